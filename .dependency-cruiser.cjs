@@ -1,0 +1,48 @@
+/** Imports run one way; the map is in DEVELOPERS.md. */
+const only = (name, from, allowed) => ({
+  name,
+  severity: 'error',
+  from: { path: `^${from}/` },
+  to: { path: '^(src|machines|prompts|bench|tests)/', pathNot: [`^${from}/`, ...allowed.map(a => `^${a}/`)] },
+});
+
+/** @type {import('dependency-cruiser').IConfiguration} */
+module.exports = {
+  forbidden: [
+    { name: 'no-cycles', severity: 'error', from: {}, to: { circular: true } },
+    only('engineering-knows-nobody', 'src/engineering', []),
+    only('prompts-knows-nobody', 'prompts', []),
+    only('profile-knows-nobody', 'src/profile', []),
+    only('machines-know-the-pure-parts', 'machines', ['src/engineering', 'src/profile', 'prompts']),
+    only('voice-knows-itself', 'src/voice', []),
+    only('bus-knows-itself', 'src/bus', []),
+    only('record-knows-itself', 'src/record', []),
+    only('session-joins-them', 'src/session', [
+      'src/engineering',
+      'src/profile',
+      'prompts',
+      'machines',
+      'src/voice',
+      'src/bus',
+      'src/record',
+    ]),
+    {
+      name: 'nobody-imports-a-face',
+      severity: 'error',
+      from: { path: '^(src|machines|prompts)/', pathNot: '^src/(terminal|tablet|server)/' },
+      to: { path: '^src/(terminal|tablet|server)/' },
+    },
+    {
+      name: 'pure-parts-do-no-io',
+      severity: 'error',
+      from: { path: '^(src/engineering|machines|prompts)/' },
+      to: { dependencyTypes: ['core'] },
+    },
+  ],
+  options: {
+    doNotFollow: { path: 'node_modules' },
+    tsPreCompilationDeps: true,
+    tsConfig: { fileName: 'tsconfig.json' },
+    enhancedResolveOptions: { extensions: ['.ts', '.tsx', '.js', '.json'] },
+  },
+};

@@ -1,0 +1,105 @@
+/** Sound as every part of the voice chain hands it on: mono, -1 to 1. */
+export interface Pcm {
+  readonly samples: Float32Array;
+  readonly sampleRateHz: number;
+}
+
+/** A number that may be said now: only values a sensor could show are in the grammar. */
+export interface NumberSlot {
+  /** What is being read, e.g. `oilPressure`. */
+  readonly id: string;
+  /** Words that may come before the number ("oil pressure", "pressure"); saying none is allowed. */
+  readonly leads: readonly string[];
+  /** Words that may follow it ("psi", "volts"); saying none is allowed. */
+  readonly units: readonly string[];
+  /** Smallest and largest value, in the unit the user speaks. */
+  readonly min: number;
+  readonly max: number;
+  /** Distance between values that can be said: 1, 0.1, 10... */
+  readonly step: number;
+  /** After repeated misunderstanding only digit-by-digit speech is accepted. */
+  readonly digitsOnly?: boolean;
+}
+
+/** Everything that may be said now. */
+export interface Grammar {
+  /** Names the moment, e.g. `fill.coolantFull.asking`; for the record and for recorded sessions. */
+  readonly key: string;
+  /** Wordings that stop everything, acted on from a partial result. */
+  readonly stop: readonly string[];
+  readonly replies: readonly { readonly id: string; readonly wordings: readonly string[] }[];
+  readonly number?: NumberSlot;
+}
+
+export type Heard =
+  | { readonly kind: 'stop'; readonly text: string }
+  | { readonly kind: 'reply'; readonly id: string; readonly text: string; readonly confidence: number }
+  | {
+      readonly kind: 'number';
+      readonly id: string;
+      /** In the unit the user speaks. */
+      readonly value: number;
+      readonly text: string;
+      readonly confidence: number;
+    }
+  /** Speech was there, but nothing that counts: never a yes. */
+  | { readonly kind: 'unclear'; readonly text: string; readonly reason: UnclearReason };
+
+export type UnclearReason = 'nothingRecognized' | 'outOfGrammar' | 'lowConfidence' | 'tooLong';
+
+/** What the ear reports besides what was said, for the face's level meter. */
+export interface EarLevel {
+  /** Root mean square of the last block, dB relative to full scale. */
+  readonly levelDbfs: number;
+  readonly clipping: boolean;
+  readonly speech: boolean;
+}
+
+/** Turns sound, keys or a browser's service into `Heard`. */
+export interface Recognizer {
+  /** Sets what may be said from now on. Takes effect before the next utterance; cheap to call. */
+  listen(grammar: Grammar): void;
+  /** While the tool speaks only the stop words are acted on. */
+  onlyStop(active: boolean): void;
+  onHeard(handler: (heard: Heard) => void): void;
+  onLevel(handler: (level: EarLevel) => void): void;
+  close(): void;
+}
+
+/** A recognizer that is fed sound block by block by an `AudioSource`. */
+export interface SoundRecognizer extends Recognizer {
+  /** Any block length, any rate; what is heard is reported before the promise settles. */
+  hear(block: Pcm): Promise<void>;
+}
+
+export type SourceEnd =
+  | { readonly kind: 'finished' }
+  /** The microphone vanished, or the file broke off: one sentence, what and what to do. */
+  | { readonly kind: 'lost'; readonly reason: string };
+
+/** A microphone, a file, a recorded session. */
+export interface AudioSource {
+  /** One line for the record and the face: "recording.wav, 44100 Hz stereo". */
+  readonly description: string;
+  /**
+   * Delivers blocks until the sound ends or `close` is called. Awaits `onBlock`, so that a file
+   * played as fast as possible never runs ahead of the listener.
+   */
+  run(onBlock: (block: Pcm) => Promise<void>): Promise<SourceEnd>;
+  close(): void;
+}
+
+/** Turns a sentence into sound. */
+export interface Synthesizer {
+  synthesize(text: string): Promise<Pcm>;
+}
+
+/** Plays sound: a sound device, a folder of WAV files, or silence. */
+export interface AudioSink {
+  readonly description: string;
+  /** Settles when the sound has been played or cut short. Never two at once: callers wait. */
+  play(sound: Pcm, label: string): Promise<void>;
+  /** Cuts the sound being played. */
+  cut(): void;
+  close(): Promise<void>;
+}
