@@ -1,0 +1,45 @@
+import { fail, type Result, type Rule } from './result.ts';
+
+/** A result that carries no value. */
+export type Failure = Extract<Result<never>, { readonly ok: false }>;
+
+/** The values a rule holds for, both ends allowed. */
+export interface Range {
+  readonly min: number;
+  readonly max: number;
+  /** As it should read in an issue: `degC`, `kPa`, `litre`, `V`, `s`; empty for a plain number. */
+  readonly unit: string;
+}
+
+/** One named input with its range: `[value, range]`. */
+export type RangedInput = readonly [value: number | undefined, range: Range];
+
+/** A range in words, for `Rule.validity` and `Issue.allowed`: "-40 to 50 degC". */
+export const describeRange = ({ min, max, unit }: Range): string => `${min} to ${max} ${unit}`.trimEnd();
+
+/**
+ * The first input that may not be calculated with, or `undefined` when all may.
+ * Absent is `missing`, NaN and infinities are `notANumber`, the rest `outOfRange`.
+ *
+ *     const refused = refuse({ ambientC: [ambientC, AMBIENT_C], altitudeM: [altitudeM, ALTITUDE_M] });
+ *     if (refused) return refused;
+ */
+export function refuse(inputs: Readonly<Record<string, RangedInput>>): Failure | undefined {
+  for (const [name, [value, range]] of Object.entries(inputs)) {
+    const allowed = describeRange(range);
+    if (value === undefined) return fail('missing', name, { allowed });
+    // As text: a record cannot carry NaN or an infinity as a number.
+    if (!Number.isFinite(value)) return fail('notANumber', name, { given: String(value), allowed });
+    if (value < range.min || value > range.max) return fail('outOfRange', name, { given: value, allowed });
+  }
+  return undefined;
+}
+
+/**
+ * `ok` for a number that was worked out, refused as `outOfRange` of `input` when the arithmetic left the
+ * finite numbers or the stated range of results.
+ */
+export function okWithin(value: number, range: Range, rule: Rule, input: string): Result<number> {
+  const refused = refuse({ [input]: [value, range] });
+  return refused ?? { ok: true, value, rule };
+}
