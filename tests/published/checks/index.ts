@@ -1,0 +1,5 @@
+import type { PublishedCheck } from '../check.ts';
+import { unitsChecks } from './units.ts';
+
+/** Every published check there is: the test and the table in the docs both read this list. */
+export const publishedChecks: readonly PublishedCheck[] = [...unitsChecks];
