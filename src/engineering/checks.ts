@@ -11,8 +11,11 @@ export interface Range {
   readonly unit: string;
 }
 
+/** A number that may not have been read or entered: leaving it out is answered with `missing`. */
+export type Given = number | undefined;
+
 /** One named input with its range: `[value, range]`. */
-export type RangedInput = readonly [value: number | undefined, range: Range];
+export type RangedInput = readonly [value: Given, range: Range];
 
 /** A range in words, for `Rule.validity` and `Issue.allowed`: "-40 to 50 degC". */
 export const describeRange = ({ min, max, unit }: Range): string => `${min} to ${max} ${unit}`.trimEnd();
@@ -43,3 +46,26 @@ export function okWithin(value: number, range: Range, rule: Rule, input: string)
   const refused = refuse({ [input]: [value, range] });
   return refused ?? { ok: true, value, rule };
 }
+
+/**
+ * The inputs, each known to be there and within its range, or the first issue as `refuse` finds it.
+ *
+ *     const given = take({ altitudeM: [altitudeM, ALTITUDE_M] });
+ *     if (!given.ok) return given;
+ *     const { altitudeM } = given.values;
+ */
+export function take<K extends string>(
+  inputs: Readonly<Record<K, RangedInput>>,
+): { readonly ok: true; readonly values: Readonly<Record<K, number>> } | Failure {
+  const refused = refuse(inputs);
+  if (refused) return refused;
+  const values: Partial<Record<K, number>> = {};
+  for (const name in inputs) values[name] = inputs[name][0];
+  return isComplete(values, inputs) ? { ok: true, values } : fail('missing', Object.keys(inputs).join(', '));
+}
+
+const isComplete = <K extends string>(
+  values: Partial<Record<K, number>>,
+  inputs: Readonly<Record<K, unknown>>,
+): values is Record<K, number> =>
+  Object.keys(inputs).length === Object.values(values).filter(value => value !== undefined).length;

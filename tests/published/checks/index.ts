@@ -1,5 +1,11 @@
 import type { PublishedCheck } from '../check.ts';
+import { atmosphereChecks } from './atmosphere.ts';
+import { saturationChecks } from './saturation.ts';
 import { unitsChecks } from './units.ts';
 
 /** Every published check there is: the test and the table in the docs both read this list. */
-export const publishedChecks: readonly PublishedCheck[] = [...unitsChecks];
+export const publishedChecks: readonly PublishedCheck[] = [
+  ...unitsChecks,
+  ...atmosphereChecks,
+  ...saturationChecks,
+];
