@@ -24,7 +24,7 @@ export function expectSound(result: Result<unknown>): void {
     expect(result.rule.validity).not.toBe('');
   } else {
     expect(result.issue.input).not.toBe('');
-    expect(JSON.parse(JSON.stringify(result.issue))).toEqual(result.issue);
+    expect(onlyFinite(result.issue)).toBe(true);
   }
 }
 
