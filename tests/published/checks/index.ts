@@ -1,5 +1,6 @@
 import type { PublishedCheck } from '../check.ts';
 import { atmosphereChecks } from './atmosphere.ts';
+import { oilViscosityChecks } from './oil-viscosity.ts';
 import { saturationChecks } from './saturation.ts';
 import { unitsChecks } from './units.ts';
 
@@ -8,4 +9,5 @@ export const publishedChecks: readonly PublishedCheck[] = [
   ...unitsChecks,
   ...atmosphereChecks,
   ...saturationChecks,
+  ...oilViscosityChecks,
 ];
