@@ -1,5 +1,6 @@
 import type { PublishedCheck } from '../check.ts';
 import { atmosphereChecks } from './atmosphere.ts';
+import { oilGradeChecks } from './oil-grade.ts';
 import { oilViscosityChecks } from './oil-viscosity.ts';
 import { saturationChecks } from './saturation.ts';
 import { unitsChecks } from './units.ts';
@@ -10,4 +11,5 @@ export const publishedChecks: readonly PublishedCheck[] = [
   ...atmosphereChecks,
   ...saturationChecks,
   ...oilViscosityChecks,
+  ...oilGradeChecks,
 ];
