@@ -1,5 +1,6 @@
 import type { PublishedCheck } from '../check.ts';
 import { atmosphereChecks } from './atmosphere.ts';
+import { fuelChecks } from './fuel.ts';
 import { oilGradeChecks } from './oil-grade.ts';
 import { oilViscosityChecks } from './oil-viscosity.ts';
 import { saturationChecks } from './saturation.ts';
@@ -12,4 +13,5 @@ export const publishedChecks: readonly PublishedCheck[] = [
   ...saturationChecks,
   ...oilViscosityChecks,
   ...oilGradeChecks,
+  ...fuelChecks,
 ];
