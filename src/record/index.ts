@@ -1,0 +1,10 @@
+/** The public parts of the record: writing, reading, verifying. Events are a kind and JSON data, nothing more. */
+export { type Entry, entrySchema, FORMAT, OPENED, RECOVERED, REOPENED } from './entry.ts';
+export type { ChainProblem, Fault } from './explain.ts';
+export type { Json, JsonObject } from './json.ts';
+export { type ReadRecord, readLog } from './log-reader.ts';
+export { openNewLog, type ReopenedLog, reopenLog } from './log-writer.ts';
+export { RecordError, type RecordErrorCode } from './record-error.ts';
+export type { RecordClock, RecordLog } from './record-log.ts';
+export type { Remark } from './remarks.ts';
+export { type Verification, type VerifyOptions, verifyLog } from './verify.ts';

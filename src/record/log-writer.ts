@@ -1,0 +1,60 @@
+import { type Entry, FORMAT, OPENED, RECOVERED, REOPENED } from './entry.ts';
+import type { JsonObject } from './json.ts';
+import { takeLock } from './lock.ts';
+import { LogFile } from './log-file.ts';
+import { readLog } from './log-reader.ts';
+import { RecordError } from './record-error.ts';
+import { LogWriter, type RecordClock, type RecordLog, sealNext, toBlock } from './record-log.ts';
+import { canonicalLine } from './seal.ts';
+
+/**
+ * Begins a record in a new file, with the entry `opened`.
+ * @param header goes into the data of `opened`, beside `format`
+ * @throws RecordError `exists`, `inUse`, `unwritable` or `invalid`
+ */
+export async function openNewLog(path: string, header: JsonObject, clock: RecordClock): Promise<RecordLog> {
+  const opened = sealNext(undefined, OPENED, { ...header, format: FORMAT }, clock);
+  const lock = await takeLock(path);
+  try {
+    const file = await LogFile.create(path, [toBlock([opened.line])]);
+    return new LogWriter(file, lock, clock, [opened.line], opened.entry);
+  } catch (error) {
+    await lock.release();
+    throw error;
+  }
+}
+
+export interface ReopenedLog {
+  readonly log: RecordLog;
+  /** All entries up to the interruption. */
+  readonly entries: readonly Entry[];
+  /** `reopened`, or `recovered` with the torn bytes (base64) when the last line had been cut off. */
+  readonly resumed: Entry;
+}
+
+/**
+ * Goes on with a record after an interruption. A torn last line is taken out of the file and kept in the
+ * data of the entry `recovered`; an undamaged record gets the entry `reopened`. Either restarts `monoMs`.
+ * @throws RecordError `inUse`, `unreadable`, `unwritable`, `empty`, `notOurs`, or `broken` when a line was altered
+ */
+export async function reopenLog(path: string, clock: RecordClock): Promise<ReopenedLog> {
+  const lock = await takeLock(path);
+  try {
+    const { entries, soundBytes, fault, tornBytes } = await readLog(path);
+    const last = entries.at(-1);
+    if (last === undefined || (fault !== undefined && tornBytes === undefined)) {
+      const why = last === undefined ? 'It holds no whole entry.' : fault?.sentence;
+      throw new RecordError('broken', `${path} cannot be continued; begin a new record. ${why}`);
+    }
+    const resumed =
+      tornBytes === undefined
+        ? sealNext(last, REOPENED, {}, clock)
+        : sealNext(last, RECOVERED, { tornBase64: Buffer.from(tornBytes).toString('base64') }, clock);
+    const file = await LogFile.resume(path, soundBytes, toBlock([resumed.line]));
+    const lines = [...entries.map(canonicalLine), resumed.line];
+    return { log: new LogWriter(file, lock, clock, lines, resumed.entry), entries, resumed: resumed.entry };
+  } catch (error) {
+    await lock.release();
+    throw error;
+  }
+}
