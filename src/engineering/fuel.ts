@@ -77,7 +77,7 @@ export interface TankPlan {
 
 /**
  * Litres of No. 1 and No. 2 to add so that the tank, full, keeps clear of the coldest night less the margin,
- * with as little No. 1 as that takes. `tankLitres` is the level to fill to (above 0, to 5000).
+ * with as little No. 1 as that takes. `tankLitres` is the level to fill to, 1 to 5000.
  * Refused: more in the tank than it is to hold, or No. 1 no better than No. 2 (`contradictory`); not even
  * No. 1 alone on top of what is in the tank is enough (`noSolution`: drain first). Source: MNL50.
  */

@@ -1,5 +1,6 @@
 import type { PublishedCheck } from '../check.ts';
 import { atmosphereChecks } from './atmosphere.ts';
+import { coolantChecks } from './coolant.ts';
 import { fuelChecks } from './fuel.ts';
 import { oilGradeChecks } from './oil-grade.ts';
 import { oilViscosityChecks } from './oil-viscosity.ts';
@@ -14,4 +15,5 @@ export const publishedChecks: readonly PublishedCheck[] = [
   ...oilViscosityChecks,
   ...oilGradeChecks,
   ...fuelChecks,
+  ...coolantChecks,
 ];
