@@ -1,11 +1,14 @@
 import type { PublishedCheck } from '../check.ts';
 import { atmosphereChecks } from './atmosphere.ts';
+import { batteryChecks } from './battery.ts';
 import { coolantChecks } from './coolant.ts';
 import { fuelChecks } from './fuel.ts';
 import { oilGradeChecks } from './oil-grade.ts';
 import { oilViscosityChecks } from './oil-viscosity.ts';
+import { regressionChecks } from './regression.ts';
 import { saturationChecks } from './saturation.ts';
 import { unitsChecks } from './units.ts';
+import { warmUpChecks } from './warm-up.ts';
 
 /** Every published check there is: the test and the table in the docs both read this list. */
 export const publishedChecks: readonly PublishedCheck[] = [
@@ -16,4 +19,7 @@ export const publishedChecks: readonly PublishedCheck[] = [
   ...oilGradeChecks,
   ...fuelChecks,
   ...coolantChecks,
+  ...batteryChecks,
+  ...regressionChecks,
+  ...warmUpChecks,
 ];
