@@ -1,0 +1,9 @@
+/** Repeatable normally distributed noise of standard deviation 1 (linear congruential, Box-Muller). */
+export function noise(seed: number): () => number {
+  let state = seed >>> 0;
+  const uniform = (): number => {
+    state = (Math.imul(state, 1_664_525) + 1_013_904_223) >>> 0;
+    return (state + 0.5) / 2 ** 32;
+  };
+  return () => Math.sqrt(-2 * Math.log(uniform())) * Math.cos(2 * Math.PI * uniform());
+}
