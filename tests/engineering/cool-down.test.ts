@@ -1,0 +1,87 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { estimateCoolDown } from '../../src/engineering/cool-down.ts';
+import type { Reading } from '../../src/engineering/readings.ts';
+
+const cooling =
+  (startC: number, ambientC: number, tauS: number) =>
+  (timeS: number): number =>
+    ambientC + (startC - ambientC) * Math.exp(-timeS / tauS);
+
+const every = (stepS: number, count: number, coolantC: (timeS: number) => number): Reading[] =>
+  Array.from({ length: count }, (_, i) => ({ timeS: i * stepS, value: coolantC(i * stepS) }));
+
+describe('cool-down after key-off', () => {
+  test('finds the time to the recheck temperature of exact readings (closed form)', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 75, max: 110 }),
+        fc.integer({ min: -30, max: 35 }),
+        fc.integer({ min: 1500, max: 6000 }),
+        (startC, ambientC, tauS) => {
+          const result = estimateCoolDown(every(tauS / 15, 8, cooling(startC, ambientC, tauS)), ambientC, 50);
+          fc.pre(result.ok && result.value.state === 'cooling');
+          if (!result.ok || result.value.state !== 'cooling') return;
+          const exact = tauS * Math.log((startC - ambientC) / (50 - ambientC));
+          expect(Math.abs(result.value.reached.bestS / exact - 1)).toBeLessThan(1e-4);
+          expect(result.value.reached.lowS).toBeLessThanOrEqual(exact);
+          expect(result.value.lookAgainS).toBeGreaterThanOrEqual(60);
+          expect(result.value.lookAgainS).toBeLessThanOrEqual(600);
+        },
+      ),
+    );
+  });
+
+  test('leaves out the climb of the heat soak before the peak', () => {
+    const soak = [88, 91, 93, 94].map((value, i) => ({ timeS: i * 60, value }));
+    const after = every(60, 12, cooling(94, 20, 3000)).map(({ timeS, value }) => ({
+      timeS: timeS + 240,
+      value,
+    }));
+    const result = estimateCoolDown([...soak, ...after], 20, 50);
+    expect(result).toMatchObject({ ok: true, value: { state: 'cooling', peakC: 94 } });
+    if (result.ok && result.value.state === 'cooling') expect(result.value.tauS).toBeCloseTo(3000, 0);
+  });
+
+  test('has no estimate while the coolant still climbs, and looks again within a minute', () => {
+    expect(
+      estimateCoolDown(
+        every(30, 8, t => 88 + t / 60),
+        20,
+        50,
+      ),
+    ).toMatchObject({
+      value: { state: 'noEstimateYet', lookAgainS: 60 },
+    });
+  });
+
+  test('counts as cool only when the last two readings both say so', () => {
+    const hot = every(600, 6, cooling(95, 20, 4000));
+    const once = [...hot, { timeS: 3600, value: 40 }];
+    expect(estimateCoolDown(once, 20, 50)).not.toMatchObject({ value: { state: 'cool' } });
+    expect(estimateCoolDown([...once, { timeS: 3660, value: 40 }], 20, 50)).toMatchObject({
+      value: { state: 'cool' },
+    });
+  });
+
+  test('refuses a recheck temperature that the air never allows, and too few readings', () => {
+    expect(
+      estimateCoolDown(
+        every(60, 8, () => 80),
+        49,
+        50,
+      ),
+    ).toMatchObject({
+      issue: { code: 'contradictory', input: 'recheckC' },
+    });
+    expect(estimateCoolDown([{ timeS: 0, value: 30 }], 20, 50)).toMatchObject({
+      issue: { code: 'tooLittleData' },
+    });
+    expect(estimateCoolDown([], undefined, 50)).toMatchObject({
+      issue: { code: 'missing', input: 'ambientC' },
+    });
+    expect(estimateCoolDown([], 20, Number.NaN)).toMatchObject({
+      issue: { code: 'notANumber', input: 'recheckC' },
+    });
+  });
+});
