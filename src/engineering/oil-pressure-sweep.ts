@@ -1,0 +1,83 @@
+import { extent, sampleRankCorrelation } from 'simple-statistics';
+import { type Range, refuse } from './checks.ts';
+import { fail, judge, ok, type Result, type Rule, type Verdict } from './result.ts';
+import { fitLine, spearmanCritical } from './statistics.ts';
+
+/** Oil pressure (gauge) at one speed of a sweep. */
+export interface SweepPoint {
+  readonly speedRpm: number;
+  readonly pressureKpa: number;
+}
+
+export interface Sweep {
+  /** Whether the pressure rises with the speed; otherwise it stays flat or falls. */
+  readonly state: 'rises' | 'flat' | 'falls';
+  /** Spearman rank correlation held against what chance reaches in 5 % of cases. */
+  readonly rank: Verdict;
+  readonly slopeKpaPer1000Rpm: number;
+  /** Points left out because the relief valve was holding the pressure. */
+  readonly relieved: number;
+}
+
+const RULE: Rule = {
+  id: 'oil-pressure-follows-speed',
+  source:
+    'Spearman rank correlation, one-sided 5 % critical values (Zar, Biostatistical Analysis); a gear pump ' +
+    'delivers in proportion to speed until the relief valve opens (closed form)',
+  validity: 'at least 5 points below the relief pressure over a speed range of a third of the lowest speed',
+};
+
+const SPEED_RPM: Range = { min: 1, max: 8000, unit: 'rpm' };
+const PRESSURE_KPA: Range = { min: 0, max: 2000, unit: 'kPa' };
+const LEAST_SPEED_RATIO = 4 / 3;
+/** A relief valve begins to open somewhat below its rating; points from here up say nothing of the pump. */
+const RELIEF_SHARE = 0.95;
+
+/**
+ * Judges whether the oil pressure follows the speed in a sweep, up or down, in any order. `reliefKpa` is the
+ * relief pressure of the engine profile: points within 5 % of it, or above it, are left out.
+ * Issues: an input missing or out of range; `tooLittleData` for fewer than 5 points or too narrow a sweep.
+ */
+export function judgeSweep(points: readonly SweepPoint[], reliefKpa?: number): Result<Sweep> {
+  const relief = reliefKpa ?? PRESSURE_KPA.max;
+  const refused = refuse({ reliefKpa: [relief, { ...PRESSURE_KPA, min: 50 }] }) ?? refusePoints(points);
+  if (refused) return refused;
+  const used = points.filter(({ pressureKpa }) => pressureKpa < RELIEF_SHARE * relief);
+  const speeds = used.map(({ speedRpm }) => speedRpm);
+  const pressures = used.map(({ pressureKpa }) => pressureKpa);
+  const critical = spearmanCritical(used.length);
+  const line = fitLine(speeds, pressures);
+  const [slowest, fastest] = speeds.length > 0 ? extent(speeds) : [0, 0];
+  if (critical === undefined || !line || fastest < LEAST_SPEED_RATIO * slowest) {
+    return fail('tooLittleData', 'points', {
+      given: `${used.length} points from ${slowest} to ${fastest} rpm`,
+      allowed: RULE.validity,
+    });
+  }
+  const [least, most] = extent(pressures);
+  // A pressure that never moves has no ranks: that is no correlation, not an unknown one.
+  const rank = judge(
+    most > least ? sampleRankCorrelation(speeds, pressures) : 0,
+    '',
+    { min: critical },
+    RULE,
+  );
+  let state: Sweep['state'] = 'flat';
+  if (rank.met && line.slope > 0) state = 'rises';
+  else if (rank.value <= -critical) state = 'falls';
+  return ok(
+    { state, rank, slopeKpaPer1000Rpm: line.slope * 1000, relieved: points.length - used.length },
+    RULE,
+  );
+}
+
+function refusePoints(points: readonly SweepPoint[]) {
+  for (const [i, { speedRpm, pressureKpa }] of points.entries()) {
+    const refused = refuse({
+      [`point ${i + 1} speedRpm`]: [speedRpm, SPEED_RPM],
+      [`point ${i + 1} pressureKpa`]: [pressureKpa, PRESSURE_KPA],
+    });
+    if (refused) return refused;
+  }
+  return undefined;
+}

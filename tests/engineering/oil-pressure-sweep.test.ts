@@ -1,0 +1,63 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { judgeSweep, type SweepPoint } from '../../src/engineering/oil-pressure-sweep.ts';
+
+const sweep = (speeds: readonly number[], pressureKpa: (speedRpm: number) => number): SweepPoint[] =>
+  speeds.map(speedRpm => ({ speedRpm, pressureKpa: pressureKpa(speedRpm) }));
+
+const SPEEDS = [700, 1000, 1300, 1600, 1900, 2200];
+
+const stateOf = (points: readonly SweepPoint[], reliefKpa?: number) => {
+  const result = judgeSweep(points, reliefKpa);
+  return result.ok ? result.value.state : result.issue.code;
+};
+
+describe('oil pressure in a sweep', () => {
+  test('rises with speed, however it rises', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 0.3, max: 2, noNaN: true }), power => {
+        const result = judgeSweep(sweep(SPEEDS, rpm => 100 + 200 * (rpm / 2200) ** power));
+        expect(result).toMatchObject({ value: { state: 'rises', rank: { met: true } } });
+        expect(result.ok && result.value.rank.value).toBeCloseTo(1, 12);
+      }),
+    );
+  });
+
+  test('is judged the same whatever the order of the points', () => {
+    const points = sweep(SPEEDS, rpm => 50 + rpm / 10 + (rpm % 400) / 8);
+    fc.assert(
+      fc.property(fc.shuffledSubarray(points, { minLength: points.length }), shuffled => {
+        expect(stateOf(shuffled)).toBe(stateOf(points));
+      }),
+    );
+  });
+
+  test('that stays flat, wanders or falls is said to', () => {
+    expect(stateOf(sweep(SPEEDS, () => 250))).toBe('flat');
+    expect(
+      stateOf(
+        SPEEDS.map((speedRpm, i) => ({ speedRpm, pressureKpa: [200, 240, 190, 230, 210, 220][i] ?? 0 })),
+      ),
+    ).toBe('flat');
+    expect(stateOf(sweep(SPEEDS, rpm => 500 - rpm / 10))).toBe('falls');
+  });
+
+  test('points that the relief valve holds are left out', () => {
+    const held = sweep([...SPEEDS, 2500, 2800], rpm => Math.min(400, rpm / 6));
+    expect(judgeSweep(held, 400)).toMatchObject({ value: { state: 'rises', relieved: 2 } });
+  });
+
+  test.each([
+    ['four points', sweep([700, 1200, 1700, 2200], rpm => rpm / 8)],
+    ['a narrow sweep', sweep([700, 720, 740, 760, 780], rpm => rpm / 8)],
+    ['none', []],
+  ])('claims nothing from %s', (_, points) => {
+    expect(stateOf(points)).toBe('tooLittleData');
+  });
+
+  test('names the point at fault', () => {
+    expect(judgeSweep([{ speedRpm: 700, pressureKpa: Number.NaN }])).toMatchObject({
+      issue: { code: 'notANumber', input: 'point 1 pressureKpa' },
+    });
+  });
+});
