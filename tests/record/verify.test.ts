@@ -2,7 +2,7 @@ import { mkdirSync, truncateSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeEach, describe, expect, it } from 'vitest';
 import { openNewLog, reopenLog, verifyLog } from '../../src/record/index.ts';
-import { canonicalLine, sealEntry } from '../../src/record/seal.ts';
+import { canonicalLine, sealEntry, sha256Hex } from '../../src/record/seal.ts';
 import { HandClock, readLines, tempFolder, writeLines, writeRecord } from './support.ts';
 
 let path = '';
@@ -139,6 +139,56 @@ describe('verifying names the first line at fault', () => {
     const back = { seq: 8, at: new Date(last.at), monoMs: 1, kind: 'late', data: {}, prev: last.hash };
     writeLines(path, [...lines, sealEntry(back, 9999).line]);
     expect(await verifyLog(path)).toMatchObject({ ok: false, problem: 'clockBack', line: 9 });
+  });
+});
+
+describe('a line with a hash of its own bytes that is not in canonical form is altered', () => {
+  const forge = (change: (text: string) => string): string => {
+    const { seq, hash: prev, at, monoMs } = JSON.parse(line(8));
+    const draft = {
+      seq: seq + 1,
+      at: new Date(at),
+      monoMs,
+      kind: 'forged',
+      data: { a: 1.5, b: ['é'] },
+      prev,
+    };
+    const text = change(sealEntry(draft, 9999).line);
+    const member = /"hash":"[^"]*",/;
+    return text.replace(member, `"hash":"${sha256Hex(text.replace(member, ''))}",`);
+  };
+
+  it('while the canonical one is sound', async () => {
+    writeLines(path, [...lines, forge(text => text)]);
+    expect(await verifyLog(path)).toMatchObject({ ok: true, entries: 9 });
+  });
+
+  it.each([
+    ['a blank', '"a":1.5', '"a": 1.5'],
+    ['names out of order', '"a":1.5,"b":["é"]', '"b":["é"],"a":1.5'],
+    ['a name given twice', '"a":1.5', '"a":1,"a":1.5'],
+    ['a trailing zero', '1.5', '1.50'],
+    ['a minus before zero', '1.5', '-0'],
+    ['an exponent', '1.5', '15e-1'],
+    ['a number too large', '1.5', '1e999'],
+    ['a needless escape', 'é', String.raw`\u00e9`],
+    ['half a character', 'é', String.raw`\ud83d`],
+    ['data that are a list', '{"a":1.5,"b":["é"]}', '[1.5]'],
+    ['data nested too deep', '1.5', `${'['.repeat(64)}${']'.repeat(64)}`],
+    ['data that break off', '["é"]}', '["é"'],
+    ['a steady time with a needless zero', '"monoMs":700', '"monoMs":700.0'],
+    ['a number with a leading zero', '"seq":8', '"seq":08'],
+    ['another version', '"v":1', '"v":2'],
+    ['a member that has no place', '"v":1', '"v":1,"w":1'],
+    ['a day that no month has', '2026-11-25', '2026-11-31'],
+    ['an hour that no day has', 'T09:', 'T24:'],
+    ['a second opening', '"kind":"forged"', '"kind":"opened"'],
+    ['a kind in two words', '"kind":"forged"', '"kind":"for ged"'],
+  ])('%s', async (_name, right, wrong) => {
+    const forged = forge(text => text.replace(right, wrong));
+    expect(forged).toContain(wrong);
+    writeLines(path, [...lines, forged]);
+    expect(await verifyLog(path)).toMatchObject({ ok: false, problem: 'altered', line: 9 });
   });
 });
 
