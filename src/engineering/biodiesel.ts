@@ -1,4 +1,4 @@
-import { type Given, type Range, take } from './checks.ts';
+import { type Given, located, type Range, take } from './checks.ts';
 import { fail, judge, ok, type Result, type Rule, type Verdict } from './result.ts';
 
 const SHARE: Range = { min: 0, max: 1, unit: '' };
@@ -23,9 +23,9 @@ export interface FuelPart {
 export function biodieselShare(parts: readonly FuelPart[]): Result<number> {
   let litres = 0;
   let biodieselLitres = 0;
-  for (const part of parts) {
+  for (const [place, part] of parts.entries()) {
     const given = take({ litres: [part.litres, LITRES], biodieselShare: [part.biodieselShare, SHARE] });
-    if (!given.ok) return given;
+    if (!given.ok) return located(given, `parts[${place}]`);
     litres += given.values.litres;
     biodieselLitres += given.values.litres * given.values.biodieselShare;
   }

@@ -38,6 +38,12 @@ export function refuse(inputs: Readonly<Record<string, RangedInput>>): Failure |
   return undefined;
 }
 
+/** The same refusal with the place of the input put in front, for lists: `parts[1].litres`. */
+export const located = (refused: Failure, place: string): Failure => ({
+  ok: false,
+  issue: { ...refused.issue, input: `${place}.${refused.issue.input}` },
+});
+
 /**
  * `ok` for a number that was worked out, refused as `outOfRange` of `input` when the arithmetic left the
  * finite numbers or the stated range of results.

@@ -1,4 +1,4 @@
-import { type Failure, type Given, type Range, take } from './checks.ts';
+import { type Failure, type Given, located, type Range, take } from './checks.ts';
 import { fail, ok, type Result, type Rule } from './result.ts';
 
 const CLOUD_C: Range = { min: -70, max: 30, unit: 'degC' };
@@ -48,9 +48,9 @@ export function blendCloudPoint(
 ): Result<number> {
   let litres = 0;
   let index = 0;
-  for (const part of parts) {
+  for (const [place, part] of parts.entries()) {
     const given = take({ litres: [part.litres, LITRES], cloudC: [part.cloudC, CLOUD_C] });
-    if (!given.ok) return given;
+    if (!given.ok) return located(given, `parts[${place}]`);
     litres += given.values.litres;
     index += given.values.litres * toIndex(given.values.cloudC);
   }

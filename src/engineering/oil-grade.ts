@@ -1,4 +1,4 @@
-import { type Given, type Range, refuse, take } from './checks.ts';
+import { type Given, located, type Range, refuse, take } from './checks.ts';
 import { viscosityAt } from './oil-viscosity.ts';
 import { fail, ok, type Result, type Rule } from './result.ts';
 
@@ -128,11 +128,11 @@ export function assessOils(oils: readonly OilOnOffer[], need: OilNeed): Result<r
   const { forecastLowC, runningC, minRunningViscosityMm2S } = given.values;
 
   const assessments: OilAssessment[] = [];
-  for (const oil of oils) {
+  for (const [place, oil] of oils.entries()) {
     const grade = oilGrade(oil.grade);
-    if (!grade.ok) return grade;
+    if (!grade.ok) return located(grade, `oils[${place}]`);
     const running = runningFloor(oil, grade.value, runningC);
-    if (!running.ok) return running;
+    if (!running.ok) return located(running, `oils[${place}]`);
     const faults: OilFault[] = [];
     if (grade.value.winter === undefined) faults.push('noWinterGrade');
     else if (forecastLowC < grade.value.winter.crankingC) faults.push('tooThickCold');

@@ -58,7 +58,7 @@ describe('the grades of a list', () => {
     const sheet = { grade: '15W-40', viscosity40Mm2S: 108, viscosity100Mm2S: 11 };
     expect(assessOils([sheet], NEED)).toMatchObject({ issue: { code: 'contradictory' } });
     expect(assessOils([{ grade: '15W-40', viscosity100Mm2S: 14 }], NEED)).toMatchObject({
-      issue: { code: 'missing', input: 'viscosity40Mm2S' },
+      issue: { code: 'missing', input: 'oils[0].viscosity40Mm2S' },
     });
   });
 

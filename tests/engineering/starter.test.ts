@@ -1,0 +1,100 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { starterState, starterWait } from '../../src/engineering/starter.ts';
+import { anyReading, expectSound, valueFrom } from './properties.ts';
+
+const STARTER = { limitC: 150, longestBurstS: 30, ratedAmbientC: 25, timeConstantS: 300 };
+
+const history = fc.array(
+  fc.record({ cranking: fc.boolean(), seconds: fc.double({ min: 0, max: 60, noNaN: true }) }),
+  { maxLength: 8 },
+);
+const ambientC = fc.double({ min: -40, max: 24, noNaN: true });
+
+describe('the starter', () => {
+  test('may do its longest burst from cold at the rated ambient temperature, and then must rest', () => {
+    expect(valueFrom(starterState(STARTER, 25, [])).nextBurstS).toBeCloseTo(30, 9);
+    const after = valueFrom(starterState(STARTER, 25, [{ cranking: true, seconds: 30 }]));
+    expect(after.temperatureC).toBeCloseTo(150, 9);
+    expect(after.nextBurstS).toBeCloseTo(0, 9);
+  });
+
+  test('never gets hotter than its limit when each burst keeps to what it was allowed', () => {
+    const rests = fc.array(fc.double({ min: 0, max: 300, noNaN: true }), { minLength: 1, maxLength: 8 });
+    fc.assert(
+      fc.property(ambientC, rests, (ambient, restsS) => {
+        const done: { cranking: boolean; seconds: number }[] = [];
+        for (const rest of restsS) {
+          const { nextBurstS } = valueFrom(starterState(STARTER, ambient, done));
+          done.push({ cranking: true, seconds: nextBurstS });
+          expect(valueFrom(starterState(STARTER, ambient, done)).temperatureC).toBeLessThanOrEqual(
+            150 + 1e-6,
+          );
+          done.push({ cranking: false, seconds: rest });
+        }
+      }),
+    );
+  });
+
+  test('may do no longer a burst after more cranking, nor a shorter one after more rest', () => {
+    const seconds = fc.double({ min: 0, max: 600, noNaN: true });
+    fc.assert(
+      fc.property(ambientC, history, seconds, (ambient, past, more) => {
+        const next = (extra: boolean) =>
+          valueFrom(starterState(STARTER, ambient, [...past, { cranking: extra, seconds: more }])).nextBurstS;
+        const { nextBurstS } = valueFrom(starterState(STARTER, ambient, past));
+        expect(next(true)).toBeLessThanOrEqual(nextBurstS + 1e-9);
+        expect(next(false)).toBeGreaterThanOrEqual(nextBurstS - 1e-9);
+      }),
+    );
+  });
+
+  test('may do the burst that was waited for, and not much sooner', () => {
+    fc.assert(
+      fc.property(
+        ambientC,
+        history,
+        fc.double({ min: 0, max: 25, noNaN: true }),
+        (ambient, past, wantedS) => {
+          const waitS = valueFrom(starterWait(STARTER, ambient, past, wantedS));
+          const allowedAfter = (restS: number) =>
+            valueFrom(starterState(STARTER, ambient, [...past, { cranking: false, seconds: restS }]))
+              .nextBurstS;
+          expect(allowedAfter(waitS)).toBeGreaterThanOrEqual(wantedS - 1e-5);
+          if (waitS > 5) expect(allowedAfter(waitS - 5)).toBeLessThan(wantedS);
+        },
+      ),
+    );
+  });
+
+  test('is not sent into a burst that no rest allows', () => {
+    const hot = [{ cranking: true, seconds: 30 }];
+    expect(starterWait(STARTER, 25, hot, 30)).toMatchObject({
+      issue: { code: 'noSolution', input: 'wantedS' },
+    });
+    expect(starterWait(STARTER, 45, [], 30)).toMatchObject({ issue: { code: 'noSolution' } });
+    expect(valueFrom(starterWait(STARTER, 25, [], 30))).toBe(0);
+  });
+
+  test('is never worked out from a profile or a history that is not whole', () => {
+    expect(starterState({ ...STARTER, limitC: 60, ratedAmbientC: 60 }, 20, [])).toMatchObject({
+      issue: { code: 'contradictory', input: 'limitC' },
+    });
+    expect(starterState(STARTER, 20, [{ cranking: true }])).toMatchObject({
+      issue: { code: 'missing', input: 'history[0].seconds' },
+    });
+    const starter = fc.record({
+      limitC: anyReading,
+      longestBurstS: anyReading,
+      ratedAmbientC: anyReading,
+      timeConstantS: anyReading,
+    });
+    const past = fc.array(fc.record({ cranking: fc.boolean(), seconds: anyReading }), { maxLength: 3 });
+    fc.assert(
+      fc.property(fc.oneof(starter, fc.constant(STARTER)), anyReading, past, anyReading, (s, a, p, w) => {
+        expectSound(starterState(s, a, p));
+        expectSound(starterWait(s, a, p, w));
+      }),
+    );
+  });
+});
