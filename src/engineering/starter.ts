@@ -50,7 +50,9 @@ interface Model {
   readonly crankingEndC: number;
 }
 
-function modelOf(starter: Starter, ambient: Given): { readonly ok: true; readonly model: Model } | Failure {
+type Situation = { readonly ok: true; readonly model: Model; readonly nowC: number } | Failure;
+
+function situation(starter: Starter, ambient: Given, history: StarterHistory): Situation {
   const given = take({
     limitC: [starter.limitC, LIMIT_C],
     longestBurstS: [starter.longestBurstS, BURST_S],
@@ -64,20 +66,15 @@ function modelOf(starter: Starter, ambient: Given): { readonly ok: true; readonl
     return fail('contradictory', 'limitC', { given: rest.limitC, allowed: `above ${ratedAmbientC} degC` });
   }
   const burstShare = 1 - Math.exp(-rest.longestBurstS / rest.timeConstantS);
-  return {
-    ok: true,
-    model: { ...rest, crankingEndC: rest.ambientC + (rest.limitC - ratedAmbientC) / burstShare },
-  };
-}
+  const model = { ...rest, crankingEndC: rest.ambientC + (rest.limitC - ratedAmbientC) / burstShare };
 
-function temperatureNow(model: Model, history: StarterHistory): Result<number> {
-  let temperatureC = model.ambientC;
+  let nowC = model.ambientC;
   for (const [place, { cranking, seconds }] of history.entries()) {
-    const given = take({ seconds: [seconds, HISTORY_S] });
-    if (!given.ok) return located(given, `history[${place}]`);
-    temperatureC = temperatureAfter(lump(model, temperatureC, cranking), given.values.seconds);
+    const spell = take({ seconds: [seconds, HISTORY_S] });
+    if (!spell.ok) return located(spell, `history[${place}]`);
+    nowC = temperatureAfter(lump(model, nowC, cranking), spell.values.seconds);
   }
-  return ok(temperatureC, RULE);
+  return { ok: true, model, nowC };
 }
 
 const lump = (model: Model, startC: number, cranking: boolean): Lump => ({
@@ -96,10 +93,9 @@ export function starterState(
   ambientC: Given,
   history: StarterHistory,
 ): Result<StarterState> {
-  const built = modelOf(starter, ambientC);
-  if (!built.ok) return built;
-  const now = temperatureNow(built.model, history);
-  return now.ok ? ok({ temperatureC: now.value, nextBurstS: nextBurst(built.model, now.value) }, RULE) : now;
+  const now = situation(starter, ambientC, history);
+  if (!now.ok) return now;
+  return ok({ temperatureC: now.nowC, nextBurstS: nextBurst(now.model, now.nowC) }, RULE);
 }
 
 const nextBurst = (model: Model, temperatureC: number): number =>
@@ -118,19 +114,17 @@ export function starterWait(
   history: StarterHistory,
   wanted: Given,
 ): Result<number> {
-  const built = modelOf(starter, ambientC);
-  if (!built.ok) return built;
-  const { model } = built;
+  const now = situation(starter, ambientC, history);
+  if (!now.ok) return now;
+  const { model, nowC } = now;
   const given = take({ wantedS: [wanted, { min: 0, max: model.longestBurstS, unit: 's' }] });
   if (!given.ok) return given;
-  const now = temperatureNow(model, history);
-  if (!now.ok) return now;
   const { wantedS } = given.values;
-  if (wantedS <= nextBurst(model, now.value) + ROUNDING_S) return ok(0, RULE);
+  if (wantedS <= nextBurst(model, nowC) + ROUNDING_S) return ok(0, RULE);
   // Warmest start from which the burst ends exactly at the limit: the warming curve followed backwards.
   const warmestC =
     model.crankingEndC - (model.crankingEndC - model.limitC) * Math.exp(wantedS / model.timeConstantS);
-  const waitS = secondsToReach(lump(model, now.value, false), warmestC);
+  const waitS = secondsToReach(lump(model, nowC, false), warmestC);
   return waitS <= HISTORY_S.max
     ? ok(waitS, RULE)
     : fail('noSolution', 'wantedS', { given: wantedS, allowed: 'a shorter burst' });

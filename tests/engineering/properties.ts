@@ -10,6 +10,12 @@ export const anyReading = fc.oneof(
   { weight: 2, arbitrary: fc.double({ min: 0, max: 1, noNaN: true }) },
 );
 
+/** A sound set of inputs with one of them, any one, turned into anything. */
+export const oneSpoilt = <T extends object>(sound: T) =>
+  fc
+    .tuple(fc.constantFrom(...Object.keys(sound)), anyReading)
+    .map(([name, value]) => ({ ...sound, [name]: value }));
+
 const onlyFinite = (value: unknown): boolean => {
   if (typeof value === 'number') return Number.isFinite(value);
   if (typeof value === 'object' && value !== null) return Object.values(value).every(onlyFinite);
