@@ -25,7 +25,7 @@ export class ScriptedSink implements AudioSink {
       this.#end = end => {
         this.#end = undefined;
         playing.end = end;
-        if (end === 'failed') reject(new VoiceError('The loudspeaker failed.'));
+        if (end === 'failed') reject(new VoiceError('loudspeakerUnusable', 'The loudspeaker failed.'));
         else resolve();
       };
     });

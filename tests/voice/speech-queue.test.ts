@@ -126,7 +126,7 @@ describe('the speech queue', () => {
 
   it('goes on after a sentence that cannot be made or played, and says why', async () => {
     const { sink, say, finish } = setUp(async text => {
-      if (text === 'unspeakable') throw new VoiceError('That cannot be spoken.');
+      if (text === 'unspeakable') throw new VoiceError('speechUnusable', 'That cannot be spoken.');
       return tone(0.1);
     });
     const outcomes: Promise<SpeechOutcome>[] = ['unspeakable', 'unplayable', 'fine'].map(text =>

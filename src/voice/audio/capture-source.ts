@@ -38,6 +38,7 @@ export async function openMicrophone(options: CaptureOptions = {}): Promise<Audi
     const known = [...recordersFor(platform), ...recordersFor(platform, 'any')];
     const names = [...new Set(known.map(({ program }) => program))].join(', ');
     throw new VoiceError(
+      'microphoneUnusable',
       `No sound recorder is installed (looked for ${names || `one for ${platform}`}); install one, or answer by keys.`,
     );
   }
@@ -68,7 +69,10 @@ export class CaptureSource implements AudioSource {
       if (delivered) return { kind: 'lost', reason: `The microphone was lost (${why}); ${REMEDY}.` };
       refusals.push(why);
     }
-    throw new VoiceError(`No microphone gives sound (${refusals.join('; ')}); ${REMEDY}.`);
+    throw new VoiceError(
+      'microphoneUnusable',
+      `No microphone gives sound (${refusals.join('; ')}); ${REMEDY}.`,
+    );
   }
 
   close(): void {
@@ -125,6 +129,7 @@ async function askWindows(surroundings: Surroundings): Promise<string | undefine
   const program = startProgram(WINDOWS_LISTING, surroundings.env);
   await program.ended;
   const name = windowsMicrophone(program.messages());
-  if (name === undefined) throw new VoiceError(`Windows lists no microphone; ${REMEDY}.`);
+  if (name === undefined)
+    throw new VoiceError('microphoneUnusable', `Windows lists no microphone; ${REMEDY}.`);
   return name;
 }

@@ -21,7 +21,10 @@ export async function openWavFile(
 ): Promise<AudioSource> {
   const bytes = await readFile(path).catch((cause: unknown) => {
     const why = cause instanceof Error ? cause.message : String(cause);
-    throw new VoiceError(`${path} cannot be read (${why}); check the path and that you may read it.`);
+    throw new VoiceError(
+      'fileUnusable',
+      `${path} cannot be read (${why}); check the path and that you may read it.`,
+    );
   });
   const sound = decodeWav(bytes, path);
   const layout = sound.channels === 2 ? 'stereo' : 'mono';

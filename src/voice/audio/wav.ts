@@ -39,7 +39,7 @@ export interface WavContent extends Pcm {
 export function decodeWav(bytes: Uint8Array, name: string): WavContent {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   const refuse = (what: string): never => {
-    throw new VoiceError(`${name} ${what}.`);
+    throw new VoiceError('soundUnusable', `${name} ${what}.`);
   };
   if (view.byteLength < 12 || tag(view, 0) !== 'RIFF' || tag(view, 8) !== 'WAVE') {
     return refuse('is not a WAV file (no RIFF/WAVE header at its start); give a WAV recording');

@@ -33,6 +33,7 @@ export class DeviceSink implements AudioSink {
     const why = await this.tryPlaying(sound);
     if (why !== undefined) {
       throw new VoiceError(
+        'loudspeakerUnusable',
         `The loudspeaker failed (${why}); connect one, or read the sentence on the screen.`,
       );
     }

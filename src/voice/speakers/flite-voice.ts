@@ -19,9 +19,11 @@ const PEAK = 0.98;
  */
 export function speakWithFlite(module: WebAssembly.Module, voice: FliteVoice, text: string): Pcm {
   const sentence = text.replaceAll('\0', ' ').trim();
-  if (sentence === '') throw new VoiceError('An empty sentence cannot be spoken; give some words.');
+  if (sentence === '')
+    throw new VoiceError('speechUnusable', 'An empty sentence cannot be spoken; give some words.');
   if (sentence.length > LONGEST_TEXT) {
     throw new VoiceError(
+      'speechUnusable',
       `A text of ${sentence.length} characters is too long to speak; give at most ${LONGEST_TEXT}.`,
     );
   }
@@ -29,7 +31,10 @@ export function speakWithFlite(module: WebAssembly.Module, voice: FliteVoice, te
   const { exitCode, output, messages } = runWasiCommand(module, args);
   if (exitCode !== 0 || output.length === 0) {
     const said = messages.trim().split('\n')[0] || `exit code ${exitCode}`;
-    throw new VoiceError(`The speech synthesizer failed on "${sentence}" (${said}); change the wording.`);
+    throw new VoiceError(
+      'speechUnusable',
+      `The speech synthesizer failed on "${sentence}" (${said}); change the wording.`,
+    );
   }
   return atFullLevel(decodeWav(output, `the speech for "${sentence}"`));
 }

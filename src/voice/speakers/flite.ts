@@ -82,7 +82,7 @@ export class FliteSynthesizer implements Synthesizer {
     this.#waiting.delete(reply.id);
     // An idle thread must not keep the program from ending.
     if (this.#waiting.size === 0) this.#worker?.unref();
-    if ('failure' in reply) waiting?.reject(new VoiceError(reply.failure));
+    if ('failure' in reply) waiting?.reject(new VoiceError('speechUnusable', reply.failure));
     else waiting?.resolve({ samples: reply.samples, sampleRateHz: reply.sampleRateHz });
   }
 
@@ -92,7 +92,9 @@ export class FliteSynthesizer implements Synthesizer {
     const failed = [...this.#waiting.values()];
     this.#waiting.clear();
     for (const { reject } of failed) {
-      reject(new VoiceError(`The speech synthesizer ${what}; read the sentence on the screen.`));
+      reject(
+        new VoiceError('speechUnusable', `The speech synthesizer ${what}; read the sentence on the screen.`),
+      );
     }
   }
 }

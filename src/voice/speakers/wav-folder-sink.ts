@@ -9,6 +9,7 @@ import { SilentSink } from './silent-sink.ts';
 const unwritable = (folder: string) => (cause: unknown) => {
   const why = cause instanceof Error ? cause.message : String(cause);
   throw new VoiceError(
+    'fileUnusable',
     `Speech cannot be written to ${folder} (${why}); name a folder that you may write to.`,
   );
 };

@@ -9,7 +9,7 @@ function counting() {
   const asked: string[] = [];
   const synthesize = async (text: string): Promise<Pcm> => {
     asked.push(text);
-    if (text === 'broken') throw new VoiceError('broken');
+    if (text === 'broken') throw new VoiceError('speechUnusable', 'broken');
     return { samples: new Float32Array(text.length), sampleRateHz: 16_000 };
   };
   return { asked, synthesize };
