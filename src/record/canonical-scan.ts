@@ -78,10 +78,21 @@ function scalarEnd(text: string, at: number): number {
   let end = at;
   while (end < text.length && !endsScalar(text.charCodeAt(end))) end++;
   const token = text.slice(at, end);
-  if (LITERALS.includes(token)) return end;
-  const value = Number(token);
-  return Number.isFinite(value) && String(value) === token ? end : -1;
+  return isCanonicalNumber(token) || LITERALS.includes(token) ? end : -1;
 }
 
 const endsScalar = (unit: number): boolean =>
   unit === COMMA || unit === CLOSE_BRACE || unit === CLOSE_BRACKET;
+
+/**
+ * A decimal of no more than 15 digits, not below 1e-6, without needless zeros. Doubles tell all of these
+ * apart (DBL_DIG in C), so each is the shortest text of its own double and need not be converted to know it.
+ */
+const SHORT_DECIMAL = /^(?!-0$)-?(?:0|[1-9]\d{0,8})(?:\.\d{0,5}[1-9])?$/;
+
+/** Whether a text is a number exactly as RFC 8785 writes it. */
+export function isCanonicalNumber(text: string): boolean {
+  if (SHORT_DECIMAL.test(text)) return true;
+  const value = Number(text);
+  return Number.isFinite(value) && String(value) === text;
+}

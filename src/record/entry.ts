@@ -19,15 +19,15 @@ export const RECOVERED = 'recovered';
 export const KIND = /^[A-Za-z][A-Za-z0-9_.:-]{0,119}$/;
 export const HASH = /^[0-9a-f]{64}$/;
 
-const WALL_TIME = /^\d{4}-(?:0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])T(?:[01]\d|2[0-3]):[0-5]\d:[0-5]\d\.\d{3}Z$/;
+const WALL_TIME =
+  /^\d{4}-(?:0[1-9]|1[0-2])-(?:0[1-9]|[12]\d|3[01])T(?:[01]\d|2[0-3]):[0-5]\d:[0-5]\d\.\d{3}Z$/;
 
 /** Milliseconds since 1970 of a time such as 2026-11-25T09:12:47.031Z, or NaN when it is not exactly so. */
 export function wallMs(at: string): number {
-  const [, day] = WALL_TIME.exec(at) ?? [];
-  if (day === undefined) return Number.NaN;
+  if (!WALL_TIME.test(at)) return Number.NaN;
   const ms = Date.parse(at);
   // A 30 February is carried over to March by the parser rather than refused.
-  return day > '28' && new Date(ms).toISOString() !== at ? Number.NaN : ms;
+  return at.slice(8, 10) > '28' && new Date(ms).toISOString() !== at ? Number.NaN : ms;
 }
 
 /** Whether an entry is a lawful first one, or a lawful later one. */

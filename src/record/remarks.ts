@@ -1,4 +1,3 @@
-import { wallMs } from './entry.ts';
 import { startsClockAnew } from './scan.ts';
 import type { Link } from './seal.ts';
 
@@ -18,7 +17,7 @@ const JUMP_S = 2;
  */
 export function wallClockRemark(link: Link, before: Link | undefined): Remark | undefined {
   if (before === undefined) return undefined;
-  const wallStepMs = wallMs(link.at) - wallMs(before.at);
+  const wallStepMs = link.atMs - before.atMs;
   const steadyStepMs = startsClockAnew(link) ? Math.max(wallStepMs, 0) : link.monoMs - before.monoMs;
   const jumpS = (wallStepMs - steadyStepMs) / 1000;
   if (Math.abs(jumpS) <= JUMP_S) return undefined;

@@ -1,7 +1,7 @@
 import { hash } from 'node:crypto';
 import canonicalize from 'canonicalize';
-import { isSurelyCanonicalObject } from './canonical-scan.ts';
-import { type Entry, entrySchema, KIND, OPENED, wallMs } from './entry.ts';
+import { isCanonicalNumber, isSurelyCanonicalObject } from './canonical-scan.ts';
+import { type Entry, entrySchema, KIND, NO_PREVIOUS, OPENED, wallMs } from './entry.ts';
 import { findNonJson, isJsonObject, type JsonObject } from './json.ts';
 import { RecordError } from './record-error.ts';
 
@@ -55,14 +55,19 @@ const AT_END = 31;
 const DATA_START = 40;
 const HASH_NAME = ',"hash":"';
 const HASH_MEMBER_LENGTH = HASH_NAME.length + 64 + 1;
+const SHORTEST_TAIL = `,"hash":"${NO_PREVIOUS}","kind":"k","monoMs":0,"prev":"${NO_PREVIOUS}","seq":0,"v":1}`
+  .length;
 const TAIL =
-  /^,"hash":"([0-9a-f]{64})","kind":"([^"\\]{1,120})","monoMs":([0-9.e+-]{1,25}),"prev":"([0-9a-f]{64})","seq":(0|[1-9]\d{0,15}),"v":1\}$/;
+  /^,"hash":"([^"]{64})","kind":"([^"]{1,120})","monoMs":([^,]{1,25}),"prev":"([0-9a-f]{64})","seq":(0|[1-9]\d{0,15}),"v":1\}$/;
 
 /** The line of an entry, as it stands in the file. */
 export const canonicalLine = (entry: Entry): string => canonicalize(entry) ?? '';
 
 /** What the chain needs of a line; its data are known to be sound, but not yet taken out. */
-export type Link = Omit<Entry, 'v' | 'data'>;
+export interface Link extends Omit<Entry, 'v' | 'data'> {
+  /** `at` as milliseconds since 1970. */
+  readonly atMs: number;
+}
 
 /**
  * Checks one line (without its newline) of a record.
@@ -70,29 +75,33 @@ export type Link = Omit<Entry, 'v' | 'data'>;
  */
 export function checkLine(line: string): Link | undefined {
   if (!line.startsWith('{"at":"') || !line.startsWith('","data":', AT_END)) return undefined;
-  // Quotes inside a text are escaped, so the last match is the member itself.
-  const hashStart = line.lastIndexOf(HASH_NAME);
+  const hashStart = findHashMember(line);
   const [, hash, kind, mono, prev, seqDigits] = TAIL.exec(line.slice(hashStart)) ?? [];
   if (hash === undefined || kind === undefined || mono === undefined || prev === undefined) return undefined;
   if (sha256Hex(line.slice(0, hashStart) + line.slice(hashStart + HASH_MEMBER_LENGTH)) !== hash)
     return undefined;
 
   const at = line.slice(7, AT_END);
+  const atMs = wallMs(at);
   const monoMs = Number(mono);
   const seq = Number(seqDigits);
-  if (Number.isNaN(wallMs(at)) || String(monoMs) !== mono || !(monoMs >= 0)) return undefined;
+  if (Number.isNaN(atMs) || !isCanonicalNumber(mono) || monoMs < 0) return undefined;
   const data = line.slice(DATA_START, hashStart);
   if (!KIND.test(kind) || !Number.isSafeInteger(seq) || !isCanonicalObject(data)) return undefined;
-  const link = { seq, at, monoMs, kind, prev, hash };
+  const link = { seq, at, atMs, monoMs, kind, prev, hash };
   if (seq > 0 && kind !== OPENED) return link;
   return entrySchema.safeParse(JSON.parse(line)).success ? link : undefined;
 }
 
 /** The whole entry of a line that `checkLine` has accepted. */
 export function readEntry(link: Link, line: string): Entry {
-  const data: JsonObject = JSON.parse(line.slice(DATA_START, line.lastIndexOf(HASH_NAME)));
-  return { ...link, v: 1, data };
+  const { atMs: _, ...envelope } = link;
+  const data: JsonObject = JSON.parse(line.slice(DATA_START, findHashMember(line)));
+  return { ...envelope, v: 1, data };
 }
+
+/** Quotes inside a text are escaped, so the last match is the member itself. */
+const findHashMember = (line: string): number => line.lastIndexOf(HASH_NAME, line.length - SHORTEST_TAIL);
 
 function isCanonicalObject(text: string): boolean {
   if (isSurelyCanonicalObject(text)) return true;

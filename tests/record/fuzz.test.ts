@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import canonicalize from 'canonicalize';
 import fc from 'fast-check';
 import { beforeEach, describe, expect, it } from 'vitest';
-import { isSurelyCanonicalObject } from '../../src/record/canonical-scan.ts';
+import { isCanonicalNumber, isSurelyCanonicalObject } from '../../src/record/canonical-scan.ts';
 import { entrySchema, type JsonObject, RecordError, readLog, verifyLog } from '../../src/record/index.ts';
 import { findNonJson } from '../../src/record/json.ts';
 import { canonicalLine, checkLine, readEntry, sealEntry } from '../../src/record/seal.ts';
@@ -164,6 +164,18 @@ describe('a line', () => {
         expect(entrySchema.safeParse(JSON.parse(line)).success).toBe(true);
       }),
       { numRuns: 500 },
+    );
+  });
+
+  it('has a number taken for canonical only when it is the shortest text of its double', () => {
+    const decimal = fc.stringMatching(/^-?[0-9]{1,11}(\.[0-9]{1,8})?(e[+-]?[0-9]{1,3})?$/);
+    const written = fc.double().map(String);
+    fc.assert(
+      fc.property(fc.oneof(decimal, written), text => {
+        const value = Number(text);
+        expect(isCanonicalNumber(text)).toBe(Number.isFinite(value) && canonicalize(value) === text);
+      }),
+      { numRuns: 5000 },
     );
   });
 
