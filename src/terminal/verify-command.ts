@@ -1,0 +1,39 @@
+import type { Command } from 'commander';
+import { type Verification, verifyLog } from '../record/index.ts';
+
+/**
+ * Adds `verify FILE` to the command line: prints one line and sets the exit code to 0 for a sound record,
+ * 1 for one that was changed or cut, 2 when the file cannot be read at all.
+ */
+export function registerVerify(program: Command): void {
+  program
+    .command('verify')
+    .description('check that a record was not altered since it was written')
+    .argument('<file>', 'the record, a file of JSON lines')
+    .option('--hash <hash>', 'the hash at the foot of the report, to find lines cut off the end')
+    .action(async (file: string, options: { hash?: string }) => {
+      const verification = await verifyLog(
+        file,
+        options.hash === undefined ? {} : { lastHash: options.hash },
+      );
+      console.log(describeVerification(file, verification));
+      process.exitCode = exitCode(verification);
+    });
+}
+
+/** One line for people. */
+export function describeVerification(file: string, verification: Verification): string {
+  if (!verification.ok) {
+    // A sentence about the file as a whole names it already.
+    return verification.line === undefined ? verification.sentence : `${file}: ${verification.sentence}`;
+  }
+  const { entries, lastHash, remarks } = verification;
+  const count = entries === 1 ? '1 entry is' : `all ${entries} entries are`;
+  const sound = `${file}: ${count} as written; the last hash is ${lastHash}.`;
+  return [sound, ...remarks.map(remark => remark.sentence)].join(' ');
+}
+
+function exitCode(verification: Verification): 0 | 1 | 2 {
+  if (verification.ok) return 0;
+  return verification.problem === 'unreadable' ? 2 : 1;
+}
