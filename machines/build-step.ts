@@ -1,0 +1,136 @@
+import type { StepId } from '../prompts/types.ts';
+import { inspectNodes, lampsNodes, sensorsNodes } from './kinds/checklist.ts';
+import { confirmNodes } from './kinds/confirm.ts';
+import { crankNodes } from './kinds/crank.ts';
+import { faultsNodes, reasonReplies } from './kinds/faults.ts';
+import { holdNodes } from './kinds/hold.ts';
+import { askReply, isReply } from './kinds/question.ts';
+import { readingNodes } from './kinds/reading.ts';
+import { watchNodes } from './kinds/watch.ts';
+import { freshQuestion, isDone, NEXT, pass } from './progress.ts';
+import type { Step } from './steps.ts';
+import { type Look, type Node, type Nodes, note, remark, update } from './toolkit.ts';
+
+/** The states of one step, by its kind. */
+function kindNodes(step: Step, all: readonly Step[]): Nodes {
+  switch (step.kind) {
+    case 'confirm':
+      return confirmNodes(step);
+    case 'reading':
+      return readingNodes(step);
+    case 'hold':
+      return holdNodes(step);
+    case 'lamps':
+      return lampsNodes(step);
+    case 'sensors':
+      return sensorsNodes(step);
+    case 'inspect':
+      return inspectNodes(step);
+    case 'crank':
+      return crankNodes(step, all);
+    case 'watch':
+      return watchNodes(step);
+    case 'faults':
+      return faultsNodes(step);
+  }
+}
+
+export const phaseOf = (id: StepId) => id.slice(0, id.indexOf('.'));
+export const stepKey = (id: StepId) => id.slice(id.indexOf('.') + 1);
+export const stepTarget = (id: StepId) => `#procedure.${id}`;
+
+/** Where the limits are tight there is no hold, no going back and no skipping: only the reply, or stop. */
+const refuseAll: NonNullable<Node['on']> = Object.fromEntries(
+  ['hold', 'goBack', 'skip'].map(type => [
+    type,
+    { actions: remark(() => ({ line: 'notWhileCritical', values: {} })) },
+  ]),
+);
+
+const isCritical = (node: Node) => [node.tags ?? []].flat().includes('critical');
+
+const guardCritical = (nodes: Nodes): Nodes =>
+  Object.fromEntries(
+    Object.entries(nodes).map(([key, node]) => [
+      key,
+      isCritical(node) ? { ...node, on: { ...node.on, ...refuseAll } } : node,
+    ]),
+  );
+
+/** The nearest earlier step that applies here and is done with the engine in the same state. */
+function stepBefore(step: Step, all: readonly Step[], look: Look): Step | null {
+  const index = all.indexOf(step);
+  const before = all
+    .slice(0, index)
+    .reverse()
+    .find(candidate => isDone(look.context, candidate.id));
+  return before && before.engine === step.engine ? before : null;
+}
+
+const undoFrom = (step: Step, all: readonly Step[]) =>
+  update(look => {
+    const target = stepBefore(step, all, look);
+    const from = target ? all.indexOf(target) : all.length;
+    return {
+      ...freshQuestion,
+      done: look.context.done.filter(id => all.findIndex(candidate => candidate.id === id) < from),
+    };
+  });
+
+/** One step as a state: its kind's states, with going back and, where the profile allows it, skipping. */
+export function buildStep(step: Step, all: readonly Step[]): Node {
+  const nodes = guardCritical(kindNodes(step, all));
+  const skippable = ({ context }: Look) => context.profile.allowedSkips.some(id => id === step.id);
+  return {
+    initial: 'begin' in nodes ? 'begin' : 'asking',
+    tags: step.engine === 'running' ? ['running'] : [],
+    entry: update(() => ({ step: step.id })),
+    states: { ...nodes, skipping: skipping(step) },
+    on: {
+      goBack: [
+        { guard: look => stepBefore(step, all, look) !== null, target: NEXT, actions: undoFrom(step, all) },
+        { actions: remark(() => ({ line: 'cannotGoBack', values: {} })) },
+      ],
+      skip: [
+        { guard: skippable, target: '.skipping' },
+        { actions: remark(() => ({ line: 'cannotSkip', values: {} })) },
+      ],
+    },
+  };
+}
+
+/** A skip needs a reason, spoken from a short list or typed; it goes on the record. */
+function skipping(step: Step): Node {
+  const question = askReply(
+    { by: step.by, critical: false },
+    () => ({ line: 'skipWhy', values: { title: { step: step.id } } }),
+    reasonReplies.map(reply => ({ reply, move: skipFor(step, reply) })),
+  );
+  return {
+    ...question,
+    on: {
+      ...question.on,
+      reply: [
+        ...reasonReplies.map(reply => ({ guard: isReply(reply), ...skipFor(step, reply) })),
+        { guard: isReply('notYet'), target: NEXT },
+      ],
+      reason: skipFor(step, null),
+    },
+  };
+}
+
+function skipFor(step: Step, reply: (typeof reasonReplies)[number] | null) {
+  const done = pass(step);
+  const reason = ({ event }: Look) => (event.type === 'reason' ? event.text : (reply ?? ''));
+  return {
+    target: done.target,
+    actions: [
+      remark(look => ({ line: 'skipped', values: { reason: reply ? { reply } : reason(look) } })),
+      note(look => ({ kind: 'skipped', data: { step: step.id, reason: reason(look), by: look.event.by } })),
+      update(look => ({
+        skips: [...look.context.skips, { step: step.id, reason: reason(look), by: look.event.by }],
+      })),
+      ...done.actions,
+    ],
+  };
+}

@@ -1,0 +1,113 @@
+import type { LineId, ReplyId, StepId } from '../prompts/types.ts';
+import type { Profile } from '../src/profile/schema.ts';
+import type { Cause, Person, PromptValues, Quantity } from './vocabulary.ts';
+
+/** Who works on what. */
+export interface JobCard {
+  readonly vehicle: string;
+  readonly engine: string;
+  readonly technician: string;
+  readonly second: string;
+  readonly supervisor: string;
+}
+
+export interface Reading {
+  readonly quantity: Quantity;
+  readonly si: number;
+  readonly atMs: number;
+  readonly step: StepId;
+}
+
+/** A stretch of time that has to pass; a hold moves its start forward. */
+export interface Timer {
+  readonly startedMs: number;
+  readonly totalMs: number;
+  /** How many of its useful moments have been spoken; null where none are. */
+  readonly announced: number | null;
+}
+
+/** After this moment the missing reply counts as no. */
+export interface Deadline {
+  readonly atMs: number;
+  readonly cause: Cause;
+  /** Already lengthened once, for a read-back. */
+  readonly extended: boolean;
+}
+
+/** One turn of the starter, in session time. */
+export interface Burst {
+  readonly step: StepId;
+  readonly startMs: number;
+  readonly endMs: number;
+}
+
+/** A fault code that was read in this session. */
+export interface Fault {
+  readonly spn: number;
+  readonly fmi: number;
+  /** When it was first read, without a break since. */
+  readonly seenMs: number;
+  /** Why the supervisor lets an unknown code stand. */
+  readonly accepted?: string;
+}
+
+/** What was said and waits for its read-back. */
+export type Pending =
+  | { readonly kind: 'reply'; readonly id: ReplyId }
+  | { readonly kind: 'value'; readonly quantity: Quantity; readonly si: number };
+
+export interface StopRecord {
+  readonly cause: Cause | null;
+  readonly by: Person;
+  readonly atMs: number;
+  readonly step: StepId;
+}
+
+export interface Skip {
+  readonly step: StepId;
+  readonly reason: string;
+  readonly by: Person;
+}
+
+/** What is spoken or shown: a step's question or a general line, with the figures for its blanks. */
+export interface Said {
+  readonly line: LineId | 'ask';
+  /** A general line said before it: "I did not understand." */
+  readonly prefix?: LineId;
+  readonly step: StepId;
+  readonly values: PromptValues;
+  readonly priority: 'hazard' | 'prompt' | 'notice';
+}
+
+/** Everything the session knows that is not in the state's name. */
+export interface Context {
+  readonly profile: Profile;
+  readonly job: JobCard;
+  readonly step: StepId;
+  /** Steps passed, in the order of passing; a stop or going back takes some out again. */
+  readonly done: readonly StepId[];
+  readonly readings: readonly Reading[];
+  readonly pending: Pending | null;
+  /** Misunderstandings since the last reply that counted. */
+  readonly misheard: number;
+  readonly timer: Timer | null;
+  /** When the hold began, while it lasts. */
+  readonly heldSinceMs: number | null;
+  readonly deadline: Deadline | null;
+  /** When a watch puts its question again. */
+  readonly nextLookMs: number | null;
+  readonly bursts: readonly Burst[];
+  /** When the second person's "clear" was confirmed; it grows old. */
+  readonly clearAtMs: number | null;
+  readonly faults: readonly Fault[];
+  /** The codes of the round before, while a new round is read. */
+  readonly earlierFaults: readonly Fault[];
+  /** The first half of a code, until its second half is there. */
+  readonly spokenSpn: number | null;
+  readonly skips: readonly Skip[];
+  readonly stop: StopRecord | null;
+  readonly stops: number;
+  /** What the cause of the last stop put back on the list, until work goes on. */
+  readonly reopened: readonly StepId[] | null;
+  readonly lastSaid: Said | null;
+}

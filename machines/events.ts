@@ -1,0 +1,25 @@
+import type { ReplyId } from '../prompts/types.ts';
+import type { Cause, Person, Quantity, Via } from './vocabulary.ts';
+
+/** On every event: when it reached the session (monotonic, since the session began), from whom, and how. */
+export interface Stamp {
+  readonly atMs: number;
+  readonly by: Person;
+  readonly via: Via;
+}
+
+/** All that can happen to a session. Together with the profile and the job card they determine it wholly. */
+export type SessionEvent = Stamp &
+  (
+    | { readonly type: 'stop'; readonly cause?: Cause }
+    | { readonly type: 'hold' | 'continue' | 'sayAgain' | 'goBack' | 'skip' | 'status' | 'timeLeft' | 'help' }
+    | { readonly type: 'reply'; readonly id: ReplyId }
+    | { readonly type: 'value'; readonly quantity: Quantity; readonly si: number }
+    /** Something was said that does not count. */
+    | { readonly type: 'unclear' }
+    /** A free-text reason, from keys or touch. */
+    | { readonly type: 'reason'; readonly text: string }
+    | { readonly type: 'clock' }
+  );
+
+export type EventType = SessionEvent['type'];

@@ -1,0 +1,203 @@
+import type { Profile } from '../src/profile/schema.ts';
+import { buildStep, phaseOf, stepKey, stepTarget } from './build-step.ts';
+import type { Context } from './context.ts';
+import { jobSteps } from './phases/00-job.ts';
+import { fillSteps } from './phases/01-fill.ts';
+import { primeSteps } from './phases/02-prime.ts';
+import { walkRoundSteps } from './phases/03-walk-round.ts';
+import { noFuelCrankSteps } from './phases/04-no-fuel-crank.ts';
+import { keyOnSteps } from './phases/05-key-on.ts';
+import { firstFireSteps } from './phases/06-first-fire.ts';
+import { checksSteps } from './phases/07-running-checks.ts';
+import { warmUpSteps } from './phases/08-warm-up.ts';
+import { sweepsSteps } from './phases/09-sweeps.ts';
+import { shutdownSteps } from './phases/10-shutdown.ts';
+import { signOffSteps } from './phases/11-sign-off.ts';
+import { freshQuestion, gateMet, isDone } from './progress.ts';
+import type { Step } from './steps.ts';
+import { recordStop, stoppedNode } from './stopped.ts';
+import { leftMs, shiftTimes } from './timing.ts';
+import {
+  atMs,
+  kit,
+  type Look,
+  type Node,
+  type Nodes,
+  remark,
+  type SessionInput,
+  speak,
+  update,
+} from './toolkit.ts';
+import type { Gate } from './vocabulary.ts';
+
+/** The whole procedure for one engine, in its order. */
+export const procedureFor = (profile: Profile): readonly Step[] => [
+  ...jobSteps(profile),
+  ...fillSteps(profile),
+  ...primeSteps(profile),
+  ...walkRoundSteps(profile),
+  ...noFuelCrankSteps(profile),
+  ...keyOnSteps(profile),
+  ...firstFireSteps(profile),
+  ...checksSteps(profile),
+  ...warmUpSteps(profile),
+  ...sweepsSteps(profile),
+  ...shutdownSteps(profile),
+  ...signOffSteps(profile),
+];
+
+/** The step to be done now: the first that applies and is not done. Null when the procedure is through. */
+export const firstUndone = (steps: readonly Step[], context: Context): Step | null =>
+  steps.find(step => (step.when?.(context) ?? true) && !isDone(context, step.id)) ?? null;
+
+/** Gates that are not met yet, of those that the steps of this procedure hold. */
+export const unmetGates = (steps: readonly Step[], context: Context): Gate[] =>
+  [...new Set(steps.flatMap(step => (step.gate ? [step.gate] : [])))].filter(
+    gate => !gateMet(steps, context, gate),
+  );
+
+function phaseNodes(steps: readonly Step[]): Nodes {
+  const phases = [...new Set(steps.map(step => phaseOf(step.id)))];
+  return Object.fromEntries(
+    phases.map(phase => {
+      const own = steps.filter(step => phaseOf(step.id) === phase);
+      const first = own[0];
+      const node: Node = {
+        initial: first ? stepKey(first.id) : '',
+        states: Object.fromEntries(own.map(step => [stepKey(step.id), buildStep(step, steps)])),
+      };
+      return [phase, node];
+    }),
+  );
+}
+
+/** To this step if it is the one to be done now; a new phase is announced on the way. */
+function toStep(step: Step, steps: readonly Step[]) {
+  const isNext = ({ context }: { readonly context: Context }) => firstUndone(steps, context) === step;
+  const phase = phaseOf(step.id);
+  return [
+    {
+      guard: (look: Look) =>
+        isNext(look) && (look.context.done.length === 0 || phaseOf(look.context.step) !== phase),
+      target: stepTarget(step.id),
+      actions: remark(() => ({ line: 'phaseStarts', values: { phase: { phase } } })),
+    },
+    { guard: isNext, target: stepTarget(step.id) },
+  ];
+}
+
+const initialContext = ({ input }: { readonly input: SessionInput }, first: Step): Context => ({
+  profile: input.profile,
+  job: input.job,
+  step: first.id,
+  done: [],
+  readings: [],
+  pending: null,
+  misheard: 0,
+  timer: null,
+  heldSinceMs: null,
+  deadline: null,
+  nextLookMs: null,
+  bursts: [],
+  clearAtMs: null,
+  faults: [],
+  earlierFaults: [],
+  spokenSpn: null,
+  skips: [],
+  stop: null,
+  stops: 0,
+  reopened: null,
+  lastSaid: null,
+});
+
+/** While held, time stands still for what is timed; the second person's "clear" grows old all the same. */
+const goOn = update(({ context, event }) => ({
+  heldSinceMs: null,
+  ...(context.heldSinceMs === null ? {} : shiftTimes(context, atMs(event) - context.heldSinceMs)),
+}));
+
+/** Builds the start-up machine for one engine profile. */
+export function buildFirstStart(profile: Profile) {
+  const steps = procedureFor(profile);
+  const first = steps[0];
+  if (!first) throw new Error('The procedure has no steps.');
+  const titleOf = (context: Context) => ({ step: context.step });
+
+  return kit.createMachine({
+    id: 'firstStart',
+    context: options => initialContext(options, first),
+    initial: 'procedure',
+    on: {
+      // No state below may handle `stop`: it is the root's alone, so that nothing can shadow it.
+      stop: { target: '#stopped', actions: recordStop, reenter: true },
+      sayAgain: {
+        actions: {
+          type: 'say',
+          params: ({ context }) =>
+            context.lastSaid ?? { line: 'help', step: context.step, values: {}, priority: 'prompt' },
+        },
+      },
+      status: {
+        actions: remark(({ context }) => {
+          const open = unmetGates(steps, context);
+          return {
+            line: 'status',
+            values: {
+              phase: { phase: phaseOf(context.step) },
+              title: titleOf(context),
+              gates: { list: open.map(gate => ({ gate })) },
+            },
+          };
+        }),
+      },
+      timeLeft: {
+        actions: remark(({ context, event }) => {
+          const left = leftMs(context, atMs(event));
+          return left === null
+            ? { line: 'noTimer', values: {} }
+            : { line: 'timeLeft', values: { time: { unit: 's', si: left / 1000 } } };
+        }),
+      },
+      help: { actions: remark(() => ({ line: 'help', values: {} })) },
+    },
+    states: {
+      procedure: {
+        id: 'procedure',
+        initial: 'next',
+        on: {
+          hold: { target: '#held' },
+        },
+        states: {
+          ...phaseNodes(steps),
+          next: {
+            always: [...steps.flatMap(step => toStep(step, steps)), { target: '#signedOff' }],
+          },
+          memory: { type: 'history', history: 'deep' },
+        },
+      },
+      held: {
+        id: 'held',
+        meta: { replies: [], by: 'technician' },
+        entry: [
+          update(({ event }) => ({ heldSinceMs: atMs(event) })),
+          remark(() => ({ line: 'onHold', values: {} })),
+        ],
+        on: {
+          continue: {
+            target: '#procedure.memory',
+            actions: [remark(() => ({ line: 'goesOn', values: {} })), goOn],
+          },
+        },
+      },
+      stopped: stoppedNode(steps),
+      signedOff: {
+        id: 'signedOff',
+        type: 'final',
+        entry: [update(() => freshQuestion), ...speak(() => ({ line: 'signedOff', values: {} }))],
+      },
+      ended: { id: 'ended', type: 'final', entry: [...speak(() => ({ line: 'ended', values: {} }))] },
+    },
+  });
+}
+
+export type FirstStart = ReturnType<typeof buildFirstStart>;

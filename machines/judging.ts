@@ -1,0 +1,86 @@
+import { describeIssue, type Verdict } from '../src/engineering/result.ts';
+import type { Judge, Judgement } from './steps.ts';
+import { atMs, type Line, type Look, note, update } from './toolkit.ts';
+import { quantityUnits } from './vocabulary.ts';
+
+/** The value that waits for, or has just had, its read-back. */
+export const pendingValue = ({ context }: Look) =>
+  context.pending?.kind === 'value' ? context.pending : null;
+
+/** What the rule says of the value at hand; null when there is none. */
+export function judgementOf(judge: Judge, look: Look): Judgement | null {
+  const value = pendingValue(look);
+  return value ? judge(look.context, value.si) : null;
+}
+
+/** True only for a value that is there, that the rule can judge, and that is inside its limits. */
+export const meets =
+  (judge: Judge) =>
+  (look: Look): boolean => {
+    const judgement = judgementOf(judge, look);
+    return judgement?.ok === true && judgement.value.met;
+  };
+
+/** Keeps the value as a reading of this session. */
+export const keepReading = update(look => {
+  const value = pendingValue(look);
+  return value
+    ? {
+        readings: [
+          ...look.context.readings,
+          { quantity: value.quantity, si: value.si, atMs: atMs(look.event), step: look.context.step },
+        ],
+      }
+    : {};
+});
+
+const verdictData = (verdict: Verdict) => ({
+  met: verdict.met,
+  ...(verdict.min === undefined ? {} : { min: verdict.min }),
+  ...(verdict.max === undefined ? {} : { max: verdict.max }),
+  margin: verdict.margin,
+  rule: verdict.rule.id,
+  source: verdict.rule.source,
+});
+
+function judgementData(judgement: Judgement | null): Record<string, unknown> {
+  if (judgement === null) return { met: false };
+  if (judgement.ok) return verdictData(judgement.value);
+  return 'verdict' in judgement
+    ? { ...verdictData(judgement.verdict), met: false, why: judgement.line }
+    : { met: false, why: describeIssue(judgement.issue) };
+}
+
+/** The verdict for the record: value, limits, margin, rule and source. */
+export const noteVerdict = (judge: Judge) =>
+  note(look => {
+    const value = pendingValue(look);
+    return {
+      kind: 'verdict',
+      data: {
+        step: look.context.step,
+        quantity: value?.quantity ?? null,
+        value: value?.si ?? null,
+        unit: value ? quantityUnits[value.quantity] : null,
+        ...judgementData(judgementOf(judge, look)),
+      },
+    };
+  });
+
+/** The verdict in one short sentence. */
+export const sayVerdict =
+  (judge: Judge): Line =>
+  look => {
+    const value = pendingValue(look);
+    const judgement = judgementOf(judge, look);
+    if (!value || !judgement) return { line: 'unclear', values: {} };
+    const named = { name: { quantityName: value.quantity }, spoken: value };
+    if (judgement.ok) {
+      const { met, unit, min, max } = judgement.value;
+      const limits = { unit, ...(min === undefined ? {} : { min }), ...(max === undefined ? {} : { max }) };
+      return { line: met ? 'inside' : 'outside', values: { ...named, limits: { limits } } };
+    }
+    return 'line' in judgement
+      ? { line: judgement.line, values: named }
+      : { line: 'outsideUnjudged', values: { ...named, why: describeIssue(judgement.issue) } };
+  };

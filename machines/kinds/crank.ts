@@ -1,0 +1,179 @@
+import { burstSeconds, restSeconds } from '../limits/starter.ts';
+import { gateMet, pass, stopFor } from '../progress.ts';
+import type { CrankStep, Step } from '../steps.ts';
+import { announce, clearValidMs, startTimer, timerOver } from '../timing.ts';
+import { atMs, type Look, type Node, type Nodes, note, remark, speak, update } from '../toolkit.ts';
+import type { Gate } from '../vocabulary.ts';
+import { startDeadline } from './deadline.ts';
+import {
+  askFor,
+  askReply,
+  countMisheard,
+  isReply,
+  readBack,
+  readBackReply,
+  setAside,
+  type Waiting,
+} from './question.ts';
+
+/** Nobody said what came of a burst: after this long the engine may be running unwatched. */
+const OUTCOME_WITHIN_S = 10;
+
+const secondClear = ({ context, event }: Look) =>
+  context.clearAtMs !== null && atMs(event) - context.clearAtMs < clearValidMs(context);
+
+const endBurst = update(({ context, event }) => ({
+  timer: null,
+  bursts: context.bursts.map((burst, index) =>
+    index === context.bursts.length - 1 ? { ...burst, endMs: atMs(event) } : burst,
+  ),
+}));
+
+const crankedSeconds = (look: Look, step: CrankStep) =>
+  look.context.bursts
+    .filter(burst => burst.step === step.id)
+    .reduce((total, burst) => total + (burst.endMs - burst.startMs) / 1000, 0);
+
+const outOfBudget = (step: CrankStep) => (look: Look) =>
+  crankedSeconds(look, step) >= step.giveUp.seconds(look.context) ||
+  look.context.bursts.filter(burst => burst.step === step.id).length >=
+    look.context.profile.starter.maxBursts;
+
+/**
+ * One burst after another: every gate met, the second person clear just now, a burst inside the
+ * thermal budget, the starter released, then either what was hoped for or a rest.
+ */
+export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
+  const done = pass(step);
+  const giveUp = stopFor(step.giveUp.cause);
+  const unmet = ({ context }: Look): Gate[] => step.needs.filter(gate => !gateMet(all, context, gate));
+  const mayCrank = (look: Look) => unmet(look).length === 0 && secondClear(look);
+  const bySecond: Waiting = { by: 'second', critical: false };
+  const waiting: Waiting = { by: step.by, critical: false };
+  const burst = ({ context, event }: Look) => burstSeconds(context, atMs(event), step.burst(context));
+
+  const rest = ({ context, event }: Look) => restSeconds(context, atMs(event), step.burst(context));
+
+  const seen = step.readBack
+    ? { target: 'released', actions: [endBurst, setAside(step.until)] }
+    : {
+        target: done.target,
+        actions: [endBurst, remark(() => ({ line: 'engineRuns', values: {} })), ...done.actions],
+      };
+  const afterBurst = [
+    { guard: outOfBudget(step), ...giveUp },
+    {
+      target: 'resting',
+      actions: [
+        startTimer(look => rest(look)),
+        remark(look => ({ line: 'rest', values: { time: { unit: 's', si: rest(look) } } })),
+      ],
+    },
+  ];
+
+  const clearTooOld = {
+    target: 'askingClear',
+    actions: [remark(() => ({ line: 'clearTooOld', values: {} })), update(() => ({ clearAtMs: null }))],
+  };
+
+  const cranking: Node = {
+    tags: ['critical', 'cranking'],
+    meta: { replies: [step.until, 'nothingYet'], by: step.by },
+    entry: [
+      startTimer(burst),
+      update(look => ({
+        clearAtMs: null,
+        bursts: [
+          ...look.context.bursts,
+          { step: step.id, startMs: atMs(look.event), endMs: atMs(look.event) },
+        ],
+      })),
+      ...speak(() => ({ line: 'crankNow', values: {} })),
+    ],
+    on: {
+      reply: [
+        { guard: isReply(step.until), ...seen },
+        { guard: isReply('nothingYet'), target: 'outcome', actions: endBurst },
+      ],
+      clock: [{ guard: timerOver, target: 'outcome', actions: endBurst }, announce],
+    },
+  };
+
+  return {
+    begin: {
+      entry: [...speak(askFor(step))],
+      always: [{ guard: look => unmet(look).length > 0, target: 'refused' }, { target: 'askingClear' }],
+    },
+    refused: {
+      meta: { replies: ['ready'], by: step.by },
+      entry: [
+        ...speak(look => ({
+          line: 'gateClosed',
+          values: { gates: { list: unmet(look).map(gate => ({ gate })) } },
+        })),
+        note(look => ({ kind: 'refused', data: { step: step.id, unmet: unmet(look) } })),
+      ],
+      on: { reply: { guard: isReply('ready'), target: 'begin' } },
+    },
+    askingClear: askReply(bySecond, () => ({ line: 'askClear', values: {} }), [
+      { reply: 'clearToCrank', move: { target: 'clearReadBack', actions: setAside('clearToCrank') } },
+    ]),
+    clearReadBack: readBack(
+      bySecond,
+      readBackReply,
+      [
+        {
+          target: 'ready',
+          actions: update(({ event }) => ({ clearAtMs: atMs(event), misheard: 0, pending: null })),
+        },
+      ],
+      { target: 'askingClear' },
+    ),
+    ready: {
+      meta: { replies: ['ready'], by: step.by },
+      entry: [...speak(look => ({ line: 'crankReady', values: { burst: { unit: 's', si: burst(look) } } }))],
+      on: {
+        reply: [
+          { guard: look => isReply('ready')(look) && mayCrank(look), target: 'cranking' },
+          { guard: isReply('ready'), ...clearTooOld },
+        ],
+        unclear: { actions: countMisheard },
+        clock: { guard: look => !secondClear(look), ...clearTooOld },
+      },
+    },
+    cranking,
+    released: {
+      ...readBack(waiting, readBackReply, [done], { target: 'outcome' }),
+      entry: [remark(() => ({ line: 'release', values: {}, priority: 'hazard' })), ...speak(readBackReply)],
+    },
+    outcome: {
+      ...askReply(
+        { by: step.by, critical: true, late: 'other' },
+        () => ({ line: 'burstOver', values: { reply: { reply: step.until } } }),
+        [
+          {
+            reply: step.until,
+            move: step.readBack ? { target: 'released', actions: setAside(step.until) } : seen,
+          },
+          ...afterBurst.map(move => ({ reply: 'nothingYet' as const, move })),
+        ],
+      ),
+      tags: ['critical', 'cranking'],
+      entry: [
+        startDeadline(() => OUTCOME_WITHIN_S, 'other'),
+        remark(() => ({ line: 'release', values: {}, priority: 'hazard' })),
+        ...speak(() => ({ line: 'burstOver', values: { reply: { reply: step.until } } })),
+      ],
+      exit: update(() => ({ deadline: null })),
+    },
+    resting: {
+      meta: { replies: [], by: step.by },
+      on: {
+        clock: [
+          { guard: timerOver, target: 'askingClear', actions: update(() => ({ timer: null })) },
+          announce,
+        ],
+      },
+    },
+  };
+}

@@ -1,0 +1,183 @@
+import type { LineId, ReplyId } from '../../prompts/types.ts';
+import { blockingFaults, type JudgedFault, judgeSessionFault, unknownFaults } from '../faults.ts';
+import { pass } from '../progress.ts';
+import type { FaultsStep } from '../steps.ts';
+import {
+  atMs,
+  type Line,
+  type Look,
+  type Node,
+  type Nodes,
+  note,
+  remark,
+  speak,
+  update,
+} from '../toolkit.ts';
+import {
+  askFor,
+  askReply,
+  askValue,
+  isReply,
+  readBack,
+  readBackReply,
+  setAside,
+  type Waiting,
+} from './question.ts';
+
+const lineOf = ({ decision }: JudgedFault): LineId =>
+  decision?.decision === 'watch'
+    ? 'codeWatch'
+    : decision?.decision === 'mayGoOn'
+      ? 'codeGoOn'
+      : decision?.because === 'unknown'
+        ? 'codeUnknown'
+        : 'codeBlocks';
+
+const codeValues = (judged: JudgedFault) => ({
+  spn: judged.fault.spn,
+  fmi: judged.fault.fmi,
+  meaning: judged.code?.fmi.text ?? '',
+  because: judged.because,
+  time: { unit: 's' as const, si: judged.decision?.decision === 'watch' ? judged.decision.leftS : 0 },
+});
+
+const latest = ({ context, event }: Look): JudgedFault | null => {
+  const fault = context.faults.at(-1);
+  return fault ? judgeSessionFault(context, fault, atMs(event)) : null;
+};
+
+const sayLatest: Line = look => {
+  const judged = latest(look);
+  return judged ? { line: lineOf(judged), values: codeValues(judged) } : { line: 'unclear', values: {} };
+};
+
+/** The second number completes the code; one that was read before keeps the time it was first seen. */
+const keepCode = update(({ context, event }) => {
+  const { pending, spokenSpn } = context;
+  if (pending?.kind !== 'value' || spokenSpn === null) return {};
+  const same = (fault: { spn: number; fmi: number }) => fault.spn === spokenSpn && fault.fmi === pending.si;
+  const earlier = context.earlierFaults.find(same);
+  return {
+    spokenSpn: null,
+    misheard: 0,
+    faults: [
+      ...context.faults.filter(fault => !same(fault)),
+      earlier ?? { spn: spokenSpn, fmi: pending.si, seenMs: atMs(event) },
+    ],
+  };
+});
+
+const newRound = update(({ context }) => ({
+  earlierFaults: context.faults,
+  faults: [],
+}));
+
+const accept = update(({ context, event }) => {
+  const reason =
+    event.type === 'reason' ? event.text : context.pending?.kind === 'reply' ? context.pending.id : '';
+  const unknown = unknownFaults(context, atMs(event)).map(row => row.fault);
+  return {
+    misheard: 0,
+    faults: context.faults.map(fault => (unknown.includes(fault) ? { ...fault, accepted: reason } : fault)),
+  };
+});
+
+export const reasonReplies: readonly ReplyId[] = ['reasonNotFitted', 'reasonDoneBefore', 'reasonSupervisor'];
+
+/** Codes are read number by number, read back, decoded and judged; a blocking one holds the gate shut. */
+export function faultsNodes(step: FaultsStep): Nodes {
+  const waiting: Waiting = { by: step.by, critical: false };
+  const supervisor: Waiting = { by: 'supervisor', critical: false };
+  const done = pass(step);
+  const blocked = ({ context, event }: Look) => blockingFaults(context, atMs(event));
+  const hasUnknown = ({ context, event }: Look) => unknownFaults(context, atMs(event)).length > 0;
+
+  const blockedNode: Node = {
+    meta: { replies: ['ready', 'acceptFault'], by: step.by },
+    entry: [
+      ...speak(look => ({
+        line: 'blockingFault',
+        values: {
+          fault: { list: blocked(look).map(({ fault }) => `${fault.spn} ${fault.fmi}`) },
+        },
+      })),
+    ],
+    on: {
+      reply: [
+        { guard: isReply('ready'), target: 'begin' },
+        { guard: look => isReply('acceptFault')(look) && hasUnknown(look), target: 'accepting' },
+      ],
+    },
+  };
+
+  const accepting = askReply(
+    supervisor,
+    () => ({ line: 'acceptWhy', values: {} }),
+    reasonReplies.map(reply => ({ reply, move: { target: 'acceptReadBack', actions: setAside(reply) } })),
+  );
+
+  return {
+    begin: { always: { target: 'asking', actions: newRound } },
+    asking: askReply(waiting, askFor(step), [
+      { reply: 'noCodes', move: { target: 'readingBack', actions: setAside('noCodes') } },
+      { reply: 'readACode', move: { target: 'spn' } },
+    ]),
+    readingBack: readBack(waiting, readBackReply, [{ target: 'judging' }], { target: 'asking' }),
+    spn: askValue(waiting, () => ({ line: 'codeSpn', values: {} }), 'suspectParameter', {
+      target: 'fmi',
+      actions: update(({ event }) => (event.type === 'value' ? { spokenSpn: event.si } : {})),
+    }),
+    fmi: askValue(waiting, () => ({ line: 'codeFmi', values: {} }), 'failureMode', {
+      target: 'codeReadBack',
+    }),
+    codeReadBack: readBack(
+      waiting,
+      ({ context }) => ({
+        line: 'readBackCode',
+        values: {
+          spn: { digits: context.spokenSpn ?? 0 },
+          fmi: context.pending?.kind === 'value' ? context.pending.si : 0,
+        },
+      }),
+      [{ target: 'another', actions: [keepCode, remark(sayLatest), noteFault(step)] }],
+      { target: 'spn' },
+    ),
+    another: askReply(waiting, () => ({ line: 'anotherCode', values: {} }), [
+      { reply: 'readACode', move: { target: 'spn' } },
+      { reply: 'noMoreCodes', move: { target: 'lastReadBack', actions: setAside('noMoreCodes') } },
+    ]),
+    lastReadBack: readBack(waiting, readBackReply, [{ target: 'judging' }], { target: 'another' }),
+    judging: {
+      always: [{ guard: look => blocked(look).length > 0, target: 'blocked' }, done],
+    },
+    blocked: blockedNode,
+    accepting: {
+      ...accepting,
+      on: { ...accepting.on, reason: { target: 'judging', actions: [accept, noteFault(step)] } },
+    },
+    acceptReadBack: readBack(
+      supervisor,
+      readBackReply,
+      [{ target: 'judging', actions: [accept, noteFault(step)] }],
+      { target: 'accepting' },
+    ),
+  };
+}
+
+const noteFault = (step: FaultsStep) =>
+  note(look => ({
+    kind: 'faults',
+    data: {
+      step: step.id,
+      faults: look.context.faults.map(fault => {
+        const judged = judgeSessionFault(look.context, fault, atMs(look.event));
+        return {
+          spn: fault.spn,
+          fmi: fault.fmi,
+          meaning: judged.code?.fmi.text ?? null,
+          decision: judged.decision?.decision ?? 'blocks',
+          ...(fault.accepted ? { accepted: fault.accepted } : {}),
+        };
+      }),
+    },
+  }));

@@ -1,0 +1,152 @@
+import type { LineId, ReplyId } from '../../prompts/types.ts';
+import type { Context } from '../context.ts';
+import { believed, extendDeadline, lateStops, stopFor } from '../progress.ts';
+import type { Step } from '../steps.ts';
+import { type Line, type Look, type Move, type Node, remark, speak, update } from '../toolkit.ts';
+import type { Cause, Person, Quantity } from '../vocabulary.ts';
+
+/** What a step asks in its first state: its own sentence, with its own figures. */
+export const askFor =
+  (step: Step): Line =>
+  ({ context }) => ({ line: 'ask', values: step.values?.(context) ?? {} });
+
+export const isReply = (id: ReplyId) => (look: Look) => look.event.type === 'reply' && look.event.id === id;
+
+const repair = (context: Context, digits: boolean): LineId =>
+  context.misheard >= 3 ? 'unclearThrice' : context.misheard === 2 && digits ? 'unclearDigits' : 'unclear';
+
+/** The question, with a word before it when it was misunderstood: repeat, then digits, then another mouth. */
+export const askAgain = (ask: Line, digits: boolean) =>
+  speak(look => ({
+    ...ask(look),
+    ...(look.context.misheard > 0 ? { prefix: repair(look.context, digits) } : {}),
+  }));
+
+export const countMisheard = update(({ context }) => ({ misheard: context.misheard + 1, pending: null }));
+
+/** What every waiting question has in common. */
+export interface Waiting {
+  readonly by: Person;
+  readonly critical: boolean;
+  /** The cause of the stop when a running deadline passes. */
+  readonly late?: Cause | undefined;
+  /** A reply that stops at once, with its cause. */
+  readonly trouble?: { readonly reply: ReplyId; readonly cause: Cause } | undefined;
+}
+
+const tagsOf = (waiting: Waiting): NonNullable<Node['tags']> => (waiting.critical ? ['critical'] : []);
+const lateMoves = (waiting: Waiting) => (waiting.late ? lateStops([waiting.late]) : []);
+const troubleMoves = ({ trouble }: Waiting): Move[] =>
+  trouble ? [{ guard: isReply(trouble.reply), ...stopFor(trouble.cause) }] : [];
+const troubleReplies = ({ trouble }: Waiting) => (trouble ? [trouble.reply] : []);
+
+/** Waits for one reply; `heard` says where it leads. */
+export function askReply(
+  waiting: Waiting,
+  ask: Line,
+  replies: readonly { readonly reply: ReplyId; readonly move: Move }[],
+): Node {
+  return {
+    tags: tagsOf(waiting),
+    meta: {
+      replies: [...replies.map(row => row.reply), 'notYet', ...troubleReplies(waiting)],
+      by: waiting.by,
+    },
+    entry: [update(() => ({ pending: null })), ...askAgain(ask, false)],
+    on: {
+      reply: [
+        ...troubleMoves(waiting),
+        ...replies.map(({ reply, move }) => ({
+          ...move,
+          guard: (look: Look) => isReply(reply)(look) && believed(look) && (move.guard?.(look) ?? true),
+        })),
+        { guard: isReply('notYet'), actions: remark(() => ({ line: 'notYet', values: {} })) },
+      ],
+      unclear: { actions: [countMisheard, ...askAgain(ask, false)] },
+      clock: lateMoves(waiting),
+    },
+  };
+}
+
+/** Waits for a number; it is put aside for its read-back. */
+export function askValue(
+  waiting: Waiting,
+  ask: Line,
+  quantity: Quantity,
+  move: { readonly target: string; readonly actions?: ReturnType<typeof update> | undefined },
+): Node {
+  return {
+    tags: tagsOf(waiting),
+    meta: { replies: ['notYet', ...troubleReplies(waiting)], quantity, by: waiting.by },
+    entry: [update(() => ({ pending: null })), ...askAgain(ask, true)],
+    on: {
+      value: {
+        ...move,
+        guard: look => look.event.quantity === quantity && Number.isFinite(look.event.si) && believed(look),
+        actions: [
+          update(({ event }) =>
+            event.type === 'value' ? { pending: { kind: 'value', quantity, si: event.si } } : {},
+          ),
+          update(extendDeadline),
+          ...(move.actions ? [move.actions] : []),
+        ],
+      },
+      reply: [
+        ...troubleMoves(waiting),
+        { guard: isReply('notYet'), actions: remark(() => ({ line: 'notYet', values: {} })) },
+      ],
+      unclear: { actions: [countMisheard, ...askAgain(ask, true)] },
+      clock: lateMoves(waiting),
+    },
+  };
+}
+
+/** Puts a reply aside for its read-back. */
+export const setAside = (id: ReplyId) =>
+  update(look => ({ pending: { kind: 'reply', id }, ...extendDeadline(look) }));
+
+/** Speaks what was heard and waits for "correct" or "wrong"; anything else changes nothing. */
+export function readBack(
+  waiting: Waiting,
+  line: Line,
+  yes: readonly Move[],
+  no: { readonly target: string },
+): Node {
+  return {
+    tags: tagsOf(waiting),
+    meta: { replies: ['yes', 'no', ...troubleReplies(waiting)], by: waiting.by },
+    entry: [...speak(line)],
+    on: {
+      reply: [
+        ...troubleMoves(waiting),
+        ...yes.map(move => ({
+          ...move,
+          guard: (look: Look) => isReply('yes')(look) && (move.guard?.(look) ?? true),
+        })),
+        { guard: isReply('no'), target: no.target, actions: countMisheard },
+      ],
+      unclear: {
+        actions: [
+          update(({ context }) => ({ misheard: context.misheard + 1 })),
+          ...speak(look => ({ ...line(look), prefix: 'unclear' })),
+        ],
+      },
+      clock: lateMoves(waiting),
+    },
+  };
+}
+
+/** The read-back of a reply that was put aside. */
+export const readBackReply: Line = ({ context }) => ({
+  line: 'readBackReply',
+  values: { reply: context.pending?.kind === 'reply' ? { reply: context.pending.id } : '' },
+});
+
+/** The read-back of a value that was put aside, by the name of its quantity. */
+export const readBackValue: Line = ({ context }) => ({
+  line: 'readBackValue',
+  values:
+    context.pending?.kind === 'value'
+      ? { name: { quantityName: context.pending.quantity }, spoken: context.pending }
+      : {},
+});

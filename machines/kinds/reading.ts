@@ -1,0 +1,44 @@
+import { keepReading, meets, noteVerdict, sayVerdict } from '../judging.ts';
+import { pass, stopFor } from '../progress.ts';
+import type { ReadingStep } from '../steps.ts';
+import { atMs, type Nodes, remark, update } from '../toolkit.ts';
+import type { Cause } from '../vocabulary.ts';
+import { askFor, askValue, readBack, readBackValue, type Waiting } from './question.ts';
+
+/** A value that would stop the engine has to be denied within this time. */
+const DENY_BAD_VALUE_S = 8;
+
+/** A gauge is read, the value read back, then held against its limits. */
+export function readingNodes(step: ReadingStep): Nodes {
+  const cause = step.outside === 'again' ? null : step.outside;
+  const waiting: Waiting = { by: step.by, critical: false };
+  const done = pass(step);
+  const judged = [noteVerdict(step.judge), remark(sayVerdict(step.judge)), keepReading];
+  return {
+    asking: askValue(waiting, askFor(step), step.quantity, {
+      target: 'readingBack',
+      actions: cause ? limitDenial(step, cause) : undefined,
+    }),
+    readingBack: {
+      ...readBack(
+        cause ? { ...waiting, critical: true, late: cause } : waiting,
+        readBackValue,
+        [
+          { guard: meets(step.judge), target: done.target, actions: [...judged, ...done.actions] },
+          cause
+            ? { target: stopFor(cause).target, actions: [...judged, ...stopFor(cause).actions] }
+            : { target: 'asking', actions: [...judged, update(() => ({ misheard: 0 }))] },
+        ],
+        { target: 'asking' },
+      ),
+      exit: update(() => ({ deadline: null })),
+    },
+  };
+}
+
+const limitDenial = (step: ReadingStep, cause: Cause) =>
+  update(look =>
+    meets(step.judge)(look)
+      ? {}
+      : { deadline: { atMs: atMs(look.event) + DENY_BAD_VALUE_S * 1000, cause, extended: true } },
+  );

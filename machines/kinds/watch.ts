@@ -1,0 +1,109 @@
+import { keepReading, meets, noteVerdict, sayVerdict } from '../judging.ts';
+import { pass, stopFor } from '../progress.ts';
+import type { WatchStep } from '../steps.ts';
+import { leftMs, startSilentTimer, timerOver } from '../timing.ts';
+import { atMs, type Look, type Move, type Node, type Nodes, remark, update } from '../toolkit.ts';
+import {
+  askFor,
+  askReply,
+  askValue,
+  readBack,
+  readBackReply,
+  readBackValue,
+  setAside,
+  type Waiting,
+} from './question.ts';
+
+const watchedS = ({ context, event }: Look): number => {
+  const left = leftMs(context, atMs(event));
+  return context.timer === null || left === null ? 0 : (context.timer.totalMs - left) / 1000;
+};
+
+const planNextLook = (step: WatchStep) =>
+  update(({ context, event }) => ({ misheard: 0, nextLookMs: atMs(event) + step.everyS(context) * 1000 }));
+
+const lookDue = ({ context, event }: Look) =>
+  context.nextLookMs !== null && atMs(event) >= context.nextLookMs;
+
+/** Looks again and again until what is watched for has come; when the time is up, it stops. */
+export function watchNodes(step: WatchStep): Nodes {
+  const waiting: Waiting = { by: step.by, critical: false };
+  const done = pass(step);
+  const ask = askFor(step);
+  const timeUp: Move = {
+    guard: timerOver,
+    ...stopFor(step.timeUp.cause),
+  };
+  const longEnough = (look: Look) => watchedS(look) >= step.atLeastS(look.context);
+  const tooEarly: Move = {
+    target: 'between',
+    actions: [
+      remark(look => ({
+        line: 'tooEarly',
+        values: { time: { unit: 's', si: step.atLeastS(look.context) - watchedS(look) } },
+      })),
+    ],
+  };
+  const toReply = { reply: step.ok, move: { target: 'readingBack', actions: setAside(step.ok) } };
+  const question = askReply(waiting, ask, [toReply]);
+  const reading = step.reading;
+  const valued = reading
+    ? askValue(waiting, ask, reading.quantity, { target: 'readingBackValue' })
+    : undefined;
+  const asking: Node = {
+    ...question,
+    meta: {
+      replies: [step.ok, 'notYet' as const],
+      by: step.by,
+      ...(reading ? { quantity: reading.quantity } : {}),
+    },
+    on: { ...question.on, ...(valued?.on?.value ? { value: valued.on.value } : {}), clock: [timeUp] },
+  };
+
+  const nodes: Nodes = {
+    begin: {
+      always: { target: 'asking', actions: startSilentTimer(({ context }) => step.timeUp.seconds(context)) },
+    },
+    asking,
+    between: {
+      ...withClock(asking, [timeUp, { guard: lookDue, target: 'asking' }]),
+      entry: planNextLook(step),
+      exit: update(() => ({ nextLookMs: null })),
+    },
+    readingBack: withClock(
+      readBack(waiting, readBackReply, [{ guard: longEnough, ...done }, tooEarly], { target: 'asking' }),
+      [timeUp],
+    ),
+  };
+  if (!reading) return nodes;
+
+  const judged = [noteVerdict(reading.bounds), keepReading];
+  const outOfBounds = stopFor(reading.cause);
+  nodes['readingBackValue'] = withClock(
+    readBack(
+      waiting,
+      readBackValue,
+      [
+        {
+          guard: look => !meets(reading.bounds)(look),
+          target: outOfBounds.target,
+          actions: [...judged, remark(sayVerdict(reading.bounds)), ...outOfBounds.actions],
+        },
+        {
+          guard: look => meets(reading.reached)(look) && longEnough(look),
+          target: done.target,
+          actions: [...judged, remark(sayVerdict(reading.reached)), ...done.actions],
+        },
+        {
+          target: 'between',
+          actions: [...judged, remark(look => reading.outlook(look.context, atMs(look.event)))],
+        },
+      ],
+      { target: 'asking' },
+    ),
+    [timeUp],
+  );
+  return nodes;
+}
+
+const withClock = (node: Node, clock: Move[]): Node => ({ ...node, on: { ...node.on, clock } });

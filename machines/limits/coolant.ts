@@ -1,0 +1,83 @@
+import { boilPoint, type MixPlan, planMix } from '../../src/engineering/coolant.ts';
+import { freezePoint, shareForNight } from '../../src/engineering/glycol.ts';
+import { judgeHeatSoak } from '../../src/engineering/heat-soak.ts';
+import { ok, type Result } from '../../src/engineering/result.ts';
+import type { Context } from '../context.ts';
+import type { Judge } from '../steps.ts';
+import { latest, within } from './readings.ts';
+
+/** The glycol share for the coldest night, inside what the engine maker allows. */
+export function glycolShare(context: Context): Result<number> {
+  const { coolant } = context.profile;
+  const share = shareForNight(coolant.kind, {
+    nightLowC: latest(context, 'coldestNight'),
+    marginK: coolant.freezeMarginK,
+  });
+  if (!share.ok) return share;
+  return ok(Math.min(coolant.maxShare, Math.max(coolant.minShare, share.value)), share.rule);
+}
+
+export interface CoolantFill extends MixPlan {
+  readonly freezeC: number;
+}
+
+/** Litres of concentrate and water for a dry system, and how cold the mix may get. */
+export function coolantFill(context: Context): Result<CoolantFill> {
+  const { coolant } = context.profile;
+  const share = glycolShare(context);
+  if (!share.ok) return share;
+  const plan = planMix({
+    systemLitres: coolant.systemVolumeL,
+    inSystemLitres: 0,
+    wantedShare: share.value,
+    concentrateShare: coolant.concentrateShare,
+  });
+  if (!plan.ok) return plan;
+  const freeze = freezePoint(coolant.kind, share.value);
+  return freeze.ok ? ok({ ...plan.value, freezeC: freeze.value }, share.rule) : freeze;
+}
+
+/** A measured mix has to stand the coldest night with its margin. */
+export const freezeLimit: Judge = within('coolantFreezePoint', context => {
+  const share = glycolShare(context);
+  if (!share.ok) return share;
+  const night = latest(context, 'coldestNight') ?? 0;
+  return ok({ max: Math.min(0, night - context.profile.coolant.freezeMarginK) }, share.rule);
+});
+
+/** Where the coolant boils under its cap, here. */
+export const boilsAtC = (context: Context): Result<number> => {
+  const share = glycolShare(context);
+  return share.ok
+    ? boilPoint(context.profile.coolant.kind, {
+        glycolShare: share.value,
+        capPressureKpa: context.profile.coolant.capPressureKpa,
+        altitudeM: latest(context, 'altitude'),
+      })
+    : share;
+};
+
+/** At key-off: the heat still in the metal must not bring the coolant to the boil under its cap. */
+export const soakLimit: Judge = (context, coolantC) => {
+  const { coolant, shutdown } = context.profile;
+  const soak = judgeHeatSoak({
+    coolantC,
+    soakRiseK: shutdown.soakRiseK,
+    capKpa: coolant.capPressureKpa,
+    altitudeM: latest(context, 'altitude'),
+    marginK: shutdown.boilMarginK,
+  });
+  if (!soak.ok) return soak;
+  const { underCap } = soak.value;
+  return underCap.met
+    ? { ok: true, value: underCap }
+    : { ok: false, line: 'boilsAfterKeyOff', verdict: underCap };
+};
+
+/** Running coolant: not below the coldest it can be, not above the engine's limit nor near boiling here. */
+export const runningCoolant: Judge = within('coolantTemperature', context => {
+  const boils = boilsAtC(context);
+  if (!boils.ok) return boils;
+  const { thermostat, shutdown } = context.profile;
+  return ok({ max: Math.min(thermostat.coolantMaxC, boils.value - shutdown.boilMarginK) }, boils.rule);
+});

@@ -1,0 +1,52 @@
+import { chargingWindow, stateOfCharge } from '../../src/engineering/battery.ts';
+import { heaterWait } from '../../src/engineering/intake-heater.ts';
+import { ok, type Result } from '../../src/engineering/result.ts';
+import type { Context } from '../context.ts';
+import type { Judge } from '../steps.ts';
+import { latest, within } from './readings.ts';
+
+const STEP_V = 0.01;
+
+/**
+ * Least rest voltage for the state of charge that the profile asks for, at this temperature: searched
+ * upwards, since the table behind it gives charge from voltage.
+ */
+export function leastRestVoltage(context: Context): Result<number> {
+  const { systemVoltage, charging } = context.profile;
+  const series = systemVoltage / 12;
+  const batteryC = latest(context, 'ambientTemperature');
+  for (let step = 0; ; step += 1) {
+    const restVoltageV = (10.5 + step * STEP_V) * series;
+    const charge = stateOfCharge(systemVoltage, { restVoltageV, batteryC });
+    if (!charge.ok) return charge;
+    if (charge.value >= charging.minStateOfCharge) return ok(restVoltageV, charge.rule);
+  }
+}
+
+export const batteryAtRest: Judge = within('batteryVoltage', context => {
+  const least = leastRestVoltage(context);
+  return least.ok
+    ? ok({ min: least.value, max: (context.profile.systemVoltage / 12) * 13 }, least.rule)
+    : least;
+});
+
+export const charging: Judge = within('chargingVoltage', context => {
+  const { profile } = context;
+  const window = chargingWindow(profile.systemVoltage, {
+    setpointV: profile.charging.setpointV,
+    toleranceV: profile.charging.toleranceV,
+    batteryC: latest(context, 'ambientTemperature'),
+  });
+  return window.ok ? ok({ min: window.value.minV, max: window.value.maxV }, window.rule) : window;
+});
+
+/** Seconds that the intake heater is expected to work at this temperature; its longest wait when unknown. */
+export function heaterSeconds(context: Context): number {
+  const { heater } = context.profile;
+  if (!heater) return 0;
+  const wait = heaterWait(
+    heater.waits.map(row => ({ temperatureC: row.atC, seconds: row.waitS })),
+    latest(context, 'ambientTemperature'),
+  );
+  return wait.ok ? wait.value : Math.max(...heater.waits.map(row => row.waitS));
+}

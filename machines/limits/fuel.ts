@@ -1,0 +1,48 @@
+import { judgeBiodiesel } from '../../src/engineering/biodiesel.ts';
+import { type FuelPractice, fillTank, fuelByPractice, type TankPlan } from '../../src/engineering/fuel.ts';
+import { ok, type Result } from '../../src/engineering/result.ts';
+import type { Context } from '../context.ts';
+import type { Judge } from '../steps.ts';
+import { latest } from './readings.ts';
+
+export interface FuelAdvice extends TankPlan {
+  readonly practice: FuelPractice;
+}
+
+/** What to add to what is in the tank, taken to be No. 2, for the coldest night. */
+export function fuelAdvice(context: Context): Result<FuelAdvice> {
+  const { fuel } = context.profile;
+  const nightLowC = latest(context, 'coldestNight');
+  const plan = fillTank({
+    no1CloudC: fuel.no1CloudC,
+    no2CloudC: fuel.no2CloudC,
+    nightLowC,
+    marginK: fuel.cloudMarginK,
+    tankLitres: fuel.tankL,
+    inTankLitres: latest(context, 'fuelInTank'),
+    inTankCloudC: fuel.no2CloudC,
+  });
+  if (!plan.ok) return plan;
+  const practice = fuelByPractice({ nightLowC, straightNo1BelowC: fuel.straightNo1BelowC });
+  return practice.ok ? ok({ ...plan.value, practice: practice.value }, plan.rule) : practice;
+}
+
+/** The share spoken is that of what is in the tank; what is added is taken to hold none. */
+export const biodieselLimit: Judge = (context, percent) => {
+  const verdict = judgeBiodiesel(
+    [{ litres: Math.max(1, latest(context, 'fuelInTank') ?? 1), biodieselShare: percent / 100 }],
+    context.profile.fuel.biodieselMaxPercent / 100,
+  );
+  if (!verdict.ok) return verdict;
+  const { value } = verdict;
+  return {
+    ok: true,
+    value: {
+      ...value,
+      unit: '%',
+      value: percent,
+      max: context.profile.fuel.biodieselMaxPercent,
+      margin: value.margin * 100,
+    },
+  };
+};

@@ -1,0 +1,86 @@
+import { suitableGrades } from '../../src/engineering/oil-grade.ts';
+import { judgeOilPressure } from '../../src/engineering/oil-pressure.ts';
+import { judgeSweep } from '../../src/engineering/oil-pressure-sweep.ts';
+import { fillTimeFactor, viscosityAt } from '../../src/engineering/oil-viscosity.ts';
+import { type PrimingTime, primingTime } from '../../src/engineering/priming.ts';
+import { ok, type Result } from '../../src/engineering/result.ts';
+import type { Context } from '../context.ts';
+import type { Judge, Judgement } from '../steps.ts';
+import { latest, profileRule, within } from './readings.ts';
+
+/** Grades of the profile that suit the coldest night and the running engine. */
+export const gradesForNight = (context: Context): Result<readonly string[]> =>
+  suitableGrades(context.profile.oil.grades, {
+    forecastLowC: latest(context, 'coldestNight'),
+    runningC: context.profile.oil.runningC,
+    minRunningViscosityMm2S: context.profile.oil.minRunningViscosityMm2S,
+  });
+
+export const oilQuantity: Judge = within('oilQuantity', ({ profile: { oil } }) =>
+  ok(
+    { min: oil.capacityL - oil.toleranceL, max: oil.capacityL + oil.toleranceL },
+    profileRule('oil-capacity'),
+  ),
+);
+
+/** Seconds of cranking to oil pressure, with the thickest suitable oil at the temperature of now. */
+export function primingSeconds(context: Context): Result<PrimingTime> {
+  const { oil, priming, starter } = context.profile;
+  const grades = gradesForNight(context);
+  if (!grades.ok) return grades;
+  let factor = 1;
+  for (const { grade, viscosity40Mm2S, viscosity100Mm2S } of oil.grades) {
+    if (!grades.value.includes(grade)) continue;
+    const viscosity = viscosityAt(
+      [
+        { temperatureC: 40, viscosityMm2S: viscosity40Mm2S },
+        { temperatureC: 100, viscosityMm2S: viscosity100Mm2S },
+      ],
+      latest(context, 'ambientTemperature'),
+    );
+    if (!viscosity.ok) return viscosity;
+    const slower = fillTimeFactor({
+      viscosityMm2S: viscosity.value,
+      fullFlowViscosityMm2S: oil.fullFlowViscosityMm2S,
+    });
+    if (!slower.ok) return slower;
+    factor = Math.max(factor, slower.value);
+  }
+  return primingTime({ ...priming, crankingRpm: starter.crankingRpm, viscosityFactor: factor });
+}
+
+const floorTable = (context: Context) =>
+  context.profile.oilPressure.floor.map(row => ({
+    oilC: row.oilC,
+    floorKpa: row.points.map(({ rpm, minKpa }): readonly [number, number] => [rpm, minKpa]),
+  }));
+
+/** The floor at a speed; the oil is taken to be as hot as the coolant was last read. */
+export const pressureAt =
+  (speedRpm: (context: Context) => number): Judge =>
+  (context, si) => {
+    const oilC = latest(context, 'coolantTemperature') ?? latest(context, 'ambientTemperature');
+    if (oilC === undefined) return { ok: false, issue: { code: 'missing', input: 'coolantTemperature' } };
+    return judgeOilPressure(si, { speedRpm: speedRpm(context), oilC }, floorTable(context));
+  };
+
+/** Over the whole sweep: above the floor at each speed, and rising with the speed. */
+export const sweepPressure =
+  (index: number, last: boolean): Judge =>
+  (context, si): Judgement => {
+    const speeds = context.profile.sweeps.map(sweep => sweep.rpm);
+    const floor = pressureAt(() => speeds[index] ?? 0)(context, si);
+    if (!last || !floor.ok || !floor.value.met) return floor;
+    const before = context.readings
+      .filter(reading => reading.quantity === 'oilPressure' && reading.step.startsWith('sweeps.'))
+      .slice(-index);
+    const points = [...before.map(reading => reading.si), si].map((pressureKpa, point) => ({
+      speedRpm: speeds[point] ?? 0,
+      pressureKpa,
+    }));
+    const sweep = judgeSweep(points, context.profile.oilPressure.reliefKpa);
+    if (!sweep.ok) return sweep;
+    return sweep.value.state === 'rises'
+      ? floor
+      : { ok: false, line: 'pressureDoesNotFollow', verdict: sweep.value.rank };
+  };

@@ -1,0 +1,92 @@
+import type { Profile } from '../../src/profile/schema.ts';
+import type { Context } from '../context.ts';
+import { coolantFill, freezeLimit } from '../limits/coolant.ts';
+import { biodieselLimit, fuelAdvice } from '../limits/fuel.ts';
+import { gradesForNight, oilQuantity } from '../limits/oil.ts';
+import { latest, withinRange } from '../limits/readings.ts';
+import { confirm, hold, reading } from '../step-makers.ts';
+import type { Step } from '../steps.ts';
+import type { PromptValue, PromptValues } from '../vocabulary.ts';
+
+const litres = (si: number): PromptValue => ({ unit: 'litre', si });
+
+const coldest = (context: Context): PromptValue => ({
+  quantity: 'coldestNight',
+  si: latest(context, 'coldestNight') ?? 0,
+});
+
+function coolantMix(context: Context): PromptValues {
+  const fill = coolantFill(context);
+  const glycol = { glycol: context.profile.coolant.kind };
+  return fill.ok
+    ? {
+        glycol,
+        concentrate: litres(fill.value.concentrateLitres),
+        water: litres(fill.value.waterLitres),
+        freeze: { unit: 'degC', si: fill.value.freezeC },
+      }
+    : { glycol, concentrate: { issue: fill.issue }, water: '', freeze: '' };
+}
+
+function oilGrades(context: Context): PromptValues {
+  const grades = gradesForNight(context);
+  return {
+    coldest: coldest(context),
+    grades: grades.ok ? { list: grades.value.map(oilGrade => ({ oilGrade })) } : { issue: grades.issue },
+  };
+}
+
+function fuelToAdd(context: Context): PromptValues {
+  const advice = fuelAdvice(context);
+  if (!advice.ok) return { coldest: coldest(context), advice: { issue: advice.issue } };
+  const { practice, no1Litres, no2Litres } = advice.value;
+  return {
+    coldest: coldest(context),
+    advice: {
+      line: 'fuelToAdd',
+      values: { practice: { fuel: practice }, no1: litres(no1Litres), no2: litres(no2Litres) },
+    },
+  };
+}
+
+const canFill = (context: Context) => coolantFill(context).ok;
+
+/** Coolant, oil, fuel, filters and steering fluid, for this engine and this cold. */
+export const fillSteps = ({ coolant, oil, fuel }: Profile): readonly Step[] => [
+  confirm('fill.coolantMix', 'mixReady', { gate: 'coolantReady', values: coolantMix, possible: canFill }),
+  confirm('fill.coolantFilled', 'coolantFull', { gate: 'coolantReady' }),
+  hold('fill.coolantBleed', () => coolant.bleedHoldS),
+  confirm('fill.coolantBled', 'noMoreAir', { gate: 'coolantReady' }),
+  reading('fill.coolantFreezePoint', 'coolantFreezePoint', freezeLimit),
+
+  confirm('fill.oilGrade', 'gradeRight', {
+    gate: 'oilReady',
+    values: oilGrades,
+    possible: context => gradesForNight(context).ok,
+  }),
+  confirm(oil.filter === 'preFilled' ? 'fill.oilFilterPreFilled' : 'fill.oilFilterDry', 'filterFitted', {
+    gate: 'oilReady',
+  }),
+  reading('fill.oilQuantity', 'oilQuantity', oilQuantity, {
+    gate: 'oilReady',
+    values: () => ({ capacity: litres(oil.capacityL), unit: { unitOf: 'oilQuantity' } }),
+  }),
+  confirm('fill.oilLevel', 'levelGood', { gate: 'oilReady' }),
+
+  reading('fill.fuelInTank', 'fuelInTank', withinRange('fuelInTank', { min: 0, max: fuel.tankL }), {
+    gate: 'fuelReady',
+  }),
+  reading('fill.biodieselShare', 'biodieselShare', biodieselLimit, { gate: 'fuelReady' }),
+  confirm('fill.fuelGrade', 'fuelRight', {
+    gate: 'fuelReady',
+    values: fuelToAdd,
+    possible: context => fuelAdvice(context).ok,
+  }),
+  ...fuel.filters.map(({ id, fit }) => {
+    const place = id === 'first' ? 'firstFilter' : 'secondFilter';
+    return confirm(fit === 'preFilled' ? `fill.${place}PreFilled` : `fill.${place}Dry`, 'filterFitted', {
+      gate: 'fuelReady',
+    });
+  }),
+  confirm('fill.steeringFull', 'steeringFull'),
+];

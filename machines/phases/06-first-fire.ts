@@ -1,0 +1,59 @@
+import type { Profile } from '../../src/profile/schema.ts';
+import type { Context } from '../context.ts';
+import { watchedFaults } from '../faults.ts';
+import { confirm, crank, lamps, watch } from '../step-makers.ts';
+import type { Step } from '../steps.ts';
+import type { Gate } from '../vocabulary.ts';
+import { beforeAnyCranking } from './04-no-fuel-crank.ts';
+
+/** What has to be true before fuel may burn. */
+export const beforeFirstFire = ({ heater }: Profile): readonly Gate[] => [
+  ...beforeAnyCranking,
+  'fuelReady',
+  'fuelPrimed',
+  'oilPrimed',
+  'fuellingRestored',
+  'batteryReady',
+  'lampsRight',
+  ...(heater ? (['heaterHoldDone'] as const) : []),
+  'noBlockingFault',
+];
+
+const watchSeconds = (context: Context) => Math.min(...watchedFaults(context).map(row => row.watchS));
+
+const running = { engine: 'running' } as const;
+
+/** The first fire, and oil pressure within seconds of it, or stop. */
+export const firstFireSteps = (profile: Profile): readonly Step[] => [
+  crank('firstFire.crank', {
+    needs: beforeFirstFire(profile),
+    until: 'fired',
+    readBack: false,
+    burst: () => profile.starter.longestBurstS,
+    giveUp: { seconds: () => 3 * profile.starter.longestBurstS, cause: 'noStart' },
+  }),
+  confirm('firstFire.oilPressure', 'pressureGood', {
+    ...running,
+    gate: 'oilPressureShown',
+    within: { seconds: () => profile.oilPressure.firstFireWithinS, cause: 'noOilPressure' },
+    trouble: { reply: 'noOilPressure', cause: 'noOilPressure' },
+  }),
+  lamps('firstFire.lamps', {
+    ...running,
+    lamps: profile.lamps,
+    expected: 'running',
+    wrong: 'faultCode',
+    gate: 'oilPressureShown',
+  }),
+  watch('firstFire.transient', {
+    ...running,
+    ok: 'faultCleared',
+    when: context => watchedFaults(context).length > 0,
+    everyS: () => 15,
+    atLeastS: () => 0,
+    timeUp: { seconds: watchSeconds, cause: 'faultCode' },
+    values: context => ({
+      fault: { list: watchedFaults(context).map(({ fault }) => ({ code: fault })) },
+    }),
+  }),
+];

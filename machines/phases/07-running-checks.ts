@@ -1,0 +1,40 @@
+import type { Profile } from '../../src/profile/schema.ts';
+import { runningCoolant } from '../limits/coolant.ts';
+import { charging } from '../limits/electrics.ts';
+import { idleSpeed } from '../limits/engine.ts';
+import { pressureAt } from '../limits/oil.ts';
+import { latest } from '../limits/readings.ts';
+import { confirm, inspect, reading } from '../step-makers.ts';
+import type { Step } from '../steps.ts';
+
+const running = { engine: 'running' } as const;
+
+/** Speed, pressure, charge and coolant by gauge; leaks, boots, hiss, smell and smoke by the second person. */
+export const checksSteps = ({ idle }: Profile): readonly Step[] => [
+  reading('checks.idle', 'engineSpeed', idleSpeed, running),
+  confirm('checks.idleSteady', 'idleSteady', { ...running, trouble: { reply: 'hunting', cause: 'other' } }),
+  reading(
+    'checks.oilPressure',
+    'oilPressure',
+    pressureAt(context => latest(context, 'engineSpeed') ?? idle.cold.minRpm),
+    {
+      ...running,
+      outside: 'noOilPressure',
+      gate: 'oilPressureShown',
+    },
+  ),
+  reading('checks.coolant', 'coolantTemperature', runningCoolant, { ...running, outside: 'overheating' }),
+  reading('checks.charging', 'chargingVoltage', charging, running),
+  inspect('checks.leaks', {
+    ...running,
+    gate: 'noLeaks',
+    points: [
+      { id: 'fuelJoints', cause: 'fuelLeak' },
+      { id: 'coolantJoints', cause: 'coolantLeak' },
+      { id: 'oilJoints', cause: 'oilLeak' },
+      { id: 'boots', cause: 'looseOrNoise' },
+      { id: 'hiss', cause: 'looseOrNoise' },
+      { id: 'smellAndSmoke', cause: 'smokeOrFire' },
+    ],
+  }),
+];

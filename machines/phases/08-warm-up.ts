@@ -1,0 +1,28 @@
+import type { Profile } from '../../src/profile/schema.ts';
+import { runningCoolant } from '../limits/coolant.ts';
+import { thermostatReached, warmUpOutlook } from '../limits/engine.ts';
+import { confirm, watch } from '../step-makers.ts';
+import type { Step } from '../steps.ts';
+
+const running = { engine: 'running' } as const;
+
+/** Coolant up to the thermostat, then the steering from lock to lock. */
+export const warmUpSteps = ({ warmUp }: Profile): readonly Step[] => [
+  watch('warmUp.watch', {
+    ...running,
+    ok: 'thermostatOpen',
+    everyS: () => warmUp.readEveryS,
+    atLeastS: () => warmUp.minS,
+    timeUp: { seconds: () => warmUp.maxS, cause: 'other' },
+    reading: {
+      quantity: 'coolantTemperature',
+      reached: thermostatReached,
+      bounds: runningCoolant,
+      cause: 'overheating',
+      outlook: warmUpOutlook,
+    },
+    values: () => ({ unit: { unitOf: 'coolantTemperature' } }),
+  }),
+  confirm('warmUp.steeringLocks', 'noBubbles', running),
+  confirm('warmUp.levels', 'levelsGood', running),
+];

@@ -1,0 +1,31 @@
+import type { Profile } from '../../src/profile/schema.ts';
+import { soakLimit } from '../limits/coolant.ts';
+import { confirm, hold, inspect, reading } from '../step-makers.ts';
+import type { Step } from '../steps.ts';
+
+const running = { engine: 'running' } as const;
+const names = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth'] as const;
+
+/** Settle, key off, then watch the heat soak: coolant pressure rises when nothing carries heat away. */
+export const shutdownSteps = ({ shutdown }: Profile): readonly Step[] => [
+  hold('shutdown.settle', () => shutdown.settleS, running),
+  reading('shutdown.coolant', 'coolantTemperature', soakLimit, running),
+  confirm('shutdown.keyOff', 'engineOff', {
+    ...running,
+    trouble: { reply: 'stillRunning', cause: 'overspeed' },
+  }),
+  ...names.slice(0, shutdown.heatSoakLooksAfterS.length).flatMap((name, index) => [
+    hold(`shutdown.${name}Soak`, () => {
+      const looks = shutdown.heatSoakLooksAfterS;
+      return (looks[index] ?? 0) - (looks[index - 1] ?? 0);
+    }),
+    inspect(`shutdown.${name}Look`, {
+      gate: 'noLeaks',
+      points: [
+        { id: 'coolantJoints', cause: 'coolantLeak' },
+        { id: 'fuelJoints', cause: 'fuelLeak' },
+        { id: 'oilJoints', cause: 'oilLeak' },
+      ],
+    }),
+  ]),
+];

@@ -1,0 +1,33 @@
+import type { Profile } from '../../src/profile/schema.ts';
+import type { Context } from '../context.ts';
+import { coolEnough } from '../limits/engine.ts';
+import { confirm, reading, sensors } from '../step-makers.ts';
+import type { Step } from '../steps.ts';
+import type { PromptValue } from '../vocabulary.ts';
+
+/** Skipped steps and accepted codes stay on the sheet until somebody has done something about them. */
+const openItems = (context: Context): PromptValue => ({
+  list: [
+    ...context.skips.map(skip => ({ step: skip.step })),
+    ...context.faults.filter(fault => fault.accepted).map(fault => ({ code: fault })),
+  ],
+});
+
+/** Levels again when cold, the retorque list, and the supervisor's signature. */
+export const signOffSteps = ({ retorque, shutdown }: Profile): readonly Step[] => [
+  reading('signOff.cool', 'coolantTemperature', coolEnough, {
+    values: () => ({
+      unit: { unitOf: 'coolantTemperature' },
+      limit: { unit: 'degC', si: shutdown.safeToOpenC },
+    }),
+  }),
+  confirm('signOff.coolantLevel', 'coolantFull', { gate: 'coldLevels' }),
+  confirm('signOff.oilLevel', 'levelGood', { gate: 'coldLevels' }),
+  confirm('signOff.steeringLevel', 'steeringFull', { gate: 'coldLevels' }),
+  sensors('signOff.retorque', { items: retorque, ok: 'torqued' }),
+  confirm('signOff.openItems', 'itemsNoted', {
+    by: 'supervisor',
+    values: context => ({ items: openItems(context) }),
+  }),
+  confirm('signOff.sign', 'iSign', { by: 'supervisor', gate: 'signature' }),
+];

@@ -1,0 +1,80 @@
+import type { StepId } from '../prompts/types.ts';
+import type { Context } from './context.ts';
+import type { Step } from './steps.ts';
+import { atMs, type Look, note, update } from './toolkit.ts';
+import type { Cause } from './vocabulary.ts';
+
+/** Where every finished step leads: to the first step, in the order of the procedure, that is not done. */
+export const NEXT = '#procedure.next';
+export const STOPPED = '#stopped';
+
+/** Time for an answer to a read-back where silence would be dangerous. */
+const READ_BACK_S = 8;
+
+/** After this many misunderstandings a voice counts only when the second person speaks. */
+export const TRUSTED_MISUNDERSTANDINGS = 3;
+
+export const isDone = (context: Context, id: StepId) => context.done.includes(id);
+
+/** A gate is met when every step of the procedure that names it, and applies here, is done. */
+export const gateMet = (steps: readonly Step[], context: Context, gate: Step['gate']) => {
+  const holders = steps.filter(step => step.gate === gate && (step.when?.(context) ?? true));
+  return holders.length > 0 && holders.every(step => isDone(context, step.id));
+};
+
+/** What is forgotten when one question ends and the next begins. */
+export const freshQuestion = {
+  pending: null,
+  misheard: 0,
+  timer: null,
+  deadline: null,
+  nextLookMs: null,
+  clearAtMs: null,
+} satisfies Partial<Context>;
+
+/** The step is done: on to the next. */
+export const pass = (step: Step) => ({
+  target: NEXT,
+  actions: [
+    note(({ context }) => ({
+      kind: 'passed',
+      data: {
+        step: step.id,
+        by: step.by,
+        ...(step.gate ? { gate: step.gate } : {}),
+        misheard: context.misheard,
+      },
+    })),
+    update(({ context }) => ({ ...freshQuestion, done: [...context.done, step.id] })),
+  ],
+});
+
+/** Everything stops, with a cause that is already known. */
+export const stopFor = (cause: Cause) => ({
+  target: STOPPED,
+  actions: [
+    update(({ context, event }) => ({
+      stop: { cause, by: event.by, atMs: atMs(event), step: context.step },
+    })),
+  ],
+});
+
+/** After three misunderstandings only keys, touch or the second person are believed. */
+export const believed = ({ context, event }: Look) =>
+  context.misheard < TRUSTED_MISUNDERSTANDINGS || event.via !== 'voice' || event.by === 'second';
+
+export const deadlinePassed = ({ context, event }: Look) =>
+  context.deadline !== null && atMs(event) >= context.deadline.atMs;
+
+/** One read-back may run past the limit of the question it belongs to, but only once. */
+export const extendDeadline = ({ context, event }: Look): Partial<Context> =>
+  context.deadline === null || context.deadline.extended
+    ? {}
+    : { deadline: { ...context.deadline, atMs: atMs(event) + READ_BACK_S * 1000, extended: true } };
+
+/** Wherever a deadline may run: past it, the missing answer counts as no. */
+export const lateStops = (causes: readonly Cause[]) =>
+  causes.map(cause => ({
+    guard: (look: Look) => deadlinePassed(look) && look.context.deadline?.cause === cause,
+    ...stopFor(cause),
+  }));

@@ -1,0 +1,75 @@
+import type { StepId } from '../prompts/types.ts';
+import type { Context } from './context.ts';
+import type { Step } from './steps.ts';
+import type { Cause } from './vocabulary.ts';
+
+/** A whole phase (`fill.`) or one step (`fill.coolantFilled`). */
+type Reopened = `${string}.` | StepId;
+
+const COOLANT: readonly Reopened[] = [
+  'fill.coolantFilled',
+  'fill.coolantBleed',
+  'fill.coolantBled',
+  'fill.coolantFreezePoint',
+  'walkRound.hoses',
+];
+const OIL: readonly Reopened[] = [
+  'fill.oilFilterPreFilled',
+  'fill.oilFilterDry',
+  'fill.oilQuantity',
+  'fill.oilLevel',
+];
+const FUEL: readonly Reopened[] = [
+  'fill.firstFilterPreFilled',
+  'fill.firstFilterDry',
+  'fill.secondFilterPreFilled',
+  'fill.secondFilterDry',
+  'prime.',
+];
+
+/** What each cause puts in doubt, and so has to be done again. */
+export const reopenedBy: Record<Cause, readonly Reopened[]> = {
+  falseAlarm: [],
+  drill: [],
+  coolantLeak: COOLANT,
+  oilLeak: [...OIL, 'noFuelCrank.'],
+  fuelLeak: [...FUEL, 'walkRound.tools'],
+  noOilPressure: [...OIL, 'walkRound.sensors', 'noFuelCrank.'],
+  noStart: ['fill.fuelGrade', ...FUEL, 'walkRound.sensors'],
+  overspeed: ['job.cutOff', 'walkRound.', 'noFuelCrank.'],
+  overheating: [...COOLANT, 'walkRound.belts'],
+  faultCode: ['walkRound.sensors', 'walkRound.wiring'],
+  smokeOrFire: ['job.', 'fill.', 'prime.', 'walkRound.', 'noFuelCrank.'],
+  someoneHurt: ['job.', 'walkRound.', 'noFuelCrank.'],
+  looseOrNoise: ['walkRound.', 'noFuelCrank.'],
+  toolRestarted: ['job.stopTechnician', 'job.stopSecond', 'noFuelCrank.'],
+  other: ['walkRound.', 'noFuelCrank.'],
+};
+
+const matches = (id: StepId, reopened: readonly Reopened[]) =>
+  reopened.some(entry => (entry.endsWith('.') ? id.startsWith(entry) : id === entry));
+
+const phaseOf = (id: StepId) => id.slice(0, id.indexOf('.') + 1);
+
+/**
+ * The steps that still count as done after a stop. The cause takes out what it puts in doubt; a stop
+ * in the middle of cranking without fuel begins that phase again; and nothing that was found with the
+ * key on or the engine running outlives the stop, unless the engine had already been shut down well
+ * and the cause puts nothing before it in doubt.
+ */
+export function doneAfterStop(steps: readonly Step[], context: Context, cause: Cause): readonly StepId[] {
+  const order = (id: StepId) => steps.findIndex(step => step.id === id);
+  const keyOn = steps.findIndex(step => step.id.startsWith('keyOn.'));
+  const keyOff = order('shutdown.keyOff');
+  const stoppedAt = order(context.stop?.step ?? context.step);
+
+  const kept = context.done.filter(id => !matches(id, reopenedBy[cause]));
+  const doubtBeforeKeyOn = kept.length < context.done.length;
+  const afterRun = stoppedAt > keyOff && !doubtBeforeKeyOn;
+  const cranking = stoppedAt >= 0 && steps[stoppedAt]?.id.startsWith('noFuelCrank.');
+  return kept.filter(id => (afterRun || order(id) < keyOn) && !(cranking && phaseOf(id) === 'noFuelCrank.'));
+}
+
+/** The steps that a stop has put back on the list, in their order. */
+export const reopenedSteps = (before: readonly StepId[], after: readonly StepId[]): StepId[] =>
+  before.filter(id => !after.includes(id));

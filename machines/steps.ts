@@ -1,0 +1,136 @@
+import type { LineId, ReplyId, StepId } from '../prompts/types.ts';
+import type { Issue, Verdict } from '../src/engineering/result.ts';
+import type { Lamp } from '../src/profile/schema.ts';
+import type { Context } from './context.ts';
+import type { Cause, Gate, InspectPoint, Person, PromptValues, Quantity } from './vocabulary.ts';
+
+/** Whether the engine stands, is turned by the starter, or runs while a step is done. */
+export type EngineState = 'off' | 'cranking' | 'running';
+
+/** A value held against its limits; an issue where the rule has no answer, which never counts as met. */
+export type Judgement =
+  | { readonly ok: true; readonly value: Verdict }
+  | { readonly ok: false; readonly issue: Issue }
+  /** Judged as not met, with a sentence of its own. */
+  | { readonly ok: false; readonly line: LineId; readonly verdict: Verdict };
+
+export type Judge = (context: Context, valueSi: number) => Judgement;
+
+interface StepBase {
+  readonly id: StepId;
+  readonly by: Person;
+  readonly engine: EngineState;
+  /** The gate this step helps to open. Its replies are read back. */
+  readonly gate?: Gate;
+  /** Figures for the blanks in the step's prompt. */
+  readonly values?: (context: Context) => PromptValues;
+  /** The step is passed over where this is false, and never shown. */
+  readonly when?: (context: Context) => boolean;
+}
+
+/** Somebody says that a thing is so. */
+export interface ConfirmStep extends StepBase {
+  readonly kind: 'confirm';
+  readonly ok: ReplyId;
+  /** False where the calculation behind the step has no answer: then no reply passes. */
+  readonly possible?: (context: Context) => boolean;
+  /** A reply that stops the session, with the cause it gives. */
+  readonly trouble?: { readonly reply: ReplyId; readonly cause: Cause };
+  /** Later than this counts as no: the session stops with the cause. */
+  readonly within?: { readonly seconds: (context: Context) => number; readonly cause: Cause };
+  /** The stop words themselves are the reply, so that the real stop is practised. */
+  readonly drill?: boolean;
+}
+
+/** A gauge is read, and the value held against its limits. */
+export interface ReadingStep extends StepBase {
+  readonly kind: 'reading';
+  readonly quantity: Quantity;
+  readonly judge: Judge;
+  /** What a value outside its limits leads to: another look, or a stop. */
+  readonly outside: 'again' | Cause;
+}
+
+/** Time that has to pass. */
+export interface HoldStep extends StepBase {
+  readonly kind: 'hold';
+  readonly seconds: (context: Context) => number;
+}
+
+/** Every lamp of the profile, against the state expected now. */
+export interface LampsStep extends StepBase {
+  readonly kind: 'lamps';
+  readonly expected: 'keyOn' | 'running';
+  readonly lamps: readonly Lamp[];
+  /** What a lamp in the wrong state leads to: another look, or a stop. */
+  readonly wrong: 'again' | Cause;
+}
+
+/** A list of things gone through by name. */
+export interface SensorsStep extends StepBase {
+  readonly kind: 'sensors';
+  readonly items: readonly { readonly id: string; readonly name: string }[];
+  readonly ok: ReplyId;
+}
+
+/** Bursts of the starter inside its thermal budget, until something is seen. */
+export interface CrankStep extends StepBase {
+  readonly kind: 'crank';
+  readonly needs: readonly Gate[];
+  /** What ends the cranking well. */
+  readonly until: ReplyId;
+  /** Read back after the starter is released; without it the reply counts at once. */
+  readonly readBack: boolean;
+  /** The longest burst; the starter's thermal budget may make it shorter. */
+  readonly burst: (context: Context) => number;
+  /** Total cranking after which the step gives up. */
+  readonly giveUp: { readonly seconds: (context: Context) => number; readonly cause: Cause };
+}
+
+/** Readings or looks repeated until something has happened or the time is up. */
+export interface WatchStep extends StepBase {
+  readonly kind: 'watch';
+  /** What is said when it has happened; read back. */
+  readonly ok: ReplyId;
+  /** How often the question is put again. */
+  readonly everyS: (context: Context) => number;
+  /** Nothing is accepted before this much time. */
+  readonly atLeastS: (context: Context) => number;
+  readonly timeUp: { readonly seconds: (context: Context) => number; readonly cause: Cause };
+  /** A gauge that is read meanwhile. */
+  readonly reading?: {
+    readonly quantity: Quantity;
+    /** A value that meets this ends the watch. */
+    readonly reached: Judge;
+    /** A value that breaks this stops the session. */
+    readonly bounds: Judge;
+    readonly cause: Cause;
+    /** Said after a value that does neither. */
+    readonly outlook: (
+      context: Context,
+      nowMs: number,
+    ) => { readonly line: LineId; readonly values: PromptValues };
+  };
+}
+
+/** The second person looks at one thing after another; whatever is wrong stops the session. */
+export interface InspectStep extends StepBase {
+  readonly kind: 'inspect';
+  readonly points: readonly { readonly id: InspectPoint; readonly cause: Cause }[];
+}
+
+/** Fault codes, spoken or from the bus, decoded and judged by the profile. */
+export interface FaultsStep extends StepBase {
+  readonly kind: 'faults';
+}
+
+export type Step =
+  | ConfirmStep
+  | ReadingStep
+  | HoldStep
+  | LampsStep
+  | SensorsStep
+  | CrankStep
+  | WatchStep
+  | InspectStep
+  | FaultsStep;

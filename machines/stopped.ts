@@ -1,0 +1,168 @@
+import type { ReplyId } from '../prompts/types.ts';
+import { askReply, readBack, readBackReply, setAside, type Waiting } from './kinds/question.ts';
+import { freshQuestion, NEXT } from './progress.ts';
+import { doneAfterStop, reopenedSteps } from './reopening.ts';
+import type { Step } from './steps.ts';
+import { atMs, type Look, type Node, note, remark, update } from './toolkit.ts';
+import type { Cause } from './vocabulary.ts';
+
+/** What is said for each cause when it is asked for. `drill` and `toolRestarted` are never asked. */
+const causeReplies: readonly (readonly [ReplyId, Cause])[] = [
+  ['causeFalseAlarm', 'falseAlarm'],
+  ['causeCoolantLeak', 'coolantLeak'],
+  ['causeOilLeak', 'oilLeak'],
+  ['causeFuelLeak', 'fuelLeak'],
+  ['causeNoOilPressure', 'noOilPressure'],
+  ['causeNoStart', 'noStart'],
+  ['causeOverspeed', 'overspeed'],
+  ['causeOverheating', 'overheating'],
+  ['causeFaultCode', 'faultCode'],
+  ['causeSmokeOrFire', 'smokeOrFire'],
+  ['causeSomeoneHurt', 'someoneHurt'],
+  ['causeLooseOrNoise', 'looseOrNoise'],
+  ['causeOther', 'other'],
+];
+
+/** Called on every stop: a stop within a stop keeps the place where the first one happened. */
+export const recordStop = update(({ context, event }) => ({
+  heldSinceMs: null,
+  ...freshQuestion,
+  stops: context.stops + 1,
+  stop: {
+    cause: (event.type === 'stop' ? event.cause : undefined) ?? context.stop?.cause ?? null,
+    by: event.by,
+    atMs: atMs(event),
+    step: context.stop?.step ?? context.step,
+  },
+}));
+
+/**
+ * Everything off, then the cause, then back through what the cause puts in doubt. There is no way out
+ * of here but through confirmed replies.
+ */
+export function stoppedNode(steps: readonly Step[]): Node {
+  const technician: Waiting = { by: 'technician', critical: false };
+  const drills = new Set(steps.flatMap(step => (step.kind === 'confirm' && step.drill ? [step.id] : [])));
+  const cause = ({ context }: Look) => context.stop?.cause ?? null;
+  const isDrill = (look: Look) =>
+    cause(look) === null && drills.has(look.context.stop?.step ?? look.context.step);
+  const after = (look: Look) => doneAfterStop(steps, look.context, cause(look) ?? 'other');
+  const toEnd = {
+    reply: 'endSession' as const,
+    move: { target: 'endReadBack', actions: setAside('endSession') },
+  };
+
+  return {
+    id: 'stopped',
+    initial: 'calling',
+    entry: note(({ context }) => ({
+      kind: 'stopped',
+      data: {
+        step: context.stop?.step ?? context.step,
+        cause: context.stop?.cause ?? null,
+        by: context.stop?.by ?? null,
+      },
+    })),
+    states: {
+      calling: {
+        always: [
+          { guard: isDrill, target: 'drill' },
+          {
+            target: 'makingSafe',
+            actions: remark(look => {
+              const known = cause(look);
+              return known
+                ? { line: 'stopCause', values: { cause: { cause: known } }, priority: 'hazard' }
+                : { line: 'stopHeard', values: {}, priority: 'hazard' };
+            }),
+          },
+        ],
+      },
+      drill: askReply(technician, () => ({ line: 'askDrill', values: {} }), [
+        {
+          reply: 'thatWasTheDrill',
+          move: {
+            target: NEXT,
+            actions: [
+              remark(() => ({ line: 'drillDone', values: {} })),
+              update(({ context }) => ({
+                done: [...context.done, context.stop?.step ?? context.step],
+                stop: null,
+                misheard: 0,
+              })),
+            ],
+          },
+        },
+        { reply: 'allOff', move: { target: 'makingSafeReadBack', actions: setAside('allOff') } },
+      ]),
+      makingSafe: askReply(technician, () => ({ line: 'areAllOff', values: {} }), [
+        { reply: 'allOff', move: { target: 'makingSafeReadBack', actions: setAside('allOff') } },
+      ]),
+      makingSafeReadBack: readBack(
+        technician,
+        readBackReply,
+        [{ guard: look => cause(look) !== null, target: 'causeReadBack' }, { target: 'askingCause' }],
+        { target: 'makingSafe' },
+      ),
+      askingCause: askReply(technician, () => ({ line: 'askCause', values: {} }), [
+        ...causeReplies.map(([reply, named]) => ({
+          reply,
+          move: {
+            target: 'causeReadBack',
+            actions: update(({ context }) => ({
+              stop: context.stop ? { ...context.stop, cause: named } : context.stop,
+            })),
+          },
+        })),
+        toEnd,
+      ]),
+      causeReadBack: readBack(
+        technician,
+        look => ({ line: 'causeReadBack', values: { cause: { cause: cause(look) ?? 'other' } } }),
+        [{ target: 'reopened', actions: reopen(after, cause) }],
+        { target: 'askingCause' },
+      ),
+      reopened: askReply(
+        technician,
+        ({ context }) => ({
+          line: 'afterStop',
+          values: { steps: { list: (context.reopened ?? []).map(step => ({ step })) } },
+        }),
+        [{ reply: 'ready', move: { target: 'readyReadBack', actions: setAside('ready') } }, toEnd],
+      ),
+      readyReadBack: readBack(
+        technician,
+        readBackReply,
+        [
+          {
+            target: NEXT,
+            actions: update(() => ({ stop: null, reopened: null, misheard: 0, pending: null })),
+          },
+        ],
+        { target: 'reopened' },
+      ),
+      endReadBack: readBack(technician, readBackReply, [{ target: '#ended' }], { target: 'askingCause' }),
+    },
+  };
+}
+
+const reopen = (
+  after: (look: Look) => ReturnType<typeof doneAfterStop>,
+  cause: (look: Look) => Cause | null,
+) => [
+  remark(look => ({
+    line:
+      cause(look) === 'someoneHurt' ? 'surgery' : cause(look) === 'smokeOrFire' ? 'fireCall' : 'causeKept',
+    values: {},
+    priority: cause(look) === 'someoneHurt' || cause(look) === 'smokeOrFire' ? 'hazard' : 'notice',
+  })),
+  note(look => ({
+    kind: 'reopened',
+    data: { cause: cause(look), steps: reopenedSteps(look.context.done, after(look)) },
+  })),
+  update(look => ({
+    reopened: reopenedSteps(look.context.done, after(look)),
+    done: after(look),
+    misheard: 0,
+  })),
+];

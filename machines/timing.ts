@@ -1,0 +1,87 @@
+import type { LineId } from '../prompts/types.ts';
+import type { Context, Timer } from './context.ts';
+import { atMs, type Look, remark, update } from './toolkit.ts';
+
+/** A moment of a timed stretch at which something is spoken. */
+interface Moment {
+  readonly elapsedMs: number;
+  readonly line: LineId;
+}
+
+const TEN_SECONDS_MS = 10_000;
+
+/** When a stretch of this length speaks: at half time and ten seconds before its end, where those are worth hearing. */
+export function momentsOf(totalMs: number): readonly Moment[] {
+  const half: Moment[] = totalMs >= 4 * TEN_SECONDS_MS ? [{ elapsedMs: totalMs / 2, line: 'holdHalf' }] : [];
+  const last: Moment[] =
+    totalMs >= 2 * TEN_SECONDS_MS ? [{ elapsedMs: totalMs - TEN_SECONDS_MS, line: 'holdTenSeconds' }] : [];
+  return [...half, ...last];
+}
+
+const elapsedMs = (timer: Timer, nowMs: number) => nowMs - timer.startedMs;
+
+/** Milliseconds left at `nowMs`; while on hold, those left when the hold began. */
+export const leftMs = (context: Context, nowMs: number): number | null =>
+  context.timer === null
+    ? null
+    : Math.max(0, context.timer.totalMs - elapsedMs(context.timer, context.heldSinceMs ?? nowMs));
+
+/** When the timer next has something to say, or ends. */
+function timerAlarmMs(timer: Timer): number {
+  const next = timer.announced === null ? undefined : momentsOf(timer.totalMs)[timer.announced];
+  return timer.startedMs + (next?.elapsedMs ?? timer.totalMs);
+}
+
+/** When the session has to look at the clock next; null when nothing is timed, or while on hold. */
+export function nextAlarmMs(context: Context): number | null {
+  if (context.heldSinceMs !== null) return null;
+  const alarms = [
+    context.timer && timerAlarmMs(context.timer),
+    context.deadline?.atMs,
+    context.nextLookMs,
+    context.clearAtMs === null ? null : context.clearAtMs + clearValidMs(context),
+  ].filter(alarm => typeof alarm === 'number');
+  return alarms.length > 0 ? Math.min(...alarms) : null;
+}
+
+/** How long the second person's "clear" holds good. */
+export const clearValidMs = (context: Context) => context.profile.walkRound.clearValidS * 1000;
+
+const timerFor = (look: Look, seconds: number, announced: number | null): Partial<Context> => ({
+  timer: { startedMs: atMs(look.event), totalMs: Math.round(seconds * 1000), announced },
+});
+
+export const startTimer = (seconds: (look: Look) => number) =>
+  update(look => timerFor(look, seconds(look), 0));
+
+/** A timer that ends without having said anything on the way. */
+export const startSilentTimer = (seconds: (look: Look) => number) =>
+  update(look => timerFor(look, seconds(look), null));
+
+export const timerOver = ({ context, event }: Look) => leftMs(context, atMs(event)) === 0;
+
+/** Speaks the moment that has come, if one has. */
+export const announce = {
+  guard: ({ context, event }: Look) =>
+    context.timer !== null &&
+    context.timer.announced !== null &&
+    !timerOver({ context, event }) &&
+    atMs(event) >= timerAlarmMs(context.timer),
+  actions: [
+    remark(({ context, event }) => ({
+      line: momentsOf(context.timer?.totalMs ?? 0)[context.timer?.announced ?? 0]?.line ?? 'timeLeft',
+      values: { time: { unit: 's', si: (leftMs(context, atMs(event)) ?? 0) / 1000 } },
+    })),
+    update(({ context: { timer } }) =>
+      timer && timer.announced !== null ? { timer: { ...timer, announced: timer.announced + 1 } } : {},
+    ),
+  ],
+};
+
+/** What a hold does to everything that is timed: it all moves by as long as the hold lasted. */
+export function shiftTimes(context: Context, byMs: number): Partial<Context> {
+  return {
+    timer: context.timer && { ...context.timer, startedMs: context.timer.startedMs + byMs },
+    nextLookMs: context.nextLookMs === null ? null : context.nextLookMs + byMs,
+  };
+}

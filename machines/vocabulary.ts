@@ -1,0 +1,125 @@
+import type { LineId } from '../prompts/types.ts';
+import type { FuelPractice } from '../src/engineering/fuel.ts';
+import type { Issue } from '../src/engineering/result.ts';
+
+/** Who is at the engine. Either of the first two may stop everything at any instant. */
+export type Person = 'technician' | 'second' | 'supervisor';
+
+/** How something reached the session. */
+export type Via = 'voice' | 'keys' | 'touch' | 'bus' | 'tool';
+
+/** What may be read off a gauge and spoken; each has one SI unit (see `quantityUnits`). */
+export type Quantity =
+  | 'ambientTemperature'
+  | 'coldestNight'
+  | 'altitude'
+  | 'coolantFreezePoint'
+  | 'oilQuantity'
+  | 'fuelInTank'
+  | 'biodieselShare'
+  | 'primerStrokes'
+  | 'batteryVoltage'
+  | 'chargingVoltage'
+  | 'engineSpeed'
+  | 'oilPressure'
+  | 'coolantTemperature'
+  | 'suspectParameter'
+  | 'failureMode';
+
+/** Named as in the calculations; the user's own units come in only where something is spoken or shown. */
+export type SiUnit = 'degC' | 'm' | 'litre' | '%' | 'count' | 'V' | 'rpm' | 'kPa' | 's';
+
+export const quantityUnits: Record<Quantity, SiUnit> = {
+  ambientTemperature: 'degC',
+  coldestNight: 'degC',
+  altitude: 'm',
+  coolantFreezePoint: 'degC',
+  oilQuantity: 'litre',
+  fuelInTank: 'litre',
+  biodieselShare: '%',
+  primerStrokes: 'count',
+  batteryVoltage: 'V',
+  chargingVoltage: 'V',
+  engineSpeed: 'rpm',
+  oilPressure: 'kPa',
+  coolantTemperature: 'degC',
+  suspectParameter: 'count',
+  failureMode: 'count',
+};
+
+/** What has to be true before a starter turns or fuel burns; each is opened by the steps that name it. */
+export type Gate =
+  | 'stopWordsProved'
+  | 'peopleSafe'
+  | 'coolantReady'
+  | 'oilReady'
+  | 'fuelReady'
+  | 'fuelPrimed'
+  | 'sensorsConnected'
+  | 'walkRoundDone'
+  | 'fuellingDisabled'
+  | 'oilPrimed'
+  | 'fuellingRestored'
+  | 'batteryReady'
+  | 'lampsRight'
+  | 'heaterHoldDone'
+  | 'noBlockingFault'
+  | 'secondPersonClear'
+  | 'oilPressureShown'
+  | 'noLeaks'
+  | 'coldLevels'
+  | 'signature';
+
+/** Why a session was stopped. The cause decides what has to be done again (see `reopenedBy`). */
+export type Cause =
+  | 'falseAlarm'
+  | 'drill'
+  | 'coolantLeak'
+  | 'oilLeak'
+  | 'fuelLeak'
+  | 'noOilPressure'
+  | 'noStart'
+  | 'overspeed'
+  | 'overheating'
+  | 'faultCode'
+  | 'smokeOrFire'
+  | 'someoneHurt'
+  | 'looseOrNoise'
+  | 'toolRestarted'
+  | 'other';
+
+/** Where the second person looks. */
+export type InspectPoint = 'fuelJoints' | 'coolantJoints' | 'oilJoints' | 'boots' | 'hiss' | 'smellAndSmoke';
+
+/** A value for a blank in a prompt; quantities are put into the user's units by whoever speaks. */
+export type PromptValue =
+  | string
+  | number
+  | { readonly quantity: Quantity; readonly si: number }
+  | { readonly unit: SiUnit; readonly si: number }
+  /** Replies, causes, gates, people and steps are named by the language in use. */
+  | { readonly reply: string }
+  | { readonly cause: Cause }
+  | { readonly gate: Gate }
+  | { readonly person: Person }
+  | { readonly step: string }
+  | { readonly quantityName: Quantity }
+  | { readonly unitOf: Quantity }
+  | { readonly issue: Issue }
+  | { readonly glycol: 'ethylene' | 'propylene' }
+  | { readonly oilGrade: string }
+  | { readonly fuel: FuelPractice }
+  | { readonly code: { readonly spn: number; readonly fmi: number } }
+  /** A whole line inside another. */
+  | { readonly line: LineId; readonly values: PromptValues }
+  | { readonly phase: string }
+  | { readonly limits: { readonly unit: string; readonly min?: number; readonly max?: number } }
+  | { readonly point: InspectPoint }
+  /** Spoken one digit after the other. */
+  | { readonly digits: number }
+  /** Joined with commas, or as plain words one after the other. */
+  | { readonly list: readonly PromptValue[]; readonly joined?: 'plain' };
+
+export interface PromptValues {
+  readonly [blank: string]: PromptValue;
+}

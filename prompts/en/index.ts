@@ -1,0 +1,6 @@
+import * as general from './lines.ts';
+import * as said from './replies.ts';
+import { steps } from './steps.ts';
+
+/** English: the language that the others are held against. */
+export const english = { code: 'en', ...general, ...said, steps };

@@ -1,0 +1,18 @@
+import type { english } from './en/index.ts';
+
+export type StepId = keyof typeof english.steps;
+export type ReplyId = keyof typeof english.replies;
+export type ControlId = keyof typeof english.controls;
+export type LineId = keyof typeof english.lines;
+export type PhaseId = keyof typeof english.phases;
+export type InspectPointId = keyof typeof english.inspectPoints;
+export type UnitId = keyof typeof english.units;
+
+/** The same keys as English with other words: what a language has to bring. */
+type Worded<T> = T extends string
+  ? string
+  : T extends readonly (infer Item)[]
+    ? readonly Worded<Item>[]
+    : { readonly [Key in keyof T]: Worded<T[Key]> };
+
+export type Language = Worded<typeof english>;

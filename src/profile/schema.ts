@@ -1,0 +1,237 @@
+import { z } from 'zod';
+
+/** Steps that a profile may allow to be skipped: none of them opens a gate. */
+export const skippableSteps = [
+  'fill.coolantFreezePoint',
+  'fill.steeringFull',
+  'prime.strokes',
+  'warmUp.steeringLocks',
+] as const;
+
+const name = z.string().trim().min(1).max(60);
+const id = z
+  .string()
+  .regex(/^[a-z][A-Za-z0-9]*$/, 'a name in camelCase letters and digits, such as oilPressure');
+const celsius = z.number().min(-60).max(150);
+const rpm = z.number().int().min(50).max(5000);
+const kpa = z.number().min(0).max(2000);
+const seconds = z.number().min(1).max(7200);
+
+const ascending = <T>(rows: readonly T[], key: (row: T) => number) =>
+  rows.every((row, index) => {
+    const before = rows[index - 1];
+    return before === undefined || key(row) > key(before);
+  });
+
+const rpmRange = z
+  .strictObject({ minRpm: rpm, maxRpm: rpm })
+  .refine(range => range.minRpm < range.maxRpm, 'minRpm has to be below maxRpm');
+
+const namedThing = z.strictObject({ id, name });
+
+const lamp = z.strictObject({
+  id,
+  name,
+  /** Expected within the lamp test, key on and engine stopped. */
+  keyOn: z.enum(['on', 'off']),
+  /** Expected once the engine runs. */
+  running: z.enum(['on', 'off']),
+});
+
+const faultRule = z
+  .strictObject({
+    spn: z.number().int().min(0).max(524_287),
+    fmi: z.number().int().min(0).max(31),
+    judgement: z.enum(['blocks', 'goOn', 'watch']),
+    /** How long a watched fault may stay before it blocks. */
+    watchS: seconds.optional(),
+    /** Why it is judged so, for the record. */
+    because: z.string().trim().min(1).max(160),
+  })
+  .refine(rule => (rule.judgement === 'watch') === (rule.watchS !== undefined), {
+    message: 'watchS is needed with judgement "watch" and allowed only there',
+    path: ['watchS'],
+  });
+
+/**
+ * One engine in one vehicle, as its maker's documents describe it: what the start-up procedure needs.
+ * SI units, except where the key names another.
+ */
+export const profileSchema = z
+  .strictObject({
+    schema: z.literal('first-fire-profile/1'),
+    /** True for invented engines: shown on every face and in the record. */
+    invented: z.boolean(),
+    name,
+    engine: z.strictObject({
+      name,
+      cylinders: z.number().int().min(1).max(24),
+      displacementL: z.number().min(0.2).max(120),
+    }),
+    systemVoltage: z.union([z.literal(12), z.literal(24)]),
+    coolant: z.strictObject({
+      kind: z.enum(['ethylene', 'propylene']),
+      systemVolumeL: z.number().min(1).max(300),
+      /** Share of glycol in the can, by volume. */
+      concentrateShare: z.number().min(0.3).max(1),
+      minShare: z.number().min(0).max(0.7),
+      maxShare: z.number().min(0.2).max(0.8),
+      freezeMarginK: z.number().min(0).max(20),
+      capPressureKpa: z.number().min(0).max(250),
+      bleedHoldS: seconds,
+    }),
+    oil: z.strictObject({
+      capacityL: z.number().min(1).max(300),
+      toleranceL: z.number().min(0.1).max(10),
+      /** The grades this engine may be filled with, with the data sheet of the oil at hand. */
+      grades: z
+        .array(
+          z.strictObject({
+            grade: z.string().regex(/^\d{1,2}W-\d{1,2}$/, 'an SAE multigrade such as 15W-40'),
+            viscosity40Mm2S: z.number().min(10).max(1000),
+            viscosity100Mm2S: z.number().min(3).max(50),
+          }),
+        )
+        .min(1),
+      runningC: z.number().min(60).max(150),
+      minRunningViscosityMm2S: z.number().min(2).max(50),
+      /** Thickest oil that the pump still draws in fully at cranking speed. */
+      fullFlowViscosityMm2S: z.number().min(2).max(2e7),
+      filter: z.enum(['preFilled', 'dry']),
+    }),
+    fuel: z.strictObject({
+      tankL: z.number().min(1).max(3000),
+      /** Cloud points of the fuels at hand, from the supplier. */
+      no1CloudC: celsius,
+      no2CloudC: celsius,
+      cloudMarginK: z.number().min(0).max(20),
+      straightNo1BelowC: z.number().min(-60).max(0),
+      biodieselMaxPercent: z.number().min(0).max(100),
+      sulphurMaxPpm: z.number().min(1).max(5000),
+      /** In the order of the flow: dry or pre-filled as the maker says. */
+      filters: z
+        .array(z.strictObject({ id: z.enum(['first', 'second']), fit: z.enum(['preFilled', 'dry']) }))
+        .min(1)
+        .max(2),
+      primer: z.strictObject({ maxStrokes: z.number().int().min(10).max(500) }),
+    }),
+    sensors: z.array(namedThing).min(1),
+    lamps: z.array(lamp).min(1),
+    heater: z
+      .strictObject({
+        kind: z.enum(['grid', 'glow']),
+        lampId: id,
+        /** Wait by intake temperature, coldest first. */
+        waits: z.array(z.strictObject({ atC: celsius, waitS: z.number().min(0).max(300) })).min(2),
+        /** The lamp may outlast the expected wait by this much before it is a fault. */
+        toleranceS: z.number().min(0).max(120),
+      })
+      .nullable(),
+    starter: z.strictObject({
+      crankingRpm: z.number().min(60).max(500),
+      minRestS: z.number().min(5).max(600),
+      /** From cold, at the rated ambient temperature: then the windings reach their limit. */
+      longestBurstS: z.number().min(2).max(60),
+      limitC: z.number().min(60).max(250),
+      ratedAmbientC: z.number().min(-20).max(60),
+      timeConstantS: z.number().min(10).max(3600),
+      maxBursts: z.number().int().min(1).max(20),
+    }),
+    priming: z.strictObject({
+      pumpLitrePerTurn: z.number().min(0.001).max(1),
+      pumpTurnsPerCrankTurn: z.number().min(0.2).max(5),
+      /** Galleries, cooler and whatever part of the filter is dry. */
+      fillLitres: z.number().min(0.01).max(100),
+      fillSpreadShare: z.number().min(0).max(0.9),
+      leastEfficiency: z.number().min(0.1).max(1),
+      greatestEfficiency: z.number().min(0.1).max(1),
+      giveUpMultiple: z.number().min(1.5).max(10),
+      holdS: z.number().min(2).max(30),
+    }),
+    oilPressure: z.strictObject({
+      firstFireWithinS: z.number().min(2).max(30),
+      gaugeMaxKpa: kpa,
+      /** Least pressure when it first shows. */
+      showsKpa: z.number().min(1).max(500),
+      reliefKpa: kpa,
+      /** Least pressure by speed, one row for each oil temperature. */
+      floor: z
+        .array(
+          z.strictObject({ oilC: celsius, points: z.array(z.strictObject({ rpm, minKpa: kpa })).min(2) }),
+        )
+        .min(1),
+    }),
+    idle: z.strictObject({ cold: rpmRange, warm: rpmRange, spreadMaxRpm: z.number().min(1).max(300) }),
+    charging: z.strictObject({
+      /** For a 12 V battery at 25 degC; doubled for 24 V. */
+      setpointV: z.number().min(13).max(15.5),
+      toleranceV: z.number().min(0.05).max(1),
+      minStateOfCharge: z.number().min(0.3).max(1),
+    }),
+    thermostat: z.strictObject({
+      toleranceK: z.number().min(0.5).max(20),
+      opensC: celsius,
+      fullyOpenC: celsius,
+      coolantMaxC: celsius,
+    }),
+    warmUp: z.strictObject({ minS: seconds, maxS: seconds, readEveryS: seconds }),
+    sweeps: z.array(z.strictObject({ rpm })).min(5).max(6),
+    shutdown: z.strictObject({
+      settleS: seconds,
+      /** Heat-soak time, split by the looks at hoses and joints. */
+      heatSoakLooksAfterS: z.array(seconds).min(1).max(6),
+      safeToOpenC: z.number().min(20).max(60),
+      soakRiseK: z.number().min(0).max(40),
+      boilMarginK: z.number().min(0).max(40),
+    }),
+    walkRound: z.strictObject({ clearValidS: z.number().min(3).max(60) }),
+    faults: z.array(faultRule),
+    retorque: z.array(namedThing).min(1),
+    allowedSkips: z.array(z.enum(skippableSteps)),
+  })
+  .superRefine((profile, context) => {
+    const complain = (path: (string | number)[], message: string) =>
+      context.addIssue({ code: 'custom', path, message });
+    if (!ascending(profile.oilPressure.floor, row => row.oilC))
+      complain(['oilPressure', 'floor'], 'rows have to be in rising order of oilC');
+    profile.oilPressure.floor.forEach((row, index) => {
+      if (!ascending(row.points, point => point.rpm))
+        complain(['oilPressure', 'floor', index, 'points'], 'points have to be in rising order of rpm');
+    });
+    if (!ascending(profile.sweeps, row => row.rpm))
+      complain(['sweeps'], 'speeds have to rise from one sweep to the next');
+    if (
+      !ascending(
+        profile.shutdown.heatSoakLooksAfterS.map(s => ({ s })),
+        row => row.s,
+      )
+    )
+      complain(['shutdown', 'heatSoakLooksAfterS'], 'times have to rise from one look to the next');
+    if (profile.thermostat.opensC >= profile.thermostat.fullyOpenC)
+      complain(['thermostat', 'opensC'], 'has to be below fullyOpenC');
+    if (profile.thermostat.fullyOpenC >= profile.thermostat.coolantMaxC)
+      complain(['thermostat', 'fullyOpenC'], 'has to be below coolantMaxC');
+    if (profile.warmUp.minS >= profile.warmUp.maxS) complain(['warmUp', 'minS'], 'has to be below maxS');
+    if (profile.heater) {
+      if (!ascending(profile.heater.waits, row => row.atC))
+        complain(['heater', 'waits'], 'rows have to be in rising order of atC');
+      if (!profile.lamps.some(row => row.id === profile.heater?.lampId))
+        complain(
+          ['heater', 'lampId'],
+          `names no lamp; lamps are ${profile.lamps.map(row => row.id).join(', ')}`,
+        );
+    }
+    for (const key of ['sensors', 'lamps', 'retorque'] as const) {
+      const ids = profile[key].map(row => row.id);
+      ids.forEach((value, index) => {
+        if (ids.indexOf(value) !== index) complain([key, index, 'id'], `"${value}" is used twice`);
+      });
+    }
+    const filterIds = profile.fuel.filters.map(row => row.id);
+    if (filterIds[0] !== 'first' || (filterIds.length === 2 && filterIds[1] !== 'second'))
+      complain(['fuel', 'filters'], 'list the filter "first", then, if there is one, "second"');
+  });
+
+export type Profile = z.infer<typeof profileSchema>;
+export type Lamp = Profile['lamps'][number];
+export type FaultRule = Profile['faults'][number];
