@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { atmosphericPressure } from '../../src/engineering/atmosphere.ts';
-import { anyReading, expectSound, valueFrom } from './properties.ts';
+import { anyReading, between, expectSound, valueFrom } from './properties.ts';
 
-const altitudeM = fc.double({ min: -2000, max: 11_000, noNaN: true });
+const altitudeM = between(-2000, 11_000);
 
 describe('the pressure of the atmosphere', () => {
   test('falls with altitude', () => {

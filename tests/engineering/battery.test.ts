@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { chargingWindow, crankingFloor, stateOfCharge } from '../../src/engineering/battery.ts';
-import { anyReading, expectSound, valueFrom } from './properties.ts';
+import { anyReading, between, expectSound, valueFrom } from './properties.ts';
 
-const temperatureC = fc.double({ min: -40, max: 60, noNaN: true });
-const restV = fc.double({ min: 10.5, max: 13, noNaN: true });
+const temperatureC = between(-40, 60);
+const restV = between(10.5, 13);
 const nominal = fc.constantFrom(12 as const, 24 as const);
 
 describe('the state of charge', () => {
@@ -59,7 +59,7 @@ describe('the charging window', () => {
   const profile = { setpointV: 14.1, toleranceV: 0.4 };
 
   test('moves up as the battery gets colder, and keeps its width', () => {
-    const mild = fc.double({ min: -40, max: 50, noNaN: true });
+    const mild = between(-40, 50);
     fc.assert(
       fc.property(mild, mild, (a, b) => {
         const window = (batteryC: number) => valueFrom(chargingWindow(12, { ...profile, batteryC }));
@@ -68,6 +68,13 @@ describe('the charging window', () => {
         expect(cold.maxV - cold.minV).toBeCloseTo(0.8, 9);
       }),
     );
+  });
+
+  test('is twice as high and twice as wide for two batteries in series', () => {
+    const [one, two] = [12 as const, 24 as const].map(nominalV =>
+      valueFrom(chargingWindow(nominalV, { ...profile, batteryC: 5 })),
+    );
+    expect(two).toEqual({ minV: (one?.minV ?? 0) * 2, maxV: (one?.maxV ?? 0) * 2 });
   });
 
   test('never takes in a battery at rest', () => {

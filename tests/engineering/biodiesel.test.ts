@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { biodieselShare, judgeBiodiesel } from '../../src/engineering/biodiesel.ts';
-import { anyReading, expectSound, valueFrom } from './properties.ts';
+import { anyReading, between, expectSound, valueFrom } from './properties.ts';
 
 const part = fc.record({
-  litres: fc.double({ min: 0.1, max: 1000, noNaN: true }),
-  biodieselShare: fc.double({ min: 0, max: 1, noNaN: true }),
+  litres: between(0.1, 1000),
+  biodieselShare: between(0, 1),
 });
 
 describe('the share of biodiesel after mixing', () => {

@@ -1,19 +1,19 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { boilPoint, planMix } from '../../src/engineering/coolant.ts';
-import { anyReading, expectSound, oneSpoilt, valueFrom } from './properties.ts';
+import { anyReading, between, expectSound, oneSpoilt, valueFrom } from './properties.ts';
 
-const fraction = fc.double({ min: 0, max: 1, noNaN: true });
+const fraction = between(0, 1);
 
 describe('draining and adding coolant', () => {
   test('fills the system exactly, with the wanted share, and never a negative litre', () => {
     fc.assert(
       fc.property(
-        fc.double({ min: 0.5, max: 500, noNaN: true }),
+        between(0.5, 500),
         fraction,
         fraction,
         fraction,
-        fc.double({ min: 0.3, max: 1, noNaN: true }),
+        between(0.3, 1),
         (systemLitres, filled, inSystemShare, wanted, concentrateShare) => {
           const inSystemLitres = systemLitres * filled;
           const wantedShare = wanted * concentrateShare;
@@ -76,9 +76,9 @@ describe('draining and adding coolant', () => {
 describe('the boiling point of coolant', () => {
   const glycol = fc.constantFrom('ethylene' as const, 'propylene' as const);
   const conditions = fc.record({
-    glycolShare: fc.double({ min: 0, max: 0.55, noNaN: true }),
-    capPressureKpa: fc.double({ min: 0, max: 200, noNaN: true }),
-    altitudeM: fc.double({ min: 0, max: 4500, noNaN: true }),
+    glycolShare: between(0, 0.55),
+    capPressureKpa: between(0, 200),
+    altitudeM: between(0, 4500),
   });
 
   test('rises with cap pressure and with glycol, and falls with altitude', () => {

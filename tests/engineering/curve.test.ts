@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { interpolate, invertFalling } from '../../src/engineering/curve.ts';
+import { between } from './properties.ts';
 
 const FALLING = [
   [0, 10],
@@ -11,7 +12,7 @@ const FALLING = [
 describe('reading a curve', () => {
   test('stays between the two points on either side', () => {
     fc.assert(
-      fc.property(fc.double({ min: 0, max: 5, noNaN: true }), x => {
+      fc.property(between(0, 5), x => {
         const y = interpolate(FALLING, x);
         const [low, high] = x <= 1 ? [4, 10] : [-2, 4];
         expect(y).toBeGreaterThanOrEqual(low);
@@ -35,7 +36,7 @@ describe('reading a curve', () => {
 
   test('backwards gives x for y', () => {
     fc.assert(
-      fc.property(fc.double({ min: 0, max: 5, noNaN: true }), x => {
+      fc.property(between(0, 5), x => {
         const back = interpolate(invertFalling(FALLING), interpolate(FALLING, x) ?? Number.NaN);
         expect(back).toBeCloseTo(x, 9);
       }),

@@ -7,11 +7,11 @@ import {
   fuelByPractice,
   gellingRisk,
 } from '../../src/engineering/fuel.ts';
-import { anyReading, expectSound, oneSpoilt, valueFrom } from './properties.ts';
+import { anyReading, between, expectSound, oneSpoilt, valueFrom } from './properties.ts';
 
 const FUELS = { no1CloudC: -40, no2CloudC: -9, marginK: 3 };
-const cloudC = fc.double({ min: -70, max: 30, noNaN: true });
-const litres = fc.double({ min: 0.1, max: 1000, noNaN: true });
+const cloudC = between(-70, 30);
+const litres = between(0.1, 1000);
 
 describe('the cloud point of a blend', () => {
   test('lies between those of its parts, and the order of filling does not matter', () => {
@@ -46,7 +46,7 @@ describe('the cloud point of a blend', () => {
 describe('the blend for the coldest night', () => {
   test('is straight No. 2 while that is enough, and never has less No. 1 for a colder night', () => {
     expect(valueFrom(blendForNight({ ...FUELS, nightLowC: -5 })).no1Share).toBe(0);
-    const night = fc.double({ min: -37, max: 50, noNaN: true });
+    const night = between(-37, 50);
     fc.assert(
       fc.property(night, night, (a, b) => {
         const share = (nightLowC: number) => valueFrom(blendForNight({ ...FUELS, nightLowC })).no1Share;
@@ -57,8 +57,13 @@ describe('the blend for the coldest night', () => {
 
   test('clouds no warmer than the night less the margin, and only just so when No. 1 is needed', () => {
     fc.assert(
-      fc.property(fc.double({ min: -37, max: 50, noNaN: true }), nightLowC => {
+      fc.property(between(-37, 50), nightLowC => {
         const { no1Share, cloudC } = valueFrom(blendForNight({ ...FUELS, nightLowC }));
+        const mixed = blendCloudPoint([
+          { litres: no1Share, cloudC: FUELS.no1CloudC },
+          { litres: 1 - no1Share, cloudC: FUELS.no2CloudC },
+        ]);
+        expect(valueFrom(mixed)).toBeCloseTo(cloudC, 9);
         expect(cloudC).toBeLessThanOrEqual(nightLowC - FUELS.marginK + 1e-9);
         if (no1Share > 0) expect(Math.abs(cloudC - (nightLowC - FUELS.marginK))).toBeLessThan(1e-6);
       }),
@@ -78,10 +83,10 @@ describe('filling a tank that holds some fuel', () => {
   test('adds exactly what the tank lacks, and the full tank is clear of the night', () => {
     fc.assert(
       fc.property(
-        fc.double({ min: 1, max: 800, noNaN: true }),
-        fc.double({ min: 0, max: 1, noNaN: true }),
+        between(1, 800),
+        between(0, 1),
         cloudC,
-        fc.double({ min: -37, max: 30, noNaN: true }),
+        between(-37, 30),
         (tankLitres, filled, inTankCloudC, nightLowC) => {
           const inTankLitres = tankLitres * filled;
           const plan = fillTank({ ...FUELS, tankLitres, inTankLitres, inTankCloudC, nightLowC });

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { freezePoint, massShareOf, shareForNight } from '../../src/engineering/glycol.ts';
-import { anyReading, expectSound, valueFrom } from './properties.ts';
+import { anyReading, between, expectSound, valueFrom } from './properties.ts';
 
 const glycol = fc.constantFrom('ethylene' as const, 'propylene' as const);
-const share = fc.double({ min: 0, max: 0.578, noNaN: true });
+const share = between(0, 0.578);
 
 describe('the freezing point of a mix', () => {
   test('falls, and the mass share rises, with every bit of glycol', () => {
@@ -20,17 +20,12 @@ describe('the freezing point of a mix', () => {
   });
 
   test('is the coldest night less the margin when the share was chosen for that', () => {
-    const night = fc.double({ min: -40, max: 0, noNaN: true });
+    const night = between(-40, 0);
     fc.assert(
-      fc.property(
-        glycol,
-        night,
-        fc.double({ min: 0.01, max: 8, noNaN: true }),
-        (kind, nightLowC, marginK) => {
-          const chosen = valueFrom(shareForNight(kind, { nightLowC, marginK }));
-          expect(Math.abs(valueFrom(freezePoint(kind, chosen)) - (nightLowC - marginK))).toBeLessThan(1e-9);
-        },
-      ),
+      fc.property(glycol, night, between(0.01, 8), (kind, nightLowC, marginK) => {
+        const chosen = valueFrom(shareForNight(kind, { nightLowC, marginK }));
+        expect(Math.abs(valueFrom(freezePoint(kind, chosen)) - (nightLowC - marginK))).toBeLessThan(1e-9);
+      }),
     );
   });
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { heaterWait, judgeHeaterLamp } from '../../src/engineering/intake-heater.ts';
-import { anyReading, expectSound, valueFrom } from './properties.ts';
+import { anyReading, between, expectSound, valueFrom } from './properties.ts';
 
 const TABLE = [
   { temperatureC: -30, seconds: 30 },
@@ -15,7 +15,7 @@ describe('the wait for the intake heater', () => {
     for (const { temperatureC, seconds } of TABLE) {
       expect(valueFrom(heaterWait(TABLE, temperatureC))).toBe(seconds);
     }
-    const t = fc.double({ min: -30, max: 60, noNaN: true });
+    const t = between(-30, 60);
     fc.assert(
       fc.property(t, t, (a, b) => {
         const cold = valueFrom(heaterWait(TABLE, Math.min(a, b)));

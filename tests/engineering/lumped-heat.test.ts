@@ -1,13 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { secondsToReach, temperatureAfter } from '../../src/engineering/lumped-heat.ts';
+import { between } from './properties.ts';
 
-const celsius = fc.double({ min: -50, max: 300, noNaN: true });
-const timeConstantS = fc.double({ min: 1, max: 3600, noNaN: true });
+const celsius = between(-50, 300);
+const timeConstantS = between(1, 3600);
 
 describe('one lump of metal', () => {
   test('is as warm after the time worked out as it was to become', () => {
-    const share = fc.double({ min: 0.01, max: 0.99, noNaN: true });
+    const share = between(0.01, 0.99);
     fc.assert(
       fc.property(celsius, celsius, timeConstantS, share, (startC, endC, tau, way) => {
         fc.pre(Math.abs(startC - endC) > 1);
@@ -19,7 +20,7 @@ describe('one lump of metal', () => {
   });
 
   test('is as warm after two spells as after one as long as both', () => {
-    const seconds = fc.double({ min: 0, max: 3600, noNaN: true });
+    const seconds = between(0, 3600);
     fc.assert(
       fc.property(celsius, celsius, timeConstantS, seconds, seconds, (startC, endC, tau, a, b) => {
         const lump = { startC, endC, timeConstantS: tau };

@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { fillTimeFactor, viscosityAt } from '../../src/engineering/oil-viscosity.ts';
-import { anyReading, expectSound, valueFrom } from './properties.ts';
+import { anyReading, between, expectSound, valueFrom } from './properties.ts';
 
 const oil = fc
   .record({
-    v100: fc.double({ min: 4, max: 30, noNaN: true }),
-    ratio: fc.double({ min: 4, max: 12, noNaN: true }),
+    v100: between(4, 30),
+    ratio: between(4, 12),
   })
   .map(
     ({ v100, ratio }) =>
@@ -15,7 +15,7 @@ const oil = fc
         { temperatureC: 100, viscosityMm2S: v100 },
       ] as const,
   );
-const temperatureC = fc.double({ min: -10, max: 120, noNaN: true });
+const temperatureC = between(-10, 120);
 
 describe('the viscosity of an oil at another temperature', () => {
   test('is that of the data sheet at the two temperatures of the data sheet', () => {
@@ -67,7 +67,7 @@ describe('the viscosity of an oil at another temperature', () => {
 });
 
 describe('the factor that thick oil puts on filling', () => {
-  const viscosity = fc.double({ min: 2, max: 2e7, noNaN: true });
+  const viscosity = between(2, 2e7);
 
   test('is 1 up to the viscosity at which the pump still fills, and never falls with viscosity', () => {
     fc.assert(

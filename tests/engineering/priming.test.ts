@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { primingTime } from '../../src/engineering/priming.ts';
-import { expectSound, oneSpoilt, valueFrom } from './properties.ts';
+import { between, expectSound, oneSpoilt, valueFrom } from './properties.ts';
 
 const ENGINE = {
   pumpLitrePerTurn: 0.06,
@@ -24,8 +24,8 @@ describe('the cranking time until oil pressure shows', () => {
   });
 
   test('pumps exactly the volume to fill, and goes up with the volume, down with speed', () => {
-    const rpm = fc.double({ min: 30, max: 250, noNaN: true });
-    const fill = fc.double({ min: 0.01, max: 50, noNaN: true });
+    const rpm = between(30, 250);
+    const fill = between(0.01, 50);
     fc.assert(
       fc.property(rpm, fill, (crankingRpm, fillLitres) => {
         const expected = (change: object) =>

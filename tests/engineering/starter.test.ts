@@ -1,15 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { starterState, starterWait } from '../../src/engineering/starter.ts';
-import { anyReading, expectSound, oneSpoilt, valueFrom } from './properties.ts';
+import { anyReading, between, expectSound, oneSpoilt, valueFrom } from './properties.ts';
 
 const STARTER = { limitC: 150, longestBurstS: 30, ratedAmbientC: 25, timeConstantS: 300 };
 
-const history = fc.array(
-  fc.record({ cranking: fc.boolean(), seconds: fc.double({ min: 0, max: 60, noNaN: true }) }),
-  { maxLength: 8 },
-);
-const ambientC = fc.double({ min: -40, max: 24, noNaN: true });
+const history = fc.array(fc.record({ cranking: fc.boolean(), seconds: between(0, 60) }), { maxLength: 8 });
+const ambientC = between(-40, 24);
 
 describe('the starter', () => {
   test('may do its longest burst from cold at the rated ambient temperature, and then must rest', () => {
@@ -20,7 +17,7 @@ describe('the starter', () => {
   });
 
   test('never gets hotter than its limit when each burst keeps to what it was allowed', () => {
-    const rests = fc.array(fc.double({ min: 0, max: 300, noNaN: true }), { minLength: 1, maxLength: 8 });
+    const rests = fc.array(between(0, 300), { minLength: 1, maxLength: 8 });
     fc.assert(
       fc.property(ambientC, rests, (ambient, restsS) => {
         const done: { cranking: boolean; seconds: number }[] = [];
@@ -37,7 +34,7 @@ describe('the starter', () => {
   });
 
   test('may do no longer a burst after more cranking, nor a shorter one after more rest', () => {
-    const seconds = fc.double({ min: 0, max: 600, noNaN: true });
+    const seconds = between(0, 600);
     fc.assert(
       fc.property(ambientC, history, seconds, (ambient, past, more) => {
         const next = (extra: boolean) =>
@@ -51,19 +48,14 @@ describe('the starter', () => {
 
   test('may do the burst that was waited for, and not much sooner', () => {
     fc.assert(
-      fc.property(
-        ambientC,
-        history,
-        fc.double({ min: 0, max: 25, noNaN: true }),
-        (ambient, past, wantedS) => {
-          const waitS = valueFrom(starterWait(STARTER, ambient, past, wantedS));
-          const allowedAfter = (restS: number) =>
-            valueFrom(starterState(STARTER, ambient, [...past, { cranking: false, seconds: restS }]))
-              .nextBurstS;
-          expect(allowedAfter(waitS)).toBeGreaterThanOrEqual(wantedS - 1e-5);
-          if (waitS > 5) expect(allowedAfter(waitS - 5)).toBeLessThan(wantedS);
-        },
-      ),
+      fc.property(ambientC, history, between(0, 25), (ambient, past, wantedS) => {
+        const waitS = valueFrom(starterWait(STARTER, ambient, past, wantedS));
+        const allowedAfter = (restS: number) =>
+          valueFrom(starterState(STARTER, ambient, [...past, { cranking: false, seconds: restS }]))
+            .nextBurstS;
+        expect(allowedAfter(waitS)).toBeGreaterThanOrEqual(wantedS - 1e-5);
+        if (waitS > 5) expect(allowedAfter(waitS - 5)).toBeLessThan(wantedS);
+      }),
     );
   });
 

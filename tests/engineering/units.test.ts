@@ -1,13 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { fromSi, siUnitOf, toSi, USER_UNITS } from '../../src/engineering/units.ts';
+import { between } from './properties.ts';
 
 const anyUnit = fc.constantFrom(...USER_UNITS);
 
 describe('user units', () => {
   test('there and back gives the same value', () => {
     fc.assert(
-      fc.property(anyUnit, fc.double({ min: -200, max: 1e6, noNaN: true }), (unit, valueSi) => {
+      fc.property(anyUnit, between(-200, 1e6), (unit, valueSi) => {
         const user = fromSi(valueSi, unit);
         const back = user.ok ? toSi(user.value, unit) : user;
         expect(back.ok && Math.abs(back.value - valueSi)).toBeLessThanOrEqual(
@@ -18,7 +19,7 @@ describe('user units', () => {
   });
 
   test('more in one unit is more in the other', () => {
-    const value = fc.double({ min: -200, max: 1e6, noNaN: true });
+    const value = between(-200, 1e6);
     fc.assert(
       fc.property(anyUnit, value, value, (unit, a, b) => {
         const [low, high] = [toSi(Math.min(a, b), unit), toSi(Math.max(a, b), unit)];

@@ -1,14 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { viscosityIndex } from '../../src/engineering/viscosity-index.ts';
-import { anyReading, expectSound, valueFrom } from './properties.ts';
+import { anyReading, between, expectSound, valueFrom } from './properties.ts';
 
 describe('the viscosity index', () => {
   test('falls as the oil gets thicker at 40 degC for the same viscosity at 100 degC', () => {
     const oil = fc.record({
-      v100: fc.double({ min: 4, max: 40, noNaN: true }),
-      a: fc.double({ min: 5, max: 15, noNaN: true }),
-      b: fc.double({ min: 5, max: 15, noNaN: true }),
+      v100: between(4, 40),
+      a: between(5, 15),
+      b: between(5, 15),
     });
     fc.assert(
       fc.property(oil, ({ v100, a, b }) => {

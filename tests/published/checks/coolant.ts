@@ -53,6 +53,15 @@ export const coolantChecks: readonly PublishedCheck[] = [
   },
   {
     subject: 'coolant',
+    source: "Makers' charts: 50 % propylene glycol by volume boils at 222 degF, 105.6 degC (from memory)",
+    quantity: 'boiling point of 50 % propylene glycol, open, sea level',
+    unit: 'degC',
+    expected: 105.6,
+    tolerance: 1,
+    compute: () => numberOf(boilPoint('propylene', { glycolShare: 0.5, ...openAtSeaLevel })),
+  },
+  {
+    subject: 'coolant',
     source: 'Boiling point of water at 101.325 kPa, IAPWS-95: 99.974 degC',
     quantity: 'boiling point of water, open, sea level',
     unit: 'degC',
