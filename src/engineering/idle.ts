@@ -1,19 +1,19 @@
 import { extent, mean } from 'simple-statistics';
-import { type Range, refuse } from './checks.ts';
+import { type Given, type Range, take } from './checks.ts';
 import { type Reading, refuseReadings, spanS } from './readings.ts';
 import { fail, judge, ok, type Result, type Rule, type Verdict } from './result.ts';
 import { fitLine } from './statistics.ts';
 
 /** What the engine profile asks of the idle. Speeds in revolutions per minute. */
 export interface IdleSpec {
-  readonly minRpm: number;
-  readonly maxRpm: number;
+  readonly minRpm?: Given;
+  readonly maxRpm?: Given;
   /** Most that the speed may scatter about its trend, one standard deviation. */
-  readonly maxScatterRpm: number;
+  readonly maxScatterRpm?: Given;
   /** Most that the trend may climb or sink over the window. */
-  readonly maxDriftRpm: number;
+  readonly maxDriftRpm?: Given;
   /** Length of the window that is judged, up to the last reading, seconds. */
-  readonly windowS: number;
+  readonly windowS?: Given;
 }
 
 export type IdleState = 'inRangeSteady' | 'outOfRange' | 'hunting' | 'falling' | 'rising';
@@ -55,30 +55,33 @@ const MOST_GAP = 0.5;
  * readings that leave more than a fifth of the window, or a gap of more than half of it, uncovered.
  */
 export function judgeIdle(speedRpm: readonly Reading[], spec: IdleSpec): Result<Idle> {
-  const refused = refuseSpec(spec) ?? refuseReadings('speedRpm', speedRpm, SPEED_RPM);
+  const given = checkSpec(spec);
+  if (!given.ok) return given;
+  const { minRpm, maxRpm, maxScatterRpm, maxDriftRpm, windowS } = given.values;
+  const refused = refuseReadings('speedRpm', speedRpm, SPEED_RPM);
   if (refused) return refused;
   const endS = speedRpm.at(-1)?.timeS ?? 0;
-  const window = speedRpm.filter(({ timeS }) => timeS >= endS - spec.windowS);
+  const window = speedRpm.filter(({ timeS }) => timeS >= endS - windowS);
   const times = window.map(({ timeS }) => timeS - endS);
   const speeds = window.map(({ value }) => value);
   const line = fitLine(times, speeds);
   const gapS = Math.max(0, ...times.slice(1).map((timeS, i) => timeS - (times[i] ?? timeS)));
-  const covered = spanS(window) >= LEAST_COVER * spec.windowS && gapS <= MOST_GAP * spec.windowS;
+  const covered = spanS(window) >= LEAST_COVER * windowS && gapS <= MOST_GAP * windowS;
   if (!line || window.length < LEAST_READINGS || !covered) {
     return fail('tooLittleData', 'speedRpm', {
       given: `${window.length} readings over ${spanS(window).toFixed(1)} s, longest gap ${gapS.toFixed(1)} s`,
-      allowed: `${RULE.validity} of ${spec.windowS} s`,
+      allowed: `${RULE.validity} of ${windowS} s`,
     });
   }
   const [leastRpm, mostRpm] = extent(speeds);
   const meanRpm = mean(speeds);
   const driftRpm = line.slope * spanS(window);
-  const range = { min: spec.minRpm, max: spec.maxRpm };
+  const range = { min: minRpm, max: maxRpm };
   const inMean = judge(meanRpm, 'rpm', range, RULE);
   // A dying engine still has a fine mean: the latest speed must be in range as well.
   const inLast = judge(speeds.at(-1) ?? 0, 'rpm', range, RULE);
-  const steady = judge(line.residualDeviation, 'rpm', { max: spec.maxScatterRpm }, RULE);
-  const level = judge(driftRpm, 'rpm', { min: -spec.maxDriftRpm, max: spec.maxDriftRpm }, RULE);
+  const steady = judge(line.residualDeviation, 'rpm', { max: maxScatterRpm }, RULE);
+  const level = judge(driftRpm, 'rpm', { min: -maxDriftRpm, max: maxDriftRpm }, RULE);
   let state: IdleState = 'inRangeSteady';
   if (!inMean.met || !inLast.met) state = 'outOfRange';
   else if (!steady.met) state = 'hunting';
@@ -97,14 +100,15 @@ export function judgeIdle(speedRpm: readonly Reading[], spec: IdleSpec): Result<
   );
 }
 
-function refuseSpec({ minRpm, maxRpm, maxScatterRpm, maxDriftRpm, windowS }: IdleSpec) {
-  const refused = refuse({
-    minRpm: [minRpm, LIMIT_RPM],
-    maxRpm: [maxRpm, LIMIT_RPM],
-    maxScatterRpm: [maxScatterRpm, LIMIT_RPM],
-    maxDriftRpm: [maxDriftRpm, LIMIT_RPM],
-    windowS: [windowS, WINDOW_S],
+function checkSpec(spec: IdleSpec) {
+  const given = take({
+    minRpm: [spec.minRpm, LIMIT_RPM],
+    maxRpm: [spec.maxRpm, LIMIT_RPM],
+    maxScatterRpm: [spec.maxScatterRpm, LIMIT_RPM],
+    maxDriftRpm: [spec.maxDriftRpm, LIMIT_RPM],
+    windowS: [spec.windowS, WINDOW_S],
   });
-  if (refused || maxRpm > minRpm) return refused;
+  if (!given.ok || given.values.maxRpm > given.values.minRpm) return given;
+  const { minRpm, maxRpm } = given.values;
   return fail('contradictory', 'maxRpm', { given: maxRpm, allowed: `above minRpm, ${minRpm} rpm` });
 }

@@ -1,5 +1,5 @@
 import { extent, sampleRankCorrelation } from 'simple-statistics';
-import { type Range, refuse } from './checks.ts';
+import { type Given, type Range, refuse } from './checks.ts';
 import { fail, judge, ok, type Result, type Rule, type Verdict } from './result.ts';
 import { fitLine, spearmanCritical } from './statistics.ts';
 
@@ -38,7 +38,7 @@ const RELIEF_SHARE = 0.95;
  * relief pressure of the engine profile: points within 5 % of it, or above it, are left out.
  * Issues: an input missing or out of range; `tooLittleData` for fewer than 5 points or too narrow a sweep.
  */
-export function judgeSweep(points: readonly SweepPoint[], reliefKpa?: number): Result<Sweep> {
+export function judgeSweep(points: readonly SweepPoint[], reliefKpa?: Given): Result<Sweep> {
   const relief = reliefKpa ?? PRESSURE_KPA.max;
   const refused = refuse({ reliefKpa: [relief, { ...PRESSURE_KPA, min: 50 }] }) ?? refusePoints(points);
   if (refused) return refused;

@@ -1,4 +1,4 @@
-import { type Range, refuse } from './checks.ts';
+import { type Given, type Range, refuse, take } from './checks.ts';
 import { type Curve, interpolate } from './curve.ts';
 import { type Reading, refuseReadings } from './readings.ts';
 import { fail, judge, ok, type Result, type Rule, type Verdict } from './result.ts';
@@ -29,8 +29,11 @@ const OIL_C: Range = { min: -60, max: 180, unit: 'degC' };
  * since there the floor would be a guess. Issues also for speeds outside the table, and `contradictory` for a
  * table that is not in order.
  */
-export function oilPressureFloor(speedRpm: number, oilC: number, table: PressureFloor): Result<number> {
-  const refused = refuse({ speedRpm: [speedRpm, SPEED_RPM], oilC: [oilC, OIL_C] }) ?? refuseTable(table);
+export function oilPressureFloor(speed: Given, oil: Given, table: PressureFloor): Result<number> {
+  const given = take({ speedRpm: [speed, SPEED_RPM], oilC: [oil, OIL_C] });
+  if (!given.ok) return given;
+  const { speedRpm, oilC } = given.values;
+  const refused = refuseTable(table);
   if (refused) return refused;
   const bySpeed = table.map(({ oilC: rowC, floorKpa }) => [rowC, interpolate(floorKpa, speedRpm)] as const);
   const byOil: (readonly [number, number])[] = [];
@@ -52,14 +55,16 @@ export function oilPressureFloor(speedRpm: number, oilC: number, table: Pressure
 
 /** Holds an oil pressure (kPa gauge, 0 to 2000) against the floor at its speed and oil temperature. */
 export function judgeOilPressure(
-  pressureKpa: number,
-  at: { readonly speedRpm: number; readonly oilC: number },
+  pressure: Given,
+  at: { readonly speedRpm?: Given; readonly oilC?: Given },
   table: PressureFloor,
 ): Result<Verdict> {
-  const refused = refuse({ pressureKpa: [pressureKpa, PRESSURE_KPA] });
-  if (refused) return refused;
+  const given = take({ pressureKpa: [pressure, PRESSURE_KPA] });
+  if (!given.ok) return given;
   const floor = oilPressureFloor(at.speedRpm, at.oilC, table);
-  return floor.ok ? ok(judge(pressureKpa, 'kPa', { min: floor.value }, FLOOR_RULE), FLOOR_RULE) : floor;
+  return floor.ok
+    ? ok(judge(given.values.pressureKpa, 'kPa', { min: floor.value }, FLOOR_RULE), FLOOR_RULE)
+    : floor;
 }
 
 function refuseTable(table: PressureFloor) {
@@ -112,20 +117,22 @@ const FIRST_RULE: Rule = {
 
 /**
  * Judges the oil pressure after first fire: `leastKpa` (gauge) must show within `withinS` seconds and stay.
- * `sinceFire` holds pressures in kPa with `timeS` counted from first fire; `nowS` is the time now on the same
- * count, so that silence is late and never in time. A reading later than `nowS` is `contradictory`.
+ * `sinceFire` holds pressures in kPa with `timeS` counted from first fire; `now` is the time now on the same
+ * count, so that silence is late and never in time. A reading later than `now` is `contradictory`.
  */
 export function judgeFirstPressure(
   sinceFire: readonly Reading[],
-  nowS: number,
-  limits: { readonly leastKpa: number; readonly withinS: number },
+  now: Given,
+  limits: { readonly leastKpa?: Given; readonly withinS?: Given },
 ): Result<FirstPressure> {
-  const refused =
-    refuse({
-      nowS: [nowS, { min: 0, max: 3600, unit: 's' }],
-      leastKpa: [limits.leastKpa, { ...PRESSURE_KPA, min: 1 }],
-      withinS: [limits.withinS, { min: 1, max: 60, unit: 's' }],
-    }) ?? refuseReadings('oilPressureKpa', sinceFire, PRESSURE_KPA);
+  const given = take({
+    nowS: [now, { min: 0, max: 3600, unit: 's' }],
+    leastKpa: [limits.leastKpa, { ...PRESSURE_KPA, min: 1 }],
+    withinS: [limits.withinS, { min: 1, max: 60, unit: 's' }],
+  });
+  if (!given.ok) return given;
+  const { nowS, leastKpa, withinS } = given.values;
+  const refused = refuseReadings('oilPressureKpa', sinceFire, PRESSURE_KPA);
   if (refused) return refused;
   const last = sinceFire.at(-1);
   if (last && last.timeS > nowS) {
@@ -134,10 +141,10 @@ export function judgeFirstPressure(
       allowed: `up to ${nowS} s`,
     });
   }
-  const first = sinceFire.find(({ timeS, value }) => timeS >= 0 && value >= limits.leastKpa);
-  const verdict = judge(first?.timeS ?? nowS, 's', { max: limits.withinS }, FIRST_RULE);
+  const first = sinceFire.find(({ timeS, value }) => timeS >= 0 && value >= leastKpa);
+  const verdict = judge(first?.timeS ?? nowS, 's', { max: withinS }, FIRST_RULE);
   let state: FirstPressureState = 'late';
   if (verdict.met && !first) state = 'waiting';
-  else if (verdict.met) state = last && last.value >= limits.leastKpa ? 'reached' : 'lost';
+  else if (verdict.met) state = last && last.value >= leastKpa ? 'reached' : 'lost';
   return ok({ state, verdict }, FIRST_RULE);
 }

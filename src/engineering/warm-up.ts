@@ -1,5 +1,5 @@
 import { median } from 'simple-statistics';
-import { type Range, refuse } from './checks.ts';
+import { type Given, type Range, take } from './checks.ts';
 import { anyCurve, curveTowards } from './first-order-family.ts';
 import { type FirstOrderFit, fitFirstOrder, searchRate } from './first-order-fit.ts';
 import { gather } from './first-order-points.ts';
@@ -12,11 +12,21 @@ import { type TimeEstimate, timeLeft, timeToReach } from './time-to-reach.ts';
 /** The thermostat of the engine profile. */
 export interface Thermostat {
   /** Begins to open, degC. */
-  readonly opensC: number;
+  readonly opensC?: Given;
   /** Stands fully open, degC. */
-  readonly fullyOpenC: number;
+  readonly fullyOpenC?: Given;
   /** How far either may be off before it is suspect, K. */
-  readonly toleranceK: number;
+  readonly toleranceK?: Given;
+}
+
+/** T = finalC - (finalC - startC) exp(-(t - fromS) / tauS). */
+export interface HeatingCurve {
+  readonly fromS: number;
+  readonly startC: number;
+  readonly finalC: number;
+  readonly tauS: number;
+  /** Standard deviation of the readings about the curve. */
+  readonly scatterK: number;
 }
 
 interface Seen {
@@ -31,7 +41,7 @@ export type WarmUp = Seen &
   (
     | {
         readonly state: 'warming';
-        readonly fit: FirstOrderFit;
+        readonly curve: HeatingCurve;
         readonly thermostat: TimeEstimate;
         /** From the last reading; never negative. */
         readonly left: TimeEstimate;
@@ -79,7 +89,10 @@ const LEAST_SHORTFALL_K = 2;
  * whether it will reach the thermostat.
  */
 export function readWarmUp(coolant: readonly Reading[], thermostat: Thermostat): Result<WarmUp> {
-  const refused = refuseThermostat(thermostat) ?? refuseReadings('coolantC', coolant, COOLANT_C);
+  const given = checkThermostat(thermostat);
+  if (!given.ok) return given;
+  const { opensC, fullyOpenC, toleranceK } = given.values;
+  const refused = refuseReadings('coolantC', coolant, COOLANT_C);
   if (refused) return refused;
   const readings = withoutSpikes(coolant, LEAST_SPIKE_K);
   const last = readings.at(-1);
@@ -88,7 +101,6 @@ export function readWarmUp(coolant: readonly Reading[], thermostat: Thermostat):
     coolantC: median(readings.slice(-3).map(({ value }) => value)),
     setAside: coolant.length - readings.length,
   };
-  const { opensC, fullyOpenC, toleranceK } = thermostat;
   if (seen.coolantC >= fullyOpenC + toleranceK) return ok({ ...seen, state: 'stuckShutSuspected' }, RULE);
 
   if (readings.length < LEAST_READINGS || spanS(readings) < LEAST_SPAN_S) {
@@ -114,21 +126,38 @@ export function readWarmUp(coolant: readonly Reading[], thermostat: Thermostat):
   const reached = timeToReach(fit, opensC);
   if (!reached) return tooLittle('readings that do not yet show whether the thermostat will be reached');
   return ok(
-    { ...seen, state: 'warming', fit, thermostat: reached, left: timeLeft(reached, last.timeS) },
+    {
+      ...seen,
+      state: 'warming',
+      curve: curveOf(fit),
+      thermostat: reached,
+      left: timeLeft(reached, last.timeS),
+    },
     RULE,
   );
 }
 
+const curveOf = (fit: FirstOrderFit): HeatingCurve => ({
+  fromS: fit.family.points.originS,
+  startC: fit.startValue,
+  finalC: fit.finalValue,
+  tauS: fit.tauS,
+  scatterK: fit.deviation,
+});
+
 const tooLittle = (given: string) => fail('tooLittleData', 'coolantC', { given, allowed: RULE.validity });
 
-function refuseThermostat({ opensC, fullyOpenC, toleranceK }: Thermostat) {
-  const refused = refuse({
+function checkThermostat({ opensC, fullyOpenC, toleranceK }: Thermostat) {
+  const given = take({
     opensC: [opensC, OPENING_C],
     fullyOpenC: [fullyOpenC, OPENING_C],
     toleranceK: [toleranceK, TOLERANCE_K],
   });
-  if (refused || fullyOpenC > opensC) return refused;
-  return fail('contradictory', 'fullyOpenC', { given: fullyOpenC, allowed: `above opensC, ${opensC} degC` });
+  if (!given.ok || given.values.fullyOpenC > given.values.opensC) return given;
+  return fail('contradictory', 'fullyOpenC', {
+    given: given.values.fullyOpenC,
+    allowed: `above opensC, ${given.values.opensC} degC`,
+  });
 }
 
 /** Whether no curve that still reaches `valueC` in the end can be told from the best one. */
@@ -146,10 +175,11 @@ const HOLD_RULE: Rule = {
 };
 
 /** Holds the seconds run at idle before the first sweep against the hold asked for (180 to 300 s usual). */
-export function judgeWarmUpHold(runS: number, holdS: number): Result<Verdict> {
-  const refused = refuse({
-    runS: [runS, { min: 0, max: 86_400, unit: 's' }],
-    holdS: [holdS, { min: 180, max: 3600, unit: 's' }],
+export function judgeWarmUpHold(run: Given, hold: Given): Result<Verdict> {
+  const given = take({
+    runS: [run, { min: 0, max: 86_400, unit: 's' }],
+    holdS: [hold, { min: 180, max: 3600, unit: 's' }],
   });
-  return refused ?? ok(judge(runS, 's', { min: holdS }, HOLD_RULE), HOLD_RULE);
+  if (!given.ok) return given;
+  return ok(judge(given.values.runS, 's', { min: given.values.holdS }, HOLD_RULE), HOLD_RULE);
 }

@@ -13,9 +13,9 @@ describe('fault code from digits', () => {
   );
 
   test.each([
-    ['15718', 'contradictory'],
+    ['15718', 'missing'],
     ['', 'missing'],
-    ['157', 'contradictory'],
+    ['157', 'missing'],
     ['low oil', 'notANumber'],
     ['157 1 8', 'notANumber'],
     ['157 32', 'outOfRange'],
