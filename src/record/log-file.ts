@@ -36,15 +36,16 @@ export class LogFile {
     }
   }
 
-  /** Opens a file whose first `soundBytes` are to be kept; what stands behind them is replaced by `block`. */
+  /**
+   * Opens a file and writes `block` behind its first `soundBytes`, over a torn tail that is no longer than
+   * the block: written over rather than cut first, so that no moment loses both.
+   */
   static async resume(path: string, soundBytes: number, block: Buffer): Promise<LogFile> {
     try {
       const file = await open(path, 'r+');
       const log = new LogFile(path, file, soundBytes);
       try {
-        // Written over the old tail before cutting, so that no moment loses both.
         await log.#write(block);
-        await file.truncate(soundBytes + block.length);
         await file.datasync();
       } catch (error) {
         await log.close();

@@ -33,8 +33,9 @@ export interface ReopenedLog {
 }
 
 /**
- * Goes on with a record after an interruption. A torn last line is taken out of the file and kept in the
- * data of the entry `recovered`; an undamaged record gets the entry `reopened`. Either restarts `monoMs`.
+ * Goes on with a record after an interruption. A torn last line is replaced by the entry `recovered`, which
+ * keeps its bytes (as base64, hence always longer than what it replaces); an undamaged record gets the entry
+ * `reopened`. Either restarts `monoMs`.
  * @throws RecordError `inUse`, `unreadable`, `unwritable`, `empty`, `notOurs`, or `broken` when a line was altered
  */
 export async function reopenLog(path: string, clock: RecordClock): Promise<ReopenedLog> {

@@ -180,7 +180,7 @@ describe('reopening a record', () => {
     }
   });
 
-  it('recovers a tail longer than the entry that replaces it, zero bytes included', async () => {
+  it('recovers a long tail of zero bytes, as some disks leave after a power loss', async () => {
     const path = newPath();
     const lines = await writeRecord(path, 2);
     const tail = Buffer.alloc(400_000);
