@@ -16,6 +16,7 @@ export interface FirstOrderFit extends Curve {
 /** The rate is searched where the readings can show it: from all but straight to all but a step. */
 const LEAST_TURNS = 1e-3;
 const MOST_TURNS = 50;
+const SCAN_STEPS = 12;
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
 
 /** Smallest value of a function of the rate: a scan, so that no side valley traps, then a golden section. */
@@ -26,10 +27,10 @@ export function searchRate(
 ): { readonly rate: number; readonly squares: number } {
   const rateAt = (turn: number): number => Math.exp(turn) / spanSeconds;
   const from = Math.log(LEAST_TURNS);
-  const step = (Math.log(MOST_TURNS) - from) / 20;
+  const step = (Math.log(MOST_TURNS) - from) / SCAN_STEPS;
   let centre = from;
   let least = Number.POSITIVE_INFINITY;
-  for (let turn = from; turn <= from + 20.5 * step; turn += step) {
+  for (let turn = from; turn <= from + (SCAN_STEPS + 0.5) * step; turn += step) {
     const found = squares(rateAt(turn));
     if (found < least) [least, centre] = [found, turn];
   }
@@ -50,10 +51,6 @@ export function searchRate(
   const rate = rateAt((low + high) / 2);
   return { rate, squares: squares(rate) };
 }
-
-/** Where the curve stands at a time on the readings' clock. */
-export const valueAt = (fit: FirstOrderFit, timeS: number): number =>
-  fit.startValue + fit.slopePerS * rise(timeS - fit.family.points.originS, fit.rate);
 
 /**
  * Least-squares fit of a first-order curve of the family to the readings its points were gathered from.

@@ -152,11 +152,7 @@ describe('units', () => {
 describe('input that cannot be used', () => {
   test.each([
     ['heatsoak --coolant hot --cap 1', '--coolant has to be a number in °C, not "hot".'],
-    [
-      'heatsoak --coolant 92psi --cap 1',
-      '--coolant has to be a number in °C, not "92psi"; units: °C, °F.',
-      {},
-    ],
+    ['heatsoak --coolant 92psi --cap 1', '--coolant has to be a number in °C, not "92psi"; units: °C, °F.'],
     ['heatsoak --coolant 1e3 --cap 1', '--coolant has to be a number in °C, not "1e3"; units: °C, °F.'],
     ['heatsoak --coolant 92 --cap NaN', '--cap has to be a number in kPa, not "NaN".'],
     [
@@ -184,11 +180,7 @@ describe('input that cannot be used', () => {
   test.each([
     ['0,700\nx,5', 'speeds.csv, line 2, first number, has to be a number in s, not "x".'],
     ['0,700\n5', 'speeds.csv, line 2 has to be two numbers with a comma between them, not "5".'],
-    [
-      '0,700\n\n1,7,00',
-      'speeds.csv, line 3 has to be two numbers with a comma between them, not "1,7,00".',
-      {},
-    ],
+    ['0,700\n\n1,7,00', 'speeds.csv, line 3 has to be two numbers with a comma between them, not "1,7,00".'],
     ['# only a comment\n', 'speeds.csv holds no lines of two numbers with a comma between them.'],
     ['seconds,rpm\nseconds,rpm\n', 'speeds.csv holds no lines of two numbers with a comma between them.'],
   ])('a readings file names its line at fault (case %#)', async (text, sentence) => {
