@@ -29,7 +29,7 @@ export const recordStop = update(({ context, event }) => ({
   ...freshQuestion,
   stops: context.stops + 1,
   stop: {
-    cause: (event.type === 'stop' ? event.cause : undefined) ?? context.stop?.cause ?? null,
+    cause: context.stop ? context.stop.cause : event.type === 'stop' ? (event.cause ?? null) : null,
     by: event.by,
     atMs: atMs(event),
     step: context.stop?.step ?? context.step,

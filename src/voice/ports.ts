@@ -17,6 +17,8 @@ export interface NumberSlot {
   readonly max: number;
   /** Distance between values that can be said: 1, 0.1, 10... */
   readonly step: number;
+  /** One of the leads has to be said: a bare number does not count. */
+  readonly leadNeeded?: boolean;
   /** After repeated misunderstanding only digit-by-digit speech is accepted. */
   readonly digitsOnly?: boolean;
 }

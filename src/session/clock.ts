@@ -1,0 +1,54 @@
+import { setTimeout as wait } from 'node:timers/promises';
+
+/**
+ * The one clock of a session. `nowMs` only ever moves forward and does not know what time of day it
+ * is; `wall` is for people and is never used for timing.
+ */
+export interface Clock {
+  nowMs(): number;
+  wall(): Date;
+  /** Calls once when `nowMs` has reached `atMs`; a new alarm replaces the one before, null takes it away. */
+  setAlarm(atMs: number | null, ring: () => void): void;
+  sleep(durationMs: number, signal?: AbortSignal): Promise<void>;
+}
+
+/** Timers of the system fire early by less than this; a longer wait is cut so that it never overflows. */
+const LONGEST_WAIT_MS = 60_000;
+
+/** Real time, from the monotonic clock of the system. */
+export class SystemClock implements Clock {
+  readonly #startedMs = performance.now();
+  readonly #beginMs: number;
+  #timer: NodeJS.Timeout | undefined;
+
+  /** @param beginMs where to begin counting: a resumed session goes on from where it was */
+  constructor(beginMs = 0) {
+    this.#beginMs = beginMs;
+  }
+
+  nowMs(): number {
+    return this.#beginMs + performance.now() - this.#startedMs;
+  }
+
+  wall(): Date {
+    return new Date();
+  }
+
+  setAlarm(atMs: number | null, ring: () => void): void {
+    clearTimeout(this.#timer);
+    if (atMs === null) return;
+    const leftMs = atMs - this.nowMs();
+    this.#timer =
+      leftMs <= 0
+        ? setTimeout(ring, 0)
+        : setTimeout(() => this.setAlarm(atMs, ring), Math.min(leftMs, LONGEST_WAIT_MS));
+  }
+
+  async sleep(durationMs: number, signal?: AbortSignal): Promise<void> {
+    try {
+      await wait(durationMs, undefined, signal ? { signal } : {});
+    } catch {
+      // The signal cut the wait short: that is what it is for.
+    }
+  }
+}

@@ -1,0 +1,103 @@
+import { type Moment, offerOf, stateName } from '../../machines/moment.ts';
+import { type Quantity, quantityUnits, type Via } from '../../machines/vocabulary.ts';
+import type { Language } from '../../prompts/types.ts';
+import type { Grammar, NumberSlot } from '../voice/ports.ts';
+import { fromUser, toUser, type UnitSystem, userUnit } from './units.ts';
+
+/** What each gauge can show, in SI: numbers outside it are not in the grammar at all. */
+function gaugeRange(
+  quantity: Quantity,
+  { context: { profile } }: Moment,
+): readonly [min: number, max: number] {
+  switch (quantity) {
+    case 'ambientTemperature':
+    case 'coldestNight':
+      return [-45, 50];
+    case 'altitude':
+      return [0, 5000];
+    case 'coolantFreezePoint':
+      return [-70, 0];
+    case 'oilQuantity':
+      return [0, profile.oil.capacityL * 1.5];
+    case 'fuelInTank':
+      return [0, profile.fuel.tankL];
+    case 'biodieselShare':
+      return [0, 100];
+    case 'primerStrokes':
+      return [0, 500];
+    case 'batteryVoltage':
+    case 'chargingVoltage':
+      return [(profile.systemVoltage / 12) * 8, (profile.systemVoltage / 12) * 16];
+    case 'engineSpeed':
+      return [0, 4000];
+    case 'oilPressure':
+      return [0, profile.oilPressure.gaugeMaxKpa];
+    case 'coolantTemperature':
+      return [-40, 130];
+    case 'suspectParameter':
+      return [1, 524_286];
+    case 'failureMode':
+      return [0, 31];
+  }
+}
+
+const coarse: Partial<Record<Quantity, number>> = { altitude: 10, engineSpeed: 10 };
+
+/** Misunderstood twice: from then on digit by digit only. */
+const DIGITS_AFTER = 2;
+
+function numberSlot(quantity: Quantity, moment: Moment, language: Language, units: UnitSystem): NumberSlot {
+  const unit = userUnit(units, quantityUnits[quantity]);
+  const step = coarse[quantity] ?? 10 ** -unit.decimals;
+  const toSlot = (si: number) => toUser(unit, si) / step;
+  const [min, max] = gaugeRange(quantity, moment);
+  const names = language.quantities[quantity];
+  return {
+    id: quantity,
+    leads: names.leads,
+    units: language.units[unit.id].said,
+    min: Number((Math.ceil(toSlot(min) - 1e-9) * step).toFixed(unit.decimals)),
+    max: Number((Math.floor(toSlot(max) + 1e-9) * step).toFixed(unit.decimals)),
+    step,
+    digitsOnly: quantity === 'suspectParameter' || moment.context.misheard >= DIGITS_AFTER,
+  };
+}
+
+/** A number as it was said, in SI. */
+export const slotValueToSi = (quantity: Quantity, value: number, units: UnitSystem): number =>
+  fromUser(userUnit(units, quantityUnits[quantity]), value);
+
+export const isControl = (language: Language, id: string): id is keyof Language['controls'] =>
+  id in language.controls;
+
+export const isReplyId = (language: Language, id: string): id is keyof Language['replies'] =>
+  id in language.replies;
+
+/** Misunderstood three times: by voice only the second person is believed, saying the word "second" first. */
+const SECOND_AFTER = 3;
+
+export const secondOnly = (moment: Moment) => moment.context.misheard >= SECOND_AFTER;
+
+/** Everything that may be said now, from the state of the machine. Typed replies need no word before them. */
+export function grammarOf(moment: Moment, language: Language, units: UnitSystem, via: Via): Grammar {
+  const offer = offerOf(moment);
+  const bySecond = via === 'voice' && secondOnly(moment);
+  const worded = (wordings: readonly string[]) =>
+    bySecond ? wordings.map(wording => `${language.words.second} ${wording}`) : wordings;
+  const slot = offer.quantity ? numberSlot(offer.quantity, moment, language, units) : null;
+  return {
+    key: stateName(moment),
+    stop: language.stopWordings,
+    replies: [
+      ...offer.replies.map(id => ({ id, wordings: worded(language.replies[id]) })),
+      ...Object.entries(language.controls).map(([id, wordings]) => ({ id, wordings })),
+    ],
+    ...(slot
+      ? {
+          number: bySecond
+            ? { ...slot, leads: [language.words.second, ...worded(slot.leads)], leadNeeded: true }
+            : slot,
+        }
+      : {}),
+  };
+}

@@ -1,0 +1,54 @@
+import type { SessionEvent } from '../../machines/events.ts';
+import { type Moment, offerOf, stateName } from '../../machines/moment.ts';
+import type { Person, Via } from '../../machines/vocabulary.ts';
+import type { Language } from '../../prompts/types.ts';
+import type { Heard } from '../voice/ports.ts';
+import { isControl, isReplyId, secondOnly, slotValueToSi } from './grammar.ts';
+import type { UnitSystem } from './units.ts';
+
+type Without<Event> = Event extends unknown ? Omit<Event, 'atMs' | 'by' | 'via'> : never;
+
+/** An event before it is stamped with its moment, its person and its way. */
+export type EventBody = Without<SessionEvent>;
+
+/** States in which free text is a reason. */
+const reasonStates = ['.skipping', '.accepting'];
+
+export const takesReason = (moment: Moment) =>
+  reasonStates.some(suffix => stateName(moment).endsWith(suffix));
+
+/** What a thing heard means for the session now, and whom it is put down to. */
+export function meaningOf(
+  heard: Heard,
+  moment: Moment,
+  via: Via,
+  { language, units }: { readonly language: Language; readonly units: UnitSystem },
+): { readonly body: EventBody | null; readonly by: Person } {
+  const offer = offerOf(moment);
+  const by: Person = via === 'voice' && secondOnly(moment) ? 'second' : offer.by;
+  switch (heard.kind) {
+    case 'stop':
+      return { body: { type: 'stop' }, by };
+    case 'number':
+      return offer.quantity === heard.id
+        ? {
+            body: {
+              type: 'value',
+              quantity: offer.quantity,
+              si: slotValueToSi(offer.quantity, heard.value, units),
+            },
+            by,
+          }
+        : { body: { type: 'unclear' }, by };
+    case 'reply':
+      if (isControl(language, heard.id)) return { body: { type: heard.id }, by };
+      if (isReplyId(language, heard.id)) return { body: { type: 'reply', id: heard.id }, by };
+      return { body: { type: 'unclear' }, by };
+    case 'unclear': {
+      if (via === 'keys' && takesReason(moment) && heard.text.trim() !== '')
+        return { body: { type: 'reason', text: heard.text.trim() }, by };
+      const awaited = offer.replies.length > 0 || offer.quantity !== undefined;
+      return { body: awaited ? { type: 'unclear' } : null, by };
+    }
+  }
+}

@@ -1,0 +1,283 @@
+import { initialTransition, transition } from 'xstate';
+import type { JobCard, Said } from '../../machines/context.ts';
+import type { SessionEvent } from '../../machines/events.ts';
+import { buildFirstStart, type FirstStart } from '../../machines/first-start.ts';
+import { isOver, type Moment, stateName } from '../../machines/moment.ts';
+import { nextAlarmMs } from '../../machines/timing.ts';
+import type { Note } from '../../machines/toolkit.ts';
+import type { Person, Via } from '../../machines/vocabulary.ts';
+import type { Language } from '../../prompts/types.ts';
+import type { Profile } from '../profile/schema.ts';
+import { type JsonObject, RecordError, type RecordLog } from '../record/index.ts';
+import type { Heard, Recognizer } from '../voice/ports.ts';
+import type { SpeechQueue } from '../voice/speech-queue.ts';
+import type { Clock } from './clock.ts';
+import { grammarOf } from './grammar.ts';
+import { type EventBody, meaningOf } from './hearing.ts';
+import type { UnitSystem } from './units.ts';
+import { type Sentence, wordSaid } from './wording.ts';
+
+export interface SessionParts {
+  readonly profile: Profile;
+  readonly job: JobCard;
+  readonly language: Language;
+  readonly units: UnitSystem;
+  readonly clock: Clock;
+  readonly record: RecordLog;
+  readonly speech: SpeechQueue;
+}
+
+export type Outcome = 'signedOff' | 'ended';
+
+/** What has happened, for faces that show it: a line said, a thing heard, a problem. */
+export type Happening =
+  | { readonly kind: 'said'; readonly atMs: number; readonly shown: string; readonly hazard: boolean }
+  | {
+      readonly kind: 'heard';
+      readonly atMs: number;
+      readonly by: Person;
+      readonly text: string;
+      readonly counted: boolean;
+    }
+  | { readonly kind: 'noted'; readonly atMs: number; readonly note: Note }
+  | { readonly kind: 'problem'; readonly sentence: string };
+
+interface Ear {
+  readonly recognizer: Recognizer;
+  readonly via: Via;
+}
+
+/**
+ * Runs the start-up machine with its ports. Everything that happens meets in one queue, stop first;
+ * each event is on the disk before anything is said about it.
+ */
+export class Session {
+  readonly #parts: SessionParts;
+  readonly #machine: FirstStart;
+  #moment: Moment;
+  readonly #queue: SessionEvent[] = [];
+  #draining: Promise<void> | null = null;
+  readonly #ears: Ear[] = [];
+  #speaking = false;
+  readonly #watchers = new Set<(happening: Happening | null) => void>();
+  #settleOutcome: (outcome: Outcome) => void = () => {};
+  /** Settles when the session is signed off or ended, and its record says so. */
+  readonly outcome: Promise<Outcome>;
+
+  /** @param restored the moment at which an interrupted session broke off */
+  constructor(parts: SessionParts, restored?: Moment) {
+    this.#parts = parts;
+    this.#machine = buildFirstStart(parts.profile);
+    this.#moment =
+      restored ?? initialTransition(this.#machine, { profile: parts.profile, job: parts.job })[0];
+    this.outcome = new Promise(resolve => {
+      this.#settleOutcome = resolve;
+    });
+    parts.speech.onSpeaking(sentence => {
+      this.#speaking = sentence !== undefined;
+      for (const { recognizer } of this.#ears) recognizer.onlyStop(this.#speaking);
+      this.#tell(null);
+    });
+  }
+
+  get moment(): Moment {
+    return this.#moment;
+  }
+
+  get parts(): SessionParts {
+    return this.#parts;
+  }
+
+  get speaking(): boolean {
+    return this.#speaking;
+  }
+
+  /** Lets something listen for this session; any number of ears may. */
+  attach(recognizer: Recognizer, via: Via): void {
+    this.#ears.push({ recognizer, via });
+    recognizer.onHeard(heard => this.#hear(heard, via));
+    recognizer.onlyStop(this.#speaking);
+    recognizer.listen(this.#grammarFor(via));
+  }
+
+  /** Called with each happening, and with null when something else changed that a face may show. */
+  watch(watcher: (happening: Happening | null) => void): () => void {
+    this.#watchers.add(watcher);
+    return () => this.#watchers.delete(watcher);
+  }
+
+  /** Speaks the first prompt; a resumed session first asks what the engine is doing. */
+  async begin(resumed: boolean): Promise<void> {
+    if (resumed) {
+      this.#announce([{ line: 'resumed', step: this.#moment.context.step, values: {}, priority: 'notice' }]);
+      this.receive({ type: 'stop', cause: 'toolRestarted' }, 'technician', 'tool');
+    } else {
+      const [moment, actions] = initialTransition(this.#machine, {
+        profile: this.#parts.profile,
+        job: this.#parts.job,
+      });
+      this.#moment = moment;
+      const welcome: Said = {
+        line: 'welcome',
+        step: moment.context.step,
+        values: { profile: this.#parts.profile.name },
+        priority: 'prompt',
+      };
+      const invented: Said[] = this.#parts.profile.invented ? [{ ...welcome, line: 'inventedProfile' }] : [];
+      this.#announce([welcome, ...invented, ...saidIn(actions)]);
+      this.#settleIn();
+    }
+    await this.settled();
+  }
+
+  /** Puts an event in the queue. The moment of the call is the moment of the event. */
+  receive(body: EventBody, by: Person, via: Via): void {
+    this.#queue.push({ ...body, by, via, atMs: this.#parts.clock.nowMs() });
+    this.#draining ??= this.#drain().finally(() => {
+      this.#draining = null;
+    });
+  }
+
+  /** A sentence for the people at the engine about something that does not work. */
+  report(sentence: string): void {
+    this.#tell({ kind: 'problem', sentence });
+    this.#keep('problem', { sentence });
+  }
+
+  /** Settles when everything received so far has been carried out and is on the disk. */
+  async settled(): Promise<void> {
+    while (this.#draining) await this.#draining;
+    await this.#kept;
+  }
+
+  #hear(heard: Heard, via: Via): void {
+    const meaning = meaningOf(heard, this.#moment, via, this.#parts);
+    this.#keep('heard', {
+      via,
+      text: heard.text,
+      kind: heard.kind,
+      ...('confidence' in heard ? { confidence: heard.confidence } : {}),
+      ...(heard.kind === 'unclear' ? { reason: heard.reason } : {}),
+      by: meaning.by,
+    });
+    this.#tell({
+      kind: 'heard',
+      atMs: this.#parts.clock.nowMs(),
+      by: meaning.by,
+      text: heard.text,
+      counted: heard.kind !== 'unclear',
+    });
+    if (meaning.body) this.receive(meaning.body, meaning.by, via);
+  }
+
+  async #drain(): Promise<void> {
+    for (;;) {
+      const stop = this.#queue.findIndex(event => event.type === 'stop');
+      const [event] = this.#queue.splice(Math.max(0, stop), 1);
+      if (!event || isOver(this.#moment)) return;
+      await this.#carryOut(event);
+    }
+  }
+
+  async #carryOut(event: SessionEvent): Promise<void> {
+    const before = this.#moment;
+    const [moment, actions] = transition(this.#machine, before, event);
+    this.#moment = moment;
+    const changed =
+      actions.length > 0 || moment.context !== before.context || stateName(moment) !== stateName(before);
+    if (changed) this.#keep('event', { ...event, state: stateName(moment) });
+    for (const note of notesIn(actions)) {
+      this.#keep(note.kind, toJson(note.data));
+      this.#tell({ kind: 'noted', atMs: event.atMs, note });
+    }
+    // What somebody has answered or overruled need not be said to its end.
+    if (event.type !== 'clock' && event.type !== 'unclear') this.#parts.speech.clear();
+    if (isOver(moment)) this.#keep('closed', { outcome: outcomeOf(moment) });
+    // A call-out does not wait for the disk; everything else does.
+    const lines = saidIn(actions);
+    this.#callOut(lines.filter(isHazard));
+    await this.#kept;
+    this.#announce(lines.filter(line => !isHazard(line)));
+    this.#settleIn();
+    if (isOver(moment)) this.#settleOutcome(outcomeOf(moment));
+  }
+
+  /** After each change: listen for what may be said now, and look at the clock when it is next needed. */
+  #settleIn(): void {
+    for (const { recognizer, via } of this.#ears) recognizer.listen(this.#grammarFor(via));
+    const alarmMs = isOver(this.#moment) ? null : nextAlarmMs(this.#moment.context);
+    this.#parts.clock.setAlarm(alarmMs, () => this.receive({ type: 'clock' }, 'technician', 'tool'));
+    this.#tell(null);
+  }
+
+  #grammarFor(via: Via) {
+    return grammarOf(this.#moment, this.#parts.language, this.#parts.units, via);
+  }
+
+  /** Hazards each for themselves, ahead of everything else. */
+  #callOut(hazards: readonly Said[]): void {
+    for (const said of hazards) this.#speak(this.#word(said), said, 'hazard');
+  }
+
+  /** What is said at one moment is one sentence, in its order. */
+  #announce(lines: readonly Said[]): void {
+    const last = lines.at(-1);
+    if (!last) return;
+    const worded = lines.map(said => this.#word(said));
+    const join = (part: keyof Sentence) => worded.map(line => line[part]).join(' ');
+    const priority = lines.some(line => line.priority === 'prompt') ? 'prompt' : 'notice';
+    this.#speak({ spoken: join('spoken'), shown: join('shown') }, last, priority);
+  }
+
+  #word(said: Said): Sentence {
+    return wordSaid(said, this.#parts.language, this.#parts.units);
+  }
+
+  #speak({ spoken, shown }: Sentence, said: Said, priority: Said['priority']): void {
+    this.#keep('said', { text: spoken, line: said.line, step: said.step, priority });
+    this.#tell({ kind: 'said', atMs: this.#parts.clock.nowMs(), shown, hazard: priority === 'hazard' });
+    const label = `${said.step}-${said.line}`;
+    void this.#parts.speech.enqueue({ text: spoken, priority, label }).then(outcome => {
+      if (outcome.kind === 'failed') this.#tell({ kind: 'problem', sentence: outcome.reason });
+    });
+  }
+
+  #kept: Promise<void> = Promise.resolve();
+
+  /** Records one fact. A disk that fails is told once; the session goes on, with the record in memory. */
+  #keep(kind: string, data: JsonObject): void {
+    const written = this.#parts.record.append(kind, data).then(
+      () => {},
+      (error: unknown) => {
+        const sentence = error instanceof RecordError ? error.message : String(error);
+        this.#tell({ kind: 'problem', sentence });
+      },
+    );
+    this.#kept = Promise.all([this.#kept, written]).then(() => {});
+  }
+
+  #tell(happening: Happening | null): void {
+    for (const watcher of this.#watchers) watcher(happening);
+  }
+}
+
+type Action = { readonly type: string; readonly params?: unknown };
+
+const isSaid = (params: unknown): params is Said =>
+  typeof params === 'object' && params !== null && 'line' in params;
+
+const saidIn = (actions: readonly Action[]): Said[] =>
+  actions.flatMap(action => (action.type === 'say' && isSaid(action.params) ? [action.params] : []));
+
+const isNote = (params: unknown): params is Note =>
+  typeof params === 'object' && params !== null && 'kind' in params && 'data' in params;
+
+const isHazard = (said: Said) => said.priority === 'hazard';
+
+const notesIn = (actions: readonly Action[]) =>
+  actions.flatMap(action => (action.type === 'note' && isNote(action.params) ? [action.params] : []));
+
+/** Through JSON, so that what is recorded is exactly what can be read back. */
+const toJson = (data: Note['data']): JsonObject => JSON.parse(JSON.stringify(data));
+
+const outcomeOf = (moment: Moment): Outcome => (stateName(moment) === 'signedOff' ? 'signedOff' : 'ended');

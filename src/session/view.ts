@@ -1,0 +1,71 @@
+import type { Gate, Person } from '../../machines/vocabulary.ts';
+
+/** Everything a face shows, made from the session's state; a face adds nothing and decides nothing. */
+export interface View {
+  readonly profileName: string;
+  /** The engine is invented: said on every face. */
+  readonly invented: boolean;
+  readonly state: 'working' | 'held' | 'stopped' | 'over';
+  /** Name of the machine's state, e.g. `fill.coolantFilled.asking`. */
+  readonly key: string;
+  readonly phase: string;
+  readonly phaseNumber: number;
+  readonly phaseCount: number;
+  readonly title: string;
+  /** The sentence that waits for a reply, for the eye. */
+  readonly prompt: string;
+  readonly addressed: Person;
+  readonly addressedName: string;
+  /** What the engine does, so that the face can warn. */
+  readonly engine: 'off' | 'cranking' | 'running';
+  /** Wordings that may be said now, the one asked for first; then the always-on words that do something. */
+  readonly choices: readonly string[];
+  readonly controls: readonly string[];
+  /** A number is awaited: its unit and range, for the eye. */
+  readonly number: {
+    readonly name: string;
+    readonly unit: string;
+    readonly min: number;
+    readonly max: number;
+  } | null;
+  readonly timer: {
+    readonly title: string;
+    readonly totalMs: number;
+    readonly leftMs: number;
+    readonly held: boolean;
+  } | null;
+  readonly readings: readonly ReadingView[];
+  readonly gates: readonly { readonly gate: Gate; readonly name: string; readonly met: boolean }[];
+  readonly faults: readonly string[];
+  readonly openItems: readonly string[];
+  readonly hearing: HearingView;
+  readonly log: readonly LogLine[];
+  /** Sentences about what does not work: no microphone, a full disk. Newest last. */
+  readonly problems: readonly string[];
+  readonly outcome: 'signedOff' | 'ended' | null;
+}
+
+export interface ReadingView {
+  readonly name: string;
+  readonly value: string;
+  readonly limits: string;
+  readonly met: boolean;
+}
+
+export interface HearingView {
+  /** What listens: "microphone", "recording.wav", "keys only". */
+  readonly source: string;
+  readonly levelDbfs: number | null;
+  readonly clipping: boolean;
+  readonly speech: boolean;
+  readonly speaking: boolean;
+  /** The last thing heard, and whether it counted. */
+  readonly last: { readonly text: string; readonly counted: boolean; readonly by: Person } | null;
+}
+
+export interface LogLine {
+  /** Session time, mm:ss. */
+  readonly time: string;
+  readonly who: string;
+  readonly text: string;
+}

@@ -1,0 +1,228 @@
+import { phaseOf } from '../../machines/build-step.ts';
+import type { Context } from '../../machines/context.ts';
+import { judgeSessionFault } from '../../machines/faults.ts';
+import { procedureFor } from '../../machines/first-start.ts';
+import { isOver, type Moment, offerOf, stateName } from '../../machines/moment.ts';
+import { beforeFirstFire } from '../../machines/phases/06-first-fire.ts';
+import { gateMet } from '../../machines/progress.ts';
+import type { Step } from '../../machines/steps.ts';
+import { leftMs } from '../../machines/timing.ts';
+import type { Note } from '../../machines/toolkit.ts';
+import { type Person, type Quantity, quantityUnits } from '../../machines/vocabulary.ts';
+import type { Language } from '../../prompts/types.ts';
+import type { EarLevel } from '../voice/ports.ts';
+import { grammarOf, isControl } from './grammar.ts';
+import type { Happening, Session } from './session.ts';
+import type { HearingView, LogLine, ReadingView, View } from './view.ts';
+import { showMeasure, showNumber, stepTitle, wordSaid } from './wording.ts';
+
+const LOG_LINES = 50;
+const PROBLEMS = 5;
+
+interface SeenVerdict {
+  readonly quantity: Quantity;
+  readonly value: number;
+  readonly met: boolean;
+  readonly min?: number;
+  readonly max?: number;
+}
+
+const isQuantity = (value: unknown): value is Quantity => typeof value === 'string' && value in quantityUnits;
+
+function verdictIn({ kind, data }: Note): SeenVerdict | null {
+  const { quantity, value, met, min, max } = data;
+  if (kind !== 'verdict' || !isQuantity(quantity) || typeof value !== 'number') return null;
+  return {
+    quantity,
+    value,
+    met: met === true,
+    ...(typeof min === 'number' ? { min } : {}),
+    ...(typeof max === 'number' ? { max } : {}),
+  };
+}
+
+/** Session time as minutes and seconds. */
+export function clockText(ms: number): string {
+  const seconds = Math.max(0, Math.floor(ms / 1000));
+  return `${String(Math.floor(seconds / 60)).padStart(2, '0')}:${String(seconds % 60).padStart(2, '0')}`;
+}
+
+/** Follows a session and makes, at any time, the one picture that all faces show. */
+export class Viewer {
+  readonly #session: Session;
+  readonly #steps: readonly Step[];
+  #log: LogLine[] = [];
+  #problems: string[] = [];
+  #verdicts = new Map<Quantity, SeenVerdict>();
+  #hearing: HearingView;
+  readonly #watchers = new Set<() => void>();
+
+  constructor(session: Session, source: string) {
+    this.#session = session;
+    this.#steps = procedureFor(session.parts.profile);
+    this.#hearing = { source, levelDbfs: null, clipping: false, speech: false, speaking: false, last: null };
+    session.watch(happening => {
+      if (happening) this.#take(happening);
+      this.#changed();
+    });
+  }
+
+  watch(watcher: () => void): () => void {
+    this.#watchers.add(watcher);
+    return () => this.#watchers.delete(watcher);
+  }
+
+  /** What the ear reports, for the level meter. */
+  level({ levelDbfs, clipping, speech }: EarLevel): void {
+    this.#hearing = { ...this.#hearing, levelDbfs, clipping, speech };
+    this.#changed();
+  }
+
+  /** The ear is another one now: a microphone that vanished leaves the keys. */
+  listensWith(source: string): void {
+    this.#hearing = { ...this.#hearing, source, levelDbfs: null, clipping: false, speech: false };
+    this.#changed();
+  }
+
+  view(): View {
+    const { moment, parts, speaking } = this.#session;
+    const { language, units, profile, clock } = parts;
+    const { context } = moment;
+    const offer = offerOf(moment);
+    const grammar = grammarOf(moment, language, units, 'keys');
+    const left = leftMs(context, clock.nowMs());
+    const phases = [...new Set(this.#steps.map(step => phaseOf(step.id)))];
+    const phase = phaseOf(context.step);
+    const step = this.#steps.find(each => each.id === context.step);
+    return {
+      profileName: profile.name,
+      invented: profile.invented,
+      state: stateOf(moment),
+      key: grammar.key,
+      phase: (language.phases as Readonly<Record<string, string>>)[phase] ?? phase,
+      phaseNumber: phases.indexOf(phase) + 1,
+      phaseCount: phases.length,
+      title: stepTitle(language, context.step),
+      prompt: context.lastSaid ? wordSaid(context.lastSaid, language, units).shown : '',
+      addressed: offer.by,
+      addressedName: nameOf(offer.by, context),
+      engine: engineOf(moment, step),
+      choices: grammar.replies
+        .filter(({ id }) => !isControl(language, id))
+        .map(({ wordings }) => wordings[0] ?? ''),
+      controls: controlsOf(moment, language),
+      number: grammar.number
+        ? {
+            name: language.quantities[grammar.number.id as Quantity].name,
+            unit: grammar.number.units[0] ?? '',
+            min: grammar.number.min,
+            max: grammar.number.max,
+          }
+        : null,
+      timer:
+        context.timer && left !== null
+          ? {
+              title: stepTitle(language, context.step),
+              totalMs: context.timer.totalMs,
+              leftMs: left,
+              held: context.heldSinceMs !== null,
+            }
+          : null,
+      readings: [...this.#verdicts.values()].map(verdict => this.#readingView(verdict)),
+      gates: beforeFirstFire(profile).map(gate => ({
+        gate,
+        name: language.gates[gate],
+        met: gateMet(this.#steps, context, gate),
+      })),
+      faults: context.faults.map(fault => {
+        const { code } = judgeSessionFault(context, fault, clock.nowMs());
+        return `SPN ${fault.spn} FMI ${fault.fmi}: ${code?.fmi.text ?? '?'}`;
+      }),
+      openItems: context.skips.map(skip => stepTitle(language, skip.step)),
+      hearing: { ...this.#hearing, speaking },
+      log: this.#log,
+      problems: this.#problems,
+      outcome: isOver(moment) ? (stateName(moment) === 'signedOff' ? 'signedOff' : 'ended') : null,
+    };
+  }
+
+  #readingView({ quantity, value, met, min, max }: SeenVerdict): ReadingView {
+    const { language, units } = this.#session.parts;
+    const unit = quantityUnits[quantity];
+    const show = (si: number) => showNumber(si, unit, units);
+    const limits =
+      min !== undefined && max !== undefined
+        ? `${show(min)}–${show(max)}`
+        : min !== undefined
+          ? `≥ ${show(min)}`
+          : max !== undefined
+            ? `≤ ${show(max)}`
+            : '';
+    return {
+      name: language.quantities[quantity].name,
+      value: showMeasure(value, unit, language, units),
+      limits,
+      met,
+    };
+  }
+
+  #take(happening: Happening): void {
+    switch (happening.kind) {
+      case 'said':
+        this.#write(happening.atMs, happening.hazard ? '!' : 'says', happening.shown);
+        break;
+      case 'heard':
+        this.#hearing = {
+          ...this.#hearing,
+          last: { text: happening.text, counted: happening.counted, by: happening.by },
+        };
+        this.#write(happening.atMs, 'heard', happening.counted ? happening.text : `? ${happening.text}`);
+        break;
+      case 'noted': {
+        const verdict = verdictIn(happening.note);
+        if (verdict) {
+          this.#verdicts.delete(verdict.quantity);
+          this.#verdicts.set(verdict.quantity, verdict);
+        }
+        break;
+      }
+      case 'problem':
+        if (!this.#problems.includes(happening.sentence))
+          this.#problems = [...this.#problems, happening.sentence].slice(-PROBLEMS);
+        break;
+    }
+  }
+
+  #write(atMs: number, who: string, text: string): void {
+    this.#log = [...this.#log, { time: clockText(atMs), who, text }].slice(-LOG_LINES);
+  }
+
+  #changed(): void {
+    for (const watcher of this.#watchers) watcher();
+  }
+}
+
+function stateOf(moment: Moment): View['state'] {
+  if (isOver(moment)) return 'over';
+  if (moment.matches('held')) return 'held';
+  return moment.matches('stopped') ? 'stopped' : 'working';
+}
+
+function engineOf(moment: Moment, step: Step | undefined): View['engine'] {
+  if (moment.hasTag('cranking')) return 'cranking';
+  return step?.engine === 'running' ? 'running' : 'off';
+}
+
+function controlsOf(moment: Moment, language: Language): string[] {
+  const state = stateOf(moment);
+  const critical = moment.hasTag('critical');
+  const ids =
+    state === 'held'
+      ? (['continue', 'status', 'timeLeft', 'help'] as const)
+      : critical || state === 'stopped'
+        ? (['sayAgain', 'status', 'help'] as const)
+        : (['hold', 'sayAgain', 'goBack', 'skip', 'status', 'timeLeft', 'help'] as const);
+  return ids.map(id => language.controls[id][0] ?? id);
+}
+
+const nameOf = (person: Person, { job }: Context) => job[person];

@@ -1,0 +1,143 @@
+import type { Said } from '../../machines/context.ts';
+import type { PromptValue, PromptValues, SiUnit } from '../../machines/vocabulary.ts';
+import { quantityUnits } from '../../machines/vocabulary.ts';
+import type { Language } from '../../prompts/types.ts';
+import { describeIssue } from '../../src/engineering/result.ts';
+import { sayNumber } from '../voice/number-words/say.ts';
+import { asSiUnit, toUser, type UnitSystem, userUnit } from './units.ts';
+
+/** One sentence in its two renderings: for the ear, with numbers in words, and for the eye. */
+export interface Sentence {
+  readonly spoken: string;
+  readonly shown: string;
+}
+
+interface Manner {
+  readonly language: Language;
+  readonly units: UnitSystem;
+  readonly spoken: boolean;
+}
+
+const MINUTE_S = 60;
+
+/** What has no entry in a table of the language is said by its own name, so that nothing goes unsaid. */
+const look = (table: Readonly<Record<string, string>>, key: string): string => table[key] ?? key;
+
+function numberText(value: number, decimals: number, spoken: boolean): string {
+  const rounded = Number(value.toFixed(decimals));
+  // A whole value needs no "point zero" in the ear.
+  const places = spoken && Number.isInteger(rounded) ? 0 : decimals;
+  return spoken ? sayNumber(rounded, 'grouped', places) : rounded.toFixed(decimals).replace('-', '−');
+}
+
+function timeText(seconds: number, { language, spoken }: Manner): string {
+  const whole = Math.max(0, Math.round(seconds));
+  const minutes = Math.floor(whole / MINUTE_S);
+  const rest = whole % MINUTE_S;
+  if (!spoken) return `${minutes}:${String(rest).padStart(2, '0')}`;
+  const { words } = language;
+  const said = (count: number, one: string, many: string) =>
+    count === 1 ? one : `${sayNumber(count, 'grouped')} ${many}`;
+  const parts = [
+    ...(minutes > 0 ? [said(minutes, words.minutesOne, words.minutes)] : []),
+    ...(rest > 0 || minutes === 0 ? [said(rest, words.secondsOne, words.seconds)] : []),
+  ];
+  return parts.join(' ');
+}
+
+function measureText(si: number, siUnit: SiUnit, manner: Manner): string {
+  if (siUnit === 's') return timeText(si, manner);
+  const unit = userUnit(manner.units, siUnit);
+  const names = manner.language.units[unit.id];
+  const number = numberText(toUser(unit, si), unit.decimals, manner.spoken);
+  return `${number} ${manner.spoken ? names.long : names.short}`.trim();
+}
+
+function limitsText(
+  limits: { readonly unit: string; readonly min?: number; readonly max?: number },
+  manner: Manner,
+): string {
+  const { words } = manner.language;
+  const siUnit = asSiUnit(limits.unit);
+  const text = (si: number) => (siUnit ? measureText(si, siUnit, manner) : numberText(si, 2, manner.spoken));
+  if (limits.min !== undefined && limits.max !== undefined)
+    return fill(words.between, { min: text(limits.min), max: text(limits.max) });
+  if (limits.min !== undefined) return fill(words.atLeast, { value: text(limits.min) });
+  if (limits.max !== undefined) return fill(words.atMost, { value: text(limits.max) });
+  return '';
+}
+
+/** "15W-40" as people say it: fifteen W forty. */
+const oilGradeText = (grade: string, spoken: boolean) =>
+  spoken
+    ? grade.replace(
+        /(\d+)W-(\d+)/,
+        (_, cold: string, hot: string) =>
+          `${sayNumber(Number(cold), 'grouped')} W ${sayNumber(Number(hot), 'grouped')}`,
+      )
+    : grade;
+
+const fill = (template: string, blanks: Readonly<Record<string, string>>) =>
+  template.replace(/\{(\w+)\}/g, (_, name: string) => blanks[name] ?? '');
+
+function valueText(value: PromptValue, manner: Manner): string {
+  const { language, spoken } = manner;
+  if (typeof value === 'string') return value;
+  if (typeof value === 'number') return numberText(value, Number.isInteger(value) ? 0 : 1, spoken);
+  if ('quantity' in value) return measureText(value.si, quantityUnits[value.quantity], manner);
+  if ('unit' in value) return measureText(value.si, value.unit, manner);
+  if ('reply' in value)
+    return (language.replies as Readonly<Record<string, readonly string[]>>)[value.reply]?.[0] ?? value.reply;
+  if ('cause' in value) return language.causes[value.cause];
+  if ('gate' in value) return language.gates[value.gate];
+  if ('person' in value) return language.people[value.person];
+  if ('step' in value) return stepTitle(language, value.step);
+  if ('phase' in value) return look(language.phases, value.phase);
+  if ('point' in value) return language.inspectPoints[value.point];
+  if ('digits' in value) return spoken ? sayNumber(value.digits, 'digitByDigit') : String(value.digits);
+  if ('quantityName' in value) return language.quantities[value.quantityName].name;
+  if ('unitOf' in value) {
+    const names = language.units[userUnit(manner.units, quantityUnits[value.unitOf]).id];
+    return spoken ? names.long : names.short;
+  }
+  if ('limits' in value) return limitsText(value.limits, manner);
+  if ('issue' in value) return describeIssue(value.issue);
+  if ('glycol' in value) return language.glycols[value.glycol];
+  if ('oilGrade' in value) return oilGradeText(value.oilGrade, spoken);
+  if ('fuel' in value) return language.fuels[value.fuel];
+  if ('code' in value)
+    return spoken
+      ? `${sayNumber(value.code.spn, 'digitByDigit')}, ${sayNumber(value.code.fmi, 'grouped')}`
+      : `SPN ${value.code.spn} FMI ${value.code.fmi}`;
+  if ('line' in value) return fill(language.lines[value.line], blanksOf(value.values, manner));
+  const items = value.list.map(item => valueText(item, manner)).filter(item => item !== '');
+  if (items.length === 0) return language.words.none;
+  return items.join(value.joined === 'plain' ? ' ' : ', ');
+}
+
+const blanksOf = (values: PromptValues, manner: Manner): Record<string, string> =>
+  Object.fromEntries(Object.entries(values).map(([name, value]) => [name, valueText(value, manner)]));
+
+export const stepTitle = (language: Language, id: string): string =>
+  (language.steps as Readonly<Record<string, { readonly title: string }>>)[id]?.title ?? id;
+
+/** Puts what the machine says into words, for the ear and for the eye. */
+export function wordSaid(said: Said, language: Language, units: UnitSystem): Sentence {
+  const render = (spoken: boolean) => {
+    const manner: Manner = { language, units, spoken };
+    const template = said.line === 'ask' ? language.steps[said.step].ask : language.lines[said.line];
+    const prefix = said.prefix ? `${language.lines[said.prefix]} ` : '';
+    return `${prefix}${fill(template, blanksOf(said.values, manner))}`;
+  };
+  return { spoken: render(true), shown: render(false) };
+}
+
+/** The bare number in the user's unit, for the eye. */
+export function showNumber(si: number, siUnit: SiUnit, units: UnitSystem): string {
+  const unit = userUnit(units, siUnit);
+  return numberText(toUser(unit, si), unit.decimals, false);
+}
+
+/** A measured value for the eye: "42 psi". */
+export const showMeasure = (si: number, unit: SiUnit, language: Language, units: UnitSystem): string =>
+  measureText(si, unit, { language, units, spoken: false });
