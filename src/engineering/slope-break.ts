@@ -50,7 +50,8 @@ export function findSlopeBreak(
   let best: Broken | undefined;
   for (let after = POINTS_BEFORE; after <= count - POINTS_AFTER; after += Math.ceil(count / 32)) {
     const broken = breakBefore(points, after);
-    const flattens = broken.at.slopeAfterPerS <= MOST_SLOPE_LEFT * broken.at.slopeBeforePerS;
+    const { slopeBeforePerS, slopeAfterPerS } = broken.at;
+    const flattens = slopeBeforePerS > 0 && slopeAfterPerS <= MOST_SLOPE_LEFT * slopeBeforePerS;
     if (flattens && broken.squares < (best?.squares ?? Number.POSITIVE_INFINITY)) best = broken;
   }
   if (!best || degrees < 1) return undefined;

@@ -109,17 +109,18 @@ export function readWarmUp(coolant: readonly Reading[], thermostat: Thermostat):
   const fit = fitFirstOrder(anyCurve(gather(readings)), readings, RESOLUTION_K);
   if (!fit) return tooLittle(`${readings.length} readings that no curve fits`);
   const opening = findSlopeBreak(fit, RESOLUTION_K, LEAST_SHORTFALL_K);
-  if (opening) {
-    return Math.max(opening.value, seen.coolantC) < opensC - toleranceK
-      ? ok({ ...seen, state: 'stuckOpenSuspected', levelsOffC: opening.value }, RULE)
-      : ok({ ...seen, state: 'opened', opening }, RULE);
+  if (opening && Math.max(opening.value, seen.coolantC) >= opensC - toleranceK) {
+    return ok({ ...seen, state: 'opened', opening }, RULE);
   }
   if (seen.coolantC >= opensC) return ok({ ...seen, state: 'atThermostat' }, RULE);
 
   const riseK = last.value - (readings[0]?.value ?? last.value);
-  if (riseK < Math.max(LEAST_RISE_K, LEAST_RISE_PER_SCATTER * fit.deviation)) {
+  // A break is scatter explained already; without one the scatter about the whole curve counts.
+  const scatterK = opening ? 0 : fit.deviation;
+  if (riseK < Math.max(LEAST_RISE_K, LEAST_RISE_PER_SCATTER * scatterK)) {
     return tooLittle(`a rise of ${riseK.toFixed(1)} K`);
   }
+  if (opening) return ok({ ...seen, state: 'stuckOpenSuspected', levelsOffC: opening.value }, RULE);
   if (levelsOffBelow(fit, opensC - toleranceK)) {
     return ok({ ...seen, state: 'stuckOpenSuspected', levelsOffC: fit.finalValue }, RULE);
   }

@@ -86,7 +86,9 @@ describe('warm-up', () => {
     ['half a minute', spoken(heating(110, 500), 12, 30)],
     ['an engine that does not warm', spoken(() => 20, 12, 300)],
     ['a rise lost in its scatter', spoken(t => 20 + t / 30 + 8 * Math.sin(t), 12, 300)],
+    ['a bend after a rise of 3 K', spoken(t => 20 + Math.min(3, t / 50), 60, 600)],
     ['a cooling engine', spoken(t => 70 - t / 10, 12, 300)],
+    ['an engine that cools faster and faster', spoken(t => 70 - (t < 150 ? t / 50 : t / 10 - 12), 40, 300)],
   ])('claims nothing from %s', (_, readings) => {
     expect(stateOf(readings)).toBe('tooLittleData');
   });
