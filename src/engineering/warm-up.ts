@@ -5,7 +5,7 @@ import { type FirstOrderFit, fitFirstOrder, searchRate } from './first-order-fit
 import { gather } from './first-order-points.ts';
 import { type Reading, refuseReadings, spanS } from './readings.ts';
 import { fail, judge, ok, type Result, type Rule, type Verdict } from './result.ts';
-import { findSlopeBreak, type SlopeBreak } from './slope-break.ts';
+import { findLateStart, findSlopeBreak, type SlopeBreak } from './slope-break.ts';
 import { withoutSpikes } from './spikes.ts';
 import { type TimeEstimate, timeLeft, timeToReach } from './time-to-reach.ts';
 
@@ -103,18 +103,18 @@ export function readWarmUp(coolant: readonly Reading[], thermostat: Thermostat):
   };
   if (seen.coolantC >= fullyOpenC + toleranceK) return ok({ ...seen, state: 'stuckShutSuspected' }, RULE);
 
-  if (readings.length < LEAST_READINGS || spanS(readings) < LEAST_SPAN_S) {
-    return tooLittle(`${readings.length} readings over ${Math.round(spanS(readings))} s`);
+  const rising = sinceItRises(readings);
+  const fit = fitTo(rising);
+  if (!fit || rising.length < LEAST_READINGS || spanS(rising) < LEAST_SPAN_S) {
+    return tooLittle(`${rising.length} readings over ${Math.round(spanS(rising))} s`);
   }
-  const fit = fitFirstOrder(anyCurve(gather(readings)), readings, RESOLUTION_K);
-  if (!fit) return tooLittle(`${readings.length} readings that no curve fits`);
   const opening = findSlopeBreak(fit, RESOLUTION_K, LEAST_SHORTFALL_K);
   if (opening && Math.max(opening.value, seen.coolantC) >= opensC - toleranceK) {
     return ok({ ...seen, state: 'opened', opening }, RULE);
   }
   if (seen.coolantC >= opensC) return ok({ ...seen, state: 'atThermostat' }, RULE);
 
-  const riseK = last.value - (readings[0]?.value ?? last.value);
+  const riseK = last.value - (rising[0]?.value ?? last.value);
   // A break is scatter explained already; without one the scatter about the whole curve counts.
   const scatterK = opening ? 0 : fit.deviation;
   if (riseK < Math.max(LEAST_RISE_K, LEAST_RISE_PER_SCATTER * scatterK)) {
@@ -136,6 +136,16 @@ export function readWarmUp(coolant: readonly Reading[], thermostat: Thermostat):
     },
     RULE,
   );
+}
+
+const fitTo = (readings: readonly Reading[]): FirstOrderFit | undefined =>
+  fitFirstOrder(anyCurve(gather(readings)), readings, RESOLUTION_K);
+
+/** Without the beginning during which the metal took up the heat before the gauge showed any. */
+function sinceItRises(readings: readonly Reading[]): readonly Reading[] {
+  const fit = fitTo(readings);
+  const startS = fit && findLateStart(fit, RESOLUTION_K);
+  return startS === undefined ? readings : readings.filter(({ timeS }) => timeS >= startS);
 }
 
 const curveOf = (fit: FirstOrderFit): HeatingCurve => ({

@@ -40,6 +40,20 @@ describe('warm-up', () => {
     expect(left.bestS).toBeCloseTo(thermostat.bestS - 450, 6);
   });
 
+  test('is not misled by the first minute, in which cold metal takes up the heat', () => {
+    const lags = (timeS: number): number =>
+      timeS < 60 ? 10 + 0.03 * timeS : heating(110, 500)(timeS - 60) + 1.8;
+    const reachedS = 60 - 500 * Math.log((110 - 80.2) / 100);
+    let held = 0;
+    for (let seed = 1; seed <= 50; seed += 1) {
+      const result = readWarmUp(spoken(lags, 20, 500, seed), THERMOSTAT);
+      if (!result.ok || result.value.state !== 'warming') continue;
+      const { lowS, highS } = result.value.thermostat;
+      if (lowS <= reachedS && (highS ?? Number.POSITIVE_INFINITY) >= reachedS) held += 1;
+    }
+    expect(held).toBeGreaterThanOrEqual(45);
+  });
+
   test('sees the thermostat open by the bend of a close recording, near the right moment', () => {
     const result = readWarmUp(spoken(opening, 800, OPENS_AT_S + 120), THERMOSTAT);
     if (!result.ok || result.value.state !== 'opened') throw new Error(JSON.stringify(result));
