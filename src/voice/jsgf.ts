@@ -1,0 +1,102 @@
+import { VoiceError } from './errors.ts';
+import { formsOf } from './number-words/slot.ts';
+import { type Form, type Token, word } from './number-words/vocabulary.ts';
+import type { Grammar } from './ports.ts';
+import { type PrefixTree, prefixTreeOf } from './prefix-tree.ts';
+import { normalizeWording } from './wording.ts';
+
+/** What competes with the grammar, so that other talk is not forced into one of its wordings. */
+export interface Filler {
+  /** Pseudo-words, one for each sound of the language; a loop over them can stand for any speech. */
+  readonly words: readonly string[];
+  /** Probability of the loop against the grammar, 0 to 1; smaller accepts more. */
+  readonly weight: number;
+}
+
+const formOf = (wording: string): Form => wording.split(' ').map(word);
+
+function wordingForms(grammar: Grammar, wordings: readonly string[]): readonly Form[] {
+  return wordings.map(wording => {
+    const normalized = normalizeWording(wording);
+    if (normalized === '') {
+      throw new VoiceError(
+        'grammarUnusable',
+        `Grammar "${grammar.key}" has a wording without words ("${wording}"); write it as it is spoken.`,
+      );
+    }
+    return formOf(normalized);
+  });
+}
+
+function tokenText(token: Token): string {
+  const words = token.filter(w => w !== '');
+  const choice = words.length === 1 ? words.join('') : `( ${words.join(' | ')} )`;
+  return words.length === token.length ? choice : `[ ${choice} ]`;
+}
+
+/** Writes trees as expressions, and equal sub-trees once, as rules of their own. */
+class RuleWriter {
+  readonly rules: string[] = [];
+  private readonly nameOf = new Map<string, string>();
+
+  /** An expression for the tree; the empty string when nothing follows. */
+  expression(tree: PrefixTree): string {
+    if (tree.next.size === 0) return '';
+    const branches = [...tree.next.values()].map(({ token, tree: rest }) =>
+      `${tokenText(token)} ${this.reference(rest)}`.trim(),
+    );
+    return tree.ends ? `[ ${branches.join(' | ')} ]` : `( ${branches.join(' | ')} )`;
+  }
+
+  private reference(tree: PrefixTree): string {
+    const text = this.expression(tree);
+    if (tree.next.size < 2) return text;
+    const known = this.nameOf.get(text);
+    if (known !== undefined) return known;
+    const name = `<t${this.rules.length}>`;
+    this.nameOf.set(text, name);
+    this.rules.push(`${name} = ${text};`);
+    return name;
+  }
+}
+
+const optional = (wordings: readonly string[]) =>
+  wordings.length === 0 ? '' : `[ ${wordings.join(' | ')} ]`;
+
+/**
+ * The grammar as JSGF: replies, number and stop wordings, and beside them the filler loop, inside
+ * which the stop wordings are heard too ("hey, stop the engine now").
+ * @throws VoiceError `grammarUnusable` on a wording without words or an unusable number slot.
+ */
+export function toJsgf(grammar: Grammar, filler?: Filler): string {
+  const writer = new RuleWriter();
+  const choices: string[] = [];
+  const add = (forms: readonly Form[]) => {
+    if (forms.length > 0) choices.push(writer.expression(prefixTreeOf(forms)));
+  };
+  add(
+    wordingForms(
+      grammar,
+      grammar.replies.flatMap(reply => reply.wordings),
+    ),
+  );
+  const { number } = grammar;
+  if (number !== undefined) {
+    const value = writer.expression(prefixTreeOf(formsOf(number)));
+    const around = [number.leads, number.units].map(w => optional(w.map(normalizeWording)));
+    choices.push(`${around[0]} ${value} ${around[1]}`.trim());
+  }
+  const stop = writer.expression(prefixTreeOf(wordingForms(grammar, grammar.stop)));
+  if (stop !== '') choices.push('<stop>');
+  const rules = [...writer.rules, ...(stop === '' ? [] : [`<stop> = ${stop};`])];
+  if (filler === undefined) return jsgf([...rules, `public <now> = ${choices.join(' | ')};`]);
+  const inLoop = [...filler.words, ...(stop === '' ? [] : ['<stop>'])];
+  return jsgf([
+    ...rules,
+    `<asked> = ${choices.join(' | ')};`,
+    `<other> = ( ${inLoop.join(' | ')} )+;`,
+    `public <now> = /${1 - filler.weight}/ <asked> | /${filler.weight}/ <other>;`,
+  ]);
+}
+
+const jsgf = (rules: readonly string[]) => ['#JSGF V1.0 UTF-8;', 'grammar now;', ...rules, ''].join('\n');

@@ -1,0 +1,62 @@
+import { numberReader } from './number-words/slot.ts';
+import type { Grammar, NumberSlot } from './ports.ts';
+import { containsWording, normalizeWording } from './wording.ts';
+
+/** What an exact wording of a grammar stands for. */
+export type Meaning =
+  | { readonly kind: 'stop' }
+  | { readonly kind: 'reply'; readonly id: string }
+  | { readonly kind: 'number'; readonly id: string; readonly value: number };
+
+/** Finds what a text means in one grammar; every recognizer decides by this and nothing else. */
+export interface Matcher {
+  /**
+   * The meaning of the whole text. A stop wording anywhere in it means stop, whatever else was said.
+   * A text that means nothing, or could mean two different things, has no meaning.
+   */
+  meaningOf(text: string): Meaning | undefined;
+}
+
+function numberMeanings(slot: NumberSlot): (text: string) => readonly number[] {
+  const reader = numberReader(slot);
+  const leads = ['', ...slot.leads.map(lead => `${normalizeWording(lead)} `)];
+  const units = ['', ...slot.units.map(unit => ` ${normalizeWording(unit)}`)];
+  return text => {
+    const values = leads
+      .filter(lead => text.startsWith(lead))
+      .flatMap(lead =>
+        units
+          .filter(unit => text.endsWith(unit) && text.length > lead.length + unit.length)
+          .flatMap(unit => reader.read(text.slice(lead.length, text.length - unit.length))),
+      );
+    return [...new Set(values)];
+  };
+}
+
+/**
+ * Prepares a grammar for matching.
+ * @throws VoiceError `grammarUnusable` when its number slot cannot be listened for.
+ */
+export function createMatcher(grammar: Grammar): Matcher {
+  const stops = grammar.stop.map(normalizeWording);
+  const idsByWording = new Map<string, Set<string>>();
+  for (const { id, wordings } of grammar.replies) {
+    for (const wording of wordings.map(normalizeWording)) {
+      idsByWording.set(wording, (idsByWording.get(wording) ?? new Set()).add(id));
+    }
+  }
+  const slot = grammar.number;
+  const valuesIn = slot === undefined ? () => [] : numberMeanings(slot);
+
+  return {
+    meaningOf(raw) {
+      const text = normalizeWording(raw);
+      if (stops.some(stop => containsWording(text, stop))) return { kind: 'stop' };
+      const meanings: Meaning[] = [...(idsByWording.get(text) ?? [])].map(id => ({ kind: 'reply', id }));
+      if (slot !== undefined) {
+        meanings.push(...valuesIn(text).map((value): Meaning => ({ kind: 'number', id: slot.id, value })));
+      }
+      return meanings.length === 1 ? meanings[0] : undefined;
+    },
+  };
+}

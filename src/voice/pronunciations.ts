@@ -1,0 +1,11 @@
+/**
+ * Pronunciations (in the phones of the CMU dictionary) of words that the model's dictionary lacks
+ * or has in one accent only. A word may have several.
+ */
+export const englishPronunciations: Readonly<Record<string, readonly string[]>> = {
+  psi: ['P IY EH S AY'],
+  niner: ['N AY N ER'],
+  kpa: ['K EY P IY EY'],
+  // Rounded vowel, as in much of Britain and Ireland; the dictionary has only S T AA P.
+  stop: ['S T AA P', 'S T AO P'],
+};

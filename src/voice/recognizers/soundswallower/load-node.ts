@@ -1,0 +1,45 @@
+import { stat } from 'node:fs/promises';
+import { createRequire } from 'node:module';
+import { dirname, join } from 'node:path';
+import createModule, { type SoundSwallowerModule } from 'soundswallower';
+import { VoiceError } from '../../errors.ts';
+import type { Engine } from './decoder.ts';
+
+/** The parts of an acoustic model without which nothing can be decoded. */
+const modelFiles = [
+  'mdef',
+  'means',
+  'variances',
+  'transition_matrices',
+  'sendump',
+  'dict.txt',
+  'noisedict.txt',
+  'feat_params.json',
+  'phoneset.json',
+];
+
+/** Where the English model of the package lies. */
+export function packagedModel(): string {
+  const require = createRequire(import.meta.url);
+  return join(dirname(require.resolve('soundswallower')), 'model', 'en-us');
+}
+
+/**
+ * Loads the engine in Node with the packaged model or another one of the same kind.
+ * @throws VoiceError `modelUnusable` when a file of the model is missing or empty.
+ */
+export async function loadEngine(model: string = packagedModel()): Promise<Engine> {
+  for (const name of modelFiles) {
+    const file = await stat(join(model, name)).catch(() => undefined);
+    if (file === undefined || file.size === 0) {
+      throw new VoiceError(
+        'modelUnusable',
+        `The speech model in ${model} has no usable file "${name}"; install the soundswallower package again.`,
+      );
+    }
+  }
+  // Read by the package, and needed as an absolute path, but missing from its types.
+  const settings: Partial<SoundSwallowerModule> & { modelBase: string } = { modelBase: join(model, '..') };
+  const module = await createModule(settings);
+  return { module, model };
+}

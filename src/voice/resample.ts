@@ -1,0 +1,52 @@
+import { ConverterType, create } from '@alexanderolsen/libsamplerate-js';
+import { VoiceError } from './errors.ts';
+import type { Pcm } from './ports.ts';
+
+/** What the recognizers listen at. */
+export const speechRateHz = 16_000;
+
+/** Turns a stream of blocks of any rate into one stream of one rate, without seams between blocks. */
+export interface Resampler {
+  /** The next piece of the stream; it lags behind by a few milliseconds of filter. */
+  next(block: Pcm): Promise<Float32Array>;
+  close(): void;
+}
+
+const slowestHz = 4_000;
+const fastestHz = 192_000;
+
+/**
+ * A streaming resampler to `toHz`. A source that changes its rate midway is taken up anew.
+ * @throws VoiceError `soundUnusable` for rates outside 4 to 192 kHz.
+ */
+export function createResampler(toHz: number = speechRateHz): Resampler {
+  let converter: { readonly fromHz: number; readonly ready: ReturnType<typeof create> } | undefined;
+  const drop = () => {
+    void converter?.ready.then(ready => ready.destroy());
+    converter = undefined;
+  };
+  return {
+    async next({ samples, sampleRateHz }) {
+      if (!(sampleRateHz >= slowestHz && sampleRateHz <= fastestHz)) {
+        throw new VoiceError(
+          'soundUnusable',
+          `Sound at ${sampleRateHz} samples a second cannot be used; set the source to ${slowestHz} to ${fastestHz}.`,
+        );
+      }
+      if (sampleRateHz === toHz) {
+        drop();
+        return samples;
+      }
+      if (converter?.fromHz !== sampleRateHz) {
+        drop();
+        converter = {
+          fromHz: sampleRateHz,
+          ready: create(1, sampleRateHz, toHz, { converterType: ConverterType.SRC_SINC_FASTEST }),
+        };
+      }
+      // `full` hands out a view on memory that the next call overwrites.
+      return samples.length === 0 ? samples : (await converter.ready).full(samples).slice();
+    },
+    close: drop,
+  };
+}
