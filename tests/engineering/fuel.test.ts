@@ -37,6 +37,14 @@ describe('the cloud point of a blend', () => {
     expect(valueFrom(half)).toBeGreaterThan(-20);
   });
 
+  test('is the twentieth root of the mean twentieth power of the temperature in kelvin', () => {
+    const half = blendCloudPoint([
+      { litres: 1, cloudC: -40 },
+      { litres: 1, cloudC: -9 },
+    ]);
+    expect(valueFrom(half)).toBeCloseTo(((233.15 ** 20 + 264.15 ** 20) / 2) ** 0.05 - 273.15, 9);
+  });
+
   test('needs some fuel', () => {
     expect(blendCloudPoint([])).toMatchObject({ issue: { code: 'missing', input: 'litres' } });
     expect(blendCloudPoint([{ litres: 0, cloudC: 0 }])).toMatchObject({ issue: { code: 'missing' } });

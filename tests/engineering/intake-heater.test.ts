@@ -15,6 +15,7 @@ describe('the wait for the intake heater', () => {
     for (const { temperatureC, seconds } of TABLE) {
       expect(valueFrom(heaterWait(TABLE, temperatureC))).toBe(seconds);
     }
+    expect(valueFrom(heaterWait(TABLE, 7.5))).toBe(5);
     const t = between(-30, 60);
     fc.assert(
       fc.property(t, t, (a, b) => {
@@ -36,6 +37,8 @@ describe('the wait for the intake heater', () => {
     expect(heaterWait(TABLE.slice(0, 1), -30)).toMatchObject({
       issue: { code: 'tooLittleData', input: 'table' },
     });
+    const twice = [TABLE[0], TABLE[0]].flatMap(row => row ?? []);
+    expect(heaterWait(twice, -30)).toMatchObject({ issue: { code: 'contradictory' } });
     expect(heaterWait([...TABLE].reverse(), 0)).toMatchObject({
       issue: { code: 'contradictory', input: 'table[1].temperatureC' },
     });

@@ -1,5 +1,5 @@
 import { boilPoint, planMix } from '../../../src/engineering/coolant.ts';
-import { freezePoint, type Glycol, shareForNight } from '../../../src/engineering/glycol.ts';
+import { freezePoint, type Glycol, massShareOf, shareForNight } from '../../../src/engineering/glycol.ts';
 import { numberOf, type PublishedCheck, partOf } from '../check.ts';
 
 /** Glycol, volume share, freezing point in degC, tolerance in K, where from. */
@@ -33,6 +33,15 @@ export const coolantChecks: readonly PublishedCheck[] = [
     tolerance,
     compute: () => numberOf(freezePoint(glycol, share)),
   })),
+  {
+    subject: 'coolant',
+    source: 'ASHRAE Handbook, Fundamentals (2009), chapter 31, table 4',
+    quantity: 'mass share of 47.6 % ethylene glycol by volume',
+    unit: '',
+    expected: 0.5,
+    tolerance: 1e-9,
+    compute: () => numberOf(massShareOf('ethylene', 0.476)),
+  },
   {
     subject: 'coolant',
     source: 'ASTM D3306: 50 % by volume in water freezes at -36.4 degC or below (from memory)',
