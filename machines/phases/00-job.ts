@@ -22,7 +22,7 @@ export const jobSteps = (_: Profile): readonly Step[] => [
   confirm('job.cutOff', 'cutOffReady', { gate: 'peopleSafe' }),
   reading('job.ambient', 'ambientTemperature', withinRange('ambientTemperature', { min: -40, max: 50 })),
   reading('job.coldestNight', 'coldestNight', withinRange('coldestNight', { min: -40, max: 35 })),
-  reading('job.altitude', 'altitude', withinRange('altitude', { min: 0, max: 5000 })),
+  reading('job.altitude', 'altitude', withinRange('altitude', { min: 0, max: 3040 })),
   confirm('job.stopTechnician', 'thatWasTheDrill', { gate: 'stopWordsProved', drill: true }),
   confirm('job.stopSecond', 'thatWasTheDrill', { gate: 'stopWordsProved', drill: true, by: 'second' }),
 ];

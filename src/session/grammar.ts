@@ -13,8 +13,9 @@ function gaugeRange(
     case 'ambientTemperature':
     case 'coldestNight':
       return [-45, 50];
+    // Up to ten thousand feet: numbers of five digits are not listened for.
     case 'altitude':
-      return [0, 5000];
+      return [0, 3040];
     case 'coolantFreezePoint':
       return [-70, 0];
     case 'oilQuantity':

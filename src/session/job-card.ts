@@ -4,7 +4,7 @@ import type { JobCard } from '../../machines/context.ts';
 
 const text = z.string().trim().min(1).max(80);
 
-const jobCardSchema = z.strictObject({
+export const jobCardSchema = z.strictObject({
   vehicle: text,
   engine: text,
   technician: text,

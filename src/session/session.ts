@@ -75,7 +75,8 @@ export class Session {
     });
     parts.speech.onSpeaking(sentence => {
       this.#speaking = sentence !== undefined;
-      for (const { recognizer } of this.#ears) recognizer.onlyStop(this.#speaking);
+      // Keys are never deafened by the tool's own voice.
+      for (const { recognizer, via } of this.#ears) if (via === 'voice') recognizer.onlyStop(this.#speaking);
       this.#tell(null);
     });
   }
@@ -96,7 +97,7 @@ export class Session {
   attach(recognizer: Recognizer, via: Via): void {
     this.#ears.push({ recognizer, via });
     recognizer.onHeard(heard => this.#hear(heard, via));
-    recognizer.onlyStop(this.#speaking);
+    if (via === 'voice') recognizer.onlyStop(this.#speaking);
     recognizer.listen(this.#grammarFor(via));
   }
 

@@ -1,0 +1,54 @@
+import type { Command } from 'commander';
+import { type UnitSystem, unitSystems } from '../../session/units.ts';
+
+/** Choices for running a session, as they come from the command line. */
+export interface RunOptions {
+  readonly profile: string;
+  readonly job?: string;
+  readonly hear?: string;
+  readonly fast: boolean;
+  readonly speakTo?: string;
+  readonly silent: boolean;
+  readonly mic: boolean;
+  readonly device?: string;
+  readonly log?: string;
+  readonly keepAudio?: string;
+  readonly units: UnitSystem;
+  readonly model?: string;
+}
+
+/** A choice on the command line that cannot be used: one sentence. */
+export class OptionError extends Error {
+  override readonly name = 'OptionError';
+}
+
+const parseUnits = (value: string): UnitSystem => {
+  const found = unitSystems.find(system => system === value);
+  if (found) return found;
+  throw new OptionError(`Units "${value}" are not known; choose ${unitSystems.join(' or ')}.`);
+};
+
+/** Options of every command that hears and speaks. */
+export const withVoiceOptions = (command: Command): Command =>
+  command
+    .option('--hear <file>', 'listen to a WAV file or a recorded session instead of a microphone')
+    .option('--fast', 'with --hear: as fast as it can be understood, instead of in real time', false)
+    .option('--speak-to <folder>', 'write what is said to WAV files instead of a loudspeaker')
+    .option('--silent', 'say nothing aloud', false)
+    .option('--no-mic', 'no microphone: keys only')
+    .option('--device <name>', 'the microphone to use, as the system names it')
+    .option('--keep-audio <file>', 'also keep all that is heard in one WAV file')
+    .option('--model <folder>', 'speech model to use instead of the built-in one');
+
+export const withRunOptions = (command: Command): Command =>
+  withVoiceOptions(
+    command
+      .option(
+        '--profile <name or file>',
+        'the engine: demo-six, demo-four, or the path of a profile',
+        'demo-six',
+      )
+      .option('--job <file>', 'job card in JSON: vehicle, engine, technician, second, supervisor')
+      .option('--log <file>', 'where the record goes (default: first-fire-<date and time>.jsonl here)')
+      .option('--units <system>', 'units that are spoken and shown: us or metric', parseUnits, 'us'),
+  );

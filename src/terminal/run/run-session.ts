@@ -1,0 +1,142 @@
+import { english } from '../../../prompts/en/index.ts';
+import type { RecordLog } from '../../record/index.ts';
+import { RecordError } from '../../record/index.ts';
+import type { Clock } from '../../session/clock.ts';
+import type { SessionHeader } from '../../session/header.ts';
+import type { Restored } from '../../session/resume.ts';
+import { Session } from '../../session/session.ts';
+import { Viewer } from '../../session/viewer.ts';
+import { VirtualClock } from '../../session/virtual-clock.ts';
+import { VoiceError } from '../../voice/errors.ts';
+import type { AudioSource, SoundRecognizer } from '../../voice/ports.ts';
+import { createEmbeddedRecognizer } from '../../voice/recognizers/soundswallower/recognizer.ts';
+import { createTypedRecognizer } from '../../voice/recognizers/typed.ts';
+import { showFace } from '../face/show.ts';
+import { hearFast, hearLive, openSource } from './hearing.ts';
+import type { RunOptions } from './options.ts';
+import { openSpeaking } from './speaking.ts';
+
+/** How a run of the program ends; each has its exit code. */
+export type RunEnd = 'signedOff' | 'ended' | 'left';
+
+export const exitCodes: Record<RunEnd, number> = { signedOff: 0, ended: 3, left: 4 };
+
+export interface RunResult {
+  readonly end: RunEnd;
+  /** Sentences to be read after the face has closed. */
+  readonly closing: readonly string[];
+}
+
+export interface RunParts {
+  readonly options: RunOptions;
+  readonly header: SessionHeader;
+  readonly record: RecordLog;
+  readonly clock: Clock;
+  readonly restored?: Restored;
+}
+
+/** Joins the machine with its ports and a terminal, and stays until the session is over or left. */
+export async function runSession({ options, header, record, clock, restored }: RunParts): Promise<RunResult> {
+  const virtual = clock instanceof VirtualClock ? clock : null;
+  const speaking = await openSpeaking(options, clock, virtual !== null);
+  const session = new Session(
+    { ...header, language: english, clock, record, speech: speaking.speech },
+    restored?.moment,
+  );
+  const viewer = new Viewer(session, 'keys');
+  const keys = createTypedRecognizer();
+  session.attach(keys, 'keys');
+
+  let leave: (end: RunEnd) => void = () => {};
+  const left = new Promise<RunEnd>(resolve => {
+    leave = resolve;
+  });
+  const face = showFace(
+    viewer,
+    {
+      onType: text => keys.type(text),
+      onStop: () => session.receive({ type: 'stop' }, 'technician', 'keys'),
+      onLeave: () => leave('left'),
+    },
+    { stdin: process.stdin, stdout: process.stdout },
+  );
+
+  const hearing = startHearing();
+  try {
+    if (speaking.notHeard) session.report(speaking.notHeard);
+    await session.begin(restored !== undefined);
+    const end = await Promise.race([session.outcome, left, hearing.failed]);
+    await session.settled();
+    return { end, closing: closingWords(end, record) };
+  } finally {
+    await hearing.close();
+    face.close();
+    await face.done;
+    await speaking.speech.close();
+    await closeRecord(record);
+  }
+
+  /** The microphone or the recording. Whatever fails is said once; the session goes on by keys. */
+  function startHearing() {
+    const opened: { source?: AudioSource; ear?: SoundRecognizer } = {};
+    const listening = (async () => {
+      if (!options.mic && options.hear === undefined) return;
+      const ear = await createEmbeddedRecognizer(options.model === undefined ? {} : { model: options.model });
+      opened.ear = ear;
+      const source = await openSource(options, session, clock);
+      opened.source = source;
+      ear.onLevel(level => viewer.level(level));
+      session.attach(ear, 'voice');
+      viewer.listensWith(source.description);
+      const quiet = async () => {
+        await session.settled();
+        await speaking.quiet();
+      };
+      const end = virtual ? await hearFast(source, ear, virtual, quiet) : await hearLive(source, ear);
+      viewer.listensWith('keys');
+      if (end.kind === 'lost') session.report(end.reason);
+      else if (options.hear !== undefined) session.report('The recording is over; answer by keys.');
+    })();
+    const failed = listening.then(
+      // A run from a file with nobody at the keys has nothing more to wait for.
+      () =>
+        new Promise<RunEnd>(resolve => {
+          if (options.hear !== undefined && !process.stdin.isTTY) resolve('left');
+        }),
+      (error: unknown) => {
+        // A file that was named and cannot be used ends the run; a missing microphone does not.
+        if (!(error instanceof VoiceError) || options.hear !== undefined) throw error;
+        session.report(error.message);
+        return new Promise<RunEnd>(() => {});
+      },
+    );
+    return {
+      failed,
+      async close() {
+        opened.source?.close();
+        await listening.catch(() => {});
+        opened.ear?.close();
+      },
+    };
+  }
+}
+
+async function closeRecord(record: RecordLog): Promise<void> {
+  try {
+    await record.close();
+  } catch (error) {
+    if (!(error instanceof RecordError) || error.code !== 'unsaved') throw error;
+    const rescue = `${record.path}.rescued-${process.pid}.jsonl`;
+    await record.saveTo(rescue);
+    await record.close();
+  }
+}
+
+function closingWords(end: RunEnd, record: RecordLog): string[] {
+  const words: Record<RunEnd, string> = {
+    signedOff: 'Signed off.',
+    ended: 'Ended without sign-off.',
+    left: `Left before sign-off; go on with: npm start -- resume ${record.path}`,
+  };
+  return [words[end], `Record: ${record.path}, ${record.entries} entries, last hash ${record.lastHash}.`];
+}

@@ -1,0 +1,170 @@
+import { mkdtempSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { setImmediate } from 'node:timers/promises';
+import type { JobCard } from '../../machines/context.ts';
+import { offerOf, stateName } from '../../machines/moment.ts';
+import { type Quantity, quantityUnits } from '../../machines/vocabulary.ts';
+import { english } from '../../prompts/en/index.ts';
+import { loadProfile } from '../../src/profile/load.ts';
+import { openNewLog, type RecordLog } from '../../src/record/index.ts';
+import { grammarOf } from '../../src/session/grammar.ts';
+import { headerData } from '../../src/session/header.ts';
+import { type Happening, Session } from '../../src/session/session.ts';
+import { toUser, type UnitSystem, userUnit } from '../../src/session/units.ts';
+import { VirtualClock } from '../../src/session/virtual-clock.ts';
+import type { Pcm, Synthesizer } from '../../src/voice/ports.ts';
+import { createTypedRecognizer, type TypedRecognizer } from '../../src/voice/recognizers/typed.ts';
+import { SilentSink } from '../../src/voice/speakers/silent-sink.ts';
+import { SpeechQueue } from '../../src/voice/speech-queue.ts';
+
+export const job: JobCard = { vehicle: 'V', engine: 'E', technician: 'T', second: 'S', supervisor: 'U' };
+
+/** Sound as long as people need for the words, and silent: what a test of timing needs of a voice. */
+const speakingTime: Synthesizer = {
+  synthesize: async (text): Promise<Pcm> => ({
+    samples: new Float32Array(16 * 60 * text.length),
+    sampleRateHz: 16_000,
+  }),
+};
+
+export interface Rig {
+  readonly session: Session;
+  readonly clock: VirtualClock;
+  readonly record: RecordLog;
+  readonly keys: TypedRecognizer;
+  readonly said: string[];
+  readonly happenings: Happening[];
+  readonly path: string;
+  /** Moves time on in small steps, with everything carried out that falls due on the way. */
+  pass(ms: number): Promise<void>;
+  type(text: string): Promise<void>;
+  key(): string;
+}
+
+/** A session with real parts throughout, but for a clock that obeys and a voice that makes no sound. */
+export async function rig(
+  profileName = 'demo-six',
+  units: UnitSystem = 'us',
+  path = join(mkdtempSync(join(tmpdir(), 'session-')), 'record.jsonl'),
+): Promise<Rig> {
+  const profile = await loadProfile(profileName);
+  const clock = new VirtualClock(new Date('2026-01-02T03:04:05Z'));
+  const record = await openNewLog(path, headerData({ profile, job, language: 'en', units }), {
+    wall: () => clock.wall(),
+    monoMs: () => clock.nowMs(),
+  });
+  const speech = new SpeechQueue(speakingTime, new SilentSink((ms, signal) => clock.sleep(ms, signal)), () =>
+    clock.nowMs(),
+  );
+  const session = new Session({ profile, job, language: english, units, clock, record, speech });
+  return rigAround(session, clock, record, path);
+}
+
+export function rigAround(session: Session, clock: VirtualClock, record: RecordLog, path: string): Rig {
+  const keys = createTypedRecognizer();
+  session.attach(keys, 'keys');
+  const said: string[] = [];
+  const happenings: Happening[] = [];
+  session.watch(happening => {
+    if (!happening) return;
+    happenings.push(happening);
+    if (happening.kind === 'said') said.push(happening.shown);
+  });
+  const settle = async () => {
+    await session.settled();
+    await setImmediate();
+    await session.settled();
+  };
+  return {
+    session,
+    clock,
+    record,
+    keys,
+    said,
+    happenings,
+    path,
+    key: () => stateName(session.moment),
+    async pass(ms) {
+      for (let left = ms; left > 0; ) {
+        const next = clock.nextMs();
+        const step = Math.min(left, next === null ? left : Math.max(0, next - clock.nowMs()));
+        clock.advance(step);
+        left -= step;
+        await settle();
+        if (step === 0 && next !== null && next <= clock.nowMs()) left -= 1;
+      }
+    },
+    async type(text) {
+      keys.type(text);
+      await settle();
+    },
+  };
+}
+
+/** What an engine in good order shows, in SI. */
+export function goodReading(quantity: Quantity, { session, key }: Rig): number {
+  const { profile } = session.parts;
+  const coolant = () => {
+    if (key().startsWith('signOff')) return 30;
+    if (key().startsWith('shutdown')) return 85;
+    const warmUp = session.moment.context.readings.filter(reading => reading.step === 'warmUp.watch').length;
+    return key().startsWith('warmUp') ? 20 + 12 * warmUp : 5;
+  };
+  const pressure = () => {
+    const swept = session.moment.context.readings.filter(reading =>
+      reading.step.startsWith('sweeps.'),
+    ).length;
+    return key().startsWith('sweeps') ? 290 + 30 * swept : 280;
+  };
+  const values: Record<Quantity, () => number> = {
+    ambientTemperature: () => 5,
+    coldestNight: () => -5,
+    altitude: () => 300,
+    coolantFreezePoint: () => -37,
+    oilQuantity: () => profile.oil.capacityL,
+    fuelInTank: () => profile.fuel.tankL / 10,
+    biodieselShare: () => 5,
+    primerStrokes: () => 40,
+    batteryVoltage: () => 12.6,
+    chargingVoltage: () => 14.2,
+    engineSpeed: () => 850,
+    oilPressure: pressure,
+    coolantTemperature: coolant,
+    suspectParameter: () => 157,
+    failureMode: () => 18,
+  };
+  return values[quantity]();
+}
+
+/** The next thing that people say in a start where all goes well; null when there is only time to wait for. */
+export function goodReply(rig: Rig): string | null {
+  const { session } = rig;
+  const { moment } = session;
+  const offer = offerOf(moment);
+  if (/^job\.stop.*\.asking$/.test(rig.key())) return 'stop';
+  if (rig.key() === 'warmUp.watch.between') return null;
+  if (offer.replies.includes('yes')) return 'correct';
+  if (offer.quantity) {
+    const unit = userUnit(session.parts.units, quantityUnits[offer.quantity]);
+    const step = grammarOf(moment, english, session.parts.units, 'keys').number?.step ?? 1;
+    const value = Math.round(toUser(unit, goodReading(offer.quantity, rig)) / step) * step;
+    return value.toFixed(unit.decimals);
+  }
+  const [reply] = offer.replies;
+  return reply ? english.replies[reply][0] : null;
+}
+
+/** Answers well until the session is over or in the named state. */
+export async function goUntil(rig: Rig, key = ''): Promise<void> {
+  for (let turn = 0; turn < 600 && rig.session.moment.status === 'active'; turn += 1) {
+    if (key !== '' && rig.key() === key) return;
+    const reply = goodReply(rig);
+    if (reply === null) await rig.pass(Math.max(1, (rig.clock.nextMs() ?? 0) - rig.clock.nowMs()));
+    else {
+      await rig.type(reply);
+      if (!rig.key().startsWith('firstFire.oilPressure')) await rig.pass(300);
+    }
+  }
+  if (key !== '') throw new Error(`never came to ${key}; the session is at ${rig.key()}`);
+}
