@@ -12,6 +12,12 @@ describe('the grades of a list', () => {
     expect(valueFrom(suitableGrades(LIST, { ...NEED, forecastLowC: -28 }))).toEqual(['5W-40']);
   });
 
+  test('suit at the very temperature of the standard, and no colder; at 100 degC by grade, and no hotter', () => {
+    const suits = (forecastLowC: number, runningC: number) =>
+      suitableGrades([{ grade: '15W-40' }], { forecastLowC, runningC, minRunningViscosityMm2S: 12.5 }).ok;
+    expect([suits(-20, 100), suits(-20.1, 100), suits(-20, 100.1)]).toEqual([true, false, false]);
+  });
+
   test('that suit a colder night also suit every warmer one', () => {
     const low = between(-60, 50);
     fc.assert(

@@ -52,6 +52,9 @@ describe('the viscosity of an oil at another temperature', () => {
     expect(viscosityAt([cold, { temperatureC: 100, viscosityMm2S: 100 }], 20)).toMatchObject({
       issue: { code: 'contradictory', input: 'secondViscosityMm2S' },
     });
+    expect(viscosityAt([cold, { temperatureC: 100, viscosityMm2S: 10 }], 20)).toMatchObject({
+      issue: { code: 'contradictory' },
+    });
     expect(viscosityAt([cold, { temperatureC: 59, viscosityMm2S: 9 }], 20)).toMatchObject({
       issue: { code: 'tooLittleData', input: 'secondTemperatureC' },
     });

@@ -11,6 +11,18 @@ const J300_WINTER = [
   ['25W', 13_000, -10, -15, 9.3],
 ] as const;
 
+/** Hot grade: floor and ceiling at 100 degC in mm2/s. */
+const J300_HOT = [
+  ['8', 4, 6.1],
+  ['12', 5, 7.1],
+  ['16', 6.1, 8.2],
+  ['20', 6.9, 9.3],
+  ['30', 9.3, 12.5],
+  ['40', 12.5, 16.3],
+  ['50', 16.3, 21.9],
+  ['60', 21.9, 26.1],
+] as const;
+
 const subject = 'oil grade';
 const source = 'SAE J300 (January 2015), table 1';
 
@@ -50,24 +62,15 @@ export const oilGradeChecks: readonly PublishedCheck[] = [
       },
     ];
   }),
-  {
-    subject,
-    source,
-    quantity: 'SAE 40 floor at 100 degC',
-    unit: 'mm2/s',
-    expected: 12.5,
-    tolerance: 0,
-    compute: () => partOf(oilGrade('15W-40'), ({ hot }) => hot?.min100Mm2S ?? Number.NaN),
-  },
-  {
-    subject,
-    source,
-    quantity: 'SAE 40 ceiling at 100 degC',
-    unit: 'mm2/s',
-    expected: 16.3,
-    tolerance: 0,
-    compute: () => partOf(oilGrade('15W-40'), ({ hot }) => hot?.max100Mm2S ?? Number.NaN),
-  },
+  ...J300_HOT.flatMap(([name, floor, ceiling]) => {
+    const of = (part: 'min100Mm2S' | 'max100Mm2S') => () =>
+      partOf(oilGrade(name), ({ hot }) => hot?.[part] ?? Number.NaN);
+    const row = { subject, source, unit: 'mm2/s', tolerance: 0 };
+    return [
+      { ...row, quantity: `SAE ${name} floor at 100 degC`, expected: floor, compute: of('min100Mm2S') },
+      { ...row, quantity: `SAE ${name} ceiling at 100 degC`, expected: ceiling, compute: of('max100Mm2S') },
+    ];
+  }),
   {
     subject,
     source: 'common practice, no published source: 15W-40 serves at average temperatures',
