@@ -4,10 +4,11 @@ import { confirmNodes } from './kinds/confirm.ts';
 import { crankNodes } from './kinds/crank.ts';
 import { faultsNodes, reasonReplies } from './kinds/faults.ts';
 import { holdNodes } from './kinds/hold.ts';
-import { askReply, isReply } from './kinds/question.ts';
+import { askReply, isReason, isReply } from './kinds/question.ts';
 import { readingNodes } from './kinds/reading.ts';
+import { seriesNodes } from './kinds/series.ts';
 import { watchNodes } from './kinds/watch.ts';
-import { freshQuestion, isDone, NEXT, pass } from './progress.ts';
+import { believed, freshQuestion, isDone, NEXT, pass } from './progress.ts';
 import type { Step } from './steps.ts';
 import { type Look, type Node, type Nodes, note, remark, update } from './toolkit.ts';
 
@@ -17,7 +18,7 @@ function kindNodes(step: Step, all: readonly Step[]): Nodes {
     case 'confirm':
       return confirmNodes(step);
     case 'reading':
-      return readingNodes(step);
+      return step.series ? seriesNodes(step, step.series) : readingNodes(step);
     case 'hold':
       return holdNodes(step);
     case 'lamps':
@@ -71,9 +72,11 @@ const undoFrom = (step: Step, all: readonly Step[]) =>
   update(look => {
     const target = stepBefore(step, all, look);
     const from = target ? all.indexOf(target) : all.length;
+    const place = (id: StepId) => all.findIndex(candidate => candidate.id === id);
     return {
       ...freshQuestion,
-      done: look.context.done.filter(id => all.findIndex(candidate => candidate.id === id) < from),
+      done: look.context.done.filter(id => place(id) < from),
+      skips: look.context.skips.filter(skip => place(skip.step) < from),
     };
   });
 
@@ -111,10 +114,13 @@ function skipping(step: Step): Node {
     on: {
       ...question.on,
       reply: [
-        ...reasonReplies.map(reply => ({ guard: isReply(reply), ...skipFor(step, reply) })),
+        ...reasonReplies.map(reply => ({
+          guard: (look: Look) => isReply(reply)(look) && believed(look),
+          ...skipFor(step, reply),
+        })),
         { guard: isReply('notYet'), target: NEXT },
       ],
-      reason: skipFor(step, null),
+      reason: { guard: isReason, ...skipFor(step, null) },
     },
   };
 }

@@ -18,6 +18,12 @@ export interface Reading {
   readonly step: StepId;
 }
 
+/** One value of a series that is being read. */
+export interface SeriesValue {
+  readonly si: number;
+  readonly atMs: number;
+}
+
 /** A stretch of time that has to pass; a hold moves its start forward. */
 export interface Timer {
   readonly startedMs: number;
@@ -87,6 +93,8 @@ export interface Context {
   /** Steps passed, in the order of passing; a stop or going back takes some out again. */
   readonly done: readonly StepId[];
   readonly readings: readonly Reading[];
+  /** Values of the series that is being read, before they are confirmed. */
+  readonly series: readonly SeriesValue[];
   readonly pending: Pending | null;
   /** Misunderstandings since the last reply that counted. */
   readonly misheard: number;

@@ -71,9 +71,21 @@ function phaseNodes(steps: readonly Step[]): Nodes {
   );
 }
 
+/** Looks for the step to be done now once for each context, not once for each step. */
+function undoneFinder(steps: readonly Step[]) {
+  const found = new WeakMap<Context, Step | null>();
+  return (context: Context): Step | null => {
+    const known = found.get(context);
+    if (known !== undefined) return known;
+    const step = firstUndone(steps, context);
+    found.set(context, step);
+    return step;
+  };
+}
+
 /** To this step if it is the one to be done now; a new phase is announced on the way. */
-function toStep(step: Step, steps: readonly Step[]) {
-  const isNext = ({ context }: { readonly context: Context }) => firstUndone(steps, context) === step;
+function toStep(step: Step, undone: (context: Context) => Step | null) {
+  const isNext = ({ context }: { readonly context: Context }) => undone(context) === step;
   const phase = phaseOf(step.id);
   return [
     {
@@ -92,6 +104,7 @@ const initialContext = ({ input }: { readonly input: SessionInput }, first: Step
   step: first.id,
   done: [],
   readings: [],
+  series: [],
   pending: null,
   misheard: 0,
   timer: null,
@@ -121,6 +134,7 @@ export function buildFirstStart(profile: Profile) {
   const steps = procedureFor(profile);
   const first = steps[0];
   if (!first) throw new Error('The procedure has no steps.');
+  const undone = undoneFinder(steps);
   const titleOf = (context: Context) => ({ step: context.step });
 
   return kit.createMachine({
@@ -145,7 +159,10 @@ export function buildFirstStart(profile: Profile) {
             values: {
               phase: { phase: phaseOf(context.step) },
               title: titleOf(context),
-              gates: { list: open.map(gate => ({ gate })) },
+              open:
+                open.length === 0
+                  ? { line: 'statusNoneOpen', values: {} }
+                  : { line: 'statusOpen', values: { gates: { list: open.map(gate => ({ gate })) } } },
             },
           };
         }),
@@ -170,7 +187,7 @@ export function buildFirstStart(profile: Profile) {
         states: {
           ...phaseNodes(steps),
           next: {
-            always: [...steps.flatMap(step => toStep(step, steps)), { target: '#signedOff' }],
+            always: [...steps.flatMap(step => toStep(step, undone)), { target: '#signedOff' }],
           },
           memory: { type: 'history', history: 'deep' },
         },

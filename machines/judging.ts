@@ -1,7 +1,7 @@
 import { describeIssue, type Verdict } from '../src/engineering/result.ts';
 import type { Judge, Judgement } from './steps.ts';
 import { atMs, type Line, type Look, note, update } from './toolkit.ts';
-import { quantityUnits } from './vocabulary.ts';
+import { type PromptValues, quantityUnits } from './vocabulary.ts';
 
 /** The value that waits for, or has just had, its read-back. */
 export const pendingValue = ({ context }: Look) =>
@@ -43,7 +43,8 @@ const verdictData = (verdict: Verdict) => ({
   source: verdict.rule.source,
 });
 
-function judgementData(judgement: Judgement | null): Record<string, unknown> {
+/** A judgement as the record keeps it. */
+export function judgementData(judgement: Judgement | null): Record<string, unknown> {
   if (judgement === null) return { met: false };
   if (judgement.ok) return verdictData(judgement.value);
   return 'verdict' in judgement
@@ -67,20 +68,25 @@ export const noteVerdict = (judge: Judge) =>
     };
   });
 
-/** The verdict in one short sentence. */
+/** A judgement in one short sentence. */
+export function judgementLine(judgement: Judgement, named: PromptValues): ReturnType<Line> {
+  if (judgement.ok) {
+    const { met, unit, min, max } = judgement.value;
+    const limits = { unit, ...(min === undefined ? {} : { min }), ...(max === undefined ? {} : { max }) };
+    return { line: met ? 'inside' : 'outside', values: { ...named, limits: { limits } } };
+  }
+  return 'line' in judgement
+    ? { line: judgement.line, values: { ...named, ...judgement.values } }
+    : { line: 'outsideUnjudged', values: { ...named, why: describeIssue(judgement.issue) } };
+}
+
+/** The verdict on the value at hand, in one short sentence. */
 export const sayVerdict =
   (judge: Judge): Line =>
   look => {
     const value = pendingValue(look);
     const judgement = judgementOf(judge, look);
-    if (!value || !judgement) return { line: 'unclear', values: {} };
-    const named = { name: { quantityName: value.quantity }, spoken: value };
-    if (judgement.ok) {
-      const { met, unit, min, max } = judgement.value;
-      const limits = { unit, ...(min === undefined ? {} : { min }), ...(max === undefined ? {} : { max }) };
-      return { line: met ? 'inside' : 'outside', values: { ...named, limits: { limits } } };
-    }
-    return 'line' in judgement
-      ? { line: judgement.line, values: named }
-      : { line: 'outsideUnjudged', values: { ...named, why: describeIssue(judgement.issue) } };
+    return value && judgement
+      ? judgementLine(judgement, { name: { quantityName: value.quantity }, spoken: value })
+      : { line: 'unclear', values: {} };
   };

@@ -32,31 +32,46 @@ export const freshQuestion = {
   clearAtMs: null,
 } satisfies Partial<Context>;
 
+/** For the record: a step is done, and the gate that it helps to open. */
+export const passed = (step: Step | undefined, { context }: Look) => ({
+  kind: 'passed',
+  data: {
+    step: step?.id ?? context.step,
+    by: step?.by ?? null,
+    ...(step?.gate ? { gate: step.gate } : {}),
+    misheard: context.misheard,
+  },
+});
+
 /** The step is done: on to the next. */
 export const pass = (step: Step) => ({
   target: NEXT,
   actions: [
-    note(({ context }) => ({
-      kind: 'passed',
-      data: {
-        step: step.id,
-        by: step.by,
-        ...(step.gate ? { gate: step.gate } : {}),
-        misheard: context.misheard,
-      },
-    })),
+    note(look => passed(step, look)),
     update(({ context }) => ({ ...freshQuestion, done: [...context.done, step.id] })),
   ],
+});
+
+/**
+ * Every stop forgets what was being asked and timed. A stop within a stop keeps the place and the cause
+ * of the first one.
+ */
+export const stopNow = ({ context, event }: Look, cause: Cause | null): Partial<Context> => ({
+  ...freshQuestion,
+  heldSinceMs: null,
+  stops: context.stops + 1,
+  stop: {
+    cause: context.stop ? context.stop.cause : cause,
+    by: event.by,
+    atMs: atMs(event),
+    step: context.stop?.step ?? context.step,
+  },
 });
 
 /** Everything stops, with a cause that is already known. */
 export const stopFor = (cause: Cause) => ({
   target: STOPPED,
-  actions: [
-    update(({ context, event }) => ({
-      stop: { cause, by: event.by, atMs: atMs(event), step: context.step },
-    })),
-  ],
+  actions: [update(look => stopNow(look, cause))],
 });
 
 /** After three misunderstandings only keys, touch or the second person are believed. */
@@ -70,7 +85,13 @@ export const deadlinePassed = ({ context, event }: Look) =>
 export const extendDeadline = ({ context, event }: Look): Partial<Context> =>
   context.deadline === null || context.deadline.extended
     ? {}
-    : { deadline: { ...context.deadline, atMs: atMs(event) + READ_BACK_S * 1000, extended: true } };
+    : {
+        deadline: {
+          ...context.deadline,
+          atMs: Math.max(context.deadline.atMs, atMs(event) + READ_BACK_S * 1000),
+          extended: true,
+        },
+      };
 
 /** Wherever a deadline may run: past it, the missing answer counts as no. */
 export const lateStops = (causes: readonly Cause[]) =>

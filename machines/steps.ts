@@ -1,7 +1,7 @@
 import type { LineId, ReplyId, StepId } from '../prompts/types.ts';
 import type { Issue, Verdict } from '../src/engineering/result.ts';
 import type { Lamp } from '../src/profile/schema.ts';
-import type { Context } from './context.ts';
+import type { Context, SeriesValue } from './context.ts';
 import type { Cause, Gate, InspectPoint, Person, PromptValues, Quantity } from './vocabulary.ts';
 
 /** Whether the engine stands, is turned by the starter, or runs while a step is done. */
@@ -12,7 +12,7 @@ export type Judgement =
   | { readonly ok: true; readonly value: Verdict }
   | { readonly ok: false; readonly issue: Issue }
   /** Judged as not met, with a sentence of its own. */
-  | { readonly ok: false; readonly line: LineId; readonly verdict: Verdict };
+  | { readonly ok: false; readonly line: LineId; readonly verdict: Verdict; readonly values?: PromptValues };
 
 export type Judge = (context: Context, valueSi: number) => Judgement;
 
@@ -49,6 +49,13 @@ export interface ReadingStep extends StepBase {
   readonly judge: Judge;
   /** What a value outside its limits leads to: another look, or a stop. */
   readonly outside: 'again' | Cause;
+  /** The gauge is read several times, and judged by how the values run. */
+  readonly series?: Series;
+}
+
+export interface Series {
+  readonly count: number;
+  readonly judge: (context: Context, values: readonly SeriesValue[]) => Judgement;
 }
 
 /** Time that has to pass. */

@@ -1,5 +1,5 @@
 import type { LineId } from '../prompts/types.ts';
-import type { FuelPractice } from '../src/engineering/fuel.ts';
+import type { FuelPractice, GellingRisk } from '../src/engineering/fuel.ts';
 import type { Issue } from '../src/engineering/result.ts';
 
 /** Who is at the engine. Either of the first two may stop everything at any instant. */
@@ -20,6 +20,7 @@ export type Quantity =
   | 'primerStrokes'
   | 'batteryVoltage'
   | 'chargingVoltage'
+  | 'crankingVoltage'
   | 'engineSpeed'
   | 'oilPressure'
   | 'coolantTemperature'
@@ -40,6 +41,7 @@ export const quantityUnits: Record<Quantity, SiUnit> = {
   primerStrokes: 'count',
   batteryVoltage: 'V',
   chargingVoltage: 'V',
+  crankingVoltage: 'V',
   engineSpeed: 'rpm',
   oilPressure: 'kPa',
   coolantTemperature: 'degC',
@@ -97,6 +99,9 @@ export type PromptValue =
   | number
   | { readonly quantity: Quantity; readonly si: number }
   | { readonly unit: SiUnit; readonly si: number }
+  /** Without its unit, where it stands in a row. */
+  | { readonly number: { readonly quantity: Quantity; readonly si: number } }
+  | { readonly gelling: GellingRisk }
   /** Replies, causes, gates, people and steps are named by the language in use. */
   | { readonly reply: string }
   | { readonly cause: Cause }

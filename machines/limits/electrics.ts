@@ -1,4 +1,4 @@
-import { chargingWindow, stateOfCharge } from '../../src/engineering/battery.ts';
+import { chargingWindow, crankingFloor, stateOfCharge } from '../../src/engineering/battery.ts';
 import { heaterWait } from '../../src/engineering/intake-heater.ts';
 import { ok, type Result } from '../../src/engineering/result.ts';
 import type { Context } from '../context.ts';
@@ -28,6 +28,11 @@ export const batteryAtRest: Judge = within('batteryVoltage', context => {
   return least.ok
     ? ok({ min: least.value, max: (context.profile.systemVoltage / 12) * 13 }, least.rule)
     : least;
+});
+
+export const crankingVoltage: Judge = within('crankingVoltage', context => {
+  const floor = crankingFloor(context.profile.systemVoltage, latest(context, 'ambientTemperature'));
+  return floor.ok ? ok({ min: floor.value }, floor.rule) : floor;
 });
 
 export const charging: Judge = within('chargingVoltage', context => {

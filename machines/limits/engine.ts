@@ -1,27 +1,77 @@
 import type { LineId } from '../../prompts/types.ts';
+import { estimateCoolDown } from '../../src/engineering/cool-down.ts';
 import { judgeCapOpening } from '../../src/engineering/heat-soak.ts';
+import { judgeIdle } from '../../src/engineering/idle.ts';
 import { ok } from '../../src/engineering/result.ts';
 import { readWarmUp } from '../../src/engineering/warm-up.ts';
 import type { Context } from '../context.ts';
-import type { Judge } from '../steps.ts';
+import type { Judge, Series } from '../steps.ts';
 import type { PromptValues } from '../vocabulary.ts';
 import { latest, profileRule, within } from './readings.ts';
 
+/** A cool-down that says nothing yet is looked at again after this; common practice, no published source. */
+const LOOK_AGAIN_S = 600;
+const AFTER_KEY_OFF: readonly string[] = ['shutdown.coolant', 'signOff.cool'];
+/** The least window that the idle is judged over. */
+const SHORTEST_IDLE_S = 5;
 /** Below this the fast, cold idle is expected. */
 const WARM_BELOW_OPENING_K = 20;
 
+const idleRange = ({ profile, readings }: Context) => {
+  const coolantC = readings.findLast(reading => reading.quantity === 'coolantTemperature')?.si;
+  const warm = coolantC !== undefined && coolantC >= profile.thermostat.opensC - WARM_BELOW_OPENING_K;
+  return warm ? profile.idle.warm : profile.idle.cold;
+};
+
+/** A single speed only has to be one that an idle can have; the series is what is judged. */
 export const idleSpeed: Judge = within('engineSpeed', context => {
-  const { idle, thermostat } = context.profile;
-  const coolantC = latest(context, 'coolantTemperature') ?? latest(context, 'ambientTemperature') ?? 0;
-  const range = coolantC < thermostat.opensC - WARM_BELOW_OPENING_K ? idle.cold : idle.warm;
-  return ok({ min: range.minRpm, max: range.maxRpm }, profileRule('idle-range'));
+  const { minRpm, maxRpm } = idleRange(context);
+  return ok({ min: minRpm, max: maxRpm }, profileRule('idle-range'));
 });
+
+const idleLines = { hunting: 'idleHunting', falling: 'idleFalling', rising: 'idleRising' } as const;
+
+/** Five speeds in a row: in range and steady, or what is wrong with them. */
+export const idleRun: Series['judge'] = (context, values) => {
+  const { spreadMaxRpm } = context.profile.idle;
+  const readings = values.map(({ si, atMs }) => ({ timeS: atMs / 1000, value: si }));
+  const spanS = (readings.at(-1)?.timeS ?? 0) - (readings[0]?.timeS ?? 0);
+  const idle = judgeIdle(readings, {
+    ...idleRange(context),
+    maxScatterRpm: spreadMaxRpm,
+    maxDriftRpm: spreadMaxRpm,
+    windowS: Math.max(SHORTEST_IDLE_S, spanS),
+  });
+  if (!idle.ok) return idle;
+  const { state, verdicts } = idle.value;
+  const verdict = verdicts.find(({ met }) => !met) ?? verdicts[0];
+  if (!verdict) return { ok: false, issue: { code: 'tooLittleData', input: 'engineSpeed' } };
+  return state === 'inRangeSteady' || state === 'outOfRange'
+    ? { ok: true, value: verdict }
+    : { ok: false, line: idleLines[state], verdict };
+};
 
 export const thermostatReached: Judge = within('coolantTemperature', ({ profile }) =>
   ok({ min: profile.thermostat.opensC }, profileRule('thermostat-opens')),
 );
 
-export const coolEnough: Judge = (context, si) => judgeCapOpening(si, context.profile.shutdown.safeToOpenC);
+/** Cool enough to open a cap; until then, when to look again, from how it has cooled so far. */
+export const coolEnough: Judge = (context, si) => {
+  const { safeToOpenC } = context.profile.shutdown;
+  const verdict = judgeCapOpening(si, safeToOpenC);
+  if (!verdict.ok || verdict.value.met) return verdict;
+  const readings = context.readings
+    .filter(({ quantity, step }) => quantity === 'coolantTemperature' && AFTER_KEY_OFF.includes(step))
+    .map(reading => ({ timeS: reading.atMs / 1000, value: reading.si }));
+  const cooling = estimateCoolDown(readings, latest(context, 'ambientTemperature'), safeToOpenC);
+  const waitS = cooling.ok && cooling.value.state !== 'cool' ? cooling.value.lookAgainS : LOOK_AGAIN_S;
+  return {
+    ok: false,
+    line: 'notCoolYet',
+    verdict: verdict.value,
+    values: { time: { unit: 's', si: waitS } },
+  };
+};
 
 /** What the warm-up readings say so far: time to the thermostat, or what is suspicious about them. */
 export function warmUpOutlook(context: Context): { readonly line: LineId; readonly values: PromptValues } {

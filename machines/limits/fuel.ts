@@ -1,5 +1,12 @@
 import { judgeBiodiesel } from '../../src/engineering/biodiesel.ts';
-import { type FuelPractice, fillTank, fuelByPractice, type TankPlan } from '../../src/engineering/fuel.ts';
+import {
+  type FuelPractice,
+  fillTank,
+  fuelByPractice,
+  type GellingRisk,
+  gellingRisk,
+  type TankPlan,
+} from '../../src/engineering/fuel.ts';
 import { ok, type Result } from '../../src/engineering/result.ts';
 import type { Context } from '../context.ts';
 import type { Judge } from '../steps.ts';
@@ -7,6 +14,8 @@ import { latest } from './readings.ts';
 
 export interface FuelAdvice extends TankPlan {
   readonly practice: FuelPractice;
+  /** Of what is in the tank as it is. */
+  readonly risk: GellingRisk;
 }
 
 /** What to add to what is in the tank, taken to be No. 2, for the coldest night. */
@@ -24,7 +33,9 @@ export function fuelAdvice(context: Context): Result<FuelAdvice> {
   });
   if (!plan.ok) return plan;
   const practice = fuelByPractice({ nightLowC, straightNo1BelowC: fuel.straightNo1BelowC });
-  return practice.ok ? ok({ ...plan.value, practice: practice.value }, plan.rule) : practice;
+  if (!practice.ok) return practice;
+  const risk = gellingRisk({ nightLowC, cloudC: fuel.no2CloudC, marginK: fuel.cloudMarginK });
+  return risk.ok ? ok({ ...plan.value, practice: practice.value, risk: risk.value }, plan.rule) : risk;
 }
 
 /** The share spoken is that of what is in the tank; what is added is taken to hold none. */

@@ -39,12 +39,17 @@ function oilGrades(context: Context): PromptValues {
 function fuelToAdd(context: Context): PromptValues {
   const advice = fuelAdvice(context);
   if (!advice.ok) return { coldest: coldest(context), advice: { issue: advice.issue } };
-  const { practice, no1Litres, no2Litres } = advice.value;
+  const { practice, risk, no1Litres, no2Litres } = advice.value;
   return {
     coldest: coldest(context),
     advice: {
       line: 'fuelToAdd',
-      values: { practice: { fuel: practice }, no1: litres(no1Litres), no2: litres(no2Litres) },
+      values: {
+        practice: { fuel: practice },
+        risk: { gelling: risk },
+        no1: litres(no1Litres),
+        no2: litres(no2Litres),
+      },
     },
   };
 }

@@ -1,6 +1,7 @@
 import type { Profile } from '../../src/profile/schema.ts';
+import { crankingVoltage } from '../limits/electrics.ts';
 import { primingSeconds } from '../limits/oil.ts';
-import { confirm, crank } from '../step-makers.ts';
+import { confirm, crank, reading } from '../step-makers.ts';
 import type { Step } from '../steps.ts';
 import type { Gate } from '../vocabulary.ts';
 
@@ -44,5 +45,6 @@ export const noFuelCrankSteps = ({ starter, priming }: Profile): readonly Step[]
     burst: () => priming.holdS,
     giveUp: { seconds: () => 3 * priming.holdS, cause: 'noOilPressure' },
   }),
+  reading('noFuelCrank.voltage', 'crankingVoltage', crankingVoltage, { by: 'second', gate: 'batteryReady' }),
   confirm('noFuelCrank.restored', 'fuellingRestored', { gate: 'fuellingRestored' }),
 ];

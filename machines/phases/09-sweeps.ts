@@ -7,17 +7,21 @@ const running = { engine: 'running' } as const;
 const names = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth'] as const;
 
 /** Up through the speeds, gently: pressure follows speed, no new fault. */
-export const sweepsSteps = ({ sweeps }: Profile): readonly Step[] => [
-  ...names.slice(0, sweeps.length).map((name, index) =>
-    reading(`sweeps.${name}`, 'oilPressure', sweepPressure(index, index === sweeps.length - 1), {
-      ...running,
-      outside: index === sweeps.length - 1 ? 'again' : 'noOilPressure',
-      values: () => ({
-        speed: { unit: 'rpm', si: sweeps[index]?.rpm ?? 0 },
-        unit: { unitOf: 'oilPressure' },
-      }),
+export function sweepsSteps({ sweeps }: Profile): readonly Step[] {
+  const ids = names.slice(0, sweeps.length).map(name => `sweeps.${name}` as const);
+  return [
+    ...ids.map((id, index) => {
+      const last = index === sweeps.length - 1;
+      return reading(id, 'oilPressure', sweepPressure(index, last ? ids.slice(0, index) : null), {
+        ...running,
+        outside: last ? 'again' : 'noOilPressure',
+        values: () => ({
+          speed: { unit: 'rpm', si: sweeps[index]?.rpm ?? 0 },
+          unit: { unitOf: 'oilPressure' },
+        }),
+      });
     }),
-  ),
-  confirm('sweeps.backToIdle', 'backAtIdle', running),
-  faults('sweeps.faults', running),
-];
+    confirm('sweeps.backToIdle', 'backAtIdle', running),
+    faults('sweeps.faults', running),
+  ];
+}

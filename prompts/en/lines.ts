@@ -5,6 +5,7 @@ export const lines = {
   phaseStarts: '{phase}.',
   readBackReply: 'You said {reply}. Correct?',
   readBackValue: '{name}: {spoken}. Correct?',
+  andNow: 'And now?',
   readBackList: '{count} of {count} good: {items}. Correct?',
   readBackCode: 'S P N {spn}, F M I {fmi}. Correct?',
   item: '{name}?',
@@ -13,6 +14,10 @@ export const lines = {
   unclearThrice:
     'Not understood three times. Second person, say it for me, beginning with second, or use the keys.',
   outside: '{name} {spoken}: {limits}. Look again.',
+  idleHunting: 'Idle is hunting. Find the cause, then read it again.',
+  idleFalling: 'Idle is falling. Find the cause, then read it again.',
+  idleRising: 'Idle is rising. Find the cause, then read it again.',
+  notCoolYet: '{name} {spoken}, still hot. Leave the cap shut. Look again in {time}.',
   pressureDoesNotFollow: 'Oil pressure does not follow the speed. Say the emergency word, or read it again.',
   boilsAfterKeyOff: 'Coolant may boil after key off. Let it run at idle and cool down.',
   outsideUnjudged: '{name}: {why} Look again.',
@@ -80,7 +85,7 @@ export const lines = {
   drillDone: 'The emergency word works.',
   causeReadBack: 'Cause: {cause}. Correct?',
   notPossible: 'There is no answer for these figures. Go back and correct them, or end here.',
-  fuelToAdd: '{practice}. Add {no1} of number one and {no2} of number two.',
+  fuelToAdd: '{practice}. Tank as it is: {risk}. Add {no1} of number one and {no2} of number two.',
   causeKept: 'Cause noted.',
   afterStop: 'To do again: {steps}. Say ready when it is put right, or end the session.',
   surgery: 'Danger. Injection injury is a surgical emergency: call the emergency number now.',
@@ -117,6 +122,7 @@ export const quantities = {
   primerStrokes: { name: 'strokes', leads: ['strokes'] },
   batteryVoltage: { name: 'battery', leads: ['battery', 'battery voltage'] },
   chargingVoltage: { name: 'charging', leads: ['charging', 'charging voltage'] },
+  crankingVoltage: { name: 'lowest voltage', leads: ['lowest', 'lowest voltage'] },
   engineSpeed: { name: 'idle speed', leads: ['idle', 'idle speed', 'engine speed'] },
   oilPressure: { name: 'oil pressure', leads: ['oil pressure', 'pressure'] },
   coolantTemperature: { name: 'coolant', leads: ['coolant', 'coolant temperature', 'temperature'] },
@@ -223,6 +229,13 @@ export const fuels = {
   no2: 'Number two serves',
   blend: 'A blend of number one and number two',
   no1: 'Straight number one',
+} as const satisfies Record<string, string>;
+
+export const gelling = {
+  clear: 'no gelling expected',
+  nearCloud: 'near its cloud point',
+  belowCloud: 'wax will form',
+  belowPour: 'it may set',
 } as const satisfies Record<string, string>;
 
 export const glycols = { ethylene: 'ethylene glycol', propylene: 'propylene glycol' } as const;

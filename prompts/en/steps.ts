@@ -30,17 +30,17 @@ export const steps = {
   },
   'job.cutOff': {
     title: 'Emergency cut-off',
-    ask: 'Cut-off: if the key does not kill it, do both of you know how to cut fuel or air? Say cut off ready.',
+    ask: 'Cut-off: if it runs on with the key off, do both of you know how to cut fuel or air? Say cut off ready.',
   },
   'job.ambient': { title: 'Air temperature', ask: 'Air temperature now, in {unit}?' },
   'job.coldestNight': { title: 'Coldest night expected', ask: 'Coldest night expected, in {unit}?' },
   'job.altitude': { title: 'Altitude', ask: 'Altitude, in {unit}?' },
   'job.stopTechnician': {
-    title: 'Stop word, technician',
+    title: 'Emergency word, technician',
     ask: 'Practise the emergency word. Technician, say it now.',
   },
   'job.stopSecond': {
-    title: 'Stop word, second person',
+    title: 'Emergency word, second person',
     ask: 'Practise the emergency word. Second person, say it now.',
   },
 
@@ -155,6 +155,10 @@ export const steps = {
     title: 'Oil pressure holds',
     ask: 'Once more, a short burst: oil pressure must come back and hold.',
   },
+  'noFuelCrank.voltage': {
+    title: 'Lowest voltage while cranking',
+    ask: 'Second person: lowest battery voltage while it cranked?',
+  },
   'noFuelCrank.restored': {
     title: 'Fuelling restored',
     ask: 'Restore fuelling: what was disabled is connected again. Say fuelling restored.',
@@ -178,7 +182,7 @@ export const steps = {
     ask: 'Watched fault: {fault}. Has it cleared? Say fault cleared.',
   },
 
-  'checks.idle': { title: 'Idle speed', ask: 'Idle speed?' },
+  'checks.idle': { title: 'Idle speed', ask: 'Idle speed, five readings. First?' },
   'checks.idleSteady': { title: 'Idle steady', ask: 'Idle steady, no hunting? Say idle steady.' },
   'checks.oilPressure': { title: 'Oil pressure at idle', ask: 'Oil pressure, in {unit}?' },
   'checks.charging': { title: 'Charging voltage', ask: 'Charging voltage?' },
@@ -217,7 +221,7 @@ export const steps = {
   'shutdown.keyOff': { title: 'Key off', ask: 'Key off. When the engine stands still, say engine is off.' },
   'shutdown.coolant': {
     title: 'Temperature at key-off',
-    ask: 'Coolant temperature after key off, in {unit}?',
+    ask: 'Before key off: coolant temperature, in {unit}?',
   },
   'shutdown.firstSoak': {
     title: 'Heat soak',

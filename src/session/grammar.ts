@@ -28,6 +28,7 @@ function gaugeRange(
       return [0, 500];
     case 'batteryVoltage':
     case 'chargingVoltage':
+    case 'crankingVoltage':
       return [(profile.systemVoltage / 12) * 8, (profile.systemVoltage / 12) * 16];
     case 'engineSpeed':
       return [0, 4000];

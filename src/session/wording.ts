@@ -86,6 +86,11 @@ function valueText(value: PromptValue, manner: Manner): string {
   if (typeof value === 'number') return numberText(value, Number.isInteger(value) ? 0 : 1, spoken);
   if ('quantity' in value) return measureText(value.si, quantityUnits[value.quantity], manner);
   if ('unit' in value) return measureText(value.si, value.unit, manner);
+  if ('number' in value) {
+    const unit = userUnit(manner.units, quantityUnits[value.number.quantity]);
+    return numberText(toUser(unit, value.number.si), unit.decimals, spoken);
+  }
+  if ('gelling' in value) return language.gelling[value.gelling];
   if ('reply' in value)
     return (language.replies as Readonly<Record<string, readonly string[]>>)[value.reply]?.[0] ?? value.reply;
   if ('cause' in value) return language.causes[value.cause];

@@ -128,6 +128,7 @@ export function goodReading(quantity: Quantity, { session, key }: Rig): number {
     primerStrokes: () => 40,
     batteryVoltage: () => 12.6,
     chargingVoltage: () => 14.2,
+    crankingVoltage: () => 10.4,
     engineSpeed: () => 850,
     oilPressure: pressure,
     coolantTemperature: coolant,
@@ -163,7 +164,8 @@ export async function goUntil(rig: Rig, key = ''): Promise<void> {
     if (reply === null) await rig.pass(Math.max(1, (rig.clock.nextMs() ?? 0) - rig.clock.nowMs()));
     else {
       await rig.type(reply);
-      if (!rig.key().startsWith('firstFire.oilPressure')) await rig.pass(300);
+      // People take a moment, but not where seconds count.
+      if (!rig.key().startsWith('firstFire.oilPressure')) await rig.pass(1500);
     }
   }
   if (key !== '') throw new Error(`never came to ${key}; the session is at ${rig.key()}`);

@@ -1,0 +1,73 @@
+import { judgementData, judgementLine } from '../judging.ts';
+import { pass } from '../progress.ts';
+import type { ReadingStep, Series } from '../steps.ts';
+import { atMs, type Line, type Look, type Nodes, note, remark, update } from '../toolkit.ts';
+import { quantityUnits } from '../vocabulary.ts';
+import { askFor, askValue, readBack, type Waiting } from './question.ts';
+
+const itemState = (index: number) => `item${index + 1}`;
+
+/** The same gauge read several times in a row: all read back together, and judged by how they run. */
+export function seriesNodes(step: ReadingStep, series: Series): Nodes {
+  const waiting: Waiting = { by: step.by, critical: false };
+  const done = pass(step);
+  const nodes: Nodes = {
+    begin: { always: { target: itemState(0), actions: update(() => ({ series: [] })) } },
+  };
+  const ask = (index: number): Line => (index === 0 ? askFor(step) : () => ({ line: 'andNow', values: {} }));
+  for (let index = 0; index < series.count; index += 1) {
+    nodes[itemState(index)] = askValue(waiting, ask(index), step.quantity, {
+      target: index + 1 < series.count ? itemState(index + 1) : 'readingBack',
+      actions: update(look => ({ series: [...look.context.series, ...heard(look)], misheard: 0 })),
+    });
+  }
+  const judged = [
+    note(look => ({
+      kind: 'verdict',
+      data: {
+        step: step.id,
+        quantity: step.quantity,
+        value: look.context.series.at(-1)?.si ?? null,
+        series: look.context.series.map(({ si }) => si),
+        unit: quantityUnits[step.quantity],
+        ...judgementData(series.judge(look.context, look.context.series)),
+      },
+    })),
+    remark(({ context }) => {
+      const name = { quantityName: step.quantity };
+      const spoken = { quantity: step.quantity, si: context.series.at(-1)?.si ?? 0 };
+      return judgementLine(series.judge(context, context.series), { name, spoken });
+    }),
+    update(look => ({
+      readings: [
+        ...look.context.readings,
+        ...look.context.series.map(({ si, atMs }) => ({ quantity: step.quantity, si, atMs, step: step.id })),
+      ],
+    })),
+  ];
+  nodes.readingBack = readBack(
+    waiting,
+    ({ context }) => ({
+      line: 'readBackValue',
+      values: {
+        name: { quantityName: step.quantity },
+        spoken: { list: context.series.map(({ si }) => ({ number: { quantity: step.quantity, si } })) },
+      },
+    }),
+    [
+      {
+        guard: ({ context }) => {
+          const judgement = series.judge(context, context.series);
+          return judgement.ok && judgement.value.met;
+        },
+        target: done.target,
+        actions: [...judged, ...done.actions],
+      },
+      { target: 'begin', actions: [...judged, update(() => ({ misheard: 0 }))] },
+    ],
+    { target: 'begin' },
+  );
+  return nodes;
+}
+
+const heard = ({ event }: Look) => (event.type === 'value' ? [{ si: event.si, atMs: atMs(event) }] : []);
