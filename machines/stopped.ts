@@ -1,9 +1,9 @@
 import type { ReplyId } from '../prompts/types.ts';
 import { askReply, readBack, readBackReply, setAside, type Waiting } from './kinds/question.ts';
-import { freshQuestion, NEXT } from './progress.ts';
+import { NEXT, passed, stopNow } from './progress.ts';
 import { doneAfterStop, reopenedSteps } from './reopening.ts';
 import type { Step } from './steps.ts';
-import { atMs, type Look, type Node, note, remark, update } from './toolkit.ts';
+import { type Look, type Node, note, remark, update } from './toolkit.ts';
 import type { Cause } from './vocabulary.ts';
 
 /** What is said for each cause when it is asked for. `drill` and `toolRestarted` are never asked. */
@@ -23,18 +23,10 @@ const causeReplies: readonly (readonly [ReplyId, Cause])[] = [
   ['causeOther', 'other'],
 ];
 
-/** Called on every stop: a stop within a stop keeps the place where the first one happened. */
-export const recordStop = update(({ context, event }) => ({
-  heldSinceMs: null,
-  ...freshQuestion,
-  stops: context.stops + 1,
-  stop: {
-    cause: context.stop ? context.stop.cause : event.type === 'stop' ? (event.cause ?? null) : null,
-    by: event.by,
-    atMs: atMs(event),
-    step: context.stop?.step ?? context.step,
-  },
-}));
+/** Called on every stop that somebody, or something, calls out. */
+export const recordStop = update(look =>
+  stopNow(look, look.event.type === 'stop' ? (look.event.cause ?? null) : null),
+);
 
 /**
  * Everything off, then the cause, then back through what the cause puts in doubt. There is no way out
@@ -42,10 +34,10 @@ export const recordStop = update(({ context, event }) => ({
  */
 export function stoppedNode(steps: readonly Step[]): Node {
   const technician: Waiting = { by: 'technician', critical: false };
-  const drills = new Set(steps.flatMap(step => (step.kind === 'confirm' && step.drill ? [step.id] : [])));
+  const drills = steps.filter(step => step.kind === 'confirm' && step.drill);
+  const drillAt = ({ context }: Look) => drills.find(({ id }) => id === (context.stop?.step ?? context.step));
   const cause = ({ context }: Look) => context.stop?.cause ?? null;
-  const isDrill = (look: Look) =>
-    cause(look) === null && drills.has(look.context.stop?.step ?? look.context.step);
+  const isDrill = (look: Look) => cause(look) === null && drillAt(look) !== undefined;
   const after = (look: Look) => doneAfterStop(steps, look.context, cause(look) ?? 'other');
   const toEnd = {
     reply: 'endSession' as const,
@@ -85,6 +77,7 @@ export function stoppedNode(steps: readonly Step[]): Node {
             target: NEXT,
             actions: [
               remark(() => ({ line: 'drillDone', values: {} })),
+              note(look => passed(drillAt(look), look)),
               update(({ context }) => ({
                 done: [...context.done, context.stop?.step ?? context.step],
                 stop: null,
@@ -161,8 +154,10 @@ const reopen = (
     data: { cause: cause(look), steps: reopenedSteps(look.context.done, after(look)) },
   })),
   update(look => ({
-    reopened: reopenedSteps(look.context.done, after(look)),
+    // A stop within a stop adds to what the first one put back on the list.
+    reopened: [...(look.context.reopened ?? []), ...reopenedSteps(look.context.done, after(look))],
     done: after(look),
+    skips: look.context.skips.filter(skip => after(look).includes(skip.step)),
     misheard: 0,
   })),
 ];

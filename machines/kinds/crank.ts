@@ -1,5 +1,5 @@
-import { burstSeconds, restSeconds } from '../limits/starter.ts';
-import { gateMet, pass, stopFor } from '../progress.ts';
+import { burstSeconds, leastRestSeconds, restSeconds } from '../limits/starter.ts';
+import { believed, gateMet, pass, stopFor } from '../progress.ts';
 import type { CrankStep, Step } from '../steps.ts';
 import { announce, clearValidMs, startTimer, timerOver } from '../timing.ts';
 import { atMs, type Look, type Node, type Nodes, note, remark, speak, update } from '../toolkit.ts';
@@ -47,29 +47,28 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
   const done = pass(step);
   const giveUp = stopFor(step.giveUp.cause);
   const unmet = ({ context }: Look): Gate[] => step.needs.filter(gate => !gateMet(all, context, gate));
-  const mayCrank = (look: Look) => unmet(look).length === 0 && secondClear(look);
   const bySecond: Waiting = { by: 'second', critical: false };
   const waiting: Waiting = { by: step.by, critical: false };
   const burst = ({ context, event }: Look) => burstSeconds(context, atMs(event), step.burst(context));
 
   const rest = ({ context, event }: Look) => restSeconds(context, atMs(event), step.burst(context));
+  const leastRest = ({ context, event }: Look) => leastRestSeconds(context, atMs(event));
+  const mayCrank = (look: Look) => unmet(look).length === 0 && secondClear(look) && burst(look) > 0;
 
   const seen = step.readBack
-    ? { target: 'released', actions: [endBurst, setAside(step.until)] }
+    ? { target: 'released', actions: [setAside(step.until)] }
     : {
         target: done.target,
-        actions: [endBurst, remark(() => ({ line: 'engineRuns', values: {} })), ...done.actions],
+        actions: [remark(() => ({ line: 'engineRuns', values: {} })), ...done.actions],
       };
-  const afterBurst = [
-    { guard: outOfBudget(step), ...giveUp },
-    {
-      target: 'resting',
-      actions: [
-        startTimer(look => rest(look)),
-        remark(look => ({ line: 'rest', values: { time: { unit: 's', si: rest(look) } } })),
-      ],
-    },
-  ];
+  const toRest = (seconds: (look: Look) => number) => ({
+    target: 'resting',
+    actions: [
+      startTimer(seconds),
+      remark(look => ({ line: 'rest', values: { time: { unit: 's', si: seconds(look) } } })),
+    ],
+  });
+  const afterBurst = [{ guard: outOfBudget(step), ...giveUp }, toRest(rest)];
 
   const clearTooOld = {
     target: 'askingClear',
@@ -93,16 +92,23 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
     on: {
       reply: [
         { guard: isReply(step.until), ...seen },
-        { guard: isReply('nothingYet'), target: 'outcome', actions: endBurst },
+        { guard: isReply('nothingYet'), target: 'outcome' },
       ],
-      clock: [{ guard: timerOver, target: 'outcome', actions: endBurst }, announce],
+      clock: [{ guard: timerOver, target: 'outcome' }, announce],
     },
+    // Whatever ends a burst, a stop included: the starter has been warmed by it.
+    exit: endBurst,
   };
 
   return {
     begin: {
       entry: [...speak(askFor(step))],
-      always: [{ guard: look => unmet(look).length > 0, target: 'refused' }, { target: 'askingClear' }],
+      always: [
+        { guard: look => unmet(look).length > 0, target: 'refused' },
+        // The last burst may belong to another step, or to a try that was stopped.
+        { guard: look => leastRest(look) > 0, ...toRest(leastRest) },
+        { target: 'askingClear' },
+      ],
     },
     refused: {
       meta: { replies: ['ready'], by: step.by },
@@ -113,7 +119,7 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
         })),
         note(look => ({ kind: 'refused', data: { step: step.id, unmet: unmet(look) } })),
       ],
-      on: { reply: { guard: isReply('ready'), target: 'begin' } },
+      on: { reply: { guard: look => isReply('ready')(look) && believed(look), target: 'begin' } },
     },
     askingClear: askReply(bySecond, () => ({ line: 'askClear', values: {} }), [
       { reply: 'clearToCrank', move: { target: 'clearReadBack', actions: setAside('clearToCrank') } },
@@ -134,8 +140,8 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
       entry: [...speak(look => ({ line: 'crankReady', values: { burst: { unit: 's', si: burst(look) } } }))],
       on: {
         reply: [
-          { guard: look => isReply('ready')(look) && mayCrank(look), target: 'cranking' },
-          { guard: isReply('ready'), ...clearTooOld },
+          { guard: look => isReply('ready')(look) && believed(look) && mayCrank(look), target: 'cranking' },
+          { guard: look => isReply('ready')(look) && !mayCrank(look), ...clearTooOld },
         ],
         unclear: { actions: countMisheard },
         clock: { guard: look => !secondClear(look), ...clearTooOld },

@@ -1,6 +1,6 @@
 import type { LineId, ReplyId } from '../../prompts/types.ts';
 import { blockingFaults, type JudgedFault, judgeSessionFault, unknownFaults } from '../faults.ts';
-import { pass } from '../progress.ts';
+import { believed, pass } from '../progress.ts';
 import type { FaultsStep } from '../steps.ts';
 import {
   atMs,
@@ -17,6 +17,7 @@ import {
   askFor,
   askReply,
   askValue,
+  isReason,
   isReply,
   readBack,
   readBackReply,
@@ -67,10 +68,16 @@ const keepCode = update(({ context, event }) => {
   };
 });
 
-const newRound = update(({ context }) => ({
-  earlierFaults: context.faults,
+/** A round that was broken off tells nothing about the codes that it did not come to. */
+const newRound = update(({ context: { faults, earlierFaults } }) => ({
+  earlierFaults: [
+    ...faults,
+    ...earlierFaults.filter(({ spn, fmi }) => !faults.some(fault => fault.spn === spn && fault.fmi === fmi)),
+  ],
   faults: [],
 }));
+
+const endRound = update(() => ({ earlierFaults: [] }));
 
 const accept = update(({ context, event }) => {
   const reason =
@@ -104,8 +111,11 @@ export function faultsNodes(step: FaultsStep): Nodes {
     ],
     on: {
       reply: [
-        { guard: isReply('ready'), target: 'begin' },
-        { guard: look => isReply('acceptFault')(look) && hasUnknown(look), target: 'accepting' },
+        { guard: look => isReply('ready')(look) && believed(look), target: 'begin' },
+        {
+          guard: look => isReply('acceptFault')(look) && believed(look) && hasUnknown(look),
+          target: 'accepting',
+        },
       ],
     },
   };
@@ -122,7 +132,9 @@ export function faultsNodes(step: FaultsStep): Nodes {
       { reply: 'noCodes', move: { target: 'readingBack', actions: setAside('noCodes') } },
       { reply: 'readACode', move: { target: 'spn' } },
     ]),
-    readingBack: readBack(waiting, readBackReply, [{ target: 'judging' }], { target: 'asking' }),
+    readingBack: readBack(waiting, readBackReply, [{ target: 'judging', actions: endRound }], {
+      target: 'asking',
+    }),
     spn: askValue(waiting, () => ({ line: 'codeSpn', values: {} }), 'suspectParameter', {
       target: 'fmi',
       actions: update(({ event }) => (event.type === 'value' ? { spokenSpn: event.si } : {})),
@@ -146,14 +158,19 @@ export function faultsNodes(step: FaultsStep): Nodes {
       { reply: 'readACode', move: { target: 'spn' } },
       { reply: 'noMoreCodes', move: { target: 'lastReadBack', actions: setAside('noMoreCodes') } },
     ]),
-    lastReadBack: readBack(waiting, readBackReply, [{ target: 'judging' }], { target: 'another' }),
+    lastReadBack: readBack(waiting, readBackReply, [{ target: 'judging', actions: endRound }], {
+      target: 'another',
+    }),
     judging: {
       always: [{ guard: look => blocked(look).length > 0, target: 'blocked' }, done],
     },
     blocked: blockedNode,
     accepting: {
       ...accepting,
-      on: { ...accepting.on, reason: { target: 'judging', actions: [accept, noteFault(step)] } },
+      on: {
+        ...accepting.on,
+        reason: { guard: isReason, target: 'judging', actions: [accept, noteFault(step)] },
+      },
     },
     acceptReadBack: readBack(
       supervisor,

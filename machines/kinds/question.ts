@@ -12,6 +12,9 @@ export const askFor =
 
 export const isReply = (id: ReplyId) => (look: Look) => look.event.type === 'reply' && look.event.id === id;
 
+/** A reason has words in it. */
+export const isReason = ({ event }: Look) => event.type === 'reason' && event.text.trim() !== '';
+
 const repair = (context: Context, digits: boolean): LineId =>
   context.misheard >= 3 ? 'unclearThrice' : context.misheard === 2 && digits ? 'unclearDigits' : 'unclear';
 
@@ -56,13 +59,14 @@ export function askReply(
     on: {
       reply: [
         ...troubleMoves(waiting),
+        ...lateMoves(waiting),
         ...replies.map(({ reply, move }) => ({
           ...move,
           guard: (look: Look) => isReply(reply)(look) && believed(look) && (move.guard?.(look) ?? true),
         })),
         { guard: isReply('notYet'), actions: remark(() => ({ line: 'notYet', values: {} })) },
       ],
-      unclear: { actions: [countMisheard, ...askAgain(ask, false)] },
+      unclear: [...lateMoves(waiting), { actions: [countMisheard, ...askAgain(ask, false)] }],
       clock: lateMoves(waiting),
     },
   };
@@ -95,7 +99,7 @@ export function askValue(
         ...troubleMoves(waiting),
         { guard: isReply('notYet'), actions: remark(() => ({ line: 'notYet', values: {} })) },
       ],
-      unclear: { actions: [countMisheard, ...askAgain(ask, true)] },
+      unclear: [...lateMoves(waiting), { actions: [countMisheard, ...askAgain(ask, true)] }],
       clock: lateMoves(waiting),
     },
   };
@@ -119,18 +123,22 @@ export function readBack(
     on: {
       reply: [
         ...troubleMoves(waiting),
+        ...lateMoves(waiting),
         ...yes.map(move => ({
           ...move,
-          guard: (look: Look) => isReply('yes')(look) && (move.guard?.(look) ?? true),
+          guard: (look: Look) => isReply('yes')(look) && believed(look) && (move.guard?.(look) ?? true),
         })),
         { guard: isReply('no'), target: no.target, actions: countMisheard },
       ],
-      unclear: {
-        actions: [
-          update(({ context }) => ({ misheard: context.misheard + 1 })),
-          ...speak(look => ({ ...line(look), prefix: 'unclear' })),
-        ],
-      },
+      unclear: [
+        ...lateMoves(waiting),
+        {
+          actions: [
+            update(({ context }) => ({ misheard: context.misheard + 1 })),
+            ...speak(look => ({ ...line(look), prefix: repair(look.context, false) })),
+          ],
+        },
+      ],
       clock: lateMoves(waiting),
     },
   };

@@ -57,29 +57,29 @@ export function watchNodes(step: WatchStep): Nodes {
       by: step.by,
       ...(reading ? { quantity: reading.quantity } : {}),
     },
-    on: { ...question.on, ...(valued?.on?.value ? { value: valued.on.value } : {}), clock: [timeUp] },
+    on: { ...question.on, ...(valued?.on?.value ? { value: valued.on.value } : {}) },
   };
 
   const nodes: Nodes = {
     begin: {
       always: { target: 'asking', actions: startSilentTimer(({ context }) => step.timeUp.seconds(context)) },
     },
-    asking,
+    asking: limited(asking, timeUp),
     between: {
-      ...withClock(asking, [timeUp, { guard: lookDue, target: 'asking' }]),
+      ...limited(asking, timeUp, [{ guard: lookDue, target: 'asking' }]),
       entry: planNextLook(step),
       exit: update(() => ({ nextLookMs: null })),
     },
-    readingBack: withClock(
+    readingBack: limited(
       readBack(waiting, readBackReply, [{ guard: longEnough, ...done }, tooEarly], { target: 'asking' }),
-      [timeUp],
+      timeUp,
     ),
   };
   if (!reading) return nodes;
 
   const judged = [noteVerdict(reading.bounds), keepReading];
   const outOfBounds = stopFor(reading.cause);
-  nodes['readingBackValue'] = withClock(
+  nodes['readingBackValue'] = limited(
     readBack(
       waiting,
       readBackValue,
@@ -101,9 +101,19 @@ export function watchNodes(step: WatchStep): Nodes {
       ],
       { target: 'asking' },
     ),
-    [timeUp],
+    timeUp,
   );
   return nodes;
 }
 
-const withClock = (node: Node, clock: Move[]): Node => ({ ...node, on: { ...node.on, clock } });
+/** When the time is up it stops, and no answer counts any more. */
+const limited = (node: Node, timeUp: Move, atClock: readonly Move[] = []): Node => ({
+  ...node,
+  on: {
+    ...node.on,
+    ...Object.fromEntries(
+      (['reply', 'value'] as const).map(type => [type, [timeUp, ...[node.on?.[type] ?? []].flat()]]),
+    ),
+    clock: [timeUp, ...atClock],
+  },
+});

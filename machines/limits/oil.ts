@@ -1,3 +1,4 @@
+import type { StepId } from '../../prompts/types.ts';
 import { suitableGrades } from '../../src/engineering/oil-grade.ts';
 import { judgeOilPressure } from '../../src/engineering/oil-pressure.ts';
 import { judgeSweep } from '../../src/engineering/oil-pressure-sweep.ts';
@@ -64,20 +65,20 @@ export const pressureAt =
     return judgeOilPressure(si, { speedRpm: speedRpm(context), oilC }, floorTable(context));
   };
 
-/** Over the whole sweep: above the floor at each speed, and rising with the speed. */
+/**
+ * Above the floor at this speed; the last reading also closes the sweep, over which the pressure has to
+ * rise with the speed. `sweepBefore`: the steps before the last one, by which their latest readings are found.
+ */
 export const sweepPressure =
-  (index: number, last: boolean): Judge =>
+  (index: number, sweepBefore: readonly StepId[] | null): Judge =>
   (context, si): Judgement => {
     const speeds = context.profile.sweeps.map(sweep => sweep.rpm);
     const floor = pressureAt(() => speeds[index] ?? 0)(context, si);
-    if (!last || !floor.ok || !floor.value.met) return floor;
-    const before = context.readings
-      .filter(reading => reading.quantity === 'oilPressure' && reading.step.startsWith('sweeps.'))
-      .slice(-index);
-    const points = [...before.map(reading => reading.si), si].map((pressureKpa, point) => ({
-      speedRpm: speeds[point] ?? 0,
-      pressureKpa,
-    }));
+    if (!sweepBefore || !floor.ok || !floor.value.met) return floor;
+    const points = [
+      ...sweepBefore.map(step => context.readings.findLast(reading => reading.step === step)?.si),
+      si,
+    ].map((pressureKpa, point) => ({ speedRpm: speeds[point] ?? 0, pressureKpa: pressureKpa ?? Number.NaN }));
     const sweep = judgeSweep(points, context.profile.oilPressure.reliefKpa);
     if (!sweep.ok) return sweep;
     return sweep.value.state === 'rises'

@@ -27,6 +27,12 @@ export function burstSeconds(context: Context, nowMs: number, wantedS: number): 
   return state.ok ? Math.min(wantedS, state.value.nextBurstS) : 0;
 }
 
+/** Seconds that the engine maker still asks to rest since the last burst; none before the first. */
+export function leastRestSeconds(context: Context, nowMs: number): number {
+  const last = context.bursts.at(-1);
+  return last ? Math.max(0, context.profile.starter.minRestS - (nowMs - last.endMs) / 1000) : 0;
+}
+
 /** Seconds to rest before a burst of the wanted length; never less than the engine maker asks for. */
 export function restSeconds(context: Context, nowMs: number, wantedS: number): number {
   const { starter } = context.profile;
