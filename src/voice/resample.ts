@@ -1,4 +1,4 @@
-import { ConverterType, create } from '@alexanderolsen/libsamplerate-js';
+import samplerate from '@alexanderolsen/libsamplerate-js';
 import { VoiceError } from './errors.ts';
 import type { Pcm } from './ports.ts';
 
@@ -20,7 +20,9 @@ const fastestHz = 192_000;
  * @throws VoiceError `soundUnusable` for rates outside 4 to 192 kHz.
  */
 export function createResampler(toHz: number = speechRateHz): Resampler {
-  let converter: { readonly fromHz: number; readonly ready: ReturnType<typeof create> } | undefined;
+  let converter:
+    | { readonly fromHz: number; readonly ready: ReturnType<typeof samplerate.create> }
+    | undefined;
   const drop = () => {
     void converter?.ready.then(ready => ready.destroy());
     converter = undefined;
@@ -41,7 +43,9 @@ export function createResampler(toHz: number = speechRateHz): Resampler {
         drop();
         converter = {
           fromHz: sampleRateHz,
-          ready: create(1, sampleRateHz, toHz, { converterType: ConverterType.SRC_SINC_FASTEST }),
+          ready: samplerate.create(1, sampleRateHz, toHz, {
+            converterType: samplerate.ConverterType.SRC_SINC_FASTEST,
+          }),
         };
       }
       // `full` hands out a view on memory that the next call overwrites.

@@ -1,5 +1,6 @@
 import type { Decoder, SoundSwallowerModule } from 'soundswallower';
 import { VoiceError } from '../../errors.ts';
+import { speechRateHz } from '../../resample.ts';
 
 /** The engine and where its acoustic model lies (a directory, or an address in the browser). */
 export interface Engine {
@@ -18,22 +19,13 @@ export interface GrammarDecoder {
   /** Throws when the grammar has words without a pronunciation: check with `missingWords` first. */
   setGrammar(jsgf: string): void;
   missingWords(words: readonly string[]): readonly string[];
-  pronunciationOf(word: string): string | undefined;
   /** Teaches words, each with its pronunciations; those already known keep what they have too. */
   addWords(pronunciations: Readonly<Record<string, readonly string[]>>): void;
-  /** A whole utterance at once. */
-  decode(samples: Float32Array): Decoded;
   /** An utterance piece by piece: the text so far. */
   start(): void;
   feed(samples: Float32Array): string;
   stop(): Decoded;
   close(): void;
-}
-
-export interface DecoderOptions {
-  /** Whether to load the whole dictionary, or begin with no words at all. */
-  readonly dictionary: 'whole' | 'none';
-  readonly settings?: Readonly<Record<string, number>>;
 }
 
 /** Whether a decoded word is a word of the language: no silence, no noise, no null transition. */
@@ -50,18 +42,8 @@ function decoded(decoder: Decoder): Decoded {
  * Loads a decoder.
  * @throws VoiceError `modelUnusable` when the model's files are missing or damaged.
  */
-export async function createDecoder(
-  { module, model }: Engine,
-  { dictionary, settings = {} }: DecoderOptions,
-): Promise<GrammarDecoder> {
-  const none = dictionary === 'none' ? { dict: `${model}/no-dictionary` } : {};
-  const decoder = new module.Decoder({
-    hmm: model,
-    loglevel: 'FATAL',
-    samprate: 16000,
-    ...none,
-    ...settings,
-  });
+export async function createDecoder({ module, model }: Engine): Promise<GrammarDecoder> {
+  const decoder = new module.Decoder({ hmm: model, loglevel: 'FATAL', samprate: speechRateHz });
   try {
     await decoder.initialize();
   } catch (cause) {
@@ -77,7 +59,6 @@ export async function createDecoder(
   return {
     setGrammar: jsgf => decoder.set_grammar(jsgf),
     missingWords: words => words.filter(word => known(word) === undefined),
-    pronunciationOf: known,
     addWords(pronunciations) {
       const entries = Object.entries(pronunciations).flatMap(([word, all]) => {
         const fresh = all.filter(phones => phones !== known(word));
@@ -88,12 +69,6 @@ export async function createDecoder(
         ]);
       });
       if (entries.length > 0) decoder.add_words(...entries);
-    },
-    decode(samples) {
-      decoder.start();
-      decoder.process_audio(samples, false, true);
-      decoder.stop();
-      return decoded(decoder);
     },
     start: () => decoder.start(),
     feed(samples) {

@@ -1,0 +1,51 @@
+import { VoiceError } from '../../errors.ts';
+import { toJsgf } from '../../jsgf.ts';
+import { createMatcher, type Matcher } from '../../meaning.ts';
+import { formsOf } from '../../number-words/slot.ts';
+import type { Grammar } from '../../ports.ts';
+import { wordsOf } from '../../wording.ts';
+import type { GrammarDecoder } from './decoder.ts';
+
+/**
+ * Weight of the filler loop against the grammar: the larger, the more is rejected. Chosen on clean
+ * speech; the figures are in bench/voice.ts.
+ */
+const fillerWeight = 1e-12;
+
+/** A grammar made ready for the decoder. */
+export interface ListeningGrammar {
+  readonly grammar: Grammar;
+  readonly fingerprint: string;
+  readonly jsgf: string;
+  readonly matcher: Matcher;
+}
+
+function wordsIn({ stop, replies, number }: Grammar): readonly string[] {
+  const around = number === undefined ? [] : [...number.leads, ...number.units];
+  const inNumber = number === undefined ? [] : formsOf(number).flat(2);
+  return wordsOf([...stop, ...replies.flatMap(reply => reply.wordings), ...around, ...inNumber]);
+}
+
+/**
+ * Prepares a grammar; gives back `current` when it says the same.
+ * @throws VoiceError `wordUnknown` naming the words that nobody taught the decoder to pronounce,
+ * `grammarUnusable` as `toJsgf` does.
+ */
+export function prepareGrammar(
+  grammar: Grammar,
+  decoder: GrammarDecoder,
+  fillers: readonly string[],
+  current: ListeningGrammar | undefined,
+): ListeningGrammar {
+  const fingerprint = JSON.stringify(grammar);
+  if (current?.fingerprint === fingerprint) return current;
+  const missing = decoder.missingWords(wordsIn(grammar));
+  if (missing.length > 0) {
+    throw new VoiceError(
+      'wordUnknown',
+      `Grammar "${grammar.key}" has words without a known pronunciation (${missing.join(', ')}); add them to src/voice/pronunciations.ts.`,
+    );
+  }
+  const jsgf = toJsgf(grammar, { words: fillers, weight: fillerWeight });
+  return { grammar, fingerprint, jsgf, matcher: createMatcher(grammar) };
+}

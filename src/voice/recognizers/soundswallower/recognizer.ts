@@ -1,0 +1,14 @@
+import type { SoundRecognizer } from '../../ports.ts';
+import { createEar } from './ear.ts';
+import { loadEngine } from './load-node.ts';
+
+/**
+ * The embedded recognizer in Node.
+ * @param options.model directory of another acoustic model of the same kind than the packaged one
+ * @throws VoiceError `modelUnusable` when the model is missing or damaged.
+ */
+export async function createEmbeddedRecognizer(
+  options: { readonly model?: string } = {},
+): Promise<SoundRecognizer> {
+  return createEar(await loadEngine(options.model));
+}
