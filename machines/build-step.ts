@@ -1,4 +1,5 @@
 import type { StepId } from '../prompts/types.ts';
+import { withHelp } from './help.ts';
 import { inspectNodes, lampsNodes, sensorsNodes } from './kinds/checklist.ts';
 import { confirmNodes } from './kinds/confirm.ts';
 import { crankNodes } from './kinds/crank.ts';
@@ -88,7 +89,7 @@ export function buildStep(step: Step, all: readonly Step[]): Node {
     initial: 'begin' in nodes ? 'begin' : 'asking',
     tags: step.engine === 'running' ? ['running'] : [],
     entry: update(() => ({ step: step.id })),
-    states: { ...nodes, skipping: skipping(step) },
+    states: withHelp({ ...nodes, skipping: skipping(step) }),
     on: {
       goBack: [
         { guard: look => stepBefore(step, all, look) !== null, target: NEXT, actions: undoFrom(step, all) },

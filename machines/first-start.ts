@@ -148,7 +148,7 @@ export function buildFirstStart(profile: Profile) {
         actions: {
           type: 'say',
           params: ({ context }) =>
-            context.lastSaid ?? { line: 'help', step: context.step, values: {}, priority: 'prompt' },
+            context.lastSaid ?? { line: 'helpAlways', step: context.step, values: {}, priority: 'prompt' },
         },
       },
       status: {
@@ -175,7 +175,7 @@ export function buildFirstStart(profile: Profile) {
             : { line: 'timeLeft', values: { time: { unit: 's', si: left / 1000 } } };
         }),
       },
-      help: { actions: remark(() => ({ line: 'help', values: {} })) },
+      help: { actions: remark(() => ({ line: 'helpAlways', values: {} })) },
     },
     states: {
       procedure: {

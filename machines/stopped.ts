@@ -1,4 +1,5 @@
 import type { ReplyId } from '../prompts/types.ts';
+import { withHelp } from './help.ts';
 import { askReply, readBack, readBackReply, setAside, type Waiting } from './kinds/question.ts';
 import { NEXT, passed, stopNow } from './progress.ts';
 import { doneAfterStop, reopenedSteps } from './reopening.ts';
@@ -55,7 +56,7 @@ export function stoppedNode(steps: readonly Step[]): Node {
         by: context.stop?.by ?? null,
       },
     })),
-    states: {
+    states: withHelp({
       calling: {
         always: [
           { guard: isDrill, target: 'drill' },
@@ -135,7 +136,7 @@ export function stoppedNode(steps: readonly Step[]): Node {
         { target: 'reopened' },
       ),
       endReadBack: readBack(technician, readBackReply, [{ target: '#ended' }], { target: 'askingCause' }),
-    },
+    }),
   };
 }
 

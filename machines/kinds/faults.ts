@@ -1,4 +1,4 @@
-import type { LineId, ReplyId } from '../../prompts/types.ts';
+import type { LineId, ReplyId, StepId } from '../../prompts/types.ts';
 import { blockingFaults, type JudgedFault, judgeSessionFault, unknownFaults } from '../faults.ts';
 import { believed, pass } from '../progress.ts';
 import type { FaultsStep } from '../steps.ts';
@@ -52,6 +52,8 @@ const sayLatest: Line = look => {
   return judged ? { line: lineOf(judged), values: codeValues(judged) } : { line: 'unclear', values: {} };
 };
 
+const watchStep: StepId = 'firstFire.transient';
+
 /** The second number completes the code; one that was read before keeps the time it was first seen. */
 const keepCode = update(({ context, event }) => {
   const { pending, spokenSpn } = context;
@@ -61,6 +63,8 @@ const keepCode = update(({ context, event }) => {
   return {
     spokenSpn: null,
     misheard: 0,
+    // A new code has its own watch, though that of an earlier one is over.
+    ...(earlier ? {} : { done: context.done.filter(id => id !== watchStep) }),
     faults: [
       ...context.faults.filter(fault => !same(fault)),
       earlier ?? { spn: spokenSpn, fmi: pending.si, seenMs: atMs(event) },

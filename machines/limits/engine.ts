@@ -75,8 +75,15 @@ export const coolEnough: Judge = (context, si) => {
 
 /** What the warm-up readings say so far: time to the thermostat, or what is suspicious about them. */
 export function warmUpOutlook(context: Context): { readonly line: LineId; readonly values: PromptValues } {
+  // An earlier run of the engine is another warm-up.
+  const firedMs = context.bursts.at(-1)?.endMs ?? 0;
   const readings = context.readings
-    .filter(reading => reading.quantity === 'coolantTemperature' && reading.step === 'warmUp.watch')
+    .filter(
+      reading =>
+        reading.quantity === 'coolantTemperature' &&
+        reading.step === 'warmUp.watch' &&
+        reading.atMs >= firedMs,
+    )
     .map(reading => ({ timeS: reading.atMs / 1000, value: reading.si }));
   const { opensC, fullyOpenC, toleranceK } = context.profile.thermostat;
   const warmUp = readWarmUp(readings, { opensC, fullyOpenC, toleranceK });

@@ -43,6 +43,7 @@ export const lines = {
   statusOpen: 'Open: {gates}.',
   statusNoneOpen: 'No gate is open before first fire.',
   help: 'You may say: {choices}.',
+  helpAlways: 'You may say: hold, continue, say again, go back, skip, status, or time left.',
   stillWaiting: 'Still waiting.',
 
   askClear: 'Second person: hands, tools and clothes clear of fan and belts? Say clear to crank.',
