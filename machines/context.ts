@@ -105,6 +105,8 @@ export interface Context {
   /** When a watch puts its question again. */
   readonly nextLookMs: number | null;
   readonly bursts: readonly Burst[];
+  /** How many bursts had been made when the try that is going on began; they warm the starter, no more. */
+  readonly burstsBefore: number;
   /** When the second person's "clear" was confirmed; it grows old. */
   readonly clearAtMs: number | null;
   readonly faults: readonly Fault[];

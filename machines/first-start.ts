@@ -112,6 +112,7 @@ const initialContext = ({ input }: { readonly input: SessionInput }, first: Step
   deadline: null,
   nextLookMs: null,
   bursts: [],
+  burstsBefore: 0,
   clearAtMs: null,
   faults: [],
   earlierFaults: [],

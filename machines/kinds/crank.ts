@@ -29,15 +29,16 @@ const endBurst = update(({ context, event }) => ({
   ),
 }));
 
-const crankedSeconds = (look: Look, step: CrankStep) =>
-  look.context.bursts
-    .filter(burst => burst.step === step.id)
-    .reduce((total, burst) => total + (burst.endMs - burst.startMs) / 1000, 0);
-
-const outOfBudget = (step: CrankStep) => (look: Look) =>
-  crankedSeconds(look, step) >= step.giveUp.seconds(look.context) ||
-  look.context.bursts.filter(burst => burst.step === step.id).length >=
-    look.context.profile.starter.maxBursts;
+/** A step that is done once more, after a stop, has its whole budget again. */
+const outOfBudget =
+  (step: CrankStep) =>
+  ({ context }: Look) => {
+    const bursts = context.bursts.slice(context.burstsBefore);
+    const crankedMs = bursts.reduce((total, burst) => total + (burst.endMs - burst.startMs), 0);
+    return (
+      crankedMs >= step.giveUp.seconds(context) * 1000 || bursts.length >= context.profile.starter.maxBursts
+    );
+  };
 
 /**
  * One burst after another: every gate met, the second person clear just now, a burst inside the
@@ -102,7 +103,7 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
 
   return {
     begin: {
-      entry: [...speak(askFor(step))],
+      entry: [update(({ context }) => ({ burstsBefore: context.bursts.length })), ...speak(askFor(step))],
       always: [
         { guard: look => unmet(look).length > 0, target: 'refused' },
         // The last burst may belong to another step, or to a try that was stopped.
