@@ -14,6 +14,10 @@ export interface CueTiming {
   readonly waitUntilMs?: (atMs: number) => Promise<void>;
 }
 
+/** Not understood, people repeat themselves after this much silence, and not for ever. */
+const REPEAT_AFTER_MS = 2500;
+const TIMES_SAID = 3;
+
 /** A reply that finds no question for so long will never find one. */
 const PATIENCE_MS = 2 * 3600 * 1000;
 
@@ -58,21 +62,28 @@ export class CueSource implements AudioSource {
       await this.#timing.waitUntilMs?.(startMs + blocks * BLOCK_MS);
       await onBlock(block);
     };
-    for (const cue of this.#cues) {
+    /** Waits until the tool has been silent so long in this state; false when it left the state instead. */
+    const quietIn = async (key: string, forMs: number, patienceMs: number): Promise<boolean> => {
       let quietMs = 0;
-      let waitedMs = 0;
-      while (!this.#closed && (quietMs < cue.afterMs || quietMs === 0)) {
-        const { key, speaking } = this.#listening();
-        quietMs = key === cue.when && !speaking ? quietMs + BLOCK_MS : 0;
-        waitedMs += BLOCK_MS;
-        if (waitedMs > PATIENCE_MS)
-          return {
-            kind: 'lost',
-            reason: `"${cue.says}" waits for ${cue.when}, but the session is at ${key}.`,
-          };
+      for (let waitedMs = 0; !this.#closed && waitedMs < patienceMs; waitedMs += BLOCK_MS) {
+        const now = this.#listening();
+        if (now.key !== key && forMs === REPEAT_AFTER_MS) return false;
+        quietMs = now.key === key && !now.speaking ? quietMs + BLOCK_MS : 0;
+        if (quietMs > forMs) return true;
         await deliver(silence());
       }
-      for (const block of blocksOf(cue.sound)) if (!this.#closed) await deliver(block);
+      return false;
+    };
+    for (const cue of this.#cues) {
+      if (!(await quietIn(cue.when, cue.afterMs, PATIENCE_MS)) && !this.#closed) {
+        const { key } = this.#listening();
+        return { kind: 'lost', reason: `"${cue.says}" waits for ${cue.when}, but the session is at ${key}.` };
+      }
+      // Asked again, people say it again.
+      for (let times = 0; times < TIMES_SAID && !this.#closed; times += 1) {
+        for (const block of blocksOf(cue.sound)) await deliver(block);
+        if (!(await quietIn(cue.when, REPEAT_AFTER_MS, PATIENCE_MS))) break;
+      }
     }
     // The people have said all they had to say; the room goes on until the session is over.
     for (let afterMs = 0; !this.#closed && afterMs < TAIL_MS; afterMs += BLOCK_MS) await deliver(silence());
