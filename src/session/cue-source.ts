@@ -19,7 +19,7 @@ const REPEAT_AFTER_MS = 2500;
 const TIMES_SAID = 3;
 
 /** A reply that finds no question for so long will never find one. */
-const PATIENCE_MS = 2 * 3600 * 1000;
+const PATIENCE_MS = 30 * 60 * 1000;
 
 const BACKGROUND_RATE_HZ = 16_000;
 const BACKGROUND_AMPLITUDE = 1 / 32_768;

@@ -1,0 +1,25 @@
+import { benchEngineering } from './engineering.ts';
+import { benchEngineeringFits } from './engineering-fits.ts';
+import { benchRecord } from './record.ts';
+import { benchSpeech } from './speech.ts';
+
+/** `npm run bench [name ...]`: all benches, or those that are named. Timings are shown, never judged. */
+const benches: Readonly<Record<string, () => unknown>> = {
+  engineering: () => benchEngineering(),
+  fits: () => benchEngineeringFits(),
+  record: () => benchRecord(),
+  speech: () => benchSpeech(),
+};
+
+const names = process.argv.slice(2);
+const unknown = names.filter(name => !(name in benches));
+if (unknown.length > 0) {
+  console.error(`No bench is called ${unknown.join(', ')}; there are ${Object.keys(benches).join(', ')}.`);
+  process.exitCode = 2;
+} else {
+  for (const [name, bench] of Object.entries(benches)) {
+    if (names.length > 0 && !names.includes(name)) continue;
+    console.log(`\n== ${name}`);
+    await bench();
+  }
+}
