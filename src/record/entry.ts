@@ -13,7 +13,7 @@ export const MAX_ENTRY_BYTES = MAX_LINE_BYTES / 2;
 
 /** Kinds that the record writes by itself; `append` refuses them. */
 export const OPENED = 'opened';
-export const REOPENED = 'reopened';
+export const REOPENED = 'resumed';
 export const RECOVERED = 'recovered';
 
 export const KIND = /^[A-Za-z][A-Za-z0-9_.:-]{0,119}$/;

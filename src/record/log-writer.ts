@@ -28,14 +28,14 @@ export interface ReopenedLog {
   readonly log: RecordLog;
   /** All entries up to the interruption. */
   readonly entries: readonly Entry[];
-  /** `reopened`, or `recovered` with the torn bytes (base64) when the last line had been cut off. */
+  /** `resumed`, or `recovered` with the torn bytes (base64) when the last line had been cut off. */
   readonly resumed: Entry;
 }
 
 /**
  * Goes on with a record after an interruption. A torn last line is replaced by the entry `recovered`, which
  * keeps its bytes (as base64, hence always longer than what it replaces); an undamaged record gets the entry
- * `reopened`. Either restarts `monoMs`.
+ * `resumed`. Either restarts `monoMs`.
  * @throws RecordError `inUse`, `unreadable`, `unwritable`, `empty`, `notOurs`, or `broken` when a line was altered
  */
 export async function reopenLog(path: string, clock: RecordClock): Promise<ReopenedLog> {

@@ -115,7 +115,7 @@ describe('what cannot be recorded is refused by name and leaves the record as it
     await log.close();
   });
 
-  it.each(['', '1st', 'two words', 'ü', 'x'.repeat(121), 'opened', 'reopened', 'recovered'])(
+  it.each(['', '1st', 'two words', 'ü', 'x'.repeat(121), 'opened', 'resumed', 'recovered'])(
     'the kind "%s"',
     async kind => {
       const log = await openNewLog(newPath(), {}, new HandClock());
@@ -155,7 +155,7 @@ describe('reopening a record', () => {
     await writeRecord(path, 4);
     const { log, entries, resumed } = await reopenLog(path, new HandClock());
     expect(entries.map(entry => entry.kind)).toEqual(['opened', 'reading', 'reading', 'reading']);
-    expect(resumed).toMatchObject({ seq: 4, kind: 'reopened', monoMs: 0, data: {} });
+    expect(resumed).toMatchObject({ seq: 4, kind: 'resumed', monoMs: 0, data: {} });
     expect(await log.append('reading', {})).toMatchObject({ seq: 5 });
     await log.close();
     expect(await verifyLog(path)).toMatchObject({ ok: true, entries: 6 });

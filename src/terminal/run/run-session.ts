@@ -62,19 +62,20 @@ export async function runSession({ options, header, record, clock, restored }: R
   );
 
   const hearing = startHearing();
+  let end: RunEnd;
   try {
     if (speaking.notHeard) session.report(speaking.notHeard);
     await session.begin(restored !== undefined);
-    const end = await Promise.race([session.outcome, left, hearing.failed]);
-    await session.settled();
-    return { end, closing: closingWords(end, record) };
+    end = await Promise.race([session.outcome, left, hearing.failed]);
   } finally {
     await hearing.close();
     face.close();
     await face.done;
     await speaking.speech.close();
+    await session.settled();
     await closeRecord(record);
   }
+  return { end, closing: closingWords(end, record) };
 
   /** The microphone or the recording. Whatever fails is said once; the session goes on by keys. */
   function startHearing() {
