@@ -35,8 +35,20 @@ export interface RunParts {
   readonly restored?: Restored;
 }
 
-/** Joins the machine with its ports and a terminal, and stays until the session is over or left. */
-export async function runSession({ options, header, record, clock, restored }: RunParts): Promise<RunResult> {
+/** Runs a session in this terminal until it is over or left; its record is closed whatever happens. */
+export async function runSession(parts: RunParts): Promise<RunResult> {
+  const { record } = parts;
+  let end: RunEnd;
+  try {
+    end = await joinParts(parts);
+  } finally {
+    await closeRecord(record);
+  }
+  return { end, closing: closingWords(end, record) };
+}
+
+/** Joins the machine with its ports and a terminal. */
+async function joinParts({ options, header, record, clock, restored }: RunParts): Promise<RunEnd> {
   const virtual = clock instanceof VirtualClock ? clock : null;
   const speaking = await openSpeaking(options, clock, virtual !== null);
   const session = new Session(
@@ -62,20 +74,17 @@ export async function runSession({ options, header, record, clock, restored }: R
   );
 
   const hearing = startHearing();
-  let end: RunEnd;
   try {
     if (speaking.notHeard) session.report(speaking.notHeard);
     await session.begin(restored !== undefined);
-    end = await Promise.race([session.outcome, left, hearing.failed]);
+    return await Promise.race([session.outcome, left, hearing.failed]);
   } finally {
     await hearing.close();
     face.close();
     await face.done;
     await speaking.speech.close();
     await session.settled();
-    await closeRecord(record);
   }
-  return { end, closing: closingWords(end, record) };
 
   /** The microphone or the recording. Whatever fails is said once; the session goes on by keys. */
   function startHearing() {
@@ -111,6 +120,8 @@ export async function runSession({ options, header, record, clock, restored }: R
         return new Promise<RunEnd>(() => {});
       },
     );
+    // It is awaited only once the session has begun; until then a failure waits its turn.
+    failed.catch(() => {});
     return {
       failed,
       async close() {
