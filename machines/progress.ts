@@ -40,6 +40,8 @@ export const passed = (step: Step | undefined, { context }: Look) => ({
     by: step?.by ?? null,
     ...(step?.gate ? { gate: step.gate } : {}),
     misheard: context.misheard,
+    // What was computed for the step belongs on the record as well.
+    ...(step?.values ? { figures: step.values(context) } : {}),
   },
 });
 

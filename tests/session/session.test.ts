@@ -1,18 +1,201 @@
+import { mkdtempSync } from 'node:fs';
+import { readFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { verifyLog } from '../../src/record/index.ts';
-import { goUntil, rig } from '../helpers/session-rig.ts';
+import { type Entry, RecordError, type RecordLog, readLog, verifyLog } from '../../src/record/index.ts';
+import { Session } from '../../src/session/session.ts';
+import { goUntil, rig, rigAround } from '../helpers/session-rig.ts';
+
+const kinds = (entries: readonly Entry[]) => entries.map(entry => entry.kind);
 
 describe('a whole session by keys', () => {
-  it.each(['demo-six', 'demo-four'])(
-    'is led from job card to sign-off on %s, and its record verifies',
-    async name => {
-      const run = await rig(name);
+  it.each([
+    ['demo-six', 'us'],
+    ['demo-four', 'us'],
+    ['demo-six', 'metric'],
+  ] as const)(
+    'is led from job card to sign-off on %s in %s units, and its record verifies',
+    async (name, units) => {
+      const run = await rig(name, units);
       await run.session.begin(false);
       await goUntil(run);
       expect(run.key()).toBe('signedOff');
       await expect(run.session.outcome).resolves.toBe('signedOff');
       await run.record.close();
       expect(await verifyLog(run.path)).toMatchObject({ ok: true });
+      const { entries } = await readLog(run.path);
+      expect(entries.at(-1)?.kind === 'closed' || kinds(entries).includes('closed')).toBe(true);
     },
   );
+});
+
+describe('the queue', () => {
+  it('carries out a stop ahead of everything that waits', async () => {
+    const run = await rig();
+    await run.session.begin(false);
+    run.session.receive({ type: 'reply', id: 'cardRight' }, 'technician', 'keys');
+    run.session.receive({ type: 'reply', id: 'understood' }, 'technician', 'keys');
+    run.session.receive({ type: 'stop' }, 'second', 'voice');
+    await run.session.settled();
+    expect(run.key()).toBe('stopped.makingSafe');
+    expect(run.session.moment.context.stop).toMatchObject({ by: 'second' });
+    const { entries } = await readLog(run.path);
+    const events = entries.filter(entry => entry.kind === 'event').map(entry => entry.data.type);
+    // The first event was being carried out already; the second one has to wait behind the stop.
+    expect(events.indexOf('stop')).toBeLessThanOrEqual(1);
+  });
+
+  it('stamps an event with the moment it came, not the moment it is carried out', async () => {
+    const run = await rig();
+    await run.session.begin(false);
+    await run.pass(1234);
+    run.session.receive({ type: 'hold' }, 'technician', 'keys');
+    run.clock.advance(5000);
+    await run.session.settled();
+    expect(run.session.moment.context.heldSinceMs).toBe(1234);
+  });
+});
+
+/** A record whose disk takes its time, to see what is said before a fact is safe. */
+function slow(record: RecordLog): { record: RecordLog; release(): void; pending(): number } {
+  const waiting: (() => void)[] = [];
+  return {
+    record: new Proxy(record, {
+      get(target, name) {
+        if (name !== 'append') return Reflect.get(target, name, target);
+        return async (...args: Parameters<RecordLog['append']>) => {
+          await new Promise<void>(resolve => waiting.push(resolve));
+          return target.append(...args);
+        };
+      },
+    }),
+    release: () => {
+      for (const go of waiting.splice(0)) go();
+    },
+    pending: () => waiting.length,
+  };
+}
+
+describe('the record', () => {
+  it('has an event on the disk before the next prompt is spoken, but a call-out does not wait', async () => {
+    const base = await rig();
+    const disk = slow(base.record);
+    const session = new Session({ ...base.session.parts, record: disk.record });
+    const run = rigAround(session, base.clock, disk.record, base.path);
+    const begun = session.begin(false);
+    const drain = setInterval(disk.release, 1);
+    await begun;
+    clearInterval(drain);
+
+    const before = run.said.length;
+    run.keys.type('card is right');
+    await new Promise(resolve => setTimeout(resolve, 20));
+    expect(disk.pending()).toBeGreaterThan(0);
+    expect(run.said.length).toBe(before);
+
+    run.session.receive({ type: 'stop' }, 'technician', 'keys');
+    disk.release();
+    await new Promise(resolve => setTimeout(resolve, 20));
+    const again = setInterval(disk.release, 1);
+    await run.session.settled();
+    clearInterval(again);
+    const hazards = run.happenings.flatMap(each => (each.kind === 'said' && each.hazard ? [each.shown] : []));
+    expect(hazards[0]).toMatch(/^Stop/);
+  });
+
+  it('keeps the session going on a disk that fails, and tells it once', async () => {
+    const base = await rig();
+    let failures = 0;
+    const failing: RecordLog = new Proxy(base.record, {
+      get(target, name) {
+        if (name !== 'append') return Reflect.get(target, name, target);
+        return async (...args: Parameters<RecordLog['append']>) => {
+          const entry = await target.append(...args);
+          failures += 1;
+          if (failures === 3) throw new RecordError('disk', 'The disk is full; save the record elsewhere.');
+          return entry;
+        };
+      },
+    });
+    const session = new Session({ ...base.session.parts, record: failing });
+    const run = rigAround(session, base.clock, failing, base.path);
+    await session.begin(false);
+    await run.type('card is right');
+    await run.type('understood');
+    await run.type('protection on');
+    expect(run.key()).toBe('job.protection.readingBack');
+    const problems = run.happenings.filter(each => each.kind === 'problem');
+    expect(problems).toEqual([{ kind: 'problem', sentence: 'The disk is full; save the record elsewhere.' }]);
+  });
+
+  it('keeps what was heard, said and judged, with limits, margin, rule and source', async () => {
+    const run = await rig();
+    await run.session.begin(false);
+    await goUntil(run, 'fill.oilFilterPreFilled.asking');
+    await run.record.close();
+    const lines = (await readFile(run.path, 'utf8')).trim().split('\n');
+    const entries: Entry[] = lines.map(line => JSON.parse(line));
+    expect(new Set(kinds(entries))).toEqual(
+      new Set(['opened', 'said', 'heard', 'event', 'passed', 'verdict', 'stopped']),
+    );
+    const verdict = entries.find(
+      entry => entry.kind === 'verdict' && entry.data.quantity === 'coolantFreezePoint',
+    );
+    expect(verdict?.data).toMatchObject({ unit: 'degC', met: true, rule: expect.any(String) });
+    expect(verdict?.data.source).toMatch(/ASHRAE/);
+    const mix = entries.find(entry => entry.kind === 'passed' && entry.data.step === 'fill.coolantMix');
+    expect(mix?.data.figures).toMatchObject({ concentrate: { unit: 'litre' }, water: { unit: 'litre' } });
+  });
+});
+
+describe('keys', () => {
+  it('are never deafened by the voice of the tool', async () => {
+    const run = await rig();
+    await run.session.begin(false);
+    expect(run.session.speaking).toBe(true);
+    await run.type('card is right');
+    expect(run.key()).toBe('job.makerFirst.asking');
+  });
+
+  it('give a reason in their own words where one is asked for', async () => {
+    const run = await rig();
+    await run.session.begin(false);
+    await goUntil(run, 'prime.strokes.asking');
+    await run.type('skip');
+    expect(run.key()).toBe('prime.strokes.skipping');
+    await run.type('electric lift pump, no hand primer');
+    expect(run.session.moment.context.skips).toMatchObject([
+      { step: 'prime.strokes', reason: 'electric lift pump, no hand primer' },
+    ]);
+  });
+});
+
+describe('what is heard and does not count', () => {
+  it('is answered with a repetition, and is on the record', async () => {
+    const run = await rig();
+    await run.session.begin(false);
+    await run.type('banana');
+    expect(run.key()).toBe('job.card.asking');
+    expect(run.said.at(-1)).toMatch(/^I did not understand/);
+    const { entries } = await readLog(run.path);
+    expect(entries.some(entry => entry.kind === 'heard' && entry.data.kind === 'unclear')).toBe(true);
+  });
+
+  it('has no effect while time is only running', async () => {
+    const run = await rig();
+    await run.session.begin(false);
+    await goUntil(run, 'fill.coolantBleed.counting');
+    const said = run.said.length;
+    await run.type('banana');
+    expect(run.key()).toBe('fill.coolantBleed.counting');
+    expect(run.said.length).toBe(said);
+  });
+});
+
+it('is told in one sentence that a record is there already', async () => {
+  const path = join(mkdtempSync(join(tmpdir(), 'session-')), 'record.jsonl');
+  const run = await rig('demo-six', 'us', path);
+  await run.record.close();
+  await expect(rig('demo-six', 'us', path)).rejects.toThrow(/exists|there already/);
 });
