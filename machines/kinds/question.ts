@@ -52,7 +52,7 @@ export function askReply(
   return {
     tags: tagsOf(waiting),
     meta: {
-      replies: [...replies.map(row => row.reply), 'notYet', ...troubleReplies(waiting)],
+      replies: [...new Set(replies.map(row => row.reply)), 'notYet', ...troubleReplies(waiting)],
       by: waiting.by,
     },
     entry: [update(() => ({ pending: null })), ...askAgain(ask, false)],
