@@ -1,0 +1,47 @@
+import type { View } from '../../../session/view.ts';
+import { largestLetters } from '../big-letters.ts';
+import { type Line, line } from '../line.ts';
+import { cut, oneLine, pad, widthOf } from '../text.ts';
+import { words } from '../words.ts';
+
+type Timer = NonNullable<View['timer']>;
+
+/** Rows with the time in large letters. */
+export const LARGE_ROWS = 3;
+
+/** Time left as minutes and seconds, rounded up so that 00:00 means over; dashes when it is not known. */
+export function leftText(leftMs: number): string {
+  if (!Number.isFinite(leftMs)) return '--:--';
+  const seconds = Math.max(0, Math.ceil(leftMs / 1000));
+  return `${String(Math.floor(seconds / 60)).padStart(2, '0')}:${String(seconds % 60).padStart(2, '0')}`;
+}
+
+/** A bar of exactly `width` columns; full only when the time is up. */
+export function bar({ totalMs, leftMs }: Pick<Timer, 'totalMs' | 'leftMs'>, width: number): string {
+  const inner = Math.max(1, width - 2);
+  const share = (totalMs - leftMs) / totalMs;
+  const done = Number.isFinite(share) ? Math.floor(Math.min(1, Math.max(0, share)) * inner) : 0;
+  return `[${'█'.repeat(done)}${'░'.repeat(inner - done)}]`;
+}
+
+/** The hold's progress: one line, or where it has the rows the time left in large letters beside it. */
+export function holdBar(timer: Timer, width: number, rows: number): Line[] {
+  const left = leftText(timer.leftMs);
+  const held = timer.held ? `${words.held} ` : '';
+  const large = rows >= LARGE_ROWS ? largestLetters(left, Math.floor(width / 2), rows) : [];
+  const largeWidth = widthOf(large[0] ?? '') + 3;
+  if (large.length === 0) {
+    const time = `${held}${left} ${words.left} `;
+    return [line(cut(time + bar(timer, width - widthOf(time)), width), 'strong')];
+  }
+  const inner = width - largeWidth;
+  const beside = [
+    cut(oneLine(timer.title), inner),
+    bar(timer, inner),
+    cut(`${held}${left} ${words.left} ${words.of} ${leftText(timer.totalMs)}`, inner),
+  ];
+  const above = Math.floor((large.length - beside.length) / 2);
+  return large.map((row, index) =>
+    line(` ${pad(row, largeWidth - 1)}${beside[index - above] ?? ''}`, 'strong'),
+  );
+}

@@ -1,0 +1,24 @@
+import type { View } from '../../../session/view.ts';
+import { type Line, line, linesOf } from '../line.ts';
+import { cut, oneLine, wrap } from '../text.ts';
+import { personNames } from '../words.ts';
+
+const EDGE = '▌ ';
+
+/** The step in normal letters, who is addressed, and the sentence that waits for a reply. */
+export function promptBox(
+  view: Pick<View, 'title' | 'prompt' | 'addressed' | 'addressedName'>,
+  width: number,
+): Line[] {
+  const inner = width - EDGE.length;
+  const role = personNames[view.addressed];
+  const name = oneLine(view.addressedName);
+  const to = name === '' ? role : `${name}, ${role}`;
+  return [
+    line(cut(`${EDGE}${oneLine(view.title)} (${to})`, width)),
+    ...linesOf(
+      wrap(view.prompt, inner).map(text => EDGE + text),
+      'strong',
+    ),
+  ];
+}

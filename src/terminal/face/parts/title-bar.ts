@@ -1,0 +1,17 @@
+import type { View } from '../../../session/view.ts';
+import { type Line, line } from '../line.ts';
+import { ends, oneLine } from '../text.ts';
+import { words } from '../words.ts';
+
+const WIDE = 90;
+
+/** Which engine, that it is invented, and which phase of how many: one line over the full width. */
+export function titleBar(
+  view: Pick<View, 'profileName' | 'invented' | 'phase' | 'phaseNumber' | 'phaseCount'>,
+  width: number,
+): Line {
+  const invented = width >= WIDE ? words.invented : words.inventedShort;
+  const phase = `${view.phaseNumber}/${view.phaseCount} ${oneLine(view.phase)} `;
+  const right = view.invented ? `*${invented}*  ${phase}` : phase;
+  return line(ends(` ${words.name}  ${oneLine(view.profileName)}`, right, width), 'title');
+}

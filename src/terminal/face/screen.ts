@@ -1,0 +1,160 @@
+import type { View } from '../../session/view.ts';
+import { type Line, line, type Row } from './line.ts';
+import { bannerLine } from './parts/banner.ts';
+import { choices, controls } from './parts/choices.ts';
+import { headline } from './parts/headline.ts';
+import { hearing } from './parts/hearing.ts';
+import { holdBar, LARGE_ROWS } from './parts/hold-bar.ts';
+import { hintLine, inputLine } from './parts/input-line.ts';
+import { logTail } from './parts/log-tail.ts';
+import { firstRows, panel } from './parts/panel.ts';
+import { problems } from './parts/problems.ts';
+import { promptBox } from './parts/prompt.ts';
+import { titleBar } from './parts/title-bar.ts';
+import { share, type Wish } from './share.ts';
+import { cut, widthOf } from './text.ts';
+import type { Typing } from './typing.ts';
+
+export interface Size {
+  readonly columns: number;
+  readonly rows: number;
+}
+
+/** From top to bottom, at the head of the screen. */
+const upper = [
+  'titleBar',
+  'banner',
+  'gapAboveHeadline',
+  'headline',
+  'gapAbovePrompt',
+  'prompt',
+  'choices',
+  'controls',
+  'gapAboveTimer',
+  'timer',
+  'gapAbovePanel',
+  'panel',
+  'gapAboveLog',
+  'log',
+] as const;
+
+/** The same, at the foot of the screen. */
+const lower = ['problems', 'hearing', 'input', 'hint'] as const;
+
+type Part = (typeof upper)[number] | (typeof lower)[number];
+
+const LARGEST_TIMER_ROWS = 5;
+const TALL_BANNER = 3;
+
+/** What matters most first: what happens, what is asked, how to stop; then how well it can be read. */
+function wishes(view: View, { columns, rows }: Size): Wish<Part>[] {
+  const headlineRows = (most: number) => headline(view, columns, most).length;
+  const panelRows = (most: number) => panel(view, columns, most).length;
+  const timerRows = view.timer ? 1 : 0;
+  const bannered = bannerLine(view, columns).tone !== 'normal';
+  const every = {
+    prompt: promptBox(view, columns).length,
+    choices: choices(view, columns).length,
+    problems: problems(view.problems, columns).length,
+    hearing: hearing(view.hearing, columns).length,
+    controls: controls(view, columns).length,
+  };
+  return [
+    { part: 'banner', rows: 1 },
+    { part: 'hint', rows: 1 },
+    { part: 'prompt', rows: Math.min(3, every.prompt) },
+    { part: 'choices', rows: Math.min(2, every.choices) },
+    { part: 'timer', rows: timerRows },
+    { part: 'titleBar', rows: 1 },
+    { part: 'input', rows: 1 },
+    { part: 'prompt', rows: every.prompt },
+    { part: 'choices', rows: every.choices },
+    { part: 'problems', rows: Math.min(1, every.problems) },
+    { part: 'hearing', rows: 1 },
+    { part: 'timer', rows: timerRows * LARGE_ROWS, whole: true },
+    { part: 'headline', rows: headlineRows(3), whole: true },
+    { part: 'panel', rows: panelRows(4) },
+    { part: 'controls', rows: every.controls },
+    { part: 'headline', rows: headlineRows(6), whole: true },
+    { part: 'hearing', rows: every.hearing },
+    { part: 'problems', rows: Math.min(2, every.problems) },
+    { part: 'log', rows: Math.min(2, view.log.length) },
+    { part: 'panel', rows: panelRows(8) },
+    { part: 'gapAbovePanel', rows: 1 },
+    { part: 'gapAbovePrompt', rows: 1 },
+    { part: 'banner', rows: bannered ? TALL_BANNER : 1, whole: true },
+    { part: 'timer', rows: timerRows * LARGEST_TIMER_ROWS, whole: true },
+    { part: 'gapAboveTimer', rows: timerRows },
+    { part: 'gapAboveHeadline', rows: 1 },
+    { part: 'headline', rows: headlineRows(Math.floor(rows / 3)), whole: true },
+    { part: 'panel', rows: panelRows(14) },
+    { part: 'panel', rows: panelRows(rows), whole: true },
+    { part: 'gapAboveLog', rows: 1 },
+    { part: 'problems', rows: every.problems },
+    { part: 'log', rows: view.log.length },
+  ];
+}
+
+const blank = (rows: number): Line[] => Array.from({ length: Math.max(0, rows) }, () => line(''));
+
+/** The parts keep to their width; in a terminal of a few columns not all of them can. */
+function fitRow(row: Row, width: number): Row {
+  let free = width;
+  return row.map(({ text, tone }) => {
+    const fitting = cut(text, free);
+    free -= widthOf(fitting);
+    return line(fitting, tone);
+  });
+}
+
+function banner(view: View, width: number, rows: number): Line[] {
+  const middle = bannerLine(view, width);
+  const edge = line(' '.repeat(width), middle.tone);
+  return rows >= TALL_BANNER ? [edge, middle, edge] : [middle];
+}
+
+/** All rows of the screen: as many as it has, never wider than it is. */
+export function screenRows(view: View, size: Size, typing: Typing): Row[] {
+  const width = size.columns;
+  const given = share(size.rows, wishes(view, size));
+  const draw = (part: Part, rows: number): readonly Line[] => {
+    switch (part) {
+      case 'titleBar':
+        return [titleBar(view, width)];
+      case 'banner':
+        return banner(view, width, rows);
+      case 'headline':
+        return headline(view, width, rows);
+      case 'prompt':
+        return firstRows(promptBox(view, width), width, rows);
+      case 'choices':
+        return firstRows(choices(view, width), width, rows);
+      case 'controls':
+        return firstRows(controls(view, width), width, rows);
+      case 'timer':
+        return view.timer ? holdBar(view.timer, width, rows) : [];
+      case 'log':
+        return logTail(view.log, width, rows);
+      case 'problems':
+        return firstRows(problems(view.problems, width), width, rows);
+      case 'hearing':
+        return hearing(view.hearing, width).slice(0, rows);
+      case 'input':
+        return [inputLine(typing.typed, width)];
+      case 'hint':
+        return [hintLine(typing.leaving, view.engine, width)];
+      default:
+        return blank(rows);
+    }
+  };
+  const drawn = (parts: readonly Part[]) =>
+    parts.flatMap(part => {
+      const rows = given.get(part) ?? 0;
+      if (rows === 0) return [];
+      return part === 'panel' ? panel(view, width, rows) : draw(part, rows).map(each => [each]);
+    });
+  const above = drawn(upper);
+  const below = drawn(lower);
+  const between = blank(size.rows - above.length - below.length).map(each => [each]);
+  return [...above, ...between, ...below].map(row => fitRow(row, width));
+}

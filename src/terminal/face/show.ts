@@ -1,0 +1,79 @@
+import { render } from 'ink';
+import { createElement } from 'react';
+import { App, type FaceActions } from './app.tsx';
+import { frameStream } from './frame-stream.ts';
+import { onEnd } from './on-end.ts';
+import { Painter } from './painter.ts';
+import { showPlain } from './plain.ts';
+import type { Watched } from './use-view.ts';
+
+export interface Face {
+  /** Settles when the face is closed; rejects when it failed, after the terminal was given back. */
+  readonly done: Promise<void>;
+  /** Closes the face and gives the terminal back as it was. Safe to call again. */
+  close(): void;
+}
+
+export interface Terminal {
+  readonly stdin: NodeJS.ReadStream;
+  readonly stdout: NodeJS.WriteStream;
+}
+
+/**
+ * Shows a session and takes keys until it is closed: on the whole screen of a terminal, or line by line
+ * where there is none (a pipe, a file, TERM=dumb). The terminal is given back as it was however the process
+ * ends, except by SIGKILL. Nothing else may write to the terminal meanwhile.
+ */
+export function showFace(viewer: Watched, actions: FaceActions, terminal: Terminal): Face {
+  const { stdin, stdout } = terminal;
+  const screen = stdin.isTTY && stdout.isTTY && process.env.TERM !== 'dumb';
+  return screen ? showScreen(viewer, actions, terminal) : showPlain(viewer, actions, terminal);
+}
+
+function showScreen(viewer: Watched, actions: FaceActions, { stdin, stdout }: Terminal): Face {
+  const painter = new Painter(
+    text => stdout.write(text),
+    () => stdout.rows,
+  );
+  const restore = () => {
+    painter.close();
+    if (stdin.isRaw) stdin.setRawMode(false);
+  };
+  const unhook = onEnd(restore);
+  const resized = () => painter.resized();
+  // A terminal that vanished must not take the session with it.
+  const vanished = () => close();
+  // Before ink's own listener: the screen is cleared first, then drawn.
+  stdout.on('resize', resized);
+  stdout.on('error', vanished);
+  stdin.on('error', vanished);
+  // Ink does this after its first drawing; what is typed before would be echoed over it.
+  stdin.setRawMode(true);
+  painter.open();
+  const app = render(createElement(App, { viewer, ...actions, colour: coloursWanted() }), {
+    stdin,
+    stdout: frameStream(stdout, frame => painter.paint(frame)),
+    debug: true,
+    exitOnCtrlC: false,
+    patchConsole: false,
+  });
+  const end = () => {
+    restore();
+    unhook();
+    stdout.off('resize', resized);
+  };
+  const close = () => {
+    end();
+    app.unmount();
+  };
+  return {
+    done: app
+      .waitUntilExit()
+      .then(() => {})
+      .finally(end),
+    close,
+  };
+}
+
+/** The NO_COLOR convention: set to anything but nothing, no colours (https://no-color.org). */
+const coloursWanted = () => (process.env.NO_COLOR ?? '') === '';

@@ -1,0 +1,125 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { choices } from '../../../src/terminal/face/parts/choices.ts';
+import { hearing, meter } from '../../../src/terminal/face/parts/hearing.ts';
+import { bar, holdBar, leftText } from '../../../src/terminal/face/parts/hold-bar.ts';
+import { hintLine, inputLine } from '../../../src/terminal/face/parts/input-line.ts';
+import { logTail } from '../../../src/terminal/face/parts/log-tail.ts';
+import { readings } from '../../../src/terminal/face/parts/readings.ts';
+import { filling, held, reading } from './views.ts';
+
+const texts = (lines: readonly { readonly text: string }[]) => lines.map(({ text }) => text);
+
+describe('the hold bar', () => {
+  it('rounds the time left up, so that 00:00 means over', () => {
+    expect([120_000, 83_001, 1, 0, -5].map(leftText)).toEqual(['02:00', '01:24', '00:01', '00:00', '00:00']);
+    expect(leftText(5_400_000)).toBe('90:00');
+  });
+
+  it('shows dashes and an empty bar for a time that is not known', () => {
+    expect(leftText(Number.NaN)).toBe('--:--');
+    expect(bar({ totalMs: Number.NaN, leftMs: 10 }, 6)).toBe('[░░░░]');
+    expect(bar({ totalMs: 0, leftMs: 0 }, 6)).toBe('[░░░░]');
+  });
+
+  it('is full only when the time is up', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 1e7 }), fc.integer({ min: 1, max: 1e7 }), (totalMs, leftMs) => {
+        expect(bar({ totalMs, leftMs }, 40)).toContain('░');
+        expect(bar({ totalMs, leftMs: 0 }, 40)).not.toContain('░');
+      }),
+    );
+    expect(bar({ totalMs: 100, leftMs: 50 }, 10)).toBe('[████░░░░]');
+  });
+
+  it('says in words that it is on hold, with large letters and without', () => {
+    expect(held.timer && texts(holdBar(held.timer, 60, 1))[0]).toMatch(/^ON HOLD 01:23 left \[/);
+    expect(held.timer && texts(holdBar(held.timer, 60, 3)).join('\n')).toContain(
+      'ON HOLD 01:23 left of 02:00',
+    );
+  });
+});
+
+describe('the readings', () => {
+  it('are judged by a word, the newest first', () => {
+    expect(texts(readings(reading.readings, 60))).toEqual([
+      'READINGS',
+      'NOT MET  idle speed       930 rpm  700–800',
+      'met      battery          12.7 V   ≥ 12.4',
+      'met      freeze point     -37 °C   ≤ -30',
+      'met      air temperature  -5 °C',
+    ]);
+  });
+
+  it('cut a name before they cut a value, a limit or a judgement', () => {
+    expect(texts(readings(reading.readings, 32))[1]).toBe('NOT MET idle sp… 930 rpm 700–800');
+  });
+
+  it('leave the order of the view alone', () => {
+    const before = [...reading.readings];
+    readings(reading.readings, 60);
+    expect(reading.readings).toEqual(before);
+  });
+});
+
+describe('what may be said', () => {
+  it('is broken between wordings only', () => {
+    expect(texts(choices({ choices: ['coolant full', 'not yet', 'no more air'], number: null }, 30))).toEqual(
+      ['Say: "coolant full" |', '     "not yet" | "no more air"'],
+    );
+  });
+
+  it('names a number with its unit and range', () => {
+    expect(texts(choices(reading, 80))).toEqual(['Say a number: oil pressure, 0 to 150 psi']);
+  });
+
+  it('is said to be nothing when nothing is awaited', () => {
+    expect(texts(choices({ choices: [], number: null }, 80))).toEqual(['No reply is awaited now.']);
+  });
+});
+
+describe('the ear', () => {
+  it('has a meter over sixty decibels that is empty for what it cannot know', () => {
+    expect([0, -30, -60, -200, 12].map(meter).map(text => text.split('█').length - 1)).toEqual([
+      12, 6, 0, 0, 12,
+    ]);
+    expect(meter(null)).toBe('[············]');
+    expect(meter(Number.NaN)).toBe('[············]');
+  });
+
+  it('says which ear, how loud, and who was heard', () => {
+    expect(texts(hearing(filling.hearing, 120))).toEqual([
+      'Ear: microphone [███████·····] -23 dBFS speech   Heard: "mix is ready" (technician)',
+    ]);
+    expect(
+      texts(
+        hearing({ ...filling.hearing, source: 'keys only', levelDbfs: null, speech: false, last: null }, 80),
+      ),
+    ).toEqual(['Ear: keys only no level   Heard: nothing yet']);
+  });
+});
+
+describe('the lowest lines', () => {
+  it('show the end of a long line that is being typed, with the cursor', () => {
+    expect(inputLine(`${'a'.repeat(50)}z`, 20).text).toBe(`> …${'a'.repeat(15)}z█`);
+  });
+
+  it('say after one Ctrl-C what a second does, and that the engine goes on', () => {
+    expect(hintLine(true, 'running', 100).text).toBe(
+      'Esc = STOP   Ctrl-C again leaves, any other key stays.   Leaving does not stop the engine.',
+    );
+    expect(hintLine(true, 'off', 100).text).not.toContain('engine');
+  });
+
+  it('leave whole hints away where there is no room, never the stop', () => {
+    expect(hintLine(false, 'off', 30).text).toBe('Esc = STOP   Enter = send');
+    expect(hintLine(false, 'off', 10).text).toBe('Esc = STOP');
+  });
+
+  it('show the newest lines of the log last', () => {
+    expect(texts(logTail(filling.log, 40, 2))).toEqual([
+      '04:21 heard mix is ready',
+      '04:22 says  Fill the coolant slowly, up…',
+    ]);
+  });
+});
