@@ -1,5 +1,5 @@
 /** Block letters, five pixels high; rows from top to bottom, `#` is ink. */
-const drawn: Readonly<Record<string, string>> = {
+const drawn = {
   A: '.##.|#..#|####|#..#|#..#',
   B: '###.|#..#|###.|#..#|###.',
   C: '.###|#...|#...|#...|.###',
@@ -47,8 +47,14 @@ const drawn: Readonly<Record<string, string>> = {
   '%': '#..#|...#|.##.|#...|#..#',
 };
 
+const rowsOf: ReadonlyMap<string, readonly string[]> = new Map(
+  Object.entries(drawn).map(([character, rows]) => [character, rows.split('|')]),
+);
+
+const withoutAccents = (text: string) => text.normalize('NFD').replace(/\p{M}/gu, '');
+
 /** Rows of pixels; null for a character that has no drawing. Accents are left away. */
 export function glyph(character: string): readonly string[] | null {
-  const base = character.normalize('NFD').replace(/\p{M}/gu, '').toUpperCase();
-  return Object.hasOwn(drawn, base) ? (drawn[base]?.split('|') ?? null) : null;
+  const capital = character.toUpperCase();
+  return rowsOf.get(capital) ?? rowsOf.get(withoutAccents(capital)) ?? null;
 }

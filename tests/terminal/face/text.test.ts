@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import stringWidth from 'string-width';
 import { describe, expect, it } from 'vitest';
 import { centre, cut, cutStart, ends, oneLine, pad, widthOf, wrap } from '../../../src/terminal/face/text.ts';
 
@@ -28,6 +29,16 @@ describe('text that is made to fit', () => {
         expect(lines.join('').replaceAll(' ', '')).toBe(oneLine(text).replaceAll(' ', ''));
       }),
     );
+  });
+
+  it('is measured in columns, the usual characters as all others', () => {
+    const usual = fc.string({ unit: fc.constantFrom(...' aZ~-[█▀▄░·▌…°≥≤–') });
+    fc.assert(
+      fc.property(fc.oneof(usual, texts), text => {
+        expect(widthOf(text)).toBe(stringWidth(text));
+      }),
+    );
+    expect(widthOf('長い')).toBe(4);
   });
 
   it('breaks at blanks', () => {
