@@ -1,4 +1,5 @@
 import type { SnapshotFrom } from 'xstate';
+import type { ControlId } from '../prompts/types.ts';
 import type { FirstStart } from './first-start.ts';
 import type { Offer } from './toolkit.ts';
 
@@ -25,3 +26,17 @@ export function stateName(moment: Moment): string {
 }
 
 export const isOver = (moment: Moment) => moment.status === 'done';
+
+/**
+ * The always-understood words that do something now. Those that would only be refused are left out: every
+ * word less that may be said is one less to be taken for another.
+ */
+export function controlsOf(moment: Moment): readonly ControlId[] {
+  const { context } = moment;
+  const timed: ControlId[] = context.timer ? ['timeLeft'] : [];
+  const always: ControlId[] = ['sayAgain', 'status', 'help'];
+  if (moment.matches('held')) return ['continue', ...timed, ...always];
+  if (moment.matches('stopped') || moment.hasTag('critical')) return [...timed, ...always];
+  const skippable = context.profile.allowedSkips.some(id => id === context.step);
+  return ['hold', 'goBack', ...(skippable ? (['skip'] as const) : []), ...timed, ...always];
+}

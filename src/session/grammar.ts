@@ -1,4 +1,4 @@
-import { type Moment, offerOf, stateName } from '../../machines/moment.ts';
+import { controlsOf, type Moment, offerOf, stateName } from '../../machines/moment.ts';
 import { type Quantity, quantityUnits, type Via } from '../../machines/vocabulary.ts';
 import type { Language } from '../../prompts/types.ts';
 import type { Grammar, NumberSlot } from '../voice/ports.ts';
@@ -92,7 +92,7 @@ export function grammarOf(moment: Moment, language: Language, units: UnitSystem,
     stop: language.stopWordings,
     replies: [
       ...offer.replies.map(id => ({ id, wordings: worded(language.replies[id]) })),
-      ...Object.entries(language.controls).map(([id, wordings]) => ({ id, wordings })),
+      ...controlsOf(moment).map(id => ({ id, wordings: language.controls[id] })),
     ],
     ...(slot
       ? {

@@ -2,14 +2,13 @@ import { phaseOf } from '../../machines/build-step.ts';
 import type { Context } from '../../machines/context.ts';
 import { judgeSessionFault } from '../../machines/faults.ts';
 import { procedureFor } from '../../machines/first-start.ts';
-import { isOver, type Moment, offerOf, stateName } from '../../machines/moment.ts';
+import { controlsOf, isOver, type Moment, offerOf, stateName } from '../../machines/moment.ts';
 import { beforeFirstFire } from '../../machines/phases/06-first-fire.ts';
 import { gateMet } from '../../machines/progress.ts';
 import type { Step } from '../../machines/steps.ts';
 import { leftMs } from '../../machines/timing.ts';
 import type { Note } from '../../machines/toolkit.ts';
 import { type Person, type Quantity, quantityUnits } from '../../machines/vocabulary.ts';
-import type { Language } from '../../prompts/types.ts';
 import type { EarLevel } from '../voice/ports.ts';
 import { grammarOf, isControl } from './grammar.ts';
 import type { Happening, Session } from './session.ts';
@@ -110,7 +109,7 @@ export class Viewer {
       choices: grammar.replies
         .filter(({ id }) => !isControl(language, id))
         .map(({ wordings }) => wordings[0] ?? ''),
-      controls: controlsOf(moment, language),
+      controls: controlsOf(moment).map(id => language.controls[id][0] ?? id),
       number: grammar.number
         ? {
             name: language.quantities[grammar.number.id as Quantity].name,
@@ -211,18 +210,6 @@ function stateOf(moment: Moment): View['state'] {
 function engineOf(moment: Moment, step: Step | undefined): View['engine'] {
   if (moment.hasTag('cranking')) return 'cranking';
   return step?.engine === 'running' ? 'running' : 'off';
-}
-
-function controlsOf(moment: Moment, language: Language): string[] {
-  const state = stateOf(moment);
-  const critical = moment.hasTag('critical');
-  const ids =
-    state === 'held'
-      ? (['continue', 'status', 'timeLeft', 'help'] as const)
-      : critical || state === 'stopped'
-        ? (['sayAgain', 'status', 'help'] as const)
-        : (['hold', 'sayAgain', 'goBack', 'skip', 'status', 'timeLeft', 'help'] as const);
-  return ids.map(id => language.controls[id][0] ?? id);
 }
 
 const nameOf = (person: Person, { job }: Context) => job[person];
