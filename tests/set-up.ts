@@ -2,7 +2,10 @@ import { execFileSync, spawnSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import { planSetUp } from './helpers/debian.ts';
 
-/** Speech to recognize, a sound server without a sound card, recorded voices, sound tools, a terminal to drive. */
+/**
+ * Speech to recognize, a sound server without a sound card, recorded voices, sound tools, a terminal to drive,
+ * readers of vehicle bus logs, a serial line without an adapter.
+ */
 const NEEDED = [
   'flite',
   'festival',
@@ -16,6 +19,9 @@ const NEEDED = [
   'ffmpeg',
   'sox',
   'tmux',
+  'tshark',
+  'can-utils',
+  'socat',
 ];
 
 const say = (line: string) => process.stderr.write(`${line}\n`);
