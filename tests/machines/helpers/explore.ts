@@ -1,0 +1,189 @@
+import { fromTransition, initialTransition } from 'xstate';
+import { adjacencyMapToArray, getAdjacencyMap } from 'xstate/graph';
+import type { Context } from '../../../machines/context.ts';
+import { type Moment, offerOf, stateName } from '../../../machines/moment.ts';
+import { nextAlarmMs } from '../../../machines/timing.ts';
+import type { Quantity } from '../../../machines/vocabulary.ts';
+import type { Profile } from '../../../src/profile/schema.ts';
+import type { EventBody } from '../../../src/session/hearing.ts';
+import { type Happened, job, machineFor, PAUSE_MS, takeStep } from './driver.ts';
+import { goodValue } from './good.ts';
+
+/** A session at one moment of its time, with what the last event did. */
+export interface Place {
+  readonly moment: Moment;
+  readonly nowMs: number;
+  /** How often a path has come back from `stopped`; the drill does not count. */
+  readonly returns: number;
+  readonly last: Happened | null;
+}
+
+/** One thing that can happen at a place: an event, or time going by until the next alarm. */
+export interface Act {
+  readonly type: string;
+  readonly body: EventBody;
+  /** Time that goes by before it, where it is not the usual pause. */
+  readonly afterMs?: number;
+}
+
+const act = (body: EventBody, label: string = body.type): Act => ({ type: label, body });
+const reply = (id: string): Act[] => {
+  const body = { type: 'reply', id } as EventBody;
+  return [act(body, `reply ${id}`)];
+};
+
+export const controls = ['hold', 'continue', 'goBack', 'skip'] as const;
+
+export interface Reach {
+  /** How often a path may come back from `stopped` and go on. */
+  readonly returns: number;
+  /** Whether somebody may call out a stop at this place; what the machine itself stops is always gone through. */
+  readonly stopAt: (place: Place) => boolean;
+  /** The causes that may be named. */
+  readonly causes: (id: string) => boolean;
+  /** The fault codes that may be read, one in a round; none where codes are not what is looked at. */
+  readonly codes: readonly (readonly [spn: number, fmi: number])[];
+  /** Where hold, go back, skip and wrong answers may come too, beside the replies and the clock. */
+  readonly everything: (place: Place) => boolean;
+}
+
+/** A warm-up takes its time: what is said only then, and what the gauge shows then. */
+function whenWarm(moment: Moment): Act[] {
+  const name = stateName(moment);
+  const afterMs = moment.context.profile.warmUp.minS * 1000;
+  if (name.startsWith('warmUp.watch.readingBack'))
+    return [{ type: 'yes, later', body: { type: 'reply', id: 'yes' }, afterMs }];
+  return name === 'warmUp.watch.asking'
+    ? [act({ type: 'value', quantity: 'coolantTemperature', si: WARM_C }, 'warm value')]
+    : [];
+}
+
+/** All that can happen here: what is offered, the alarm, the words that are always understood, nonsense. */
+export function actsAt(place: Place, reach: Reach): Act[] {
+  const { moment } = place;
+  const name = stateName(moment);
+  const { replies, quantity } = offerOf(moment);
+  const all = reach.everything(place);
+  const offered = replies
+    .filter(id => !id.startsWith('cause') || reach.causes(id))
+    // "Wrong" leads back to the question for the cause: one cause for each stop is enough here.
+    .filter(id => id !== 'no' || name !== 'stopped.endReadBack' || moment.context.reopened === null)
+    .filter(id => id !== 'readACode' || (reach.codes.length > 0 && moment.context.faults.length === 0));
+  const mayStop = (reach.stopAt(place) && !name.startsWith('stopped')) || isDrill(name);
+  return [
+    ...offered.filter(id => all || id !== 'notYet').flatMap(reply),
+    ...(quantity ? valueActs(quantity, moment, all, reach) : []),
+    ...whenWarm(moment),
+    ...(nextAlarmMs(moment.context) === null ? [] : [act({ type: 'clock' })]),
+    ...(mayStop ? [act({ type: 'stop' })] : []),
+    ...(all ? controls.map(type => act({ type })) : []),
+  ];
+}
+
+export const isDrill = (name: string) => /^job\.stop.*\.asking$/.test(name);
+
+const isReturn = ({ before, after }: Happened) =>
+  stateName(before) === 'stopped.readyReadBack' && !stateName(after).startsWith('stopped');
+
+function valueActs(quantity: Quantity, moment: Moment, all: boolean, { codes }: Reach): Act[] {
+  const value = (si: number, label: string) => act({ type: 'value', quantity, si }, label);
+  if (quantity === 'suspectParameter') return codes.map(([spn]) => value(spn, `spn ${spn}`));
+  if (quantity === 'failureMode')
+    return codes
+      .filter(([spn]) => spn === moment.context.spokenSpn)
+      .map(([, fmi]) => value(fmi, `fmi ${fmi}`));
+  return [
+    value(goodValue(quantity, moment), 'good value'),
+    ...(all ? [value(Number.NaN, 'no number'), value(IMPOSSIBLE, 'bad value')] : []),
+  ];
+}
+
+/** Past the thermostat, and not too hot. */
+const WARM_C = 88;
+/** No gauge shows this. */
+const IMPOSSIBLE = -1e6;
+
+const judgedAs = (si: number) => (si === IMPOSSIBLE ? 'bad' : si === WARM_C ? 'warm' : 'good');
+
+/** What makes two moments the same for what can come: no times, no readings, no count of misunderstandings. */
+export function keyOf({ moment, returns }: Place): string {
+  const { context } = moment;
+  const held = Object.values(moment.historyValue)
+    .flat()
+    .map(node => node.id);
+  return JSON.stringify([
+    stateName(moment),
+    stateName(moment) === 'held' ? held : null,
+    [...context.done].sort(),
+    pendingKey(context),
+    context.timer?.announced ?? null,
+    context.deadline ? [context.deadline.cause, context.deadline.extended] : null,
+    context.clearAtMs === null,
+    context.faults.map(fault => [fault.spn, fault.accepted]),
+    context.bursts.length - context.burstsBefore,
+    context.stop && [context.stop.step, context.stop.cause],
+    returns,
+  ]);
+}
+
+const pendingKey = ({ pending }: Context) =>
+  pending?.kind === 'reply' ? pending.id : pending ? [pending.quantity, judgedAs(pending.si)] : null;
+
+/** One thing that happens on the paths, between two moments that are told apart. */
+export interface Edge {
+  readonly from: string;
+  readonly to: string;
+  readonly happened: Happened;
+}
+
+export interface Graph {
+  readonly start: string;
+  /** Every moment that is told apart, by its key. */
+  readonly places: ReadonlyMap<string, Place>;
+  readonly edges: readonly Edge[];
+}
+
+/** Goes through everything that can happen, with the path tools of the statechart library. */
+export function explore(profile: Profile, reach: Reach): Graph {
+  const machine = machineFor(profile);
+  const start = initialTransition(machine, { profile, job })[0];
+  const logic = fromTransition<Place, Act, never, Record<never, never>>(
+    (place, { body, afterMs = PAUSE_MS }) => {
+      const alarm = body.type === 'clock' ? nextAlarmMs(place.moment.context) : null;
+      const nowMs = alarm === null ? place.nowMs + afterMs : Math.max(place.nowMs, alarm);
+      const by = offerOf(place.moment).by;
+      const last = takeStep(machine, place.moment, { ...body, by, via: 'voice', atMs: nowMs });
+      return { moment: last.after, nowMs, last, returns: place.returns + (isReturn(last) ? 1 : 0) };
+    },
+    { moment: start, nowMs: 0, last: null, returns: 0 },
+  );
+  const adjacency = getAdjacencyMap(logic, {
+    serializeState: snapshot => keyOf(snapshot.context),
+    serializeEvent: event => event.type,
+    events: snapshot => actsAt(snapshot.context, reach),
+    stopWhen: snapshot => snapshot.context.returns > reach.returns,
+  });
+  return graphOf(adjacencyMapToArray(adjacency), { moment: start, nowMs: 0, last: null, returns: 0 });
+}
+
+interface Row {
+  readonly state: { readonly context: Place };
+  readonly nextState: { readonly context: Place };
+}
+
+function graphOf(rows: readonly Row[], start: Place): Graph {
+  const places = new Map([[keyOf(start), start]]);
+  const edges: Edge[] = [];
+  const keys = new Map<Place, string>();
+  const known = (place: Place): string => {
+    const key = keys.get(place) ?? keyOf(place);
+    keys.set(place, key);
+    if (!places.has(key)) places.set(key, place);
+    return key;
+  };
+  for (const { state, nextState } of rows) {
+    const { last } = nextState.context;
+    if (last) edges.push({ from: known(state.context), to: known(nextState.context), happened: last });
+  }
+  return { start: keyOf(start), places, edges };
+}

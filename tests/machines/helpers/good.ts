@@ -1,0 +1,70 @@
+import { type Moment, offerOf, stateName } from '../../../machines/moment.ts';
+import type { Quantity } from '../../../machines/vocabulary.ts';
+import type { EventBody } from '../../../src/session/hearing.ts';
+
+const sweepSpeeds = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth'];
+
+function coolantC(name: string, moment: Moment): number {
+  if (name.startsWith('signOff')) return 30;
+  if (name.startsWith('shutdown')) return 85;
+  if (!name.startsWith('warmUp')) return 5;
+  const lastFiredMs = moment.context.bursts.at(-1)?.endMs ?? 0;
+  const looks = moment.context.readings.filter(
+    reading => reading.step === 'warmUp.watch' && reading.atMs >= lastFiredMs,
+  ).length;
+  return 20 + 12 * looks;
+}
+
+/** What an engine in good order shows, in SI. */
+export function goodValue(quantity: Quantity, moment: Moment): number {
+  const { profile } = moment.context;
+  const name = stateName(moment);
+  const series = profile.systemVoltage / 12;
+  switch (quantity) {
+    case 'ambientTemperature':
+      return 5;
+    case 'coldestNight':
+      return -5;
+    case 'altitude':
+      return 300;
+    case 'coolantFreezePoint':
+      return -37;
+    case 'oilQuantity':
+      return profile.oil.capacityL;
+    case 'fuelInTank':
+      return profile.fuel.tankL / 10;
+    case 'biodieselShare':
+      return 5;
+    case 'primerStrokes':
+      return 40;
+    case 'batteryVoltage':
+      return 12.6 * series;
+    case 'crankingVoltage':
+      return 10.4 * series;
+    case 'chargingVoltage':
+      return 14.2 * series;
+    case 'engineSpeed':
+      return 850;
+    case 'oilPressure':
+      return 280 + 25 * (sweepSpeeds.findIndex(speed => name.startsWith(`sweeps.${speed}`)) + 1);
+    case 'coolantTemperature':
+      return coolantC(name, moment);
+    case 'suspectParameter':
+      return 157;
+    case 'failureMode':
+      return 18;
+  }
+}
+
+/** What people say where all goes well, and after a false alarm; null where there is only time to wait for. */
+export function goodBody(moment: Moment): EventBody | null {
+  const name = stateName(moment);
+  const { replies, quantity } = offerOf(moment);
+  if (/^job\.stop.*\.asking$/.test(name)) return { type: 'stop' };
+  if (name === 'held') return { type: 'continue' };
+  if (name === 'warmUp.watch.between') return null;
+  if (replies.includes('yes')) return { type: 'reply', id: 'yes' };
+  if (quantity) return { type: 'value', quantity, si: goodValue(quantity, moment) };
+  const [reply] = replies;
+  return reply ? { type: 'reply', id: reply } : null;
+}
