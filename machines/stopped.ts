@@ -1,4 +1,4 @@
-import type { ReplyId } from '../prompts/types.ts';
+import type { LineId, ReplyId } from '../prompts/types.ts';
 import { withHelp } from './help.ts';
 import { askReply, readBack, readBackReply, setAside, type Waiting } from './kinds/question.ts';
 import { NEXT, passed, stopNow } from './progress.ts';
@@ -140,16 +140,23 @@ export function stoppedNode(steps: readonly Step[]): Node {
   };
 }
 
+/** What has to be said first once the cause is known. */
+const warnings: Partial<Record<Cause, LineId>> = {
+  someoneHurt: 'surgery',
+  smokeOrFire: 'fireCall',
+  // Both lead back to filling in coolant, and the engine may have run hot.
+  coolantLeak: 'hotCap',
+  overheating: 'hotCap',
+};
+
 const reopen = (
   after: (look: Look) => ReturnType<typeof doneAfterStop>,
   cause: (look: Look) => Cause | null,
 ) => [
-  remark(look => ({
-    line:
-      cause(look) === 'someoneHurt' ? 'surgery' : cause(look) === 'smokeOrFire' ? 'fireCall' : 'causeKept',
-    values: {},
-    priority: cause(look) === 'someoneHurt' || cause(look) === 'smokeOrFire' ? 'hazard' : 'notice',
-  })),
+  remark(look => {
+    const warning = warnings[cause(look) ?? 'other'];
+    return { line: warning ?? 'causeKept', values: {}, priority: warning ? 'hazard' : 'notice' };
+  }),
   note(look => ({
     kind: 'reopened',
     data: { cause: cause(look), steps: reopenedSteps(look.context.done, after(look)) },

@@ -90,6 +90,7 @@ export const lines = {
   causeKept: 'Cause noted.',
   afterStop: 'To do again: {steps}. Say ready when it is put right, or end the session.',
   surgery: 'Danger. Injection injury is a surgical emergency: call the emergency number now.',
+  hotCap: 'Warning. Never open a hot cap: let it cool down first.',
   fireCall: 'Danger. Fire: everybody out, call the fire service.',
   resumed: 'The tool was restarted. I must know what the engine is doing.',
 

@@ -1,0 +1,292 @@
+import { describe, expect, it } from 'vitest';
+import type { Cause } from '../../machines/vocabulary.ts';
+import { Driver, machineFor } from './helpers/driver.ts';
+import { stepIds } from './helpers/paths.ts';
+import { demoFour, demoSix } from './helpers/profiles.ts';
+
+/** One place in each phase, and one more on either side of key-off. */
+const stopPlaces = [
+  'job.parked.asking',
+  'fill.fuelInTank.asking',
+  'prime.firm.asking',
+  'walkRound.tools.asking',
+  'noFuelCrank.holds.cranking',
+  'keyOn.lamps.item3',
+  'firstFire.crank.cranking',
+  'checks.leaks.item2',
+  'warmUp.watch.between',
+  'sweeps.third.asking',
+  'shutdown.keyOff.asking',
+  'shutdown.secondSoak.counting',
+  'signOff.oilLevel.asking',
+] as const;
+
+const placesReached = (() => {
+  const driver = new Driver(demoSix);
+  return new Map(stopPlaces.map(place => [place, driver.goodUntil(place).fork()] as const));
+})();
+
+const at = (place: (typeof stopPlaces)[number]): Driver => {
+  const reached = placesReached.get(place);
+  if (!reached) throw new Error(`${place} was not reached.`);
+  return reached.fork();
+};
+
+/** From the call-out to where work goes on, with the cause that the stop came with. */
+const throughStop = (driver: Driver, cause: Cause): Driver =>
+  driver
+    .send({ type: 'stop', cause })
+    .reply('allOff')
+    .reply('yes')
+    .goodUntil('stopped.causeReadBack')
+    .reply('yes')
+    .reply('ready')
+    .reply('yes');
+
+/**
+ * Where work goes on after a stop at each place, in the order of the places; the last entry holds for all that
+ * follow. A step that the cause puts in doubt only counts where it had been done.
+ */
+const goesOnAt: Record<Cause, readonly string[]> = {
+  falseAlarm: [
+    ...['job.parked', 'fill.fuelInTank', 'prime.firm', 'walkRound.tools', 'noFuelCrank.disabled'],
+    ...['keyOn.battery', 'keyOn.battery', 'keyOn.battery', 'keyOn.battery', 'keyOn.battery', 'keyOn.battery'],
+    ...['shutdown.secondSoak', 'signOff.oilLevel'],
+  ],
+  drill: [
+    ...['job.parked', 'fill.fuelInTank', 'prime.firm', 'walkRound.tools', 'noFuelCrank.disabled'],
+    ...['keyOn.battery', 'keyOn.battery', 'keyOn.battery', 'keyOn.battery', 'keyOn.battery', 'keyOn.battery'],
+    ...['shutdown.secondSoak', 'signOff.oilLevel'],
+  ],
+  coolantLeak: ['job.parked', 'fill.coolantFilled'],
+  overheating: ['job.parked', 'fill.coolantFilled'],
+  oilLeak: ['job.parked', 'fill.oilFilterPreFilled'],
+  noOilPressure: ['job.parked', 'fill.oilFilterPreFilled'],
+  fuelLeak: ['job.parked', 'fill.fuelInTank', 'fill.firstFilterPreFilled'],
+  noStart: ['job.parked', 'fill.fuelInTank', 'fill.fuelGrade'],
+  overspeed: ['job.parked', 'job.cutOff'],
+  faultCode: ['job.parked', 'fill.fuelInTank', 'prime.firm', 'walkRound.sensors'],
+  looseOrNoise: ['job.parked', 'fill.fuelInTank', 'prime.firm', 'walkRound.sensors'],
+  other: ['job.parked', 'fill.fuelInTank', 'prime.firm', 'walkRound.sensors'],
+  smokeOrFire: ['job.card'],
+  someoneHurt: ['job.card'],
+  toolRestarted: ['job.parked', 'job.stopTechnician'],
+};
+
+/** What a cause puts in doubt, as the start of a step's name. */
+const inDoubt: Record<Cause, readonly string[]> = {
+  falseAlarm: [],
+  drill: [],
+  coolantLeak: [
+    ...['fill.coolantFilled', 'fill.coolantBleed', 'fill.coolantBled', 'fill.coolantFreezePoint'],
+    'walkRound.hoses',
+  ],
+  overheating: [
+    ...['fill.coolantFilled', 'fill.coolantBleed', 'fill.coolantBled', 'fill.coolantFreezePoint'],
+    ...['walkRound.hoses', 'walkRound.belts'],
+  ],
+  oilLeak: ['fill.oilFilter', 'fill.oilQuantity', 'fill.oilLevel', 'noFuelCrank.'],
+  noOilPressure: [
+    ...['fill.oilFilter', 'fill.oilQuantity', 'fill.oilLevel'],
+    ...['walkRound.sensors', 'noFuelCrank.'],
+  ],
+  fuelLeak: ['fill.firstFilter', 'fill.secondFilter', 'prime.', 'walkRound.tools'],
+  noStart: ['fill.fuelGrade', 'fill.firstFilter', 'fill.secondFilter', 'prime.', 'walkRound.sensors'],
+  overspeed: ['job.cutOff', 'walkRound.', 'noFuelCrank.'],
+  faultCode: ['walkRound.sensors', 'walkRound.wiring'],
+  looseOrNoise: ['walkRound.', 'noFuelCrank.'],
+  other: ['walkRound.', 'noFuelCrank.'],
+  smokeOrFire: ['job.', 'fill.', 'prime.', 'walkRound.', 'noFuelCrank.'],
+  someoneHurt: ['job.', 'walkRound.', 'noFuelCrank.'],
+  toolRestarted: ['job.stop', 'noFuelCrank.'],
+};
+
+const causes = Object.keys(goesOnAt).flatMap(cause => (isCause(cause) ? [cause] : []));
+function isCause(cause: string): cause is Cause {
+  return cause in goesOnAt;
+}
+
+const beforeKeyOn = (id: string) => /^(job|fill|prime|walkRound|noFuelCrank)\./.test(id);
+const afterKeyOff = (place: string) => /^(shutdown\.\w+(Soak|Look)|signOff)/.test(place);
+
+describe.each(causes)('after a stop for %s', cause => {
+  it.each(stopPlaces.map((place, index) => ({ place, index })))(
+    'at $place, work goes on where the cause says, and what it puts in doubt is to be done again',
+    ({ place, index }) => {
+      const row = goesOnAt[cause];
+      const before = at(place);
+      const after = throughStop(before.fork(), cause);
+      expect(after.context.step).toBe(row[Math.min(index, row.length - 1)]);
+
+      const doubted = (id: string) => inDoubt[cause].some(start => id.startsWith(start));
+      const doubts = before.context.done.some(doubted);
+      const kept = before.context.done
+        .filter(id => !doubted(id))
+        // Key off loses what the key-on found, and the run; a run that ended well is not lost for nothing.
+        .filter(id => beforeKeyOn(id) || (afterKeyOff(place) && !doubts))
+        .filter(id => !(place.startsWith('noFuelCrank') && id.startsWith('noFuelCrank')));
+      expect(after.context.done).toEqual(kept);
+      const reopened = after.notes.findLast(note => note.kind === 'reopened');
+      expect(reopened?.data).toEqual({
+        cause,
+        steps: before.context.done.filter(id => !kept.includes(id)),
+      });
+    },
+  );
+});
+
+describe('a stop', () => {
+  it('is called out twice over, ahead of everything', () => {
+    const stopped = at('warmUp.watch.between').stop();
+    expect(stopped.name).toBe('stopped.makingSafe');
+    expect(stopped.last.said[0]).toMatchObject({ line: 'stopHeard', priority: 'hazard' });
+  });
+
+  it('with a cause that is known already names it, and still has it read back', () => {
+    const stopped = at('warmUp.watch.between').send({ type: 'stop', cause: 'overheating' }, { via: 'bus' });
+    expect(stopped.last.said[0]).toMatchObject({ line: 'stopCause', priority: 'hazard' });
+    expect(stopped.reply('allOff').reply('yes').name).toBe('stopped.causeReadBack');
+    expect(stopped.reply('no').name).toBe('stopped.askingCause');
+  });
+
+  it.each([
+    ['someoneHurt', 'causeSomeoneHurt', 'surgery'],
+    ['smokeOrFire', 'causeSmokeOrFire', 'fireCall'],
+    ['coolantLeak', 'causeCoolantLeak', 'hotCap'],
+    ['overheating', 'causeOverheating', 'hotCap'],
+  ] as const)('for %s says what has to be done first', (_, reply, line) => {
+    const stopped = at('warmUp.watch.between').stop().reply('allOff').reply('yes').reply(reply).reply('yes');
+    expect(stopped.last.said).toContainEqual(expect.objectContaining({ line, priority: 'hazard' }));
+  });
+
+  it('within a stop keeps the place of the first one', () => {
+    const stopped = at('sweeps.third.asking').stop().reply('allOff').stop({ by: 'second' });
+    expect(stopped.name).toBe('stopped.makingSafe');
+    expect(stopped.context.stop).toMatchObject({ step: 'sweeps.third', cause: null, by: 'second' });
+    expect(stopped.context.stops).toBe(at('sweeps.third.asking').context.stops + 2);
+  });
+
+  it('within a stop keeps on the list what the first one put there', () => {
+    const first = at('sweeps.third.asking')
+      .send({ type: 'stop', cause: 'oilLeak' })
+      .reply('allOff')
+      .reply('yes')
+      .reply('yes');
+    const list = first.context.reopened;
+    expect(list).toContain('fill.oilLevel');
+    const again = first.fork().stop().reply('allOff').reply('yes').reply('yes');
+    expect(again.name).toBe('stopped.reopened');
+    expect(again.context.reopened).toEqual(list);
+    expect(again.context.done).toEqual(first.context.done);
+  });
+
+  it('at the place of the drill is the drill, and passes the step on the record', () => {
+    const driver = new Driver(demoFour).goodUntil('job.stopSecond.asking').stop({ by: 'second' });
+    expect(driver.name).toBe('stopped.drill');
+    driver.reply('thatWasTheDrill');
+    expect(driver.name).toBe('fill.coolantMix.asking');
+    expect(driver.last.notes).toContainEqual(
+      expect.objectContaining({
+        kind: 'passed',
+        data: expect.objectContaining({ step: 'job.stopSecond', gate: 'stopWordsProved' }),
+      }),
+    );
+  });
+
+  it('at the place of the drill can be a real one', () => {
+    const driver = new Driver(demoFour).goodUntil('job.stopSecond.asking').stop();
+    expect(driver.reply('allOff').reply('yes').name).toBe('stopped.askingCause');
+    driver.reply('causeSomeoneHurt').reply('yes');
+    expect(driver.last.said[0]?.line).toBe('surgery');
+    expect(driver.context.done).not.toContain('job.stopSecond');
+  });
+
+  it('with a known cause is never taken for the drill', () => {
+    const driver = new Driver(demoFour).goodUntil('job.stopSecond.asking');
+    expect(driver.send({ type: 'stop', cause: 'faultCode' }, { via: 'bus' }).name).toBe('stopped.makingSafe');
+  });
+
+  it('ends what was asked and timed, so that no alarm is left behind', () => {
+    for (const place of stopPlaces) {
+      const stopped = at(place).stop();
+      expect(stopped.alarmMs).toBe(null);
+      expect(stopped.context).toMatchObject({ timer: null, deadline: null, clearAtMs: null, pending: null });
+    }
+  });
+
+  it('while on hold ends the hold', () => {
+    const stopped = at('shutdown.secondSoak.counting').send({ type: 'hold' }).stop();
+    expect(stopped.context.heldSinceMs).toBe(null);
+    expect(stopped.send({ type: 'continue' }).name).toBe('stopped.makingSafe');
+  });
+
+  it('leads to no running state again without a new first fire', () => {
+    for (const place of ['checks.leaks.item2', 'warmUp.watch.between', 'sweeps.third.asking'] as const) {
+      const again = throughStop(at(place), 'falseAlarm');
+      const begin = again.history.length;
+      again.goodUntil(driver => driver.context.step.startsWith('checks.'));
+      const ways = again.history.slice(begin).map(({ before }) => before.context.step);
+      expect(ways).toContain('keyOn.lamps');
+      expect(ways).toContain('firstFire.crank');
+      expect(ways).toContain('firstFire.oilPressure');
+    }
+  });
+
+  it('after key-off for a false alarm lets the heat soak go on', () => {
+    const again = throughStop(at('shutdown.secondSoak.counting'), 'falseAlarm');
+    expect(again.name).toBe('shutdown.secondSoak.counting');
+    expect(again.goodToTheEnd().name).toBe('signedOff');
+  });
+
+  it('can be followed by the end of the session, confirmed', () => {
+    const ending = at('sweeps.third.asking').stop().reply('allOff').reply('yes').reply('endSession');
+    expect(ending.over).toBe(false);
+    expect(ending.fork().reply('no').name).toBe('stopped.askingCause');
+    expect(ending.reply('yes').name).toBe('ended');
+  });
+
+  it('is followed by nothing while the engine is not said to be off', () => {
+    const stopped = at('sweeps.third.asking').stop();
+    for (const id of ['ready', 'yes', 'causeFalseAlarm', 'endSession', 'thatWasTheDrill'] as const)
+      expect(stopped.reply(id).name).toBe('stopped.makingSafe');
+    expect(stopped.reply('notYet').name).toBe('stopped.makingSafe');
+  });
+});
+
+/** A state of the machine as far as this test looks into it. */
+interface StateNode {
+  readonly id: string;
+  readonly type: string;
+  readonly ownEvents: readonly string[];
+  readonly states: Readonly<Record<string, StateNode>>;
+}
+
+const below = (node: StateNode): StateNode[] =>
+  Object.values(node.states).flatMap(child => [child, ...below(child)]);
+
+describe.each([
+  ['demo-six', demoSix],
+  ['demo-four', demoFour],
+] as const)('in the statechart of %s', (_, profile) => {
+  const root: StateNode = machineFor(profile).root;
+
+  it('the root handles stop, and no state below it does, nor everything', () => {
+    expect(root.ownEvents).toContain('stop');
+    expect(below(root).length).toBeGreaterThan(300);
+    expect(below(root).filter(({ ownEvents }) => ownEvents.some(event => /stop|\*/.test(event)))).toEqual([]);
+  });
+
+  it('nothing runs side by side, so that there is one state at a time', () => {
+    expect(below(root).filter(({ type }) => type === 'parallel')).toEqual([]);
+  });
+
+  it('only the two ends are final', () => {
+    const finals = below(root).filter(({ type }) => type === 'final');
+    expect(finals.map(({ id }) => id).sort()).toEqual(['ended', 'signedOff']);
+  });
+
+  it('there is a state for each step of the procedure', () => {
+    const ids = below(root).map(({ id }) => id);
+    for (const step of stepIds(profile)) expect(ids).toContain(`firstStart.procedure.${step}`);
+  });
+});
