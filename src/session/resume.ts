@@ -25,7 +25,7 @@ const isKey =
   (value: string): value is Key =>
     value in table;
 
-const eventSchema = z.discriminatedUnion('type', [
+export const eventSchema = z.discriminatedUnion('type', [
   z.object({ type: z.literal('stop'), cause: z.custom<Cause>(isCause).optional(), ...stamp }),
   z.object({
     type: z.enum([

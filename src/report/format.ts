@@ -1,0 +1,113 @@
+import { english } from '../../prompts/en/index.ts';
+import { asSiUnit, toUser, type UnitSystem, userUnit } from '../session/units.ts';
+import type { Limits, Reading } from './model.ts';
+
+/** Finer than what is said aloud, so that a reading just outside its limit does not look as if it met it. */
+const DECIMALS: Readonly<Record<string, number>> = {
+  degC: 1,
+  degF: 1,
+  litre: 2,
+  usQuart: 2,
+  V: 2,
+  bar: 2,
+  psi: 1,
+  '%': 1,
+  kPa: 0,
+};
+
+const SECOND_MS = 1000;
+const MINUTE_S = 60;
+const HOUR_S = 3600;
+
+const MINUS = '\u2212';
+
+/** At most so many decimals, none for show, with a true minus sign. */
+export function number(value: number, decimals: number): string {
+  if (!Number.isFinite(value)) return '?';
+  const rounded = Number(value.toFixed(decimals));
+  const text = Math.abs(rounded) >= 1e9 ? rounded.toExponential(2) : String(rounded);
+  return (Object.is(rounded, -0) ? '0' : text).replaceAll('-', MINUS);
+}
+
+/** Session time: 4:09, or 1:04:09 from an hour on. */
+export function time(ms: number): string {
+  const seconds = Math.floor(ms / SECOND_MS);
+  if (!Number.isFinite(seconds) || seconds > 1e9) return '?';
+  const two = (value: number) => String(value).padStart(2, '0');
+  const minutes = Math.floor(seconds / MINUTE_S);
+  return seconds < HOUR_S
+    ? `${minutes}:${two(seconds % MINUTE_S)}`
+    : `${Math.floor(seconds / HOUR_S)}:${two(minutes % MINUTE_S)}:${two(seconds % MINUTE_S)}`;
+}
+
+/** A length of time in words: 4 s, 12 min, 1 h 04 min. */
+export function duration(ms: number): string {
+  const seconds = Math.round(ms / SECOND_MS);
+  if (!Number.isFinite(seconds) || seconds > 1e9) return '?';
+  if (seconds < 2 * MINUTE_S) return `${number(ms / SECOND_MS, ms < 10 * SECOND_MS ? 1 : 0)} s`;
+  const minutes = Math.round(seconds / MINUTE_S);
+  if (minutes < MINUTE_S) return `${minutes} min`;
+  return `${Math.floor(minutes / MINUTE_S)} h ${String(minutes % MINUTE_S).padStart(2, '0')} min`;
+}
+
+/** 2 January 2026, 03:04 UTC. */
+export function dateTime(at: string): string {
+  const date = new Date(at);
+  if (Number.isNaN(date.getTime())) return at;
+  const day = date.toLocaleDateString('en-GB', {
+    day: 'numeric',
+    month: 'long',
+    year: 'numeric',
+    timeZone: 'UTC',
+  });
+  return `${day}, ${at.slice(11, 16)} UTC`;
+}
+
+/** How values of one SI unit are shown: in the reader's unit, with its short name. */
+export interface Shown {
+  readonly unit: string;
+  toUser(si: number): number;
+  value(si: number): string;
+  /** A difference of two values. */
+  difference(si: number): string;
+}
+
+export function shownAs(unit: string, units: UnitSystem): Shown {
+  const siUnit = asSiUnitSafely(unit);
+  if (siUnit === null)
+    return {
+      unit,
+      toUser: si => si,
+      value: si => `${number(si, 3)} ${unit}`.trim(),
+      difference: si => `${number(si, 3)} ${unit}`.trim(),
+    };
+  const user = userUnit(units, siUnit);
+  const name = english.units[user.id].short;
+  const decimals = DECIMALS[user.id] ?? user.decimals;
+  const text = (value: number) => `${number(value, decimals)} ${name}`.trim();
+  return {
+    unit: name,
+    toUser: si => toUser(user, si),
+    value: si => text(toUser(user, si)),
+    difference: si => text(si * user.scale),
+  };
+}
+
+/** Unit names from outside must not reach what every object inherits. */
+const asSiUnitSafely = (unit: string) => (unit in Object.prototype ? null : asSiUnit(unit));
+
+export function limits({ min, max }: Limits, shown: Shown): string {
+  if (min !== undefined && max !== undefined) return `${shown.value(min)} to ${shown.value(max)}`;
+  if (min !== undefined) return `at least ${shown.value(min)}`;
+  if (max !== undefined) return `at most ${shown.value(max)}`;
+  return '\u2013';
+}
+
+/** The margin with its sign; one that rounding would hide keeps it. */
+export function margin(reading: Reading, shown: Shown): string {
+  const value = reading.verdict?.margin;
+  if (value === undefined || !Number.isFinite(value)) return '\u2013';
+  const text = shown.difference(Math.abs(value));
+  if (value >= 0) return `+${text}`;
+  return /^0\b(?!\.)/.test(text) ? `just under 0 ${shown.unit}`.trim() : `${MINUS}${text}`;
+}

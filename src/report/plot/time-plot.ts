@@ -1,0 +1,63 @@
+import type { PhaseSpan, Reading } from '../model.ts';
+import { roomy } from './axis.ts';
+import { frame, phaseBands, timeAxis, valueAxis } from './frame.ts';
+import { limitShapes } from './limits.ts';
+import type { Scene, Shape } from './scene.ts';
+import { type Point, thin } from './thin.ts';
+
+/** With more readings than this a line is clearer than dots. */
+const MOST_DOTS = 80;
+const LEAST_SPAN_MS = 30_000;
+/** A limit is shown when it is no further from the readings than this many times their own spread. */
+const NEAR = 4;
+
+/** Limits near enough to the readings to be shown beside them. */
+function nearLimits(values: readonly number[], limits: readonly number[]): number[] {
+  const low = values.reduce((a, b) => Math.min(a, b));
+  const high = values.reduce((a, b) => Math.max(a, b));
+  const room = NEAR * Math.max(high - low, Math.abs(high) * 0.15);
+  return limits.filter(limit => limit > low - room && limit < high + room);
+}
+
+/**
+ * One quantity against time: phases behind it, limits beside it, and whatever is outside them marked.
+ * @param readings of one quantity, at least one, in order of time
+ */
+export function timePlot(
+  readings: readonly Reading[],
+  phases: readonly PhaseSpan[],
+  toUser: (si: number) => number,
+  size: { readonly width: number; readonly height: number },
+): Scene {
+  const ordered = readings.toSorted((a, b) => a.timeMs - b.timeMs);
+  const values = ordered.map(({ si }) => toUser(si));
+  const limits = ordered
+    .flatMap(({ verdict }) => [verdict?.min, verdict?.max])
+    .filter(limit => limit !== undefined)
+    .map(toUser);
+  const times = ordered.map(({ timeMs }) => timeMs);
+  const x = roomy(times, LEAST_SPAN_MS);
+  const y = roomy(
+    [...values, ...nearLimits(values, limits)],
+    Math.max(1e-6, Math.abs(values[0] ?? 0) * 0.05),
+  );
+  const box = frame(size.width, size.height, { from: Math.max(0, x.from), to: x.to }, y);
+  const points = ordered.map(({ timeMs, si }): Point => [box.x.at(timeMs), box.y.at(toUser(si))]);
+  const dots: Shape[] = ordered.flatMap(({ verdict }, index) => {
+    const point = points[index];
+    const bad = verdict?.met === false;
+    if (!point || (!bad && points.length > MOST_DOTS)) return [];
+    return [{ kind: 'dot', x: point[0], y: point[1], radius: bad ? 2.6 : 1.8, ink: bad ? 'bad' : 'reading' }];
+  });
+  return {
+    ...size,
+    shapes: [
+      ...phaseBands(box, phases),
+      ...limitShapes(box, ordered, phases, toUser),
+      ...valueAxis(box),
+      ...timeAxis(box),
+      { kind: 'line', points: thin(points, Math.round(size.width)), ink: 'reading', width: 1 },
+      ...dots.slice(0, 400),
+    ],
+  };
+}

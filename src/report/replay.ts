@@ -1,0 +1,114 @@
+import { initialTransition, transition } from 'xstate';
+import type { Context, Timer } from '../../machines/context.ts';
+import { buildFirstStart, procedureFor } from '../../machines/first-start.ts';
+import { stateName } from '../../machines/moment.ts';
+import type { EngineState, Step } from '../../machines/steps.ts';
+import type { Entry } from '../record/index.ts';
+import type { SessionHeader } from '../session/header.ts';
+import { isKind, type Recorded } from './recorded.ts';
+import { firstDifference } from './same-json.ts';
+
+/** What the procedure was doing after one recorded event. */
+export interface Moment {
+  readonly seq: number;
+  readonly timeMs: number;
+  readonly state: string;
+  readonly engine: EngineState;
+  readonly timer: Timer | null;
+  readonly context: Context;
+}
+
+/** The session once more, from its recorded events alone. */
+export interface Replay {
+  readonly steps: readonly Step[];
+  /** The first is the beginning, before any event. */
+  readonly moments: readonly Moment[];
+  readonly last: Moment;
+}
+
+export type ReplayResult =
+  | { readonly ok: true; readonly replay: Replay }
+  /** `line` counts from 1 as the lines of the file do; absent when nothing could be replayed at all. */
+  | { readonly ok: false; readonly line?: number; readonly sentence: string };
+
+const notedKinds = ['passed', 'verdict', 'stopped', 'reopened', 'skipped', 'faults', 'refused'];
+
+/**
+ * Carries the recorded events out once more and holds what the procedure concludes against what the record
+ * says it concluded. Who alters a verdict and chains the record anew is found out here.
+ * @param entries the same entries as `recorded`, as they stand in the file
+ */
+export function replaySession(
+  header: SessionHeader,
+  recorded: readonly Recorded[],
+  entries: readonly Entry[],
+): ReplayResult {
+  try {
+    return replayAll(header, recorded, entries);
+  } catch (error) {
+    const why = error instanceof Error ? error.message : String(error);
+    return { ok: false, sentence: `The procedure cannot be replayed from this record: ${why}` };
+  }
+}
+
+function replayAll(
+  header: SessionHeader,
+  recorded: readonly Recorded[],
+  entries: readonly Entry[],
+): ReplayResult {
+  const { profile, job } = header;
+  const machine = buildFirstStart(profile);
+  let [snapshot] = initialTransition(machine, { profile, job });
+  const look = (seq: number, timeMs: number): Moment => ({
+    seq,
+    timeMs,
+    state: stateName(snapshot),
+    engine: snapshot.hasTag('cranking') ? 'cranking' : snapshot.hasTag('running') ? 'running' : 'off',
+    timer: snapshot.context.timer,
+    context: snapshot.context,
+  });
+  const moments: Moment[] = [look(0, 0)];
+  const recordedNotes = entries.filter(entry => notedKinds.includes(entry.kind));
+  let next = 0;
+  const differs = (seq: number, what: string): ReplayResult => ({
+    ok: false,
+    line: seq + 1,
+    sentence: `Carried out once more, the recorded events do not lead to line ${seq + 1}: ${what}. Either another version of the procedure wrote this record, or it was altered and chained anew.`,
+  });
+  for (const entry of recorded.filter(isKind('event'))) {
+    const early = recordedNotes[next];
+    if (early && early.seq < entry.seq) return differs(early.seq, `no '${early.kind}' follows from them`);
+    const [after, actions] = transition(machine, snapshot, entry.event);
+    snapshot = after;
+    const moment = look(entry.seq, entry.timeMs);
+    if (moment.state !== entry.state)
+      return differs(entry.seq, `they lead to ${moment.state}, not ${entry.state}`);
+    moments.push(moment);
+    for (const note of notesIn(actions)) {
+      const own = recordedNotes[next];
+      // The record may break off between an event and what it led to.
+      if (!own) break;
+      if (own.kind !== note.kind) return differs(own.seq, `they lead to '${note.kind}', not '${own.kind}'`);
+      const difference = firstDifference(own.data, note.data);
+      if (difference !== undefined) return differs(own.seq, `its ${difference} is another`);
+      next += 1;
+    }
+  }
+  const late = recordedNotes[next];
+  if (late) return differs(late.seq, `no '${late.kind}' follows from them`);
+  return {
+    ok: true,
+    replay: { steps: procedureFor(profile), moments, last: moments[moments.length - 1] ?? look(0, 0) },
+  };
+}
+
+interface Note {
+  readonly kind: string;
+  readonly data: unknown;
+}
+
+const isNote = (params: unknown): params is Note =>
+  typeof params === 'object' && params !== null && 'kind' in params && 'data' in params;
+
+const notesIn = (actions: readonly { readonly type: string; readonly params?: unknown }[]): Note[] =>
+  actions.flatMap(({ type, params }) => (type === 'note' && isNote(params) ? [params] : []));

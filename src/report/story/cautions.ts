@@ -1,0 +1,20 @@
+import type { CautionStory } from '../model.ts';
+import { isKind, type Recorded } from '../recorded.ts';
+
+/** Sentences that begin with a signal word (ANSI Z535.6) are cautions, whoever says them and when. */
+const signalWord = /^(danger|warning|caution|notice)\b/i;
+
+/** Every caution that was spoken, once, with the first time and how often. */
+export function cautionsOf(entries: readonly Recorded[]): CautionStory[] {
+  const stories = new Map<string, CautionStory>();
+  for (const { timeMs, data } of entries.filter(isKind('said'))) {
+    const hazard = data.priority === 'hazard';
+    if (!hazard && !signalWord.test(data.text)) continue;
+    const before = stories.get(data.text);
+    stories.set(
+      data.text,
+      before ? { ...before, times: before.times + 1 } : { timeMs, hazard, text: data.text, times: 1 },
+    );
+  }
+  return [...stories.values()];
+}

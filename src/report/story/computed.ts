@@ -1,0 +1,33 @@
+import { english } from '../../../prompts/en/index.ts';
+import type { UnitSystem } from '../../session/units.ts';
+import { wordSaid } from '../../session/wording.ts';
+import type { ComputedStory } from '../model.ts';
+import { isKind, type Recorded } from '../recorded.ts';
+import type { Replay } from '../replay.ts';
+
+/** Phases in which a prompt carries figures that were calculated for this engine and this weather. */
+const calculating = /^(fill|noFuelCrank|keyOn)\./;
+
+/** The prompts that carried calculated figures, worded again from the replayed session. */
+export function computedOf(
+  entries: readonly Recorded[],
+  replay: Replay | undefined,
+  units: UnitSystem,
+): ComputedStory[] {
+  if (!replay) return [];
+  const passed = new Map(entries.filter(isKind('passed')).map(entry => [entry.data.step, entry.timeMs]));
+  return replay.steps.flatMap(step => {
+    const timeMs = passed.get(step.id);
+    if (timeMs === undefined || !step.values || !calculating.test(step.id) || step.kind === 'reading')
+      return [];
+    // As it stood when the step was done: the last moment before it was passed.
+    const moment = replay.moments.findLast(({ context }) => context.step === step.id) ?? replay.last;
+    const said = {
+      line: 'ask',
+      step: step.id,
+      values: step.values(moment.context),
+      priority: 'prompt',
+    } as const;
+    return [{ step: step.id, timeMs, text: wordSaid(said, english, units).shown }];
+  });
+}
