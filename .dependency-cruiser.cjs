@@ -26,6 +26,20 @@ module.exports = {
       'src/bus',
       'src/record',
     ]),
+    only('report-reads-the-record-in-the-words-of-a-session', 'src/report', [
+      'src/engineering',
+      'src/profile',
+      'prompts',
+      'machines',
+      'src/record',
+      'src/session',
+    ]),
+    {
+      name: 'nobody-imports-the-report-but-faces',
+      severity: 'error',
+      from: { path: '^(src|machines|prompts)/', pathNot: '^src/(report|terminal|server)/' },
+      to: { path: '^src/report/' },
+    },
     {
       name: 'nobody-imports-a-face',
       severity: 'error',

@@ -7,4 +7,18 @@ export { openNewLog, type ReopenedLog, reopenLog } from './log-writer.ts';
 export { RecordError, type RecordErrorCode } from './record-error.ts';
 export type { RecordClock, RecordLog } from './record-log.ts';
 export type { Remark } from './remarks.ts';
+export { addSignature, readSignatures, signatureFileSchema, signaturePath } from './signature-file.ts';
+export {
+  checkSignature,
+  checkSignedBy,
+  makeKeys,
+  readPrivateKey,
+  readPublicKey,
+  type Signature,
+  type SignatureCheck,
+  SigningError,
+  type SigningRole,
+  signHash,
+  signingRoles,
+} from './signing.ts';
 export { type Verification, type VerifyOptions, verifyLog } from './verify.ts';

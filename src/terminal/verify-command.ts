@@ -1,9 +1,18 @@
 import type { Command } from 'commander';
-import { type Verification, verifyLog } from '../record/index.ts';
+import {
+  checkSignedBy,
+  readPublicKey,
+  readSignatures,
+  type SignatureCheck,
+  SigningError,
+  type Verification,
+  verifyLog,
+} from '../record/index.ts';
+import { readText } from './signing-commands.ts';
 
 /**
  * Adds `verify FILE` to the command line: prints one line and sets the exit code to 0 for a sound record,
- * 1 for one that was changed or cut, 2 when the file cannot be read at all.
+ * 1 for one that was changed, cut or not signed with the key asked for, 2 when the file cannot be read at all.
  */
 export function registerVerify(program: Command): void {
   program
@@ -11,14 +20,29 @@ export function registerVerify(program: Command): void {
     .description('check that a record was not altered since it was written')
     .argument('<file>', 'the record, a file of JSON lines')
     .option('--hash <hash>', 'the hash at the foot of the report, to find lines cut off the end')
-    .action(async (file: string, options: { hash?: string }) => {
+    .option('--key <file>', 'a public key: the record must be signed with it')
+    .action(async (file: string, options: { hash?: string; key?: string }) => {
       const verification = await verifyLog(
         file,
         options.hash === undefined ? {} : { lastHash: options.hash },
       );
       console.log(describeVerification(file, verification));
       process.exitCode = exitCode(verification);
+      if (options.key === undefined || !verification.ok) return;
+      const signed = await checkKey(file, options.key, verification.lastHash);
+      console.log(`${file}: ${signed.sentence}`);
+      if (!signed.valid) process.exitCode = 1;
     });
+}
+
+async function checkKey(file: string, keyPath: string, lastHash: string): Promise<SignatureCheck> {
+  try {
+    const key = readPublicKey(await readText(keyPath), keyPath);
+    return checkSignedBy(await readSignatures(file), key, lastHash);
+  } catch (error) {
+    if (error instanceof SigningError) return { valid: false, sentence: error.message };
+    throw error;
+  }
 }
 
 /** One line for people. */

@@ -1,7 +1,8 @@
 import type { UnitSystem } from '../../session/units.ts';
-import { duration, shownAs } from '../format.ts';
+import { duration, shownAs, time } from '../format.ts';
 import type { Reading, ReportModel } from '../model.ts';
 import { capital, count, nameOf } from '../names.ts';
+import { rangeStrip } from '../plot/range-strip.ts';
 import { speedPlot } from '../plot/speed-plot.ts';
 import { timeLineFigure } from '../plot/time-line-figure.ts';
 import { timePlot } from '../plot/time-plot.ts';
@@ -38,23 +39,49 @@ export function plotsSection(model: ReportModel, units: UnitSystem): Block[] {
     if (list) list.push(reading);
     else byQuantity.set(reading.quantity, [reading]);
   }
-  // What was read often says most.
-  const ordered = [...byQuantity].sort(([, a], [, b]) => Math.min(b.length, 3) - Math.min(a.length, 3));
+  const once = [...byQuantity.values()].flatMap(list => (list.length === 1 ? list : []));
+  const often = [...byQuantity].filter(([, list]) => list.length > 1);
   const figures = [
     ...pressureFigure(model, units),
-    ...ordered.flatMap(([quantity, readings]) => timeFigure(quantity, readings, model, units)),
+    ...often.flatMap(([quantity, readings]) => timeFigure(quantity, readings, model, units)),
   ];
-  const section: Block = {
-    type: 'section',
-    title: 'Readings against time and limits',
-    note: 'Dashed: limits; shaded red: outside them. Bands behind: phases, by their number in the time line.',
+  const title = 'Readings against time and limits';
+  if (figures.length + once.length === 0)
+    return [
+      { type: 'section', title },
+      { type: 'text', text: 'No reading was taken.', tone: 'muted' },
+    ];
+  return [
+    {
+      type: 'section',
+      title,
+      note: 'Dashed: limits; shaded red: outside them. Bands behind: phases, by their number in the time line.',
+    },
+    ...(figures.length === 0 ? [] : [{ type: 'figures', perRow: 2, figures } as const]),
+    ...(once.length === 0
+      ? []
+      : [{ type: 'figures', perRow: 1, figures: [stripFigure(once, units)] } as const]),
+  ];
+}
+
+function stripFigure(readings: readonly Reading[], units: UnitSystem): Figure {
+  const rows = readings.map(({ quantity, si, unit, verdict, timeMs }) => {
+    const shown = shownAs(unit, units);
+    const { min, max } = verdict ?? {};
+    return {
+      label: capital(nameOf.quantity(quantity)),
+      text: `${shown.value(si)} at ${time(timeMs)}`,
+      value: shown.toUser(si),
+      met: verdict?.met !== false,
+      ...(min === undefined ? {} : { min: shown.toUser(min), minText: shown.value(min) }),
+      ...(max === undefined ? {} : { max: shown.toUser(max), maxText: shown.value(max) }),
+    };
+  });
+  return {
+    title: 'Read once: the grey bar is what the limits allow',
+    alt: rows.map(({ label, text }) => `${label}: ${text}`).join('; '),
+    scene: rangeStrip(rows, WIDE),
   };
-  return figures.length === 0
-    ? [
-        { type: 'section', title: section.title },
-        { type: 'text', text: 'No reading was taken.', tone: 'muted' },
-      ]
-    : [section, { type: 'figures', perRow: 2, figures }];
 }
 
 function timeFigure(

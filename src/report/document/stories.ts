@@ -211,7 +211,7 @@ export const cautionsSection = ({ cautions }: ReportModel): Block[] =>
     'Bold: call-outs that went before everything else.',
   );
 
-const openText = (item: OpenItem): string => {
+export const openText = (item: OpenItem): string => {
   switch (item.kind) {
     case 'gate':
       return `Gate not met: ${nameOf.gate(item.gate)}`;

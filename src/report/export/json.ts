@@ -1,0 +1,36 @@
+import { outcomeOf } from '../document/head.ts';
+import { openText } from '../document/stories.ts';
+import type { ReportModel } from '../model.ts';
+import type { Recorded } from '../recorded.ts';
+import { eventRows, readingRows } from './rows.ts';
+import type { Export } from './schema.ts';
+
+/** The report for other programs; described by `exportSchema`. */
+export function toExport(model: ReportModel, recorded: readonly Recorded[]): Export {
+  const { trust, job, startedAt, durationMs, gates, stops, skips, faults, openItems } = model;
+  const fault = trust.fault ?? trust.replayFault ?? trust.signatures.find(({ valid }) => !valid)?.sentence;
+  return {
+    format: 'first-fire-report/1',
+    verified: trust.sound && fault === undefined,
+    ...(fault === undefined ? {} : { fault }),
+    ...(trust.lastHash === undefined ? {} : { lastHash: trust.lastHash }),
+    outcome: outcomeOf(model).text,
+    startedAt,
+    durationS: durationMs / 1000,
+    job,
+    gates: gates.flatMap(({ gate, met, metAtMs }) =>
+      gate === null ? [] : [{ gate, met, ...(metAtMs === undefined ? {} : { metAtS: metAtMs / 1000 }) }],
+    ),
+    stops: stops.map(({ timeMs, step, drill, cause }) => ({ timeS: timeMs / 1000, step, drill, cause })),
+    skips: skips.map(({ timeMs, step, reason, by }) => ({ timeS: timeMs / 1000, step, reason, by })),
+    faults: faults.map(({ spn, fmi, meaning, told }) => ({
+      spn,
+      fmi,
+      meaning,
+      decisions: told.map(({ decision }) => decision),
+    })),
+    openItems: openItems.map(openText),
+    readings: readingRows(model),
+    events: eventRows(recorded),
+  };
+}

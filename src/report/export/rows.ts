@@ -1,0 +1,85 @@
+import type { ReportModel } from '../model.ts';
+import type { Recorded } from '../recorded.ts';
+import type { EventRow, ReadingRow } from './schema.ts';
+
+const seconds = (ms: number): number => ms / 1000;
+
+/** Every gauge value as a row. */
+export const readingRows = ({ readings }: ReportModel): ReadingRow[] =>
+  readings.map(({ seq, at, timeMs, phase, step, quantity, si, unit, source, verdict }) => {
+    const { source: ruleSource, ...rest } = verdict ?? {};
+    return {
+      seq,
+      at,
+      timeS: seconds(timeMs),
+      phase,
+      step,
+      quantity,
+      value: si,
+      unit,
+      source,
+      ...rest,
+      ...(ruleSource === undefined ? {} : { ruleSource }),
+    };
+  });
+
+/** Everything that happened as rows; gauge values of the bus are among the readings. */
+export const eventRows = (recorded: readonly Recorded[]): EventRow[] =>
+  recorded
+    .filter(({ kind }) => kind !== 'reading')
+    .map(entry => ({
+      seq: entry.seq,
+      at: entry.at,
+      timeS: seconds(entry.timeMs),
+      kind: entry.kind,
+      step: '',
+      by: '',
+      ...told(entry),
+    }));
+
+type ToldRow = Partial<Pick<EventRow, 'step' | 'by'>> & Pick<EventRow, 'text'>;
+
+function told(entry: Recorded): ToldRow {
+  switch (entry.kind) {
+    case 'event': {
+      const { event, state } = entry;
+      const what = 'id' in event ? event.id : 'si' in event ? `${event.quantity} ${event.si}` : '';
+      return {
+        by: event.by,
+        text: `${event.type}${what === '' ? '' : ` ${what}`} via ${event.via}, then ${state}`,
+      };
+    }
+    case 'heard':
+      return { by: entry.data.by, text: `${entry.data.text} (${entry.data.reason ?? entry.data.kind})` };
+    case 'said':
+      return { step: entry.data.step, text: entry.data.text };
+    case 'passed':
+      return { step: entry.data.step, by: entry.data.by ?? '', text: entry.data.gate ?? '' };
+    case 'verdict':
+      return {
+        step: entry.data.step,
+        text: `${entry.data.quantity ?? ''} ${entry.data.met ? 'met' : 'not met'}`,
+      };
+    case 'stopped':
+      return { step: entry.data.step, by: entry.data.by ?? '', text: entry.data.cause ?? '' };
+    case 'reopened':
+      return { text: `${entry.data.cause ?? ''}: ${entry.data.steps.join(' ')}` };
+    case 'skipped':
+      return { step: entry.data.step, by: entry.data.by, text: entry.data.reason };
+    case 'faults':
+      return {
+        step: entry.data.step,
+        text: entry.data.faults.map(({ spn, fmi, decision }) => `${spn}/${fmi} ${decision}`).join(', '),
+      };
+    case 'refused':
+      return { step: entry.data.step, text: entry.data.unmet.join(' ') };
+    case 'problem':
+      return { text: entry.data.sentence };
+    case 'closed':
+      return { text: entry.data.outcome };
+    case 'reading':
+      return { text: `${entry.data.quantity} ${entry.data.si}` };
+    case 'restarted':
+      return { text: '' };
+  }
+}
