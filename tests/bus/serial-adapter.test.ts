@@ -137,6 +137,19 @@ describe('A serial adapter', () => {
     });
   });
 
+  it('that is another kind of device is lost in one sentence', async () => {
+    const { ended } = adapterAt('/dev/null', () => openSerialLine('/dev/null'));
+    expect(await ended()).toMatchObject({ reason: expect.stringContaining('could not be opened') });
+  });
+
+  it('that is closed while it is being opened is left alone', async () => {
+    const { written, open } = lineOf(TEXT);
+    const { source, frames, ended } = adapterAt('COM3', open);
+    const end = ended();
+    source.close();
+    expect([await end, frames, written]).toEqual([{ kind: 'finished' }, [], ['closed']]);
+  });
+
   it('recorded in a file is read without a command to it', async () => {
     const path = join(folder, 'recorded');
     await writeFile(path, TEXT);

@@ -46,9 +46,6 @@ export function parseTroubleCode(
   if (!old) return { spn: { kind: 'known', spn: methods[4] }, fmi, occurrences };
   if (oldConversion) return { spn: { kind: 'known', spn: methods[oldConversion] }, fmi, occurrences };
   const candidates = [...new Set([methods[1], methods[2], methods[3]])];
-  const [only] = candidates;
-  if (candidates.length === 1 && only !== undefined)
-    return { spn: { kind: 'known', spn: only }, fmi, occurrences };
   return { spn: { kind: 'oneOf', candidates }, fmi, occurrences };
 }
 

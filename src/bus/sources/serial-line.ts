@@ -18,11 +18,11 @@ export async function openSerialLine(path: string): Promise<SerialLine> {
   let stream: ReadStream;
   try {
     stream = new ReadStream(fd);
-    stream.setRawMode(true);
   } catch (cause) {
     await closeFd(fd);
     throw cause;
   }
+  stream.setRawMode(true);
   return {
     chunks: stream,
     async write(text) {

@@ -61,6 +61,10 @@ export function slcanAdapter({ place, open, bitRate, nowS, repeat }: SlcanOption
         return lost(`could not be opened (${causeOf(cause)})`, 'check that it is plugged in and not in use');
       }
       const it = line;
+      if (closed) {
+        await it.close().catch(() => {});
+        return { kind: 'finished' };
+      }
       const stopAsking = repeat(STATUS_EVERY_MS, () => {
         // A line that is gone is told by its reader.
         it.write(SLCAN_ASK_STATUS).catch(() => {});

@@ -108,9 +108,7 @@ export function createReassembly() {
   }
 
   function oldestIfFull(): Connection | undefined {
-    if (open.size < MOST_CONNECTIONS) return undefined;
-    for (const oldest of open.values()) return oldest;
-    return undefined;
+    return open.size < MOST_CONNECTIONS ? undefined : open.values().next().value;
   }
 
   function manage(frame: CanFrame): TransportResult | undefined {
