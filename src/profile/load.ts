@@ -26,17 +26,21 @@ const valueAt = (data: unknown, path: readonly PropertyKey[]): unknown =>
     data,
   );
 
-const lowerFirst = (text: string) => text.charAt(0).toLowerCase() + text.slice(1);
+/** The schema's message without what the sentence says already: that it is wrong, and what was given. */
+function allowedText(message: string): string {
+  const text = message.replace(/^Invalid (input|option): /, '').replace(/, received .*$/, '');
+  return text.charAt(0).toLowerCase() + text.slice(1);
+}
 
 function faultSentence(issue: z.core.$ZodIssue, data: unknown): string {
   const where = pathText(issue.path);
   if (issue.code === 'unrecognized_keys')
     return `${where}: ${issue.keys.map(key => `"${key}"`).join(', ')} is not a known key; remove it or correct its spelling.`;
   const given = valueAt(data, issue.path);
-  if (given === undefined) return `${where}: is missing; ${lowerFirst(issue.message)}.`;
+  if (given === undefined) return `${where}: is missing; ${allowedText(issue.message)}.`;
   const shown = JSON.stringify(given);
   const short = shown.length > 60 ? `${shown.slice(0, 57)}...` : shown;
-  return `${where}: ${short} is not allowed; ${lowerFirst(issue.message)}.`;
+  return `${where}: ${short} is not allowed; ${allowedText(issue.message)}.`;
 }
 
 /**

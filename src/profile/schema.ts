@@ -68,7 +68,7 @@ export const profileSchema = z
       cylinders: z.number().int().min(1).max(24),
       displacementL: z.number().min(0.2).max(120),
     }),
-    systemVoltage: z.union([z.literal(12), z.literal(24)]),
+    systemVoltage: z.literal([12, 24]),
     coolant: z.strictObject({
       kind: z.enum(['ethylene', 'propylene']),
       systemVolumeL: z.number().min(1).max(300),
@@ -211,6 +211,16 @@ export const profileSchema = z
       complain(['thermostat', 'opensC'], 'has to be below fullyOpenC');
     if (profile.thermostat.fullyOpenC >= profile.thermostat.coolantMaxC)
       complain(['thermostat', 'fullyOpenC'], 'has to be below coolantMaxC');
+    if (profile.coolant.minShare > profile.coolant.maxShare)
+      complain(['coolant', 'minShare'], 'has to be at most maxShare');
+    if (profile.priming.leastEfficiency > profile.priming.greatestEfficiency)
+      complain(['priming', 'leastEfficiency'], 'has to be at most greatestEfficiency');
+    if (profile.fuel.no1CloudC >= profile.fuel.no2CloudC)
+      complain(['fuel', 'no1CloudC'], 'has to be below no2CloudC');
+    profile.faults.forEach(({ spn, fmi }, index) => {
+      if (profile.faults.findIndex(rule => rule.spn === spn && rule.fmi === fmi) !== index)
+        complain(['faults', index], `SPN ${spn} FMI ${fmi} is judged twice`);
+    });
     if (profile.warmUp.minS >= profile.warmUp.maxS) complain(['warmUp', 'minS'], 'has to be below maxS');
     if (profile.heater) {
       if (!ascending(profile.heater.waits, row => row.atC))
