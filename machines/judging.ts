@@ -1,5 +1,4 @@
 import { describeIssue, type Verdict } from '../src/engineering/result.ts';
-import { gaugeRanges } from './limits/gauges.ts';
 import type { Judge, Judgement } from './steps.ts';
 import { atMs, type Line, type Look, note, update } from './toolkit.ts';
 import { type PromptValues, quantityUnits } from './vocabulary.ts';
@@ -11,11 +10,7 @@ export const pendingValue = ({ context }: Look) =>
 /** What the rule says of the value at hand; null when there is none. */
 export function judgementOf(judge: Judge, look: Look): Judgement | null {
   const value = pendingValue(look);
-  if (!value) return null;
-  const [min, max] = gaugeRanges[value.quantity];
-  if (value.si >= min && value.si <= max) return judge(look.context, value.si);
-  const allowed = `${min} to ${max} ${quantityUnits[value.quantity]}`;
-  return { ok: false, issue: { code: 'outOfRange', input: value.quantity, given: value.si, allowed } };
+  return value ? judge(look.context, value.si) : null;
 }
 
 /** True only for a value that is there, that the rule can judge, and that is inside its limits. */

@@ -109,7 +109,7 @@ export function faultsNodes(step: FaultsStep): Nodes {
       ...speak(look => ({
         line: 'blockingFault',
         values: {
-          fault: { list: blocked(look).map(({ fault }) => `${fault.spn} ${fault.fmi}`) },
+          fault: { list: blocked(look).map(({ fault }) => ({ code: fault })) },
         },
       })),
     ],

@@ -1,5 +1,6 @@
 import type { LineId, ReplyId } from '../../prompts/types.ts';
 import type { Context } from '../context.ts';
+import { canBeRead } from '../limits/gauges.ts';
 import { believed, extendDeadline, lateStops, stopFor } from '../progress.ts';
 import type { Step } from '../steps.ts';
 import { type Line, type Look, type Move, type Node, remark, speak, update } from '../toolkit.ts';
@@ -86,7 +87,8 @@ export function askValue(
     on: {
       value: {
         ...move,
-        guard: look => look.event.quantity === quantity && Number.isFinite(look.event.si) && believed(look),
+        guard: look =>
+          look.event.quantity === quantity && canBeRead(quantity, look.event.si) && believed(look),
         actions: [
           update(({ event }) =>
             event.type === 'value' ? { pending: { kind: 'value', quantity, si: event.si } } : {},

@@ -4,7 +4,7 @@ import type { Quantity } from '../vocabulary.ts';
  * What can be read off a gauge at all, in SI, on any engine and in any weather: beyond it a value was misheard
  * or mistyped, even where a rule has a limit on one side only. Common practice, no published source.
  */
-export const gaugeRanges: Record<Quantity, readonly [min: number, max: number]> = {
+const gaugeRanges: Record<Quantity, readonly [min: number, max: number]> = {
   ambientTemperature: [-60, 60],
   coldestNight: [-60, 60],
   altitude: [-500, 6000],
@@ -22,3 +22,9 @@ export const gaugeRanges: Record<Quantity, readonly [min: number, max: number]> 
   suspectParameter: [0, 524_287],
   failureMode: [0, 31],
 };
+
+/** False for what is no number at all, and for what no gauge shows. */
+export function canBeRead(quantity: Quantity, si: number): boolean {
+  const [min, max] = gaugeRanges[quantity];
+  return si >= min && si <= max;
+}

@@ -94,16 +94,34 @@ function valueActs(quantity: Quantity, moment: Moment, all: boolean, { codes }: 
       .map(([, fmi]) => value(fmi, `fmi ${fmi}`));
   return [
     value(goodValue(quantity, moment), 'good value'),
-    ...(all ? [value(Number.NaN, 'no number'), value(IMPOSSIBLE, 'bad value')] : []),
+    ...(all ? [value(Number.NaN, 'no number'), value(badValues[quantity], 'bad value')] : []),
   ];
 }
 
 /** Past the thermostat, and not too hot. */
 const WARM_C = 88;
-/** No gauge shows this. */
-const IMPOSSIBLE = -1e6;
+/** A gauge can show this, and nothing is right with it. */
+const badValues: Record<Quantity, number> = {
+  ambientTemperature: 60,
+  coldestNight: 50,
+  altitude: 6000,
+  coolantFreezePoint: 0,
+  oilQuantity: 0,
+  fuelInTank: 5000,
+  biodieselShare: 100,
+  primerStrokes: 1000,
+  batteryVoltage: 0,
+  chargingVoltage: 0,
+  crankingVoltage: 0,
+  engineSpeed: 6000,
+  oilPressure: 0,
+  coolantTemperature: 150,
+  suspectParameter: 0,
+  failureMode: 31,
+};
 
-const judgedAs = (si: number) => (si === IMPOSSIBLE ? 'bad' : si === WARM_C ? 'warm' : 'good');
+const judgedAs = ({ quantity, si }: { readonly quantity: Quantity; readonly si: number }) =>
+  si === badValues[quantity] ? 'bad' : si === WARM_C ? 'warm' : 'good';
 
 /** What makes two moments the same for what can come: no times, no readings, no count of misunderstandings. */
 export function keyOf({ moment, returns }: Place): string {
@@ -127,7 +145,7 @@ export function keyOf({ moment, returns }: Place): string {
 }
 
 const pendingKey = ({ pending }: Context) =>
-  pending?.kind === 'reply' ? pending.id : pending ? [pending.quantity, judgedAs(pending.si)] : null;
+  pending?.kind === 'reply' ? pending.id : pending ? [pending.quantity, judgedAs(pending)] : null;
 
 /** One thing that happens on the paths, between two moments that are told apart. */
 export interface Edge {

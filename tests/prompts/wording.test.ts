@@ -1,0 +1,173 @@
+import { describe, expect, it } from 'vitest';
+import type { Said } from '../../machines/context.ts';
+import { procedureFor } from '../../machines/first-start.ts';
+import { type Moment, stateName } from '../../machines/moment.ts';
+import { english } from '../../prompts/en/index.ts';
+import { replies, stopWordings } from '../../prompts/en/replies.ts';
+import { grammarOf } from '../../src/session/grammar.ts';
+import { unitSystems } from '../../src/session/units.ts';
+import { wordSaid } from '../../src/session/wording.ts';
+import { Driver, type Happened, machineFor, takeStep } from '../machines/helpers/driver.ts';
+import { explore, type Reach } from '../machines/helpers/explore.ts';
+import { demoFour, demoSix, shortest } from '../machines/helpers/profiles.ts';
+
+const reach: Reach = {
+  returns: 0,
+  stopAt: ({ moment }) => stateName(moment).startsWith('sweeps.third.'),
+  causes: () => true,
+  codes: [
+    [100, 1],
+    [157, 18],
+    [5000, 7],
+  ],
+  everything: ({ moment }) => !stateName(moment).startsWith('stopped'),
+};
+const graph = explore(shortest, reach);
+const runs = [demoSix, demoFour].map(profile => new Driver(profile).goodToTheEnd());
+
+/** Everything that happens in all-good starts and on all paths, and what is said at the words always understood. */
+const happened: Happened[] = [
+  ...graph.edges.map(edge => edge.happened),
+  ...runs.flatMap(run => run.history),
+  ...[...graph.places.values()].flatMap(({ moment, nowMs }) =>
+    (['status', 'help', 'timeLeft', 'unclear'] as const).map(type =>
+      takeStep(machineFor(shortest), moment, { type, atMs: nowMs, by: 'technician', via: 'voice' }),
+    ),
+  ),
+];
+const said: Said[] = happened.flatMap(({ said: lines }) => lines);
+const moments: Moment[] = [
+  ...[...graph.places.values()].map(({ moment }) => moment),
+  ...runs.flatMap(run => run.history.map(({ after }) => after)),
+];
+
+/** The blanks of a template. */
+const blanksIn = (template: string) => [...template.matchAll(/\{(\w+)\}/g)].map(([, name]) => name ?? '');
+
+/** Words only, in lower case: what an ear makes of a sentence. */
+const wordsOf = (text: string) => ` ${text.toLowerCase().replaceAll(/[^a-z0-9']+/g, ' ')} `;
+const stopsIn = (text: string) => stopWordings.filter(wording => wordsOf(text).includes(` ${wording} `));
+
+const callOuts: readonly string[] = ['stopHeard', 'stopCause'];
+
+/** Every text in a part of the language, with where it stands. */
+function textsIn(value: unknown, path: string): [path: string, text: string][] {
+  if (typeof value === 'string') return [[path, value]];
+  if (typeof value !== 'object' || value === null) return [];
+  return Object.entries(value).flatMap(([key, inner]) => textsIn(inner, `${path}.${key}`));
+}
+
+describe('what is asked', () => {
+  it.each([
+    ['demo-six', demoSix],
+    ['demo-four', demoFour],
+  ] as const)('has a figure for each of its blanks, at every step of %s', (_, profile) => {
+    const run = new Driver(profile).goodToTheEnd();
+    for (const step of procedureFor(profile)) {
+      const values = step.values?.(run.context) ?? {};
+      const missing = blanksIn(english.steps[step.id].ask).filter(blank => !(blank in values));
+      expect([step.id, missing]).toEqual([step.id, []]);
+    }
+  });
+
+  it('names in its words a reply that the step then understands', () => {
+    const asked = happened.filter(({ said: lines }) => lines.some(({ line }) => line === 'ask'));
+    const checked = new Set<string>();
+    for (const { after } of asked) {
+      const name = stateName(after);
+      const ask = english.steps[after.context.step].ask;
+      const named = /[Ss]ay ([^.,]+)\./.exec(ask)?.[1]?.toLowerCase();
+      if (!named || named === 'it now' || !name.endsWith('.asking') || !name.startsWith(after.context.step))
+        continue;
+      checked.add(name);
+      const { replies: offered } = grammarOf(after, english, 'metric', 'voice');
+      const first = offered.map(({ wordings }) => wordings[0]);
+      expect(first).toContain(named.includes(' lit or ') ? 'lit' : named);
+    }
+    expect(checked.size).toBeGreaterThan(30);
+  });
+});
+
+describe('what is said', () => {
+  it('has a figure for each of its blanks, wherever it is said', () => {
+    const missing = said.flatMap(({ line, values, step, prefix }) => [
+      ...(line === 'ask' ? blanksIn(english.steps[step].ask) : blanksIn(english.lines[line]))
+        .filter(blank => !(blank in values))
+        .map(blank => `${step} ${line} {${blank}}`),
+      ...(prefix && blanksIn(english.lines[prefix]).length > 0 ? [`${step} ${prefix}`] : []),
+    ]);
+    expect([...new Set(missing)]).toEqual([]);
+  });
+
+  it.each(unitSystems)('leaves no braces, nothing undefined and no nonsense, in %s units', units => {
+    const seen = new Set<string>();
+    for (const line of said) {
+      const { spoken, shown } = wordSaid(line, english, units);
+      for (const text of [spoken, shown]) {
+        if (seen.has(text)) continue;
+        seen.add(text);
+        expect(text).not.toMatch(/[{}]|undefined|null|NaN|Infinity|\[object/);
+        expect(text).not.toMatch(/ {2}|^ | $| [.,:?!]|^$/);
+      }
+      expect(spoken).not.toMatch(/\d/);
+    }
+    expect(seen.size).toBeGreaterThan(200);
+  });
+
+  it('never holds a wording of the stop, but for the two call-outs: the tool must not stop itself', () => {
+    const heard = said
+      .filter(({ line }) => !callOuts.includes(line))
+      .map(line => wordSaid(line, english, 'us').spoken)
+      .filter(text => stopsIn(text).length > 0);
+    expect([...new Set(heard)]).toEqual([]);
+  });
+
+  it('calls a stop out with the very word, so that nobody mistakes it', () => {
+    for (const line of ['stopHeard', 'stopCause'] as const)
+      expect(stopsIn(english.lines[line])).toContain('stop');
+  });
+});
+
+describe('the language', () => {
+  it('holds a wording of the stop nowhere but in the stop wordings and the two call-outs', () => {
+    const { stopWordings: _, ...rest } = english;
+    const found = textsIn(rest, 'en').filter(
+      ([path, text]) => stopsIn(text).length > 0 && !callOuts.some(line => path === `en.lines.${line}`),
+    );
+    expect(found).toEqual([]);
+  });
+
+  it('has no wording for a reply that begins with a wording of the stop', () => {
+    for (const wording of Object.values({ ...replies, ...english.controls }).flat())
+      expect(stopsIn(wording)).toEqual([]);
+  });
+
+  it('says everything in plain lower-case words where something is to be heard', () => {
+    for (const wording of [...Object.values({ ...replies, ...english.controls }).flat(), ...stopWordings])
+      expect(wording).toMatch(/^[a-z']+( [a-z']+)*$/);
+  });
+});
+
+describe('what may be said', () => {
+  it('means one thing only, in every state that is reached, controls and stop included', () => {
+    for (const moment of moments)
+      for (const via of ['voice', 'keys'] as const) {
+        const { key, replies: offered, stop, number } = grammarOf(moment, english, 'us', via);
+        const all = [
+          ...stop.map(wording => ['stop', wording] as const),
+          ...offered.flatMap(({ id, wordings }) => wordings.map(wording => [id, wording] as const)),
+        ];
+        const twice = all.filter(([id, wording]) =>
+          all.some(([other, same]) => same === wording && other !== id),
+        );
+        expect([key, twice]).toEqual([key, []]);
+        expect(new Set(all.map(([, wording]) => wording)).size).toBe(all.length);
+        if (number) expect(number.min).toBeLessThan(number.max);
+      }
+  });
+
+  it('is always the stop, whatever the state', () => {
+    for (const moment of moments)
+      expect(grammarOf(moment, english, 'metric', 'voice').stop).toEqual(stopWordings);
+  });
+});
