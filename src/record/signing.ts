@@ -91,6 +91,19 @@ function message({ signature: _, ...signed }: Signature): Buffer {
   return Buffer.from(`first-fire-signature/1\n${canonicalize(signed) ?? ''}`);
 }
 
+/** Ed25519 over these bytes, as 128 hex digits. */
+export const signBytes = (bytes: Uint8Array, key: KeyObject): string =>
+  sign(null, bytes, key).toString('hex');
+
+/** Whether a signature (128 hex digits) over these bytes was made with this key (64 hex digits); never throws. */
+export function verifyBytes(bytes: Uint8Array, publicKey: string, signature: string): boolean {
+  try {
+    return verify(null, bytes, publicKeyOf(publicKey), Buffer.from(signature, 'hex'));
+  } catch {
+    return false;
+  }
+}
+
 /** Signs the last hash of a record. */
 export function signHash(hash: string, key: KeyObject, role: SigningRole, at: Date): Signature {
   const publicKey = rawKey(createPublicKey(key)).toString('hex');
@@ -102,7 +115,7 @@ export function signHash(hash: string, key: KeyObject, role: SigningRole, at: Da
     at: at.toISOString(),
     signature: '',
   };
-  return { ...unsigned, signature: sign(null, message(unsigned), key).toString('hex') };
+  return { ...unsigned, signature: signBytes(message(unsigned), key) };
 }
 
 export interface SignatureCheck {
@@ -120,18 +133,11 @@ export function checkSignature(own: Signature, lastHash: string): SignatureCheck
     sentence: `The signature of the ${own.role} (key ${own.keyId}) does not hold: ${why}.`,
   });
   if (keyIdOf(own.publicKey) !== own.keyId) return bad('its key is not the one that its key id names');
-  if (!fits(own)) return bad('it was altered, or made with another key');
+  if (!verifyBytes(message(own), own.publicKey, own.signature))
+    return bad('it was altered, or made with another key');
   if (own.hash !== lastHash)
     return bad('it was made for another record, or this record was changed or continued since');
   return { valid: true, sentence: `Signed with the key ${own.keyId} of the ${own.role} at ${own.at}.` };
-}
-
-function fits(own: Signature): boolean {
-  try {
-    return verify(null, message(own), publicKeyOf(own.publicKey), Buffer.from(own.signature, 'hex'));
-  } catch {
-    return false;
-  }
 }
 
 /** Whether one of the signatures was made with this very key (64 hex digits) for the record with this last hash. */

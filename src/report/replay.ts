@@ -96,6 +96,9 @@ function replayAll(
   }
   const late = recordedNotes[next];
   if (late) return differs(late.seq, `no '${late.kind}' follows from them`);
+  const closed = recorded.find(isKind('closed'));
+  if (closed && closed.data.outcome !== stateName(snapshot))
+    return differs(closed.seq, `they lead to ${stateName(snapshot)}, not to '${closed.data.outcome}'`);
   return {
     ok: true,
     replay: { steps: procedureFor(profile), moments, last: moments[moments.length - 1] ?? look(0, 0) },

@@ -27,6 +27,9 @@ export interface SummaryInput {
   readonly units?: UnitSystem;
 }
 
+const NO_HEADER =
+  'The record does not begin like a session of this version, so that nothing in it could be carried out once more.';
+
 /** Not gauges: the two halves of a spoken fault code. */
 const codeHalves = ['suspectParameter', 'failureMode'];
 
@@ -59,7 +62,7 @@ export function summarize(input: SummaryInput): ReportModel {
       entries: entries.length,
       ...(lastHash === undefined ? {} : { lastHash }),
       remarks,
-      ...(replayed && !replayed.ok ? { replayFault: replayed.sentence } : {}),
+      ...(replay ? {} : { replayFault: replayed?.ok === false ? replayed.sentence : NO_HEADER }),
       notUnderstood,
       signatures,
     },

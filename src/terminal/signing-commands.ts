@@ -67,7 +67,8 @@ async function signFile(log: string, keyPath: string, role: SigningRole): Promis
   const last = entries.at(-1);
   if (fault || !last)
     throw new SigningError(`${log} is not signed: ${fault?.sentence ?? 'it holds no whole entry.'}`);
-  if (last.kind !== 'closed')
+  // The last words of a session come after its end.
+  if (!entries.some(({ kind }) => kind === 'closed'))
     throw new SigningError(`${log} is not signed: its session is not closed yet; go on with it, or end it.`);
   const signature = signHash(last.hash, key, role, new Date());
   const path = await addSignature(log, signature);

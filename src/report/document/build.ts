@@ -2,7 +2,7 @@ import type { UnitSystem } from '../../session/units.ts';
 import { dateTime } from '../format.ts';
 import type { ReportModel } from '../model.ts';
 import type { Block, ReportDocument } from './blocks.ts';
-import { clipped } from './clip.ts';
+import { clip, clipped } from './clip.ts';
 import { footBlocks } from './foot.ts';
 import { gatesSection } from './gates.ts';
 import { figuresAtAGlance, jobBlocks, outcomeOf, trustBlocks } from './head.ts';
@@ -61,8 +61,8 @@ export function buildDocument(model: ReportModel, units: UnitSystem): ReportDocu
   const [first] = blocks;
   const warned = first?.type === 'banner' && first.tone === 'bad';
   return {
-    title: `First start: ${model.job?.vehicle ?? 'unknown vehicle'}`,
-    ...(warned ? { warning: first.text } : {}),
+    title: clip(`First start: ${model.job?.vehicle ?? 'unknown vehicle'}`),
+    ...(warned ? { warning: clip(first.text) } : {}),
     footer: model.trust.lastHash === undefined ? '' : `Record ${model.trust.lastHash}`,
     paper: units === 'us' ? 'LETTER' : 'A4',
     blocks: blocks.map(clipped),

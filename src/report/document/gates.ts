@@ -56,8 +56,9 @@ function stepRows(
   rules: RuleBook,
 ): Row[] {
   const shown = shownAs(last.unit, units);
-  const span =
-    readings > 1 ? `${readings} readings, ${shown.value(lowestSi)} to ${shown.value(highestSi)}` : undefined;
+  const [lowest, highest] = [shown.value(lowestSi), shown.value(highestSi)];
+  const range = lowest === highest ? `all ${lowest}` : `${lowest} to ${highest}`;
+  const span = readings > 1 ? `${readings} readings, ${range}` : undefined;
   const hidden = failedBefore.length - MOST_FAILED;
   return [
     ...failedBefore

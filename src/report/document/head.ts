@@ -28,7 +28,7 @@ export function trustBlocks(trust: Trust): Block[] {
     {
       type: 'banner',
       tone: 'good',
-      text: `Verified: all ${count(trust.entries, 'entry', 'entries')} are chained as written${signed.length > 0 ? `, and signed with the key of the ${signed.join(' and of the ')}` : ''}.`,
+      text: `Verified: ${trust.entries === 1 ? 'the one entry is' : `all ${trust.entries} entries are`} chained as written${signed.length > 0 ? `, and signed with the key of the ${signed.join(' and of the ')}` : ''}.`,
     },
   ];
 }
@@ -40,9 +40,23 @@ const phasePlace = (phase: string) => {
     : `in phase ${index + 1} of ${phaseIds.length}, ${nameOf.phase(phase)}`;
 };
 
-/** The whole session in one line. */
-export function outcomeOf(model: ReportModel): { readonly text: string; readonly tone: Tone } {
-  const { outcome, gates, stops, openItems, durationMs, timeLine, lastPhase } = model;
+export interface OutcomeLine {
+  readonly text: string;
+  readonly tone: Tone;
+}
+
+/** The whole session in one line; what could not be confirmed is said as what the record says. */
+export function outcomeOf(model: ReportModel): OutcomeLine {
+  const line = plainOutcome(model);
+  if (model.trust.sound && model.trust.replayFault === undefined) return line;
+  return {
+    text: `As the record says, not confirmed: ${line.text}`,
+    tone: line.tone === 'good' ? 'warn' : line.tone,
+  };
+}
+
+function plainOutcome(model: ReportModel): OutcomeLine {
+  const { outcome, gates, stops, openItems, durationMs, lastPhase } = model;
   const unmet = gates.filter(({ gate, met }) => gate !== null && !met).length;
   const unplanned = stops.filter(({ drill }) => !drill);
   const after = `after ${duration(durationMs)}`;
@@ -62,14 +76,14 @@ export function outcomeOf(model: ReportModel): { readonly text: string; readonly
     }
     case 'ended':
       return {
-        text: `Ended without sign-off ${after}, ${phasePlace(lastPhase)}${causeOf(unplanned)}. ${ran(timeLine)}`,
+        text: `Ended without sign-off ${after}, ${phasePlace(lastPhase)}${causeOf(unplanned)}. ${ran(model)}`,
         tone: 'bad',
       };
     case 'open':
       return {
         text: outcome.stopped
-          ? `Stopped and not gone on with ${after}, ${phasePlace(lastPhase)}${causeOf(unplanned)}. ${ran(timeLine)}`
-          : `Not finished: the record breaks off ${after}, ${phasePlace(lastPhase)}. ${ran(timeLine)}`,
+          ? `Stopped and not gone on with ${after}, ${phasePlace(lastPhase)}${causeOf(unplanned)}. ${ran(model)}`
+          : `Not finished: the record breaks off ${after}, ${phasePlace(lastPhase)}. ${ran(model)}`,
         tone: 'bad',
       };
   }
@@ -80,13 +94,21 @@ const causeOf = (stops: ReportModel['stops']) => {
   return last ? `: ${last.cause === null ? 'no cause was given' : nameOf.cause(last.cause)}` : '';
 };
 
-function ran({ engine }: ReportModel['timeLine']): string {
+function ran({ timeLine: { engine }, readings }: ReportModel): string {
   if (engine === null) return 'Whether the engine ran cannot be told.';
   const running = engine.filter(span => span.engine === 'running');
-  if (running.length === 0) return 'The engine did not run.';
+  if (running.length === 0) {
+    const turned = readings.some(({ quantity, si }) => quantity === 'engineSpeed' && si > 0);
+    return turned
+      ? 'Engine speed was read, but in no step in which the engine runs.'
+      : 'The engine did not run.';
+  }
   const ranMs = running.reduce((sum, { fromMs, toMs }) => sum + toMs - fromMs, 0);
   return `The engine ran for ${duration(ranMs)}.`;
 }
+
+const gatesTone = ({ trust }: ReportModel, all: boolean): Tone =>
+  all ? (trust.sound && trust.replayFault === undefined ? 'good' : 'warn') : 'bad';
 
 /** What matters most, counted, for who reads no further. */
 export function figuresAtAGlance(model: ReportModel): Block {
@@ -110,9 +132,9 @@ export function figuresAtAGlance(model: ReportModel): Block {
           ? 'cannot be told'
           : first
             ? `${duration(ranMs)}, from ${time(first.fromMs)}`
-            : 'no',
+            : 'in no step',
       ),
-      row('Gates met', `${met} of ${real.length}`, met === real.length && met > 0 ? 'good' : 'bad'),
+      row('Gates met', `${met} of ${real.length}`, gatesTone(model, met === real.length && met > 0)),
       row(
         'Stops',
         `${unplanned} (and ${count(stops.length - unplanned, 'drill')})`,

@@ -16,7 +16,11 @@ const WIDE = 515;
 export function timeLineSection({ timeLine, durationMs }: ReportModel): Block[] {
   const reached = new Set(timeLine.phases.map(({ phase }) => phase)).size;
   return [
-    { type: 'section', title: 'Time line' },
+    {
+      type: 'section',
+      title: 'Time line',
+      note: 'Session time. Engine: amber while the starter turned it, green while it ran.',
+    },
     {
       type: 'figures',
       perRow: 1,
@@ -97,7 +101,7 @@ function timeFigure(
     {
       title: shown.unit === '' ? name : `${name}, ${shown.unit}`,
       alt: `${name}: ${count(readings.length, 'reading')}, ${bad === 0 ? 'none' : bad} outside the limits.`,
-      scene: timePlot(readings, model.timeLine.phases, shown.toUser, SMALL),
+      scene: timePlot(readings, model.timeLine, shown.toUser, SMALL),
     },
   ];
 }

@@ -126,7 +126,8 @@ const triggers: Readonly<Record<string, string>> = {
   stop: 'called',
   clock: 'time was up',
   reply: 'by a reply',
-  value: 'by a reading',
+  value: 'by a value',
+  reading: 'by a reading outside its limits',
   unclear: 'no clear answer in time',
 };
 
@@ -224,13 +225,31 @@ export const openText = (item: OpenItem): string => {
   }
 };
 
-export function openSection({ openItems, retorque }: ReportModel): Block[] {
-  const items: Cell[] = openItems.map(item => ({ text: openText(item), tone: 'bad' }));
+/** A list of gates is one item when most of the work is still to come. */
+const FEW_GATES = 4;
+
+function openCells(openItems: readonly OpenItem[]): Cell[] {
+  const gates = openItems.flatMap(item => (item.kind === 'gate' ? [nameOf.gate(item.gate)] : []));
+  const joined = gates.length > FEW_GATES;
+  const rest = openItems.filter(({ kind }) => !joined || kind !== 'gate').map(openText);
+  const texts = joined ? [`${gates.length} gates not met: ${gates.join(', ')}`, ...rest] : rest;
+  return texts.map(text => ({ text, tone: 'bad' }));
+}
+
+export function openSection({ openItems, retorque, trust }: ReportModel): Block[] {
+  const items = openCells(openItems);
   const done = retorque.filter(item => item.done).length;
   return [
     { type: 'section', title: 'Open items' },
     items.length === 0
-      ? { type: 'text', text: 'Nothing is left open.', tone: 'muted' }
+      ? {
+          type: 'text',
+          text:
+            trust.replayFault === undefined
+              ? 'Nothing is left open.'
+              : 'The record names none; that could not be confirmed.',
+          tone: 'muted',
+        }
       : { type: 'list', boxes: true, items },
     ...(retorque.length === 0
       ? []

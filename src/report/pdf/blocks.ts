@@ -13,8 +13,14 @@ const style = (size: number, tone?: Tone, face: Face = 'plain'): Style => ({
   color: tone ? toneColors[tone] : colors.ink,
 });
 
-/** Draws one block where the sheet stands. */
-export function drawBlock(sheet: Sheet, block: Block): void {
+/** What has to follow a heading on its page. */
+function leastHeight(sheet: Sheet, next: Block | undefined): number {
+  if (next?.type === 'figures') return rowHeight(sheet, next.perRow, next.figures.slice(0, next.perRow));
+  return next?.type === 'signatures' ? 80 : 45;
+}
+
+/** Draws one block where the sheet stands; a heading goes to the page of what it heads. */
+export function drawBlock(sheet: Sheet, block: Block, next?: Block): void {
   switch (block.type) {
     case 'banner':
       banner(sheet, block.tone, block.text, block.detail);
@@ -27,7 +33,7 @@ export function drawBlock(sheet: Sheet, block: Block): void {
       sheet.y += 6;
       return;
     case 'section':
-      sheet.ensure(70);
+      sheet.ensure(40 + leastHeight(sheet, next));
       sheet.y += 8;
       sheet.paragraph(block.title, style(11, undefined, 'bold'));
       if (block.note !== undefined) sheet.paragraph(block.note, style(7.5, 'muted'));
@@ -142,14 +148,21 @@ function box({ doc, left, y }: Sheet, ticked: boolean): void {
     .stroke(colors.ink);
 }
 
+const CAPTION = 12;
+
+function rowHeight(sheet: Sheet, perRow: 1 | 2, row: readonly Figure[]): number {
+  const width = (sheet.width - (perRow - 1) * GAP) / perRow;
+  const caption = row.some(({ title }) => title !== '') ? CAPTION : 0;
+  return Math.max(...row.map(({ scene }) => (scene.height * width) / scene.width)) + caption + 6;
+}
+
 function figures(sheet: Sheet, perRow: 1 | 2, own: readonly Figure[]): void {
   const width = (sheet.width - (perRow - 1) * GAP) / perRow;
   for (let start = 0; start < own.length; start += perRow) {
     const row = own.slice(start, start + perRow);
-    const heights = row.map(({ scene }) => (scene.height * width) / scene.width);
-    const caption = row.some(({ title }) => title !== '') ? 12 : 0;
-    const height = Math.max(...heights) + caption;
-    sheet.ensure(height + 6);
+    const caption = row.some(({ title }) => title !== '') ? CAPTION : 0;
+    const height = rowHeight(sheet, perRow, row);
+    sheet.ensure(height);
     row.forEach(({ title, scene }, index) => {
       const x = sheet.left + index * (width + GAP);
       if (title !== '') sheet.text.draw(title, x, sheet.y, style(8, undefined, 'bold'));
@@ -161,7 +174,7 @@ function figures(sheet: Sheet, perRow: 1 | 2, own: readonly Figure[]): void {
       drawScene(sheet.doc, sheet.text, scene, 0, 0);
       sheet.doc.restore();
     });
-    sheet.y += height + 6;
+    sheet.y += height;
   }
 }
 

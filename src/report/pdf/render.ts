@@ -27,7 +27,9 @@ export async function renderPdf(report: ReportDocument, made: Date): Promise<Buf
   });
   const text = new TextSetter(doc);
   const sheet = new Sheet(doc, text);
-  for (const block of report.blocks) drawBlock(sheet, block);
+  report.blocks.forEach((block, index) => {
+    drawBlock(sheet, block, report.blocks[index + 1]);
+  });
   if (text.lacksLetters)
     drawBlock(sheet, {
       type: 'text',

@@ -12,6 +12,14 @@ export interface PressurePoint {
   readonly met: boolean;
 }
 
+const MOST_DOTS = 1000;
+
+/** So many of the points at most, evenly taken; one that did not meet its floor is always among them. */
+function spread(points: readonly PressurePoint[], most: number): readonly PressurePoint[] {
+  const step = Math.ceil(points.length / most);
+  return points.filter(({ met }, index) => !met || index % step === 0);
+}
+
 /**
  * Oil pressure over engine speed, with the floor under it.
  * @param points at least one
@@ -43,7 +51,7 @@ export function speedPlot(
       ...(floorLine.length <= 60
         ? floorLine.map(([x, y]) => ({ kind: 'dot', x, y, radius: 1.1, ink: 'limit' }) as const)
         : []),
-      ...ordered.slice(0, 2000).map(({ rpm, pressure, met }) => {
+      ...spread(ordered, MOST_DOTS).map(({ rpm, pressure, met }) => {
         const [x, y] = at(rpm, pressure);
         return { kind: 'dot', x, y, radius: 2.2, ink: met ? 'reading' : 'bad' } as const;
       }),

@@ -1,4 +1,4 @@
-import type { PhaseSpan, Reading } from '../model.ts';
+import type { Reading, TimeLine } from '../model.ts';
 import { roomy } from './axis.ts';
 import { frame, phaseBands, timeAxis, valueAxis } from './frame.ts';
 import { limitShapes } from './limits.ts';
@@ -19,13 +19,23 @@ function nearLimits(values: readonly number[], limits: readonly number[]): numbe
   return limits.filter(limit => limit > low - room && limit < high + room);
 }
 
+/** Readings that one line may join, as index ranges: none of the lines runs across a stop. */
+function pieces(ordered: readonly Reading[], stops: TimeLine['stops']): (readonly [number, number])[] {
+  const cuts = stops
+    .filter(({ drill }) => !drill)
+    .map(({ fromMs }) => ordered.findIndex(({ timeMs }) => timeMs > fromMs))
+    .filter(index => index > 0);
+  const ends = [0, ...new Set(cuts.toSorted((a, b) => a - b)), ordered.length];
+  return ends.slice(1).map((end, index) => [ends[index] ?? 0, end] as const);
+}
+
 /**
  * One quantity against time: phases behind it, limits beside it, and whatever is outside them marked.
  * @param readings of one quantity, at least one, in order of time
  */
 export function timePlot(
   readings: readonly Reading[],
-  phases: readonly PhaseSpan[],
+  { phases, stops }: Pick<TimeLine, 'phases' | 'stops'>,
   toUser: (si: number) => number,
   size: { readonly width: number; readonly height: number },
 ): Scene {
@@ -56,7 +66,14 @@ export function timePlot(
       ...limitShapes(box, ordered, phases, toUser),
       ...valueAxis(box),
       ...timeAxis(box),
-      { kind: 'line', points: thin(points, Math.round(size.width)), ink: 'reading', width: 1 },
+      ...pieces(ordered, stops).map(
+        ([from, to]): Shape => ({
+          kind: 'line',
+          points: thin(points.slice(from, to), Math.round(size.width)),
+          ink: 'reading',
+          width: 1,
+        }),
+      ),
       ...dots.slice(0, 400),
     ],
   };

@@ -24,7 +24,13 @@ export function openItemsOf(
     ...skips.map(({ step, reason }) => ({ kind: 'skip' as const, step, reason })),
     ...accepted.values(),
     ...[...passedSteps(entries, replay).values()]
-      .filter(({ step, reopened }) => reopened && !gated.has(step))
+      .filter(({ step, reopened }) => reopened && !gated.has(step) && applies(step, replay))
       .map(({ step }) => ({ kind: 'reopened' as const, step })),
   ];
+}
+
+/** A step that was passed once may no longer be called for, as the watch over a code that is gone. */
+function applies(id: string, replay: Replay | undefined): boolean {
+  const step = replay?.steps.find(step => step.id === id);
+  return replay === undefined || step?.when === undefined || step.when(replay.last.context);
 }

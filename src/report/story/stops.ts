@@ -20,7 +20,7 @@ function stopAt(entries: readonly Recorded[], stopped: RecordedOf<'stopped'>, in
     step: stopped.data.step,
     by: event?.event.by ?? stopped.data.by ?? '',
     via: event?.event.via ?? '',
-    trigger: event?.event.type ?? '',
+    trigger: readingBefore(entries, index) ? 'reading' : (event?.event.type ?? ''),
     drill: after.drill,
     cause: after.drill ? 'drill' : (after.cause ?? stopped.data.cause ?? null),
     again: after.again,
@@ -34,6 +34,12 @@ function eventBefore(entries: readonly Recorded[], index: number): RecordedOf<'e
     if (entry?.kind === 'event') return entry;
   }
   return undefined;
+}
+
+/** Whether the event that led to the stop was a reading outside its limits. */
+function readingBefore(entries: readonly Recorded[], index: number): boolean {
+  const before = entries[index - 1];
+  return before?.kind === 'verdict' && !before.data.met;
 }
 
 /** What followed, until work went on or the next stop was called. */

@@ -1,0 +1,347 @@
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { Command } from 'commander';
+import fc from 'fast-check';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import { z } from 'zod';
+import { type Json, RecordError } from '../../src/record/index.ts';
+import { exportSchema } from '../../src/report/export/schema.ts';
+import { registerReport } from '../../src/terminal/report-command.ts';
+import { registerSigning } from '../../src/terminal/signing-commands.ts';
+import { registerVerify } from '../../src/terminal/verify-command.ts';
+import { goUntil } from '../helpers/session-rig.ts';
+import {
+  busReadings,
+  demoHeader,
+  rightToLeft,
+  sessionFor,
+  tempFolder,
+  type Written,
+  writeLog,
+} from '../report/support.ts';
+
+const printed: string[] = [];
+beforeEach(() => {
+  printed.length = 0;
+  const keep = (line: unknown) => void printed.push(String(line));
+  vi.spyOn(console, 'log').mockImplementation(keep);
+  vi.spyOn(console, 'error').mockImplementation(keep);
+});
+afterEach(() => {
+  vi.restoreAllMocks();
+  process.exitCode = 0;
+});
+
+/** Runs one command as the command line does; gives what it printed and its exit code. */
+async function run(...words: readonly string[]) {
+  printed.length = 0;
+  process.exitCode = 0;
+  const program = new Command('first-fire').exitOverride();
+  registerReport(program);
+  registerSigning(program);
+  registerVerify(program);
+  await program.parseAsync(words, { from: 'user' });
+  return { lines: [...printed], code: Number(process.exitCode) };
+}
+
+const read = (path: string) => readFileSync(path, 'utf8');
+const isPdf = (path: string) => readFileSync(path).subarray(0, 5).toString() === '%PDF-';
+
+async function signedOff(): Promise<string> {
+  const path = join(tempFolder(), 'log.jsonl');
+  const rig = await sessionFor(path);
+  await goUntil(rig);
+  await rig.record.close();
+  return path;
+}
+
+describe('report LOG', () => {
+  test('writes HTML and PDF beside the record', async () => {
+    const log = await signedOff();
+    const { lines, code } = await run('report', log);
+    expect(code).toBe(0);
+    expect(lines).toEqual([`${log}.html`, `${log}.pdf`]);
+    expect(read(`${log}.html`)).toContain('Signed off after');
+    expect(isPdf(`${log}.pdf`)).toBe(true);
+  });
+
+  test('shows other units when they are asked for', async () => {
+    const log = await signedOff();
+    await run('report', log, '--units', 'metric', '--html', `${log}.m.html`);
+    await run('report', log, '--html', `${log}.u.html`);
+    expect(read(`${log}.m.html`)).toContain(' bar');
+    expect(read(`${log}.m.html`)).not.toContain(' psi');
+    expect(read(`${log}.u.html`)).toContain(' psi');
+    expect(existsSync(`${log}.pdf`)).toBe(false);
+  });
+
+  test('exports JSON that its own schema accepts, with the schema beside it', async () => {
+    const log = await signedOff();
+    const json = join(tempFolder(), 'out.json');
+    await run('report', log, '--json', json);
+    const exported = exportSchema.parse(JSON.parse(read(json)));
+    expect(exported).toMatchObject({ verified: true, lastHash: expect.stringMatching(/^[0-9a-f]{64}$/) });
+    expect(exported.readings.length).toBeGreaterThan(25);
+    expect(exported.events.length).toBeGreaterThan(500);
+    const schema = JSON.parse(read(json.replace('.json', '.schema.json')));
+    expect(schema.$schema).toContain('json-schema.org');
+    expect(schema.properties.readings.items.properties.value.type).toBe('number');
+  });
+
+  test('exports CSV with a row for every reading and event, its columns described', async () => {
+    const log = await signedOff();
+    const folder = join(tempFolder(), 'csv');
+    await run('report', log, '--csv', folder);
+    const [head = '', ...rows] = read(join(folder, 'readings.csv')).trimEnd().split('\r\n');
+    expect(head.split(',').slice(0, 8)).toEqual([
+      'seq',
+      'at',
+      'timeS',
+      'phase',
+      'step',
+      'quantity',
+      'value',
+      'unit',
+    ]);
+    expect(rows.every(row => row.endsWith(',true'))).toBe(true);
+    const columns: unknown = JSON.parse(read(join(folder, 'columns.schema.json')));
+    const described = z
+      .record(z.string(), z.object({ properties: z.record(z.string(), z.unknown()) }))
+      .parse(columns);
+    expect(Object.keys(described['readings.csv']?.properties ?? {})).toEqual(head.split(','));
+  });
+
+  test('lets no spreadsheet take what somebody said for a formula', async () => {
+    const log = join(tempFolder(), 'log.jsonl');
+    const folder = join(tempFolder(), 'csv');
+    const problem: Written = { kind: 'problem', data: { sentence: '=HYPERLINK("x"),\n2' } };
+    await writeLog(log, [problem], await demoHeader());
+    await run('report', log, '--csv', folder);
+    expect(read(join(folder, 'events.csv'))).toContain('"\'=HYPERLINK(""x""),\n2"');
+  });
+
+  test('makes pages of 5,000 readings, of none, and of names that run from right to left', async () => {
+    for (const entries of [busReadings(5000, 700), []]) {
+      const log = join(tempFolder(), 'log.jsonl');
+      await writeLog(log, entries, await demoHeader(rightToLeft));
+      expect((await run('report', log)).code).toBe(0);
+      expect(isPdf(`${log}.pdf`)).toBe(true);
+    }
+  });
+
+  test('says which file cannot be written', async () => {
+    const log = await signedOff();
+    await expect(run('report', log, '--html', join(log, 'x.html'))).rejects.toThrow(
+      /cannot be written \(ENOTDIR\)/,
+    );
+  });
+});
+
+describe('a record that was tampered with', () => {
+  const notVerified = async (change: (lines: string[]) => string[]) => {
+    const log = await signedOff();
+    writeFileSync(
+      log,
+      change(read(log).trimEnd().split('\n'))
+        .map(line => `${line}\n`)
+        .join(''),
+    );
+    const json = `${log}.json`;
+    const { lines, code } = await run(
+      'report',
+      log,
+      '--html',
+      `${log}.html`,
+      '--pdf',
+      `${log}.pdf`,
+      '--json',
+      json,
+    );
+    expect(code).toBe(1);
+    expect(lines[0]).toMatch(/^NOT VERIFIED/);
+    const [, body = ''] = read(`${log}.html`).split('<body>');
+    expect(body.trimStart()).toMatch(/^<div role="alert" class="banner bad"><bdi>NOT VERIFIED/);
+    expect(exportSchema.parse(JSON.parse(read(json))).verified).toBe(false);
+    expect(isPdf(`${log}.pdf`)).toBe(true);
+  };
+  const swapped = (lines: string[], at: number) =>
+    lines.map((line, index) =>
+      index === at ? (lines[at + 1] ?? line) : index === at + 1 ? (lines[at] ?? line) : line,
+    );
+
+  test('by swapping two lines is reported as not verified', () => notVerified(lines => swapped(lines, 200)));
+  test('by doubling a line is reported as not verified', () =>
+    notVerified(lines => lines.toSpliced(300, 0, lines[299] ?? '')));
+  test('by taking a line out is reported as not verified', () =>
+    notVerified(lines => lines.toSpliced(400, 1)));
+  test('by a giant line is reported as not verified', () =>
+    notVerified(lines => lines.toSpliced(100, 0, `{"at":"${'x'.repeat(3_000_000)}"}`)));
+  test('in its first line is reported as not verified', () =>
+    notVerified(([first = '', ...rest]) => [first.replace('demo', 'demi').replace('Demo', 'Demi'), ...rest]));
+});
+
+describe('whatever stands in a file', () => {
+  test('random bytes are refused with one sentence, and nothing is written', async () => {
+    const log = join(tempFolder(), 'log.jsonl');
+    await fc.assert(
+      fc.asyncProperty(fc.uint8Array({ minLength: 1, maxLength: 2000 }), async bytes => {
+        writeFileSync(log, bytes);
+        const error: unknown = await run('report', log).catch((thrown: unknown) => thrown);
+        expect(error).toBeInstanceOf(RecordError);
+        expect(existsSync(`${log}.html`)).toBe(false);
+      }),
+      { numRuns: 40 },
+    );
+  });
+
+  test('a sound chain of random JSON is reported without a crash, and never as confirmed', async () => {
+    const kinds = [
+      'event',
+      'heard',
+      'said',
+      'passed',
+      'verdict',
+      'stopped',
+      'reopened',
+      'skipped',
+      'faults',
+      'refused',
+      'problem',
+      'closed',
+      'reading',
+      'constructor',
+      'x',
+    ];
+    const names = fc.constantFrom(
+      'constructor',
+      '__proto__',
+      'toString',
+      'signOff.sign',
+      'oilPressure',
+      'stop',
+      'reply',
+      'yes',
+      'signature',
+    );
+    const number = fc.double({ noNaN: true, noDefaultInfinity: true });
+    const value = fc.oneof(
+      names,
+      number,
+      fc.boolean(),
+      fc.constant(null),
+      fc.string({ unit: 'binary', maxLength: 30 }).filter(text => !/\p{Surrogate}/u.test(text)),
+      fc.array(names, { maxLength: 3 }),
+    );
+    const members = [
+      'step',
+      'by',
+      'gate',
+      'quantity',
+      'value',
+      'unit',
+      'met',
+      'min',
+      'max',
+      'margin',
+      'series',
+      'text',
+      'kind',
+      'via',
+      'line',
+      'priority',
+      'cause',
+      'steps',
+      'reason',
+      'outcome',
+      'si',
+      'type',
+      'state',
+      'atMs',
+      'id',
+      'unmet',
+      'sentence',
+    ];
+    const data = fc
+      .array(fc.tuple(fc.constantFrom(...members), value), { maxLength: 27 })
+      .map((pairs): Record<string, Json> => Object.fromEntries(pairs));
+    const entry = fc.record({
+      kind: fc.constantFrom(...kinds),
+      data,
+      afterMs: fc.constantFrom(0, 1, 1e6, 1e12),
+    });
+    const header = await demoHeader();
+    await fc.assert(
+      fc.asyncProperty(
+        fc.array(entry, { minLength: 1, maxLength: 25 }),
+        fc.boolean(),
+        async (entries, withHeader) => {
+          const log = join(tempFolder(), 'log.jsonl');
+          await writeLog(log, entries, withHeader ? header : {});
+          await run(
+            'report',
+            log,
+            '--html',
+            `${log}.html`,
+            '--pdf',
+            `${log}.pdf`,
+            '--json',
+            `${log}.json`,
+            '--csv',
+            `${log}.csv`,
+          );
+          expect(isPdf(`${log}.pdf`)).toBe(true);
+          const exported = exportSchema.parse(JSON.parse(read(`${log}.json`)));
+          if (!withHeader) expect(exported.verified).toBe(false);
+          expect(exported.gates.filter(({ met }) => met && exported.verified)).toEqual([]);
+        },
+      ),
+      { numRuns: 25 },
+    );
+  });
+});
+
+describe('keys make, sign and verify --key', () => {
+  test('a record signed with one key verifies with it, and with no other', async () => {
+    const log = await signedOff();
+    const folder = tempFolder();
+    const [bay, other] = [join(folder, 'bay'), join(folder, 'other')];
+    await run('keys', 'make', bay);
+    await run('keys', 'make', other);
+    expect((await run('sign', log, '--key', join(bay, 'signing-key.pem'), '--role', 'supervisor')).code).toBe(
+      0,
+    );
+    const good = await run('verify', log, '--key', join(bay, 'public-key.pem'));
+    expect(good.code).toBe(0);
+    expect(good.lines[1]).toMatch(/Signed with the key [0-9a-f]{16} of the supervisor/);
+    const wrong = await run('verify', log, '--key', join(other, 'public-key.pem'));
+    expect(wrong.code).toBe(1);
+    expect(wrong.lines[1]).toContain('Wrong key');
+    await run('report', log, '--html', `${log}.html`);
+    expect(read(`${log}.html`)).toContain('signed with the key of the supervisor');
+  });
+
+  test('a signature of another record is told in the first line of the report', async () => {
+    const [log, another] = [await signedOff(), join(tempFolder(), 'other.jsonl')];
+    const keys = join(tempFolder(), 'keys');
+    await run('keys', 'make', keys);
+    await run('sign', log, '--key', join(keys, 'signing-key.pem'));
+    await writeLog(another, [], await demoHeader());
+    writeFileSync(`${another}.sig.json`, read(`${log}.sig.json`));
+    const { lines, code } = await run('report', another, '--html', `${another}.html`);
+    expect(code).toBe(1);
+    expect(lines[0]).toMatch(/^NOT VERIFIED: The signature of the bay .* does not hold/);
+  });
+
+  test('a key is never written over another, and an open session is not signed', async () => {
+    const keys = join(tempFolder(), 'keys');
+    await run('keys', 'make', keys);
+    const before = read(join(keys, 'signing-key.pem'));
+    const again = await run('keys', 'make', keys);
+    expect(again).toMatchObject({ code: 1, lines: [expect.stringContaining('there is a key already')] });
+    expect(read(join(keys, 'signing-key.pem'))).toBe(before);
+    const log = join(tempFolder(), 'open.jsonl');
+    await writeLog(log, [], await demoHeader());
+    const signed = await run('sign', log, '--key', join(keys, 'signing-key.pem'));
+    expect(signed).toMatchObject({ code: 1, lines: [expect.stringContaining('not closed yet')] });
+  });
+});
