@@ -4,6 +4,11 @@ import { type Entry, OPENED, RECOVERED, REOPENED } from '../record/index.ts';
 import { eventSchema } from '../session/resume.ts';
 
 const text = z.string();
+/** No gauge, code or share comes near this; larger numbers are no readings, and no plot could hold them. */
+const LARGEST = 1e12;
+const number = z.number().min(-LARGEST).max(LARGEST);
+/** More than thirty years of milliseconds: a steady clock that says so is none. */
+const LONGEST_MS = 1e12;
 const maybe = <T extends z.ZodType>(schema: T) => schema.nullish();
 
 /** What a session writes, kind by kind; members that a report has no use for are left out. */
@@ -13,24 +18,24 @@ const schemas = {
     kind: text,
     via: text,
     by: text,
-    confidence: maybe(z.number()),
+    confidence: maybe(number),
     reason: maybe(text),
   }),
   said: z.object({ text, line: text, step: text, priority: text }),
-  passed: z.object({ step: text, by: maybe(text), gate: maybe(text), misheard: maybe(z.number()) }),
+  passed: z.object({ step: text, by: maybe(text), gate: maybe(text), misheard: maybe(number) }),
   verdict: z.object({
     step: text,
     quantity: maybe(text),
-    value: maybe(z.number()),
+    value: maybe(number),
     unit: maybe(text),
     met: z.boolean(),
-    min: maybe(z.number()),
-    max: maybe(z.number()),
-    margin: maybe(z.number()),
+    min: maybe(number),
+    max: maybe(number),
+    margin: maybe(number),
     rule: maybe(text),
     source: maybe(text),
     why: maybe(text),
-    series: maybe(z.array(z.number())),
+    series: maybe(z.array(number)),
   }),
   stopped: z.object({ step: text, cause: maybe(text), by: maybe(text) }),
   reopened: z.object({ cause: maybe(text), steps: z.array(text) }),
@@ -39,8 +44,8 @@ const schemas = {
     step: text,
     faults: z.array(
       z.object({
-        spn: z.number(),
-        fmi: z.number(),
+        spn: number,
+        fmi: number,
         meaning: maybe(text),
         decision: text,
         accepted: maybe(text),
@@ -51,7 +56,7 @@ const schemas = {
   problem: z.object({ sentence: text }),
   closed: z.object({ outcome: text }),
   /** A gauge value that nobody had to say: from the vehicle bus, or from a model of an engine. */
-  reading: z.object({ quantity: text, si: z.number(), via: text }),
+  reading: z.object({ quantity: text, si: number, via: text }),
 };
 
 type Kind = keyof typeof schemas;
@@ -95,6 +100,10 @@ export function readRecorded(entries: readonly Entry[]): RecordedSession {
   let timeMs = 0;
   for (const entry of entries) {
     if (entry.kind === OPENED) continue;
+    if (entry.monoMs > LONGEST_MS) {
+      notUnderstood.push(entry.seq);
+      continue;
+    }
     const restarted = entry.kind === REOPENED || entry.kind === RECOVERED;
     // The clock of a program that goes on with a record begins anew in its first entry.
     if (!restarted) timeMs = Math.max(timeMs, entry.monoMs);

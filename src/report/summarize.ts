@@ -1,4 +1,3 @@
-import { quantityUnits } from '../../machines/vocabulary.ts';
 import type { Entry, Remark } from '../record/index.ts';
 import { readHeader } from '../session/header.ts';
 import type { UnitSystem } from '../session/units.ts';
@@ -107,8 +106,3 @@ function outcomeOf(entries: readonly Recorded[]): Outcome {
     ? { kind: 'open', stopped: last?.state.startsWith('stopped') ?? false }
     : { kind: 'nothing' };
 }
-
-/** Quantities that a report knows by name, in the order in which it shows them. */
-export const knownQuantities: readonly string[] = Object.keys(quantityUnits).filter(
-  quantity => !codeHalves.includes(quantity),
-);

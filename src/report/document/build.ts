@@ -6,6 +6,7 @@ import { clip, clipped } from './clip.ts';
 import { footBlocks } from './foot.ts';
 import { gatesSection } from './gates.ts';
 import { figuresAtAGlance, jobBlocks, outcomeOf, trustBlocks } from './head.ts';
+import { openSection } from './open-items.ts';
 import { plotsSection, timeLineSection } from './plots.ts';
 import { ruleBook, rulesSection } from './rules.ts';
 import {
@@ -14,7 +15,6 @@ import {
   faultsSection,
   holdsSection,
   misheardSection,
-  openSection,
   skipsSection,
   stopsSection,
   toolSection,

@@ -1,5 +1,5 @@
 import { outcomeOf } from '../document/head.ts';
-import { openText } from '../document/stories.ts';
+import { openText } from '../document/open-items.ts';
 import type { ReportModel } from '../model.ts';
 import type { Recorded } from '../recorded.ts';
 import { eventRows, readingRows } from './rows.ts';

@@ -7,7 +7,8 @@ export const style = `
 :root{color-scheme:light dark;${light}}
 @media screen and (prefers-color-scheme:dark){:root{${dark}}}
 *{box-sizing:border-box}
-body{margin:0 auto;max-width:64rem;padding:1.2rem;background:var(--paper);color:var(--ink);font:15px/1.42 system-ui,"Segoe UI","Noto Sans","DejaVu Sans",sans-serif}
+html{font-size:15px;background:var(--paper)}
+body{margin:0 auto;max-width:70rem;padding:1.2rem;color:var(--ink);font:1rem/1.42 system-ui,"Segoe UI","Noto Sans","DejaVu Sans",sans-serif}
 .banner{border:1px solid;border-left-width:.5rem;border-radius:.3rem;padding:.5rem .8rem;margin:0 0 1rem;overflow-wrap:anywhere}
 .banner.bad{font-size:1.25rem;font-weight:700;border-color:var(--bad);color:var(--bad);background:var(--bad-soft)}
 .banner.bad p{font-size:1rem;font-weight:400;margin:.3rem 0 0}
@@ -33,6 +34,7 @@ tr{break-inside:avoid}
 td small{display:block;color:var(--muted);font-size:.92em}
 tr.group td{background:var(--soft);border-bottom:1px solid var(--rule);padding:.35rem .45rem;break-after:avoid}
 .head{display:flex;flex-wrap:wrap;justify-content:space-between;gap:0 1rem}
+@media (max-width:44rem){.head,.head span{display:block}}
 ul{margin:.3rem 0;padding-left:1.2rem}
 li{overflow-wrap:anywhere;margin:.12rem 0}
 ul.boxes{list-style:none;padding-left:.2rem}
@@ -40,7 +42,8 @@ ul.boxes li::before{content:"";display:inline-block;width:.8em;height:.8em;borde
 ul.boxes li.ticked::before{content:"\\2713"}
 .figures{display:grid;grid-template-columns:1fr;gap:.6rem 1.2rem}
 @media (min-width:44rem){.figures.two{grid-template-columns:1fr 1fr}}
-figure{margin:0;break-inside:avoid}
+figure{margin:0;break-inside:avoid;min-width:0}
+@media screen{.figures:not(.two) figure{overflow-x:auto}.figures:not(.two) svg{min-width:38rem}}
 figcaption{font-weight:600;font-size:.87rem}
 svg{display:block;width:100%;height:auto;font-family:inherit}
 .sign{display:grid;grid-template-columns:repeat(auto-fit,minmax(14rem,1fr));gap:1rem 2rem;margin-top:.5rem}
@@ -54,5 +57,5 @@ svg{display:block;width:100%;height:auto;font-family:inherit}
 .f-drill{fill:var(--paper);stroke:var(--bad);stroke-width:.7}
 polyline{fill:none}.s-axis{stroke:var(--ink)}.s-grid{stroke:var(--rule)}.s-reading{stroke:var(--reading)}.s-limit{stroke:var(--bad)}
 @page{margin:14mm}
-@media print{body{max-width:none;padding:0;font-size:10.5px}.scroll{overflow:visible}table{min-width:0}.figures.two{grid-template-columns:1fr 1fr}thead{display:table-header-group}}
+@media print{html{font-size:10.5px}body{max-width:none;padding:0}.banner,tr.group td{print-color-adjust:exact;-webkit-print-color-adjust:exact}.scroll{overflow:visible}table{min-width:0}.figures.two{grid-template-columns:1fr 1fr}thead{display:table-header-group}}
 `;
