@@ -22,8 +22,8 @@ export interface EndpointerSettings {
 }
 
 export const defaultEndpointing: EndpointerSettings = {
-  trailingSilenceMs: 280,
-  preRollMs: 260,
+  trailingSilenceMs: 260,
+  preRollMs: 300,
   longestMs: 8_000,
   beginDb: 12,
   ceaseDb: 8,
@@ -51,7 +51,6 @@ class NoiseFloor {
     if (this.recent.length > floorWindowFrames) this.recent.shift();
   }
 
-  /** Unknown until a little has been heard: then as if the line were silent. */
   get levelDb(): number {
     return Math.min(...this.recent);
   }
@@ -66,7 +65,8 @@ export class Endpointer {
   private readonly floor = new NoiseFloor();
   private rest = new Float32Array(0);
   private lastSample = 0;
-  private preRoll: Float32Array[] = [];
+  /** Kept up during speech too: what is cut off for its length goes on as a new utterance. */
+  private readonly preRoll: Float32Array[] = [];
   private speechRun = 0;
   private silentMs = 0;
   private spokenMs = 0;
@@ -97,7 +97,9 @@ export class Endpointer {
   private frame(frame: Float32Array): readonly SpeechEvent[] {
     const levelDb = this.level(frame);
     this.floor.update(levelDb);
-    return this.inSpeech ? this.during(frame, levelDb) : this.before(frame, levelDb);
+    this.preRoll.push(frame);
+    if (this.preRoll.length > this.settings.preRollMs / frameMs + framesToBegin) this.preRoll.shift();
+    return this.inSpeech ? this.during(frame, levelDb) : this.before(levelDb);
   }
 
   private level(frame: Float32Array): number {
@@ -110,14 +112,10 @@ export class Endpointer {
     return levelDb > Math.max(this.floor.levelDb + riseDb, faintestSpeechDbfs);
   }
 
-  private before(frame: Float32Array, levelDb: number): readonly SpeechEvent[] {
-    this.preRoll.push(frame);
-    const keep = this.settings.preRollMs / frameMs + framesToBegin;
-    if (this.preRoll.length > keep) this.preRoll.shift();
+  private before(levelDb: number): readonly SpeechEvent[] {
     this.speechRun = this.isAbove(levelDb, this.settings.beginDb) ? this.speechRun + 1 : 0;
     if (this.speechRun < framesToBegin) return [];
     const samples = concatenate(this.preRoll);
-    this.preRoll = [];
     this.inSpeech = true;
     this.silentMs = 0;
     this.spokenMs = framesToBegin * frameMs;

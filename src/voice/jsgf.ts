@@ -64,8 +64,7 @@ const optional = (wordings: readonly string[]) =>
   wordings.length === 0 ? '' : `[ ${wordings.join(' | ')} ]`;
 
 /**
- * The grammar as JSGF: replies, number and stop wordings, and beside them the filler loop, inside
- * which the stop wordings are heard too ("hey, stop the engine now").
+ * The grammar as JSGF: replies, number and stop wordings, and beside them the filler loop.
  * @throws VoiceError `grammarUnusable` on a wording without words or an unusable number slot.
  */
 export function toJsgf(grammar: Grammar, filler?: Filler): string {
@@ -87,16 +86,27 @@ export function toJsgf(grammar: Grammar, filler?: Filler): string {
     choices.push(`${around[0]} ${value} ${around[1]}`.trim());
   }
   const stop = writer.expression(prefixTreeOf(wordingForms(grammar, grammar.stop)));
-  if (stop !== '') choices.push('<stop>');
-  const rules = [...writer.rules, ...(stop === '' ? [] : [`<stop> = ${stop};`])];
-  if (filler === undefined) return jsgf([...rules, `public <now> = ${choices.join(' | ')};`]);
-  const inLoop = [...filler.words, ...(stop === '' ? [] : ['<stop>'])];
+  if (stop !== '') choices.push(stop);
+  const asked = `<asked> = ${choices.join(' | ')};`;
+  if (filler === undefined) return jsgf([...writer.rules, asked, 'public <now> = <asked>;']);
   return jsgf([
-    ...rules,
-    `<asked> = ${choices.join(' | ')};`,
-    `<other> = ( ${inLoop.join(' | ')} )+;`,
+    ...writer.rules,
+    asked,
+    `<other> = ( ${filler.words.join(' | ')} )+;`,
     `public <now> = /${1 - filler.weight}/ <asked> | /${filler.weight}/ <other>;`,
   ]);
+}
+
+/**
+ * Any speech, with the stop wordings in it: what the stop spotter listens with. Words that may be said
+ * now, and some that sound like a stop word, stand beside the filler, so that they are not taken for
+ * one. The stop wordings are favoured: a stop too many costs a restart, a stop too few may cost a hand.
+ */
+export function stopLoopJsgf(stop: readonly string[], otherWords: readonly string[]): string {
+  const rules = [`<other> = ${otherWords.join(' | ')};`];
+  if (stop.length === 0) return jsgf([...rules, 'public <now> = <other>+;']);
+  const wordings = `<stop> = ${stop.map(normalizeWording).join(' | ')};`;
+  return jsgf([...rules, wordings, 'public <now> = ( /0.01/ <other> | /0.99/ <stop> )+;']);
 }
 
 const jsgf = (rules: readonly string[]) => ['#JSGF V1.0 UTF-8;', 'grammar now;', ...rules, ''].join('\n');

@@ -1,19 +1,24 @@
-import type { SoundSwallowerModule } from 'soundswallower';
 import { Endpointer, type SpeechEvent } from '../../endpointing.ts';
 import { isClipping, levelDbfs } from '../../levels.ts';
 import type { EarLevel, Grammar, Heard, Pcm, SoundRecognizer } from '../../ports.ts';
 import { englishPronunciations } from '../../pronunciations.ts';
 import { createResampler } from '../../resample.ts';
-import { createDecoder, type Engine } from './decoder.ts';
+import { createDecoder, type Engine, modelDamaged } from './decoder.ts';
 import { type ListeningGrammar, prepareGrammar } from './listening-grammar.ts';
+import { createStopSpotter } from './stop-spotter.ts';
 import { Utterance } from './utterance.ts';
 
 /** Pseudo-words, one for each phone, that stand in for talk outside the grammar. */
-async function fillerWords(module: SoundSwallowerModule, model: string): Promise<Record<string, string[]>> {
-  const phones = Object.keys(await module.load_json(`${model}/phoneset.json`));
-  const speech = phones.filter(phone => /^[A-Z]+$/.test(phone) && phone !== 'SIL');
+async function fillerWords({ module, model }: Engine): Promise<Record<string, string[]>> {
+  const phones: unknown = await module.load_json(`${model}/phoneset.json`).catch((cause: unknown) => {
+    throw modelDamaged(model, cause);
+  });
+  const speech = Object.keys(Object(phones)).filter(phone => /^[A-Z]+$/.test(phone) && phone !== 'SIL');
   return Object.fromEntries(speech.map(phone => [`ph_${phone.toLowerCase()}`, [phone]]));
 }
+
+/** From both ends of the dictionary: one that was cut short lacks the last. */
+const wordsOfAnyDictionary = ['and', 'zero'];
 
 /**
  * The embedded recognizer on a loaded engine, in Node or in a browser's worker. It decodes while
@@ -22,9 +27,13 @@ async function fillerWords(module: SoundSwallowerModule, model: string): Promise
  * `grammarUnusable`, `hear` throws `soundUnusable`.
  */
 export async function createEar(engine: Engine): Promise<SoundRecognizer> {
-  const decoder = await createDecoder(engine);
-  const fillers = await fillerWords(engine.module, engine.model);
+  const fillers = await fillerWords(engine);
+  const decoder = await createDecoder(engine, 'packaged');
+  if (decoder.missingWords(wordsOfAnyDictionary).length > 0) throw modelDamaged(engine.model);
   decoder.addWords({ ...englishPronunciations, ...fillers });
+  const stopDecoder = await createDecoder(engine, 'empty');
+  stopDecoder.addWords(fillers);
+  const spotter = createStopSpotter(stopDecoder, Object.keys(fillers), decoder.pronunciationsOf);
   const resampler = createResampler();
   const endpointer = new Endpointer();
 
@@ -38,34 +47,38 @@ export async function createEar(engine: Engine): Promise<SoundRecognizer> {
   let closed = false;
   let earlier: Promise<void> = Promise.resolve();
 
-  const begin = (grammar: ListeningGrammar) =>
-    new Utterance(decoder, grammar.matcher, stopOnly, heard => {
-      if (!closed) onHeard(heard);
-    });
+  const report = (heard: Heard) => {
+    if (!closed) onHeard(heard);
+  };
+  const begin = ({ matcher }: ListeningGrammar) =>
+    new Utterance({ decoder, spotter, matcher, report }, stopOnly);
+
+  /** Between utterances, so that a large grammar does not hold up the first word. */
+  function putInForce(): ListeningGrammar | undefined {
+    if (wanted === undefined || inForce === wanted) return wanted;
+    spotter.listen(wanted.grammar.stop, wanted.words);
+    decoder.setGrammar(wanted.jsgf);
+    inForce = wanted;
+    return wanted;
+  }
 
   function take(event: SpeechEvent): void {
     if (event.kind === 'begin') {
-      if (wanted === undefined) return;
-      if (inForce !== wanted) decoder.setGrammar(wanted.jsgf);
-      inForce = wanted;
-      utterance = begin(wanted);
-      utterance.hear(event.samples);
-    } else if (event.kind === 'more') {
-      utterance?.hear(event.samples);
-    } else {
+      const grammar = putInForce();
+      utterance = grammar && begin(grammar);
+    }
+    if (event.kind === 'end') {
       utterance?.end(event.cause);
       utterance = undefined;
+    } else {
+      utterance?.hear(event.samples);
     }
   }
 
   async function process(block: Pcm): Promise<void> {
     const samples = await resampler.next(block);
     if (closed) return;
-    // Between utterances, so that a large grammar does not hold up the first word.
-    if (utterance === undefined && wanted !== undefined && inForce !== wanted) {
-      decoder.setGrammar(wanted.jsgf);
-      inForce = wanted;
-    }
+    if (utterance === undefined) putInForce();
     for (const event of endpointer.next(samples)) take(event);
     onLevel({
       levelDbfs: levelDbfs(block.samples),
@@ -108,6 +121,7 @@ export async function createEar(engine: Engine): Promise<SoundRecognizer> {
       closed = true;
       void earlier.then(() => {
         decoder.close();
+        spotter.close();
         resampler.close();
       });
     },

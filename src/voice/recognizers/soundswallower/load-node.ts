@@ -39,7 +39,17 @@ export async function loadEngine(model: string = packagedModel()): Promise<Engin
     }
   }
   // Read by the package, and needed as an absolute path, but missing from its types.
-  const settings: Partial<SoundSwallowerModule> & { modelBase: string } = { modelBase: join(model, '..') };
+  const settings: Partial<SoundSwallowerModule> & { modelBase: string } = {
+    modelBase: join(model, '..'),
+    // What goes wrong is said in one sentence by whoever catches it, not in between on the screen.
+    print: () => {},
+    printErr: () => {},
+  };
+  const before = process.listeners('uncaughtException');
   const module = await createModule(settings);
+  // The package rethrows whatever nobody caught, with its whole minified source before the message.
+  for (const listener of process.listeners('uncaughtException')) {
+    if (!before.includes(listener)) process.removeListener('uncaughtException', listener);
+  }
   return { module, model };
 }

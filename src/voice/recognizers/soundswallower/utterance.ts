@@ -1,15 +1,16 @@
 import { concatenate } from '../../endpointing.ts';
 import type { Matcher } from '../../meaning.ts';
-import type { Heard } from '../../ports.ts';
+import type { Heard, UnclearReason } from '../../ports.ts';
 import { speechRateHz } from '../../resample.ts';
 import type { GrammarDecoder } from './decoder.ts';
+import type { StopSpotter } from './stop-spotter.ts';
 
 /** How often the text so far is looked at for a stop wording. */
 const checkEverySamples = (speechRateHz * 60) / 1000;
 /** A stop wording counts once it has stood in the text this many looks in a row. */
 const looksToStop = 2;
 /** Below this certainty of its least certain word a reply is asked for again. */
-const leastConfidence = 0.72;
+const leastConfidence = 0.81;
 /** The text as people read it: without the pseudo-words that stand for other talk. */
 const readable = (text: string) =>
   text
@@ -17,11 +18,21 @@ const readable = (text: string) =>
     .filter(word => !word.startsWith('ph_'))
     .join(' ');
 
-/** One stretch of speech: decoded as it comes, stop wordings reported at once, the rest at its end. */
+/** What an utterance is decoded with; the spotter must be between utterances when it begins. */
+export interface UtteranceParts {
+  readonly decoder: GrammarDecoder;
+  readonly spotter: StopSpotter;
+  readonly matcher: Matcher;
+  readonly report: (heard: Heard) => void;
+}
+
+/**
+ * One stretch of speech. Stop wordings are listened for as it comes, and reported at once; the rest
+ * is decoded at its end.
+ */
 export class Utterance {
-  private readonly decoder: GrammarDecoder;
-  private readonly matcher: Matcher;
-  private readonly report: (heard: Heard) => void;
+  private readonly parts: UtteranceParts;
+  private readonly heard: Float32Array[] = [];
   private waiting: Float32Array[] = [];
   private waitingSamples = 0;
   private looksWithStop = 0;
@@ -29,13 +40,11 @@ export class Utterance {
   private muted: boolean;
   private outdated = false;
 
-  /** The decoder must be between utterances; it is taken until `end`. */
-  constructor(decoder: GrammarDecoder, matcher: Matcher, muted: boolean, report: (heard: Heard) => void) {
-    this.decoder = decoder;
-    this.matcher = matcher;
+  /** @param muted only stop wordings are reported: the tool is speaking */
+  constructor(parts: UtteranceParts, muted: boolean) {
+    this.parts = parts;
     this.muted = muted;
-    this.report = report;
-    decoder.start();
+    parts.spotter.start();
   }
 
   /** From now on only stop wordings are reported. */
@@ -55,33 +64,43 @@ export class Utterance {
   }
 
   private look(): void {
-    const text = this.decoder.feed(concatenate(this.waiting));
+    const samples = concatenate(this.waiting);
     this.waiting = [];
     this.waitingSamples = 0;
-    const stop = this.matcher.meaningOf(text)?.kind === 'stop';
-    this.looksWithStop = stop ? this.looksWithStop + 1 : 0;
-    if (this.looksWithStop >= looksToStop) this.reportStop(text);
+    const stop = this.parts.spotter.feed(samples);
+    this.looksWithStop = stop === undefined ? 0 : this.looksWithStop + 1;
+    if (stop !== undefined && this.looksWithStop >= looksToStop) this.reportStop(stop);
+    this.heard.push(samples);
   }
 
   private reportStop(text: string): void {
     if (this.stopped) return;
     this.stopped = true;
-    this.report({ kind: 'stop', text: readable(text) });
+    this.parts.report({ kind: 'stop', text });
   }
 
   /** `cut` ends it without an answer: only a stop wording is still reported. */
   end(cause: 'silence' | 'tooLong' | 'cut'): void {
     if (this.waitingSamples > 0) this.look();
-    const { text, confidence } = this.decoder.stop();
-    const meaning = this.matcher.meaningOf(text);
-    if (meaning?.kind === 'stop') this.reportStop(text);
+    const stop = this.parts.spotter.end();
+    if (stop !== undefined) this.reportStop(stop);
     if (this.stopped || this.muted || cause === 'cut') return;
-    const unclear = (reason: (Heard & { kind: 'unclear' })['reason']) =>
-      this.report({ kind: 'unclear', text: readable(text), reason });
-    if (cause === 'tooLong') unclear('tooLong');
+    if (cause === 'tooLong') {
+      this.parts.report({ kind: 'unclear', text: '', reason: 'tooLong' });
+      return;
+    }
+    this.answer(concatenate(this.heard));
+  }
+
+  private answer(samples: Float32Array): void {
+    const { text, confidence } = this.parts.decoder.decode(samples);
+    const meaning = this.parts.matcher.meaningOf(text);
+    const unclear = (reason: UnclearReason) =>
+      this.parts.report({ kind: 'unclear', text: readable(text), reason });
+    if (meaning?.kind === 'stop') this.reportStop(readable(text));
     else if (text === '') unclear('nothingRecognized');
-    else if (meaning === undefined || meaning.kind === 'stop' || this.outdated) unclear('outOfGrammar');
+    else if (meaning === undefined || this.outdated) unclear('outOfGrammar');
     else if (!(confidence >= leastConfidence)) unclear('lowConfidence');
-    else this.report({ ...meaning, text, confidence });
+    else this.parts.report({ ...meaning, text, confidence });
   }
 }

@@ -1,0 +1,47 @@
+import { type Moment, offerOf } from '../machines/moment.ts';
+import type { Person } from '../machines/vocabulary.ts';
+import { english } from '../prompts/en/index.ts';
+import { grammarOf } from '../src/session/grammar.ts';
+import { sayNumber } from '../src/voice/number-words/say.ts';
+import { goodReply, type Rig, rig } from '../tests/helpers/session-rig.ts';
+
+/** One thing said, by whom, and in which state. */
+export interface Line {
+  readonly when: string;
+  readonly says: string;
+  readonly by: Person;
+}
+
+/** Figures as people say them, with their unit: "five percent", "twelve point six volts". */
+export function inWords(reply: string, moment: Moment): string {
+  const [, decimals = ''] = /^-?\d+(?:\.(\d+))?$/.exec(reply) ?? [];
+  if (!/^-?[\d.]+$/.test(reply)) return reply;
+  const unit = grammarOf(moment, english, 'us', 'voice').number?.units[0] ?? '';
+  return `${sayNumber(Number(reply), 'grouped', decimals.length)} ${unit}`.trim();
+}
+
+/** Everything that is said in a start where all goes well, with the state it is said in. */
+export async function linesOfGoodStart(
+  profile: string,
+  beforeEach: (run: Rig) => void = () => {},
+): Promise<Line[]> {
+  const run = await rig(profile);
+  const lines: Line[] = [];
+  await run.session.begin(false);
+  while (run.session.moment.status === 'active') {
+    beforeEach(run);
+    const reply = goodReply(run);
+    if (reply === null) {
+      await run.pass(Math.max(1, (run.clock.nextMs() ?? 0) - run.clock.nowMs()));
+      continue;
+    }
+    lines.push({
+      when: run.key(),
+      says: inWords(reply, run.session.moment),
+      by: offerOf(run.session.moment).by,
+    });
+    await run.type(reply);
+    if (!run.key().startsWith('firstFire.oilPressure')) await run.pass(1500);
+  }
+  return lines;
+}
