@@ -1,12 +1,16 @@
+import { benchBus } from './bus.ts';
 import { benchEngineering } from './engineering.ts';
 import { benchEngineeringFits } from './engineering-fits.ts';
 import { benchRecord } from './record.ts';
+import { benchReport } from './report.ts';
 import { benchSpeech } from './speech.ts';
 
 /** `npm run bench [name ...]`: all benches, or those that are named. Timings are shown, never judged. */
 const benches: Readonly<Record<string, () => unknown>> = {
   engineering: () => benchEngineering(),
   fits: () => benchEngineeringFits(),
+  bus: () => benchBus(),
+  report: () => benchReport(),
   record: () => benchRecord(),
   speech: () => benchSpeech(),
 };

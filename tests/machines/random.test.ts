@@ -145,7 +145,7 @@ describe('whatever happens in whatever order', () => {
           if (name.startsWith('stopped')) reached.stopped += 1;
         }
       }),
-      { seed: SEED, numRuns: 400 },
+      { seed: SEED, numRuns: 400, interruptAfterTimeLimit: 50_000 },
     );
     // The sequences do come to where it matters.
     expect(reached.events).toBeGreaterThan(5000);
