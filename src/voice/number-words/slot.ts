@@ -1,6 +1,7 @@
 import { VoiceError } from '../errors.ts';
 import type { NumberSlot } from '../ports.ts';
 import { normalizeWording } from '../wording.ts';
+import { codeForm, codeReader, isCode } from './code.ts';
 import { type Decimal, largestWholeNumber, phrasesOf, spokenForms } from './forms.ts';
 import type { Form } from './vocabulary.ts';
 
@@ -43,6 +44,7 @@ export const numberOf = ({ scaled, decimals }: Decimal): number => scaled / 10 *
 
 /** Every form of every value of the slot, for the recognizer's grammar. */
 export function formsOf(slot: NumberSlot): readonly Form[] {
+  if (isCode(slot)) return [codeForm(slot.max)];
   return valuesOf(slot).flatMap(value => spokenForms(value, slot.digitsOnly ?? false));
 }
 
@@ -54,6 +56,7 @@ export interface NumberReader {
 
 /** Makes the reader of a slot; throws as `valuesOf` does. */
 export function numberReader(slot: NumberSlot): NumberReader {
+  if (isCode(slot)) return codeReader(slot);
   const meanings = new Map<string, readonly number[]>();
   for (const decimal of valuesOf(slot)) {
     const value = numberOf(decimal);

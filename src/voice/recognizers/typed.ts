@@ -1,5 +1,4 @@
 import { createMatcher, type Matcher, type Meaning } from '../meaning.ts';
-import { largestWholeNumber } from '../number-words/forms.ts';
 import { sayNumber } from '../number-words/say.ts';
 import type { Grammar, Heard, Recognizer } from '../ports.ts';
 
@@ -22,7 +21,7 @@ function figuresToWords(line: string, style: 'grouped' | 'digitByDigit'): string
   return line.replace(figures, text => {
     const value = Number(text.replace('−', '-'));
     const decimals = /\.(\d*?)0*$/.exec(text)?.[1]?.length ?? 0;
-    const sayable = Math.abs(value) <= largestWholeNumber && decimals <= 3;
+    const sayable = Math.abs(value) < 1e6 && decimals <= 3;
     return sayable ? sayNumber(value, style, decimals) : text;
   });
 }
