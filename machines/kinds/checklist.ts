@@ -30,7 +30,7 @@ function checklistNodes(step: Step, items: readonly Item[], opening: Line): Node
       ...item.otherwise,
     ]);
   });
-  nodes['readingBack'] = readBack(
+  nodes.readingBack = readBack(
     { by: step.by, critical: false },
     () => ({
       line: 'readBackList',

@@ -28,7 +28,7 @@ export function confirmNodes(step: ConfirmStep): Nodes {
       { reply: step.ok, move: step.gate ? { target: 'readingBack', actions: setAside(step.ok) } : done },
     ]),
   };
-  if (step.gate) nodes['readingBack'] = readBack(waiting, readBackReply, [done], { target: 'asking' });
+  if (step.gate) nodes.readingBack = readBack(waiting, readBackReply, [done], { target: 'asking' });
   return step.within ? { ...limited(step.within), ...nodes } : nodes;
 }
 

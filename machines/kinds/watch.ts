@@ -79,7 +79,7 @@ export function watchNodes(step: WatchStep): Nodes {
 
   const judged = [noteVerdict(reading.bounds), keepReading];
   const outOfBounds = stopFor(reading.cause);
-  nodes['readingBackValue'] = limited(
+  nodes.readingBackValue = limited(
     readBack(
       waiting,
       readBackValue,
