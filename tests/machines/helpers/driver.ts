@@ -72,12 +72,12 @@ export class Driver {
     this.moment = initialTransition(this.machine, { profile, job })[0];
   }
 
-  /** Another session that begins where this one is. */
-  fork(): Driver {
+  /** Another session that begins where this one is, and remembers as much of the way there. */
+  fork(history: readonly Happened[] = this.history): Driver {
     const copy = new Driver(this.profile);
     copy.moment = this.moment;
     copy.nowMs = this.nowMs;
-    copy.history.push(...this.history);
+    copy.history.push(...history);
     return copy;
   }
 

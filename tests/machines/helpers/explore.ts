@@ -132,7 +132,7 @@ export function keyOf({ moment, returns }: Place): string {
   return JSON.stringify([
     stateName(moment),
     stateName(moment) === 'held' ? held : null,
-    [...context.done].sort(),
+    doneKey(context.done),
     pendingKey(context),
     context.timer?.announced ?? null,
     context.deadline ? [context.deadline.cause, context.deadline.extended] : null,
@@ -142,6 +142,14 @@ export function keyOf({ moment, returns }: Place): string {
     context.stop && [context.stop.step, context.stop.cause],
     returns,
   ]);
+}
+
+/** Most moments share the list with the one before them. */
+const doneKeys = new WeakMap<readonly string[], string>();
+function doneKey(done: readonly string[]): string {
+  const key = doneKeys.get(done) ?? [...done].sort().join();
+  doneKeys.set(done, key);
+  return key;
 }
 
 const pendingKey = ({ pending }: Context) =>

@@ -1,8 +1,8 @@
 import { procedureFor } from '../../../machines/first-start.ts';
 import { stateName } from '../../../machines/moment.ts';
 import type { Profile } from '../../../src/profile/schema.ts';
-import type { Graph, Place } from './explore.ts';
-import { effectOf, holdsAfter, unmetNeeds } from './oracle.ts';
+import type { Edge, Graph, Place } from './explore.ts';
+import { type Effect, effectOf, holdsAfter, unmetNeeds } from './oracle.ts';
 
 export const stepIds = (profile: Profile): string[] => procedureFor(profile).map(step => step.id);
 
@@ -16,13 +16,15 @@ function groupBy<Item>(items: readonly Item[], key: (item: Item) => string): Map
   return groups;
 }
 
+interface WithEffect extends Edge {
+  readonly effect: Effect;
+}
+
 /**
  * What holds at each node on every path that leads there: facts are carried along all edges and only those
  * that every way brings are kept, until nothing changes any more.
  */
-export function holdsOnEveryPath(graph: Graph, profile: Profile): Map<string, ReadonlySet<string>> {
-  const ids = stepIds(profile);
-  const all = graph.edges.map(edge => ({ ...edge, effect: effectOf(edge.happened, ids, profile) }));
+function holdsOnEveryPath(graph: Graph, all: readonly WithEffect[]): Map<string, ReadonlySet<string>> {
   const outOf = groupBy(all, edge => edge.from);
   const holds = new Map<string, ReadonlySet<string>>([[graph.start, new Set<string>()]]);
   const waiting = [graph.start];
@@ -42,10 +44,11 @@ export function holdsOnEveryPath(graph: Graph, profile: Profile): Map<string, Re
 
 /** Every event on any path that led past a need that was not met, as a sentence. */
 export function breaches(graph: Graph, profile: Profile): string[] {
-  const holds = holdsOnEveryPath(graph, profile);
   const ids = stepIds(profile);
-  return graph.edges.flatMap(({ from, happened }) => {
-    const unmet = unmetNeeds(holds.get(from) ?? new Set(), effectOf(happened, ids, profile));
+  const all = graph.edges.map(edge => ({ ...edge, effect: effectOf(edge.happened, ids, profile) }));
+  const holds = holdsOnEveryPath(graph, all);
+  return all.flatMap(({ from, happened, effect }) => {
+    const unmet = unmetNeeds(holds.get(from) ?? new Set(), effect);
     const way = `${stateName(happened.before)} -> ${stateName(happened.after)}`;
     return unmet.length > 0 ? [`${way} by ${happened.event.type} without ${unmet.join(', ')}`] : [];
   });
