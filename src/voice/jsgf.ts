@@ -1,9 +1,9 @@
 import { VoiceError } from './errors.ts';
 import { formsOf } from './number-words/slot.ts';
 import { type Form, type Token, word } from './number-words/vocabulary.ts';
-import type { Grammar } from './ports.ts';
+import type { Grammar, NumberSlot } from './ports.ts';
 import { type PrefixTree, prefixTreeOf } from './prefix-tree.ts';
-import { normalizeWording } from './wording.ts';
+import { normalizeWording, spokenWordings } from './wording.ts';
 
 /** What competes with the grammar, so that other talk is not forced into one of its wordings. */
 export interface Filler {
@@ -63,30 +63,34 @@ class RuleWriter {
 const optional = (wordings: readonly string[]) =>
   wordings.length === 0 ? '' : `[ ${wordings.join(' | ')} ]`;
 
+/** The number between its leads and units; the empty string when a lead is needed and none can be said. */
+function numberExpression(slot: NumberSlot, writer: RuleWriter): string {
+  const leads = spokenWordings(slot.leads);
+  if (slot.leadNeeded && leads.length === 0) return '';
+  const lead = slot.leadNeeded ? `( ${leads.join(' | ')} )` : optional(leads);
+  const value = writer.expression(prefixTreeOf(formsOf(slot)));
+  return `${lead} ${value} ${optional(spokenWordings(slot.units))}`.trim();
+}
+
 /**
  * The grammar as JSGF: replies, number and stop wordings, and beside them the filler loop.
- * @throws VoiceError `grammarUnusable` on a wording without words or an unusable number slot.
+ * @throws VoiceError `grammarUnusable` on a wording without words, an unusable number slot, or nothing to say.
  */
 export function toJsgf(grammar: Grammar, filler?: Filler): string {
   const writer = new RuleWriter();
-  const choices: string[] = [];
-  const add = (forms: readonly Form[]) => {
-    if (forms.length > 0) choices.push(writer.expression(prefixTreeOf(forms)));
-  };
-  add(
-    wordingForms(
-      grammar,
-      grammar.replies.flatMap(reply => reply.wordings),
-    ),
-  );
-  const { number } = grammar;
-  if (number !== undefined) {
-    const value = writer.expression(prefixTreeOf(formsOf(number)));
-    const around = [number.leads, number.units].map(w => optional(w.map(normalizeWording)));
-    choices.push(`${around[0]} ${value} ${around[1]}`.trim());
+  const said = (wordings: readonly string[]) =>
+    writer.expression(prefixTreeOf(wordingForms(grammar, wordings)));
+  const choices = [
+    said(grammar.replies.flatMap(reply => reply.wordings)),
+    grammar.number === undefined ? '' : numberExpression(grammar.number, writer),
+    said(grammar.stop),
+  ].filter(choice => choice !== '');
+  if (choices.length === 0) {
+    throw new VoiceError(
+      'grammarUnusable',
+      `Grammar "${grammar.key}" has nothing that may be said; give it a reply, a number or a stop wording.`,
+    );
   }
-  const stop = writer.expression(prefixTreeOf(wordingForms(grammar, grammar.stop)));
-  if (stop !== '') choices.push(stop);
   const asked = `<asked> = ${choices.join(' | ')};`;
   if (filler === undefined) return jsgf([...writer.rules, asked, 'public <now> = <asked>;']);
   return jsgf([

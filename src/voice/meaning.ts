@@ -1,6 +1,6 @@
 import { numberReader } from './number-words/slot.ts';
 import type { Grammar, NumberSlot } from './ports.ts';
-import { containsWording, normalizeWording } from './wording.ts';
+import { containsWording, normalizeWording, spokenWordings } from './wording.ts';
 
 /** What an exact wording of a grammar stands for. */
 export type Meaning =
@@ -19,8 +19,9 @@ export interface Matcher {
 
 function numberMeanings(slot: NumberSlot): (text: string) => readonly number[] {
   const reader = numberReader(slot);
-  const leads = ['', ...slot.leads.map(lead => `${normalizeWording(lead)} `)];
-  const units = ['', ...slot.units.map(unit => ` ${normalizeWording(unit)}`)];
+  const withLead = spokenWordings(slot.leads).map(lead => `${lead} `);
+  const leads = slot.leadNeeded ? withLead : ['', ...withLead];
+  const units = ['', ...spokenWordings(slot.units).map(unit => ` ${unit}`)];
   return text => {
     const values = leads
       .filter(lead => text.startsWith(lead))
@@ -52,6 +53,7 @@ export function createMatcher(grammar: Grammar): Matcher {
     meaningOf(raw) {
       const text = normalizeWording(raw);
       if (stops.some(stop => containsWording(text, stop))) return { kind: 'stop' };
+      if (text === '') return undefined;
       const meanings: Meaning[] = [...(idsByWording.get(text) ?? [])].map(id => ({ kind: 'reply', id }));
       if (slot !== undefined) {
         meanings.push(...valuesIn(text).map((value): Meaning => ({ kind: 'number', id: slot.id, value })));

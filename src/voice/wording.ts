@@ -13,6 +13,10 @@ export function normalizeWording(text: string): string {
     .trim();
 }
 
+/** The wordings normalized, without those that have no words. */
+export const spokenWordings = (wordings: readonly string[]): readonly string[] =>
+  wordings.map(normalizeWording).filter(wording => wording !== '');
+
 /** The different words of some wordings, normalized, in order of first appearance. */
 export function wordsOf(wordings: readonly string[]): readonly string[] {
   return [...new Set(wordings.flatMap(w => normalizeWording(w).split(' ')).filter(w => w !== ''))];
