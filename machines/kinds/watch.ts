@@ -20,7 +20,12 @@ const watchedS = ({ context, event }: Look): number => {
 };
 
 const planNextLook = (step: WatchStep) =>
-  update(({ context, event }) => ({ misheard: 0, nextLookMs: atMs(event) + step.everyS(context) * 1000 }));
+  update(look => ({
+    misheard: 0,
+    nextLookMs: atMs(look.event) + step.everyS(look.context) * 1000,
+    // "Say again" now means the question, not the read-back that was answered.
+    lastSaid: { step: step.id, priority: 'prompt', ...askFor(step)(look) },
+  }));
 
 const lookDue = ({ context, event }: Look) =>
   context.nextLookMs !== null && atMs(event) >= context.nextLookMs;
