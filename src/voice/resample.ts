@@ -1,4 +1,5 @@
 import samplerate from '@alexanderolsen/libsamplerate-js';
+import { concatenate } from './concatenate.ts';
 import { VoiceError } from './errors.ts';
 import type { Pcm } from './ports.ts';
 
@@ -14,6 +15,8 @@ export interface Resampler {
 
 const slowestHz = 4_000;
 const fastestHz = 192_000;
+/** The converter itself cuts up blocks of a million samples and more, and does it wrongly. */
+const longestPiece = 100_000;
 
 /**
  * A streaming resampler to `toHz`. A source that changes its rate midway is taken up anew.
@@ -48,8 +51,12 @@ export function createResampler(toHz: number = speechRateHz): Resampler {
           }),
         };
       }
-      // `full` hands out a view on memory that the next call overwrites.
-      return samples.length === 0 ? samples : (await converter.ready).full(samples).slice();
+      const ready = await converter.ready;
+      const pieces: Float32Array[] = [];
+      for (let at = 0; at < samples.length; at += longestPiece) {
+        pieces.push(ready.full(samples.subarray(at, at + longestPiece)));
+      }
+      return concatenate(pieces);
     },
     close: drop,
   };

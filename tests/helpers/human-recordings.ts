@@ -2,7 +2,7 @@ import { execFileSync } from 'node:child_process';
 import { existsSync, readFileSync } from 'node:fs';
 import { gunzipSync } from 'node:zlib';
 import { decodeWav } from '../../src/voice/audio/wav.ts';
-import { concatenate } from '../../src/voice/endpointing.ts';
+import { concatenate } from '../../src/voice/concatenate.ts';
 import type { Pcm } from '../../src/voice/ports.ts';
 
 const rateHz = 16_000;

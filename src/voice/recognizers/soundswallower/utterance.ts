@@ -1,4 +1,4 @@
-import { concatenate } from '../../endpointing.ts';
+import { concatenate } from '../../concatenate.ts';
 import type { Matcher } from '../../meaning.ts';
 import type { Heard, UnclearReason } from '../../ports.ts';
 import { speechRateHz } from '../../resample.ts';
