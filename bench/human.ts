@@ -17,7 +17,7 @@ const numbers: Grammar = {
   key: 'human',
   stop: english.stopWordings,
   replies: [{ id: 'yes', wordings: english.replies.yes }],
-  number: { id: 'reading', leads: ['pressure'], units: ['psi'], min: -99, max: 999, step: 1 },
+  number: { id: 'reading', leads: ['pressure'], units: ['psi'], min: -30, max: 120, step: 1 },
 };
 
 const code: Grammar = {
@@ -32,7 +32,7 @@ export const compoundNumbers = (): readonly Recording[] => [
   ...['20', '30', '40', '50', '60', '70', '80', '90'].flatMap(tens =>
     ['1', '4', '5', '9'].map(ones => spokenNumber(tens, ones)),
   ),
-  ...['1', '2', '4', '7'].map(digit => spokenNumber(digit, 'hundred')),
+  spokenNumber('1', 'hundred'),
   ...['5', '12', '30'].map(value => spokenNumber('minus', value)),
 ];
 

@@ -1,9 +1,12 @@
 import { benchBus } from './bus.ts';
 import { benchEngineering } from './engineering.ts';
 import { benchEngineeringFits } from './engineering-fits.ts';
+import { benchHumans } from './human.ts';
+import { benchMachine } from './machine.ts';
 import { benchRecord } from './record.ts';
 import { benchReport } from './report.ts';
 import { benchSpeech } from './speech.ts';
+import { benchVoice } from './voice.ts';
 
 /** `npm run bench [name ...]`: all benches, or those that are named. Timings are shown, never judged. */
 const benches: Readonly<Record<string, () => unknown>> = {
@@ -13,6 +16,9 @@ const benches: Readonly<Record<string, () => unknown>> = {
   report: () => benchReport(),
   record: () => benchRecord(),
   speech: () => benchSpeech(),
+  machine: () => benchMachine(),
+  voice: () => benchVoice(),
+  humans: () => benchHumans(),
 };
 
 const names = process.argv.slice(2);
