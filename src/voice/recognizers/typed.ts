@@ -11,8 +11,8 @@ export interface TypedRecognizer extends Recognizer {
 /** A number in figures, on its own between spaces: "42", "12.6", "-5". */
 const figures = /(?<![^\s])[-−+]?(?:\d+(?:\.\d+)?|\.\d+)(?![^\s%°])/gu;
 
-/** A sign that belongs to no figures ("- 5") makes the number doubtful; a hyphen in a word does not. */
-const straySign = /(?<!\p{L})[-−+]|[-−+](?!\p{L})/u;
+/** A sign that belongs to no figures ("- 5", "< 5", "5 ?") makes the line doubtful; a hyphen in a word does not. */
+const straySign = /(?<!\p{L})[\p{Pd}−+]|[\p{Pd}−+](?!\p{L})|[<>=≤≥≈~±?]/u;
 
 /** The line with its one number in words; a line with none, or with several, stays as it is. */
 function figuresToWords(line: string, style: 'grouped' | 'digitByDigit'): string {

@@ -17,8 +17,8 @@ async function fillerWords({ module, model }: Engine): Promise<Record<string, st
   return Object.fromEntries(speech.map(phone => [`ph_${phone.toLowerCase()}`, [phone]]));
 }
 
-/** From both ends of the dictionary: one that was cut short lacks the last. */
-const wordsOfAnyDictionary = ['and', 'zero'];
+/** From both ends of the dictionary, and the end of the noises': those that were cut short lack the last. */
+const wordsOfAnyDictionary = ['and', 'zero', '[SPEECH]'];
 
 /**
  * The embedded recognizer on a loaded engine, in Node or in a browser's worker. It decodes while
@@ -50,8 +50,6 @@ export async function createEar(engine: Engine): Promise<SoundRecognizer> {
   const report = (heard: Heard) => {
     if (!closed) onHeard(heard);
   };
-  const begin = ({ matcher }: ListeningGrammar) =>
-    new Utterance({ decoder, spotter, matcher, report }, stopOnly);
 
   /** Between utterances, so that a large grammar does not hold up the first word. */
   function putInForce(): ListeningGrammar | undefined {
@@ -62,17 +60,23 @@ export async function createEar(engine: Engine): Promise<SoundRecognizer> {
     return wanted;
   }
 
+  /** Ends it first, so that whoever is told of it finds the ear between utterances. */
+  function end(cause: 'silence' | 'tooLong' | 'cut'): void {
+    const ended = utterance;
+    utterance = undefined;
+    ended?.end(cause);
+  }
+
+  function begin(): void {
+    const grammar = putInForce();
+    if (grammar === undefined) return;
+    utterance = new Utterance({ decoder, spotter, matcher: grammar.matcher, report }, stopOnly);
+  }
+
   function take(event: SpeechEvent): void {
-    if (event.kind === 'begin') {
-      const grammar = putInForce();
-      utterance = grammar && begin(grammar);
-    }
-    if (event.kind === 'end') {
-      utterance?.end(event.cause);
-      utterance = undefined;
-    } else {
-      utterance?.hear(event.samples);
-    }
+    if (event.kind === 'begin') begin();
+    if (event.kind === 'end') end(event.cause);
+    else utterance?.hear(event.samples);
   }
 
   async function process(block: Pcm): Promise<void> {
@@ -89,6 +93,7 @@ export async function createEar(engine: Engine): Promise<SoundRecognizer> {
 
   return {
     listen(grammar: Grammar) {
+      if (closed) return;
       const next = prepareGrammar(grammar, decoder, Object.keys(fillers), wanted);
       if (next === wanted) return;
       wanted = next;
@@ -96,13 +101,13 @@ export async function createEar(engine: Engine): Promise<SoundRecognizer> {
       utterance?.outdate();
     },
     onlyStop(active) {
-      if (stopOnly === active) return;
+      if (closed || stopOnly === active) return;
       stopOnly = active;
       if (active) utterance?.mute();
-      else if (utterance !== undefined && inForce !== undefined) {
+      else if (utterance !== undefined) {
         // The rest of this stretch of sound may be an answer; what was said with the tool is not.
-        utterance.end('cut');
-        utterance = begin(inForce);
+        end('cut');
+        begin();
       }
     },
     onHeard(handler) {
@@ -112,6 +117,7 @@ export async function createEar(engine: Engine): Promise<SoundRecognizer> {
       onLevel = handler;
     },
     hear(block) {
+      if (closed) return earlier;
       const done = earlier.then(() => process(block));
       earlier = done.catch(() => {});
       return done;
