@@ -1,4 +1,4 @@
-import { cpSync, readFileSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
+import { cpSync, readdirSync, readFileSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { VoiceError } from '../../../../src/voice/errors.ts';
@@ -6,17 +6,7 @@ import { packagedModel } from '../../../../src/voice/recognizers/soundswallower/
 import { createEmbeddedRecognizer } from '../../../../src/voice/recognizers/soundswallower/recognizer.ts';
 import { scratchFolder } from '../../../helpers/scratch.ts';
 
-const files = [
-  'mdef',
-  'means',
-  'variances',
-  'transition_matrices',
-  'sendump',
-  'dict.txt',
-  'noisedict.txt',
-  'feat_params.json',
-  'phoneset.json',
-];
+const files = readdirSync(packagedModel()).filter(name => name !== 'README.txt');
 
 /** A copy of the packaged model, to be damaged. */
 function copiedModel(): string {
