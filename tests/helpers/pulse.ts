@@ -1,6 +1,7 @@
 import { execFileSync, spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { join } from 'node:path';
+import { setTimeout as wait } from 'node:timers/promises';
 import { onTestFinished } from 'vitest';
 import { scratchFolder } from './scratch.ts';
 
@@ -32,15 +33,8 @@ export async function startPulse(): Promise<PulseServer> {
   ];
   const server = spawn(
     'pulseaudio',
-    [
-      '-n',
-      '--daemonize=no',
-      '--exit-idle-time=-1',
-      '--use-pid-file=no',
-      '-vv',
-      ...modules.flatMap(m => ['-L', m]),
-    ],
-    { env, stdio: ['ignore', 'ignore', 'pipe'] },
+    ['-n', '--daemonize=no', '--exit-idle-time=-1', '--use-pid-file=no', ...modules.flatMap(m => ['-L', m])],
+    { env, stdio: 'ignore' },
   );
   const ended = once(server, 'close');
   const kill = async () => {
@@ -48,14 +42,14 @@ export async function startPulse(): Promise<PulseServer> {
     await ended;
   };
   onTestFinished(kill);
-  let log = '';
-  for await (const text of server.stderr.setEncoding('utf8').iterator({ destroyOnReturn: false })) {
-    log += text;
-    if (log.includes('Daemon startup complete')) {
-      server.stderr.resume();
-      execFileSync('pactl', ['set-default-source', 'bay.monitor'], { env });
+  for (let tries = 0; tries < 100; tries += 1) {
+    try {
+      execFileSync('pactl', ['set-default-source', 'bay.monitor'], { env, stdio: 'ignore' });
       return { env, sink: 'bay', monitor: 'bay.monitor', kill };
+    } catch {
+      // Not listening yet.
+      await wait(100);
     }
   }
-  throw new Error(`pulseaudio did not start: ${log.slice(-500)}`);
+  throw new Error('pulseaudio did not start within ten seconds.');
 }
