@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { z } from 'zod';
 import { encodeWav } from '../src/voice/audio/wav-encode.ts';
+import { everyReply } from './every-reply.ts';
 import { synthesize } from './synthesize.ts';
 import { VOICES } from './voices.ts';
 
@@ -71,10 +72,11 @@ export function buildFixtures(phrases: readonly string[], folder: string): reado
 }
 
 if (import.meta.filename === process.argv[1]) {
-  const list = process.argv[2] ?? fileURLToPath(new URL('phrases.json', import.meta.url));
+  const [, , list] = process.argv;
   const folder = fileURLToPath(new URL('../.cache/audio-fixtures/', import.meta.url));
   try {
-    const fixtures = buildFixtures(readPhrases(readFileSync(list, 'utf8'), list), folder);
+    const phrases = list === undefined ? everyReply : readPhrases(readFileSync(list, 'utf8'), list);
+    const fixtures = buildFixtures(phrases, folder);
     console.log(`${fixtures.length} sounds in ${folder}`);
   } catch (cause) {
     console.error(cause instanceof Error ? cause.message : cause);

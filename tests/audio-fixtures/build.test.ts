@@ -3,12 +3,12 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
 import { buildFixtures, readPhrases, slugOf } from '../../audio-fixtures/build.ts';
+import { everyReply } from '../../audio-fixtures/every-reply.ts';
 import { VOICES } from '../../audio-fixtures/voices.ts';
 import { scratchFolder } from '../helpers/scratch.ts';
 
-it('the list of phrases that comes with the project is in order', () => {
-  const file = join(import.meta.dirname, '../../audio-fixtures/phrases.json');
-  expect(readPhrases(readFileSync(file, 'utf8'), file)).toContain('stop');
+it('every wording of the procedure has a file of its own', () => {
+  expect(readPhrases(JSON.stringify(everyReply), 'every reply')).toContain('stop');
 });
 
 it.each([
