@@ -34,6 +34,8 @@ export interface Timer {
 
 /** After this moment the missing reply counts as no. */
 export interface Deadline {
+  /** Since when the answer has been awaited. */
+  readonly sinceMs: number;
   readonly atMs: number;
   readonly cause: Cause;
   /** Already lengthened once, for a read-back. */
@@ -59,7 +61,7 @@ export interface Fault {
 
 /** What was said and waits for its read-back. */
 export type Pending =
-  | { readonly kind: 'reply'; readonly id: ReplyId }
+  | { readonly kind: 'reply'; readonly id: ReplyId; readonly atMs: number }
   | { readonly kind: 'value'; readonly quantity: Quantity; readonly si: number };
 
 export interface StopRecord {

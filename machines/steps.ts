@@ -37,7 +37,12 @@ export interface ConfirmStep extends StepBase {
   /** A reply that stops the session, with the cause it gives. */
   readonly trouble?: { readonly reply: ReplyId; readonly cause: Cause };
   /** Later than this counts as no: the session stops with the cause. */
-  readonly within?: { readonly seconds: (context: Context) => number; readonly cause: Cause };
+  readonly within?: {
+    readonly seconds: (context: Context) => number;
+    readonly cause: Cause;
+    /** The rule behind the limit, on the seconds that the reply took; for the record. */
+    readonly judge: Judge;
+  };
   /** The stop words themselves are the reply, so that the real stop is practised. */
   readonly drill?: boolean;
 }

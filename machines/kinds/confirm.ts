@@ -1,6 +1,7 @@
+import { judgementData } from '../judging.ts';
 import { pass } from '../progress.ts';
-import type { ConfirmStep } from '../steps.ts';
-import { type Look, type Nodes, remark } from '../toolkit.ts';
+import type { ConfirmStep, Judge } from '../steps.ts';
+import { type Look, type Nodes, note, remark } from '../toolkit.ts';
 import { startDeadline } from './deadline.ts';
 import { askFor, askReply, readBack, readBackReply, setAside, type Waiting } from './question.ts';
 
@@ -14,7 +15,8 @@ export function confirmNodes(step: ConfirmStep): Nodes {
   };
   const ask = askFor(step);
   if (step.drill) return drillNodes(step);
-  const done = pass(step);
+  const passed = pass(step);
+  const done = step.within ? { ...passed, actions: [inTime(step.within.judge), ...passed.actions] } : passed;
   const possible = ({ context }: Look) => step.possible?.(context) ?? true;
   const nodes: Nodes = {
     asking: askReply(waiting, ask, [
@@ -38,6 +40,18 @@ const limited = (within: NonNullable<ConfirmStep['within']>): Nodes => ({
     always: { target: 'asking', actions: startDeadline(look => within.seconds(look.context), within.cause) },
   },
 });
+
+/** How long the reply took, held against its rule; the time of its read-back does not count. */
+const inTime = (judge: Judge) =>
+  note(({ context }) => {
+    const { deadline, pending } = context;
+    const seconds =
+      deadline && pending?.kind === 'reply' ? (pending.atMs - deadline.sinceMs) / 1000 : Number.NaN;
+    return {
+      kind: 'inTime',
+      data: { step: context.step, seconds, unit: 's', ...judgementData(judge(context, seconds)) },
+    };
+  });
 
 /** Here the stop words are the reply, and they do what they always do; `stopped` leads back. */
 function drillNodes(step: ConfirmStep): Nodes {

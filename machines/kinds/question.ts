@@ -3,7 +3,7 @@ import type { Context } from '../context.ts';
 import { canBeRead } from '../limits/gauges.ts';
 import { believed, extendDeadline, lateStops, stopFor } from '../progress.ts';
 import type { Step } from '../steps.ts';
-import { type Line, type Look, type Move, type Node, remark, speak, update } from '../toolkit.ts';
+import { atMs, type Line, type Look, type Move, type Node, remark, speak, update } from '../toolkit.ts';
 import type { Cause, Person, Quantity } from '../vocabulary.ts';
 
 /** What a step asks in its first state: its own sentence, with its own figures. */
@@ -109,7 +109,7 @@ export function askValue(
 
 /** Puts a reply aside for its read-back. */
 export const setAside = (id: ReplyId) =>
-  update(look => ({ pending: { kind: 'reply', id }, ...extendDeadline(look) }));
+  update(look => ({ pending: { kind: 'reply', id, atMs: atMs(look.event) }, ...extendDeadline(look) }));
 
 /** Speaks what was heard and waits for "correct" or "wrong"; anything else changes nothing. */
 export function readBack(

@@ -1,8 +1,9 @@
 import { keepReading, meets, noteVerdict, sayVerdict } from '../judging.ts';
 import { pass, stopFor } from '../progress.ts';
 import type { ReadingStep } from '../steps.ts';
-import { atMs, type Nodes, remark, update } from '../toolkit.ts';
+import { type Nodes, remark, update } from '../toolkit.ts';
 import type { Cause } from '../vocabulary.ts';
+import { deadlineIn } from './deadline.ts';
 import { askFor, askValue, readBack, readBackValue, type Waiting } from './question.ts';
 
 /** A value that would stop the engine has to be denied within this time. */
@@ -37,8 +38,4 @@ export function readingNodes(step: ReadingStep): Nodes {
 }
 
 const limitDenial = (step: ReadingStep, cause: Cause) =>
-  update(look =>
-    meets(step.judge)(look)
-      ? {}
-      : { deadline: { atMs: atMs(look.event) + DENY_BAD_VALUE_S * 1000, cause, extended: true } },
-  );
+  update(look => (meets(step.judge)(look) ? {} : deadlineIn(look, DENY_BAD_VALUE_S, cause, true)));

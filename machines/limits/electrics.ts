@@ -1,5 +1,5 @@
 import { chargingWindow, crankingFloor, stateOfCharge } from '../../src/engineering/battery.ts';
-import { heaterWait } from '../../src/engineering/intake-heater.ts';
+import { heaterWait, judgeHeaterLamp } from '../../src/engineering/intake-heater.ts';
 import { ok, type Result } from '../../src/engineering/result.ts';
 import type { Context } from '../context.ts';
 import type { Judge } from '../steps.ts';
@@ -55,3 +55,20 @@ export function heaterSeconds(context: Context): number {
   );
   return wait.ok ? wait.value : Math.max(...heater.waits.map(row => row.waitS));
 }
+
+/** Seconds that the wait lamp outlasted its hold, as part of the whole time that it was on. */
+export const heaterLamp: Judge = (context, seconds) => {
+  const { heater } = context.profile;
+  if (!heater) return { ok: false, issue: { code: 'missing', input: 'heater' } };
+  return judgeHeaterLamp(
+    heater.waits.map(row => ({ temperatureC: row.atC, seconds: row.waitS })),
+    {
+      temperatureC: latest(context, 'ambientTemperature'),
+      lampOnS: heaterSeconds(context) + seconds,
+      toleranceS: heater.toleranceS + TALK_S,
+    },
+  );
+};
+
+/** Time to ask and to answer, on top of the time that the lamp may outlast its wait. */
+export const TALK_S = 10;

@@ -1,6 +1,6 @@
 import type { StepId } from '../../prompts/types.ts';
 import { suitableGrades } from '../../src/engineering/oil-grade.ts';
-import { judgeOilPressure } from '../../src/engineering/oil-pressure.ts';
+import { judgeFirstPressure, judgeOilPressure } from '../../src/engineering/oil-pressure.ts';
 import { judgeSweep } from '../../src/engineering/oil-pressure-sweep.ts';
 import { fillTimeFactor, viscosityAt } from '../../src/engineering/oil-viscosity.ts';
 import { type PrimingTime, primingTime } from '../../src/engineering/priming.ts';
@@ -85,3 +85,14 @@ export const sweepPressure =
       ? floor
       : { ok: false, line: 'pressureDoesNotFollow', verdict: sweep.value.rank };
   };
+
+/** Seconds from first fire to oil pressure, held against what the engine allows. */
+export const firstPressure: Judge = (context, seconds) => {
+  const { showsKpa, firstFireWithinS } = context.profile.oilPressure;
+  // That it shows is all that is said here; how much it is, is read off in the running checks.
+  const first = judgeFirstPressure([{ timeS: seconds, value: showsKpa }], seconds, {
+    leastKpa: showsKpa,
+    withinS: firstFireWithinS,
+  });
+  return first.ok ? { ok: true, value: first.value.verdict } : first;
+};

@@ -1,10 +1,7 @@
 import type { Profile } from '../../src/profile/schema.ts';
-import { batteryAtRest, heaterSeconds } from '../limits/electrics.ts';
+import { batteryAtRest, heaterLamp, heaterSeconds, TALK_S } from '../limits/electrics.ts';
 import { confirm, faults, hold, lamps, reading } from '../step-makers.ts';
 import type { Step } from '../steps.ts';
-
-/** Time to ask and to answer, on top of the time that the lamp may outlast its wait. */
-const TALK_S = 10;
 
 /** Battery, lamps, intake heater and fault codes, with the key on and the engine standing. */
 export const keyOnSteps = ({ lamps: all, heater }: Profile): readonly Step[] => [
@@ -19,7 +16,7 @@ export const keyOnSteps = ({ lamps: all, heater }: Profile): readonly Step[] => 
         }),
         confirm('keyOn.heaterDone', 'lampOut', {
           gate: 'heaterHoldDone',
-          within: { seconds: () => heater.toleranceS + TALK_S, cause: 'faultCode' },
+          within: { seconds: () => heater.toleranceS + TALK_S, cause: 'faultCode', judge: heaterLamp },
         }),
       ]
     : []),

@@ -1,6 +1,7 @@
 import type { Profile } from '../../src/profile/schema.ts';
 import type { Context } from '../context.ts';
 import { watchedFaults } from '../faults.ts';
+import { firstPressure } from '../limits/oil.ts';
 import { confirm, crank, lamps, watch } from '../step-makers.ts';
 import type { Step } from '../steps.ts';
 import type { Gate } from '../vocabulary.ts';
@@ -35,7 +36,11 @@ export const firstFireSteps = (profile: Profile): readonly Step[] => [
   confirm('firstFire.oilPressure', 'pressureGood', {
     ...running,
     gate: 'oilPressureShown',
-    within: { seconds: () => profile.oilPressure.firstFireWithinS, cause: 'noOilPressure' },
+    within: {
+      seconds: () => profile.oilPressure.firstFireWithinS,
+      cause: 'noOilPressure',
+      judge: firstPressure,
+    },
     trouble: { reply: 'noOilPressure', cause: 'noOilPressure' },
   }),
   lamps('firstFire.lamps', {

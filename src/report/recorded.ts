@@ -37,6 +37,18 @@ const schemas = {
     why: maybe(text),
     series: maybe(z.array(number)),
   }),
+  /** How long a reply took where seconds count, held against its limit. */
+  inTime: z.object({
+    step: text,
+    seconds: maybe(number),
+    unit: text,
+    met: z.boolean(),
+    max: maybe(number),
+    margin: maybe(number),
+    rule: maybe(text),
+    source: maybe(text),
+    why: maybe(text),
+  }),
   stopped: z.object({ step: text, cause: maybe(text), by: maybe(text) }),
   reopened: z.object({ cause: maybe(text), steps: z.array(text) }),
   skipped: z.object({ step: text, reason: text, by: text }),

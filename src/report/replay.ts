@@ -31,7 +31,7 @@ export type ReplayResult =
   /** `line` counts from 1 as the lines of the file do; absent when nothing could be replayed at all. */
   | { readonly ok: false; readonly line?: number; readonly sentence: string };
 
-const notedKinds = ['passed', 'verdict', 'stopped', 'reopened', 'skipped', 'faults', 'refused'];
+const notedKinds = ['passed', 'verdict', 'inTime', 'stopped', 'reopened', 'skipped', 'faults', 'refused'];
 
 /**
  * Carries the recorded events out once more and holds what the procedure concludes against what the record

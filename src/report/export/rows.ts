@@ -60,6 +60,11 @@ function told(entry: Recorded): ToldRow {
         step: entry.data.step,
         text: `${entry.data.quantity ?? ''} ${entry.data.met ? 'met' : 'not met'}`,
       };
+    case 'inTime':
+      return {
+        step: entry.data.step,
+        text: `${entry.data.seconds ?? '?'} s ${entry.data.met ? 'in time' : 'late'}`,
+      };
     case 'stopped':
       return { step: entry.data.step, by: entry.data.by ?? '', text: entry.data.cause ?? '' };
     case 'reopened':
