@@ -125,7 +125,9 @@ export class Session {
         priority: 'prompt',
       };
       const invented: Said[] = this.#parts.profile.invented ? [{ ...welcome, line: 'inventedProfile' }] : [];
-      this.#announce([welcome, ...invented, ...saidIn(actions)]);
+      // Two sentences: the short one is heard while the other is still being made.
+      this.#announce([welcome, ...invented]);
+      this.#announce(saidIn(actions));
       this.#settleIn();
     }
     await this.settled();

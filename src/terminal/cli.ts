@@ -1,9 +1,8 @@
 import { Command } from 'commander';
-import { registerCalc } from './calc/register.ts';
-import { registerReport } from './report-command.ts';
 import { registerRun } from './run/commands.ts';
-import { registerSigning } from './signing-commands.ts';
-import { registerVerify } from './verify-command.ts';
+
+// The development build of the terminal library checks everything twice.
+process.env.NODE_ENV ??= 'production';
 
 /** Errors that are sentences for the user already; anything else is a fault of the program and shows its trace. */
 const forUsers = [
@@ -21,10 +20,7 @@ const program = new Command('first-fire').description(
   'Leads a technician by voice through the first start of a new or rebuilt diesel engine.',
 );
 registerRun(program);
-registerVerify(program);
-registerReport(program);
-registerSigning(program);
-registerCalc(program);
+if (!isMainJob(process.argv.slice(2))) await registerOthers();
 
 try {
   await program.parseAsync();
@@ -32,4 +28,22 @@ try {
   if (error instanceof Error && forUsers.includes(error.name)) console.error(error.message);
   else console.error(error);
   process.exitCode = 1;
+}
+
+/** The main job is called without a command; what only the others need is then not loaded. */
+function isMainJob([first]: readonly string[]): boolean {
+  return first === undefined || (first.startsWith('-') && first !== '--help' && first !== '-h');
+}
+
+async function registerOthers(): Promise<void> {
+  const [{ registerVerify }, { registerReport }, { registerSigning }, { registerCalc }] = await Promise.all([
+    import('./verify-command.ts'),
+    import('./report-command.ts'),
+    import('./signing-commands.ts'),
+    import('./calc/register.ts'),
+  ]);
+  registerVerify(program);
+  registerReport(program);
+  registerSigning(program);
+  registerCalc(program);
 }

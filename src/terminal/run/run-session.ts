@@ -8,18 +8,14 @@ import { Session } from '../../session/session.ts';
 import { Viewer } from '../../session/viewer.ts';
 import { VirtualClock } from '../../session/virtual-clock.ts';
 import { VoiceError } from '../../voice/errors.ts';
-import type { AudioSource, SoundRecognizer } from '../../voice/ports.ts';
-import { createEmbeddedRecognizer } from '../../voice/recognizers/soundswallower/recognizer.ts';
+import type { AudioSource, SoundRecognizer, Synthesizer } from '../../voice/ports.ts';
 import { createTypedRecognizer } from '../../voice/recognizers/typed.ts';
-import { showFace } from '../face/show.ts';
 import { hearFast, hearLive, openSource } from './hearing.ts';
 import type { RunOptions } from './options.ts';
 import { openSpeaking } from './speaking.ts';
 
-/** How a run of the program ends; each has its exit code. */
+/** How a run of the program ends. */
 export type RunEnd = 'signedOff' | 'ended' | 'left';
-
-export const exitCodes: Record<RunEnd, number> = { signedOff: 0, ended: 3, left: 4 };
 
 export interface RunResult {
   readonly end: RunEnd;
@@ -32,6 +28,7 @@ export interface RunParts {
   readonly header: SessionHeader;
   readonly record: RecordLog;
   readonly clock: Clock;
+  readonly voice: Synthesizer;
   readonly restored?: Restored;
 }
 
@@ -48,9 +45,9 @@ export async function runSession(parts: RunParts): Promise<RunResult> {
 }
 
 /** Joins the machine with its ports and a terminal. */
-async function joinParts({ options, header, record, clock, restored }: RunParts): Promise<RunEnd> {
+async function joinParts({ options, header, record, clock, voice, restored }: RunParts): Promise<RunEnd> {
   const virtual = clock instanceof VirtualClock ? clock : null;
-  const speaking = await openSpeaking(options, clock, virtual !== null);
+  const speaking = await openSpeaking(options, voice, clock, virtual !== null);
   const session = new Session(
     { ...header, language: english, clock, record, speech: speaking.speech },
     restored?.moment,
@@ -63,6 +60,10 @@ async function joinParts({ options, header, record, clock, restored }: RunParts)
   const left = new Promise<RunEnd>(resolve => {
     leave = resolve;
   });
+  if (speaking.notHeard) session.report(speaking.notHeard);
+  await session.begin(restored !== undefined);
+  // Only now: the first sentence is in the making while the face and the ear are loaded.
+  const { showFace } = await import('../face/show.ts');
   const face = showFace(
     viewer,
     {
@@ -75,8 +76,6 @@ async function joinParts({ options, header, record, clock, restored }: RunParts)
 
   const hearing = startHearing();
   try {
-    if (speaking.notHeard) session.report(speaking.notHeard);
-    await session.begin(restored !== undefined);
     return await Promise.race([session.outcome, left, hearing.failed]);
   } finally {
     await hearing.close();
@@ -91,6 +90,9 @@ async function joinParts({ options, header, record, clock, restored }: RunParts)
     const opened: { source?: AudioSource; ear?: SoundRecognizer } = {};
     const listening = (async () => {
       if (!options.mic && options.hear === undefined) return;
+      const { createEmbeddedRecognizer } = await import(
+        '../../voice/recognizers/soundswallower/recognizer.ts'
+      );
       const ear = await createEmbeddedRecognizer(options.model === undefined ? {} : { model: options.model });
       opened.ear = ear;
       const source = await openSource(options, session, clock);

@@ -2,7 +2,6 @@ import type { Clock } from '../../session/clock.ts';
 import type { Synthesizer } from '../../voice/ports.ts';
 import { CachedSynthesizer } from '../../voice/speakers/cached-synthesizer.ts';
 import { chooseSink } from '../../voice/speakers/choose.ts';
-import { FliteSynthesizer } from '../../voice/speakers/flite.ts';
 import { SpeechQueue } from '../../voice/speech-queue.ts';
 import type { RunOptions } from './options.ts';
 
@@ -40,6 +39,7 @@ function counted(inner: Synthesizer): Synthesizer & { quiet(): Promise<void> } {
  */
 export async function openSpeaking(
   { speakTo, silent }: Pick<RunOptions, 'speakTo' | 'silent'>,
+  voice: Synthesizer,
   clock: Clock,
   virtual: boolean,
 ): Promise<Speaking> {
@@ -50,7 +50,7 @@ export async function openSpeaking(
     silent: silent || (virtual && speakTo === undefined),
     sleep,
   });
-  const synthesizer = counted(new CachedSynthesizer(new FliteSynthesizer(), SENTENCES_KEPT));
+  const synthesizer = counted(new CachedSynthesizer(voice, SENTENCES_KEPT));
   return {
     speech: new SpeechQueue(synthesizer, sink, () => clock.nowMs()),
     notHeard,
