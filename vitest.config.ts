@@ -1,16 +1,39 @@
 import { defineConfig } from 'vitest/config';
 
+/** They play and hear sound at its own pace: each alone, when nothing else uses the processor. */
+const inRealTime = ['tests/terminal/by-microphone.test.ts', 'tests/voice/audio/capture-source.test.ts'];
+
+const timeouts = { testTimeout: 60_000, hookTimeout: 60_000 };
+
 export default defineConfig({
   test: {
-    include: ['tests/**/*.test.{ts,tsx}'],
     globalSetup: ['tests/set-up.ts'],
-    testTimeout: 60_000,
-    hookTimeout: 60_000,
     maxWorkers: 2,
     coverage: {
       provider: 'v8',
       include: ['src/**', 'machines/**', 'prompts/**'],
       reporter: ['text-summary'],
     },
+    projects: [
+      {
+        test: {
+          ...timeouts,
+          name: 'any time',
+          include: ['tests/**/*.test.{ts,tsx}'],
+          exclude: inRealTime,
+          sequence: { groupOrder: 0 },
+        },
+      },
+      {
+        test: {
+          ...timeouts,
+          name: 'in real time',
+          include: inRealTime,
+          fileParallelism: false,
+          maxWorkers: 1,
+          sequence: { groupOrder: 1 },
+        },
+      },
+    ],
   },
 });

@@ -3,6 +3,7 @@ import { benchEngineering } from './engineering.ts';
 import { benchEngineeringFits } from './engineering-fits.ts';
 import { benchHumans } from './human.ts';
 import { benchMachine } from './machine.ts';
+import { benchProcedureHearing } from './procedure-hearing.ts';
 import { benchRecord } from './record.ts';
 import { benchReport } from './report.ts';
 import { benchSpeech } from './speech.ts';
@@ -17,6 +18,7 @@ const benches: Readonly<Record<string, () => unknown>> = {
   record: () => benchRecord(),
   speech: () => benchSpeech(),
   machine: () => benchMachine(),
+  procedure: () => benchProcedureHearing(),
   voice: () => benchVoice(),
   humans: () => benchHumans(),
 };

@@ -25,7 +25,7 @@ function gaugeRange(
     case 'biodieselShare':
       return [0, 100];
     case 'primerStrokes':
-      return [0, 500];
+      return [0, profile.fuel.primer.maxStrokes * 1.5];
     case 'batteryVoltage':
     case 'chargingVoltage':
     case 'crankingVoltage':
@@ -43,7 +43,11 @@ function gaugeRange(
   }
 }
 
-const coarse: Partial<Record<Quantity, number>> = { altitude: 10, engineSpeed: 10 };
+/**
+ * Steps, in the user's unit, of what need not be said more finely. Every number less that may be said is heard
+ * sooner and taken less easily for another.
+ */
+const coarse: Partial<Record<Quantity, number>> = { altitude: 100, engineSpeed: 10, fuelInTank: 1 };
 
 /** Misunderstood twice: from then on digit by digit only. */
 const DIGITS_AFTER = 2;

@@ -7,11 +7,15 @@ export type SpeechEvent =
   /** Speech begins; `samples` reach back a little before it, so that the first sound is whole. */
   | { readonly kind: 'begin'; readonly samples: Float32Array }
   | { readonly kind: 'more'; readonly samples: Float32Array }
+  /** The speaker may be through: comes before every end by silence, and perhaps earlier. */
+  | { readonly kind: 'pause' }
   /** The speaker has been silent long enough, or has talked too long. */
   | { readonly kind: 'end'; readonly cause: 'silence' | 'tooLong' };
 
 export interface EndpointerSettings {
-  /** Silence that ends an utterance. */
+  /** Silence after which the speaker may be through. */
+  readonly pauseMs: number;
+  /** Silence that ends an utterance; not shorter than a pause. */
   readonly trailingSilenceMs: number;
   /** Sound kept from before the first speech frame. */
   readonly preRollMs: number;
@@ -23,6 +27,7 @@ export interface EndpointerSettings {
 }
 
 export const defaultEndpointing: EndpointerSettings = {
+  pauseMs: 120,
   trailingSilenceMs: 260,
   preRollMs: 300,
   longestMs: 8_000,
@@ -126,10 +131,12 @@ export class Endpointer {
   private during(frame: Float32Array, levelDb: number): readonly SpeechEvent[] {
     this.spokenMs += frameMs;
     this.silentMs = this.isAbove(levelDb, this.settings.ceaseDb) ? 0 : this.silentMs + frameMs;
-    const more: SpeechEvent = { kind: 'more', samples: frame };
-    if (this.silentMs >= this.settings.trailingSilenceMs) return [more, this.end('silence')];
-    if (this.spokenMs >= this.settings.longestMs) return [more, this.end('tooLong')];
-    return [more];
+    const events: SpeechEvent[] = [{ kind: 'more', samples: frame }];
+    const { pauseMs, trailingSilenceMs, longestMs } = this.settings;
+    if (this.silentMs >= pauseMs && this.silentMs < pauseMs + frameMs) events.push({ kind: 'pause' });
+    if (this.silentMs >= trailingSilenceMs) events.push(this.end('silence'));
+    else if (this.spokenMs >= longestMs) events.push(this.end('tooLong'));
+    return events;
   }
 
   private end(cause: 'silence' | 'tooLong'): SpeechEvent {

@@ -150,7 +150,7 @@ export function goodReply(rig: Rig): string | null {
     const unit = userUnit(session.parts.units, quantityUnits[offer.quantity]);
     const step = grammarOf(moment, english, session.parts.units, 'keys').number?.step ?? 1;
     const value = Math.round(toUser(unit, goodReading(offer.quantity, rig)) / step) * step;
-    return value.toFixed(unit.decimals);
+    return value.toFixed(step < 1 ? unit.decimals : 0);
   }
   const [reply] = offer.replies;
   return reply ? english.replies[reply][0] : null;

@@ -52,7 +52,9 @@ it(
       expect(await once(player, 'close')).toEqual([0, null]);
     };
 
-    await until(/"id":"cardRight".*"via":"voice"/, () => say('card is right'));
+    // Misunderstood three times, which a busy machine can bring about, only the second person is believed.
+    const reply = () => (/beginning with second/.test(recorded()) ? 'second card is right' : 'card is right');
+    await until(/"id":"cardRight".*"via":"voice"/, () => say(reply()));
     await until(/"type":"stop","via":"voice"/, () => say('stop'));
     await pulse.kill();
     await until(/"kind":"problem"/, () => {});

@@ -48,7 +48,7 @@ function heardIn(...pieces: readonly Float32Array[]) {
 }
 
 const soundOf = (events: readonly SpeechEvent[]) =>
-  concatenate(events.flatMap(event => (event.kind === 'end' ? [] : [event.samples])));
+  concatenate(events.flatMap(event => ('samples' in event ? [event.samples] : [])));
 
 describe('speech in a stream', () => {
   it('begins once it has lasted three frames', () => {
@@ -78,6 +78,17 @@ describe('speech in a stream', () => {
     const apart = heardIn(quiet(1000), voice(500), quiet(260), voice(500), quiet(1000));
     expect(apart.ends.map(({ atMs }) => atMs)).toEqual([1760, 2260 + 260]);
     expect(apart.beginningsMs).toHaveLength(2);
+  });
+
+  it('pauses once 120 ms are silent, each time, and always before it ends by silence', () => {
+    const { events, ends } = heardIn(quiet(1000), voice(500), quiet(160), voice(500), quiet(1000));
+    const kinds = events.map(({ kind }) => kind);
+    expect(kinds.filter(kind => kind === 'pause')).toHaveLength(2);
+    expect(kinds.slice(kinds.lastIndexOf('pause'))).toEqual(['pause', ...Array(7).fill('more'), 'end']);
+    expect(ends).toHaveLength(1);
+    expect(heardIn(quiet(1000), voice(500), quiet(100), voice(500)).events).not.toContainEqual({
+      kind: 'pause',
+    });
   });
 
   it('ends as too long at 8 seconds, and what follows begins anew', () => {

@@ -76,6 +76,7 @@ export async function createEar(engine: Engine): Promise<SoundRecognizer> {
   function take(event: SpeechEvent): void {
     if (event.kind === 'begin') begin();
     if (event.kind === 'end') end(event.cause);
+    else if (event.kind === 'pause') utterance?.pause();
     else utterance?.hear(event.samples);
   }
 

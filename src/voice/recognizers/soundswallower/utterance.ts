@@ -2,7 +2,7 @@ import { concatenate } from '../../concatenate.ts';
 import type { Matcher } from '../../meaning.ts';
 import type { Heard, UnclearReason } from '../../ports.ts';
 import { speechRateHz } from '../../resample.ts';
-import type { GrammarDecoder } from './decoder.ts';
+import type { Decoded, GrammarDecoder } from './decoder.ts';
 import type { StopSpotter } from './stop-spotter.ts';
 
 /** How often the text so far is looked at for a stop wording. */
@@ -26,15 +26,19 @@ export interface UtteranceParts {
   readonly report: (heard: Heard) => void;
 }
 
+const nothing: Decoded = { text: '', confidence: 0 };
+
 /**
  * One stretch of speech. Stop wordings are listened for as it comes, and reported at once; the rest
- * is decoded at its end.
+ * is decoded in each pause, so that the answer is there when a pause turns out to be the end.
  */
 export class Utterance {
   private readonly parts: UtteranceParts;
   private readonly heard: Float32Array[] = [];
   private waiting: Float32Array[] = [];
   private waitingSamples = 0;
+  /** What was said up to the last pause. */
+  private said = nothing;
   private looksWithStop = 0;
   private stopped = false;
   private muted: boolean;
@@ -63,6 +67,12 @@ export class Utterance {
     if (this.waitingSamples >= checkEverySamples) this.look();
   }
 
+  pause(): void {
+    if (this.waitingSamples > 0) this.look();
+    if (this.stopped || this.muted) return;
+    this.said = this.parts.decoder.decode(concatenate(this.heard));
+  }
+
   private look(): void {
     const samples = concatenate(this.waiting);
     this.waiting = [];
@@ -89,11 +99,10 @@ export class Utterance {
       this.parts.report({ kind: 'unclear', text: '', reason: 'tooLong' });
       return;
     }
-    this.answer(concatenate(this.heard));
+    this.answer(this.said);
   }
 
-  private answer(samples: Float32Array): void {
-    const { text, confidence } = this.parts.decoder.decode(samples);
+  private answer({ text, confidence }: Decoded): void {
     const meaning = this.parts.matcher.meaningOf(text);
     const unclear = (reason: UnclearReason) =>
       this.parts.report({ kind: 'unclear', text: readable(text), reason });
