@@ -54,11 +54,6 @@ const settings = {
   silprob: 0.1,
   // Dearer words: the packaged 0.65 adds a digit at the end too readily.
   wip: 0.05,
-  // What is far less likely than the best is dropped sooner than packaged: a third less work, no fewer
-  // exact replies (270 of the procedure, two voices).
-  beam: 1e-18,
-  wbeam: 1e-12,
-  pbeam: 1e-18,
 };
 
 /** Digital silence is unlike anything the model was trained on; this is far below a microphone's noise. */

@@ -106,9 +106,10 @@ export async function createEar(engine: Engine): Promise<SoundRecognizer> {
       stopOnly = active;
       if (active) utterance?.mute();
       else if (utterance !== undefined) {
-        // The rest of this stretch of sound may be an answer; what was said with the tool is not.
         end('cut');
         begin();
+        // Half of what was said may mean the opposite of the whole.
+        utterance?.outdate();
       }
     },
     onHeard(handler) {
