@@ -62,7 +62,15 @@ export interface Fault {
 /** What was said and waits for its read-back. */
 export type Pending =
   | { readonly kind: 'reply'; readonly id: ReplyId; readonly atMs: number }
-  | { readonly kind: 'value'; readonly quantity: Quantity; readonly si: number };
+  | {
+      readonly kind: 'value';
+      readonly quantity: Quantity;
+      readonly si: number;
+      /** Nobody said it: it came from the bus. */
+      readonly byBus?: true;
+      /** What the bus shows instead, where the value was said again against it. */
+      readonly busSi?: number;
+    };
 
 export interface StopRecord {
   readonly cause: Cause | null;
@@ -98,6 +106,8 @@ export interface Context {
   /** Values of the series that is being read, before they are confirmed. */
   readonly series: readonly SeriesValue[];
   readonly pending: Pending | null;
+  /** What was said against the bus and has been questioned once; said again, it goes on to its read-back. */
+  readonly questioned: string | null;
   /** Misunderstandings since the last reply that counted. */
   readonly misheard: number;
   readonly timer: Timer | null;

@@ -106,6 +106,7 @@ const initialContext = ({ input }: { readonly input: SessionInput }, first: Step
   readings: [],
   series: [],
   pending: null,
+  questioned: null,
   misheard: 0,
   timer: null,
   heldSinceMs: null,

@@ -63,6 +63,8 @@ export const noteVerdict = (judge: Judge) =>
         quantity: value?.quantity ?? null,
         value: value?.si ?? null,
         unit: value ? quantityUnits[value.quantity] : null,
+        ...(value?.byBus ? { via: 'bus' } : {}),
+        ...(value?.busSi === undefined ? {} : { bus: value.busSi }),
         ...judgementData(judgementOf(judge, look)),
       },
     };

@@ -25,6 +25,7 @@ export const gateMet = (steps: readonly Step[], context: Context, gate: Step['ga
 /** What is forgotten when one question ends and the next begins. */
 export const freshQuestion = {
   pending: null,
+  questioned: null,
   misheard: 0,
   timer: null,
   deadline: null,

@@ -43,6 +43,8 @@ export interface ConfirmStep extends StepBase {
     /** The rule behind the limit, on the seconds that the reply took; for the record. */
     readonly judge: Judge;
   };
+  /** The reply says that the engine stands; it does not count while the bus shows that it turns. */
+  readonly standing?: boolean;
   /** The stop words themselves are the reply, so that the real stop is practised. */
   readonly drill?: boolean;
 }
@@ -54,6 +56,8 @@ export interface ReadingStep extends StepBase {
   readonly judge: Judge;
   /** What a value outside its limits leads to: another look, or a stop. */
   readonly outside: 'again' | Cause;
+  /** The bus gives it only while the engine keeps this speed. */
+  readonly atRpm?: number;
   /** The gauge is read several times, and judged by how the values run. */
   readonly series?: Series;
 }

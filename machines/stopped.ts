@@ -1,5 +1,6 @@
 import type { LineId, ReplyId } from '../prompts/types.ts';
 import { withHelp } from './help.ts';
+import { refuseTurning } from './kinds/bus.ts';
 import { askReply, readBack, readBackReply, setAside, type Waiting } from './kinds/question.ts';
 import { NEXT, passed, stopNow } from './progress.ts';
 import { doneAfterStop, reopenedSteps } from './reopening.ts';
@@ -40,6 +41,10 @@ export function stoppedNode(steps: readonly Step[]): Node {
   const cause = ({ context }: Look) => context.stop?.cause ?? null;
   const isDrill = (look: Look) => cause(look) === null && drillAt(look) !== undefined;
   const after = (look: Look) => doneAfterStop(steps, look.context, cause(look) ?? 'other');
+  const toMakingSafe = [
+    { reply: 'allOff' as const, move: refuseTurning },
+    { reply: 'allOff' as const, move: { target: 'makingSafeReadBack', actions: setAside('allOff') } },
+  ];
   const toEnd = {
     reply: 'endSession' as const,
     move: { target: 'endReadBack', actions: setAside('endSession') },
@@ -87,11 +92,9 @@ export function stoppedNode(steps: readonly Step[]): Node {
             ],
           },
         },
-        { reply: 'allOff', move: { target: 'makingSafeReadBack', actions: setAside('allOff') } },
+        ...toMakingSafe,
       ]),
-      makingSafe: askReply(technician, () => ({ line: 'areAllOff', values: {} }), [
-        { reply: 'allOff', move: { target: 'makingSafeReadBack', actions: setAside('allOff') } },
-      ]),
+      makingSafe: askReply(technician, () => ({ line: 'areAllOff', values: {} }), toMakingSafe),
       makingSafeReadBack: readBack(
         technician,
         readBackReply,

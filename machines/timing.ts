@@ -60,6 +60,10 @@ export const startSilentTimer = (seconds: (look: Look) => number) =>
 
 export const timerOver = ({ context, event }: Look) => leftMs(context, atMs(event)) === 0;
 
+/** Whether it is time to look again. */
+export const lookDue = ({ context, event }: Look) =>
+  context.nextLookMs !== null && atMs(event) >= context.nextLookMs;
+
 /** Speaks the moment that has come, if one has. */
 export const announce = {
   guard: ({ context, event }: Look) =>

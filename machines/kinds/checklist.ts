@@ -3,6 +3,7 @@ import { pass, stopFor } from '../progress.ts';
 import type { InspectStep, LampsStep, SensorsStep, Step } from '../steps.ts';
 import { type Line, type Move, type Nodes, remark, speak } from '../toolkit.ts';
 import type { Cause, PromptValue } from '../vocabulary.ts';
+import { questionLamp } from './bus.ts';
 import { askFor, askReply, readBack, type Waiting } from './question.ts';
 
 interface Item {
@@ -11,6 +12,8 @@ interface Item {
   /** What the summary calls the item, with its state where it has one. */
   readonly summary: PromptValue;
   readonly otherwise: readonly { readonly reply: ReplyId; readonly move: Move }[];
+  /** What the bus may have against a reply; it comes before the reply counts. */
+  readonly question?: Move;
   readonly trouble?: { readonly reply: ReplyId; readonly cause: Cause };
 }
 
@@ -26,8 +29,9 @@ function checklistNodes(step: Step, items: readonly Item[], opening: Line): Node
     const waiting: Waiting = { by: step.by, critical: false, trouble: item.trouble };
     const next = index + 1 < items.length ? itemState(index + 1) : 'readingBack';
     nodes[itemState(index)] = askReply(waiting, () => ({ line: 'item', values: { name: item.name } }), [
-      { reply: item.ok, move: { target: next } },
-      ...item.otherwise,
+      ...[{ reply: item.ok, move: { target: next } }, ...item.otherwise].flatMap(row =>
+        item.question ? [{ reply: row.reply, move: item.question }, row] : [row],
+      ),
     ]);
   });
   nodes.readingBack = readBack(
@@ -64,6 +68,8 @@ export function lampsNodes(step: LampsStep): Nodes {
       ok: right,
       summary: { list: [lamp.name, { reply: right }], joined: 'plain' },
       otherwise: [{ reply: wrong, move }],
+      // With the key on, the lamp test lights lamps that the bus knows nothing of.
+      question: questionLamp(lamp.id, lamp.name, step.expected === 'running'),
     };
   });
   return checklistNodes(step, items, askFor(step));

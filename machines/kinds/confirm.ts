@@ -2,6 +2,7 @@ import { judgementData } from '../judging.ts';
 import { pass } from '../progress.ts';
 import type { ConfirmStep, Judge } from '../steps.ts';
 import { type Look, type Nodes, note, remark } from '../toolkit.ts';
+import { refuseTurning } from './bus.ts';
 import { startDeadline } from './deadline.ts';
 import { askFor, askReply, readBack, readBackReply, setAside, type Waiting } from './question.ts';
 
@@ -20,6 +21,7 @@ export function confirmNodes(step: ConfirmStep): Nodes {
   const possible = ({ context }: Look) => step.possible?.(context) ?? true;
   const nodes: Nodes = {
     asking: askReply(waiting, ask, [
+      ...(step.standing ? [{ reply: step.ok, move: refuseTurning }] : []),
       {
         reply: step.ok,
         move: {

@@ -1,4 +1,5 @@
 import type { LineId, ReplyId, StepId } from '../../prompts/types.ts';
+import type { Code } from '../events.ts';
 import { blockingFaults, type JudgedFault, judgeSessionFault, unknownFaults } from '../faults.ts';
 import { believed, pass } from '../progress.ts';
 import type { FaultsStep } from '../steps.ts';
@@ -81,6 +82,30 @@ const newRound = update(({ context: { faults, earlierFaults } }) => ({
   faults: [],
 }));
 
+const codesOf = ({ event }: Look): readonly Code[] | undefined =>
+  event.type === 'codes' ? event.codes : event.type === 'reply' ? event.bus?.codes : undefined;
+
+/** Codes that came all at once, from the bus. */
+const keepAll = update(look => {
+  const { context, event } = look;
+  const faults = (codesOf(look) ?? []).map(
+    ({ spn, fmi }) =>
+      context.earlierFaults.find(fault => fault.spn === spn && fault.fmi === fmi) ?? {
+        spn,
+        fmi,
+        seenMs: atMs(event),
+      },
+  );
+  const isNew = faults.some(fault => !context.earlierFaults.includes(fault));
+  return { faults, ...(isNew ? { done: context.done.filter(id => id !== watchStep) } : {}) };
+});
+
+const noteUnsaid = (step: FaultsStep) =>
+  note(look => ({
+    kind: 'disagreement',
+    data: { step: step.id, spoken: 'noCodes', bus: codesOf(look) ?? [] },
+  }));
+
 const endRound = update(() => ({ earlierFaults: [] }));
 
 const accept = update(({ context, event }) => {
@@ -132,10 +157,29 @@ export function faultsNodes(step: FaultsStep): Nodes {
 
   return {
     begin: { always: { target: 'asking', actions: newRound } },
-    asking: askReply(waiting, askFor(step), [
-      { reply: 'noCodes', move: { target: 'readingBack', actions: setAside('noCodes') } },
-      { reply: 'readACode', move: { target: 'spn' } },
-    ]),
+    asking: takeCodes(
+      askReply(waiting, askFor(step), [
+        {
+          reply: 'noCodes',
+          move: {
+            guard: look => (codesOf(look)?.length ?? 0) > 0,
+            target: 'busReadBack',
+            actions: [noteUnsaid(step), keepAll],
+          },
+        },
+        { reply: 'noCodes', move: { target: 'readingBack', actions: setAside('noCodes') } },
+        { reply: 'readACode', move: { target: 'spn' } },
+      ]),
+    ),
+    busReadBack: readBack(
+      waiting,
+      ({ context }) =>
+        context.faults.length === 0
+          ? { line: 'readBackBusNoCodes', values: {} }
+          : { line: 'readBackBusCodes', values: { codes: { list: context.faults.map(code => ({ code })) } } },
+      [{ target: 'judging', actions: [noteFault(step), endRound] }],
+      { target: 'begin' },
+    ),
     readingBack: readBack(waiting, readBackReply, [{ target: 'judging', actions: endRound }], {
       target: 'asking',
     }),
@@ -184,6 +228,20 @@ export function faultsNodes(step: FaultsStep): Nodes {
     ),
   };
 }
+
+/** The question also takes all codes at once, from the bus; somebody still has to say that they are right. */
+const takeCodes = (question: Node): Node => ({
+  ...question,
+  on: {
+    ...question.on,
+    codes: {
+      guard: ({ context, event }) =>
+        event.via === 'bus' && context.profile.bus !== undefined && context.misheard === 0,
+      target: 'busReadBack',
+      actions: keepAll,
+    },
+  },
+});
 
 const noteFault = (step: FaultsStep) =>
   note(look => ({

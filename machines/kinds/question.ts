@@ -5,6 +5,7 @@ import { believed, extendDeadline, lateStops, stopFor } from '../progress.ts';
 import type { Step } from '../steps.ts';
 import { atMs, type Line, type Look, type Move, type Node, remark, speak, update } from '../toolkit.ts';
 import type { Cause, Person, Quantity } from '../vocabulary.ts';
+import { isFromBus, questionValue, setValueAside } from './bus.ts';
 
 /** What a step asks in its first state: its own sentence, with its own figures. */
 export const askFor =
@@ -73,30 +74,35 @@ export function askReply(
   };
 }
 
-/** Waits for a number; it is put aside for its read-back. */
+/** Waits for a number; it is put aside for its read-back. What the bus gives by itself may go another way. */
 export function askValue(
   waiting: Waiting,
   ask: Line,
   quantity: Quantity,
   move: { readonly target: string; readonly actions?: ReturnType<typeof update> | undefined },
+  byBus: readonly Move[] = [],
 ): Node {
+  const counts = (look: Look) =>
+    look.event.type === 'value' &&
+    look.event.quantity === quantity &&
+    canBeRead(quantity, look.event.si) &&
+    (look.event.via === 'bus' ? isFromBus(quantity)(look) : believed(look));
   return {
     tags: tagsOf(waiting),
     meta: { replies: ['notYet', ...troubleReplies(waiting)], quantity, by: waiting.by },
     entry: [update(() => ({ pending: null })), ...askAgain(ask, true)],
     on: {
-      value: {
-        ...move,
-        guard: look =>
-          look.event.quantity === quantity && canBeRead(quantity, look.event.si) && believed(look),
-        actions: [
-          update(({ event }) =>
-            event.type === 'value' ? { pending: { kind: 'value', quantity, si: event.si } } : {},
-          ),
-          update(extendDeadline),
-          ...(move.actions ? [move.actions] : []),
-        ],
-      },
+      value: [
+        ...[...byBus, questionValue].map(way => ({
+          ...way,
+          guard: (look: Look) => counts(look) && (way.guard?.(look) ?? true),
+        })),
+        {
+          ...move,
+          guard: counts,
+          actions: [setValueAside, update(extendDeadline), ...(move.actions ? [move.actions] : [])],
+        },
+      ],
       reply: [
         ...troubleMoves(waiting),
         { guard: isReply('notYet'), actions: remark(() => ({ line: 'notYet', values: {} })) },
@@ -152,11 +158,12 @@ export const readBackReply: Line = ({ context }) => ({
   values: { reply: context.pending?.kind === 'reply' ? { reply: context.pending.id } : '' },
 });
 
-/** The read-back of a value that was put aside, by the name of its quantity. */
-export const readBackValue: Line = ({ context }) => ({
-  line: 'readBackValue',
-  values:
-    context.pending?.kind === 'value'
-      ? { name: { quantityName: context.pending.quantity }, spoken: context.pending }
-      : {},
-});
+/** The read-back of a value that was put aside, by the name of its quantity, with what the bus has to do with it. */
+export const readBackValue: Line = ({ context: { pending } }) => {
+  if (pending?.kind !== 'value') return { line: 'readBackValue', values: {} };
+  const { quantity, si, byBus, busSi } = pending;
+  const values = { name: { quantityName: quantity }, spoken: { quantity, si } };
+  if (busSi !== undefined)
+    return { line: 'readBackDiffers', values: { ...values, bus: { quantity, si: busSi } } };
+  return { line: 'readBackValue', values, ...(byBus ? { prefix: 'fromBus' as const } : {}) };
+};

@@ -1,8 +1,9 @@
 import { keepReading, meets, noteVerdict, sayVerdict } from '../judging.ts';
 import { pass, stopFor } from '../progress.ts';
 import type { ReadingStep } from '../steps.ts';
-import { type Nodes, remark, update } from '../toolkit.ts';
+import { type Look, type Move, type Nodes, remark, update } from '../toolkit.ts';
 import type { Cause } from '../vocabulary.ts';
+import { isFromBus, judgedByBus, valueMeets } from './bus.ts';
 import { deadlineIn } from './deadline.ts';
 import { askFor, askValue, readBack, readBackValue, type Waiting } from './question.ts';
 
@@ -16,10 +17,16 @@ export function readingNodes(step: ReadingStep): Nodes {
   const done = pass(step);
   const judged = [noteVerdict(step.judge), remark(sayVerdict(step.judge)), keepReading];
   return {
-    asking: askValue(waiting, askFor(step), step.quantity, {
-      target: 'readingBack',
-      actions: cause ? limitDenial(step, cause) : undefined,
-    }),
+    asking: askValue(
+      waiting,
+      askFor(step),
+      step.quantity,
+      {
+        target: 'readingBack',
+        actions: cause ? limitDenial(step, cause) : undefined,
+      },
+      byBus(step, cause),
+    ),
     readingBack: {
       ...readBack(
         cause ? { ...waiting, critical: true, late: cause } : waiting,
@@ -35,6 +42,24 @@ export function readingNodes(step: ReadingStep): Nodes {
       exit: update(() => ({ deadline: null })),
     },
   };
+}
+
+/**
+ * A value of the bus counts at once, good or bad, except that it opens no gate: there a good one still waits for
+ * somebody's "correct".
+ */
+function byBus(step: ReadingStep, cause: Cause | null): Move[] {
+  const isBus = isFromBus(step.quantity);
+  const good = valueMeets(step.judge);
+  const judged = judgedByBus(step.judge);
+  const done = pass(step);
+  const bad = cause
+    ? { target: stopFor(cause).target, actions: [...judged, ...stopFor(cause).actions] }
+    : { actions: [...judged, update(() => ({ pending: null }))] };
+  return [
+    { guard: (look: Look) => isBus(look) && !good(look), ...bad },
+    ...(step.gate ? [] : [{ guard: isBus, target: done.target, actions: [...judged, ...done.actions] }]),
+  ];
 }
 
 const limitDenial = (step: ReadingStep, cause: Cause) =>

@@ -1,8 +1,21 @@
 import { judgementData, judgementLine } from '../judging.ts';
 import { pass } from '../progress.ts';
 import type { ReadingStep, Series } from '../steps.ts';
-import { atMs, type Line, type Look, type Nodes, note, remark, update } from '../toolkit.ts';
+import { lookDue } from '../timing.ts';
+import {
+  atMs,
+  type Effect,
+  type Line,
+  type Look,
+  type Move,
+  type Node,
+  type Nodes,
+  note,
+  remark,
+  update,
+} from '../toolkit.ts';
 import { quantityUnits } from '../vocabulary.ts';
+import { isFromBus } from './bus.ts';
 import { askFor, askValue, readBack, type Waiting } from './question.ts';
 
 const itemState = (index: number) => `item${index + 1}`;
@@ -16,10 +29,16 @@ export function seriesNodes(step: ReadingStep, series: Series): Nodes {
   };
   const ask = (index: number): Line => (index === 0 ? askFor(step) : () => ({ line: 'andNow', values: {} }));
   for (let index = 0; index < series.count; index += 1) {
-    nodes[itemState(index)] = askValue(waiting, ask(index), step.quantity, {
-      target: index + 1 < series.count ? itemState(index + 1) : 'readingBack',
-      actions: update(look => ({ series: [...look.context.series, ...heard(look)], misheard: 0 })),
-    });
+    nodes[itemState(index)] = askValue(
+      waiting,
+      ask(index),
+      step.quantity,
+      {
+        target: index + 1 < series.count ? itemState(index + 1) : 'readingBack',
+        actions: update(look => ({ series: [...look.context.series, ...heard(look)], misheard: 0 })),
+      },
+      index === 0 && !step.gate ? [toSampling(step)] : [],
+    );
   }
   const judged = [
     note(look => ({
@@ -30,13 +49,17 @@ export function seriesNodes(step: ReadingStep, series: Series): Nodes {
         value: look.context.series.at(-1)?.si ?? null,
         series: look.context.series.map(({ si }) => si),
         unit: quantityUnits[step.quantity],
+        ...(look.event.via === 'bus' ? { via: 'bus' } : {}),
         ...judgementData(series.judge(look.context, look.context.series)),
       },
     })),
-    remark(({ context }) => {
+    remark(({ context, event }) => {
       const name = { quantityName: step.quantity };
       const spoken = { quantity: step.quantity, si: context.series.at(-1)?.si ?? 0 };
-      return judgementLine(series.judge(context, context.series), { name, spoken });
+      return {
+        ...judgementLine(series.judge(context, context.series), { name, spoken }),
+        ...(event.via === 'bus' ? { prefix: 'fromBus' as const } : {}),
+      };
     }),
     update(look => ({
       readings: [
@@ -45,6 +68,7 @@ export function seriesNodes(step: ReadingStep, series: Series): Nodes {
       ],
     })),
   ];
+  if (!step.gate) nodes.sampling = sampling(step, series, judged);
   nodes.readingBack = readBack(
     waiting,
     ({ context }) => ({
@@ -68,6 +92,47 @@ export function seriesNodes(step: ReadingStep, series: Series): Nodes {
     { target: 'begin' },
   );
   return nodes;
+}
+
+/** A bus that falls silent in the middle of a series leaves it to people after this. */
+const NEXT_SAMPLE_WITHIN_S = 6;
+
+const keepSample = update(look => ({
+  series: [...look.context.series, ...heard(look)],
+  nextLookMs: atMs(look.event) + NEXT_SAMPLE_WITHIN_S * 1000,
+}));
+
+const toSampling = (step: ReadingStep): Move => ({
+  guard: isFromBus(step.quantity),
+  target: 'sampling',
+  actions: keepSample,
+});
+
+/** The bus gives the whole series, without a word between; what it makes of it counts like any other reading. */
+function sampling(step: ReadingStep, series: Series, judged: Effect[]): Node {
+  const isBus = isFromBus(step.quantity);
+  const isLast = (look: Look) => isBus(look) && look.context.series.length + 1 >= series.count;
+  const done = pass(step);
+  const good = (look: Look) => {
+    const judgement = series.judge(look.context, [...look.context.series, ...heard(look)]);
+    return judgement.ok && judgement.value.met;
+  };
+  return {
+    meta: { replies: [], by: step.by },
+    on: {
+      value: [
+        {
+          guard: look => isLast(look) && good(look),
+          target: done.target,
+          actions: [keepSample, ...judged, ...done.actions],
+        },
+        { guard: isLast, target: 'begin', actions: [keepSample, ...judged] },
+        { guard: isBus, actions: keepSample },
+      ],
+      clock: { guard: lookDue, target: 'begin' },
+    },
+    exit: update(() => ({ nextLookMs: null })),
+  };
 }
 
 const heard = ({ event }: Look) => (event.type === 'value' ? [{ si: event.si, atMs: atMs(event) }] : []);

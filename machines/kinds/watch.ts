@@ -1,8 +1,9 @@
 import { keepReading, meets, noteVerdict, sayVerdict } from '../judging.ts';
 import { pass, stopFor } from '../progress.ts';
 import type { WatchStep } from '../steps.ts';
-import { leftMs, startSilentTimer, timerOver } from '../timing.ts';
+import { leftMs, lookDue, startSilentTimer, timerOver } from '../timing.ts';
 import { atMs, type Look, type Move, type Node, type Nodes, remark, update } from '../toolkit.ts';
+import { isFromBus, judgedByBus, setValueAside, valueMeets } from './bus.ts';
 import {
   askFor,
   askReply,
@@ -27,9 +28,6 @@ const planNextLook = (step: WatchStep) =>
     lastSaid: { step: step.id, priority: 'prompt', ...askFor(step)(look) },
   }));
 
-const lookDue = ({ context, event }: Look) =>
-  context.nextLookMs !== null && atMs(event) >= context.nextLookMs;
-
 /** Looks again and again until what is watched for has come; when the time is up, it stops. */
 export function watchNodes(step: WatchStep): Nodes {
   const waiting: Waiting = { by: step.by, critical: false };
@@ -53,7 +51,13 @@ export function watchNodes(step: WatchStep): Nodes {
   const question = askReply(waiting, ask, [toReply]);
   const reading = step.reading;
   const valued = reading
-    ? askValue(waiting, ask, reading.quantity, { target: 'readingBackValue' })
+    ? askValue(
+        waiting,
+        ask,
+        reading.quantity,
+        { target: 'readingBackValue' },
+        byBus(step, reading, longEnough),
+      )
     : undefined;
   const asking: Node = {
     ...question,
@@ -109,6 +113,48 @@ export function watchNodes(step: WatchStep): Nodes {
     timeUp,
   );
   return nodes;
+}
+
+/** What the bus shows is judged without a read-back, like what was read back. */
+function byBus(
+  step: WatchStep,
+  reading: NonNullable<WatchStep['reading']>,
+  longEnough: (look: Look) => boolean,
+): Move[] {
+  if (step.gate) return [];
+  const isBus = isFromBus(reading.quantity);
+  const done = pass(step);
+  const outOfBounds = stopFor(reading.cause);
+  return [
+    {
+      guard: look => isBus(look) && !valueMeets(reading.bounds)(look),
+      target: outOfBounds.target,
+      actions: [...judgedByBus(reading.bounds), ...outOfBounds.actions],
+    },
+    {
+      guard: look => isBus(look) && valueMeets(reading.reached)(look) && longEnough(look),
+      target: done.target,
+      actions: [...judgedByBus(reading.reached), ...done.actions],
+    },
+    {
+      guard: isBus,
+      target: 'between',
+      actions: [
+        setValueAside,
+        noteVerdict(reading.bounds),
+        keepReading,
+        remark(({ event }) => ({
+          line: 'busValue',
+          values:
+            event.type === 'value'
+              ? { name: { quantityName: event.quantity }, spoken: { quantity: event.quantity, si: event.si } }
+              : {},
+        })),
+        remark(look => reading.outlook(look.context, atMs(look.event))),
+        planNextLook(step),
+      ],
+    },
+  ];
 }
 
 /** When the time is up it stops, and no answer counts any more. */

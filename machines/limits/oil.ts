@@ -56,13 +56,20 @@ const floorTable = (context: Context) =>
     floorKpa: row.points.map(({ rpm, minKpa }): readonly [number, number] => [rpm, minKpa]),
   }));
 
+/** Oil pressure against the profile's floor at a speed and an oil temperature. */
+export const judgePressure = (
+  context: Context,
+  pressureKpa: number,
+  at: { readonly speedRpm: number; readonly oilC: number },
+): Judgement => judgeOilPressure(pressureKpa, at, floorTable(context));
+
 /** The floor at a speed; the oil is taken to be as hot as the coolant was last read. */
 export const pressureAt =
   (speedRpm: (context: Context) => number): Judge =>
   (context, si) => {
     const oilC = latest(context, 'coolantTemperature') ?? latest(context, 'ambientTemperature');
     if (oilC === undefined) return { ok: false, issue: { code: 'missing', input: 'coolantTemperature' } };
-    return judgeOilPressure(si, { speedRpm: speedRpm(context), oilC }, floorTable(context));
+    return judgePressure(context, si, { speedRpm: speedRpm(context), oilC });
   };
 
 /**

@@ -14,6 +14,7 @@ export function sweepsSteps({ sweeps }: Profile): readonly Step[] {
       const last = index === sweeps.length - 1;
       return reading(id, 'oilPressure', sweepPressure(index, last ? ids.slice(0, index) : null), {
         ...running,
+        atRpm: sweeps[index]?.rpm ?? 0,
         outside: last ? 'again' : 'noOilPressure',
         values: () => ({
           speed: { unit: 'rpm', si: sweeps[index]?.rpm ?? 0 },

@@ -12,6 +12,7 @@ export const shutdownSteps = ({ shutdown }: Profile): readonly Step[] => [
   reading('shutdown.coolant', 'coolantTemperature', soakLimit, running),
   confirm('shutdown.keyOff', 'engineOff', {
     ...running,
+    standing: true,
     trouble: { reply: 'stillRunning', cause: 'overspeed' },
   }),
   ...names.slice(0, shutdown.heatSoakLooksAfterS.length).flatMap((name, index) => [

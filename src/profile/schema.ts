@@ -8,6 +8,16 @@ export const skippableSteps = [
   'warmUp.steeringLocks',
 ] as const;
 
+/** What a vehicle bus can tell of what the procedure reads. */
+export const busQuantities = [
+  'engineSpeed',
+  'oilPressure',
+  'coolantTemperature',
+  'batteryVoltage',
+  'chargingVoltage',
+  'ambientTemperature',
+] as const;
+
 const name = z.string().trim().min(1).max(60);
 const id = z
   .string()
@@ -52,6 +62,20 @@ const faultRule = z
     message: 'watchS is needed with judgement "watch" and allowed only there',
     path: ['watchS'],
   });
+
+const busQuantity = z.enum(busQuantities);
+
+const vehicleBus = z.strictObject({
+  bitRate: z.literal([250_000, 500_000]),
+  /** Address of the engine's controller; only its lamps, codes, speed and pressures are acted on. */
+  engineAddress: z.number().int().min(0).max(253),
+  /** What this engine sends. */
+  readings: z.array(busQuantity).min(1),
+  /** Of these, what must be spoken all the same; the bus is then only held against it. */
+  spoken: z.array(busQuantity),
+  /** From this speed on the session stops by itself. */
+  overspeedRpm: rpm,
+});
 
 /**
  * One engine in one vehicle, as its maker's documents describe it: what the start-up procedure needs.
@@ -186,6 +210,8 @@ export const profileSchema = z
     }),
     walkRound: z.strictObject({ clearValidS: z.number().min(3).max(60) }),
     faults: z.array(faultRule),
+    /** Left out where there is no J1939 bus. */
+    bus: vehicleBus.optional(),
     retorque: z.array(namedThing).min(1),
     allowedSkips: z.array(z.enum(skippableSteps)),
   })
@@ -237,11 +263,19 @@ export const profileSchema = z
         if (ids.indexOf(value) !== index) complain([key, index, 'id'], `"${value}" is used twice`);
       });
     }
+    profile.bus?.spoken.forEach((quantity, index) => {
+      if (!profile.bus?.readings.includes(quantity))
+        complain(['bus', 'spoken', index], 'is not in readings; list there what the bus gives');
+    });
+    const fastestRpm = Math.max(profile.idle.cold.maxRpm, ...profile.sweeps.map(row => row.rpm));
+    if (profile.bus && profile.bus.overspeedRpm <= fastestRpm)
+      complain(['bus', 'overspeedRpm'], `has to be above every idle and sweep, ${fastestRpm}`);
     const filterIds = profile.fuel.filters.map(row => row.id);
     if (filterIds[0] !== 'first' || (filterIds.length === 2 && filterIds[1] !== 'second'))
       complain(['fuel', 'filters'], 'list the filter "first", then, if there is one, "second"');
   });
 
 export type Profile = z.infer<typeof profileSchema>;
+export type VehicleBus = NonNullable<Profile['bus']>;
 export type Lamp = Profile['lamps'][number];
 export type FaultRule = Profile['faults'][number];

@@ -4,6 +4,7 @@ import { buildFirstStart, procedureFor } from '../../machines/first-start.ts';
 import { stateName } from '../../machines/moment.ts';
 import type { EngineState, Step } from '../../machines/steps.ts';
 import type { Entry } from '../record/index.ts';
+import { notesIn } from '../session/actions.ts';
 import type { SessionHeader } from '../session/header.ts';
 import { isKind, type Recorded } from './recorded.ts';
 import { firstDifference } from './same-json.ts';
@@ -31,7 +32,17 @@ export type ReplayResult =
   /** `line` counts from 1 as the lines of the file do; absent when nothing could be replayed at all. */
   | { readonly ok: false; readonly line?: number; readonly sentence: string };
 
-const notedKinds = ['passed', 'verdict', 'inTime', 'stopped', 'reopened', 'skipped', 'faults', 'refused'];
+const notedKinds = [
+  'passed',
+  'verdict',
+  'inTime',
+  'stopped',
+  'reopened',
+  'skipped',
+  'faults',
+  'refused',
+  'disagreement',
+];
 
 /**
  * Carries the recorded events out once more and holds what the procedure concludes against what the record
@@ -104,14 +115,3 @@ function replayAll(
     replay: { steps: procedureFor(profile), moments, last: moments[moments.length - 1] ?? look(0, 0) },
   };
 }
-
-interface Note {
-  readonly kind: string;
-  readonly data: unknown;
-}
-
-const isNote = (params: unknown): params is Note =>
-  typeof params === 'object' && params !== null && 'kind' in params && 'data' in params;
-
-const notesIn = (actions: readonly { readonly type: string; readonly params?: unknown }[]): Note[] =>
-  actions.flatMap(({ type, params }) => (type === 'note' && isNote(params) ? [params] : []));

@@ -25,6 +25,19 @@ const isKey =
   (value: string): value is Key =>
     value in table;
 
+const code = z.object({ spn: z.number(), fmi: z.number() });
+
+/** What the vehicle bus showed beside an answer. */
+const bus = z
+  .object({
+    si: z.number(),
+    speedRpm: z.number(),
+    lamps: z.record(z.string(), z.enum(['lit', 'dark'])),
+    codes: z.array(code),
+  })
+  .partial()
+  .optional();
+
 export const eventSchema = z.discriminatedUnion('type', [
   z.object({ type: z.literal('stop'), cause: z.custom<Cause>(isCause).optional(), ...stamp }),
   z.object({
@@ -42,13 +55,20 @@ export const eventSchema = z.discriminatedUnion('type', [
     ]),
     ...stamp,
   }),
-  z.object({ type: z.literal('reply'), id: z.string().refine(isKey<ReplyId>(english.replies)), ...stamp }),
+  z.object({
+    type: z.literal('reply'),
+    id: z.string().refine(isKey<ReplyId>(english.replies)),
+    bus,
+    ...stamp,
+  }),
   z.object({
     type: z.literal('value'),
     quantity: z.string().refine(isKey<Quantity>(quantityUnits)),
     si: z.number(),
+    bus,
     ...stamp,
   }),
+  z.object({ type: z.literal('codes'), codes: z.array(code), ...stamp }),
   z.object({ type: z.literal('reason'), text: z.string(), ...stamp }),
 ]);
 

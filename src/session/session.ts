@@ -5,12 +5,13 @@ import { buildFirstStart, type FirstStart } from '../../machines/first-start.ts'
 import { isOver, type Moment, stateName } from '../../machines/moment.ts';
 import { nextAlarmMs } from '../../machines/timing.ts';
 import type { Note } from '../../machines/toolkit.ts';
-import type { Person, Via } from '../../machines/vocabulary.ts';
-import type { Language } from '../../prompts/types.ts';
+import type { Person, PromptValues, Via } from '../../machines/vocabulary.ts';
+import type { Language, LineId } from '../../prompts/types.ts';
 import type { Profile } from '../profile/schema.ts';
 import { type JsonObject, RecordError, type RecordLog } from '../record/index.ts';
 import type { Heard, Recognizer } from '../voice/ports.ts';
 import type { SpeechQueue } from '../voice/speech-queue.ts';
+import { notesIn, saidIn } from './actions.ts';
 import type { Clock } from './clock.ts';
 import { grammarOf } from './grammar.ts';
 import { type EventBody, meaningOf } from './hearing.ts';
@@ -59,6 +60,7 @@ export class Session {
   #draining: Promise<void> | null = null;
   readonly #ears: Ear[] = [];
   #speaking = false;
+  #withSight = (body: EventBody): EventBody => body;
   readonly #watchers = new Set<(happening: Happening | null) => void>();
   #settleOutcome: (outcome: Outcome) => void = () => {};
   /** Settles when the session is signed off or ended, and its record says so. */
@@ -101,6 +103,11 @@ export class Session {
     recognizer.listen(this.#grammarFor(via));
   }
 
+  /** Puts beside each answer what a vehicle bus shows at that moment. */
+  attachBus(withSight: (body: EventBody) => EventBody): void {
+    this.#withSight = withSight;
+  }
+
   /** Called with each happening, and with null when something else changed that a face may show. */
   watch(watcher: (happening: Happening | null) => void): () => void {
     this.#watchers.add(watcher);
@@ -135,16 +142,21 @@ export class Session {
 
   /** Puts an event in the queue. The moment of the call is the moment of the event. */
   receive(body: EventBody, by: Person, via: Via): void {
-    this.#queue.push({ ...body, by, via, atMs: this.#parts.clock.nowMs() });
+    this.#queue.push({ ...this.#withSight(body), by, via, atMs: this.#parts.clock.nowMs() });
     this.#draining ??= this.#drain().finally(() => {
       this.#draining = null;
     });
   }
 
+  /** Says something that no step says, in passing. */
+  mention(line: LineId, values: PromptValues = {}): void {
+    this.#announce([{ line, values, step: this.#moment.context.step, priority: 'notice' }]);
+  }
+
   /** A sentence for the people at the engine about something that does not work. */
   report(sentence: string): void {
     this.#tell({ kind: 'problem', sentence });
-    this.#keep('problem', { sentence });
+    this.keep('problem', { sentence });
   }
 
   /** Settles when everything received so far has been carried out and is on the disk. */
@@ -155,7 +167,7 @@ export class Session {
 
   #hear(heard: Heard, via: Via): void {
     const meaning = meaningOf(heard, this.#moment, via, this.#parts);
-    this.#keep('heard', {
+    this.keep('heard', {
       via,
       text: heard.text,
       kind: heard.kind,
@@ -188,14 +200,14 @@ export class Session {
     this.#moment = moment;
     const changed =
       actions.length > 0 || moment.context !== before.context || stateName(moment) !== stateName(before);
-    if (changed) this.#keep('event', { ...event, state: stateName(moment) });
+    if (changed) this.keep('event', { ...toJson({ ...event }), state: stateName(moment) });
     for (const note of notesIn(actions)) {
-      this.#keep(note.kind, toJson(note.data));
+      this.keep(note.kind, toJson(note.data));
       this.#tell({ kind: 'noted', atMs: event.atMs, note });
     }
     // What somebody has answered or overruled need not be said to its end.
     if (event.type !== 'clock' && event.type !== 'unclear') this.#parts.speech.clear();
-    if (isOver(moment)) this.#keep('closed', { outcome: outcomeOf(moment) });
+    if (isOver(moment)) this.keep('closed', { outcome: outcomeOf(moment) });
     // A call-out does not wait for the disk; everything else does.
     const lines = saidIn(actions);
     this.#callOut(lines.filter(isHazard));
@@ -237,7 +249,7 @@ export class Session {
   }
 
   #speak({ spoken, shown }: Sentence, said: Said, priority: Said['priority']): void {
-    this.#keep('said', { text: spoken, line: said.line, step: said.step, priority });
+    this.keep('said', { text: spoken, line: said.line, step: said.step, priority });
     this.#tell({ kind: 'said', atMs: this.#parts.clock.nowMs(), shown, hazard: priority === 'hazard' });
     const label = `${said.step}-${said.line}`;
     void this.#parts.speech.enqueue({ text: spoken, priority, label }).then(outcome => {
@@ -247,8 +259,8 @@ export class Session {
 
   #kept: Promise<void> = Promise.resolve();
 
-  /** Records one fact. A disk that fails is told once; the session goes on, with the record in memory. */
-  #keep(kind: string, data: JsonObject): void {
+  /** Puts one fact on the record. A disk that fails is told once; the session goes on, with the record in memory. */
+  keep(kind: string, data: JsonObject): void {
     const written = this.#parts.record.append(kind, data).then(
       () => {},
       (error: unknown) => {
@@ -264,21 +276,7 @@ export class Session {
   }
 }
 
-type Action = { readonly type: string; readonly params?: unknown };
-
-const isSaid = (params: unknown): params is Said =>
-  typeof params === 'object' && params !== null && 'line' in params;
-
-const saidIn = (actions: readonly Action[]): Said[] =>
-  actions.flatMap(action => (action.type === 'say' && isSaid(action.params) ? [action.params] : []));
-
-const isNote = (params: unknown): params is Note =>
-  typeof params === 'object' && params !== null && 'kind' in params && 'data' in params;
-
 const isHazard = (said: Said) => said.priority === 'hazard';
-
-const notesIn = (actions: readonly Action[]) =>
-  actions.flatMap(action => (action.type === 'note' && isNote(action.params) ? [action.params] : []));
 
 /** Through JSON, so that what is recorded is exactly what can be read back. */
 const toJson = (data: Note['data']): JsonObject => JSON.parse(JSON.stringify(data));

@@ -35,6 +35,7 @@ export interface View {
     readonly held: boolean;
   } | null;
   readonly readings: readonly ReadingView[];
+  readonly bus?: BusView;
   readonly gates: readonly { readonly gate: Gate; readonly name: string; readonly met: boolean }[];
   readonly faults: readonly string[];
   readonly openItems: readonly string[];
@@ -43,6 +44,18 @@ export interface View {
   /** Sentences about what does not work: no microphone, a full disk. Newest last. */
   readonly problems: readonly string[];
   readonly outcome: 'signedOff' | 'ended' | null;
+}
+
+/** `gone`: unplugged, refused or over. */
+export type BusState = 'notHeard' | 'alive' | 'silent' | 'gone';
+
+/** What the vehicle bus shows; absent where there is none. */
+export interface BusView {
+  /** What is read: "candump on can0". */
+  readonly source: string;
+  readonly state: BusState;
+  /** Everything that the profile says this engine sends; null while there is no fresh, good value. */
+  readonly values: readonly { readonly name: string; readonly value: string | null }[];
 }
 
 export interface ReadingView {

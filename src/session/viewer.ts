@@ -9,10 +9,13 @@ import type { Step } from '../../machines/steps.ts';
 import { leftMs } from '../../machines/timing.ts';
 import type { Note } from '../../machines/toolkit.ts';
 import { type Person, type Quantity, quantityUnits } from '../../machines/vocabulary.ts';
+import type { Language } from '../../prompts/types.ts';
 import type { EarLevel } from '../voice/ports.ts';
 import { grammarOf, isControl } from './grammar.ts';
 import type { Happening, Session } from './session.ts';
-import type { HearingView, LogLine, ReadingView, View } from './view.ts';
+import type { UnitSystem } from './units.ts';
+import type { BusLink } from './vehicle/join-bus.ts';
+import type { BusView, HearingView, LogLine, ReadingView, View } from './view.ts';
 import { showMeasure, showNumber, stepTitle, wordSaid } from './wording.ts';
 
 const LOG_LINES = 50;
@@ -54,6 +57,7 @@ export class Viewer {
   #problems: string[] = [];
   #verdicts = new Map<Quantity, SeenVerdict>();
   #hearing: HearingView;
+  #bus: BusLink | null = null;
   readonly #watchers = new Set<() => void>();
 
   constructor(session: Session, source: string) {
@@ -80,6 +84,12 @@ export class Viewer {
   /** The ear is another one now: a microphone that vanished leaves the keys. */
   listensWith(source: string): void {
     this.#hearing = { ...this.#hearing, source, levelDbfs: null, clipping: false, speech: false };
+    this.#changed();
+  }
+
+  /** A vehicle bus is joined: what it shows is shown from now on; to be called again when that may have changed. */
+  showsBus(bus: BusLink): void {
+    this.#bus = bus;
     this.#changed();
   }
 
@@ -128,6 +138,7 @@ export class Viewer {
             }
           : null,
       readings: [...this.#verdicts.values()].map(verdict => this.#readingView(verdict)),
+      ...(this.#bus ? { bus: busView(this.#bus, language, units) } : {}),
       gates: beforeFirstFire(profile).map(gate => ({
         gate,
         name: language.gates[gate],
@@ -200,6 +211,22 @@ export class Viewer {
     for (const watcher of this.#watchers) watcher();
   }
 }
+
+const busView = (
+  { source, state, quantities, look }: BusLink,
+  language: Language,
+  units: UnitSystem,
+): BusView => ({
+  source,
+  state: state(),
+  values: quantities.map(quantity => {
+    const si = look.value(quantity);
+    return {
+      name: language.quantities[quantity].name,
+      value: si === null ? null : showMeasure(si, quantityUnits[quantity], language, units),
+    };
+  }),
+});
 
 function stateOf(moment: Moment): View['state'] {
   if (isOver(moment)) return 'over';

@@ -35,16 +35,17 @@ export class VirtualClock implements Clock {
   sleep(durationMs: number, signal?: AbortSignal): Promise<void> {
     if (signal?.aborted || durationMs <= 0) return Promise.resolve();
     return new Promise(resolve => {
-      const sleeper: Sleeper = { untilMs: this.#nowMs + durationMs, wake: resolve };
+      const abort = () => {
+        this.#sleepers = this.#sleepers.filter(other => other !== sleeper);
+        resolve();
+      };
+      const wake = () => {
+        signal?.removeEventListener('abort', abort);
+        resolve();
+      };
+      const sleeper: Sleeper = { untilMs: this.#nowMs + durationMs, wake };
       this.#sleepers.push(sleeper);
-      signal?.addEventListener(
-        'abort',
-        () => {
-          this.#sleepers = this.#sleepers.filter(other => other !== sleeper);
-          resolve();
-        },
-        { once: true },
-      );
+      signal?.addEventListener('abort', abort, { once: true });
     });
   }
 

@@ -132,6 +132,28 @@ const wrong: readonly (readonly [title: string, path: Path, value: unknown, wher
       'priming.leastEfficiency',
       /greatestEfficiency/,
     ],
+    [
+      'a spoken reading that the bus does not give',
+      ['bus', 'readings'],
+      ['engineSpeed'],
+      'bus.spoken[0]',
+      /"ambientTemperature".*not in readings/,
+    ],
+    [
+      'a reading that no bus gives',
+      ['bus', 'readings', 0],
+      'altitude',
+      'bus.readings[0]',
+      /"altitude".*"engineSpeed"/,
+    ],
+    ['a bit rate that no bus has', ['bus', 'bitRate'], 125000, 'bus.bitRate', /125000.*250000.*500000/],
+    [
+      'an overspeed that a sweep comes to',
+      ['bus', 'overspeedRpm'],
+      1800,
+      'bus.overspeedRpm',
+      /above every idle and sweep, 1800/,
+    ],
     ['fuels upside down', ['fuel', 'no1CloudC'], 0, 'fuel.no1CloudC', /below no2CloudC/],
   ];
 
@@ -189,6 +211,11 @@ describe('a profile that is right', () => {
     await expect(loadProfile('/')).rejects.toThrow(ProfileError);
   });
 
+  it('may do without a bus, as demo-four does', () => {
+    expect(parseProfile(withAt(['bus'], undefined), 'x').bus).toBeUndefined();
+    expect(parseProfile(four, 'demo-four').bus).toBeUndefined();
+  });
+
   it('may do without a heater', () => {
     expect(parseProfile(withAt(['heater'], null), 'x').heater).toBe(null);
   });
@@ -242,7 +269,7 @@ describe('whatever a profile holds', () => {
   });
 
   it('every key is needed: without it, the sentence names it', () => {
-    const optional = [/^heater$/, /watchS$/, /^\d+$/];
+    const optional = [/^heater$/, /^bus$/, /watchS$/, /^\d+$/];
     for (const path of paths) {
       const last = path.at(-1);
       if (typeof last !== 'string' || optional.some(each => each.test(last))) continue;

@@ -24,6 +24,9 @@ function mayBeSaid({ choices, number }: View): string {
   return [...range, ...choices.map(wording => `"${oneLine(wording)}"`)].join(' | ');
 }
 
+const busWords = ({ bus }: View) =>
+  bus ? `${words.bus} ${words.busStates[bus.state]} (${oneLine(bus.source)})` : '';
+
 const changed = (value: string, earlier: string | null) => (value !== '' && value !== earlier ? [value] : []);
 
 /**
@@ -40,6 +43,7 @@ export function plainLines(before: View | null, view: View): string[] {
     ...newIn(view.log, before?.log ?? []).map(logText),
     ...changed(bannerWords(view), before && bannerWords(before)).map(text => `== ${text} ==`),
     ...(timer && timerMoment(view) !== (before && timerMoment(before)) ? [timer] : []),
+    ...changed(busWords(view), before && busWords(before)),
     ...view.problems
       .filter(sentence => !before?.problems.includes(sentence))
       .map(sentence => `${words.problem}: ${oneLine(sentence)}`),

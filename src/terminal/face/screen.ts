@@ -1,6 +1,7 @@
 import type { View } from '../../session/view.ts';
 import { type Line, line, type Row } from './line.ts';
 import { bannerLine } from './parts/banner.ts';
+import { busLine } from './parts/bus.ts';
 import { choices, controls } from './parts/choices.ts';
 import { headline } from './parts/headline.ts';
 import { hearing } from './parts/hearing.ts';
@@ -39,7 +40,7 @@ const upper = [
 ] as const;
 
 /** The same, at the foot of the screen. */
-const lower = ['problems', 'hearing', 'input', 'hint'] as const;
+const lower = ['problems', 'bus', 'hearing', 'input', 'hint'] as const;
 
 type Part = (typeof upper)[number] | (typeof lower)[number];
 
@@ -71,6 +72,7 @@ function wishes(view: View, { columns, rows }: Size): Wish<Part>[] {
     { part: 'choices', rows: every.choices },
     { part: 'problems', rows: Math.min(1, every.problems) },
     { part: 'hearing', rows: 1 },
+    { part: 'bus', rows: view.bus ? 1 : 0 },
     { part: 'timer', rows: timerRows * LARGE_ROWS, whole: true },
     { part: 'headline', rows: headlineRows(3), whole: true },
     { part: 'panel', rows: panelRows(4) },
@@ -137,6 +139,8 @@ export function screenRows(view: View, size: Size, typing: Typing): Row[] {
         return logTail(view.log, width, rows);
       case 'problems':
         return firstRows(problems(view.problems, width), width, rows);
+      case 'bus':
+        return view.bus ? [busLine(view.bus, width)] : [];
       case 'hearing':
         return hearing(view.hearing, width).slice(0, rows);
       case 'input':

@@ -11,6 +11,7 @@ export interface RunOptions {
   readonly silent: boolean;
   readonly mic: boolean;
   readonly device?: string;
+  readonly bus?: string;
   readonly log?: string;
   readonly keepAudio?: string;
   readonly units: UnitSystem;
@@ -37,6 +38,7 @@ export const withVoiceOptions = (command: Command): Command =>
     .option('--silent', 'say nothing aloud', false)
     .option('--no-mic', 'no microphone: keys only')
     .option('--device <name>', 'the microphone to use, as the system names it')
+    .option('--bus <source>', 'the vehicle bus: a candump log, a CAN interface, or a serial adapter')
     .option('--keep-audio <file>', 'also keep all that is heard in one WAV file')
     .option('--model <folder>', 'speech model to use instead of the built-in one');
 

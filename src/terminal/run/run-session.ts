@@ -1,10 +1,13 @@
 import { english } from '../../../prompts/en/index.ts';
+import type { BusSource } from '../../bus/ports.ts';
+import type { VehicleBus } from '../../profile/schema.ts';
 import type { RecordLog } from '../../record/index.ts';
 import { RecordError } from '../../record/index.ts';
 import type { Clock } from '../../session/clock.ts';
 import type { SessionHeader } from '../../session/header.ts';
 import type { Restored } from '../../session/resume.ts';
 import { Session } from '../../session/session.ts';
+import { joinBus } from '../../session/vehicle/join-bus.ts';
 import { Viewer } from '../../session/viewer.ts';
 import { VirtualClock } from '../../session/virtual-clock.ts';
 import { VoiceError } from '../../voice/errors.ts';
@@ -29,6 +32,7 @@ export interface RunParts {
   readonly record: RecordLog;
   readonly clock: Clock;
   readonly voice: Synthesizer;
+  readonly bus?: BusSource | undefined;
   readonly restored?: Restored;
 }
 
@@ -45,7 +49,15 @@ export async function runSession(parts: RunParts): Promise<RunResult> {
 }
 
 /** Joins the machine with its ports and a terminal. */
-async function joinParts({ options, header, record, clock, voice, restored }: RunParts): Promise<RunEnd> {
+async function joinParts({
+  options,
+  header,
+  record,
+  clock,
+  voice,
+  bus,
+  restored,
+}: RunParts): Promise<RunEnd> {
   const virtual = clock instanceof VirtualClock ? clock : null;
   const speaking = await openSpeaking(options, voice, clock, virtual !== null);
   const session = new Session(
@@ -74,15 +86,23 @@ async function joinParts({ options, header, record, clock, voice, restored }: Ru
     { stdin: process.stdin, stdout: process.stdout },
   );
 
+  const closeBus = bus && header.profile.bus ? startBus(bus, header.profile.bus) : () => {};
   const hearing = startHearing();
   try {
     return await Promise.race([session.outcome, left, hearing.failed]);
   } finally {
+    closeBus();
     await hearing.close();
     face.close();
     await face.done;
     await speaking.speech.close();
     await session.settled();
+  }
+
+  /** The vehicle bus, for what it can read by itself. */
+  function startBus(source: BusSource, described: VehicleBus): () => void {
+    const link = joinBus(session, source, described, () => viewer.showsBus(link));
+    return () => link.close();
   }
 
   /** The microphone or the recording. Whatever fails is said once; the session goes on by keys. */

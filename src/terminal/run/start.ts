@@ -1,12 +1,14 @@
 import type { JobCard } from '../../../machines/context.ts';
 import { loadProfile } from '../../profile/load.ts';
+import type { Profile } from '../../profile/schema.ts';
 import { openNewLog, reopenLog } from '../../record/index.ts';
-import { SystemClock } from '../../session/clock.ts';
+import { type Clock, SystemClock } from '../../session/clock.ts';
 import { headerData, type SessionHeader } from '../../session/header.ts';
 import { loadJobCard } from '../../session/job-card.ts';
 import { restore } from '../../session/resume.ts';
 import { VirtualClock } from '../../session/virtual-clock.ts';
 import type { Synthesizer } from '../../voice/ports.ts';
+import { openBus } from './bus.ts';
 import type { RunOptions } from './options.ts';
 import { type RunResult, runSession } from './run-session.ts';
 
@@ -21,26 +23,30 @@ const demoJob: JobCard = {
 
 const fileTime = (date: Date) => date.toISOString().slice(0, 19).replaceAll(':', '-');
 
+const busOf = async ({ bus }: RunOptions, profile: Profile, clock: Clock) =>
+  bus === undefined ? undefined : openBus(bus, profile, clock);
+
 /**
  * A new session, from job card to sign-off.
- * @throws ProfileError, JobCardError, RecordError or VoiceError before it begins, each one sentence
+ * @throws ProfileError, JobCardError, OptionError, RecordError or VoiceError before it begins, each one sentence
  */
 export async function startSession(options: RunOptions, voice: Synthesizer): Promise<RunResult> {
   const profile = await loadProfile(options.profile);
   const job = options.job === undefined ? demoJob : await loadJobCard(options.job);
   const header: SessionHeader = { profile, job, language: 'en', units: options.units };
   const clock = options.fast ? new VirtualClock(new Date()) : new SystemClock();
+  const bus = await busOf(options, profile, clock);
   const path = options.log ?? `first-fire-${fileTime(new Date())}.jsonl`;
   const record = await openNewLog(path, headerData(header), {
     wall: () => clock.wall(),
     monoMs: () => clock.nowMs(),
   });
-  return runSession({ options, header, record, clock, voice });
+  return runSession({ options, header, record, clock, voice, bus });
 }
 
 /**
  * A session that broke off goes on with its record.
- * @throws RecordError or ResumeError when the record cannot be gone on with, each one sentence
+ * @throws RecordError, ResumeError or OptionError when it cannot be gone on with, each one sentence
  */
 export async function resumeSession(
   file: string,
@@ -59,7 +65,9 @@ export async function resumeSession(
     const clock = options.fast
       ? new VirtualClock(new Date(), restored.lastMs)
       : new SystemClock(restored.lastMs);
-    return await runSession({ options, header: restored.header, record: log, clock, voice, restored });
+    const { header } = restored;
+    const bus = await busOf(options, header.profile, clock);
+    return await runSession({ options, header, record: log, clock, voice, bus, restored });
   } catch (error) {
     await log.close();
     throw error;

@@ -1,0 +1,139 @@
+import { noteVerdict, sayVerdict } from '../judging.ts';
+import { isBusQuantity, judgeSpoken } from '../limits/agreement.ts';
+import { canBeRead } from '../limits/gauges.ts';
+import type { Judge } from '../steps.ts';
+import { type Effect, type Look, type Move, note, remark, speak, update } from '../toolkit.ts';
+import type { Quantity } from '../vocabulary.ts';
+
+/** The engine turns: a stopped one shows no speed, and a starter turns it faster than this. */
+const TURNING_RPM = 50;
+
+/** A value of the bus that may stand unspoken; where something was misunderstood, only people are heard. */
+export const isFromBus =
+  (quantity: Quantity) =>
+  ({ context, event }: Look): boolean => {
+    const { bus } = context.profile;
+    return (
+      event.type === 'value' &&
+      event.via === 'bus' &&
+      event.quantity === quantity &&
+      canBeRead(quantity, event.si) &&
+      context.misheard === 0 &&
+      isBusQuantity(quantity) &&
+      bus?.readings.includes(quantity) === true &&
+      !bus.spoken.includes(quantity)
+    );
+  };
+
+/** True only for a value that the rule can judge and that is inside its limits. */
+export const valueMeets =
+  (judge: Judge) =>
+  ({ context, event }: Look): boolean => {
+    if (event.type !== 'value') return false;
+    const judgement = judge(context, event.si);
+    return judgement.ok && judgement.value.met;
+  };
+
+/** Puts a value aside, with where it came from and what contradicts it. */
+export const setValueAside = update(look => {
+  const { event } = look;
+  if (event.type !== 'value') return {};
+  const { quantity, si } = event;
+  const busSi = contradictedBy(look);
+  return {
+    pending: {
+      kind: 'value',
+      quantity,
+      si,
+      ...(event.via === 'bus' ? { byBus: true as const } : {}),
+      ...(busSi === undefined ? {} : { busSi }),
+    },
+  };
+});
+
+/** The verdict on a value that nobody said, on the record and aloud. */
+export const judgedByBus = (judge: Judge): Effect[] => [
+  setValueAside,
+  noteVerdict(judge),
+  remark(look => ({ ...sayVerdict(judge)(look), prefix: 'fromBus' })),
+];
+
+const disagreement = ({ event }: Look) => {
+  if (event.type !== 'value' || event.via === 'bus') return null;
+  const verdict = judgeSpoken(event.quantity, event.si, event.bus?.si);
+  return verdict && !verdict.met ? verdict : null;
+};
+
+const contradictedBy = (look: Look): number | undefined =>
+  disagreement(look) && look.event.type === 'value' ? look.event.bus?.si : undefined;
+
+const keyOfValue = ({ event }: Look) => (event.type === 'value' ? `${event.quantity} ${event.si}` : null);
+
+const noteDifference = note(look => {
+  const { context, event } = look;
+  const verdict = disagreement(look);
+  return {
+    kind: 'disagreement',
+    data: {
+      step: context.step,
+      ...(event.type === 'value' ? { quantity: event.quantity, spoken: event.si, bus: event.bus?.si } : {}),
+      ...(verdict ? { unit: verdict.unit, allowed: verdict.max, rule: verdict.rule.id } : {}),
+    },
+  };
+});
+
+/** A value that the bus contradicts is questioned; said again just so, it goes on to a read-back with both. */
+export const questionValue: Move = {
+  guard: look => disagreement(look) !== null && look.context.questioned !== keyOfValue(look),
+  actions: [
+    noteDifference,
+    update(look => ({ questioned: keyOfValue(look) })),
+    ...speak(({ event }) => ({
+      line: 'busDiffers',
+      values:
+        event.type === 'value'
+          ? {
+              name: { quantityName: event.quantity },
+              spoken: { quantity: event.quantity, si: event.si },
+              bus: { quantity: event.quantity, si: event.bus?.si ?? event.si },
+            }
+          : {},
+    })),
+  ],
+};
+
+/** A lamp was said to be what the bus says it is not; `unlitCounts`: an unlit lamp on the bus means something. */
+export function questionLamp(id: string, name: string, unlitCounts: boolean): Move {
+  const seen = ({ event }: Look) => (event.type === 'reply' ? event.bus?.lamps?.[id] : undefined);
+  const key = ({ event }: Look) => (event.type === 'reply' ? `${id} ${event.id}` : null);
+  return {
+    guard: look => {
+      const lamp = seen(look);
+      if (lamp === undefined || look.event.type !== 'reply' || lamp === look.event.id) return false;
+      return (lamp === 'lit' || unlitCounts) && look.context.questioned !== key(look);
+    },
+    actions: [
+      note(look => ({
+        kind: 'disagreement',
+        data: { step: look.context.step, lamp: id, spoken: replyOf(look), bus: seen(look) ?? null },
+      })),
+      update(look => ({ questioned: key(look) })),
+      remark(look => ({
+        line: 'lampDiffers',
+        values: { name, spoken: { reply: replyOf(look) }, bus: { reply: seen(look) ?? '' } },
+      })),
+    ],
+  };
+}
+
+const replyOf = ({ event }: Look) => (event.type === 'reply' ? event.id : '');
+
+/** Said to stand while the bus shows that it turns: that is never believed. */
+export const refuseTurning: Move = {
+  guard: ({ event }) => event.type === 'reply' && (event.bus?.speedRpm ?? 0) >= TURNING_RPM,
+  actions: remark(({ event }) => ({
+    line: 'stillTurns',
+    values: { speed: { unit: 'rpm', si: (event.type === 'reply' && event.bus?.speedRpm) || 0 } },
+    priority: 'hazard',
+  })),
+};
