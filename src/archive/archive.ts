@@ -8,8 +8,8 @@ import { unpack } from './packed-log.ts';
 import {
   type ArchivedSession,
   definitions,
-  keyColumns,
   SCHEMA_VERSION,
+  searchColumns,
   sessionColumns,
   sessionSchema,
 } from './schema.ts';
@@ -108,7 +108,9 @@ export class Archive {
   async find(filter: Filter, limit: number): Promise<Found> {
     const { sql, values } = conditionOf(filter);
     const rows = await this.#store.all(
-      `SELECT ${selected} FROM first_fire_sessions s WHERE ${sql} ORDER BY s.started DESC, s.id LIMIT ?`,
+      `SELECT ${selected} FROM
+       (SELECT k.id FROM first_fire_search k WHERE ${sql} ORDER BY k.started DESC, k.id LIMIT ?) f
+       JOIN first_fire_sessions s ON s.id = f.id ORDER BY s.started DESC, s.id`,
       [...values, limit + 1],
     );
     const sessions = rows.slice(0, limit).map(row => sessionSchema.parse(row));
@@ -122,7 +124,8 @@ export class Archive {
   async measured(measure: MeasureName, filter: Filter, last: number): Promise<readonly MeasuredStart[]> {
     const { sql, values } = conditionOf(filter);
     const rows = await this.#store.all(
-      `SELECT ${selected}, m.at, m.nth, m.value FROM first_fire_measures m JOIN first_fire_sessions s ON s.id = m.id
+      `SELECT ${selected}, m.at, m.nth, m.value FROM first_fire_measures m
+       JOIN first_fire_search k ON k.id = m.id JOIN first_fire_sessions s ON s.id = m.id
        WHERE m.measure = ? AND s.state <> 'broken' AND ${sql} ORDER BY m.at DESC, m.nth DESC LIMIT ?`,
       [measure, ...values, last],
     );
@@ -204,14 +207,19 @@ export class Archive {
   async #insert(fresh: ReadonlyMap<string, { intake: Intake; remark: string }>, now: Date): Promise<void> {
     const rows = [...fresh].map(([id, { intake, remark }]) => ({
       session: sessionOf(id, intake, remark, now),
-      keys: keysOf(intake),
       intake,
     }));
     await insertAll(
       this.#store,
       'first_fire_sessions',
-      [...sessionColumns, ...keyColumns],
-      rows.map(({ session, keys }) => [...sessionColumns.map(column => session[column]), ...keys]),
+      sessionColumns,
+      rows.map(({ session }) => sessionColumns.map(column => session[column])),
+    );
+    await insertAll(
+      this.#store,
+      'first_fire_search',
+      searchColumns,
+      rows.map(({ session, intake }) => searched(session, intake)),
     );
     await insertAll(
       this.#store,
@@ -233,14 +241,18 @@ export class Archive {
 const sessionOf = (id: string, intake: Intake, remark: string, now: Date): ArchivedSession =>
   sessionSchema.parse({ ...intake.card, ...intake, id, remark, added: now.toISOString() });
 
-/** In the order of `keyColumns`. */
-function keysOf({ card, fault }: Intake): readonly string[] {
-  const { vehicle, engine, profile, technician, second, supervisor, story } = card;
-  const people = [technician, second, supervisor];
+/** In the order of `searchColumns`. */
+function searched(session: ArchivedSession, { card, fault }: Intake): readonly string[] {
+  const { id, started, outcome, state, vehicle, engine, profile } = session;
+  const people = [session.technician, session.second, session.supervisor];
   return [
+    id,
+    started,
+    outcome,
+    state,
     fold(vehicle),
     fold(people.join('\n')),
     fold(`${engine}\n${profile}`),
-    fold([vehicle, engine, profile, ...people, card.outcome, story, fault].join('\n')),
+    fold([vehicle, engine, profile, ...people, outcome, card.story, fault].join('\n')),
   ];
 }

@@ -20,7 +20,7 @@ export interface Filter {
 }
 
 export interface Condition {
-  /** Behind WHERE, for the table of sessions under the name s. */
+  /** Behind WHERE, for the table of what is searched, under the name k. */
   readonly sql: string;
   readonly values: readonly StoreValue[];
 }
@@ -46,14 +46,14 @@ export function conditionOf(filter: Filter): Condition {
     values.push(value);
   };
   const like = (column: string, text: string | undefined) =>
-    add(`s.${column} LIKE ? ESCAPE '!'`, text === undefined ? undefined : anywhere(text));
+    add(`k.${column} LIKE ? ESCAPE '!'`, text === undefined ? undefined : anywhere(text));
   like('vehicle_key', filter.vehicle);
   like('people_key', filter.person);
   like('engine_key', filter.engine);
   like('text_key', filter.text);
-  add('s.started >= ?', filter.from === undefined ? undefined : dayStart(filter.from));
-  add('s.started <= ?', filter.to === undefined ? undefined : dayEnd(filter.to));
-  add('s.outcome = ?', filter.outcome);
-  add('s.state <> ?', filter.unverified ? 'sound' : undefined);
+  add('k.started >= ?', filter.from === undefined ? undefined : dayStart(filter.from));
+  add('k.started <= ?', filter.to === undefined ? undefined : dayEnd(filter.to));
+  add('k.outcome = ?', filter.outcome);
+  add('k.state <> ?', filter.unverified ? 'sound' : undefined);
   return { sql: parts.length === 0 ? '1 = 1' : parts.join(' AND '), values };
 }
