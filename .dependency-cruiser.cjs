@@ -34,11 +34,26 @@ module.exports = {
       'src/record',
       'src/session',
     ]),
+    only('archive-reads-what-a-report-reads', 'src/archive', [
+      'src/engineering',
+      'src/profile',
+      'prompts',
+      'machines',
+      'src/record',
+      'src/session',
+      'src/report',
+    ]),
     {
-      name: 'nobody-imports-the-report-but-faces',
+      name: 'nobody-imports-the-report-but-the-archive-and-faces',
       severity: 'error',
-      from: { path: '^(src|machines|prompts)/', pathNot: '^src/(report|terminal|server)/' },
+      from: { path: '^(src|machines|prompts)/', pathNot: '^src/(report|archive|terminal|server)/' },
       to: { path: '^src/report/' },
+    },
+    {
+      name: 'nobody-imports-the-archive-but-faces',
+      severity: 'error',
+      from: { path: '^(src|machines|prompts)/', pathNot: '^src/(archive|terminal|server)/' },
+      to: { path: '^src/archive/' },
     },
     {
       name: 'nobody-imports-a-face',

@@ -1,3 +1,4 @@
+import { benchArchive } from './archive.ts';
 import { benchBus } from './bus.ts';
 import { benchEngineering } from './engineering.ts';
 import { benchEngineeringFits } from './engineering-fits.ts';
@@ -14,6 +15,7 @@ const benches: Readonly<Record<string, () => unknown>> = {
   engineering: () => benchEngineering(),
   fits: () => benchEngineeringFits(),
   bus: () => benchBus(),
+  archive: () => benchArchive(),
   report: () => benchReport(),
   record: () => benchRecord(),
   speech: () => benchSpeech(),

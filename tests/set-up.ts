@@ -4,7 +4,7 @@ import { planSetUp } from './helpers/debian.ts';
 
 /**
  * Speech to recognize, a sound server without a sound card, recorded voices, sound tools, a terminal to drive,
- * readers of vehicle bus logs, a serial line without an adapter.
+ * readers of vehicle bus logs, a serial line without an adapter, a database server.
  */
 const NEEDED = [
   'flite',
@@ -22,6 +22,7 @@ const NEEDED = [
   'tshark',
   'can-utils',
   'socat',
+  'postgresql',
 ];
 
 const say = (line: string) => process.stderr.write(`${line}\n`);

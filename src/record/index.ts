@@ -2,7 +2,7 @@
 export { type Entry, entrySchema, FORMAT, OPENED, RECOVERED, REOPENED } from './entry.ts';
 export type { ChainProblem, Fault } from './explain.ts';
 export type { Json, JsonObject } from './json.ts';
-export { type ReadRecord, readLog } from './log-reader.ts';
+export { type ReadRecord, readLog, type SkimmedRecord, skimLog } from './log-reader.ts';
 export { openNewLog, type ReopenedLog, reopenLog } from './log-writer.ts';
 export { RecordError, type RecordErrorCode } from './record-error.ts';
 export type { RecordClock, RecordLog } from './record-log.ts';

@@ -30,7 +30,11 @@ export async function takeLock(path: string): Promise<Lock> {
       return { release: () => rm(lockPath, { force: true }) };
     } catch (error) {
       if (systemCode(error) !== 'EEXIST') {
-        throw new RecordError('unwritable', `${path} cannot be written: ${systemCause(error)}.`, error);
+        throw new RecordError(
+          'unwritable',
+          `${path} cannot be written: ${systemCause(error)}; choose another place.`,
+          error,
+        );
       }
     }
     if (!removeIfStale(lockPath)) {

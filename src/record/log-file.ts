@@ -22,7 +22,11 @@ export class LogFile {
     const file = await open(path, 'wx').catch(error => {
       throw systemCode(error) === 'EEXIST'
         ? new RecordError('exists', `${path} is there already; choose another name, or resume that record.`)
-        : new RecordError('unwritable', `${path} cannot be made: ${systemCause(error)}.`, error);
+        : new RecordError(
+            'unwritable',
+            `${path} cannot be made: ${systemCause(error)}; choose another place.`,
+            error,
+          );
     });
     const log = new LogFile(path, file, 0);
     try {
@@ -32,7 +36,11 @@ export class LogFile {
     } catch (error) {
       await log.close();
       await unlink(path);
-      throw new RecordError('unwritable', `${path} cannot be written: ${systemCause(error)}.`, error);
+      throw new RecordError(
+        'unwritable',
+        `${path} cannot be written: ${systemCause(error)}; choose another place.`,
+        error,
+      );
     }
   }
 

@@ -3,15 +3,18 @@ import { explain, type Fault } from './explain.ts';
 import { RecordError } from './record-error.ts';
 import { withRecordFile } from './record-file.ts';
 import { scan } from './scan.ts';
-import { readEntry } from './seal.ts';
+import { type Link, readEntry } from './seal.ts';
 
-export interface ReadRecord {
+interface Reading {
+  /** What is wrong behind the sound entries, if anything. */
+  readonly fault?: Fault;
+  /** Where the last sound entry ends in the file. */
+  readonly soundBytes: number;
+}
+
+export interface ReadRecord extends Reading {
   /** From the first up to the last one before any fault. */
   readonly entries: readonly Entry[];
-  /** What is wrong behind them, if anything. */
-  readonly fault?: Fault;
-  /** Where the last of them ends in the file. */
-  readonly soundBytes: number;
   /** With the fault `tornTail`: the beginning of a line that was left. */
   readonly tornBytes?: Uint8Array;
 }
@@ -21,14 +24,41 @@ export interface ReadRecord {
  * @throws RecordError `unreadable`, `empty` or `notOurs`, with one sentence
  */
 export async function readLog(path: string): Promise<ReadRecord> {
+  const entries: Entry[] = [];
+  const { fault, soundBytes, tornBytes } = await readThrough(path, (_, read) => entries.push(read()));
+  return { entries, soundBytes, ...(fault && { fault }), ...(tornBytes && { tornBytes }) };
+}
+
+export interface SkimmedRecord extends Reading {
+  /** Number of sound entries. */
+  readonly entries: number;
+  /** The last of them, without its data; absent when there is none. */
+  readonly last?: Omit<Entry, 'v' | 'data'>;
+}
+
+/**
+ * Checks a record as `readLog` does, but takes out the data of only those entries that are asked for:
+ * half the work, where most are not.
+ * @param visit sees the kind of each sound entry, and may read it
+ * @throws RecordError `unreadable`, `empty` or `notOurs`, with one sentence
+ */
+export async function skimLog(
+  path: string,
+  visit: (kind: string, read: () => Entry) => void,
+): Promise<SkimmedRecord> {
+  const { entries, last, fault, soundBytes } = await readThrough(path, ({ kind }, read) => visit(kind, read));
+  return { entries, soundBytes, ...(last && { last }), ...(fault && { fault }) };
+}
+
+async function readThrough(path: string, visit: (link: Link, read: () => Entry) => void) {
   return withRecordFile(path, async record => {
-    const entries: Entry[] = [];
-    const result = await scan(record, (link, text) => entries.push(readEntry(link, text)));
-    const { soundBytes, stop } = result;
-    if (stop === undefined) return { entries, soundBytes };
+    const result = await scan(record, (link, text) => visit(link, () => readEntry(link, text)));
+    const { entries, last, soundBytes, stop } = result;
+    const read = { entries, last, soundBytes };
+    if (stop === undefined) return { ...read, fault: undefined, tornBytes: undefined };
     const fault = await explain(record, result, stop);
     if (fault.problem === 'notOurs')
       throw new RecordError('notOurs', `${path} is not a record of this program.`);
-    return { entries, soundBytes, fault, ...(stop.kind === 'torn' ? { tornBytes: stop.bytes } : {}) };
+    return { ...read, fault, tornBytes: stop.kind === 'torn' ? stop.bytes : undefined };
   });
 }

@@ -9,6 +9,7 @@ const DECIMALS: Readonly<Record<string, number>> = {
   litre: 2,
   usQuart: 2,
   V: 2,
+  s: 1,
   bar: 2,
   psi: 1,
   '%': 1,

@@ -17,7 +17,10 @@ export const nameOf = {
   gate: named(english.gates, asIs),
   cause: named(english.causes, asIs),
   person: named(english.people, asIs),
-  quantity: named(english.quantities, quantity => quantity.name),
+  /** The prompts ask for engine speed at idle only; the bus tells it at any speed. */
+  quantity: named(english.quantities, quantity =>
+    quantity === english.quantities.engineSpeed ? 'engine speed' : quantity.name,
+  ),
   /** A reason or reply is stored by its id when it was spoken, and as it was typed otherwise. */
   reply: named<readonly string[]>(english.replies, wordings => wordings[0] ?? ''),
   via: named<string>(

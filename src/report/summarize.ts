@@ -97,7 +97,8 @@ export function summarize(input: SummaryInput): ReportModel {
 const skipsOf = (entries: readonly Recorded[]): SkipStory[] =>
   entries.filter(isKind('skipped')).map(({ timeMs, data }) => ({ timeMs, ...data }));
 
-function outcomeOf(entries: readonly Recorded[]): Outcome {
+/** How a session ended, by its record. */
+export function outcomeOf(entries: readonly Recorded[]): Outcome {
   const closed = entries.findLast(isKind('closed'));
   const last = entries.findLast(isKind('event'));
   if (closed?.data.outcome === 'signedOff') return { kind: 'signedOff' };

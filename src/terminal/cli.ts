@@ -6,6 +6,7 @@ process.env.NODE_ENV ??= 'production';
 
 /** Errors that are sentences for the user already; anything else is a fault of the program and shows its trace. */
 const forUsers = [
+  'ArchiveError',
   'JobCardError',
   'OptionError',
   'ProfileError',
@@ -36,14 +37,17 @@ function isMainJob([first]: readonly string[]): boolean {
 }
 
 async function registerOthers(): Promise<void> {
-  const [{ registerVerify }, { registerReport }, { registerSigning }, { registerCalc }] = await Promise.all([
-    import('./verify-command.ts'),
-    import('./report-command.ts'),
-    import('./signing-commands.ts'),
-    import('./calc/register.ts'),
-  ]);
+  const [{ registerVerify }, { registerReport }, { registerSigning }, { registerArchive }, { registerCalc }] =
+    await Promise.all([
+      import('./verify-command.ts'),
+      import('./report-command.ts'),
+      import('./signing-commands.ts'),
+      import('./archive-command.ts'),
+      import('./calc/register.ts'),
+    ]);
   registerVerify(program);
   registerReport(program);
   registerSigning(program);
+  registerArchive(program);
   registerCalc(program);
 }

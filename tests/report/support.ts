@@ -37,16 +37,20 @@ export const rightToLeft: JobCard = {
   supervisor: 'Ada Example עם שם נוסף',
 };
 
-/** A session with real parts at a clock that obeys, for these people. */
+/**
+ * A session with real parts at a clock that obeys, for these people.
+ * @param wallOffMs how far the wall clock is off, at a session time
+ */
 export async function sessionFor(
   path: string,
   job: JobCard = shortJob,
   profileName = 'demo-six',
+  wallOffMs: (nowMs: number) => number = () => 0,
 ): Promise<Rig> {
   const profile = await loadProfile(profileName);
   const clock = new VirtualClock(new Date('2026-01-02T03:04:05Z'));
   const record = await openNewLog(path, headerData({ profile, job, language: 'en', units: 'us' }), {
-    wall: () => clock.wall(),
+    wall: () => new Date(clock.wall().getTime() + wallOffMs(clock.nowMs())),
     monoMs: () => clock.nowMs(),
   });
   const silence = { synthesize: async () => ({ samples: new Float32Array(160), sampleRateHz: 16_000 }) };

@@ -2,6 +2,15 @@
 const light = `--paper:#fff;--ink:#1a1f24;--muted:#5a6570;--rule:#d5dae0;--soft:#f3f5f7;--good:#0b6b3a;--bad:#b3150f;--warn:#8a5200;--good-soft:#e6f4ec;--bad-soft:#fdeae8;--warn-soft:#fdf2dd;--reading:#12539b;--beyond:#b3150f;--band-a:#f1f3f6;--band-b:#e6eaef;--phase:#5b7fa6;--engine:#3c8a4f;--crank:#c98a1b;--held:#8a6fb0`;
 const dark = `--paper:#14181c;--ink:#e6eaee;--muted:#9aa6b2;--rule:#36404a;--soft:#1d242b;--good:#5fd08d;--bad:#ff8a80;--warn:#f0b756;--good-soft:#12301f;--bad-soft:#3b1613;--warn-soft:#33270f;--reading:#7db8ff;--beyond:#ff8a80;--band-a:#1b2128;--band-b:#232b33;--phase:#6f97c2;--engine:#58b36e;--crank:#e0a437;--held:#ab90d4`;
 
+const inkRules = `.f-axis{fill:var(--ink)}.f-label{fill:var(--muted)}.f-reading{fill:var(--reading)}.f-bad,.f-stop{fill:var(--bad)}
+.f-limit{fill:var(--bad)}.f-beyond{fill:var(--beyond);opacity:.13}.f-bandA{fill:var(--band-a)}.f-bandB{fill:var(--band-b)}
+.f-phase{fill:var(--phase)}.f-engine{fill:var(--engine)}.f-crank{fill:var(--crank)}.f-held{fill:var(--held)}
+.f-drill{fill:var(--paper);stroke:var(--bad);stroke-width:.7}
+polyline{fill:none}.s-axis{stroke:var(--ink)}.s-grid{stroke:var(--rule)}.s-reading{stroke:var(--reading)}.s-limit{stroke:var(--bad)}`;
+
+/** What a drawing outside the page needs. */
+export const drawingStyle = `svg{${light};font-family:system-ui,"DejaVu Sans",sans-serif}${inkRules}`;
+
 /** No font, picture or script from anywhere: what the reader's machine has is good enough. */
 export const style = `
 :root{color-scheme:light dark;${light}}
@@ -51,11 +60,7 @@ svg{display:block;width:100%;height:auto;font-family:inherit}
 .sign .line{border-bottom:1px solid var(--ink);height:3rem}
 .hash{margin-top:1.5rem;border-top:1px solid var(--rule);padding-top:.5rem;font-size:.85rem;color:var(--muted)}
 .hash code{display:block;font:.95rem/1.4 ui-monospace,"DejaVu Sans Mono",monospace;overflow-wrap:anywhere;color:var(--ink)}
-.f-axis{fill:var(--ink)}.f-label{fill:var(--muted)}.f-reading{fill:var(--reading)}.f-bad,.f-stop{fill:var(--bad)}
-.f-limit{fill:var(--bad)}.f-beyond{fill:var(--beyond);opacity:.13}.f-bandA{fill:var(--band-a)}.f-bandB{fill:var(--band-b)}
-.f-phase{fill:var(--phase)}.f-engine{fill:var(--engine)}.f-crank{fill:var(--crank)}.f-held{fill:var(--held)}
-.f-drill{fill:var(--paper);stroke:var(--bad);stroke-width:.7}
-polyline{fill:none}.s-axis{stroke:var(--ink)}.s-grid{stroke:var(--rule)}.s-reading{stroke:var(--reading)}.s-limit{stroke:var(--bad)}
+${inkRules}
 @page{margin:14mm}
 @media print{html{font-size:10.5px}body{max-width:none;padding:0}.banner,tr.group td{print-color-adjust:exact;-webkit-print-color-adjust:exact}.scroll{overflow:visible}table{min-width:0}.figures.two{grid-template-columns:1fr 1fr}thead{display:table-header-group}}
 `;

@@ -1,6 +1,7 @@
 import type { Figure } from '../document/blocks.ts';
 import type { Scene, Shape } from '../plot/scene.ts';
 import { escapeText } from './escape.ts';
+import { drawingStyle } from './style.ts';
 
 /** A hundredth of a point is finer than any printer. */
 const at = (value: number): string => String(Math.round(value * 100) / 100);
@@ -34,3 +35,12 @@ const svg = ({ width, height, shapes }: Scene, alt: string): string =>
 /** A drawing with its title, inside the page. */
 export const figure = ({ title, alt, scene }: Figure): string =>
   `<figure>${title === '' ? '' : `<figcaption>${escapeText(title)}</figcaption>`}${svg(scene, alt)}</figure>`;
+
+/** A drawing as a file of its own. */
+export const svgFile = (scene: Scene, alt: string): string =>
+  svg(scene, alt)
+    .replace(
+      '<svg ',
+      `<svg xmlns="http://www.w3.org/2000/svg" width="${at(scene.width)}pt" height="${at(scene.height)}pt" `,
+    )
+    .replace('>', `><style>${drawingStyle}</style><rect width="100%" height="100%" fill="var(--paper)"/>`);

@@ -2,7 +2,6 @@ import { english } from '../../../prompts/en/index.ts';
 import type { BusSource } from '../../bus/ports.ts';
 import type { VehicleBus } from '../../profile/schema.ts';
 import type { RecordLog } from '../../record/index.ts';
-import { RecordError } from '../../record/index.ts';
 import type { Clock } from '../../session/clock.ts';
 import type { SessionHeader } from '../../session/header.ts';
 import type { Restored } from '../../session/resume.ts';
@@ -13,7 +12,9 @@ import { VirtualClock } from '../../session/virtual-clock.ts';
 import { VoiceError } from '../../voice/errors.ts';
 import type { AudioSource, SoundRecognizer, Synthesizer } from '../../voice/ports.ts';
 import { createTypedRecognizer } from '../../voice/recognizers/typed.ts';
+import { askPlace } from './ask-place.ts';
 import { hearFast, hearLive, openSource } from './hearing.ts';
+import { closeRecord, HOW_TO_SAVE, savePlace, saveRecord } from './keep-record.ts';
 import type { RunOptions } from './options.ts';
 import { openSpeaking } from './speaking.ts';
 
@@ -42,10 +43,13 @@ export async function runSession(parts: RunParts): Promise<RunResult> {
   let end: RunEnd;
   try {
     end = await joinParts(parts);
-  } finally {
-    await closeRecord(record);
+  } catch (error) {
+    const elsewhere = await closeRecord(record, askPlace);
+    if (elsewhere !== undefined) console.error(elsewhere);
+    throw error;
   }
-  return { end, closing: closingWords(end, record) };
+  const elsewhere = await closeRecord(record, askPlace);
+  return { end, closing: [...(elsewhere ? [elsewhere] : []), ...closingWords(end, record)] };
 }
 
 /** Joins the machine with its ports and a terminal. */
@@ -68,6 +72,14 @@ async function joinParts({
   const keys = createTypedRecognizer();
   session.attach(keys, 'keys');
 
+  let inMemory = false;
+  session.watch(() => {
+    const before = inMemory;
+    // Told only after it is noted: to report something calls this again.
+    inMemory = record.failure !== undefined;
+    if (inMemory && !before) session.report(HOW_TO_SAVE);
+  });
+
   let leave: (end: RunEnd) => void = () => {};
   const left = new Promise<RunEnd>(resolve => {
     leave = resolve;
@@ -79,7 +91,11 @@ async function joinParts({
   const face = showFace(
     viewer,
     {
-      onType: text => keys.type(text),
+      onType: text => {
+        const place = savePlace(text);
+        if (place === undefined) keys.type(text);
+        else void saveRecord(record, place).then(sentence => session.report(sentence));
+      },
       onStop: () => session.receive({ type: 'stop' }, 'technician', 'keys'),
       onLeave: () => leave('left'),
     },
@@ -152,17 +168,6 @@ async function joinParts({
         opened.ear?.close();
       },
     };
-  }
-}
-
-async function closeRecord(record: RecordLog): Promise<void> {
-  try {
-    await record.close();
-  } catch (error) {
-    if (!(error instanceof RecordError) || error.code !== 'unsaved') throw error;
-    const rescue = `${record.path}.rescued-${process.pid}.jsonl`;
-    await record.saveTo(rescue);
-    await record.close();
   }
 }
 

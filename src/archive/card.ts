@@ -1,0 +1,104 @@
+import type { Entry } from '../record/index.ts';
+import { nameOf } from '../report/names.ts';
+import { isKind, type Recorded, readRecorded } from '../report/recorded.ts';
+import { outcomeOf } from '../report/summarize.ts';
+import { readHeader } from '../session/header.ts';
+import { storable } from './fold.ts';
+import { type Measured, measuredIn } from './measures.ts';
+
+/** How a session ended: `broke-off` when its record stops in the middle, `stopped` when it does so after a stop. */
+export const outcomes = ['signed-off', 'ended', 'stopped', 'broke-off', 'unknown'] as const;
+export type ArchivedOutcome = (typeof outcomes)[number];
+
+/** What the archive knows of a session without opening its record. */
+export interface Card {
+  readonly vehicle: string;
+  readonly engine: string;
+  readonly profile: string;
+  readonly technician: string;
+  readonly second: string;
+  readonly supervisor: string;
+  /** The step in which the record ends. */
+  readonly step: string;
+  readonly outcome: ArchivedOutcome;
+  /** Session time of the last entry that was looked at. */
+  readonly seconds: number;
+  /** Stops, faults, skips and problems in words, to be searched. */
+  readonly story: string;
+  readonly measured: readonly Measured[];
+}
+
+const wantedKinds = new Set([
+  'opened',
+  'verdict',
+  'inTime',
+  'closed',
+  'stopped',
+  'faults',
+  'skipped',
+  'problem',
+]);
+
+/** Picks the entries that a card is made of while a record is read. */
+export class CardReader {
+  readonly #entries: Entry[] = [];
+  #lastEvent: (() => Entry) | undefined;
+
+  visit(kind: string, read: () => Entry): void {
+    // Of the many events only the last one tells something that the others do not.
+    if (kind === 'event') this.#lastEvent = read;
+    else if (wantedKinds.has(kind)) this.#entries.push(read());
+  }
+
+  card(): Card {
+    const [opened] = this.#entries;
+    const header = opened ? readHeader(opened.data) : null;
+    const lastEvent = this.#lastEvent?.();
+    const inOrder = lastEvent ? [...this.#entries, lastEvent].sort((a, b) => a.seq - b.seq) : this.#entries;
+    const { entries } = readRecorded(inOrder);
+    const job = header?.job;
+    const last = entries.findLast(isKind('event'));
+    return {
+      vehicle: storable(job?.vehicle ?? ''),
+      engine: storable(job?.engine ?? ''),
+      profile: storable(header?.profile.name ?? ''),
+      technician: storable(job?.technician ?? ''),
+      second: storable(job?.second ?? ''),
+      supervisor: storable(job?.supervisor ?? ''),
+      step: storable((last?.state ?? '').split('.').slice(0, 2).join('.')),
+      outcome: header ? outcomeWord(entries) : 'unknown',
+      seconds: (entries.at(-1)?.timeMs ?? 0) / 1000,
+      story: storable(entries.map(toldIn).join(' ')),
+      measured: measuredIn(entries),
+    };
+  }
+}
+
+function outcomeWord(entries: readonly Recorded[]): ArchivedOutcome {
+  const outcome = outcomeOf(entries);
+  switch (outcome.kind) {
+    case 'signedOff':
+      return 'signed-off';
+    case 'ended':
+      return 'ended';
+    case 'open':
+      return outcome.stopped ? 'stopped' : 'broke-off';
+    case 'nothing':
+      return 'broke-off';
+  }
+}
+
+function toldIn(entry: Recorded): string {
+  switch (entry.kind) {
+    case 'stopped':
+      return `${nameOf.step(entry.data.step)} ${nameOf.cause(entry.data.cause ?? '')}`;
+    case 'faults':
+      return entry.data.faults.map(({ spn, fmi, meaning }) => `${spn}/${fmi} ${meaning ?? ''}`).join(' ');
+    case 'skipped':
+      return `${nameOf.step(entry.data.step)} ${nameOf.reply(entry.data.reason)}`;
+    case 'problem':
+      return entry.data.sentence;
+    default:
+      return '';
+  }
+}

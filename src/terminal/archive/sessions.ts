@@ -1,0 +1,79 @@
+import type { Figure, Found } from '../../archive/archive.ts';
+import { isMeasureName, measures } from '../../archive/measures.ts';
+import type { ArchivedSession } from '../../archive/schema.ts';
+import { SHOWN_DIGITS } from '../../archive/versions.ts';
+import { dateTime, duration, shownAs } from '../../report/format.ts';
+import { capital, count, nameOf } from '../../report/names.ts';
+import type { UnitSystem } from '../../session/units.ts';
+import { oneLine, pad } from '../face/text.ts';
+
+const minute = (at: string): string => (at === '' ? '?' : `${at.slice(0, 10)} ${at.slice(11, 16)}`);
+
+/** How far a record can be believed, in a word or two; nothing for a sound one. */
+export const doubt: Readonly<Record<ArchivedSession['state'], string>> = {
+  sound: '',
+  torn: 'NOT VERIFIED: breaks off',
+  broken: 'NOT VERIFIED: altered',
+};
+
+/** A table of sessions. */
+export function foundLines({ sessions, more }: Found): string[] {
+  if (sessions.length === 0) return ['No session is like that.'];
+  const rows = sessions.map(session =>
+    [
+      session.id.slice(0, SHOWN_DIGITS),
+      minute(session.started),
+      pad(session.outcome, 10),
+      pad(oneLine(session.vehicle), 28),
+      pad(oneLine(session.technician), 20),
+      doubt[session.state],
+    ]
+      .join('  ')
+      .trimEnd(),
+  );
+  const end = more
+    ? 'There are more; narrow the search or raise --limit.'
+    : `${count(sessions.length, 'session')}.`;
+  return [...rows, end];
+}
+
+/** Everything about one session. */
+export function shownLines(
+  session: ArchivedSession,
+  figures: readonly Figure[],
+  units: UnitSystem,
+): string[] {
+  const line = (name: string, value: string) => `${pad(name, 12)} ${oneLine(value)}`;
+  const believed =
+    session.state === 'sound' ? 'as written when it was added' : `${doubt[session.state]}. ${session.fault}`;
+  return [
+    line('Id', session.id),
+    line('Record', believed),
+    ...(session.remark === '' ? [] : [line('Remark', session.remark)]),
+    line('Vehicle', session.vehicle),
+    line('Engine', `${session.engine} (${session.profile})`),
+    line('People', `${session.technician}, ${session.second}; supervisor ${session.supervisor}`),
+    line('Began', session.started === '' ? '?' : dateTime(session.started)),
+    line('Lasted', session.seconds === null ? '?' : duration(session.seconds * 1000)),
+    line(
+      'Outcome',
+      session.outcome +
+        (nameOf.step(session.step) === session.step ? '' : `, at "${nameOf.step(session.step)}"`),
+    ),
+    line('Entries', `${session.entries}, last hash ${session.head}`),
+    line('Added', `${dateTime(session.added)}, from ${session.source}`),
+    ...figures.map(({ measure, value, nth }) => figureLine(measure, value, nth, units)),
+  ];
+}
+
+function figureLine(measure: string, value: number, nth: number, units: UnitSystem): string {
+  const known = isMeasureName(measure) ? measures[measure] : undefined;
+  const again = nth > 1 ? ` (${nth}.)` : '';
+  const text =
+    known?.kind === 'session'
+      ? duration(value * 1000)
+      : known
+        ? shownAs(known.unit, units).value(value)
+        : String(value);
+  return `  ${capital(known?.title ?? measure)}${again}: ${text}`;
+}

@@ -1,0 +1,13 @@
+import { createInterface } from 'node:readline/promises';
+
+/** Asks whoever sits at the terminal for a place to save to; undefined when nobody does, or nothing is typed. */
+export async function askPlace(why: string): Promise<string | undefined> {
+  if (!process.stdin.isTTY) return undefined;
+  const lines = createInterface({ input: process.stdin, output: process.stdout });
+  try {
+    const answer = await lines.question(`${why}\nFolder or file on another disk (nothing: give up): `);
+    return answer.trim() === '' ? undefined : answer.trim();
+  } finally {
+    lines.close();
+  }
+}
