@@ -3,7 +3,8 @@ import { defineConfig } from 'vitest/config';
 /** They play and hear sound at its own pace: each alone, when nothing else uses the processor. */
 const inRealTime = ['tests/terminal/by-microphone.test.ts', 'tests/voice/audio/capture-source.test.ts'];
 
-const timeouts = { testTimeout: 60_000, hookTimeout: 60_000 };
+/** Only what hangs is given up: how long a test takes never decides. */
+const timeouts = { testTimeout: 300_000, hookTimeout: 300_000 };
 
 export default defineConfig({
   test: {

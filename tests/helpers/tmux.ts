@@ -76,7 +76,7 @@ export class Tmux {
   }
 
   #until<T>(look: () => T): Promise<T> {
-    return vi.waitFor(look, { timeout: 40_000, interval: 100 });
+    return vi.waitFor(look, { timeout: 200_000, interval: 100 });
   }
 
   close(): void {
