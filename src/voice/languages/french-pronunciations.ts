@@ -1,0 +1,1 @@
+export const frenchPronunciations: Readonly<Record<string, readonly string[]>> = {};
