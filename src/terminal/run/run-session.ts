@@ -1,4 +1,4 @@
-import { english } from '../../../prompts/en/index.ts';
+import { languages } from '../../../prompts/index.ts';
 import type { RecordLog } from '../../record/index.ts';
 import { RecordError } from '../../record/index.ts';
 import type { Clock } from '../../session/clock.ts';
@@ -8,8 +8,9 @@ import { Session } from '../../session/session.ts';
 import { Viewer } from '../../session/viewer.ts';
 import { VirtualClock } from '../../session/virtual-clock.ts';
 import { VoiceError } from '../../voice/errors.ts';
-import type { AudioSource, SoundRecognizer, Synthesizer } from '../../voice/ports.ts';
+import type { AudioSource, SoundRecognizer } from '../../voice/ports.ts';
 import { createTypedRecognizer } from '../../voice/recognizers/typed.ts';
+import type { ChosenVoice } from '../../voice/speakers/choose-voice.ts';
 import { hearFast, hearLive, openSource } from './hearing.ts';
 import type { RunOptions } from './options.ts';
 import { openSpeaking } from './speaking.ts';
@@ -28,7 +29,7 @@ export interface RunParts {
   readonly header: SessionHeader;
   readonly record: RecordLog;
   readonly clock: Clock;
-  readonly voice: Synthesizer;
+  readonly voice: ChosenVoice;
   readonly restored?: Restored;
 }
 
@@ -49,7 +50,7 @@ async function joinParts({ options, header, record, clock, voice, restored }: Ru
   const virtual = clock instanceof VirtualClock ? clock : null;
   const speaking = await openSpeaking(options, voice, clock, virtual !== null);
   const session = new Session(
-    { ...header, language: english, clock, record, speech: speaking.speech },
+    { ...header, language: languages[header.language], clock, record, speech: speaking.speech },
     restored?.moment,
   );
   const viewer = new Viewer(session, 'keys');
@@ -60,7 +61,7 @@ async function joinParts({ options, header, record, clock, voice, restored }: Ru
   const left = new Promise<RunEnd>(resolve => {
     leave = resolve;
   });
-  if (speaking.notHeard) session.report(speaking.notHeard);
+  for (const remark of speaking.remarks) session.report(remark);
   await session.begin(restored !== undefined);
   // Only now: the first sentence is in the making while the face and the ear are loaded.
   const { showFace } = await import('../face/show.ts');
@@ -93,7 +94,10 @@ async function joinParts({ options, header, record, clock, voice, restored }: Ru
       const { createEmbeddedRecognizer } = await import(
         '../../voice/recognizers/soundswallower/recognizer.ts'
       );
-      const ear = await createEmbeddedRecognizer(options.model === undefined ? {} : { model: options.model });
+      const ear = await createEmbeddedRecognizer({
+        language: header.language,
+        ...(options.model === undefined ? {} : { model: options.model }),
+      });
       opened.ear = ear;
       const source = await openSource(options, session, clock);
       opened.source = source;

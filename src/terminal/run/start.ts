@@ -1,4 +1,6 @@
 import type { JobCard } from '../../../machines/context.ts';
+import { languages } from '../../../prompts/index.ts';
+import type { LanguageCode } from '../../../prompts/types.ts';
 import { loadProfile } from '../../profile/load.ts';
 import { openNewLog, reopenLog } from '../../record/index.ts';
 import { SystemClock } from '../../session/clock.ts';
@@ -6,7 +8,7 @@ import { headerData, type SessionHeader } from '../../session/header.ts';
 import { loadJobCard } from '../../session/job-card.ts';
 import { restore } from '../../session/resume.ts';
 import { VirtualClock } from '../../session/virtual-clock.ts';
-import type { Synthesizer } from '../../voice/ports.ts';
+import type { ChosenVoice } from '../../voice/speakers/choose-voice.ts';
 import type { RunOptions } from './options.ts';
 import { type RunResult, runSession } from './run-session.ts';
 
@@ -25,10 +27,12 @@ const fileTime = (date: Date) => date.toISOString().slice(0, 19).replaceAll(':',
  * A new session, from job card to sign-off.
  * @throws ProfileError, JobCardError, RecordError or VoiceError before it begins, each one sentence
  */
-export async function startSession(options: RunOptions, voice: Synthesizer): Promise<RunResult> {
+export async function startSession(options: RunOptions, voice: ChosenVoice): Promise<RunResult> {
   const profile = await loadProfile(options.profile);
   const job = options.job === undefined ? demoJob : await loadJobCard(options.job);
-  const header: SessionHeader = { profile, job, language: 'en', units: options.units };
+  const { language } = options;
+  const units = options.units ?? languages[language].usualUnits;
+  const header: SessionHeader = { profile, job, language, units };
   const clock = options.fast ? new VirtualClock(new Date()) : new SystemClock();
   const path = options.log ?? `first-fire-${fileTime(new Date())}.jsonl`;
   const record = await openNewLog(path, headerData(header), {
@@ -45,7 +49,7 @@ export async function startSession(options: RunOptions, voice: Synthesizer): Pro
 export async function resumeSession(
   file: string,
   options: RunOptions,
-  voice: Synthesizer,
+  voiceFor: (language: LanguageCode) => ChosenVoice,
 ): Promise<RunResult> {
   const started = performance.now();
   let beginMs = 0;
@@ -59,7 +63,9 @@ export async function resumeSession(
     const clock = options.fast
       ? new VirtualClock(new Date(), restored.lastMs)
       : new SystemClock(restored.lastMs);
-    return await runSession({ options, header: restored.header, record: log, clock, voice, restored });
+    const { header } = restored;
+    const voice = voiceFor(header.language);
+    return await runSession({ options, header, record: log, clock, voice, restored });
   } catch (error) {
     await log.close();
     throw error;

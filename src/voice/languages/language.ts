@@ -36,6 +36,6 @@ export interface VoiceLanguage {
   readonly code: SpokenLanguage;
   readonly numbers: NumberWords;
   readonly hearing: LanguageHearing;
-  /** Spellings that sound like another word, and that word: only the latter is listened for. */
+  /** Spellings that sound like another word, and that word, both without accents. */
   readonly homophones: Readonly<Record<string, string>>;
 }

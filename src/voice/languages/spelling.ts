@@ -10,8 +10,8 @@ const plain = (text: string): string =>
  * sounds like it and is listened for. What the ear can't tell apart is the same at the keys too.
  */
 export function comparable(text: string, { homophones }: Pick<VoiceLanguage, 'homophones'>): string {
-  return normalizeWording(text)
+  return plain(normalizeWording(text))
     .split(' ')
-    .map(word => plain(homophones[word] ?? word))
+    .map(word => homophones[word] ?? word)
     .join(' ');
 }
