@@ -34,9 +34,7 @@ export const frenchPronunciations: Readonly<Record<string, readonly string[]>> =
   surrégime: ['ss uu rr rr ei jj ii mm', 'ss uu rr ei jj ii mm'],
   thermostat: ['tt ai rr mm oo ss tt aa'],
 
-  // As most people in France say them: "un" as "in", no "r" at the end of "quatre".
-  un: ['in', 'in nn'],
-  aucun: ['au kk un', 'au kk in'],
+  // As most people say them: a closed "et", no "r" at the end of "quatre".
   et: ['ei'],
   quatre: ['kk aa tt'],
 };

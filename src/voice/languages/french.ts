@@ -14,8 +14,7 @@ export const french: VoiceLanguage = {
       'top',
       'poste',
       'stable',
-      
-      
+
       'achetez',
       'prête',
       'traite',

@@ -1,20 +1,6 @@
 import type { NumberWords } from '../languages/language.ts';
 import { type Form, type Token, word } from './vocabulary.ts';
 
-/** Digit words. "unité" is the French radiotelephony word for 1, which alone is easily lost (from memory). */
-const digits: readonly Token[] = [
-  ['zéro'],
-  ['un', 'unité'],
-  ['deux'],
-  ['trois'],
-  ['quatre'],
-  ['cinq'],
-  ['six'],
-  ['sept'],
-  ['huit'],
-  ['neuf'],
-];
-
 const units = [
   'zéro',
   'un',
@@ -114,7 +100,7 @@ function written(n: number, last: boolean): string {
 
 /** "soixante et onze" and "septante et un", "quatre vingt dix" and "nonante", "douze virgule six". */
 export const frenchNumbers: NumberWords = {
-  digits,
+  digits: units.slice(0, 10).map(word),
   grouped: n => (n < 1000 ? belowThousand(n) : inThousands(n)),
   pair: upToNinetyNine,
   zeroBeforePoint: word('zéro'),
