@@ -8,7 +8,7 @@ import { decodeWav } from '../src/voice/audio/wav.ts';
 import { encodeWav } from '../src/voice/audio/wav-encode.ts';
 import type { Pcm } from '../src/voice/ports.ts';
 import { nearSilence } from './near-silence.ts';
-import { VOICES, type Voice } from './voices.ts';
+import { FRENCH_VOICES, VOICES, type Voice } from './voices.ts';
 
 const RATE_HZ = 16_000;
 /** Near-silence before and after the speech: a listener needs to hear that it begins and ends. */
@@ -25,19 +25,20 @@ export interface SynthesizedSpeech extends Pcm {
   readonly command: string;
 }
 
-/** @throws SynthesisError for a name that is none of `VOICES`. */
+/** @throws SynthesisError for a name that is none of `VOICES` and `FRENCH_VOICES`. */
 export function voiceNamed(name: string): Voice {
-  const voice = VOICES.find(candidate => candidate.name === name);
+  const all = [...VOICES, ...FRENCH_VOICES];
+  const voice = all.find(candidate => candidate.name === name);
   if (voice) return voice;
   throw new SynthesisError(
-    `There is no voice "${name}"; take one of ${VOICES.map(({ name }) => name).join(', ')}.`,
+    `There is no voice "${name}"; take one of ${all.map(({ name }) => name).join(', ')}.`,
   );
 }
 
 /**
  * Speech of a Debian voice: 16 kHz mono, half a second of near-silence before and after, the same sound for the
  * same text and voice. Made once and kept in `.cache/speech`.
- * @param name one of `VOICES`.
+ * @param name one of `VOICES` or `FRENCH_VOICES`.
  * @throws SynthesisError when the voice is unknown, its program is missing, or it gives no sound.
  */
 export function synthesize(name: string, text: string): SynthesizedSpeech {

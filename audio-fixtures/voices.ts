@@ -56,7 +56,7 @@ const espeak = (name: string, voice: string): Voice => ({
   }),
 });
 
-/** Every voice test speech is made with. */
+/** Every voice English test speech is made with. */
 export const VOICES: readonly Voice[] = [
   flite('slt'),
   flite('awb'),
@@ -67,4 +67,14 @@ export const VOICES: readonly Voice[] = [
   espeak('en-us', 'en-us'),
   espeak('en-gb', 'en-gb'),
   espeak('en-us-female', 'en-us+f3'),
+];
+
+/**
+ * Voices of French test speech, made by rule alone: Debian's free archive has no other (the MBROLA and
+ * Pico voices are not in it).
+ */
+export const FRENCH_VOICES: readonly Voice[] = [
+  espeak('fr', 'fr'),
+  espeak('fr-female', 'fr+f3'),
+  espeak('fr-be', 'fr-be'),
 ];

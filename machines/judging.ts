@@ -79,7 +79,7 @@ export function judgementLine(judgement: Judgement, named: PromptValues): Return
   }
   return 'line' in judgement
     ? { line: judgement.line, values: { ...named, ...judgement.values } }
-    : { line: 'outsideUnjudged', values: { ...named, why: describeIssue(judgement.issue) } };
+    : { line: 'outsideUnjudged', values: { ...named, why: { issue: judgement.issue } } };
 }
 
 /** The verdict on the value at hand, in one short sentence. */

@@ -115,6 +115,8 @@ export type PromptValue =
   | { readonly oilGrade: string }
   | { readonly fuel: FuelPractice }
   | { readonly code: { readonly spn: number; readonly fmi: number } }
+  /** What an FMI means. */
+  | { readonly failureMode: number }
   /** A whole line inside another. */
   | { readonly line: LineId; readonly values: PromptValues }
   | { readonly phase: string }

@@ -15,4 +15,11 @@ type Worded<T> = T extends string
     ? readonly Worded<Item>[]
     : { readonly [Key in keyof T]: Worded<T[Key]> };
 
-export type Language = Worded<typeof english>;
+/** The languages there are; each is data in a folder of this name. */
+export type LanguageCode = 'en' | 'fr';
+
+export interface Language extends Omit<Worded<typeof english>, 'code' | 'usualUnits'> {
+  readonly code: LanguageCode;
+  /** The units that are meant where none are asked for. */
+  readonly usualUnits: 'us' | 'metric';
+}

@@ -38,7 +38,7 @@ const lineOf = ({ decision }: JudgedFault): LineId =>
 const codeValues = (judged: JudgedFault) => ({
   spn: judged.fault.spn,
   fmi: judged.fault.fmi,
-  meaning: judged.code?.fmi.text ?? '',
+  meaning: judged.code ? { failureMode: judged.code.fmi.number } : '',
   because: judged.because,
   time: { unit: 's' as const, si: judged.decision?.decision === 'watch' ? judged.decision.leftS : 0 },
 });

@@ -3,4 +3,4 @@ import * as said from './replies.ts';
 import { steps } from './steps.ts';
 
 /** English: the language that the others are held against. */
-export const english = { code: 'en', ...general, ...said, steps };
+export const english = { code: 'en', usualUnits: 'us', ...general, ...said, steps } as const;

@@ -224,12 +224,16 @@ export const words = {
   or: 'or',
   none: 'none',
   point: 'point',
+  decimalMark: '.',
   minus: 'minus',
   second: 'second',
   seconds: 'seconds',
   secondsOne: 'one second',
   minutes: 'minutes',
   minutesOne: 'one minute',
+  /** The number one, and the same before seconds and minutes, where a language tells them apart. */
+  one: 'one',
+  oneOfTime: 'one',
   exactly: '{value}',
   atLeast: 'at least {value}',
   atMost: 'at most {value}',
@@ -252,3 +256,10 @@ export const gelling = {
 } as const satisfies Record<string, string>;
 
 export const glycols = { ethylene: 'ethylene glycol', propylene: 'propylene glycol' } as const;
+
+/**
+ * Words for what the calculations name themselves, in English: why there is no value, by the code of the
+ * issue, and what an FMI means, by its number. What stands nowhere here is told in their own words.
+ */
+export const issues: Readonly<Record<string, string>> = {};
+export const failureModes: Readonly<Record<string, string>> = {};

@@ -65,6 +65,7 @@ function numberSlot(quantity: Quantity, moment: Moment, language: Language, unit
     min: Number((Math.ceil(toSlot(min) - 1e-9) * step).toFixed(unit.decimals)),
     max: Number((Math.floor(toSlot(max) + 1e-9) * step).toFixed(unit.decimals)),
     step,
+    language: language.code,
     digitsOnly: quantity === 'suspectParameter' || moment.context.misheard >= DIGITS_AFTER,
   };
 }
@@ -93,6 +94,7 @@ export function grammarOf(moment: Moment, language: Language, units: UnitSystem,
   const slot = offer.quantity ? numberSlot(offer.quantity, moment, language, units) : null;
   return {
     key: stateName(moment),
+    language: language.code,
     stop: language.stopWordings,
     replies: [
       ...offer.replies.map(id => ({ id, wordings: worded(language.replies[id]) })),

@@ -1,5 +1,7 @@
 import { z } from 'zod';
 import type { JobCard } from '../../machines/context.ts';
+import { languageCodes } from '../../prompts/index.ts';
+import type { LanguageCode } from '../../prompts/types.ts';
 import { type Profile, profileSchema } from '../profile/schema.ts';
 import type { JsonObject } from '../record/index.ts';
 import { jobCardSchema } from './job-card.ts';
@@ -9,14 +11,15 @@ import { type UnitSystem, unitSystems } from './units.ts';
 export interface SessionHeader {
   readonly profile: Profile;
   readonly job: JobCard;
-  readonly language: string;
+  /** What the session is held in, and its report is written in. */
+  readonly language: LanguageCode;
   readonly units: UnitSystem;
 }
 
 const headerSchema = z.object({
   profile: profileSchema,
   job: jobCardSchema,
-  language: z.string(),
+  language: z.enum(languageCodes),
   units: z.enum(unitSystems),
 });
 

@@ -16,7 +16,7 @@ import type { Happening, Session } from './session.ts';
 import type { UnitSystem } from './units.ts';
 import type { BusLink } from './vehicle/join-bus.ts';
 import type { BusView, HearingView, LogLine, ReadingView, View } from './view.ts';
-import { showMeasure, showNumber, stepTitle, wordSaid } from './wording.ts';
+import { showFailureMode, showMeasure, showNumber, stepTitle, wordSaid } from './wording.ts';
 
 const LOG_LINES = 50;
 const PROBLEMS = 5;
@@ -146,7 +146,8 @@ export class Viewer {
       })),
       faults: context.faults.map(fault => {
         const { code } = judgeSessionFault(context, fault, clock.nowMs());
-        return `SPN ${fault.spn} FMI ${fault.fmi}: ${code?.fmi.text ?? '?'}`;
+        const meaning = code ? showFailureMode(code.fmi.number, language) : '?';
+        return `SPN ${fault.spn} FMI ${fault.fmi}: ${meaning}`;
       }),
       openItems: context.skips.map(skip => stepTitle(language, skip.step)),
       hearing: { ...this.#hearing, speaking },
@@ -159,7 +160,7 @@ export class Viewer {
   #readingView({ quantity, value, met, min, max }: SeenVerdict): ReadingView {
     const { language, units } = this.#session.parts;
     const unit = quantityUnits[quantity];
-    const show = (si: number) => showNumber(si, unit, units);
+    const show = (si: number) => showNumber(si, unit, language, units);
     const limits =
       min !== undefined && max !== undefined
         ? `${show(min)}–${show(max)}`

@@ -2,7 +2,8 @@ import type { Said } from '../../machines/context.ts';
 import type { PromptValue, PromptValues, SiUnit } from '../../machines/vocabulary.ts';
 import { quantityUnits } from '../../machines/vocabulary.ts';
 import type { Language } from '../../prompts/types.ts';
-import { describeIssue } from '../../src/engineering/result.ts';
+import { fmi } from '../engineering/fmi.ts';
+import { describeIssue, type Issue } from '../engineering/result.ts';
 import { sayNumber } from '../voice/number-words/say.ts';
 import { asSiUnit, toUser, type UnitSystem, userUnit } from './units.ts';
 
@@ -23,21 +24,30 @@ const MINUTE_S = 60;
 /** What has no entry in a table of the language is said by its own name, so that nothing goes unsaid. */
 const look = (table: Readonly<Record<string, string>>, key: string): string => table[key] ?? key;
 
-function numberText(value: number, decimals: number, spoken: boolean): string {
+const count = (value: number, { language, spoken }: Manner): string =>
+  spoken ? sayNumber(value, 'grouped', 0, language.code) : String(value);
+
+/** A number in figures, with the minus sign and the decimal mark of the language. */
+const figures = (value: number, decimals: number, { words }: Language): string =>
+  value.toFixed(decimals).replace('-', '−').replace('.', words.decimalMark);
+
+function numberText(value: number, decimals: number, { language, spoken }: Manner): string {
   const rounded = Number(value.toFixed(decimals));
   // A whole value needs no "point zero" in the ear.
   const places = spoken && Number.isInteger(rounded) ? 0 : decimals;
-  return spoken ? sayNumber(rounded, 'grouped', places) : rounded.toFixed(decimals).replace('-', '−');
+  return spoken ? sayNumber(rounded, 'grouped', places, language.code) : figures(rounded, decimals, language);
 }
 
-function timeText(seconds: number, { language, spoken }: Manner): string {
+function timeText(seconds: number, manner: Manner): string {
+  const { language, spoken } = manner;
   const whole = Math.max(0, Math.round(seconds));
   const minutes = Math.floor(whole / MINUTE_S);
   const rest = whole % MINUTE_S;
   if (!spoken) return `${minutes}:${String(rest).padStart(2, '0')}`;
   const { words } = language;
-  const said = (count: number, one: string, many: string) =>
-    count === 1 ? one : `${sayNumber(count, 'grouped')} ${many}`;
+  const endsInOne = new RegExp(` ${words.one}$`);
+  const said = (amount: number, one: string, many: string) =>
+    amount === 1 ? one : `${count(amount, manner).replace(endsInOne, ` ${words.oneOfTime}`)} ${many}`;
   const parts = [
     ...(minutes > 0 ? [said(minutes, words.minutesOne, words.minutes)] : []),
     ...(rest > 0 || minutes === 0 ? [said(rest, words.secondsOne, words.seconds)] : []),
@@ -49,9 +59,12 @@ function measureText(si: number, siUnit: SiUnit, manner: Manner): string {
   if (siUnit === 's') return timeText(si, manner);
   const unit = userUnit(manner.units, siUnit);
   const names = manner.language.units[unit.id];
-  const number = numberText(toUser(unit, si), unit.decimals, manner.spoken);
+  const number = numberText(toUser(unit, si), unit.decimals, manner);
   return `${number} ${manner.spoken ? names.long : names.short}`.trim();
 }
+
+const digitsText = (value: number, { language, spoken }: Manner): string =>
+  spoken ? sayNumber(value, 'digitByDigit', 0, language.code) : String(value);
 
 function limitsText(
   limits: { readonly unit: string; readonly min?: number; readonly max?: number },
@@ -59,7 +72,7 @@ function limitsText(
 ): string {
   const { words } = manner.language;
   const siUnit = asSiUnit(limits.unit);
-  const text = (si: number) => (siUnit ? measureText(si, siUnit, manner) : numberText(si, 2, manner.spoken));
+  const text = (si: number) => (siUnit ? measureText(si, siUnit, manner) : numberText(si, 2, manner));
   if (limits.min !== undefined && limits.max !== undefined)
     return fill(words.between, { min: text(limits.min), max: text(limits.max) });
   if (limits.min !== undefined) return fill(words.atLeast, { value: text(limits.min) });
@@ -68,14 +81,26 @@ function limitsText(
 }
 
 /** "15W-40" as people say it: fifteen W forty. */
-const oilGradeText = (grade: string, spoken: boolean) =>
-  spoken
+const oilGradeText = (grade: string, manner: Manner) =>
+  manner.spoken
     ? grade.replace(
         /(\d+)W-(\d+)/,
-        (_, cold: string, hot: string) =>
-          `${sayNumber(Number(cold), 'grouped')} W ${sayNumber(Number(hot), 'grouped')}`,
+        (_, cold: string, hot: string) => `${count(Number(cold), manner)} W ${count(Number(hot), manner)}`,
       )
     : grade;
+
+/** What is wrong with an input, and what is allowed: both are told as the calculation names them. */
+function issueText(issue: Issue, { issues }: Language): string {
+  const { code, input, given, allowed } = issue;
+  const reason = issues[code];
+  if (reason === undefined) return describeIssue(issue);
+  const what = given === undefined ? '' : ` (${given})`;
+  return `${input}${what} ${reason}${allowed === undefined ? '' : ` (${allowed})`}.`;
+}
+
+/** What an FMI means, in words. */
+export const showFailureMode = (number: number, { failureModes }: Language): string =>
+  failureModes[number] ?? fmi(number)?.text ?? '';
 
 const fill = (template: string, blanks: Readonly<Record<string, string>>) =>
   template.replace(/\{(\w+)\}/g, (_, name: string) => blanks[name] ?? '');
@@ -83,12 +108,12 @@ const fill = (template: string, blanks: Readonly<Record<string, string>>) =>
 function valueText(value: PromptValue, manner: Manner): string {
   const { language, spoken } = manner;
   if (typeof value === 'string') return value;
-  if (typeof value === 'number') return numberText(value, Number.isInteger(value) ? 0 : 1, spoken);
+  if (typeof value === 'number') return numberText(value, Number.isInteger(value) ? 0 : 1, manner);
   if ('quantity' in value) return measureText(value.si, quantityUnits[value.quantity], manner);
   if ('unit' in value) return measureText(value.si, value.unit, manner);
   if ('number' in value) {
     const unit = userUnit(manner.units, quantityUnits[value.number.quantity]);
-    return numberText(toUser(unit, value.number.si), unit.decimals, spoken);
+    return numberText(toUser(unit, value.number.si), unit.decimals, manner);
   }
   if ('gelling' in value) return language.gelling[value.gelling];
   if ('reply' in value)
@@ -99,21 +124,22 @@ function valueText(value: PromptValue, manner: Manner): string {
   if ('step' in value) return stepTitle(language, value.step);
   if ('phase' in value) return look(language.phases, value.phase);
   if ('point' in value) return language.inspectPoints[value.point];
-  if ('digits' in value) return spoken ? sayNumber(value.digits, 'digitByDigit') : String(value.digits);
+  if ('digits' in value) return digitsText(value.digits, manner);
   if ('quantityName' in value) return language.quantities[value.quantityName].name;
   if ('unitOf' in value) {
     const names = language.units[userUnit(manner.units, quantityUnits[value.unitOf]).id];
     return spoken ? names.long : names.short;
   }
   if ('limits' in value) return limitsText(value.limits, manner);
-  if ('issue' in value) return describeIssue(value.issue);
+  if ('issue' in value) return issueText(value.issue, language);
   if ('glycol' in value) return language.glycols[value.glycol];
-  if ('oilGrade' in value) return oilGradeText(value.oilGrade, spoken);
+  if ('oilGrade' in value) return oilGradeText(value.oilGrade, manner);
   if ('fuel' in value) return language.fuels[value.fuel];
   if ('code' in value)
     return spoken
-      ? `${sayNumber(value.code.spn, 'digitByDigit')}, ${sayNumber(value.code.fmi, 'grouped')}`
+      ? `${digitsText(value.code.spn, manner)}, ${count(value.code.fmi, manner)}`
       : `SPN ${value.code.spn} FMI ${value.code.fmi}`;
+  if ('failureMode' in value) return showFailureMode(value.failureMode, language);
   if ('line' in value) return fill(language.lines[value.line], blanksOf(value.values, manner));
   const items = value.list.map(item => valueText(item, manner)).filter(item => item !== '');
   if (items.length === 0) return language.words.none;
@@ -126,6 +152,9 @@ const blanksOf = (values: PromptValues, manner: Manner): Record<string, string> 
 export const stepTitle = (language: Language, id: string): string =>
   (language.steps as Readonly<Record<string, { readonly title: string }>>)[id]?.title ?? id;
 
+/** A mark that stands apart from its word, as in French, is not parted from it by a line's end. */
+const unparted = (text: string) => text.replace(/ (?=[:;?!])/g, '\u00A0');
+
 /** Puts what the machine says into words, for the ear and for the eye. */
 export function wordSaid(said: Said, language: Language, units: UnitSystem): Sentence {
   const render = (spoken: boolean) => {
@@ -134,13 +163,13 @@ export function wordSaid(said: Said, language: Language, units: UnitSystem): Sen
     const prefix = said.prefix ? `${language.lines[said.prefix]} ` : '';
     return `${prefix}${fill(template, blanksOf(said.values, manner))}`;
   };
-  return { spoken: render(true), shown: render(false) };
+  return { spoken: render(true), shown: unparted(render(false)) };
 }
 
 /** The bare number in the user's unit, for the eye. */
-export function showNumber(si: number, siUnit: SiUnit, units: UnitSystem): string {
+export function showNumber(si: number, siUnit: SiUnit, language: Language, units: UnitSystem): string {
   const unit = userUnit(units, siUnit);
-  return numberText(toUser(unit, si), unit.decimals, false);
+  return figures(Number(toUser(unit, si).toFixed(unit.decimals)), unit.decimals, language);
 }
 
 /** A measured value for the eye: "42 psi". */

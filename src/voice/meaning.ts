@@ -1,6 +1,9 @@
+import { voiceLanguage } from './languages/index.ts';
+import type { VoiceLanguage } from './languages/language.ts';
+import { comparable } from './languages/spelling.ts';
 import { numberReader } from './number-words/slot.ts';
 import type { Grammar, NumberSlot } from './ports.ts';
-import { containsWording, normalizeWording, spokenWordings } from './wording.ts';
+import { containsWording } from './wording.ts';
 
 /** What an exact wording of a grammar stands for. */
 export type Meaning =
@@ -17,11 +20,13 @@ export interface Matcher {
   meaningOf(text: string): Meaning | undefined;
 }
 
-function numberMeanings(slot: NumberSlot): (text: string) => readonly number[] {
+function numberMeanings(slot: NumberSlot, language: VoiceLanguage): (text: string) => readonly number[] {
   const reader = numberReader(slot);
-  const withLead = spokenWordings(slot.leads).map(lead => `${lead} `);
+  const around = (wordings: readonly string[]) =>
+    wordings.map(wording => comparable(wording, language)).filter(wording => wording !== '');
+  const withLead = around(slot.leads).map(lead => `${lead} `);
   const leads = slot.leadNeeded ? withLead : ['', ...withLead];
-  const units = ['', ...spokenWordings(slot.units).map(unit => ` ${unit}`)];
+  const units = ['', ...around(slot.units).map(unit => ` ${unit}`)];
   return text => {
     const values = leads
       .filter(lead => text.startsWith(lead))
@@ -39,19 +44,21 @@ function numberMeanings(slot: NumberSlot): (text: string) => readonly number[] {
  * @throws VoiceError `grammarUnusable` when its number slot cannot be listened for.
  */
 export function createMatcher(grammar: Grammar): Matcher {
-  const stops = grammar.stop.map(normalizeWording);
+  const language = voiceLanguage(grammar.language);
+  const compared = (wording: string) => comparable(wording, language);
+  const stops = grammar.stop.map(compared);
   const idsByWording = new Map<string, Set<string>>();
   for (const { id, wordings } of grammar.replies) {
-    for (const wording of wordings.map(normalizeWording)) {
+    for (const wording of wordings.map(compared)) {
       idsByWording.set(wording, (idsByWording.get(wording) ?? new Set()).add(id));
     }
   }
   const slot = grammar.number;
-  const valuesIn = slot === undefined ? () => [] : numberMeanings(slot);
+  const valuesIn = slot === undefined ? () => [] : numberMeanings(slot, language);
 
   return {
     meaningOf(raw) {
-      const text = normalizeWording(raw);
+      const text = compared(raw);
       if (stops.some(stop => containsWording(text, stop))) return { kind: 'stop' };
       if (text === '') return undefined;
       const meanings: Meaning[] = [...(idsByWording.get(text) ?? [])].map(id => ({ kind: 'reply', id }));

@@ -4,6 +4,9 @@ export interface Pcm {
   readonly sampleRateHz: number;
 }
 
+/** Languages that are listened for; each has its numbers, its model and its pronunciations in `languages/`. */
+export type SpokenLanguage = 'en' | 'fr';
+
 /** A number that may be said now: only values a sensor could show are in the grammar. */
 export interface NumberSlot {
   /** What is being read, e.g. `oilPressure`. */
@@ -21,12 +24,16 @@ export interface NumberSlot {
   readonly leadNeeded?: boolean;
   /** After repeated misunderstanding only digit-by-digit speech is accepted. */
   readonly digitsOnly?: boolean;
+  /** The language of its words; English when it says none. */
+  readonly language?: SpokenLanguage;
 }
 
 /** Everything that may be said now. */
 export interface Grammar {
   /** Names the moment, e.g. `fill.coolantFull.asking`; for the record and for recorded sessions. */
   readonly key: string;
+  /** The language of its wordings; English when it says none. */
+  readonly language?: SpokenLanguage;
   /** Wordings that stop everything, acted on from a partial result. */
   readonly stop: readonly string[];
   readonly replies: readonly { readonly id: string; readonly wordings: readonly string[] }[];

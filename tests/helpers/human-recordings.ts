@@ -31,13 +31,13 @@ function quiet(ms: number): Float32Array {
   });
 }
 
-const padded = (pieces: readonly Float32Array[]): Pcm => ({
+export const padded = (pieces: readonly Float32Array[]): Pcm => ({
   samples: concatenate([quiet(600), ...pieces, quiet(600)]),
   sampleRateHz: rateHz,
 });
 
-function g722(name: string): Float32Array {
-  const path = `${asterisk}/${name}.g722`;
+export function g722(name: string, folder = asterisk): Float32Array {
+  const path = `${folder}/${name}.g722`;
   const raw = execFileSync('ffmpeg', [
     '-v',
     'error',

@@ -5,7 +5,8 @@ import { setImmediate } from 'node:timers/promises';
 import type { JobCard } from '../../machines/context.ts';
 import { offerOf, stateName } from '../../machines/moment.ts';
 import { type Quantity, quantityUnits } from '../../machines/vocabulary.ts';
-import { english } from '../../prompts/en/index.ts';
+import { languages } from '../../prompts/index.ts';
+import type { LanguageCode } from '../../prompts/types.ts';
 import { loadProfile } from '../../src/profile/load.ts';
 import { openNewLog, type RecordLog } from '../../src/record/index.ts';
 import { grammarOf } from '../../src/session/grammar.ts';
@@ -47,17 +48,26 @@ export async function rig(
   profileName = 'demo-six',
   units: UnitSystem = 'us',
   path = join(mkdtempSync(join(tmpdir(), 'session-')), 'record.jsonl'),
+  language: LanguageCode = 'en',
 ): Promise<Rig> {
   const profile = await loadProfile(profileName);
   const clock = new VirtualClock(new Date('2026-01-02T03:04:05Z'));
-  const record = await openNewLog(path, headerData({ profile, job, language: 'en', units }), {
+  const record = await openNewLog(path, headerData({ profile, job, language, units }), {
     wall: () => clock.wall(),
     monoMs: () => clock.nowMs(),
   });
   const speech = new SpeechQueue(speakingTime, new SilentSink((ms, signal) => clock.sleep(ms, signal)), () =>
     clock.nowMs(),
   );
-  const session = new Session({ profile, job, language: english, units, clock, record, speech });
+  const session = new Session({
+    profile,
+    job,
+    language: languages[language],
+    units,
+    clock,
+    record,
+    speech,
+  });
   return rigAround(session, clock, record, path);
 }
 
@@ -142,18 +152,19 @@ export function goodReading(quantity: Quantity, { session, key }: Rig): number {
 export function goodReply(rig: Rig): string | null {
   const { session } = rig;
   const { moment } = session;
+  const { language, units } = session.parts;
   const offer = offerOf(moment);
-  if (/^job\.stop.*\.asking$/.test(rig.key())) return 'stop';
+  if (/^job\.stop.*\.asking$/.test(rig.key())) return language.stopWordings[0] ?? null;
   if (rig.key() === 'warmUp.watch.between') return null;
-  if (offer.replies.includes('yes')) return 'correct';
+  if (offer.replies.includes('yes')) return language.replies.yes[0] ?? null;
   if (offer.quantity) {
-    const unit = userUnit(session.parts.units, quantityUnits[offer.quantity]);
-    const step = grammarOf(moment, english, session.parts.units, 'keys').number?.step ?? 1;
+    const unit = userUnit(units, quantityUnits[offer.quantity]);
+    const step = grammarOf(moment, language, units, 'keys').number?.step ?? 1;
     const value = Math.round(toUser(unit, goodReading(offer.quantity, rig)) / step) * step;
-    return value.toFixed(step < 1 ? unit.decimals : 0);
+    return value.toFixed(step < 1 ? unit.decimals : 0).replace('.', language.words.decimalMark);
   }
   const [reply] = offer.replies;
-  return reply ? english.replies[reply][0] : null;
+  return reply ? (language.replies[reply][0] ?? null) : null;
 }
 
 /** Answers well until the session is over or in the named state. */

@@ -2,11 +2,12 @@ import { describe, expect, it } from 'vitest';
 import type { Said } from '../../machines/context.ts';
 import { procedureFor } from '../../machines/first-start.ts';
 import { type Moment, stateName } from '../../machines/moment.ts';
-import { english } from '../../prompts/en/index.ts';
-import { replies, stopWordings } from '../../prompts/en/replies.ts';
+import { languageCodes, languages } from '../../prompts/index.ts';
 import { grammarOf } from '../../src/session/grammar.ts';
 import { unitSystems } from '../../src/session/units.ts';
 import { wordSaid } from '../../src/session/wording.ts';
+import { voiceLanguage } from '../../src/voice/languages/index.ts';
+import { comparable } from '../../src/voice/languages/spelling.ts';
 import { Driver, type Happened, machineFor, takeStep } from '../machines/helpers/driver.ts';
 import { explore, type Reach } from '../machines/helpers/explore.ts';
 import { demoFour, demoSix, shortest } from '../machines/helpers/profiles.ts';
@@ -44,10 +45,6 @@ const moments: Moment[] = [
 /** The blanks of a template. */
 const blanksIn = (template: string) => [...template.matchAll(/\{(\w+)\}/g)].map(([, name]) => name ?? '');
 
-/** Words only, in lower case: what an ear makes of a sentence. */
-const wordsOf = (text: string) => ` ${text.toLowerCase().replaceAll(/[^a-z0-9']+/g, ' ')} `;
-const stopsIn = (text: string) => stopWordings.filter(wording => wordsOf(text).includes(` ${wording} `));
-
 const callOuts: readonly string[] = ['stopHeard', 'stopCause'];
 
 /** Every text in a part of the language, with where it stands. */
@@ -57,117 +54,139 @@ function textsIn(value: unknown, path: string): [path: string, text: string][] {
   return Object.entries(value).flatMap(([key, inner]) => textsIn(inner, `${path}.${key}`));
 }
 
-describe('what is asked', () => {
-  it.each([
-    ['demo-six', demoSix],
-    ['demo-four', demoFour],
-  ] as const)('has a figure for each of its blanks, at every step of %s', (_, profile) => {
-    const run = new Driver(profile).goodToTheEnd();
-    for (const step of procedureFor(profile)) {
-      const values = step.values?.(run.context) ?? {};
-      const missing = blanksIn(english.steps[step.id].ask).filter(blank => !(blank in values));
-      expect([step.id, missing]).toEqual([step.id, []]);
-    }
-  });
+/** How each language names the reply that it asks for. */
+const asks = { en: /[Ss]ay ([^.,]+)\./, fr: /[Dd]ites ([^.,]+)\./ };
 
-  it('names in its words a reply that the step then understands', () => {
-    const asked = happened.filter(({ said: lines }) => lines.some(({ line }) => line === 'ask'));
-    const checked = new Set<string>();
-    for (const { after } of asked) {
-      const name = stateName(after);
-      const ask = english.steps[after.context.step].ask;
-      const named = /[Ss]ay ([^.,]+)\./.exec(ask)?.[1]?.toLowerCase();
-      if (!named || named === 'it now' || !name.endsWith('.asking') || !name.startsWith(after.context.step))
-        continue;
-      checked.add(name);
-      const { replies: offered } = grammarOf(after, english, 'metric', 'voice');
-      const first = offered.map(({ wordings }) => wordings[0]);
-      expect(first).toContain(named.includes(' lit or ') ? 'lit' : named);
-    }
-    expect(checked.size).toBeGreaterThan(30);
-  });
-});
+describe.each(languageCodes)('in the language %s:', code => {
+  const language = languages[code];
+  const known = new Map<string, string>();
+  /** What an ear makes of a text: words that sound alike are one. */
+  const compared = (text: string) => {
+    const same = known.get(text) ?? comparable(text, voiceLanguage(code));
+    known.set(text, same);
+    return same;
+  };
+  const stops = language.stopWordings.map(compared);
+  const stopsIn = (text: string) => stops.filter(wording => ` ${compared(text)} `.includes(` ${wording} `));
 
-describe('what is said', () => {
-  it('has a figure for each of its blanks, wherever it is said', () => {
-    const missing = said.flatMap(({ line, values, step, prefix }) => [
-      ...(line === 'ask' ? blanksIn(english.steps[step].ask) : blanksIn(english.lines[line]))
-        .filter(blank => !(blank in values))
-        .map(blank => `${step} ${line} {${blank}}`),
-      ...(prefix && blanksIn(english.lines[prefix]).length > 0 ? [`${step} ${prefix}`] : []),
-    ]);
-    expect([...new Set(missing)]).toEqual([]);
-  });
-
-  it.each(unitSystems)('leaves no braces, nothing undefined and no nonsense, in %s units', units => {
-    const seen = new Set<string>();
-    for (const line of said) {
-      const { spoken, shown } = wordSaid(line, english, units);
-      for (const text of [spoken, shown]) {
-        if (seen.has(text)) continue;
-        seen.add(text);
-        expect(text).not.toMatch(/[{}]|undefined|null|NaN|Infinity|\[object/);
-        expect(text).not.toMatch(/ {2}|^ | $| [.,:?!]|^$/);
+  describe('what is asked', () => {
+    it.each([
+      ['demo-six', demoSix],
+      ['demo-four', demoFour],
+    ] as const)('has a figure for each of its blanks, at every step of %s', (_, profile) => {
+      const run = new Driver(profile).goodToTheEnd();
+      for (const step of procedureFor(profile)) {
+        const values = step.values?.(run.context) ?? {};
+        const missing = blanksIn(language.steps[step.id].ask).filter(blank => !(blank in values));
+        expect([step.id, missing]).toEqual([step.id, []]);
       }
-      expect(spoken).not.toMatch(/\d/);
-    }
-    expect(seen.size).toBeGreaterThan(200);
-  });
+    });
 
-  it('never holds a wording of the stop, but for the two call-outs: the tool must not stop itself', () => {
-    const heard = said
-      .filter(({ line }) => !callOuts.includes(line))
-      .map(line => wordSaid(line, english, 'us').spoken)
-      .filter(text => stopsIn(text).length > 0);
-    expect([...new Set(heard)]).toEqual([]);
-  });
-
-  it('calls a stop out with the very word, so that nobody mistakes it', () => {
-    for (const line of ['stopHeard', 'stopCause'] as const)
-      expect(stopsIn(english.lines[line])).toContain('stop');
-  });
-});
-
-describe('the language', () => {
-  it('holds a wording of the stop nowhere but in the stop wordings and the two call-outs', () => {
-    const { stopWordings: _, ...rest } = english;
-    const found = textsIn(rest, 'en').filter(
-      ([path, text]) => stopsIn(text).length > 0 && !callOuts.some(line => path === `en.lines.${line}`),
-    );
-    expect(found).toEqual([]);
-  });
-
-  it('has no wording for a reply that begins with a wording of the stop', () => {
-    for (const wording of Object.values({ ...replies, ...english.controls }).flat())
-      expect(stopsIn(wording)).toEqual([]);
-  });
-
-  it('says everything in plain lower-case words where something is to be heard', () => {
-    for (const wording of [...Object.values({ ...replies, ...english.controls }).flat(), ...stopWordings])
-      expect(wording).toMatch(/^[a-z']+( [a-z']+)*$/);
-  });
-});
-
-describe('what may be said', () => {
-  it('means one thing only, in every state that is reached, controls and stop included', () => {
-    for (const moment of moments)
-      for (const via of ['voice', 'keys'] as const) {
-        const { key, replies: offered, stop, number } = grammarOf(moment, english, 'us', via);
-        const all = [
-          ...stop.map(wording => ['stop', wording] as const),
-          ...offered.flatMap(({ id, wordings }) => wordings.map(wording => [id, wording] as const)),
-        ];
-        const twice = all.filter(([id, wording]) =>
-          all.some(([other, same]) => same === wording && other !== id),
+    it('names in its words a reply that the step then understands', () => {
+      const asked = happened.filter(({ said: lines }) => lines.some(({ line }) => line === 'ask'));
+      const checked = new Set<string>();
+      for (const { after } of asked) {
+        const name = stateName(after);
+        const ask = language.steps[after.context.step].ask;
+        const named = asks[code].exec(ask)?.[1]?.toLowerCase();
+        if (!named || named === 'it now' || !name.endsWith('.asking') || !name.startsWith(after.context.step))
+          continue;
+        checked.add(name);
+        const { replies: offered } = grammarOf(after, language, 'metric', 'voice');
+        const first = offered.map(({ wordings }) => wordings[0]);
+        const { lit, dark } = language.replies;
+        expect(first).toContain(
+          named.startsWith(lit[0] ?? '') && named.endsWith(dark[0] ?? '') ? lit[0] : named,
         );
-        expect([key, twice]).toEqual([key, []]);
-        expect(new Set(all.map(([, wording]) => wording)).size).toBe(all.length);
-        if (number) expect(number.min).toBeLessThan(number.max);
       }
+      expect(checked.size).toBeGreaterThan(30);
+    });
   });
 
-  it('is always the stop, whatever the state', () => {
-    for (const moment of moments)
-      expect(grammarOf(moment, english, 'metric', 'voice').stop).toEqual(stopWordings);
+  describe('what is said', () => {
+    it('has a figure for each of its blanks, wherever it is said', () => {
+      const missing = said.flatMap(({ line, values, step, prefix }) => [
+        ...(line === 'ask' ? blanksIn(language.steps[step].ask) : blanksIn(language.lines[line]))
+          .filter(blank => !(blank in values))
+          .map(blank => `${step} ${line} {${blank}}`),
+        ...(prefix && blanksIn(language.lines[prefix]).length > 0 ? [`${step} ${prefix}`] : []),
+      ]);
+      expect([...new Set(missing)]).toEqual([]);
+    });
+
+    it.each(unitSystems)('leaves no braces, nothing undefined and no nonsense, in %s units', units => {
+      const seen = new Set<string>();
+      for (const line of said) {
+        const { spoken, shown } = wordSaid(line, language, units);
+        for (const text of [spoken, shown]) {
+          if (seen.has(text)) continue;
+          seen.add(text);
+          expect(text).not.toMatch(/[{}]|undefined|null|NaN|Infinity|\[object/);
+          expect(text).not.toMatch(code === 'fr' ? / {2}|^ | $| [.,]|^$/ : / {2}|^ | $| [.,:?!]|^$/);
+        }
+        expect(spoken).not.toMatch(/\d/);
+      }
+      expect(seen.size).toBeGreaterThan(200);
+    });
+
+    it('never holds a wording of the stop, but for the two call-outs: the tool must not stop itself', () => {
+      const heard = said
+        .filter(({ line }) => !callOuts.includes(line))
+        .map(line => wordSaid(line, language, 'us').spoken)
+        .filter(text => stopsIn(text).length > 0);
+      expect([...new Set(heard)]).toEqual([]);
+    });
+
+    it('calls a stop out with the very word, so that nobody mistakes it', () => {
+      for (const line of ['stopHeard', 'stopCause'] as const)
+        expect(stopsIn(language.lines[line])).toContain('stop');
+    });
+  });
+
+  describe('the language', () => {
+    it('holds a wording of the stop nowhere but in the stop wordings and the two call-outs', () => {
+      const { stopWordings: _, ...rest } = language;
+      const found = textsIn(rest, '').filter(
+        ([path, text]) => stopsIn(text).length > 0 && !callOuts.some(line => path === `.lines.${line}`),
+      );
+      expect(found).toEqual([]);
+    });
+
+    it('has no wording for a reply that begins with a wording of the stop', () => {
+      for (const wording of Object.values({ ...language.replies, ...language.controls }).flat())
+        expect(stopsIn(wording)).toEqual([]);
+    });
+
+    it('says everything in plain lower-case words where something is to be heard', () => {
+      for (const wording of [
+        ...Object.values({ ...language.replies, ...language.controls }).flat(),
+        ...language.stopWordings,
+      ])
+        expect(wording).toMatch(/^[a-zà-ÿ']+( [a-zà-ÿ']+)*$/);
+    });
+  });
+
+  describe('what may be said', () => {
+    it('means one thing only, in every state that is reached, controls and stop included', () => {
+      for (const moment of moments)
+        for (const via of ['voice', 'keys'] as const) {
+          const { key, replies: offered, stop, number } = grammarOf(moment, language, 'us', via);
+          const all = [
+            ...stop.map(wording => ['stop', wording] as const),
+            ...offered.flatMap(({ id, wordings }) => wordings.map(wording => [id, wording] as const)),
+          ];
+          const twice = all.filter(([id, wording]) =>
+            all.some(([other, same]) => compared(same) === compared(wording) && other !== id),
+          );
+          expect([key, twice]).toEqual([key, []]);
+          expect(new Set(all.map(([, wording]) => compared(wording))).size).toBe(all.length);
+          if (number) expect(number.min).toBeLessThan(number.max);
+        }
+    });
+
+    it('is always the stop, whatever the state', () => {
+      for (const moment of moments)
+        expect(grammarOf(moment, language, 'metric', 'voice').stop).toEqual(language.stopWordings);
+    });
   });
 });

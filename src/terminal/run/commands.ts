@@ -20,7 +20,7 @@ function checkFast({ fast, hear }: RunOptions): void {
 export function registerRun(program: Command): void {
   withRunOptions(program).action(async (options: RunOptions) => {
     checkFast(options);
-    const voice = warmVoice();
+    const voice = warmVoice(options.language);
     const { startSession } = await import('./start.ts');
     report(await startSession(options, voice));
   });
@@ -30,8 +30,11 @@ export function registerRun(program: Command): void {
     .action(async (file: string, _own: unknown, command: Command) => {
       const options: RunOptions = command.optsWithGlobals();
       checkFast(options);
-      const voice = warmVoice();
+      // Only the record knows its language; the usual one is made ready meanwhile.
+      const english = warmVoice('en');
       const { resumeSession } = await import('./start.ts');
-      report(await resumeSession(file, options, voice));
+      report(
+        await resumeSession(file, options, language => (language === 'en' ? english : warmVoice(language))),
+      );
     });
 }

@@ -1,4 +1,6 @@
 import type { Command } from 'commander';
+import { languageCodes } from '../../../prompts/index.ts';
+import type { LanguageCode } from '../../../prompts/types.ts';
 import { type UnitSystem, unitSystems } from '../../session/units.ts';
 
 /** Choices for running a session, as they come from the command line. */
@@ -14,7 +16,9 @@ export interface RunOptions {
   readonly bus?: string;
   readonly log?: string;
   readonly keepAudio?: string;
-  readonly units: UnitSystem;
+  readonly language: LanguageCode;
+  /** The usual ones of the language when none are chosen. */
+  readonly units?: UnitSystem;
   readonly model?: string;
 }
 
@@ -27,6 +31,12 @@ const parseUnits = (value: string): UnitSystem => {
   const found = unitSystems.find(system => system === value);
   if (found) return found;
   throw new OptionError(`Units "${value}" are not known; choose ${unitSystems.join(' or ')}.`);
+};
+
+const parseLanguage = (value: string): LanguageCode => {
+  const found = languageCodes.find(code => code === value);
+  if (found) return found;
+  throw new OptionError(`Language "${value}" is not known; choose ${languageCodes.join(' or ')}.`);
 };
 
 /** Options of every command that hears and speaks. */
@@ -52,5 +62,10 @@ export const withRunOptions = (command: Command): Command =>
       )
       .option('--job <file>', 'job card in JSON: vehicle, engine, technician, second, supervisor')
       .option('--log <file>', 'where the record goes (default: first-fire-<date and time>.jsonl here)')
-      .option('--units <system>', 'units that are spoken and shown: us or metric', parseUnits, 'us'),
+      .option('--language <code>', 'the language of the session: en or fr', parseLanguage, 'en')
+      .option(
+        '--units <system>',
+        'units that are spoken and shown: us or metric (default: us in English, metric in French)',
+        parseUnits,
+      ),
   );

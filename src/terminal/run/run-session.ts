@@ -1,4 +1,4 @@
-import { english } from '../../../prompts/en/index.ts';
+import { languages } from '../../../prompts/index.ts';
 import type { BusSource } from '../../bus/ports.ts';
 import type { VehicleBus } from '../../profile/schema.ts';
 import type { RecordLog } from '../../record/index.ts';
@@ -10,8 +10,10 @@ import { joinBus } from '../../session/vehicle/join-bus.ts';
 import { Viewer } from '../../session/viewer.ts';
 import { VirtualClock } from '../../session/virtual-clock.ts';
 import { VoiceError } from '../../voice/errors.ts';
-import type { AudioSource, SoundRecognizer, Synthesizer } from '../../voice/ports.ts';
+import { voiceLanguage } from '../../voice/languages/index.ts';
+import type { AudioSource, SoundRecognizer } from '../../voice/ports.ts';
 import { createTypedRecognizer } from '../../voice/recognizers/typed.ts';
+import type { ChosenVoice } from '../../voice/speakers/choose-voice.ts';
 import { askPlace } from './ask-place.ts';
 import { hearFast, hearLive, openSource } from './hearing.ts';
 import { closeRecord, HOW_TO_SAVE, savePlace, saveRecord } from './keep-record.ts';
@@ -32,7 +34,7 @@ export interface RunParts {
   readonly header: SessionHeader;
   readonly record: RecordLog;
   readonly clock: Clock;
-  readonly voice: Synthesizer;
+  readonly voice: ChosenVoice;
   readonly bus?: BusSource | undefined;
   readonly restored?: Restored;
 }
@@ -65,7 +67,7 @@ async function joinParts({
   const virtual = clock instanceof VirtualClock ? clock : null;
   const speaking = await openSpeaking(options, voice, clock, virtual !== null);
   const session = new Session(
-    { ...header, language: english, clock, record, speech: speaking.speech },
+    { ...header, language: languages[header.language], clock, record, speech: speaking.speech },
     restored?.moment,
   );
   const viewer = new Viewer(session, 'keys');
@@ -84,7 +86,7 @@ async function joinParts({
   const left = new Promise<RunEnd>(resolve => {
     leave = resolve;
   });
-  if (speaking.notHeard) session.report(speaking.notHeard);
+  for (const remark of speaking.remarks) session.report(remark);
   await session.begin(restored !== undefined);
   // Only now: the first sentence is in the making while the face and the ear are loaded.
   const { showFace } = await import('../face/show.ts');
@@ -129,8 +131,13 @@ async function joinParts({
       const { createEmbeddedRecognizer } = await import(
         '../../voice/recognizers/soundswallower/recognizer.ts'
       );
-      const ear = await createEmbeddedRecognizer(options.model === undefined ? {} : { model: options.model });
+      const ear = await createEmbeddedRecognizer({
+        language: header.language,
+        ...(options.model === undefined ? {} : { model: options.model }),
+      });
       opened.ear = ear;
+      const { caution } = voiceLanguage(header.language).hearing;
+      if (caution) session.report(caution);
       const source = await openSource(options, session, clock);
       opened.source = source;
       ear.onLevel(level => viewer.level(level));

@@ -2,6 +2,7 @@ import type { Clock } from '../../session/clock.ts';
 import type { Synthesizer } from '../../voice/ports.ts';
 import { CachedSynthesizer } from '../../voice/speakers/cached-synthesizer.ts';
 import { chooseSink } from '../../voice/speakers/choose.ts';
+import type { ChosenVoice } from '../../voice/speakers/choose-voice.ts';
 import { SpeechQueue } from '../../voice/speech-queue.ts';
 import type { RunOptions } from './options.ts';
 
@@ -10,8 +11,8 @@ const SENTENCES_KEPT = 200;
 
 export interface Speaking {
   readonly speech: SpeechQueue;
-  /** Why nothing will be heard, when a loudspeaker was wished for. */
-  readonly notHeard: string | undefined;
+  /** Sentences on who speaks, or why nothing will be heard, when speech was wished for. */
+  readonly remarks: readonly string[];
   /** Settles when no sentence is being made into sound. */
   quiet(): Promise<void>;
 }
@@ -34,26 +35,26 @@ function counted(inner: Synthesizer): Synthesizer & { quiet(): Promise<void> } {
 }
 
 /**
- * The embedded voice, to a loudspeaker, a folder of WAV files, or nowhere.
+ * The voice, to a loudspeaker, a folder of WAV files, or nowhere.
  * @throws VoiceError when a folder was named that cannot be written to
  */
 export async function openSpeaking(
   { speakTo, silent }: Pick<RunOptions, 'speakTo' | 'silent'>,
-  voice: Synthesizer,
+  voice: ChosenVoice,
   clock: Clock,
   virtual: boolean,
 ): Promise<Speaking> {
   const sleep = (durationMs: number, signal?: AbortSignal) => clock.sleep(durationMs, signal);
   const { sink, notHeard } = await chooseSink({
-    ...(speakTo === undefined ? {} : { speakTo }),
+    ...(speakTo === undefined || voice.soundless ? {} : { speakTo }),
     // Sound heard faster than real time has no loudspeaker that could keep up.
-    silent: silent || (virtual && speakTo === undefined),
+    silent: silent || voice.soundless || (virtual && speakTo === undefined),
     sleep,
   });
-  const synthesizer = counted(new CachedSynthesizer(voice, SENTENCES_KEPT));
+  const synthesizer = counted(new CachedSynthesizer(voice.synthesizer, SENTENCES_KEPT));
   return {
     speech: new SpeechQueue(synthesizer, sink, () => clock.nowMs()),
-    notHeard,
+    remarks: silent ? [] : [voice.remark, notHeard].filter(remark => remark !== undefined),
     quiet: () => synthesizer.quiet(),
   };
 }

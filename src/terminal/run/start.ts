@@ -1,4 +1,6 @@
 import type { JobCard } from '../../../machines/context.ts';
+import { languages } from '../../../prompts/index.ts';
+import type { LanguageCode } from '../../../prompts/types.ts';
 import { loadProfile } from '../../profile/load.ts';
 import type { Profile } from '../../profile/schema.ts';
 import { openNewLog, reopenLog } from '../../record/index.ts';
@@ -7,7 +9,7 @@ import { headerData, type SessionHeader } from '../../session/header.ts';
 import { loadJobCard } from '../../session/job-card.ts';
 import { restore } from '../../session/resume.ts';
 import { VirtualClock } from '../../session/virtual-clock.ts';
-import type { Synthesizer } from '../../voice/ports.ts';
+import type { ChosenVoice } from '../../voice/speakers/choose-voice.ts';
 import { openBus } from './bus.ts';
 import type { RunOptions } from './options.ts';
 import { type RunResult, runSession } from './run-session.ts';
@@ -30,10 +32,12 @@ const busOf = async ({ bus }: RunOptions, profile: Profile, clock: Clock) =>
  * A new session, from job card to sign-off.
  * @throws ProfileError, JobCardError, OptionError, RecordError or VoiceError before it begins, each one sentence
  */
-export async function startSession(options: RunOptions, voice: Synthesizer): Promise<RunResult> {
+export async function startSession(options: RunOptions, voice: ChosenVoice): Promise<RunResult> {
   const profile = await loadProfile(options.profile);
   const job = options.job === undefined ? demoJob : await loadJobCard(options.job);
-  const header: SessionHeader = { profile, job, language: 'en', units: options.units };
+  const { language } = options;
+  const units = options.units ?? languages[language].usualUnits;
+  const header: SessionHeader = { profile, job, language, units };
   const clock = options.fast ? new VirtualClock(new Date()) : new SystemClock();
   const bus = await busOf(options, profile, clock);
   const path = options.log ?? `first-fire-${fileTime(new Date())}.jsonl`;
@@ -51,7 +55,7 @@ export async function startSession(options: RunOptions, voice: Synthesizer): Pro
 export async function resumeSession(
   file: string,
   options: RunOptions,
-  voice: Synthesizer,
+  voiceFor: (language: LanguageCode) => ChosenVoice,
 ): Promise<RunResult> {
   const started = performance.now();
   let beginMs = 0;
@@ -66,6 +70,7 @@ export async function resumeSession(
       ? new VirtualClock(new Date(), restored.lastMs)
       : new SystemClock(restored.lastMs);
     const { header } = restored;
+    const voice = voiceFor(header.language);
     const bus = await busOf(options, header.profile, clock);
     return await runSession({ options, header, record: log, clock, voice, bus, restored });
   } catch (error) {

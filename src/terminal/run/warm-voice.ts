@@ -1,10 +1,10 @@
-import type { Synthesizer } from '../../voice/ports.ts';
-import { FliteSynthesizer } from '../../voice/speakers/flite.ts';
+import type { SpokenLanguage } from '../../voice/ports.ts';
+import { type ChosenVoice, chooseVoice } from '../../voice/speakers/choose-voice.ts';
 
-/** The embedded voice, already loading in its own thread: its first sentence would be late otherwise. */
-export function warmVoice(): Synthesizer {
-  const voice = new FliteSynthesizer();
+/** The voice, already loading in its own thread: its first sentence would be late otherwise. */
+export function warmVoice(language: SpokenLanguage): ChosenVoice {
+  const voice = chooseVoice(language);
   // A voice that fails says so with the first real sentence.
-  voice.synthesize('ready').catch(() => {});
+  if (language === 'en') voice.synthesizer.synthesize('ready').catch(() => {});
   return voice;
 }

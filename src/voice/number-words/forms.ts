@@ -1,16 +1,6 @@
-import {
-  and,
-  digitToken,
-  digitTokensOf,
-  type Form,
-  hundred,
-  minus,
-  point,
-  type Token,
-  thousand,
-  upToNinetyNine,
-  word,
-} from './vocabulary.ts';
+import type { NumberWords } from '../languages/language.ts';
+import { englishNumbers } from './english.ts';
+import type { Form, Token } from './vocabulary.ts';
 
 /** Whole numbers up to here have spoken forms. */
 export const largestWholeNumber = 9999;
@@ -21,70 +11,51 @@ export interface Decimal {
   readonly decimals: number;
 }
 
-const afterHundreds = (rest: number): Form => (rest === 0 ? [] : [and, ...upToNinetyNine(rest)]);
+/** A digit string, place by place: "120" as one, two, zero or oh. */
+export const digitTokensOf = (text: string, { digits }: NumberWords): Form =>
+  [...text].map((digit): Token => {
+    const token = digits[Number(digit)];
+    if (token === undefined) throw new RangeError(`${digit} is not a digit`);
+    return token;
+  });
 
-/** "one hundred (and) five", "one eighty"; 100 to 999. */
-function inHundreds(n: number): readonly Form[] {
-  const first = digitToken(Math.floor(n / 100));
-  const rest = n % 100;
-  const full: Form = [first, hundred, ...afterHundreds(rest)];
-  return rest < 10 ? [full] : [full, [first, ...upToNinetyNine(rest)]];
-}
+/** A lone digit is the cardinal: only among others is it said in the ways of digits. */
+const digitByDigit = (n: number, words: NumberWords): readonly Form[] =>
+  n < 10 ? words.grouped(n) : [digitTokensOf(String(n), words)];
 
-/** "two thousand one hundred", "eighteen hundred (and) five", "eighteen oh five"; 1000 to 9999. */
-function inThousands(n: number): readonly Form[] {
-  const belowThousand = n % 1000;
-  const pair = upToNinetyNine(Math.floor(n / 100));
-  const rest = n % 100;
-  const after: Form =
-    belowThousand < 100
-      ? afterHundreds(belowThousand)
-      : [digitToken(Math.floor(belowThousand / 100)), hundred, ...afterHundreds(rest)];
-  const forms: Form[] = [[digitToken(Math.floor(n / 1000)), thousand, ...after]];
-  if (belowThousand >= 100) forms.push([...pair, hundred, ...afterHundreds(rest)]);
-  if (rest >= 10) forms.push([...pair, ...upToNinetyNine(rest)]);
-  else if (rest > 0) forms.push([...pair, word('oh'), digitToken(rest)]);
-  return forms;
-}
-
-function grouped(n: number): readonly Form[] {
-  if (n < 100) return [upToNinetyNine(n)];
-  return n < 1000 ? inHundreds(n) : inThousands(n);
-}
-
-const digitByDigit = (n: number): Form => (n < 10 ? upToNinetyNine(n) : digitTokensOf(String(n)));
-
-/** A zero before the point may be "zero", "oh" or nothing: "point six". */
-const zeroBeforePoint: Token = ['zero', 'oh', ''];
-
-function fractionForms(fraction: string, digitsOnly: boolean): readonly Form[] {
+function fractionForms(fraction: string, digitsOnly: boolean, words: NumberWords): readonly Form[] {
   const short = fraction.replace(/0+$/, '');
-  const forms: Form[] = [digitTokensOf(fraction)];
-  if (short !== '' && short !== fraction) forms.push(digitTokensOf(short));
+  const forms: Form[] = [digitTokensOf(fraction, words)];
+  if (short !== '' && short !== fraction) forms.push(digitTokensOf(short, words));
   const asPair = !digitsOnly && fraction.length === 2 && !fraction.startsWith('0');
-  if (asPair) forms.push(upToNinetyNine(Number(fraction)));
-  return forms.map(form => [point, ...form]);
+  if (asPair) forms.push(...words.pair(Number(fraction)));
+  return forms.map(form => [words.point, ...form]);
 }
 
 /**
- * Every way to say a number in English that is listened for: grouped ("one hundred and eighty",
- * "one eighty", "eighteen hundred") unless `digitsOnly`, and digit by digit ("one eight zero").
+ * Every way to say a number that is listened for: grouped ("one hundred and eighty", "one eighty",
+ * "eighteen hundred") unless `digitsOnly`, and digit by digit ("one eight zero").
  * The whole part may be 0 to 9999, the sign either way.
  */
-export function spokenForms({ scaled, decimals }: Decimal, digitsOnly: boolean): readonly Form[] {
+export function spokenForms(
+  { scaled, decimals }: Decimal,
+  digitsOnly: boolean,
+  words: NumberWords = englishNumbers,
+): readonly Form[] {
   const scale = 10 ** decimals;
   const magnitude = Math.abs(scaled);
   const whole = Math.floor(magnitude / scale);
-  const wholeForms = digitsOnly ? [digitByDigit(whole)] : [...grouped(whole), digitByDigit(whole)];
+  const inDigits = digitByDigit(whole, words);
+  const wholeForms = digitsOnly ? inDigits : [...words.grouped(whole), ...inDigits];
   const fraction = decimals === 0 ? '' : String(magnitude % scale).padStart(decimals, '0');
-  const beforePoint = whole === 0 ? [[zeroBeforePoint]] : wholeForms;
+  const beforePoint = whole === 0 ? [[words.zeroBeforePoint]] : wholeForms;
   const withFraction =
     fraction === ''
       ? []
-      : beforePoint.flatMap(w => fractionForms(fraction, digitsOnly).map(f => [...w, ...f]));
+      : beforePoint.flatMap(w => fractionForms(fraction, digitsOnly, words).map(f => [...w, ...f]));
   const withoutFraction = Number(fraction) === 0 ? wholeForms : [];
   const all = [...withoutFraction, ...withFraction];
-  return scaled < 0 ? all.map(form => [minus, ...form]) : all;
+  return scaled < 0 ? all.map(form => [words.minus, ...form]) : all;
 }
 
 /** The phrases that a form stands for, its alternatives written out. */

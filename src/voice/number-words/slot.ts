@@ -1,6 +1,7 @@
 import { VoiceError } from '../errors.ts';
+import { voiceLanguage } from '../languages/index.ts';
+import { comparable } from '../languages/spelling.ts';
 import type { NumberSlot } from '../ports.ts';
-import { normalizeWording } from '../wording.ts';
 import { codeForm, codeReader, isCode } from './code.ts';
 import { type Decimal, largestWholeNumber, phrasesOf, spokenForms } from './forms.ts';
 import type { Form } from './vocabulary.ts';
@@ -44,8 +45,9 @@ export const numberOf = ({ scaled, decimals }: Decimal): number => scaled / 10 *
 
 /** Every form of every value of the slot, for the recognizer's grammar. */
 export function formsOf(slot: NumberSlot): readonly Form[] {
-  if (isCode(slot)) return [codeForm(slot.max)];
-  return valuesOf(slot).flatMap(value => spokenForms(value, slot.digitsOnly ?? false));
+  if (isCode(slot)) return [codeForm(slot)];
+  const { numbers } = voiceLanguage(slot.language);
+  return valuesOf(slot).flatMap(value => spokenForms(value, slot.digitsOnly ?? false, numbers));
 }
 
 /** Reads spoken numbers of one slot. */
@@ -58,14 +60,16 @@ export interface NumberReader {
 export function numberReader(slot: NumberSlot): NumberReader {
   if (isCode(slot)) return codeReader(slot);
   const meanings = new Map<string, readonly number[]>();
+  const language = voiceLanguage(slot.language);
   for (const decimal of valuesOf(slot)) {
     const value = numberOf(decimal);
-    for (const form of spokenForms(decimal, slot.digitsOnly ?? false)) {
-      for (const phrase of phrasesOf(form)) {
+    for (const form of spokenForms(decimal, slot.digitsOnly ?? false, language.numbers)) {
+      for (const said of phrasesOf(form)) {
+        const phrase = comparable(said, language);
         const known = meanings.get(phrase) ?? [];
         if (!known.includes(value)) meanings.set(phrase, [...known, value]);
       }
     }
   }
-  return { read: phrase => meanings.get(normalizeWording(phrase)) ?? [] };
+  return { read: phrase => meanings.get(comparable(phrase, language)) ?? [] };
 }

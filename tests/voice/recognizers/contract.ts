@@ -8,7 +8,7 @@ export interface Listener {
   say(text: string): Promise<void>;
 }
 
-export const grammar: Required<Grammar> = {
+export const grammar: Grammar & Required<Pick<Grammar, 'number'>> = {
   key: 'fill.coolant.asking',
   stop: ['stop', 'shut it down'],
   replies: [

@@ -1,7 +1,7 @@
 import { Endpointer, type SpeechEvent } from '../../endpointing.ts';
+import { voiceLanguage } from '../../languages/index.ts';
 import { isClipping, levelDbfs } from '../../levels.ts';
-import type { EarLevel, Grammar, Heard, Pcm, SoundRecognizer } from '../../ports.ts';
-import { englishPronunciations } from '../../pronunciations.ts';
+import type { EarLevel, Grammar, Heard, Pcm, SoundRecognizer, SpokenLanguage } from '../../ports.ts';
 import { createResampler } from '../../resample.ts';
 import { createDecoder, type Engine, modelDamaged } from './decoder.ts';
 import { type ListeningGrammar, prepareGrammar } from './listening-grammar.ts';
@@ -13,12 +13,9 @@ async function fillerWords({ module, model }: Engine): Promise<Record<string, st
   const phones: unknown = await module.load_json(`${model}/phoneset.json`).catch((cause: unknown) => {
     throw modelDamaged(model, cause);
   });
-  const speech = Object.keys(Object(phones)).filter(phone => /^[A-Z]+$/.test(phone) && phone !== 'SIL');
+  const speech = Object.keys(Object(phones)).filter(phone => /^[A-Za-z]+$/.test(phone) && phone !== 'SIL');
   return Object.fromEntries(speech.map(phone => [`ph_${phone.toLowerCase()}`, [phone]]));
 }
-
-/** From both ends of the dictionary, and the end of the noises': those that were cut short lack the last. */
-const wordsOfAnyDictionary = ['and', 'zero', '[SPEECH]'];
 
 /**
  * The embedded recognizer on a loaded engine, in Node or in a browser's worker. It decodes while
@@ -26,14 +23,19 @@ const wordsOfAnyDictionary = ['and', 'zero', '[SPEECH]'];
  * @throws VoiceError `modelUnusable` when the model is damaged; `listen` throws `wordUnknown` and
  * `grammarUnusable`, `hear` throws `soundUnusable`.
  */
-export async function createEar(engine: Engine): Promise<SoundRecognizer> {
+export async function createEar(engine: Engine, language: SpokenLanguage = 'en'): Promise<SoundRecognizer> {
+  const { wordsOfDictionary, pronunciations, soundingLikeStop } = voiceLanguage(language).hearing;
   const fillers = await fillerWords(engine);
   const decoder = await createDecoder(engine, 'packaged');
-  if (decoder.missingWords(wordsOfAnyDictionary).length > 0) throw modelDamaged(engine.model);
-  decoder.addWords({ ...englishPronunciations, ...fillers });
+  if (decoder.missingWords(wordsOfDictionary).length > 0) throw modelDamaged(engine.model);
+  decoder.addWords({ ...pronunciations, ...fillers });
   const stopDecoder = await createDecoder(engine, 'empty');
   stopDecoder.addWords(fillers);
-  const spotter = createStopSpotter(stopDecoder, Object.keys(fillers), decoder.pronunciationsOf);
+  const spotter = createStopSpotter(stopDecoder, {
+    fillers: Object.keys(fillers),
+    soundingLikeStop,
+    pronounce: decoder.pronunciationsOf,
+  });
   const resampler = createResampler();
   const endpointer = new Endpointer();
 

@@ -46,7 +46,7 @@ export function prepareGrammar(
   if (missing.length > 0) {
     throw new VoiceError(
       'wordUnknown',
-      `Grammar "${grammar.key}" has words without a known pronunciation (${missing.join(', ')}); add them to src/voice/pronunciations.ts.`,
+      `Grammar "${grammar.key}" has words without a known pronunciation (${missing.join(', ')}); add them to its language in src/voice/languages.`,
     );
   }
   const jsgf = toJsgf(grammar, { words: fillers, weight: fillerWeight });

@@ -3,6 +3,8 @@ import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import createModule, { type SoundSwallowerModule } from 'soundswallower';
 import { VoiceError } from '../../errors.ts';
+import { voiceLanguage } from '../../languages/index.ts';
+import type { SpokenLanguage } from '../../ports.ts';
 import type { Engine } from './decoder.ts';
 
 /** The parts of an acoustic model without which nothing can be decoded. */
@@ -18,10 +20,11 @@ const modelFiles = [
   'phoneset.json',
 ];
 
-/** Where the English model of the package lies. */
-export function packagedModel(): string {
+/** Where the package's model of a language lies. */
+export function packagedModel(language: SpokenLanguage = 'en'): string {
   const require = createRequire(import.meta.url);
-  return join(dirname(require.resolve('soundswallower')), 'model', 'en-us');
+  const { model } = voiceLanguage(language).hearing;
+  return join(dirname(require.resolve('soundswallower')), 'model', model);
 }
 
 /**

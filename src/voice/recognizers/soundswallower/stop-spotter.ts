@@ -2,23 +2,14 @@ import { stopLoopJsgf } from '../../jsgf.ts';
 import { containsWording, normalizeWording, wordsOf } from '../../wording.ts';
 import type { GrammarDecoder } from './decoder.ts';
 
-/** Everyday words that are easily taken for a stop word. */
-const soundingLikeStop = [
-  'stuck',
-  'top',
-  'step',
-  'start',
-  'stock',
-  'shop',
-  'spot',
-  'stand',
-  'status',
-  'little',
-  'bit',
-  'kit',
-  'hear',
-  'noise',
-];
+/** What stands beside the stop wordings in the spotter's grammar. */
+export interface SpotterWords {
+  readonly fillers: readonly string[];
+  /** Everyday words that are easily taken for a stop word. */
+  readonly soundingLikeStop: readonly string[];
+  /** All pronunciations of a word. */
+  pronounce(word: string): readonly string[];
+}
 
 /** Listens to a stretch of speech for the stop wordings alone, whatever is said around them. */
 export interface StopSpotter {
@@ -31,14 +22,10 @@ export interface StopSpotter {
   close(): void;
 }
 
-/**
- * @param decoder one of its own, which knows nothing but the filler words
- * @param pronounce all pronunciations of a word
- */
+/** @param decoder one of its own, which knows nothing but the filler words */
 export function createStopSpotter(
   decoder: GrammarDecoder,
-  fillers: readonly string[],
-  pronounce: (word: string) => readonly string[],
+  { fillers, soundingLikeStop, pronounce }: SpotterWords,
 ): StopSpotter {
   let stops: readonly string[] = [];
   let inForce = '';

@@ -200,7 +200,7 @@ describe('what the embedded recognizer can listen for', () => {
     const { recognizer, reports } = await ear();
     const unknown = { id: 'x', wordings: ['coolant zorblat', 'quibbly full'] };
     expect(() => recognizer.listen({ ...grammar, replies: [unknown] })).toThrow(
-      'Grammar "fill.coolant.asking" has words without a known pronunciation (zorblat, quibbly); add them to src/voice/pronunciations.ts.',
+      'Grammar "fill.coolant.asking" has words without a known pronunciation (zorblat, quibbly); add them to its language in src/voice/languages.',
     );
     await recognizer.hear(spoken('correct'));
     expect(reports).toMatchObject([{ kind: 'reply', id: 'yes' }]);

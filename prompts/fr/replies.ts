@@ -1,0 +1,128 @@
+/**
+ * What may be said for each reply; the first wording is the one that is asked for and read back.
+ * None holds a word that sounds like a stop word: "arrêté" sounds like "arrêtez", so an engine that
+ * is off is "éteint". No two that mean opposite things differ only at their end or in a prefix.
+ */
+export const replies = {
+  yes: ['correct', 'oui', "c'est juste", 'affirmatif'],
+  no: ['faux', 'non', "c'est faux", 'négatif'],
+  ready: ['prêt', 'prête', 'nous sommes prêts'],
+  notYet: ['pas encore', 'pas bon', 'problème'],
+
+  cardRight: ['fiche correcte', 'la fiche est correcte'],
+  understood: ['compris', "j'ai compris"],
+  protectionOn: ['protections en place', 'protections mises'],
+  airGood: ["l'air est bon", 'extraction en marche'],
+  extinguisherReady: ['extincteur prêt', "l'extincteur est là"],
+  vehicleSecured: ['véhicule calé', 'véhicule immobilisé'],
+  cutOffReady: ['coupure prête', 'la coupure est prête'],
+  thatWasTheDrill: ["c'était l'exercice", 'exercice'],
+
+  mixReady: ['mélange prêt', 'le mélange est prêt'],
+  coolantFull: ['circuit plein', 'le circuit est plein'],
+  noMoreAir: ['purge terminée', "il n'y a plus d'air"],
+  gradeRight: ['huile conforme', "l'huile est bonne"],
+  filterFitted: ['filtre monté', 'le filtre est monté'],
+  levelGood: ['bon niveau', 'le niveau est bon'],
+  fuelRight: ['gazole conforme', 'le gazole est bon'],
+  steeringFull: ['direction au niveau', 'la direction est au niveau'],
+  primerFirm: ['pompe dure', 'la pompe est dure'],
+  screwedHome: ['pompe revissée', 'la pompe est revissée'],
+  noWeeps: ['aucun suintement', 'tout est sec'],
+
+  pluggedIn: ['branché', 'connecté'],
+  hosesGood: ['durites bonnes', 'les durites sont bonnes'],
+  bootsGood: ['manchons bons', 'les manchons sont bons'],
+  beltsGood: ['courroies bonnes', 'les courroies sont bonnes'],
+  toolsOut: ['aucun outil oublié', 'les outils sont sortis'],
+  wiringGood: ['câblage bon', 'le câblage est bon'],
+  fastenersMarked: ['boulons marqués', 'les boulons sont marqués'],
+
+  fuellingDisabled: ['injection neutralisée', "l'injection est neutralisée"],
+  provedOff: ['neutralisation vérifiée', "c'est vérifié"],
+  clearToCrank: ['zone dégagée', 'champ libre'],
+  oilPressureShows: ['la pression monte', "pression d'huile", 'on a la pression'],
+  nothingYet: ['toujours rien', 'pas de pression', 'pas de démarrage'],
+  fuellingRestored: ['injection rétablie', "l'injection est rétablie"],
+
+  keyIsOn: ['contact mis', 'le contact est mis'],
+  lit: ['allumé', 'il est allumé'],
+  dark: ['éteint', 'il est éteint'],
+  lampOut: ['voyant éteint', 'le voyant est éteint'],
+  lampStays: ['voyant allumé', 'il reste allumé'],
+  noCodes: ['pas de défaut', 'aucun défaut'],
+  readACode: ['lire un code', 'code suivant'],
+  noMoreCodes: ['liste terminée', "c'est tout"],
+  acceptFault: ['le chef accepte', 'défaut accepté'],
+
+  fired: ['il tourne', 'le moteur tourne', 'démarré'],
+  pressureGood: ['bonne pression', 'la pression est bonne', "bonne pression d'huile"],
+  noOilPressure: ['pas de pression', "pas de pression d'huile"],
+  faultCleared: ['défaut disparu', 'le défaut a disparu'],
+
+  idleSteady: ['ralenti stable', 'le ralenti est stable'],
+  hunting: ['pompage', 'le moteur pompe'],
+  pointGood: ['rien à signaler', 'tout est bon', 'sec et serré'],
+  leak: ['fuite', 'il y a une fuite'],
+  thermostatOpen: ['thermostat ouvert', 'la durite est chaude'],
+  noBubbles: ['aucune bulle', 'plus aucune bulle'],
+  levelsGood: ['niveaux bons', 'les niveaux sont bons'],
+  backAtIdle: ['retour au ralenti', 'au ralenti'],
+  stillRunning: ['il tourne encore', 'il tourne toujours'],
+  engineOff: ['moteur éteint', 'le moteur est éteint'],
+  torqued: ['serré au couple', 'serrage fait'],
+  itemsNoted: ['points notés', "c'est noté"],
+  iSign: ['je signe', 'signé'],
+
+  allOff: ['tout est éteint', 'moteur et contact coupés'],
+  endSession: ['terminer la séance', 'on en reste là'],
+  causeFalseAlarm: ['fausse alerte'],
+  causeCoolantLeak: ['fuite de liquide', 'fuite de refroidissement'],
+  causeOilLeak: ["fuite d'huile"],
+  causeFuelLeak: ['fuite de gazole', 'fuite de carburant'],
+  causeNoOilPressure: ["pas de pression d'huile"],
+  causeNoStart: ['refus de démarrer', 'il ne démarre pas'],
+  causeOverspeed: ['surrégime', 'emballement'],
+  causeOverheating: ['surchauffe', 'trop chaud'],
+  causeFaultCode: ['code de défaut'],
+  causeSmokeOrFire: ['fumée ou incendie', 'fumée', 'incendie'],
+  causeSomeoneHurt: ["quelqu'un est blessé", 'blessure'],
+  causeLooseOrNoise: ['pièce desserrée', 'bruit anormal'],
+  causeOther: ['autre cause', 'autre chose'],
+
+  reasonNotFitted: ['non équipé'],
+  reasonDoneBefore: ['déjà fait', 'fait avant'],
+  reasonSupervisor: ['ordre du chef', 'le chef le demande'],
+} as const satisfies Record<string, readonly [string, ...string[]]>;
+
+/** Wordings that stop everything, from anybody, in every state. */
+export const stopWordings = [
+  'stop',
+  'stop stop',
+  'stop tout',
+  'arrête',
+  'arrêtez',
+  'arrête tout',
+  'arrêtez tout',
+  'arrête le moteur',
+  'arrêtez le moteur',
+  "arrêt d'urgence",
+  'halte',
+  'stoppez',
+  'coupe tout',
+  'coupez tout',
+  'coupe le moteur',
+  'coupez le moteur',
+] as const;
+
+/** Words that are always understood; which of them do something depends on the moment. */
+export const controls = {
+  hold: ['pause', 'attends', 'attendez', 'un instant'],
+  continue: ['continuer', 'continue', 'on reprend'],
+  sayAgain: ['répéter', 'répète', 'encore une fois'],
+  goBack: ['en arrière', 'étape précédente'],
+  skip: ['passer', 'passer cette étape'],
+  status: ['situation', 'où en sommes nous'],
+  timeLeft: ['temps restant', 'combien de temps'],
+  help: ['aide', 'que puis je dire'],
+} as const satisfies Record<string, readonly [string, ...string[]]>;

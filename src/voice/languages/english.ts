@@ -1,0 +1,30 @@
+import { englishNumbers } from '../number-words/english.ts';
+import { englishPronunciations } from '../pronunciations.ts';
+import type { VoiceLanguage } from './language.ts';
+
+export const english: VoiceLanguage = {
+  code: 'en',
+  numbers: englishNumbers,
+  hearing: {
+    model: 'en-us',
+    wordsOfDictionary: ['and', 'zero', '[SPEECH]'],
+    pronunciations: englishPronunciations,
+    soundingLikeStop: [
+      'stuck',
+      'top',
+      'step',
+      'start',
+      'stock',
+      'shop',
+      'spot',
+      'stand',
+      'status',
+      'little',
+      'bit',
+      'kit',
+      'hear',
+      'noise',
+    ],
+  },
+  homophones: {},
+};

@@ -1,0 +1,40 @@
+/** Pronunciations, in the phones of the packaged French model, of words that its dictionary lacks or has too few of. */
+export const frenchPronunciations: Readonly<Record<string, readonly string[]>> = {
+  // The dictionary has these words, but no elision of theirs.
+  "c'est": ['ss ai', 'ss ei', 'ss ai tt'],
+  "c'était": ['ss ei tt ai'],
+  "d'air": ['dd ai rr'],
+  "d'huile": ['dd uy ii ll'],
+  "d'urgence": ['dd uu rr jj an ss'],
+  "j'ai": ['jj ai', 'jj ei'],
+  "l'air": ['ll ai rr'],
+  "l'exercice": ['ll ai gg zz ai rr ss ii ss'],
+  "l'extincteur": ['ll ai kk ss tt in kk tt oe rr'],
+  "l'huile": ['ll uy ii ll'],
+  "l'injection": ['ll in jj ai kk ss yy on'],
+  "n'y": ['nn ii'],
+
+  biodiesel: ['bb ii oo dd yy ei zz ai ll', 'bb yy au dd yy ei zz ai ll'],
+  courroies: ['kk ou rr ww aa'],
+  desserrée: ['dd ei ss ai rr ei', 'dd ei ss ei rr ei'],
+  durite: ['dd uu rr ii tt'],
+  durites: ['dd uu rr ii tt'],
+  extincteur: ['ai kk ss tt in kk tt oe rr'],
+  fahrenheit: ['ff aa rr ai nn aa yy tt', 'ff aa rr ai nn ai tt'],
+  gallons: ['gg aa ll on'],
+  huitante: ['uy ii tt an tt'],
+  kilopascals: ['kk ii ll oo pp aa ss kk aa ll', 'kk ii ll au pp aa ss kk aa ll'],
+  manchons: ['mm an ch on'],
+  neutralisée: ['nn eu tt rr aa ll ii zz ei'],
+  revissée: ['rr ee vv ii ss ei'],
+  septante: ['ss ai pp tt an tt'],
+  serrage: ['ss ai rr aa jj', 'ss ei rr aa jj'],
+  suintement: ['ss uy in tt mm an', 'ss uy in tt ee mm an'],
+  stoppez: ['ss tt oo pp ei'],
+  surrégime: ['ss uu rr rr ei jj ii mm', 'ss uu rr ei jj ii mm'],
+  thermostat: ['tt ai rr mm oo ss tt aa'],
+
+  // As most people say them: a closed "et", no "r" at the end of "quatre".
+  et: ['ei'],
+  quatre: ['kk aa tt'],
+};

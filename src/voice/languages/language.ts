@@ -1,0 +1,43 @@
+import type { Form, Token } from '../number-words/vocabulary.ts';
+import type { SpokenLanguage } from '../ports.ts';
+
+/** How a language says numbers: what is listened for, and what the tool says. */
+export interface NumberWords {
+  /** A digit 0 to 9 among other digits. */
+  readonly digits: readonly Token[];
+  /** Every way to say 0 to 9999 as a cardinal. */
+  grouped(n: number): readonly Form[];
+  /** Every way to say 0 to 99 as the two decimals after the point. */
+  pair(n: number): readonly Form[];
+  /** A zero before the point; the empty word where it may go unsaid. */
+  readonly zeroBeforePoint: Token;
+  readonly point: Token;
+  readonly minus: Token;
+  /** How the tool says a whole number from 0 to 999 999. */
+  cardinal(n: number): string;
+  /** What may stand before the decimals of typed figures: "." or ".,". */
+  readonly decimalMarks: string;
+}
+
+/** What the embedded recognizer needs to know of a language. */
+export interface LanguageHearing {
+  /** Folder of the acoustic model in the recognizer's package. */
+  readonly model: string;
+  /** Two words from both ends of the dictionary and its last noise: a file that was cut short lacks one. */
+  readonly wordsOfDictionary: readonly string[];
+  /** Pronunciations, in the model's phones, of words that its dictionary lacks or has in one accent only. */
+  readonly pronunciations: Readonly<Record<string, readonly string[]>>;
+  /** Everyday words that are easily taken for a stop word. */
+  readonly soundingLikeStop: readonly string[];
+  /** What whoever relies on being heard has to know first, as a sentence in this language. */
+  readonly caution?: string;
+}
+
+/** A language as the voice chain needs it; its sentences and wordings come with the grammar. */
+export interface VoiceLanguage {
+  readonly code: SpokenLanguage;
+  readonly numbers: NumberWords;
+  readonly hearing: LanguageHearing;
+  /** Spellings that sound like another word, and that word, both without accents. */
+  readonly homophones: Readonly<Record<string, string>>;
+}
