@@ -64,6 +64,7 @@ export const VOICES: readonly Voice[] = [
   flite('kal16'),
   festival('slt-hts', 'cmu_us_slt_arctic_hts', 'festvox-us-slt-hts'),
   festival('kal', 'kal_diphone', 'festvox-kallpc16k'),
+  festival('ked', 'ked_diphone', 'festvox-kdlpc16k'),
   espeak('en-us', 'en-us'),
   espeak('en-gb', 'en-gb'),
   espeak('en-us-female', 'en-us+f3'),

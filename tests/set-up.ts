@@ -11,6 +11,7 @@ const NEEDED = [
   'festival',
   'festvox-us-slt-hts',
   'festvox-kallpc16k',
+  'festvox-kdlpc16k',
   'espeak-ng',
   'pulseaudio',
   'pulseaudio-utils',

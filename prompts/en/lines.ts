@@ -36,6 +36,10 @@ export const lines = {
   inside: '{name} {spoken}, {limits}.',
   lampWrong: '{name} lamp should be {expected}. Put that right, then look again. {name}?',
   notYet: 'Understood, not yet. I wait.',
+  voiceTooLoud: 'Too loud for the microphone. Move it away from your mouth.',
+  voiceTooFaint: 'Too faint. Move the microphone nearer to your mouth.',
+  bayTooNoisy: 'Too noisy here for voice: answer by keys. The emergency word is still listened for.',
+  bayQuietEnough: 'Voice can be heard again.',
 
   holdStarts: '{title}: {time}.',
   holdHalf: 'Half time: {time} left.',

@@ -56,6 +56,11 @@ export const lines = {
   statusNoneOpen: 'Plus rien à valider avant le premier démarrage.',
   help: 'Vous pouvez dire : {choices}.',
   helpAlways: 'Vous pouvez dire : pause, continuer, répéter, en arrière, passer, situation ou temps restant.',
+  voiceTooLoud: 'Trop fort, le micro sature. Éloignez le micro, ou baissez son niveau.',
+  voiceTooFaint: 'Je vous entends très faiblement. Rapprochez le micro, ou montez son niveau.',
+  bayTooNoisy:
+    "Trop de bruit pour la voix. Répondez au clavier. Le mot d'urgence compte toujours, mais gardez une touche à portée de main.",
+  bayQuietEnough: 'La voix dépasse le bruit de nouveau. Les réponses à la voix comptent.',
   stillWaiting: "J'attends toujours.",
 
   askClear:

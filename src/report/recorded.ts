@@ -66,6 +66,8 @@ const schemas = {
   }),
   refused: z.object({ step: text, unmet: z.array(text) }),
   problem: z.object({ sentence: text }),
+  /** What the ear found out about voice and noise. */
+  hearing: z.object({ finding: text, noiseDbfs: maybe(number), aboveNoiseDb: maybe(number) }),
   closed: z.object({ outcome: text }),
   /** A gauge value that nobody had to say: from the vehicle bus, or from a model of an engine. */
   reading: z.object({ quantity: text, si: number, via: text }),

@@ -2,16 +2,17 @@ import { initialTransition, transition } from 'xstate';
 import type { JobCard, Said } from '../../machines/context.ts';
 import type { SessionEvent } from '../../machines/events.ts';
 import { buildFirstStart, type FirstStart } from '../../machines/first-start.ts';
-import { isOver, type Moment, stateName } from '../../machines/moment.ts';
+import { controlsOf, isOver, type Moment, stateName } from '../../machines/moment.ts';
 import { nextAlarmMs } from '../../machines/timing.ts';
 import type { Note } from '../../machines/toolkit.ts';
 import type { Person, PromptValues, Via } from '../../machines/vocabulary.ts';
 import type { Language, LineId } from '../../prompts/types.ts';
 import type { Profile } from '../profile/schema.ts';
 import { type JsonObject, RecordError, type RecordLog } from '../record/index.ts';
-import type { Heard, Recognizer } from '../voice/ports.ts';
+import type { EarLevel, Heard, Recognizer } from '../voice/ports.ts';
 import type { SpeechQueue } from '../voice/speech-queue.ts';
 import { notesIn, saidIn } from './actions.ts';
+import { BayWatch, type HearingReport } from './bay-watch.ts';
 import type { Clock } from './clock.ts';
 import { grammarOf } from './grammar.ts';
 import { type EventBody, meaningOf } from './hearing.ts';
@@ -61,6 +62,7 @@ export class Session {
   readonly #ears: Ear[] = [];
   #speaking = false;
   #withSight = (body: EventBody): EventBody => body;
+  readonly #bay = new BayWatch(report => this.#tellOfHearing(report));
   readonly #watchers = new Set<(happening: Happening | null) => void>();
   #settleOutcome: (outcome: Outcome) => void = () => {};
   /** Settles when the session is signed off or ended, and its record says so. */
@@ -78,7 +80,7 @@ export class Session {
     parts.speech.onSpeaking(sentence => {
       this.#speaking = sentence !== undefined;
       // Keys are never deafened by the tool's own voice.
-      for (const { recognizer, via } of this.#ears) if (via === 'voice') recognizer.onlyStop(this.#speaking);
+      this.#setOnlyStop();
       this.#tell(null);
     });
   }
@@ -99,13 +101,33 @@ export class Session {
   attach(recognizer: Recognizer, via: Via): void {
     this.#ears.push({ recognizer, via });
     recognizer.onHeard(heard => this.#hear(heard, via));
-    if (via === 'voice') recognizer.onlyStop(this.#speaking);
+    this.#setOnlyStop();
     recognizer.listen(this.#grammarFor(via));
   }
 
   /** Puts beside each answer what a vehicle bus shows at that moment. */
   attachBus(withSight: (body: EventBody) => EventBody): void {
     this.#withSight = withSight;
+  }
+
+  /** What an ear measures: the session watches over voice and noise, and says when voice cannot be trusted. */
+  level(level: EarLevel): void {
+    this.#bay.take(level, this.#speaking);
+  }
+
+  /** While the tool speaks, and where voice cannot be trusted, only stop words are heard. */
+  #setOnlyStop(): void {
+    const onlyStop = this.#speaking || !this.#bay.voiceTrusted;
+    for (const { recognizer, via } of this.#ears) if (via === 'voice') recognizer.onlyStop(onlyStop);
+  }
+
+  #tellOfHearing({ finding, noiseDbfs, aboveNoiseDb }: HearingReport): void {
+    this.keep('hearing', { finding, noiseDbfs, aboveNoiseDb });
+    if (finding === 'bayChecked') return;
+    this.#setOnlyStop();
+    // Where seconds count the tool's own voice would be in the way of the reply.
+    if (controlsOf(this.#moment).includes('hold')) this.mention(finding);
+    else this.#tell({ kind: 'problem', sentence: this.#parts.language.lines[finding] });
   }
 
   /** Called with each happening, and with null when something else changed that a face may show. */

@@ -47,7 +47,7 @@ const faintestSpeechDbfs = -62;
 const preEmphasis = 0.95;
 
 /** Tracks the noise floor: the lowest smoothed level within the window. */
-class NoiseFloor {
+export class NoiseFloor {
   private readonly recent: number[] = [];
   private smooth: number | undefined;
 

@@ -62,6 +62,17 @@ export interface EarLevel {
   readonly levelDbfs: number;
   readonly clipping: boolean;
   readonly speech: boolean;
+  /** Level of what is heard while nobody speaks; missing until there was enough of it. */
+  readonly noiseDbfs?: number;
+  /** The last utterance that has ended: the same object until the next one. */
+  readonly utterance?: UtteranceLevel;
+}
+
+/** How loud somebody spoke, measured before any noise is taken out. */
+export interface UtteranceLevel {
+  readonly speechDbfs: number;
+  /** How far the speech stood above the noise. */
+  readonly aboveNoiseDb: number;
 }
 
 /** Turns sound, keys or a browser's service into `Heard`. */

@@ -80,6 +80,10 @@ function told(entry: Recorded): ToldRow {
       return { step: entry.data.step, text: entry.data.unmet.join(' ') };
     case 'problem':
       return { text: entry.data.sentence };
+    case 'hearing':
+      return {
+        text: `${entry.data.finding}, voice ${entry.data.aboveNoiseDb?.toFixed(0) ?? '?'} dB above the noise`,
+      };
     case 'closed':
       return { text: entry.data.outcome };
     case 'reading':

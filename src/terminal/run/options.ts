@@ -20,6 +20,7 @@ export interface RunOptions {
   /** The usual ones of the language when none are chosen. */
   readonly units?: UnitSystem;
   readonly model?: string;
+  readonly denoise: boolean;
 }
 
 /** A choice on the command line that cannot be used: one sentence. */
@@ -50,6 +51,7 @@ export const withVoiceOptions = (command: Command): Command =>
     .option('--device <name>', 'the microphone to use, as the system names it')
     .option('--bus <source>', 'the vehicle bus: a candump log, a CAN interface, or a serial adapter')
     .option('--keep-audio <file>', 'also keep all that is heard in one WAV file')
+    .option('--no-denoise', 'listen to the sound as it is, without taking the noise out of it')
     .option('--model <folder>', 'speech model to use instead of the built-in one');
 
 export const withRunOptions = (command: Command): Command =>

@@ -133,6 +133,7 @@ async function joinParts({
       );
       const ear = await createEmbeddedRecognizer({
         language: header.language,
+        denoise: options.denoise,
         ...(options.model === undefined ? {} : { model: options.model }),
       });
       opened.ear = ear;
@@ -140,7 +141,10 @@ async function joinParts({
       if (caution) session.report(caution);
       const source = await openSource(options, session, clock);
       opened.source = source;
-      ear.onLevel(level => viewer.level(level));
+      ear.onLevel(level => {
+        viewer.level(level);
+        session.level(level);
+      });
       session.attach(ear, 'voice');
       viewer.listensWith(source.description);
       const quiet = async () => {

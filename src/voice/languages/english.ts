@@ -11,7 +11,6 @@ export const english: VoiceLanguage = {
     pronunciations: englishPronunciations,
     soundingLikeStop: [
       'stuck',
-      'top',
       'step',
       'start',
       'stock',

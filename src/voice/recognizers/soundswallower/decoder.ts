@@ -1,6 +1,7 @@
 import type { Decoder, SoundSwallowerModule } from 'soundswallower';
 import { VoiceError } from '../../errors.ts';
 import { speechRateHz } from '../../resample.ts';
+import { certaintyOf } from './certainty.ts';
 
 /** The engine and where its acoustic model lies (a directory, or an address in the browser). */
 export interface Engine {
@@ -8,7 +9,7 @@ export interface Engine {
   readonly model: string;
 }
 
-/** What was decoded: the words, and how sure the engine is of the least sure of them (0 to 1). */
+/** What was decoded: the words, and how sure the engine is of them (0 to 1, see `certaintyOf`). */
 export interface Decoded {
   readonly text: string;
   readonly confidence: number;
@@ -69,14 +70,9 @@ function createDither(): (samples: Float32Array) => Float32Array {
     });
 }
 
-/** Whether a decoded word is a word of the language: no silence, no noise, no null transition. */
-const isWord = (word: string) => !/^[<[(+]/.test(word);
-
 function decoded(decoder: Decoder): Decoded {
   const text = decoder.get_text();
-  if (text === '') return { text, confidence: 0 };
-  const words = (decoder.get_alignment().w ?? []).filter(({ t }) => isWord(t));
-  return { text, confidence: words.length === 0 ? 0 : Math.min(...words.map(({ p }) => p)) };
+  return { text, confidence: text === '' ? 0 : certaintyOf(decoder.get_alignment().w ?? []) };
 }
 
 /**

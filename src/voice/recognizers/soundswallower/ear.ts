@@ -1,8 +1,10 @@
 import { Endpointer, type SpeechEvent } from '../../endpointing.ts';
+import { createDenoisingFrontEnd, createPlainFrontEnd } from '../../front-end.ts';
 import { voiceLanguage } from '../../languages/index.ts';
 import { isClipping, levelDbfs } from '../../levels.ts';
+import { NoiseMeter } from '../../noise-meter.ts';
 import type { EarLevel, Grammar, Heard, Pcm, SoundRecognizer, SpokenLanguage } from '../../ports.ts';
-import { createResampler } from '../../resample.ts';
+import { speechRateHz } from '../../resample.ts';
 import { createDecoder, type Engine, modelDamaged } from './decoder.ts';
 import { type ListeningGrammar, prepareGrammar } from './listening-grammar.ts';
 import { createStopSpotter } from './stop-spotter.ts';
@@ -17,13 +19,26 @@ async function fillerWords({ module, model }: Engine): Promise<Record<string, st
   return Object.fromEntries(speech.map(phone => [`ph_${phone.toLowerCase()}`, [phone]]));
 }
 
+/** The noise is measured 20 ms at a time. */
+const meterLength = speechRateHz / 50;
+
+export interface EarOptions {
+  /** What is spoken: English when it is not named. */
+  readonly language?: SpokenLanguage;
+  /** Whether noise is taken out first; it is unless this is false. */
+  readonly denoise?: boolean;
+}
+
 /**
  * The embedded recognizer on a loaded engine, in Node or in a browser's worker. It decodes while
  * people speak, and only then.
  * @throws VoiceError `modelUnusable` when the model is damaged; `listen` throws `wordUnknown` and
  * `grammarUnusable`, `hear` throws `soundUnusable`.
  */
-export async function createEar(engine: Engine, language: SpokenLanguage = 'en'): Promise<SoundRecognizer> {
+export async function createEar(
+  engine: Engine,
+  { language = 'en', denoise = true }: EarOptions = {},
+): Promise<SoundRecognizer> {
   const { wordsOfDictionary, pronunciations, soundingLikeStop } = voiceLanguage(language).hearing;
   const fillers = await fillerWords(engine);
   const decoder = await createDecoder(engine, 'packaged');
@@ -36,8 +51,9 @@ export async function createEar(engine: Engine, language: SpokenLanguage = 'en')
     soundingLikeStop,
     pronounce: decoder.pronunciationsOf,
   });
-  const resampler = createResampler();
+  const frontEnd = denoise ? createDenoisingFrontEnd() : createPlainFrontEnd();
   const endpointer = new Endpointer();
+  const meter = new NoiseMeter(speechRateHz);
 
   let onHeard: (heard: Heard) => void = () => {};
   let onLevel: (level: EarLevel) => void = () => {};
@@ -83,14 +99,20 @@ export async function createEar(engine: Engine, language: SpokenLanguage = 'en')
   }
 
   async function process(block: Pcm): Promise<void> {
-    const samples = await resampler.next(block);
+    const { raw, heard } = await frontEnd.next(block);
     if (closed) return;
     if (utterance === undefined) putInForce();
-    for (const event of endpointer.next(samples)) take(event);
+    for (let at = 0; at < heard.length; at += meterLength) {
+      for (const event of endpointer.next(heard.subarray(at, at + meterLength))) take(event);
+      meter.next(raw.subarray(at, at + meterLength), endpointer.speaking);
+    }
+    const { noiseDbfs, utterance: spoken } = meter;
     onLevel({
       levelDbfs: levelDbfs(block.samples),
       clipping: isClipping(block.samples),
       speech: endpointer.speaking,
+      ...(noiseDbfs === undefined ? {} : { noiseDbfs }),
+      ...(spoken === undefined ? {} : { utterance: spoken }),
     });
   }
 
@@ -132,7 +154,7 @@ export async function createEar(engine: Engine, language: SpokenLanguage = 'en')
       void earlier.then(() => {
         decoder.close();
         spotter.close();
-        resampler.close();
+        frontEnd.close();
       });
     },
   };

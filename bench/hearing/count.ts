@@ -1,0 +1,44 @@
+import type { Meaning } from '../../src/voice/meaning.ts';
+import type { Heard } from '../../src/voice/ports.ts';
+import type { Outcome } from './play.ts';
+
+/** How utterances were taken. Each counts once, by the worst thing that came of it. */
+export interface Taken {
+  right: number;
+  /** Not understood, or not heard at all: it is asked again. */
+  unclear: number;
+  /** Taken for something else: what the read-back is there for. */
+  wrong: number;
+  /** Taken for a stop word. */
+  falseStop: number;
+}
+
+export const nothingTaken = (): Taken => ({ right: 0, unclear: 0, wrong: 0, falseStop: 0 });
+export const allOf = ({ right, unclear, wrong, falseStop }: Taken): number =>
+  right + unclear + wrong + falseStop;
+
+export function sum(all: readonly Taken[]): Taken {
+  const total = nothingTaken();
+  for (const taken of all) {
+    for (const key of ['right', 'unclear', 'wrong', 'falseStop'] as const) total[key] += taken[key];
+  }
+  return total;
+}
+
+/** Whether what was heard is what was meant, to the very value. */
+export function isMeant(means: Meaning | undefined, heard: Meaning | Heard): boolean {
+  if (means === undefined || means.kind !== heard.kind) return false;
+  if (means.kind === 'stop') return true;
+  if (means.kind === 'reply') return heard.kind === 'reply' && heard.id === means.id;
+  return heard.kind === 'number' && heard.id === means.id && heard.value === means.value;
+}
+
+/** Exactly what was meant and nothing else is right; anything else that counted is wrong. */
+export function take({ utterance, reports }: Outcome): keyof Taken {
+  const counted = reports.map(({ heard }) => heard).filter(({ kind }) => kind !== 'unclear');
+  const others = counted.filter(heard => !isMeant(utterance.means, heard));
+  if (others.some(({ kind }) => kind === 'stop')) return 'falseStop';
+  if (others.length > 0) return 'wrong';
+  if (counted.length > 0) return 'right';
+  return utterance.means === undefined ? 'right' : 'unclear';
+}

@@ -1,0 +1,16 @@
+/** Numbers from 0 to 1, the same for the same seed (mulberry32, a small public-domain generator). */
+export function uniform(seed: number): () => number {
+  let state = seed >>> 0;
+  return () => {
+    state = (state + 0x6d2b79f5) >>> 0;
+    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
+    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
+    return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
+  };
+}
+
+/** Normally distributed numbers, mean 0 and standard deviation 1 (Box-Muller). */
+export function normal(seed: number): () => number {
+  const random = uniform(seed);
+  return () => Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
+}

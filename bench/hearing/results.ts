@@ -1,0 +1,78 @@
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { quantile } from '../voice-measure.ts';
+import type { Level } from './accuracy.ts';
+import type { Taken } from './count.ts';
+import type { ReadBackResult } from './read-back.ts';
+import type { StopResult } from './stops.ts';
+import type { FalseAccepts } from './talk-hours.ts';
+
+export interface AccuracyRow {
+  readonly system: 'first-fire' | 'first-fire without denoising' | 'native PocketSphinx';
+  readonly level: Level;
+  readonly taken: Taken;
+  /** The same by kind of noise. */
+  readonly byNoise: Readonly<Record<string, Taken>>;
+}
+
+export interface Spent {
+  readonly realTimeFactor: number;
+  readonly soundS: number;
+}
+
+export interface Latency {
+  readonly count: number;
+  readonly medianMs: number;
+  readonly p95Ms: number;
+}
+
+export const latencyOf = (ms: readonly number[]): Latency => ({
+  count: ms.length,
+  medianMs: Math.round(quantile(ms, 0.5)),
+  p95Ms: Math.round(quantile(ms, 0.95)),
+});
+
+/** One part of the measurement with the size at which it was run; parts can be run one by one. */
+export interface Results {
+  readonly accuracy?: {
+    readonly size: string;
+    readonly voices: readonly string[];
+    readonly repliesPerVoice: number;
+    readonly rows: readonly AccuracyRow[];
+    readonly replyLatency: Latency;
+    readonly spent: Spent;
+    readonly readBack: ReadBackResult;
+    readonly wrong: readonly string[];
+  };
+  readonly microphones?: {
+    readonly size: string;
+    readonly rows: readonly { readonly microphone: string; readonly level: Level; readonly taken: Taken }[];
+  };
+  readonly stops?: {
+    readonly size: string;
+    readonly rows: readonly (Omit<StopResult, 'latenciesMs'> & {
+      readonly level: Level;
+      readonly latency: Latency;
+    })[];
+  };
+  readonly talk?: {
+    readonly size: string;
+    readonly rows: readonly (FalseAccepts & { readonly of: string })[];
+  };
+  readonly humans?: {
+    readonly size: string;
+    readonly rows: readonly { readonly of: string; readonly taken: Taken }[];
+  };
+}
+
+const jsonPath = fileURLToPath(new URL('../../docs/hearing.json', import.meta.url));
+
+export const storedResults = (): Results =>
+  existsSync(jsonPath) ? (JSON.parse(readFileSync(jsonPath, 'utf8')) as Results) : {};
+
+/** Puts one part in the place of its earlier figures, and leaves the others. */
+export function storePart(part: Results): Results {
+  const all = { ...storedResults(), ...part };
+  writeFileSync(jsonPath, `${JSON.stringify(all, undefined, 2)}\n`);
+  return all;
+}

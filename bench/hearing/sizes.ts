@@ -1,0 +1,43 @@
+import type { Level } from './accuracy.ts';
+
+/** How much is said: the more, the surer the figures, and the longer it takes. */
+export interface Size {
+  readonly name: string;
+  /** Different wordings that each voice says at each level; there are about a hundred. */
+  readonly replies: number;
+  readonly levels: readonly Level[];
+  readonly stopLevels: readonly Level[];
+  readonly talkLevels: readonly Level[];
+  /** Sentences of talk that each voice says at each level. */
+  readonly talkSentences: number;
+  readonly noiseSecondsOfEach: number;
+  readonly microphones: boolean;
+  readonly humans: boolean;
+}
+
+const levels: readonly Level[] = ['clean', 20, 15, 10, 5, 0];
+
+export const sizes: Readonly<Record<'quick' | 'full', Size>> = {
+  quick: {
+    name: 'quick',
+    replies: 12,
+    levels: ['clean', 10, 5, 20, 0],
+    stopLevels: [10],
+    talkLevels: [15],
+    talkSentences: 30,
+    noiseSecondsOfEach: 20,
+    microphones: false,
+    humans: false,
+  },
+  full: {
+    name: 'full',
+    replies: 1_000,
+    levels,
+    stopLevels: ['clean', 10, 5, 0],
+    talkLevels: ['clean', 15, 5],
+    talkSentences: 1_000,
+    noiseSecondsOfEach: 300,
+    microphones: true,
+    humans: true,
+  },
+};

@@ -1,0 +1,41 @@
+import type { SoundRecognizer } from '../../src/voice/ports.ts';
+import { hearScenes, type Level, scenesAt } from './accuracy.ts';
+import { type SpeakerSet, stopReplies } from './material.ts';
+import type { Saying } from './scene.ts';
+
+/** A stop counts as heard until so long after the end of what was said. */
+export const stopWithinMs = 500;
+
+export interface StopResult {
+  readonly said: number;
+  readonly heard: number;
+  readonly heardInTime: number;
+  /** From the end of the speech to the report; negative when it was reported before the end. */
+  readonly latenciesMs: readonly number[];
+  readonly missed: readonly string[];
+}
+
+/** How stop words are heard, alone and within other talk. */
+export async function measureStops(
+  level: Level,
+  replies: readonly Saying[],
+  set: SpeakerSet,
+  ear: SoundRecognizer,
+): Promise<StopResult> {
+  const results = await hearScenes(scenesAt(level, stopReplies(replies), set), ear);
+  const all = results.flatMap(({ scene, outcomes }) => outcomes.map(outcome => ({ scene, outcome })));
+  const latencies = all.map(({ scene, outcome: { utterance, reports } }) => ({
+    name: `${scene.voice} ${scene.noise} "${utterance.says}"`,
+    lateMs: reports.find(({ heard }) => heard.kind === 'stop')?.atMs ?? Number.NaN,
+    endMs: utterance.speechEndMs,
+  }));
+  const heard = latencies.filter(({ lateMs }) => !Number.isNaN(lateMs));
+  const latenciesMs = heard.map(({ lateMs, endMs }) => lateMs - endMs);
+  return {
+    said: all.length,
+    heard: heard.length,
+    heardInTime: latenciesMs.filter(ms => ms <= stopWithinMs).length,
+    latenciesMs,
+    missed: latencies.filter(({ lateMs }) => Number.isNaN(lateMs)).map(({ name }) => name),
+  };
+}

@@ -1,0 +1,87 @@
+import type { SoundRecognizer } from '../../src/voice/ports.ts';
+import { speechRateHz } from '../../src/voice/resample.ts';
+import { hearScenes, type Level, scenesAt } from './accuracy.ts';
+import { isControl } from './controls.ts';
+import { grammarAt, noiseLoop, type SpeakerSet, spread, talkAgainst } from './material.ts';
+import { noiseAtSnr } from './mix.ts';
+import { noiseKinds } from './noises.ts';
+import type { Outcome } from './play.ts';
+import type { Saying, Scene } from './scene.ts';
+
+/** What was taken for an answer although nobody gave one. */
+export interface FalseAccepts {
+  readonly hours: number;
+  /** Replies and numbers that the procedure goes on from (after a read-back where it matters). */
+  readonly gating: number;
+  readonly controls: number;
+  readonly stops: number;
+  readonly examples: readonly string[];
+}
+
+const sceneHours = (scenes: readonly Scene[]) =>
+  scenes.reduce((sum, { samples }) => sum + samples.length, 0) / speechRateHz / 3600;
+
+function accepted(scenes: readonly Scene[], outcomes: readonly Outcome[]): FalseAccepts {
+  const heard = outcomes.flatMap(({ utterance, reports }) =>
+    reports.map(report => ({ heard: report.heard, says: utterance.says })),
+  );
+  const counted = heard.filter(({ heard: { kind } }) => kind !== 'unclear');
+  const stops = counted.filter(({ heard: { kind } }) => kind === 'stop').length;
+  const controls = counted.filter(({ heard: each }) => each.kind === 'reply' && isControl(each.id)).length;
+  return {
+    hours: sceneHours(scenes),
+    gating: counted.length - stops - controls,
+    controls,
+    stops,
+    examples: counted.map(({ heard: each, says }) => `"${says}" as ${each.kind} "${each.text}"`),
+  };
+}
+
+/** Talk, one sentence after the other with hardly a pause, while states wait for their replies. */
+export async function measureTalk(
+  level: Level,
+  sentences: number,
+  replies: readonly Saying[],
+  set: SpeakerSet,
+  ear: SoundRecognizer,
+): Promise<FalseAccepts> {
+  const scenes = scenesAt(level, spread(talkAgainst(replies), sentences), set);
+  const results = await hearScenes(scenes, ear);
+  return accepted(
+    scenes,
+    results.flatMap(({ outcomes }) => outcomes),
+  );
+}
+
+/** Noise alone, as loud as it is at 5 dB, while one state after the other waits for its reply. */
+export async function measureNoise(
+  secondsOfEach: number,
+  replies: readonly Saying[],
+  set: SpeakerSet,
+  ear: SoundRecognizer,
+): Promise<FalseAccepts> {
+  const pieceSamples = 10 * speechRateHz;
+  const scenes = noiseKinds.map((kind): Scene => {
+    const loop = noiseAtSnr(noiseLoop(kind, set), 5);
+    const pieces = Math.ceil(secondsOfEach / 10);
+    return {
+      voice: '',
+      noise: kind,
+      snrDb: 5,
+      samples: Float32Array.from({ length: pieces * pieceSamples }, (_, i) => loop[i % loop.length] ?? 0),
+      utterances: Array.from({ length: pieces }, (_, i) => ({
+        grammar: grammarAt(replies, i * 5),
+        says: `noise: ${kind}`,
+        means: undefined,
+        fromSample: i * pieceSamples,
+        toSample: (i + 1) * pieceSamples,
+        speechEndMs: 0,
+      })),
+    };
+  });
+  const results = await hearScenes(scenes, ear);
+  return accepted(
+    scenes,
+    results.flatMap(({ outcomes }) => outcomes),
+  );
+}
