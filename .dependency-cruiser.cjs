@@ -34,6 +34,22 @@ module.exports = {
       'src/record',
       'src/session',
     ]),
+    only('rehearsal-knows-the-session-and-below', 'src/rehearsal', [
+      'src/engineering',
+      'src/profile',
+      'src/bus',
+      'src/voice',
+      'src/record',
+      'src/session',
+      'machines',
+      'prompts',
+    ]),
+    {
+      name: 'nobody-imports-the-rehearsal-but-faces',
+      severity: 'error',
+      from: { path: '^(src|machines|prompts)/', pathNot: '^src/(rehearsal|terminal|tablet|server)/' },
+      to: { path: '^src/rehearsal/' },
+    },
     {
       name: 'nobody-imports-the-report-but-faces',
       severity: 'error',
@@ -49,7 +65,7 @@ module.exports = {
     {
       name: 'pure-parts-do-no-io',
       severity: 'error',
-      from: { path: '^(src/engineering|machines|prompts)/' },
+      from: { path: '^(src/engineering|src/rehearsal|machines|prompts)/' },
       to: { dependencyTypes: ['core'] },
     },
   ],
