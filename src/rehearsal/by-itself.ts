@@ -17,5 +17,14 @@ export function answerByItself(session: Session, rehearsal: Rehearsal, options: 
     random: seeded(options.seed, 'trainee'),
     say: text => keys.type(text),
   });
-  rehearsal.watch(() => trainee.look(session.moment, session.speaking, clock.nowMs(), rehearsal.gauges));
+  let listening = true;
+  rehearsal.watch(() => {
+    // Nobody talks into an answer that is still being written down.
+    if (!listening) return;
+    trainee.look(session.moment, session.speaking, clock.nowMs(), rehearsal.gauges);
+    listening = false;
+    void session.settled().then(() => {
+      listening = true;
+    });
+  });
 }

@@ -36,6 +36,9 @@ interface Seen {
 
 const text = (value: unknown): string => (typeof value === 'string' ? value : '');
 
+/** To the tenth: nobody's reaction is timed finer. */
+const seconds = (ms: number) => Math.round(ms / 100) / 10;
+
 /** What a session did that may mean a fault was caught, in its order. */
 function sightings(entries: readonly Entry[]): Seen[] {
   return entries.flatMap(({ kind, data, monoMs }, index): Seen[] => {
@@ -88,7 +91,7 @@ export function debrief(
   const seen = sightings(entries);
   return {
     outcome,
-    sessionS: (entries.at(-1)?.monoMs ?? 0) / 1000,
+    sessionS: seconds(entries.at(-1)?.monoMs ?? 0),
     faults: injected.map(({ name, phase, atMs }) => {
       const { wrong, caughtBy } = faultKinds[name];
       const first = seen.find(each => each.atMs >= atMs && catches(caughtBy, each));
@@ -97,13 +100,13 @@ export function debrief(
         phase,
         wrong,
         noticed: first
-          ? { by: first.by, what: first.what, step: first.step, afterS: (first.atMs - atMs) / 1000 }
+          ? { by: first.by, what: first.what, step: first.step, afterS: seconds(first.atMs - atMs) }
           : null,
       };
     }),
     stops: seen
       .filter(each => each.by === 'stop')
-      .map(({ step, what, atMs }) => ({ atS: atMs / 1000, step, cause: what === '' ? null : what })),
+      .map(({ step, what, atMs }) => ({ atS: seconds(atMs), step, cause: what === '' ? null : what })),
     unclear: entries.filter(({ kind, data }) => kind === 'heard' && data.kind === 'unclear').length,
   };
 }

@@ -34,6 +34,7 @@ export interface Gauges {
 /** A litre of coolant is missed at the mark before this share. */
 const SHORT_SHARE = 0.97;
 const LOOKS_BACK_S = 8;
+const SPEED_EVERY_S = 0.5;
 /** A wet line under pressure: the rail is up. */
 const WET_FROM_KPA = 5000;
 
@@ -51,6 +52,7 @@ export function createEyes(profile: Profile, engine: Engine) {
     if (!speed.firing && !controls.starter) for (const id of view.lit) litAtKeyOn?.add(id);
     if (controls.starter) crankingV = Math.min(crankingV ?? electrics.batteryV, electrics.batteryV);
     const settled = speed.firing && controls.demandRpm === null;
+    if (settled && timeS - (speeds.at(-1)?.timeS ?? 0) < SPEED_EVERY_S) return;
     speeds = settled
       ? [...speeds.filter(row => row.timeS > timeS - LOOKS_BACK_S), { timeS, rpm: speed.rpm }]
       : [];
@@ -77,9 +79,9 @@ export function createEyes(profile: Profile, engine: Engine) {
   }
 
   return {
-    /** Looks once; to be called in the order of time, more often than once a second. */
+    /** To be called at every step: some things are seen only for a moment. */
+    remember,
     look(view: ControllerView): Gauges {
-      remember(view);
       const { faults, state, plant } = engine;
       const { speed, oil, heat, electrics, fuel, fluids } = state;
       return {

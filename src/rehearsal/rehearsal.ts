@@ -92,6 +92,7 @@ export function createRehearsal(
     for (let atS = engine.state.timeS + STEP_S; atS <= untilS + STEP_S / 2; atS += STEP_S) {
       engine.advanceTo(atS);
       view = controller.look(engine.state, engine.faults);
+      eyes.remember(view);
       frames.push(...framesNow());
     }
     gauges = eyes.look(view);

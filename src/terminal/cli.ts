@@ -10,6 +10,7 @@ const forUsers = [
   'OptionError',
   'ProfileError',
   'RecordError',
+  'RehearsalError',
   'ReportError',
   'ResumeError',
   'SigningError',
@@ -36,14 +37,22 @@ function isMainJob([first]: readonly string[]): boolean {
 }
 
 async function registerOthers(): Promise<void> {
-  const [{ registerVerify }, { registerReport }, { registerSigning }, { registerCalc }] = await Promise.all([
+  const [
+    { registerVerify },
+    { registerReport },
+    { registerSigning },
+    { registerCalc },
+    { registerRehearse },
+  ] = await Promise.all([
     import('./verify-command.ts'),
     import('./report-command.ts'),
     import('./signing-commands.ts'),
     import('./calc/register.ts'),
+    import('./rehearse/command.ts'),
   ]);
   registerVerify(program);
   registerReport(program);
   registerSigning(program);
   registerCalc(program);
+  registerRehearse(program);
 }
