@@ -11,6 +11,7 @@ import { parseFault } from '../../src/rehearsal/faults.ts';
 import { createRehearsal, type Rehearsal } from '../../src/rehearsal/rehearsal.ts';
 import { headerData } from '../../src/session/header.ts';
 import { Session } from '../../src/session/session.ts';
+import { joinBus } from '../../src/session/vehicle/join-bus.ts';
 import { VirtualClock } from '../../src/session/virtual-clock.ts';
 import { SilentSink } from '../../src/voice/speakers/silent-sink.ts';
 import { SpeechQueue } from '../../src/voice/speech-queue.ts';
@@ -28,7 +29,7 @@ export interface Run {
 /** A whole rehearsal without a human, through a real session, as fast as it can be worked out. */
 export async function rehearseFast(
   faults: readonly string[] = [],
-  { profileName = 'demo-six', seed = 1, ambientC = 5 } = {},
+  { profileName = 'demo-six', seed = 1, ambientC = 5, withBus = true } = {},
 ): Promise<Run> {
   const profile = await loadProfile(profileName);
   const clock = new VirtualClock(new Date('2026-01-02T03:04:05Z'));
@@ -51,12 +52,14 @@ export async function rehearseFast(
   const leaving = new AbortController();
   await session.begin(false);
   const running = rehearsal.run(leaving.signal);
+  const link = withBus && profile.bus ? joinBus(session, rehearsal.source, profile.bus) : undefined;
   while (session.moment.status === 'active' && clock.nowMs() < LONGEST_MS) {
     clock.advance(Math.max(0, (clock.nextMs() ?? clock.nowMs() + 100) - clock.nowMs()));
     await session.settled();
     await setImmediate();
   }
   const outcome = session.moment.status === 'done' ? await session.outcome : 'left';
+  link?.close();
   leaving.abort();
   await running;
   await speech.close();

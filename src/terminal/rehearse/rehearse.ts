@@ -10,6 +10,7 @@ import { headerData, type SessionHeader } from '../../session/header.ts';
 import { loadJobCard } from '../../session/job-card.ts';
 import { PacedClock } from '../../session/paced-clock.ts';
 import type { Session } from '../../session/session.ts';
+import { joinBus } from '../../session/vehicle/join-bus.ts';
 import type { Viewer } from '../../session/viewer.ts';
 import { unspoken } from '../../voice/speakers/unspoken.ts';
 import { runSession } from '../run/run-session.ts';
@@ -70,7 +71,9 @@ export async function rehearse(options: RehearseOptions): Promise<number> {
     engine.watch(() => viewer.sees(sightsOf(engine.gauges, session.parts)));
     session.watch(keepPace);
     const running = engine.run(leaving.signal);
+    const link = profile.bus && joinBus(session, engine.source, profile.bus, () => link && viewer.showsBus(link));
     return async () => {
+      link?.close();
       leaving.abort();
       await running;
     };
