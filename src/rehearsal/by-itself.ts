@@ -4,8 +4,15 @@ import { seeded } from './random.ts';
 import type { Rehearsal, RehearsalOptions } from './rehearsal.ts';
 import { createTrainee } from './trainee/trainee.ts';
 
-/** Lets a virtual technician answer the session from what the engine shows; the engine has to be running. */
-export function answerByItself(session: Session, rehearsal: Rehearsal, options: RehearsalOptions): void {
+/**
+ * Lets a virtual technician answer the session from what the engine shows; the engine has to be running.
+ * @returns what makes the technician fall silent for good
+ */
+export function answerByItself(
+  session: Session,
+  rehearsal: Rehearsal,
+  options: RehearsalOptions,
+): () => void {
   const { profile, language, units, clock } = session.parts;
   const keys = createTypedRecognizer();
   session.attach(keys, 'keys');
@@ -27,4 +34,5 @@ export function answerByItself(session: Session, rehearsal: Rehearsal, options: 
       listening = true;
     });
   });
+  return () => keys.close();
 }

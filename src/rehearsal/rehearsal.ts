@@ -2,7 +2,7 @@ import { phaseOf } from '../../machines/build-step.ts';
 import type { CanFrame } from '../bus/frame.ts';
 import type { BusSource } from '../bus/ports.ts';
 import type { Clock } from '../session/clock.ts';
-import type { Session } from '../session/session.ts';
+import type { Session, SessionParts } from '../session/session.ts';
 import { createBroadcast } from './bus/broadcast.ts';
 import { createController } from './bus/controller.ts';
 import { sensorReadings } from './bus/sensors.ts';
@@ -45,7 +45,7 @@ const phaseOrder: readonly string[] = faultPhases;
 
 /** An engine that goes along with a session: the procedure moves it, and it answers on the bus and on gauges. */
 export function createRehearsal(
-  session: Pick<Session, 'moment' | 'parts'>,
+  session: Pick<Session, 'moment'> & { readonly parts: Pick<SessionParts, 'profile'> },
   clock: Clock,
   options: RehearsalOptions,
 ): Rehearsal {

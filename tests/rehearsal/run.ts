@@ -19,6 +19,8 @@ import { job, speakingTime } from '../helpers/session-rig.ts';
 
 /** Longer than any start takes, the cool-down included. */
 const LONGEST_MS = 12 * 3600 * 1000;
+/** A run in which nobody says anything any more is looked at for so long. */
+const SILENCE_MS = 120_000;
 
 export interface Run {
   readonly debrief: Debrief;
@@ -29,7 +31,7 @@ export interface Run {
 /** A whole rehearsal without a human, through a real session, as fast as it can be worked out. */
 export async function rehearseFast(
   faults: readonly string[] = [],
-  { profileName = 'demo-six', seed = 1, ambientC = 5, withBus = true } = {},
+  { profileName = 'demo-six', seed = 1, ambientC = 5, withBus = true, silentFrom = 'never' } = {},
 ): Promise<Run> {
   const profile = await loadProfile(profileName);
   const clock = new VirtualClock(new Date('2026-01-02T03:04:05Z'));
@@ -48,12 +50,17 @@ export async function rehearseFast(
   });
   const options = { seed, ambientC, faults: faults.map(parseFault) };
   const rehearsal = createRehearsal(session, clock, options);
-  answerByItself(session, rehearsal, options);
+  const fallSilent = answerByItself(session, rehearsal, options);
   const leaving = new AbortController();
   await session.begin(false);
   const running = rehearsal.run(leaving.signal);
   const link = withBus && profile.bus ? joinBus(session, rehearsal.source, profile.bus) : undefined;
-  while (session.moment.status === 'active' && clock.nowMs() < LONGEST_MS) {
+  let silentUntilMs = LONGEST_MS;
+  while (session.moment.status === 'active' && clock.nowMs() < silentUntilMs) {
+    if (silentUntilMs === LONGEST_MS && session.moment.context.step.startsWith(silentFrom)) {
+      fallSilent();
+      silentUntilMs = clock.nowMs() + SILENCE_MS;
+    }
     clock.advance(Math.max(0, (clock.nextMs() ?? clock.nowMs() + 100) - clock.nowMs()));
     await session.settled();
     await setImmediate();

@@ -71,7 +71,8 @@ export async function rehearse(options: RehearseOptions): Promise<number> {
     engine.watch(() => viewer.sees(sightsOf(engine.gauges, session.parts)));
     session.watch(keepPace);
     const running = engine.run(leaving.signal);
-    const link = profile.bus && joinBus(session, engine.source, profile.bus, () => link && viewer.showsBus(link));
+    const link =
+      profile.bus && joinBus(session, engine.source, profile.bus, () => link && viewer.showsBus(link));
     return async () => {
       link?.close();
       leaving.abort();
