@@ -7,6 +7,11 @@ import type { Gauges } from '../gauges.ts';
 /** Steps with the engine running at which it may rightly stand or have no pressure yet. */
 const exempt: readonly string[] = ['firstFire.oilPressure', 'shutdown.keyOff'];
 
+/** Read so often and never accepted, by whomever it is read: then people stop asking the gauge. */
+const READ_IN_VAIN = 15;
+/** Steps at which a gauge is read again and again while all goes well. */
+const readOften: readonly string[] = ['warmUp.watch'];
+
 const causeOfCode = (spn: number): ReplyId => {
   if (spn === 100) return 'causeNoOilPressure';
   if (spn === 110) return 'causeOverheating';
@@ -30,6 +35,8 @@ export function createAlarm(profile: Profile) {
     if (gauges.lit.has('oilPressure')) return 'causeNoOilPressure';
     if (gauges.coolantC !== null && gauges.coolantC > profile.thermostat.coolantMaxC)
       return 'causeOverheating';
-    return null;
+    const { readings, step } = moment.context;
+    const inVain = readings.filter(reading => reading.step === step).length >= READ_IN_VAIN;
+    return inVain && !readOften.includes(step) ? 'causeOther' : null;
   };
 }
