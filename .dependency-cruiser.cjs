@@ -43,6 +43,22 @@ module.exports = {
       'src/session',
       'src/report',
     ]),
+    only('rehearsal-knows-the-session-and-below', 'src/rehearsal', [
+      'src/engineering',
+      'src/profile',
+      'src/bus',
+      'src/voice',
+      'src/record',
+      'src/session',
+      'machines',
+      'prompts',
+    ]),
+    {
+      name: 'nobody-imports-the-rehearsal-but-faces',
+      severity: 'error',
+      from: { path: '^(src|machines|prompts)/', pathNot: '^src/(rehearsal|terminal|tablet|server)/' },
+      to: { path: '^src/rehearsal/' },
+    },
     {
       name: 'nobody-imports-the-report-but-the-archive-and-faces',
       severity: 'error',
@@ -64,7 +80,7 @@ module.exports = {
     {
       name: 'pure-parts-do-no-io',
       severity: 'error',
-      from: { path: '^(src/engineering|machines|prompts)/' },
+      from: { path: '^(src/engineering|src/rehearsal|machines|prompts)/' },
       to: { dependencyTypes: ['core'] },
     },
   ],

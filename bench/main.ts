@@ -6,6 +6,7 @@ import { benchHumans } from './human.ts';
 import { benchMachine } from './machine.ts';
 import { benchProcedureHearing } from './procedure-hearing.ts';
 import { benchRecord } from './record.ts';
+import { benchRehearsal } from './rehearsal.ts';
 import { benchReport } from './report.ts';
 import { benchSpeech } from './speech.ts';
 import { benchVoice } from './voice.ts';
@@ -16,6 +17,7 @@ const benches: Readonly<Record<string, () => unknown>> = {
   fits: () => benchEngineeringFits(),
   bus: () => benchBus(),
   archive: () => benchArchive(),
+  rehearsal: () => benchRehearsal(),
   report: () => benchReport(),
   record: () => benchRecord(),
   speech: () => benchSpeech(),

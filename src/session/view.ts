@@ -44,6 +44,8 @@ export interface View {
   /** Sentences about what does not work: no microphone, a full disk. Newest last. */
   readonly problems: readonly string[];
   readonly outcome: 'signedOff' | 'ended' | null;
+  /** In a rehearsal: what there is to see at the engine, in a few lines; absent at a real one. */
+  readonly sights?: readonly string[];
 }
 
 /** `gone`: unplugged, refused or over. */

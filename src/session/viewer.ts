@@ -58,6 +58,7 @@ export class Viewer {
   #verdicts = new Map<Quantity, SeenVerdict>();
   #hearing: HearingView;
   #bus: BusLink | null = null;
+  #sights: readonly string[] | null = null;
   readonly #watchers = new Set<() => void>();
 
   constructor(session: Session, source: string) {
@@ -90,6 +91,13 @@ export class Viewer {
   /** A vehicle bus is joined: what it shows is shown from now on; to be called again when that may have changed. */
   showsBus(bus: BusLink): void {
     this.#bus = bus;
+    this.#changed();
+  }
+
+  /** In a rehearsal: what there is to see at the engine now. */
+  sees(sights: readonly string[]): void {
+    if (sights.join('\n') === this.#sights?.join('\n')) return;
+    this.#sights = sights;
     this.#changed();
   }
 
@@ -153,6 +161,7 @@ export class Viewer {
       hearing: { ...this.#hearing, speaking },
       log: this.#log,
       problems: this.#problems,
+      ...(this.#sights ? { sights: this.#sights } : {}),
       outcome: isOver(moment) ? (stateName(moment) === 'signedOff' ? 'signedOff' : 'ended') : null,
     };
   }

@@ -11,6 +11,7 @@ const forUsers = [
   'OptionError',
   'ProfileError',
   'RecordError',
+  'RehearsalError',
   'ReportError',
   'ResumeError',
   'SigningError',
@@ -37,17 +38,13 @@ function isMainJob([first]: readonly string[]): boolean {
 }
 
 async function registerOthers(): Promise<void> {
-  const [{ registerVerify }, { registerReport }, { registerSigning }, { registerArchive }, { registerCalc }] =
-    await Promise.all([
-      import('./verify-command.ts'),
-      import('./report-command.ts'),
-      import('./signing-commands.ts'),
-      import('./archive-command.ts'),
-      import('./calc/register.ts'),
-    ]);
-  registerVerify(program);
-  registerReport(program);
-  registerSigning(program);
-  registerArchive(program);
-  registerCalc(program);
+  const others = await Promise.all([
+    import('./verify-command.ts').then(({ registerVerify }) => registerVerify),
+    import('./report-command.ts').then(({ registerReport }) => registerReport),
+    import('./signing-commands.ts').then(({ registerSigning }) => registerSigning),
+    import('./archive-command.ts').then(({ registerArchive }) => registerArchive),
+    import('./calc/register.ts').then(({ registerCalc }) => registerCalc),
+    import('./rehearse/command.ts').then(({ registerRehearse }) => registerRehearse),
+  ]);
+  for (const register of others) register(program);
 }

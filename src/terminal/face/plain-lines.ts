@@ -47,6 +47,8 @@ export function plainLines(before: View | null, view: View): string[] {
     ...view.problems
       .filter(sentence => !before?.problems.includes(sentence))
       .map(sentence => `${words.problem}: ${oneLine(sentence)}`),
+    // Gauges move all the time: they are looked at when something else is asked.
+    ...(view.key === before?.key ? [] : (view.sights ?? []).map(text => `${words.sights}: ${oneLine(text)}`)),
     ...changed(mayBeSaid(view), before && mayBeSaid(before)).map(text => `${words.say} ${text}`),
   ];
 }

@@ -11,6 +11,7 @@ import { logTail } from './parts/log-tail.ts';
 import { firstRows, panel } from './parts/panel.ts';
 import { problems } from './parts/problems.ts';
 import { promptBox } from './parts/prompt.ts';
+import { sights } from './parts/sights.ts';
 import { titleBar } from './parts/title-bar.ts';
 import { share, type Wish } from './share.ts';
 import { cut, widthOf } from './text.ts';
@@ -40,7 +41,7 @@ const upper = [
 ] as const;
 
 /** The same, at the foot of the screen. */
-const lower = ['problems', 'bus', 'hearing', 'input', 'hint'] as const;
+const lower = ['sights', 'problems', 'bus', 'hearing', 'input', 'hint'] as const;
 
 type Part = (typeof upper)[number] | (typeof lower)[number];
 
@@ -59,6 +60,7 @@ function wishes(view: View, { columns, rows }: Size): Wish<Part>[] {
     problems: problems(view.problems, columns).length,
     hearing: hearing(view.hearing, columns).length,
     controls: controls(view, columns).length,
+    sights: sights(view.sights ?? [], columns).length,
   };
   return [
     { part: 'banner', rows: 1 },
@@ -73,6 +75,7 @@ function wishes(view: View, { columns, rows }: Size): Wish<Part>[] {
     { part: 'problems', rows: Math.min(1, every.problems) },
     { part: 'hearing', rows: 1 },
     { part: 'bus', rows: view.bus ? 1 : 0 },
+    { part: 'sights', rows: every.sights },
     { part: 'timer', rows: timerRows * LARGE_ROWS, whole: true },
     { part: 'headline', rows: headlineRows(3), whole: true },
     { part: 'panel', rows: panelRows(4) },
@@ -141,6 +144,8 @@ export function screenRows(view: View, size: Size, typing: Typing): Row[] {
         return firstRows(problems(view.problems, width), width, rows);
       case 'bus':
         return view.bus ? [busLine(view.bus, width)] : [];
+      case 'sights':
+        return firstRows(sights(view.sights ?? [], width), width, rows);
       case 'hearing':
         return hearing(view.hearing, width).slice(0, rows);
       case 'input':

@@ -28,6 +28,7 @@ export const words = {
   faults: 'FAULT CODES',
   openItems: 'OPEN ITEMS',
   problem: 'PROBLEM',
+  sights: 'ENGINE',
   more: 'more',
   bus: 'Bus:',
   busStates: { notHeard: 'not heard yet', alive: 'ALIVE', silent: 'SILENT', gone: 'GONE' },

@@ -37,6 +37,8 @@ export interface RunParts {
   readonly voice: ChosenVoice;
   readonly bus?: BusSource | undefined;
   readonly restored?: Restored;
+  /** Starts what goes along with the session, and gives what ends it. */
+  readonly beside?: (session: Session, viewer: Viewer) => () => Promise<void>;
 }
 
 /** Runs a session in this terminal until it is over or left; its record is closed whatever happens. */
@@ -63,6 +65,7 @@ async function joinParts({
   voice,
   bus,
   restored,
+  beside,
 }: RunParts): Promise<RunEnd> {
   const virtual = clock instanceof VirtualClock ? clock : null;
   const speaking = await openSpeaking(options, voice, clock, virtual !== null);
@@ -105,11 +108,13 @@ async function joinParts({
   );
 
   const closeBus = bus && header.profile.bus ? startBus(bus, header.profile.bus) : () => {};
+  const leaveBeside = beside?.(session, viewer);
   const hearing = startHearing();
   try {
     return await Promise.race([session.outcome, left, hearing.failed]);
   } finally {
     closeBus();
+    await leaveBeside?.();
     await hearing.close();
     face.close();
     await face.done;

@@ -15,7 +15,7 @@ import type { RunOptions } from './options.ts';
 import { type RunResult, runSession } from './run-session.ts';
 
 /** Invented people and vehicle, for practice and for a first look. */
-const demoJob: JobCard = {
+export const demoJob: JobCard = {
   vehicle: 'Invented truck seven',
   engine: 'Invented rebuilt diesel',
   technician: 'Ada Example',
@@ -23,7 +23,7 @@ const demoJob: JobCard = {
   supervisor: 'Cleo Example',
 };
 
-const fileTime = (date: Date) => date.toISOString().slice(0, 19).replaceAll(':', '-');
+export const fileTime = (date: Date) => date.toISOString().slice(0, 19).replaceAll(':', '-');
 
 const busOf = async ({ bus }: RunOptions, profile: Profile, clock: Clock) =>
   bus === undefined ? undefined : openBus(bus, profile, clock);

@@ -1,0 +1,48 @@
+import { type Moment, stateName } from '../../machines/moment.ts';
+import type { Profile } from '../profile/schema.ts';
+import type { Controls } from './model/controls.ts';
+
+const sweepSteps = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth'].map(name => `sweeps.${name}`);
+
+/** Steps that are done with the key on, in the order of the procedure; those before and after have it off. */
+const keyOnPhases = ['keyOn', 'firstFire', 'checks', 'warmUp', 'sweeps'];
+const keyOnSteps = ['shutdown.settle', 'shutdown.coolant'];
+const keyOffSteps = ['keyOn.battery'];
+
+/**
+ * What the people at the engine do, going by where the procedure is: they do what it asks when it asks. On hold
+ * everything stays as it is; on a stop everything goes off.
+ */
+export function controlsAt(moment: Moment, before: Controls, profile: Profile): Controls {
+  if (moment.matches('held')) return before;
+  const off: Controls = {
+    ...before,
+    keyOn: false,
+    starter: false,
+    demandRpm: null,
+    pumpingByHand: false,
+    bleeding: false,
+    steering: false,
+  };
+  if (moment.matches('stopped') || moment.status === 'done') return off;
+  const { step } = moment.context;
+  const [phase = ''] = step.split('.');
+  const place = stateName(moment).slice(step.length + 1);
+  const starter = place === 'cranking';
+  const fuelOff = phase === 'noFuelCrank' && step !== 'noFuelCrank.restored';
+  return {
+    keyOn:
+      starter ||
+      (phase === 'noFuelCrank' && before.keyOn && place !== 'asking') ||
+      (keyOnPhases.includes(phase) && !keyOffSteps.includes(step)) ||
+      keyOnSteps.includes(step),
+    starter,
+    fuelling: !fuelOff,
+    demandRpm: profile.sweeps[sweepSteps.indexOf(step)]?.rpm ?? null,
+    pumpingByHand: step === 'prime.strokes',
+    bleeding: step === 'fill.coolantBleed' || step === 'fill.coolantBled',
+    steering: step === 'warmUp.steeringLocks',
+    oilFilled: before.oilFilled || step === 'fill.oilQuantity',
+    coolantFilled: before.coolantFilled || step === 'fill.coolantFilled',
+  };
+}

@@ -1,0 +1,205 @@
+import { procedureFor } from '../../../machines/first-start.ts';
+import { type Moment, offerOf, stateName } from '../../../machines/moment.ts';
+import type { Step } from '../../../machines/steps.ts';
+import type { Quantity } from '../../../machines/vocabulary.ts';
+import type { ReplyId } from '../../../prompts/types.ts';
+import type { Profile } from '../../profile/schema.ts';
+import type { Gauges } from '../gauges.ts';
+import { gaugeValue } from './gauge-value.ts';
+
+/** What somebody says next: a reply, a number off a gauge, the stop word; null while there is nothing to say. */
+export type Answer =
+  | { readonly kind: 'reply'; readonly id: ReplyId }
+  | { readonly kind: 'value'; readonly quantity: Quantity; readonly si: number }
+  | { readonly kind: 'continue' }
+  /** With the cause that will be named for it. */
+  | { readonly kind: 'stop'; readonly cause: ReplyId }
+  | null;
+
+/** The moment as somebody at the engine sees it. */
+export interface Sight {
+  readonly moment: Moment;
+  readonly gauges: Gauges;
+  readonly ambientC: number;
+  /** Seconds since this was asked. */
+  readonly askedS: number;
+  /** How often this very question was answered before. */
+  readonly answered: number;
+  /** The cause that was in mind when the stop word was said. */
+  readonly suspected: ReplyId | null;
+}
+
+/** After so many answers that change nothing, people stop. */
+const PATIENCE = 3;
+/** The needle is given this share of the allowed time. */
+const WAITS_SHARE = 0.6;
+const SETTLES_S = 4;
+const AT_SPEED_SHARE = 0.03;
+const RUNS_FROM_RPM = 400;
+const STOPS_WITHIN_S = 10;
+const LOOK_AGAIN_S = 900;
+const IDLES_BELOW_SHARE = 1.15;
+
+const reply = (id: ReplyId): Answer => ({ kind: 'reply', id });
+const stop = (cause: ReplyId): Answer => ({ kind: 'stop', cause });
+
+/** People who do as they are asked and say what they see. */
+export function createAnswers(profile: Profile) {
+  const steps = new Map(procedureFor(profile).map(step => [step.id, step]));
+
+  return (sight: Sight): Answer => {
+    const { moment, suspected } = sight;
+    const { replies } = offerOf(moment);
+    const name = stateName(moment);
+    if (name === 'held') return { kind: 'continue' };
+    if (/^job\.stop.*\.asking$/.test(name)) return stop('causeFalseAlarm');
+    if (replies.includes('yes')) return reply('yes');
+    if (name.startsWith('stopped.')) return afterStop(replies, suspected);
+    const step = steps.get(moment.context.step);
+    return step ? atStep(step, name.slice(step.id.length + 1), sight, profile) : null;
+  };
+}
+
+function afterStop(replies: readonly ReplyId[], suspected: ReplyId | null): Answer {
+  const [first] = replies;
+  if (suspected && replies.includes(suspected)) return reply(suspected);
+  if (replies.includes('endSession')) return reply('endSession');
+  return first ? reply(first) : null;
+}
+
+function atStep(step: Step, place: string, sight: Sight, profile: Profile): Answer {
+  const { replies, quantity } = offerOf(sight.moment);
+  switch (step.kind) {
+    case 'reading':
+      return quantity ? readGauge(step, quantity, sight, profile) : null;
+    case 'watch':
+      return place === 'between' ? null : watched(quantity, sight, profile);
+    case 'lamps':
+      return lamp(step.lamps[itemIndex(place)]?.id, sight);
+    case 'inspect': {
+      const point = step.points[itemIndex(place)];
+      return point ? reply(sight.gauges.wrongAt.has(point.id) ? 'leak' : 'pointGood') : null;
+    }
+    case 'faults':
+      return faultCodes(place, sight);
+    case 'crank':
+      return crank(step.until, place, replies, sight, profile);
+    case 'confirm':
+      return confirm(step.ok, sight, profile);
+    case 'sensors':
+      return reply(step.ok);
+    case 'hold':
+      return null;
+  }
+}
+
+const itemIndex = (place: string) => Number(place.replace('item', '')) - 1;
+
+/** Says no for a while, then gives up. */
+const notYet = ({ answered }: Sight, cause: ReplyId): Answer =>
+  answered >= PATIENCE ? stop(cause) : reply('notYet');
+
+function readGauge(step: Step, quantity: Quantity, sight: Sight, profile: Profile): Answer {
+  const { gauges, askedS, answered } = sight;
+  if (quantity === 'primerStrokes' && !gauges.primerFirm && gauges.strokes < profile.fuel.primer.maxStrokes)
+    return null;
+  const demandRpm = sight.moment.context.step.startsWith('sweeps.') ? sweepRpm(step, profile) : null;
+  const settled = demandRpm === null || Math.abs(gauges.rpm - demandRpm) < AT_SPEED_SHARE * demandRpm;
+  if (!settled && askedS < SETTLES_S) return null;
+  const si = gaugeValue(quantity, gauges, profile, sight.ambientC);
+  if (si === null) return notYet(sight, 'causeFaultCode');
+  if (step.id === 'signOff.cool') {
+    const warm = si > profile.shutdown.safeToOpenC;
+    return warm && answered > 0 && askedS < LOOK_AGAIN_S ? null : { kind: 'value', quantity, si };
+  }
+  return answered >= PATIENCE ? stop('causeOther') : { kind: 'value', quantity, si };
+}
+
+const sweepNames = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth'];
+const sweepRpm = ({ id }: Step, { sweeps }: Profile) =>
+  sweeps[sweepNames.indexOf(id.slice('sweeps.'.length))]?.rpm ?? null;
+
+function watched(quantity: Quantity | undefined, sight: Sight, profile: Profile): Answer {
+  if (!quantity) return reply(sight.gauges.codes.length > 0 ? 'notYet' : 'faultCleared');
+  const si = gaugeValue(quantity, sight.gauges, profile, sight.ambientC);
+  return si === null ? notYet(sight, 'causeFaultCode') : { kind: 'value', quantity, si };
+}
+
+function lamp(id: string | undefined, { gauges, moment, answered }: Sight): Answer {
+  if (id === undefined) return null;
+  if (answered >= PATIENCE) return stop('causeFaultCode');
+  // Most lamps go out soon after the key is turned on: what counts is what was seen then.
+  const seen = moment.context.step === 'keyOn.lamps' ? gauges.litAtKeyOn : gauges.lit;
+  return reply(seen?.has(id) ? 'lit' : 'dark');
+}
+
+function faultCodes(place: string, { gauges, moment }: Sight): Answer {
+  const { faults, spokenSpn } = moment.context;
+  const left = gauges.codes.filter(
+    code => !faults.some(fault => fault.spn === code.spn && fault.fmi === code.fmi),
+  );
+  const value = (quantity: Quantity, si: number | undefined): Answer =>
+    si === undefined ? reply('notYet') : { kind: 'value', quantity, si };
+  switch (place) {
+    case 'asking':
+      return reply(gauges.codes.length > 0 ? 'readACode' : 'noCodes');
+    case 'spn':
+      return value('suspectParameter', left[0]?.spn);
+    case 'fmi':
+      return value('failureMode', left.find(code => code.spn === spokenSpn)?.fmi);
+    case 'another':
+      return reply(left.length > 0 ? 'readACode' : 'noMoreCodes');
+    default:
+      return stop('causeFaultCode');
+  }
+}
+
+function crank(
+  until: ReplyId,
+  place: string,
+  replies: readonly ReplyId[],
+  { gauges }: Sight,
+  profile: Profile,
+): Answer {
+  const seen =
+    until === 'fired'
+      ? gauges.firing && gauges.rpm > RUNS_FROM_RPM
+      : gauges.oilPressureKpa >= profile.oilPressure.showsKpa;
+  if (place === 'cranking') return seen ? reply(until) : null;
+  if (place === 'outcome') return reply(seen ? until : 'nothingYet');
+  if (place === 'refused') return stop('causeOther');
+  const [first] = replies;
+  return first ? reply(first) : null;
+}
+
+/** What has to be so before a step is said to be done; where nothing is looked at, people do as they are asked. */
+function confirm(ok: ReplyId, sight: Sight, profile: Profile): Answer {
+  const { gauges, askedS, moment } = sight;
+  const when = (so: boolean): Answer => (so ? reply(ok) : null);
+  switch (moment.context.step) {
+    case 'fill.coolantBled':
+      return when(!gauges.coolantAir);
+    case 'prime.firm':
+      return gauges.primerFirm ? reply(ok) : notYet(sight, 'causeFuelLeak');
+    case 'keyOn.heaterDone':
+      return when(!gauges.lit.has(profile.heater?.lampId ?? ''));
+    case 'firstFire.oilPressure': {
+      if (gauges.oilPressureKpa >= profile.oilPressure.showsKpa) return reply(ok);
+      return askedS > WAITS_SHARE * profile.oilPressure.firstFireWithinS ? reply('noOilPressure') : null;
+    }
+    case 'checks.idleSteady':
+      return reply(gauges.hunting ? 'hunting' : ok);
+    case 'warmUp.steeringLocks':
+      return when(!gauges.steeringAir);
+    case 'warmUp.levels':
+    case 'signOff.coolantLevel':
+      return gauges.coolantShort ? notYet(sight, 'causeCoolantLeak') : reply(ok);
+    case 'sweeps.backToIdle':
+      return when(gauges.rpm < IDLES_BELOW_SHARE * profile.idle.cold.maxRpm);
+    case 'shutdown.keyOff':
+      if (gauges.rpm === 0) return reply(ok);
+      return askedS > STOPS_WITHIN_S ? reply('stillRunning') : null;
+    default:
+      return reply(ok);
+  }
+}

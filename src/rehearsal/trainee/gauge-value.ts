@@ -1,0 +1,52 @@
+import type { Quantity } from '../../../machines/vocabulary.ts';
+import type { Profile } from '../../profile/schema.ts';
+import type { Gauges } from '../gauges.ts';
+
+/** The weather, the tank and the tester in a rehearsal: invented, and good for any demo profile. */
+const NIGHT_COLDER_K = 10;
+const ALTITUDE_M = 300;
+const FREEZES_C = -37;
+const TANK_SHARE = 0.1;
+const BIODIESEL_PERCENT = 5;
+
+/** What is read off for a quantity, in SI; null where the gauge shows nothing. */
+export function gaugeValue(
+  quantity: Quantity,
+  gauges: Gauges,
+  profile: Profile,
+  ambientC: number,
+): number | null {
+  switch (quantity) {
+    case 'ambientTemperature':
+      return ambientC;
+    case 'coldestNight':
+      return ambientC - NIGHT_COLDER_K;
+    case 'altitude':
+      return ALTITUDE_M;
+    case 'coolantFreezePoint':
+      return FREEZES_C;
+    case 'oilQuantity':
+      return gauges.oilFilledL;
+    case 'fuelInTank':
+      return TANK_SHARE * profile.fuel.tankL;
+    case 'biodieselShare':
+      return BIODIESEL_PERCENT;
+    case 'primerStrokes':
+      return gauges.strokes;
+    case 'batteryVoltage':
+    case 'chargingVoltage':
+      return gauges.batteryV;
+    case 'crankingVoltage':
+      return gauges.crankingV;
+    case 'engineSpeed':
+      return gauges.rpm;
+    case 'oilPressure':
+      return gauges.oilPressureKpa;
+    case 'coolantTemperature':
+      return gauges.coolantC;
+    case 'suspectParameter':
+    case 'failureMode':
+      // Codes are read one by one, not off a gauge.
+      return null;
+  }
+}

@@ -1,0 +1,94 @@
+import { writeFile } from 'node:fs/promises';
+import { languages } from '../../../prompts/index.ts';
+import { loadProfile } from '../../profile/load.ts';
+import { openNewLog, readLog } from '../../record/index.ts';
+import { answerByItself } from '../../rehearsal/by-itself.ts';
+import { debrief } from '../../rehearsal/debrief.ts';
+import { parseFault, RehearsalError } from '../../rehearsal/faults.ts';
+import { isOnlyWaiting } from '../../rehearsal/pace.ts';
+import { createRehearsal, type Rehearsal, type RehearsalOptions } from '../../rehearsal/rehearsal.ts';
+import { headerData, type SessionHeader } from '../../session/header.ts';
+import { loadJobCard } from '../../session/job-card.ts';
+import { PacedClock } from '../../session/paced-clock.ts';
+import type { Session } from '../../session/session.ts';
+import { joinBus } from '../../session/vehicle/join-bus.ts';
+import type { Viewer } from '../../session/viewer.ts';
+import { ReadingPace } from '../../voice/speakers/reading-pace.ts';
+import { runSession } from '../run/run-session.ts';
+import { demoJob, fileTime } from '../run/start.ts';
+import { warmVoice } from '../run/warm-voice.ts';
+import { debriefLines } from './debrief-words.ts';
+import type { RehearseOptions } from './options.ts';
+import { sightsOf } from './sights.ts';
+
+const ALL_NOTICED = 0;
+const SOME_MISSED = 3;
+const LEFT = 4;
+
+/**
+ * A whole rehearsal in this terminal, then its debrief on the screen and, where wished, in a file.
+ * @returns the exit code: 0 when all that went wrong was noticed, 3 when something was missed, 4 when it was left
+ * @throws ProfileError, JobCardError, RehearsalError or RecordError, each one sentence
+ */
+export async function rehearse(options: RehearseOptions): Promise<number> {
+  const profile = await loadProfile(options.profile);
+  const plan: RehearsalOptions = {
+    seed: options.seed,
+    ambientC: options.ambient,
+    faults: options.fault.map(parseFault),
+  };
+  const job = options.job === undefined ? demoJob : await loadJobCard(options.job);
+  const { language } = options;
+  const units = options.units ?? languages[language].usualUnits;
+  const header: SessionHeader = { profile, job, language, units };
+  const clock = new PacedClock(new Date(), options.byItself ? options.speed : 1);
+  const path = options.log ?? `first-fire-rehearsal-${fileTime(new Date())}.jsonl`;
+  const record = await openNewLog(path, headerData(header), {
+    wall: () => clock.wall(),
+    monoMs: () => clock.nowMs(),
+  });
+  let rehearsal: Rehearsal | undefined;
+  const { end, closing } = await runSession({
+    options: options.byItself ? { ...options, silent: true, mic: false } : options,
+    header,
+    record,
+    clock,
+    voice: options.byItself ? { synthesizer: new ReadingPace(), soundless: true } : warmVoice(language),
+    beside(session, viewer) {
+      rehearsal = createRehearsal(session, clock, plan);
+      return standBeside(session, viewer, rehearsal, () => {
+        if (!options.byItself) clock.setPace(isOnlyWaiting(session.moment) ? options.speed : 1);
+      });
+    },
+  });
+  const told = debrief((await readLog(path)).entries, rehearsal?.injected ?? [], end);
+  for (const line of [...closing, ...debriefLines(told)]) console.log(line);
+  if (options.json !== undefined) await writeJson(options.json, told);
+  if (end === 'left') return LEFT;
+  return told.faults.every(({ noticed }) => noticed !== null) ? ALL_NOTICED : SOME_MISSED;
+
+  /** The engine goes along with the session until that is over. */
+  function standBeside(session: Session, viewer: Viewer, engine: Rehearsal, keepPace: () => void) {
+    const leaving = new AbortController();
+    if (options.byItself) answerByItself(session, engine, plan);
+    engine.watch(() => viewer.sees(sightsOf(engine.gauges, session.parts)));
+    session.watch(keepPace);
+    const running = engine.run(leaving.signal);
+    const link =
+      profile.bus && joinBus(session, engine.source, profile.bus, () => link && viewer.showsBus(link));
+    return async () => {
+      link?.close();
+      leaving.abort();
+      await running;
+    };
+  }
+}
+
+async function writeJson(path: string, told: unknown): Promise<void> {
+  try {
+    await writeFile(path, `${JSON.stringify(told, null, 2)}\n`);
+  } catch (cause) {
+    const why = cause instanceof Error ? cause.message : String(cause);
+    throw new RehearsalError(`The debrief cannot be written to ${path} (${why}); choose a file that can be.`);
+  }
+}
