@@ -5,12 +5,13 @@ import { buildFirstStart, type FirstStart } from '../../machines/first-start.ts'
 import { isOver, type Moment, stateName } from '../../machines/moment.ts';
 import { nextAlarmMs } from '../../machines/timing.ts';
 import type { Note } from '../../machines/toolkit.ts';
-import type { Person, Via } from '../../machines/vocabulary.ts';
-import type { Language } from '../../prompts/types.ts';
+import type { Person, PromptValues, Via } from '../../machines/vocabulary.ts';
+import type { Language, LineId } from '../../prompts/types.ts';
 import type { Profile } from '../profile/schema.ts';
 import { type JsonObject, RecordError, type RecordLog } from '../record/index.ts';
 import type { Heard, Recognizer } from '../voice/ports.ts';
 import type { SpeechQueue } from '../voice/speech-queue.ts';
+import { notesIn, saidIn } from './actions.ts';
 import type { Clock } from './clock.ts';
 import { grammarOf } from './grammar.ts';
 import { type EventBody, meaningOf } from './hearing.ts';
@@ -96,7 +97,7 @@ export class Session {
   /** Lets something listen for this session; any number of ears may. */
   attach(recognizer: Recognizer, via: Via): void {
     this.#ears.push({ recognizer, via });
-    recognizer.onHeard(heard => this.#hear(heard, via));
+    recognizer.onHeard(heard => this.hear(heard, via));
     if (via === 'voice') recognizer.onlyStop(this.#speaking);
     recognizer.listen(this.#grammarFor(via));
   }
@@ -141,10 +142,15 @@ export class Session {
     });
   }
 
+  /** Says something that no step says, in passing. */
+  mention(line: LineId, values: PromptValues = {}): void {
+    this.#announce([{ line, values, step: this.#moment.context.step, priority: 'notice' }]);
+  }
+
   /** A sentence for the people at the engine about something that does not work. */
   report(sentence: string): void {
     this.#tell({ kind: 'problem', sentence });
-    this.#keep('problem', { sentence });
+    this.keep('problem', { sentence });
   }
 
   /** Settles when everything received so far has been carried out and is on the disk. */
@@ -153,9 +159,13 @@ export class Session {
     await this.#kept;
   }
 
-  #hear(heard: Heard, via: Via): void {
-    const meaning = meaningOf(heard, this.#moment, via, this.#parts);
-    this.#keep('heard', {
+  /**
+   * Takes what an ear heard, for what it means now.
+   * @param speaker who it was, where the ear knows: a device of one person's own
+   */
+  hear(heard: Heard, via: Via, speaker?: Person): void {
+    const meaning = meaningOf(heard, this.#moment, via, this.#parts, speaker);
+    this.keep('heard', {
       via,
       text: heard.text,
       kind: heard.kind,
@@ -188,14 +198,14 @@ export class Session {
     this.#moment = moment;
     const changed =
       actions.length > 0 || moment.context !== before.context || stateName(moment) !== stateName(before);
-    if (changed) this.#keep('event', { ...event, state: stateName(moment) });
+    if (changed) this.keep('event', { ...event, state: stateName(moment) });
     for (const note of notesIn(actions)) {
-      this.#keep(note.kind, toJson(note.data));
+      this.keep(note.kind, toJson(note.data));
       this.#tell({ kind: 'noted', atMs: event.atMs, note });
     }
     // What somebody has answered or overruled need not be said to its end.
     if (event.type !== 'clock' && event.type !== 'unclear') this.#parts.speech.clear();
-    if (isOver(moment)) this.#keep('closed', { outcome: outcomeOf(moment) });
+    if (isOver(moment)) this.keep('closed', { outcome: outcomeOf(moment) });
     // A call-out does not wait for the disk; everything else does.
     const lines = saidIn(actions);
     this.#callOut(lines.filter(isHazard));
@@ -237,7 +247,7 @@ export class Session {
   }
 
   #speak({ spoken, shown }: Sentence, said: Said, priority: Said['priority']): void {
-    this.#keep('said', { text: spoken, line: said.line, step: said.step, priority });
+    this.keep('said', { text: spoken, line: said.line, step: said.step, priority });
     this.#tell({ kind: 'said', atMs: this.#parts.clock.nowMs(), shown, hazard: priority === 'hazard' });
     const label = `${said.step}-${said.line}`;
     void this.#parts.speech.enqueue({ text: spoken, priority, label }).then(outcome => {
@@ -247,8 +257,8 @@ export class Session {
 
   #kept: Promise<void> = Promise.resolve();
 
-  /** Records one fact. A disk that fails is told once; the session goes on, with the record in memory. */
-  #keep(kind: string, data: JsonObject): void {
+  /** Puts one fact on the record. A disk that fails is told once; the session goes on, with the record in memory. */
+  keep(kind: string, data: JsonObject): void {
     const written = this.#parts.record.append(kind, data).then(
       () => {},
       (error: unknown) => {
@@ -264,21 +274,7 @@ export class Session {
   }
 }
 
-type Action = { readonly type: string; readonly params?: unknown };
-
-const isSaid = (params: unknown): params is Said =>
-  typeof params === 'object' && params !== null && 'line' in params;
-
-const saidIn = (actions: readonly Action[]): Said[] =>
-  actions.flatMap(action => (action.type === 'say' && isSaid(action.params) ? [action.params] : []));
-
-const isNote = (params: unknown): params is Note =>
-  typeof params === 'object' && params !== null && 'kind' in params && 'data' in params;
-
 const isHazard = (said: Said) => said.priority === 'hazard';
-
-const notesIn = (actions: readonly Action[]) =>
-  actions.flatMap(action => (action.type === 'note' && isNote(action.params) ? [action.params] : []));
 
 /** Through JSON, so that what is recorded is exactly what can be read back. */
 const toJson = (data: Note['data']): JsonObject => JSON.parse(JSON.stringify(data));
