@@ -12,6 +12,7 @@ const forUsers = [
   'RecordError',
   'ReportError',
   'ResumeError',
+  'ServeError',
   'SigningError',
   'VoiceError',
 ];
@@ -36,14 +37,17 @@ function isMainJob([first]: readonly string[]): boolean {
 }
 
 async function registerOthers(): Promise<void> {
-  const [{ registerVerify }, { registerReport }, { registerSigning }, { registerCalc }] = await Promise.all([
-    import('./verify-command.ts'),
-    import('./report-command.ts'),
-    import('./signing-commands.ts'),
-    import('./calc/register.ts'),
-  ]);
+  const [{ registerVerify }, { registerReport }, { registerSigning }, { registerCalc }, { registerServe }] =
+    await Promise.all([
+      import('./verify-command.ts'),
+      import('./report-command.ts'),
+      import('./signing-commands.ts'),
+      import('./calc/register.ts'),
+      import('./serve-command.ts'),
+    ]);
   registerVerify(program);
   registerReport(program);
   registerSigning(program);
   registerCalc(program);
+  registerServe(program);
 }

@@ -1,4 +1,6 @@
 import { z } from 'zod';
+import type { View } from '../../session/view.ts';
+import type { Grammar } from '../../voice/ports.ts';
 import { millisecondsSchema, roleSchema } from './common.ts';
 import { grammarSchema, viewSchema } from './view.ts';
 
@@ -31,6 +33,8 @@ export const bayStateSchema = z.object({
   /** Id of the session in the shop's folder; null before one has begun. */
   session: z.string().nullable(),
   view: viewSchema.nullable(),
+  /** Names of the engine profiles that a session may begin with, the usual one first. */
+  profiles: z.array(z.string()),
   /** Names the question that is asked now, unlike any other of this or another session; goes back with its answer. */
   turn: z.string(),
   grammar: grammarSchema.nullable(),
@@ -39,13 +43,31 @@ export const bayStateSchema = z.object({
   /** The supervisor asks for a hold; the technician decides. */
   holdAsked: z.object({ by: z.string(), atSessionMs: millisecondsSchema }).nullable(),
 });
-export type BayState = z.infer<typeof bayStateSchema>;
+export type BayState = Readonly<Omit<z.infer<typeof bayStateSchema>, 'view' | 'grammar'>> & {
+  readonly view: View | null;
+  readonly grammar: Grammar | null;
+};
+
+/** The members that changed, with their new values. */
+type Changes<T> = { readonly [Key in keyof T]?: T[Key] | undefined };
+
+export interface BayPatch {
+  readonly bay: Changes<Omit<BayState, 'view'>>;
+  readonly view:
+    | { readonly kind: 'same' | 'none' }
+    | { readonly kind: 'whole'; readonly view: View }
+    | {
+        readonly kind: 'part';
+        readonly set: Changes<Omit<View, 'log'>>;
+        readonly log: { readonly keep: number; readonly append: View['log'] } | null;
+      };
+}
 
 /**
  * What changed between two states: members that are new, the view's members apart. The log of the view
  * slides: `keep` lines of its end stay, `append` follow.
  */
-export const bayPatchSchema = z.object({
+export const bayPatchSchema: z.ZodType<BayPatch> = z.object({
   bay: bayStateSchema.partial().omit({ view: true }),
   /** `null`: there is no view any more; a whole view where there was none; else the members that changed. */
   view: z.discriminatedUnion('kind', [
@@ -59,4 +81,3 @@ export const bayPatchSchema = z.object({
     }),
   ]),
 });
-export type BayPatch = z.infer<typeof bayPatchSchema>;

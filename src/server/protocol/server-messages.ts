@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { bayPatchSchema, bayStateSchema } from './bay.ts';
+import { type BayState, bayPatchSchema, bayStateSchema } from './bay.ts';
 import {
   commandIdSchema,
   epochSchema,
@@ -22,13 +22,15 @@ export const welcomeSchema = z.object({
   serverMs: millisecondsSchema,
 });
 
+const stateSchema: z.ZodType<BayState> = bayStateSchema;
+
 /** The whole state; frames go on from `seq`. */
 export const snapshotSchema = z.object({
   type: z.literal('snapshot'),
   seq: sequenceSchema,
   /** Session time at which the state was taken: a timer's `leftMs` counts from here. */
   sessionMs: millisecondsSchema,
-  state: bayStateSchema,
+  state: stateSchema,
 });
 
 /** What changed since the frame before. */

@@ -1,8 +1,8 @@
 import { english } from '../../../prompts/en/index.ts';
 import type { RecordLog } from '../../record/index.ts';
-import { RecordError } from '../../record/index.ts';
 import type { Clock } from '../../session/clock.ts';
 import type { SessionHeader } from '../../session/header.ts';
+import { closeRecord } from '../../session/record-keeping.ts';
 import type { Restored } from '../../session/resume.ts';
 import { Session } from '../../session/session.ts';
 import { Viewer } from '../../session/viewer.ts';
@@ -132,17 +132,6 @@ async function joinParts({ options, header, record, clock, voice, restored }: Ru
         opened.ear?.close();
       },
     };
-  }
-}
-
-async function closeRecord(record: RecordLog): Promise<void> {
-  try {
-    await record.close();
-  } catch (error) {
-    if (!(error instanceof RecordError) || error.code !== 'unsaved') throw error;
-    const rescue = `${record.path}.rescued-${process.pid}.jsonl`;
-    await record.saveTo(rescue);
-    await record.close();
   }
 }
 

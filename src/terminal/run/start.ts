@@ -1,25 +1,13 @@
-import type { JobCard } from '../../../machines/context.ts';
 import { loadProfile } from '../../profile/load.ts';
-import { openNewLog, reopenLog } from '../../record/index.ts';
 import { SystemClock } from '../../session/clock.ts';
-import { headerData, type SessionHeader } from '../../session/header.ts';
+import { demoJob } from '../../session/demo-job.ts';
+import type { SessionHeader } from '../../session/header.ts';
 import { loadJobCard } from '../../session/job-card.ts';
-import { restore } from '../../session/resume.ts';
+import { beginRecord, continueRecord, recordName } from '../../session/record-keeping.ts';
 import { VirtualClock } from '../../session/virtual-clock.ts';
 import type { Synthesizer } from '../../voice/ports.ts';
 import type { RunOptions } from './options.ts';
 import { type RunResult, runSession } from './run-session.ts';
-
-/** Invented people and vehicle, for practice and for a first look. */
-const demoJob: JobCard = {
-  vehicle: 'Invented truck seven',
-  engine: 'Invented rebuilt diesel',
-  technician: 'Ada Example',
-  second: 'Ben Example',
-  supervisor: 'Cleo Example',
-};
-
-const fileTime = (date: Date) => date.toISOString().slice(0, 19).replaceAll(':', '-');
 
 /**
  * A new session, from job card to sign-off.
@@ -30,11 +18,8 @@ export async function startSession(options: RunOptions, voice: Synthesizer): Pro
   const job = options.job === undefined ? demoJob : await loadJobCard(options.job);
   const header: SessionHeader = { profile, job, language: 'en', units: options.units };
   const clock = options.fast ? new VirtualClock(new Date()) : new SystemClock();
-  const path = options.log ?? `first-fire-${fileTime(new Date())}.jsonl`;
-  const record = await openNewLog(path, headerData(header), {
-    wall: () => clock.wall(),
-    monoMs: () => clock.nowMs(),
-  });
+  const path = options.log ?? `${recordName(new Date())}.jsonl`;
+  const record = await beginRecord(path, header, clock);
   return runSession({ options, header, record, clock, voice });
 }
 
@@ -47,21 +32,8 @@ export async function resumeSession(
   options: RunOptions,
   voice: Synthesizer,
 ): Promise<RunResult> {
-  const started = performance.now();
-  let beginMs = 0;
-  const { log, entries } = await reopenLog(file, {
-    wall: () => new Date(),
-    monoMs: () => beginMs + performance.now() - started,
-  });
-  try {
-    const restored = restore(entries, file);
-    beginMs = restored.lastMs;
-    const clock = options.fast
-      ? new VirtualClock(new Date(), restored.lastMs)
-      : new SystemClock(restored.lastMs);
-    return await runSession({ options, header: restored.header, record: log, clock, voice, restored });
-  } catch (error) {
-    await log.close();
-    throw error;
-  }
+  const { record, clock, restored } = await continueRecord(file, beginMs =>
+    options.fast ? new VirtualClock(new Date(), beginMs) : new SystemClock(beginMs),
+  );
+  return runSession({ options, header: restored.header, record, clock, voice, restored });
 }
