@@ -33,6 +33,8 @@ export interface ServeOptions {
   readonly makeClock?: MakeClock;
   /** Wall clock by which codes and pairings run out. */
   readonly wallMs?: () => number;
+  /** Steady clock by which rates are kept. */
+  readonly steadyMs?: () => number;
 }
 
 export interface RunningServer {
@@ -60,7 +62,7 @@ const CODES_LOOKED_AT_MS = 5000;
  * @throws ServeError when the folder cannot be used or the port is taken
  */
 export async function startServer(options: ServeOptions): Promise<RunningServer> {
-  const { shop: folder, tell, wallMs = Date.now } = options;
+  const { shop: folder, tell, wallMs = Date.now, steadyMs = () => performance.now() } = options;
   const own = join(folder, '.server');
   await mkdir(own, { recursive: true, mode: 0o700 }).catch((error: Error) => {
     throw new ServeError(`The shop's folder ${folder} cannot be used (${error.message}); choose another.`);
@@ -76,8 +78,12 @@ export async function startServer(options: ServeOptions): Promise<RunningServer>
   for (const bay of bays.values()) await bay.resume();
 
   const guard = new Guard(addresses);
-  const nowMs = () => performance.now();
-  const app = await buildApp({ bays, desk, pairings, shop, nowMs, tell }, guard, certificate, options.page);
+  const app = await buildApp(
+    { bays, desk, pairings, shop, nowMs: steadyMs, tell },
+    guard,
+    certificate,
+    options.page,
+  );
   await app.listen({ port: options.port, host: options.host }).catch((error: Error) => {
     throw new ServeError(
       `The server cannot listen at port ${options.port} (${error.message}); choose another with --port.`,

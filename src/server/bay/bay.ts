@@ -1,3 +1,4 @@
+import type { Moment } from '../../../machines/moment.ts';
 import { grammarOf } from '../../session/grammar.ts';
 import type { Pairing, Pairings } from '../pairing/pairings.ts';
 import type { BayState, Command, Deed } from '../protocol/index.ts';
@@ -131,6 +132,8 @@ export class Bay {
         break;
       case 'askHold': {
         const { session, clock } = running(this.#run);
+        if (standsStill(session.moment))
+          throw new Refused('notNow', 'The session stands still already; nothing is left to be held.');
         this.#record(by, id, deed);
         this.#holdAsked = { by: by.name, atSessionMs: clock.nowMs() };
         session.mention('holdAsked');
@@ -179,7 +182,7 @@ export class Bay {
     turns.look(run.session.moment);
     run.session.watch(() => {
       turns.look(run.session.moment);
-      if (run.session.moment.matches('held') || run.session.moment.matches('stopped')) this.#holdAsked = null;
+      if (standsStill(run.session.moment)) this.#holdAsked = null;
     });
     run.viewer.watch(() => this.show());
     this.#sourceIs();
@@ -222,3 +225,5 @@ export class Bay {
     };
   }
 }
+
+const standsStill = (moment: Moment) => moment.matches('held') || moment.matches('stopped');

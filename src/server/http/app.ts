@@ -61,6 +61,10 @@ export async function buildApp(
     guard.check(request);
     if (!rate.take(request.ip)) throw new Refused('tooFast', 'Too many requests; wait a little.');
   });
+  app.addHook('onSend', async ({ headers, raw }, reply) => {
+    // A socket that was refused is not the HTTP server's any more; nobody else would close it.
+    if (headers.upgrade !== undefined) reply.raw.once('finish', () => raw.socket.destroySoon());
+  });
   app.setErrorHandler((error: FastifyError, _request, reply) => {
     const known = error instanceof Refused ? error : fromLibrary(error);
     if (!known) context.tell(`A request failed: ${String(error)}`);

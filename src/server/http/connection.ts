@@ -84,10 +84,6 @@ export class Connection implements Face {
     this.#socket.send(text);
   }
 
-  close(): void {
-    this.#socket.close(1001);
-  }
-
   #take(data: RawData, isBinary: boolean) {
     if (this.#closed) return;
     const bytes = bytesOf(data);

@@ -10,7 +10,6 @@ export interface Face {
   /** The same device has come by another connection. */
   replaced(): void;
   checkAlive(): void;
-  close(): void;
 }
 
 /** The open connections, greeted or not. */

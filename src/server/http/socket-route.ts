@@ -10,11 +10,29 @@ import { Faces } from './faces.ts';
 const MOST_READ_BYTES = 8 * MAX_CLIENT_MESSAGE_BYTES;
 const MOST_STRANGERS = 20;
 const HEARTBEAT_MS = 15_000;
+const FAREWELL_MS = 1000;
+/** RFC 6455, section 7.4.1. */
+const GOING_AWAY = 1001;
 
 /** `wss://<host>/ws`: the faces. */
 export async function socketRoute(app: FastifyInstance, context: ServerContext): Promise<void> {
   const faces = new Faces();
-  await app.register(websocket, { options: { maxPayload: MOST_READ_BYTES } });
+  const heartbeat = setInterval(() => {
+    for (const face of faces.all()) face.checkAlive();
+  }, HEARTBEAT_MS);
+  await app.register(websocket, {
+    options: { maxPayload: MOST_READ_BYTES },
+    preClose: async () => {
+      clearInterval(heartbeat);
+      const { clients } = app.websocketServer;
+      for (const client of clients) client.close(GOING_AWAY);
+      // A client that does not answer does not keep the server.
+      setTimeout(() => {
+        for (const client of clients) client.terminate();
+      }, FAREWELL_MS);
+      app.websocketServer.close();
+    },
+  });
   app.get(
     '/ws',
     {
@@ -28,11 +46,4 @@ export async function socketRoute(app: FastifyInstance, context: ServerContext):
       new Connection(socket, request.ip, context, faces);
     },
   );
-  const heartbeat = setInterval(() => {
-    for (const face of faces.all()) face.checkAlive();
-  }, HEARTBEAT_MS);
-  app.addHook('preClose', async () => {
-    clearInterval(heartbeat);
-    for (const face of faces.all()) face.close();
-  });
 }

@@ -17,6 +17,8 @@ export interface TestShop {
   clock(): VirtualClock;
   /** Moves the wall clock by which codes and pairings run out. */
   passWall(ms: number): void;
+  /** From now on no time passes for the rates: what is too much is too much on any machine. */
+  freezeRates(): void;
   code(role: Role, bay?: string): string;
   /** A token for a new device of this role. */
   pair(role: Role, bay?: string): Promise<string>;
@@ -30,6 +32,9 @@ export async function openShop(
   const profile = await loadProfile('demo-six');
   const told: string[] = [];
   let wallOffsetMs = 0;
+  let steadyMs = 0;
+  // Rates see a tenth of a second between one message and the next, however fast the machine is.
+  let stepMs = 100;
   let clock = new VirtualClock(new Date('2026-01-02T03:04:05Z'));
   const server = await startServer({
     port: 0,
@@ -44,6 +49,10 @@ export async function openShop(
       return clock;
     },
     wallMs: () => Date.now() + wallOffsetMs,
+    steadyMs: () => {
+      steadyMs += stepMs;
+      return steadyMs;
+    },
   });
   const base = `https://127.0.0.1:${server.port}`;
   const code = (role: Role, bay = 'bay 1') =>
@@ -57,8 +66,13 @@ export async function openShop(
     passWall: ms => {
       wallOffsetMs += ms;
     },
+    freezeRates: () => {
+      stepMs = 0;
+    },
     code,
     async pair(role, bay) {
+      // Nobody pairs faster than the codes may be typed.
+      steadyMs += 60_000;
       const { body } = await post(`${base}/api/pair`, { v: 1, code: code(role, bay), device: `a ${role}` });
       return JSON.parse(body).token;
     },
