@@ -5,6 +5,7 @@ import { benchHumans } from './human.ts';
 import { benchMachine } from './machine.ts';
 import { benchRecord } from './record.ts';
 import { benchReport } from './report.ts';
+import { benchServer } from './server.ts';
 import { benchSpeech } from './speech.ts';
 import { benchVoice } from './voice.ts';
 
@@ -18,6 +19,7 @@ const benches: Readonly<Record<string, () => unknown>> = {
   speech: () => benchSpeech(),
   machine: () => benchMachine(),
   voice: () => benchVoice(),
+  server: () => benchServer(),
   humans: () => benchHumans(),
 };
 
