@@ -8,6 +8,7 @@ import { benchProcedureHearing } from './procedure-hearing.ts';
 import { benchRecord } from './record.ts';
 import { benchRehearsal } from './rehearsal.ts';
 import { benchReport } from './report.ts';
+import { benchServer } from './server.ts';
 import { benchSpeech } from './speech.ts';
 import { benchVoice } from './voice.ts';
 
@@ -24,6 +25,7 @@ const benches: Readonly<Record<string, () => unknown>> = {
   machine: () => benchMachine(),
   procedure: () => benchProcedureHearing(),
   voice: () => benchVoice(),
+  server: () => benchServer(),
   humans: () => benchHumans(),
 };
 

@@ -22,6 +22,9 @@ const OUTCOME_WITHIN_S = 10;
 const secondClear = ({ context, event }: Look) =>
   context.clearAtMs !== null && atMs(event) - context.clearAtMs < clearValidMs(context);
 
+/** Nobody says for the second person that hands and clothes are clear. */
+const bySecondPerson = ({ event }: Look) => event.by === 'second';
+
 const endBurst = update(({ context, event }) => ({
   timer: null,
   bursts: context.bursts.map((burst, index) =>
@@ -123,13 +126,17 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
       on: { reply: { guard: look => isReply('ready')(look) && believed(look), target: 'begin' } },
     },
     askingClear: askReply(bySecond, () => ({ line: 'askClear', values: {} }), [
-      { reply: 'clearToCrank', move: { target: 'clearReadBack', actions: setAside('clearToCrank') } },
+      {
+        reply: 'clearToCrank',
+        move: { guard: bySecondPerson, target: 'clearReadBack', actions: setAside('clearToCrank') },
+      },
     ]),
     clearReadBack: readBack(
       bySecond,
       readBackReply,
       [
         {
+          guard: bySecondPerson,
           target: 'ready',
           actions: update(({ event }) => ({ clearAtMs: atMs(event), misheard: 0, pending: null })),
         },

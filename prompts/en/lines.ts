@@ -61,6 +61,7 @@ export const lines = {
   helpAlways: 'You may say: hold, continue, say again, go back, skip, status, or time left.',
   stillWaiting: 'Still waiting.',
 
+  holdAsked: 'The supervisor asks for a hold.',
   askClear: 'Second person: hands, tools and clothes clear of fan and belts? Say clear to crank.',
   clearTooOld: 'That clear is too old.',
   crankReady: 'Crank on my word, for {burst} at most. Say ready.',

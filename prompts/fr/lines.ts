@@ -61,6 +61,7 @@ export const lines = {
   bayTooNoisy:
     "Trop de bruit pour la voix. Répondez au clavier. Le mot d'urgence compte toujours, mais gardez une touche à portée de main.",
   bayQuietEnough: 'La voix dépasse le bruit de nouveau. Les réponses à la voix comptent.',
+  holdAsked: "Le chef d'atelier demande une pause.",
   stillWaiting: "J'attends toujours.",
 
   askClear:

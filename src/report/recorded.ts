@@ -69,6 +69,8 @@ const schemas = {
   /** What the ear found out about voice and noise. */
   hearing: z.object({ finding: text, noiseDbfs: maybe(number), aboveNoiseDb: maybe(number) }),
   closed: z.object({ outcome: text }),
+  /** What a paired device asked for; what came of it stands in the entries that follow. */
+  command: z.object({ id: text, device: text, name: text, role: text, do: text }),
   /** A gauge value that nobody had to say: from the vehicle bus, or from a model of an engine. */
   reading: z.object({ quantity: text, si: number, via: text }),
 };

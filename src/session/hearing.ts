@@ -17,15 +17,19 @@ const reasonStates = ['.skipping', '.accepting'];
 export const takesReason = (moment: Moment) =>
   reasonStates.some(suffix => stateName(moment).endsWith(suffix));
 
-/** What a thing heard means for the session now, and whom it is put down to. */
+/**
+ * What a thing heard means for the session now, and whom it is put down to.
+ * @param speaker who it was, where the ear knows; else it is put down to the person who was asked
+ */
 export function meaningOf(
   heard: Heard,
   moment: Moment,
   via: Via,
   { language, units }: { readonly language: Language; readonly units: UnitSystem },
+  speaker?: Person,
 ): { readonly body: EventBody | null; readonly by: Person } {
   const offer = offerOf(moment);
-  const by: Person = via === 'voice' && secondOnly(moment) ? 'second' : offer.by;
+  const by: Person = speaker ?? (via === 'voice' && secondOnly(moment) ? 'second' : offer.by);
   switch (heard.kind) {
     case 'stop':
       return { body: { type: 'stop' }, by };

@@ -100,7 +100,7 @@ export class Session {
   /** Lets something listen for this session; any number of ears may. */
   attach(recognizer: Recognizer, via: Via): void {
     this.#ears.push({ recognizer, via });
-    recognizer.onHeard(heard => this.#hear(heard, via));
+    recognizer.onHeard(heard => this.hear(heard, via));
     this.#setOnlyStop();
     recognizer.listen(this.#grammarFor(via));
   }
@@ -187,8 +187,12 @@ export class Session {
     await this.#kept;
   }
 
-  #hear(heard: Heard, via: Via): void {
-    const meaning = meaningOf(heard, this.#moment, via, this.#parts);
+  /**
+   * Takes what an ear heard, for what it means now.
+   * @param speaker who it was, where the ear knows: a device of one person's own
+   */
+  hear(heard: Heard, via: Via, speaker?: Person): void {
+    const meaning = meaningOf(heard, this.#moment, via, this.#parts, speaker);
     this.keep('heard', {
       via,
       text: heard.text,

@@ -14,6 +14,7 @@ const forUsers = [
   'RehearsalError',
   'ReportError',
   'ResumeError',
+  'ServeError',
   'SigningError',
   'VoiceError',
 ];
@@ -45,6 +46,7 @@ async function registerOthers(): Promise<void> {
     import('./archive-command.ts').then(({ registerArchive }) => registerArchive),
     import('./calc/register.ts').then(({ registerCalc }) => registerCalc),
     import('./rehearse/command.ts').then(({ registerRehearse }) => registerRehearse),
+    import('./serve-command.ts').then(({ registerServe }) => registerServe),
   ]);
   for (const register of others) register(program);
 }

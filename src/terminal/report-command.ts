@@ -1,16 +1,15 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { type Command, Option } from 'commander';
-import { checkSignature, readLog, readSignatures, SigningError, verifyLog } from '../record/index.ts';
 import { buildDocument } from '../report/document/build.ts';
 import { csvSchemas, eventsCsv, readingsCsv } from '../report/export/csv.ts';
 import { toExport } from '../report/export/json.ts';
 import { reportJsonSchema } from '../report/export/schema.ts';
+import { gather } from '../report/gather.ts';
 import { renderHtml } from '../report/html/page.ts';
-import type { SignatureState } from '../report/model.ts';
 import { renderPdf } from '../report/pdf/render.ts';
 import { readRecorded } from '../report/recorded.ts';
-import { type SummaryInput, summarize } from '../report/summarize.ts';
+import { summarize } from '../report/summarize.ts';
 import { readHeader } from '../session/header.ts';
 import { type UnitSystem, unitSystems } from '../session/units.ts';
 
@@ -81,33 +80,6 @@ async function makeReport(log: string, options: ReportOptions): Promise<void> {
     await write(join(options.csv, 'readings.csv'), readingsCsv(readings, verified));
     await write(join(options.csv, 'events.csv'), eventsCsv(events, verified));
     await write(join(options.csv, 'columns.schema.json'), jsonText(csvSchemas()));
-  }
-}
-
-/** Reads a record and all that tells whether it can be believed. */
-async function gather(log: string): Promise<SummaryInput> {
-  const { entries, fault } = await readLog(log);
-  const verification = await verifyLog(log);
-  const lastHash = entries.at(-1)?.hash ?? '';
-  return {
-    entries,
-    ...(fault ? { fault: fault.sentence } : {}),
-    remarks: verification.ok ? verification.remarks : [],
-    signatures: await signatureStates(log, lastHash),
-  };
-}
-
-async function signatureStates(log: string, lastHash: string): Promise<SignatureState[]> {
-  try {
-    const signatures = await readSignatures(log);
-    return signatures.map(own => {
-      const { role, keyId, at } = own;
-      return { role, keyId, at, ...checkSignature(own, lastHash) };
-    });
-  } catch (error) {
-    if (!(error instanceof SigningError)) throw error;
-    // Signatures that cannot be read are no reason for silence.
-    return [{ role: 'unknown', keyId: '', at: '', valid: false, sentence: error.message }];
   }
 }
 

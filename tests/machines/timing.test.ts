@@ -205,6 +205,17 @@ describe('the clear of the second person', () => {
     expect(held.reply('ready').name).toBe('firstFire.crank.askingClear');
   });
 
+  it("is nobody else's to give or to confirm", () => {
+    const asked = firstFire.fork().ring();
+    const others = ['technician', 'supervisor'] as const;
+    for (const by of others)
+      expect(asked.fork().reply('clearToCrank', { by }).name).toBe('firstFire.crank.askingClear');
+    const given = asked.reply('clearToCrank', { by: 'second' });
+    for (const by of others)
+      expect(given.fork().reply('yes', { by }).name).toBe('firstFire.crank.clearReadBack');
+    expect(given.reply('yes', { by: 'second' }).name).toBe('firstFire.crank.ready');
+  });
+
   it('is used up by one burst', () => {
     const again = firstFire.fork().reply('ready').reply('nothingYet').reply('nothingYet');
     expect(again.name).toBe('firstFire.crank.resting');

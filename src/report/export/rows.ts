@@ -86,6 +86,8 @@ function told(entry: Recorded): ToldRow {
       };
     case 'closed':
       return { text: entry.data.outcome };
+    case 'command':
+      return { by: entry.data.role, text: `${entry.data.name}: ${entry.data.do}` };
     case 'reading':
       return { text: `${entry.data.quantity} ${entry.data.si}` };
     case 'restarted':

@@ -1,21 +1,22 @@
 import { writeFile } from 'node:fs/promises';
 import { languages } from '../../../prompts/index.ts';
 import { loadProfile } from '../../profile/load.ts';
-import { openNewLog, readLog } from '../../record/index.ts';
+import { readLog } from '../../record/index.ts';
 import { answerByItself } from '../../rehearsal/by-itself.ts';
 import { debrief } from '../../rehearsal/debrief.ts';
 import { parseFault, RehearsalError } from '../../rehearsal/faults.ts';
 import { isOnlyWaiting } from '../../rehearsal/pace.ts';
 import { createRehearsal, type Rehearsal, type RehearsalOptions } from '../../rehearsal/rehearsal.ts';
-import { headerData, type SessionHeader } from '../../session/header.ts';
+import { demoJob } from '../../session/demo-job.ts';
+import type { SessionHeader } from '../../session/header.ts';
 import { loadJobCard } from '../../session/job-card.ts';
 import { PacedClock } from '../../session/paced-clock.ts';
+import { beginRecord, recordName } from '../../session/record-keeping.ts';
 import type { Session } from '../../session/session.ts';
 import { joinBus } from '../../session/vehicle/join-bus.ts';
 import type { Viewer } from '../../session/viewer.ts';
 import { ReadingPace } from '../../voice/speakers/reading-pace.ts';
 import { runSession } from '../run/run-session.ts';
-import { demoJob, fileTime } from '../run/start.ts';
 import { warmVoice } from '../run/warm-voice.ts';
 import { debriefLines } from './debrief-words.ts';
 import type { RehearseOptions } from './options.ts';
@@ -42,11 +43,8 @@ export async function rehearse(options: RehearseOptions): Promise<number> {
   const units = options.units ?? languages[language].usualUnits;
   const header: SessionHeader = { profile, job, language, units };
   const clock = new PacedClock(new Date(), options.byItself ? options.speed : 1);
-  const path = options.log ?? `first-fire-rehearsal-${fileTime(new Date())}.jsonl`;
-  const record = await openNewLog(path, headerData(header), {
-    wall: () => clock.wall(),
-    monoMs: () => clock.nowMs(),
-  });
+  const path = options.log ?? `${recordName(new Date())}-rehearsal.jsonl`;
+  const record = await beginRecord(path, header, clock);
   let rehearsal: Rehearsal | undefined;
   const { end, closing } = await runSession({
     options: options.byItself ? { ...options, silent: true, mic: false } : options,

@@ -1,29 +1,17 @@
-import type { JobCard } from '../../../machines/context.ts';
 import { languages } from '../../../prompts/index.ts';
 import type { LanguageCode } from '../../../prompts/types.ts';
 import { loadProfile } from '../../profile/load.ts';
 import type { Profile } from '../../profile/schema.ts';
-import { openNewLog, reopenLog } from '../../record/index.ts';
 import { type Clock, SystemClock } from '../../session/clock.ts';
-import { headerData, type SessionHeader } from '../../session/header.ts';
+import { demoJob } from '../../session/demo-job.ts';
+import type { SessionHeader } from '../../session/header.ts';
 import { loadJobCard } from '../../session/job-card.ts';
-import { restore } from '../../session/resume.ts';
+import { beginRecord, continueRecord, recordName } from '../../session/record-keeping.ts';
 import { VirtualClock } from '../../session/virtual-clock.ts';
 import type { ChosenVoice } from '../../voice/speakers/choose-voice.ts';
 import { openBus } from './bus.ts';
 import type { RunOptions } from './options.ts';
 import { type RunResult, runSession } from './run-session.ts';
-
-/** Invented people and vehicle, for practice and for a first look. */
-export const demoJob: JobCard = {
-  vehicle: 'Invented truck seven',
-  engine: 'Invented rebuilt diesel',
-  technician: 'Ada Example',
-  second: 'Ben Example',
-  supervisor: 'Cleo Example',
-};
-
-export const fileTime = (date: Date) => date.toISOString().slice(0, 19).replaceAll(':', '-');
 
 const busOf = async ({ bus }: RunOptions, profile: Profile, clock: Clock) =>
   bus === undefined ? undefined : openBus(bus, profile, clock);
@@ -40,11 +28,8 @@ export async function startSession(options: RunOptions, voice: ChosenVoice): Pro
   const header: SessionHeader = { profile, job, language, units };
   const clock = options.fast ? new VirtualClock(new Date()) : new SystemClock();
   const bus = await busOf(options, profile, clock);
-  const path = options.log ?? `first-fire-${fileTime(new Date())}.jsonl`;
-  const record = await openNewLog(path, headerData(header), {
-    wall: () => clock.wall(),
-    monoMs: () => clock.nowMs(),
-  });
+  const path = options.log ?? `${recordName(new Date())}.jsonl`;
+  const record = await beginRecord(path, header, clock);
   return runSession({ options, header, record, clock, voice, bus });
 }
 
@@ -57,24 +42,16 @@ export async function resumeSession(
   options: RunOptions,
   voiceFor: (language: LanguageCode) => ChosenVoice,
 ): Promise<RunResult> {
-  const started = performance.now();
-  let beginMs = 0;
-  const { log, entries } = await reopenLog(file, {
-    wall: () => new Date(),
-    monoMs: () => beginMs + performance.now() - started,
-  });
+  const { record, clock, restored } = await continueRecord(file, beginMs =>
+    options.fast ? new VirtualClock(new Date(), beginMs) : new SystemClock(beginMs),
+  );
+  const { header } = restored;
   try {
-    const restored = restore(entries, file);
-    beginMs = restored.lastMs;
-    const clock = options.fast
-      ? new VirtualClock(new Date(), restored.lastMs)
-      : new SystemClock(restored.lastMs);
-    const { header } = restored;
-    const voice = voiceFor(header.language);
     const bus = await busOf(options, header.profile, clock);
-    return await runSession({ options, header, record: log, clock, voice, bus, restored });
+    const voice = voiceFor(header.language);
+    return await runSession({ options, header, record, clock, voice, bus, restored });
   } catch (error) {
-    await log.close();
+    await record.close();
     throw error;
   }
 }

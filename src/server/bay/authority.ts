@@ -1,0 +1,72 @@
+import type { Person } from '../../../machines/vocabulary.ts';
+import type { Deed, Refusal, Role } from '../protocol/index.ts';
+
+/** Who asks, as far as it matters for what is allowed. */
+export interface Asker {
+  readonly role: Role;
+  /** Its device leads the session. */
+  readonly owner: boolean;
+}
+
+/** What of the session's state matters for who may answer. */
+export interface Question {
+  readonly addressed: Person;
+  /** The second person has a device of their own. */
+  readonly ownDeviceOnly: boolean;
+  /** Misunderstood so often that only the second person is believed by voice. */
+  readonly secondOnly: boolean;
+}
+
+const notYours = (sentence: string): Refusal => ({ code: 'notYourRole', sentence });
+const notOwner: Refusal = {
+  code: 'notTheOwner',
+  sentence: 'Another device leads this session; take over first.',
+};
+
+const technicians: readonly Deed['do'][] = ['begin', 'takeOver', 'forget', 'declineHold'];
+const owners: readonly Deed['do'][] = ['begin', 'forget', 'declineHold'];
+/** Words that change nothing but what is said next; the second person may ask too. */
+const harmless = ['hold', 'sayAgain', 'status', 'timeLeft', 'help'];
+
+/** Why somebody may not do this at all, whatever is asked; null when they may. Everybody may stop. */
+export function forbidden({ role, owner }: Asker, deed: Deed): Refusal | null {
+  if (deed.do === 'stop') return null;
+  if (role === 'supervisor')
+    return deed.do === 'askHold'
+      ? null
+      : notYours('The supervisor looks on, and may stop or ask for a hold; nothing else.');
+  if (deed.do === 'askHold') return notYours('Only the supervisor asks for a hold; hold it yourself.');
+  if (deed.do === 'clear') return role === 'second' ? null : notYours('Only the second person says clear.');
+  if (technicians.includes(deed.do) && role !== 'technician')
+    return notYours("This is the technician's to do.");
+  if (owners.includes(deed.do) && !owner) return notOwner;
+  if (deed.do === 'control' && !harmless.includes(deed.id)) {
+    if (role !== 'technician') return notYours("This is the technician's to do.");
+    if (!owner) return notOwner;
+  }
+  return null;
+}
+
+export type Answerer =
+  /** By whom the answer counts; undefined: by whom it is asked of, as with one microphone for both. */
+  | { readonly ok: true; readonly speaker: Person | undefined }
+  | { readonly ok: false; readonly refusal: Refusal };
+
+/** Whether an answer from this device counts for the question that is asked, and as whose. */
+export function answerer({ role, owner }: Asker, question: Question): Answerer {
+  const { addressed, ownDeviceOnly, secondOnly } = question;
+  const no = (refusal: Refusal): Answerer => ({ ok: false, refusal });
+  switch (role) {
+    case 'supervisor':
+      return no(notYours('The supervisor cannot answer for others.'));
+    case 'second':
+      return addressed === 'second' || secondOnly
+        ? { ok: true, speaker: 'second' }
+        : no(notYours('This question is not for the second person.'));
+    case 'technician':
+      if (!owner) return no(notOwner);
+      if (!ownDeviceOnly) return { ok: true, speaker: undefined };
+      if (addressed === 'second') return no(notYours('The second person answers this on their own device.'));
+      return { ok: true, speaker: addressed };
+  }
+}

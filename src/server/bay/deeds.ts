@@ -1,0 +1,90 @@
+import { isOver, type Moment } from '../../../machines/moment.ts';
+import type { Pairing } from '../pairing/pairings.ts';
+import type { Deed } from '../protocol/index.ts';
+import { Refused } from '../refused.ts';
+import { checkedHearing, clearHeard, heardInLine } from './answering.ts';
+import { answerer } from './authority.ts';
+import type { Crew } from './crew.ts';
+import { questionOf } from './question.ts';
+import type { Run } from './run.ts';
+
+/** What a deed is done to. */
+export interface Scene {
+  readonly run: Run;
+  readonly crew: Crew;
+  /** Names the question that is asked now. */
+  readonly turn: string;
+}
+
+type SessionDeed = Extract<Deed, { do: 'stop' | 'say' | 'heard' | 'control' | 'clear' }>;
+
+/** A second stop of the same person so soon is the same stop: a hand that hits the key twice. */
+const SAME_STOP_MS = 1000;
+
+/** Words that mean the same whatever is asked. */
+const anyTime: readonly string[] = ['hold', 'sayAgain', 'status', 'timeLeft', 'help'];
+
+/**
+ * Checks what a person at the engine wants, and says how it is carried out: at once, so that nothing comes
+ * between the check and the deed.
+ * @throws Refused when it may not be, or cannot be
+ */
+export function planned(deed: SessionDeed, by: Pairing, scene: Scene): () => void {
+  const { session } = scene.run;
+  switch (deed.do) {
+    case 'stop':
+      return stop(by, scene);
+    case 'control':
+      if (!anyTime.includes(deed.id)) onTime(deed.turn, scene);
+      return () => session.receive({ type: deed.id }, by.role, 'touch');
+    case 'clear': {
+      onTime(deed.turn, scene);
+      const [heard, speaker] = [clearHeard(session), speakerOf(by, scene)];
+      return () => session.hear(heard, 'touch', speaker);
+    }
+    case 'say': {
+      const heard = heardInLine(session, deed);
+      if (heard === null) throw new Refused('malformed', 'Nothing was said.');
+      if (heard.kind === 'stop') return stop(by, scene);
+      onTime(deed.turn, scene);
+      const speaker = speakerOf(by, scene);
+      return () => session.hear(heard, deed.via, speaker);
+    }
+    case 'heard': {
+      if (deed.heard.kind === 'stop') return stop(by, scene);
+      onTime(deed.turn, scene);
+      const speaker = speakerOf(by, scene);
+      if (session.speaking)
+        throw new Refused('notNow', 'A voice counts only when the tool has fallen silent.');
+      const heard = checkedHearing(session, deed);
+      return () => session.hear(heard, 'voice', speaker);
+    }
+  }
+}
+
+function stop(by: Pairing, { run: { session, clock } }: Scene): () => void {
+  if (isSameStop(session.moment, by, clock.nowMs())) return () => {};
+  return () => session.receive({ type: 'stop' }, by.role, 'touch');
+}
+
+const isSameStop = ({ context: { stop: last } }: Moment, by: Pairing, nowMs: number) =>
+  last !== null && last.by === by.role && nowMs - last.atMs < SAME_STOP_MS;
+
+function onTime(turn: string, scene: Scene): void {
+  if (turn !== scene.turn)
+    throw new Refused('tooLate', 'That answered a question that is no longer asked; look again.');
+}
+
+function speakerOf(by: Pairing, { run, crew }: Scene) {
+  const question = questionOf(run.session.moment, crew.has('second'));
+  const answer = answerer({ role: by.role, owner: crew.isOwner(by) }, question);
+  if (!answer.ok) throw new Refused(answer.refusal.code, answer.refusal.sentence);
+  return answer.speaker;
+}
+
+/** The session that goes on in a bay. @throws Refused when there is none */
+export function running(run: Run | null): Run {
+  if (run === null) throw new Refused('notNow', 'No session has begun in this bay.');
+  if (isOver(run.session.moment)) throw new Refused('notNow', 'The session of this bay is over.');
+  return run;
+}

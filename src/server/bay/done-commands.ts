@@ -1,0 +1,40 @@
+import { z } from 'zod';
+import type { Entry } from '../../record/index.ts';
+
+/** Far more than a device could have under way. */
+const REMEMBERED = 5000;
+
+/** The kind of entry that names a command before its effects are recorded. */
+export const COMMAND = 'command';
+
+const commandEntrySchema = z.object({ id: z.string(), device: z.string() });
+
+/** The commands that were done, so that none is done twice; each with the promise that it is on the record. */
+export class DoneCommands {
+  readonly #done = new Map<string, Promise<void>>();
+
+  /** From the record of a session that is gone on with: what was recorded is not done again. */
+  restore(entries: readonly Entry[]): void {
+    for (const { kind, data } of entries) {
+      if (kind !== COMMAND) continue;
+      const parsed = commandEntrySchema.safeParse(data);
+      if (parsed.success) this.add(parsed.data.device, parsed.data.id, Promise.resolve());
+    }
+  }
+
+  /** Undefined when it was not done; else a promise that settles when it is on the record. */
+  find(device: string, id: string): Promise<void> | undefined {
+    return this.#done.get(`${device} ${id}`);
+  }
+
+  add(device: string, id: string, recorded: Promise<void>): void {
+    this.#done.set(`${device} ${id}`, recorded);
+    const [oldest] = this.#done.keys();
+    if (this.#done.size > REMEMBERED && oldest !== undefined) this.#done.delete(oldest);
+  }
+
+  /** It came to nothing: sent again, it may be done after all. */
+  drop(device: string, id: string): void {
+    this.#done.delete(`${device} ${id}`);
+  }
+}

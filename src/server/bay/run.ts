@@ -1,0 +1,88 @@
+import type { JobCard } from '../../../machines/context.ts';
+import { languages } from '../../../prompts/index.ts';
+import type { Profile } from '../../profile/schema.ts';
+import type { Entry, RecordLog } from '../../record/index.ts';
+import type { Clock } from '../../session/clock.ts';
+import type { SessionHeader } from '../../session/header.ts';
+import { beginRecord, closeRecord, continueRecord } from '../../session/record-keeping.ts';
+import type { Restored } from '../../session/resume.ts';
+import { Session } from '../../session/session.ts';
+import type { UnitSystem } from '../../session/units.ts';
+import { Viewer } from '../../session/viewer.ts';
+import { type Mouths, RemoteSpeech } from './remote-voice.ts';
+
+/** Makes the clock of a session that begins at this session time. */
+export type MakeClock = (beginMs: number) => Clock;
+
+/** One session being run in a bay, with its record. */
+export class Run {
+  readonly id: string;
+  readonly session: Session;
+  readonly viewer: Viewer;
+  readonly clock: Clock;
+  readonly record: RecordLog;
+  readonly speech: RemoteSpeech;
+  #closing: Promise<void> | null = null;
+
+  private constructor(
+    id: string,
+    header: SessionHeader,
+    record: RecordLog,
+    clock: Clock,
+    mouths: Mouths,
+    restored?: Restored,
+  ) {
+    this.id = id;
+    this.clock = clock;
+    this.record = record;
+    this.speech = new RemoteSpeech(mouths, clock);
+    this.session = new Session(
+      { ...header, language: languages[header.language], clock, record, speech: this.speech },
+      restored?.moment,
+    );
+    this.viewer = new Viewer(this.session, 'keys');
+    // The last sentence is still being said when the record is closed.
+    void this.session.outcome.then(() => this.#closeRecord());
+  }
+
+  /** @throws RecordError when its record cannot be begun */
+  static async start(
+    { id, path }: { readonly id: string; readonly path: string },
+    what: { readonly profile: Profile; readonly job: JobCard; readonly units: UnitSystem },
+    makeClock: MakeClock,
+    mouths: Mouths,
+  ): Promise<Run> {
+    const clock = makeClock(0);
+    const header: SessionHeader = { ...what, language: 'en' };
+    return new Run(id, header, await beginRecord(path, header, clock), clock, mouths);
+  }
+
+  /** @throws RecordError or ResumeError when its record cannot be gone on with */
+  static async resume(
+    { id, path }: { readonly id: string; readonly path: string },
+    makeClock: MakeClock,
+    mouths: Mouths,
+  ): Promise<{ readonly run: Run; readonly entries: readonly Entry[] }> {
+    const { record, clock, restored, entries } = await continueRecord(path, makeClock);
+    return { run: new Run(id, restored.header, record, clock, mouths, restored), entries };
+  }
+
+  get isOver(): boolean {
+    return this.session.moment.status === 'done';
+  }
+
+  /** Ends the run, with everything carried out that had been received; the session may be gone on with. */
+  async close(): Promise<void> {
+    await this.speech.close();
+    await this.#closeRecord();
+  }
+
+  #closeRecord(): Promise<void> {
+    this.#closing ??= (async () => {
+      await this.session.settled();
+      this.clock.setAlarm(null, () => {});
+      await closeRecord(this.record);
+    })();
+    return this.#closing;
+  }
+}

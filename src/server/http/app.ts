@@ -1,0 +1,84 @@
+import fastify, { type FastifyError, type FastifyInstance } from 'fastify';
+import { type ErrorCode, MAX_CLIENT_MESSAGE_BYTES } from '../protocol/index.ts';
+import { RateByKey } from '../rate-limit.ts';
+import { Refused, refusalOf } from '../refused.ts';
+import type { ServerCertificate } from '../tls/certificate.ts';
+import type { ServerContext } from './context.ts';
+import type { Guard } from './guard.ts';
+import { secure } from './headers.ts';
+import { pageRoute } from './page-route.ts';
+import { pairRoute } from './pair-route.ts';
+import { sessionRoutes } from './session-routes.ts';
+import { socketRoute } from './socket-route.ts';
+import { uploadRoute } from './upload-route.ts';
+
+/** A page with all its files at once, and then somebody who looks through the sessions. */
+const REQUESTS = { burst: 200, perSecond: 20 };
+
+const statusOf: Partial<Record<ErrorCode, number>> = {
+  malformed: 400,
+  otherVersion: 400,
+  notPaired: 401,
+  wrongCode: 403,
+  notYourRole: 403,
+  notTheOwner: 403,
+  wrongOrigin: 403,
+  notFound: 404,
+  tooLong: 413,
+  tooManyTries: 429,
+  tooFast: 429,
+  failed: 500,
+};
+
+/** What the library itself refuses, in our words. */
+function fromLibrary({ statusCode, code }: FastifyError): Refused | null {
+  if (code === 'FST_ERR_CTP_BODY_TOO_LARGE') return new Refused('tooLong', 'What was sent is too long.');
+  return statusCode !== undefined && statusCode >= 400 && statusCode < 500
+    ? new Refused('malformed', 'The request cannot be used; reload the page.')
+    : null;
+}
+
+/** The HTTPS server with all its routes; it does not listen yet. */
+export async function buildApp(
+  context: ServerContext,
+  guard: Guard,
+  { key, cert }: ServerCertificate,
+  pageFolder: string,
+): Promise<FastifyInstance> {
+  const app: FastifyInstance = fastify({
+    https: { key, cert, minVersion: 'TLSv1.2' },
+    bodyLimit: MAX_CLIENT_MESSAGE_BYTES,
+    requestTimeout: 30_000,
+    forceCloseConnections: true,
+    // Nothing of what people send stands in a log.
+    logger: false,
+    routerOptions: { maxParamLength: 200 },
+  });
+  const rate = new RateByKey(REQUESTS, context.nowMs);
+
+  app.addHook('onRequest', async (request, reply) => {
+    secure(request, reply);
+    guard.check(request);
+    if (!rate.take(request.ip)) throw new Refused('tooFast', 'Too many requests; wait a little.');
+  });
+  app.addHook('onSend', async ({ headers, raw }, reply) => {
+    // A socket that was refused is not the HTTP server's any more; nobody else would close it.
+    if (headers.upgrade !== undefined) reply.raw.once('finish', () => raw.socket.destroySoon());
+  });
+  app.setErrorHandler((error: FastifyError, _request, reply) => {
+    const known = error instanceof Refused ? error : fromLibrary(error);
+    if (!known) context.tell(`A request failed: ${String(error)}`);
+    const refusal = refusalOf(known ?? error);
+    return reply.code(statusOf[refusal.code] ?? 409).send({ error: refusal });
+  });
+  app.setNotFoundHandler(() => {
+    throw new Refused('notFound', 'There is nothing at this address.');
+  });
+
+  await socketRoute(app, context);
+  pairRoute(app, context);
+  sessionRoutes(app, context);
+  uploadRoute(app, context);
+  pageRoute(app, pageFolder);
+  return app;
+}

@@ -1,0 +1,36 @@
+import type { FastifyRequest } from 'fastify';
+import type { Bay } from '../bay/bay.ts';
+import type { CodeDesk } from '../pairing/code-desk.ts';
+import type { Pairing, Pairings } from '../pairing/pairings.ts';
+import type { Role } from '../protocol/index.ts';
+import { Refused } from '../refused.ts';
+import type { Shop } from '../shop/shop.ts';
+
+/** What the routes work with. */
+export interface ServerContext {
+  readonly bays: ReadonlyMap<string, Bay>;
+  readonly desk: CodeDesk;
+  readonly pairings: Pairings;
+  readonly shop: Shop;
+  /** Monotonic, for rates. */
+  readonly nowMs: () => number;
+  /** A sentence for the server's terminal. Never holds a code or a token. */
+  readonly tell: (sentence: string) => void;
+}
+
+/**
+ * Whose token stands in the request's Authorization header.
+ * @throws Refused when it is nobody's, or of a role that may not do this
+ */
+export function pairedAs(
+  request: FastifyRequest,
+  { pairings }: ServerContext,
+  roles: readonly Role[],
+): Pairing {
+  const token = /^Bearer ([\w-]{1,200})$/.exec(request.headers.authorization ?? '')?.[1];
+  const pairing = token === undefined ? null : pairings.find(token);
+  if (!pairing) throw new Refused('notPaired', 'This device is not paired, or not any more; pair it again.');
+  if (!roles.includes(pairing.role))
+    throw new Refused('notYourRole', `This is not for the role of ${pairing.role}.`);
+  return pairing;
+}

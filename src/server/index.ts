@@ -1,0 +1,4 @@
+/** The door of the server for those who start it; what pages use is in `protocol/`. */
+export type { Usual } from './bay/starter.ts';
+export type { OpenCode } from './pairing/code-desk.ts';
+export { type RunningServer, ServeError, type ServeOptions, startServer } from './serve.ts';

@@ -1,0 +1,110 @@
+import { mkdir } from 'node:fs/promises';
+import { isIP } from 'node:net';
+import { join } from 'node:path';
+import { SystemClock } from '../session/clock.ts';
+import { Bay } from './bay/bay.ts';
+import type { MakeClock } from './bay/run.ts';
+import { Starter, type Usual } from './bay/starter.ts';
+import { buildApp } from './http/app.ts';
+import { Guard } from './http/guard.ts';
+import { CodeDesk, type OpenCode } from './pairing/code-desk.ts';
+import { Pairings } from './pairing/pairings.ts';
+import { FolderShop } from './shop/folder-shop.ts';
+import { inUrl, machineAddresses } from './tls/addresses.ts';
+import { certificateFor } from './tls/certificate.ts';
+
+export interface ServeOptions {
+  /** 0: any that is free. */
+  readonly port: number;
+  /** Address to listen at; `0.0.0.0` for all. */
+  readonly host: string;
+  /** Names of the bays, at least one; each has its own devices and its own session. */
+  readonly bays: readonly string[];
+  /** Folder of records; what the server itself keeps is in `.server` inside. */
+  readonly shop: string;
+  /** Folder of the built page. */
+  readonly page: string;
+  readonly usual: Usual;
+  /** A sentence for the terminal. */
+  readonly tell: (sentence: string) => void;
+  /** There are other pairing codes to be shown. */
+  readonly onCodes?: (codes: readonly OpenCode[]) => void;
+  /** The clock of a session; real time, where it is left out. */
+  readonly makeClock?: MakeClock;
+  /** Wall clock by which codes and pairings run out. */
+  readonly wallMs?: () => number;
+  /** Steady clock by which rates are kept. */
+  readonly steadyMs?: () => number;
+}
+
+export interface RunningServer {
+  readonly port: number;
+  /** Addresses of the page, the one to be tried first in front. */
+  readonly urls: readonly string[];
+  /** SHA-256 of the certificate, to be compared with what the browser shows. */
+  readonly fingerprint: string;
+  /** The pairing codes that are open now. */
+  codes(): readonly OpenCode[];
+  /** Ends the server; sessions can be gone on with by the next one. */
+  close(): Promise<void>;
+}
+
+/** A server that cannot be started: one sentence. */
+export class ServeError extends Error {
+  override readonly name = 'ServeError';
+}
+
+/** How often codes that ran out are made anew, while nobody asks for them. */
+const CODES_LOOKED_AT_MS = 5000;
+
+/**
+ * Starts the server, and goes on with the sessions that broke off when the last one ended.
+ * @throws ServeError when the folder cannot be used or the port is taken
+ */
+export async function startServer(options: ServeOptions): Promise<RunningServer> {
+  const { shop: folder, tell, wallMs = Date.now, steadyMs = () => performance.now() } = options;
+  const own = join(folder, '.server');
+  await mkdir(own, { recursive: true, mode: 0o700 }).catch((error: Error) => {
+    throw new ServeError(`The shop's folder ${folder} cannot be used (${error.message}); choose another.`);
+  });
+  const addresses = machineAddresses();
+  const certificate = await certificateFor(own, addresses);
+  const pairings = await Pairings.open(join(own, 'pairings.json'), wallMs);
+  const desk: CodeDesk = new CodeDesk(options.bays, wallMs, () => options.onCodes?.(desk.codes()));
+  const shop = await FolderShop.open(folder);
+  const makeClock: MakeClock = options.makeClock ?? (beginMs => new SystemClock(beginMs));
+  const starter = await Starter.open(shop, options.usual, join(own, 'bays.json'), makeClock, tell);
+  const bays = new Map(options.bays.map(name => [name, new Bay(name, pairings, starter)]));
+  for (const bay of bays.values()) await bay.resume();
+
+  const guard = new Guard(addresses);
+  const app = await buildApp(
+    { bays, desk, pairings, shop, nowMs: steadyMs, tell },
+    guard,
+    certificate,
+    options.page,
+  );
+  await app.listen({ port: options.port, host: options.host }).catch((error: Error) => {
+    throw new ServeError(
+      `The server cannot listen at port ${options.port} (${error.message}); choose another with --port.`,
+    );
+  });
+  const [listening] = app.addresses();
+  const port = typeof listening === 'object' ? listening.port : options.port;
+  guard.listensOn(port);
+  const looking = setInterval(() => desk.codes(), CODES_LOOKED_AT_MS);
+  return {
+    port,
+    // Listening at the addresses of the older kind only, there is no use in naming the others.
+    urls: addresses
+      .filter(address => isIP(options.host) !== 4 || isIP(address) !== 6)
+      .map(address => `https://${inUrl(address)}:${port}/`),
+    fingerprint: certificate.fingerprint,
+    codes: () => desk.codes(),
+    async close() {
+      clearInterval(looking);
+      await app.close();
+      for (const bay of bays.values()) await bay.close();
+    },
+  };
+}

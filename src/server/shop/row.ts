@@ -1,0 +1,58 @@
+import { stat } from 'node:fs/promises';
+import { readLog } from '../../record/index.ts';
+import { readHeader } from '../../session/header.ts';
+import type { SessionRow } from '../protocol/index.ts';
+
+const ENDS = { signedOff: 'signedOff', ended: 'ended' } as const;
+const isEnd = (outcome: unknown): outcome is keyof typeof ENDS =>
+  typeof outcome === 'string' && Object.hasOwn(ENDS, outcome);
+
+/** The name of a record that did not verify when it was sent in. */
+export const DAMAGED = '.damaged';
+
+/** What the list of sessions says of one record. Never throws: a record that cannot be read is damaged. */
+export async function sessionRow(id: string, path: string): Promise<SessionRow> {
+  const row = {
+    id,
+    startedAt: null,
+    vehicle: null,
+    engine: null,
+    profile: null,
+    entries: 0,
+    uploaded: id.startsWith('upload-'),
+  };
+  try {
+    const { entries, fault, tornBytes } = await readLog(path);
+    const [opened] = entries;
+    const header = opened ? readHeader(opened.data) : null;
+    const closed = entries.findLast(entry => entry.kind === 'closed')?.data.outcome;
+    // A torn last line is what a power loss leaves, and no damage.
+    const damaged = (fault !== undefined && tornBytes === undefined) || id.endsWith(DAMAGED);
+    return {
+      ...row,
+      startedAt: opened?.at ?? null,
+      vehicle: header?.job.vehicle ?? null,
+      engine: header?.job.engine ?? null,
+      profile: header?.profile.name ?? null,
+      entries: entries.length,
+      state: damaged ? 'damaged' : isEnd(closed) ? ENDS[closed] : 'brokenOff',
+    };
+  } catch {
+    return { ...row, state: 'damaged' };
+  }
+}
+
+/** Rows that are made anew only when their file has changed. */
+export class RowBook {
+  readonly #known = new Map<string, { readonly mark: string; readonly row: SessionRow }>();
+
+  async rowOf(id: string, path: string): Promise<SessionRow> {
+    const { size, mtimeMs } = await stat(path);
+    const mark = `${size} ${mtimeMs}`;
+    const known = this.#known.get(id);
+    if (known?.mark === mark) return known.row;
+    const row = await sessionRow(id, path);
+    this.#known.set(id, { mark, row });
+    return row;
+  }
+}

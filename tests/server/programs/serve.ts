@@ -1,0 +1,18 @@
+import { join } from 'node:path';
+import { loadProfile } from '../../../src/profile/load.ts';
+import { startServer } from '../../../src/server/index.ts';
+import { demoJob } from '../../../src/session/demo-job.ts';
+
+/** A server to be killed: says in one line where it listens and which codes are open. */
+const [folder = ''] = process.argv.slice(2);
+const profile = await loadProfile('demo-six');
+const server = await startServer({
+  port: 0,
+  host: '127.0.0.1',
+  bays: ['bay 1'],
+  shop: folder,
+  page: join(folder, 'no-page'),
+  usual: { profiles: new Map([['demo-six', profile]]), job: demoJob, units: 'us' },
+  tell: () => {},
+});
+process.stdout.write(`${JSON.stringify({ port: server.port, codes: server.codes() })}\n`);

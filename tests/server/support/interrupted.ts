@@ -1,0 +1,30 @@
+import { mkdir, mkdtemp, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { goUntil, rig } from '../../helpers/session-rig.ts';
+import type { Face } from './face.ts';
+
+/** A shop's folder in which the session of bay 1 broke off in this state. */
+export async function interruptedShop(key: string): Promise<string> {
+  const folder = await mkdtemp(join(tmpdir(), 'shop-'));
+  const before = await rig('demo-six', 'us', join(folder, 'interrupted.jsonl'));
+  await before.session.begin(false);
+  await goUntil(before, key);
+  await before.record.close();
+  await mkdir(join(folder, '.server'));
+  await writeFile(join(folder, '.server', 'bays.json'), JSON.stringify({ 'bay 1': 'interrupted' }));
+  return folder;
+}
+
+/** Answers what may be answered in words alone, each person on their own device, until the session is in this state. */
+export async function answerUntil(key: string, technician: Face, second: Face): Promise<void> {
+  for (let turn = 0; turn < 40 && technician.key !== key; turn += 1) {
+    const { view } = technician.state ?? {};
+    const who = view?.addressed === 'second' ? second : technician;
+    if (/^job\.stop.*\.asking$/.test(technician.key)) await who.do({ do: 'stop' });
+    else await who.say(view?.choices.find(choice => choice === 'correct') ?? view?.choices[0] ?? '');
+    await technician.settled();
+    await second.settled();
+  }
+  if (technician.key !== key) throw new Error(`never came to ${key}; the session is at ${technician.key}`);
+}
