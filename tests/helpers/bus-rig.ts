@@ -12,8 +12,14 @@ import { type ParameterContent, writeParameter } from '../../src/bus/parameter-c
 import { PARAMETERS } from '../../src/bus/parameters.ts';
 import type { BusEnd, BusNotice, BusSource, OnFrame, OnNotice } from '../../src/bus/ports.ts';
 import { loadProfile } from '../../src/profile/load.ts';
+import { openNewLog } from '../../src/record/index.ts';
+import { headerData } from '../../src/session/header.ts';
+import { Session } from '../../src/session/session.ts';
 import { type BusLink, joinBus } from '../../src/session/vehicle/join-bus.ts';
-import { goodReading, goodReply, goUntil, type Rig, rig } from './session-rig.ts';
+import { VirtualClock } from '../../src/session/virtual-clock.ts';
+import { SilentSink } from '../../src/voice/speakers/silent-sink.ts';
+import { SpeechQueue } from '../../src/voice/speech-queue.ts';
+import { goodReading, goodReply, goUntil, type Rig, rig, rigAround, speakingTime } from './session-rig.ts';
 
 const idOf = (pgn: number, source: number) =>
   encodeCanId({ priority: 6, pgn, source, destination: GLOBAL_ADDRESS });
@@ -70,6 +76,7 @@ export class HandSource implements BusSource {
     this.#onNotice(notice);
   }
   end(end: BusEnd): void {
+    this.#onFrame = () => {};
     this.#end(end);
   }
   close(): void {
@@ -98,15 +105,60 @@ async function hurriedSix(): Promise<string> {
   return path;
 }
 
+interface Start {
+  readonly session: Session;
+  readonly nowMs: number;
+}
+
+const starts = new Map<string, Promise<Start>>();
+
+/** The moment at which a session without a bus comes to a state; led there once for all tests of a file. */
+function startAt(key: string): Promise<Start> {
+  const known = starts.get(key);
+  if (known) return known;
+  const start = (async () => {
+    const run = await rig(await hurriedSix());
+    await run.session.begin(false);
+    await goUntil(run, key);
+    await run.record.close();
+    return { session: run.session, nowMs: run.clock.nowMs() };
+  })();
+  starts.set(key, start);
+  return start;
+}
+
+/** A new session that begins at a state, as a resumed one does, with a record of its own. */
+async function rigAt(key: string): Promise<Rig> {
+  const { session: led, nowMs } = await startAt(key);
+  const clock = new VirtualClock(new Date('2026-01-02T03:04:05Z'), nowMs);
+  const path = join(mkdtempSync(join(tmpdir(), 'session-')), 'record.jsonl');
+  const header = { ...led.parts, language: led.parts.language.code };
+  const record = await openNewLog(path, headerData(header), {
+    wall: () => clock.wall(),
+    monoMs: () => clock.nowMs(),
+  });
+  const speech = new SpeechQueue(speakingTime, new SilentSink((ms, signal) => clock.sleep(ms, signal)), () =>
+    clock.nowMs(),
+  );
+  return rigAround(new Session({ ...led.parts, clock, record, speech }, led.moment), clock, record, path);
+}
+
+/** A whole session from the job card, led to a state before its bus is joined. */
+export async function wholeBusRig(key: string): Promise<BusRig> {
+  const base = await rig(await hurriedSix());
+  await base.session.begin(false);
+  await goUntil(base, key);
+  return joined(base);
+}
+
 /**
  * A session on demo-six, led well to a state without a bus, and then with one that sends every half second what the
  * test puts into `sends`.
  */
-export async function busRig(key = ''): Promise<BusRig> {
-  const base = await rig(await hurriedSix());
+export const busRig = async (key: string): Promise<BusRig> => joined(await rigAt(key));
+
+function joined(base: Rig): BusRig {
   const source = new HandSource();
-  await base.session.begin(false);
-  if (key !== '') await goUntil(base, key);
   const { bus } = base.session.parts.profile;
   if (!bus) throw new Error('demo-six has no bus.');
   const link = joinBus(base.session, source, bus);

@@ -22,7 +22,7 @@ import { SpeechQueue } from '../../src/voice/speech-queue.ts';
 export const job: JobCard = { vehicle: 'V', engine: 'E', technician: 'T', second: 'S', supervisor: 'U' };
 
 /** Sound as long as people need for the words, and silent: what a test of timing needs of a voice. */
-const speakingTime: Synthesizer = {
+export const speakingTime: Synthesizer = {
   synthesize: async (text): Promise<Pcm> => ({
     samples: new Float32Array(16 * 60 * text.length),
     sampleRateHz: 16_000,

@@ -138,6 +138,8 @@ describe('fault codes', () => {
 
   it('that the bus shows are not missing because nobody said them', async () => {
     const run = await busRig('keyOn.faults.asking');
+    // While the question is being spoken the bus does not answer it yet.
+    await run.type('say again');
     run.source.send(dm1Frame({ spn: 100, fmi: 1 }));
     await run.type('no codes');
     expect(run.key()).toBe('keyOn.faults.busReadBack');

@@ -4,11 +4,11 @@ import { readRecorded } from '../../../src/report/recorded.ts';
 import { replaySession } from '../../../src/report/replay.ts';
 import { readHeader } from '../../../src/session/header.ts';
 import { restore } from '../../../src/session/resume.ts';
-import { busRig, goWithBus } from '../../helpers/bus-rig.ts';
+import { goWithBus, wholeBusRig } from '../../helpers/bus-rig.ts';
 
 describe('a whole start on demo-six with a bus', () => {
   it('is led to sign-off with the gauges read over the bus, and its record replays to the same end', async () => {
-    const run = await busRig('noFuelCrank.restored.asking');
+    const run = await wholeBusRig('noFuelCrank.restored.asking');
     await goWithBus(run);
     expect(run.key()).toBe('signedOff');
     await run.record.close();
@@ -55,7 +55,7 @@ describe('a whole start on demo-six with a bus', () => {
   });
 
   it('that breaks off in the middle of a reading by the bus goes on exactly where it was', async () => {
-    const run = await busRig('firstFire.lamps.item1');
+    const run = await wholeBusRig('firstFire.lamps.item1');
     await goWithBus(run, 'checks.idle.sampling');
     await run.pass(2500);
     expect(run.session.moment.context.series.length).toBeGreaterThan(1);
