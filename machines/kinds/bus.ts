@@ -1,4 +1,4 @@
-import { noteVerdict, sayVerdict } from '../judging.ts';
+import { keepReading, noteVerdict, sayVerdict } from '../judging.ts';
 import { isBusQuantity, judgeSpoken } from '../limits/agreement.ts';
 import { canBeRead } from '../limits/gauges.ts';
 import type { Judge } from '../steps.ts';
@@ -51,11 +51,12 @@ export const setValueAside = update(look => {
   };
 });
 
-/** The verdict on a value that nobody said, on the record and aloud. */
+/** Keeps a value that nobody said, with the verdict on it on the record and aloud. */
 export const judgedByBus = (judge: Judge): Effect[] => [
   setValueAside,
   noteVerdict(judge),
   remark(look => ({ ...sayVerdict(judge)(look), prefix: 'fromBus' })),
+  keepReading,
 ];
 
 const disagreement = ({ event }: Look) => {

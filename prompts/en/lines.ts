@@ -17,7 +17,6 @@ export const lines = {
   readBackBusNoCodes: 'By the bus, no codes. Correct?',
   stillTurns: 'The bus shows that the engine still turns: {speed}. Key off, and look.',
   busSilent: 'The bus is silent. Go on by voice and keys.',
-  busHeard: 'The bus is heard.',
   busSensorLost: 'The bus gives no {name} any more. Read the gauge.',
   item: '{name}?',
   unclear: 'I did not understand.',

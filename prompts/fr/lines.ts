@@ -18,7 +18,6 @@ export const lines = {
   readBackBusNoCodes: 'Par le bus, aucun code. Correct ?',
   stillTurns: 'Le bus indique que le moteur tourne encore : {speed}. Contact coupé, et regardez.',
   busSilent: 'Le bus est muet. On continue à la voix et au clavier.',
-  busHeard: 'Le bus se fait entendre.',
   busSensorLost: "Le bus n'indique plus : {name}. Lisez l'instrument.",
   item: '{name} ?',
   unclear: "Je n'ai pas compris.",

@@ -65,6 +65,14 @@ const schemas = {
     ),
   }),
   refused: z.object({ step: text, unmet: z.array(text) }),
+  /** What was said against the bus; the verdict or the next answer says what became of it. */
+  disagreement: z.object({
+    step: text,
+    quantity: maybe(text),
+    lamp: maybe(text),
+    spoken: z.union([number, text]),
+    bus: z.union([number, text, z.array(z.object({ spn: number, fmi: number }))]),
+  }),
   problem: z.object({ sentence: text }),
   /** What the ear found out about voice and noise. */
   hearing: z.object({ finding: text, noiseDbfs: maybe(number), aboveNoiseDb: maybe(number) }),

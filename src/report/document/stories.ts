@@ -133,7 +133,9 @@ const triggers: Readonly<Record<string, string>> = {
 
 const calledBy = ({ by, via, trigger }: StopStory) =>
   trigger === 'stop'
-    ? `${capital(nameOf.person(by))}, ${nameOf.via(via)}`
+    ? via === 'bus'
+      ? 'The session itself, from the vehicle bus'
+      : `${capital(nameOf.person(by))}, ${nameOf.via(via)}`
     : capital(triggers[trigger] ?? trigger);
 
 export const stopsSection = ({ stops }: ReportModel): Block[] =>

@@ -1,5 +1,5 @@
 import type { ReportModel } from '../model.ts';
-import type { Recorded } from '../recorded.ts';
+import type { Recorded, RecordedOf } from '../recorded.ts';
 import type { EventRow, ReadingRow } from './schema.ts';
 
 const seconds = (ms: number): number => ms / 1000;
@@ -36,6 +36,9 @@ export const eventRows = (recorded: readonly Recorded[]): EventRow[] =>
       by: '',
       ...told(entry),
     }));
+
+const busText = (bus: RecordedOf<'disagreement'>['data']['bus']) =>
+  typeof bus === 'object' ? bus.map(({ spn, fmi }) => `${spn}/${fmi}`).join(' ') : bus;
 
 type ToldRow = Partial<Pick<EventRow, 'step' | 'by'>> & Pick<EventRow, 'text'>;
 
@@ -78,6 +81,10 @@ function told(entry: Recorded): ToldRow {
       };
     case 'refused':
       return { step: entry.data.step, text: entry.data.unmet.join(' ') };
+    case 'disagreement': {
+      const { step, quantity, lamp, spoken, bus } = entry.data;
+      return { step, text: `${quantity ?? lamp ?? ''} spoken ${spoken}, bus ${busText(bus)}`.trim() };
+    }
     case 'problem':
       return { text: entry.data.sentence };
     case 'hearing':

@@ -45,6 +45,12 @@ const VEHICLE_SPNS: Partial<Record<BusQuantity, readonly [number, ...number[]]>>
   ambientTemperature: [171],
 };
 
+const WANTED: ReadonlySet<number> = new Set([
+  ...Object.values(ENGINE_SPNS),
+  ...Object.values(VEHICLE_SPNS).flat(),
+  ...Object.values(LAMP_SPNS),
+]);
+
 const numberIn = (reading: LatestReading): number | null =>
   reading.kind === 'value' && Number.isFinite(reading.value) ? reading.value : null;
 
@@ -55,7 +61,7 @@ const stateIn = (reading: LatestReading): 'lit' | 'dark' | null => {
 
 /**
  * Keeps what the bus last said of each thing, with its age by the session's clock.
- * @param onHeard called after each reading and each DM1 that was taken in
+ * @param onHeard called after each frame with something in it that a session acts on
  */
 export function createVehicle(
   { engineAddress, readings }: VehicleBus,
@@ -64,15 +70,16 @@ export function createVehicle(
 ): Vehicle {
   const book = createReadingBook();
   let dm1: DiagnosticMessage | null = null;
+  let heard = false;
   const decoder = createDecoder({
     onReading(reading: BusReading) {
       book.note(reading);
-      onHeard();
+      heard ||= WANTED.has(reading.spn);
     },
     onDiagnostics(message) {
       if (!message.active || message.source !== engineAddress) return;
       dm1 = message;
-      onHeard();
+      heard = true;
     },
     // What a broken message would have said stays unknown, and what is known grows old.
     onTransportFailure() {},
@@ -82,7 +89,9 @@ export function createVehicle(
 
   return {
     push(frame) {
+      heard = false;
       decoder.push({ ...frame, timeS: nowS() });
+      if (heard) onHeard();
     },
     tick() {
       decoder.tick(nowS());
