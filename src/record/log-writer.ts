@@ -4,8 +4,9 @@ import { takeLock } from './lock.ts';
 import { LogFile } from './log-file.ts';
 import { readLog } from './log-reader.ts';
 import { RecordError } from './record-error.ts';
-import { LogWriter, type RecordClock, type RecordLog, sealNext, toBlock } from './record-log.ts';
+import { LogWriter, type RecordLog, toBlock } from './record-log.ts';
 import { canonicalLine } from './seal.ts';
+import { type RecordClock, sealNext } from './seal-next.ts';
 
 /**
  * Begins a record in a new file, with the entry `opened`.

@@ -1,23 +1,9 @@
-import {
-  type Entry,
-  MAX_ENTRY_BYTES,
-  MAX_LINE_BYTES,
-  NO_PREVIOUS,
-  OPENED,
-  RECOVERED,
-  REOPENED,
-} from './entry.ts';
+import type { Entry } from './entry.ts';
 import type { JsonObject } from './json.ts';
 import { type Lock, takeLock } from './lock.ts';
 import { LogFile } from './log-file.ts';
 import { RecordError, systemCause } from './record-error.ts';
-import { type Sealed, sealEntry } from './seal.ts';
-
-export interface RecordClock {
-  wall(): Date;
-  /** Milliseconds that never run backwards, from any starting point of this run of the program. */
-  monoMs(): number;
-}
+import { type RecordClock, sealEvent } from './seal-next.ts';
 
 /** The record being written. */
 export interface RecordLog {
@@ -44,8 +30,6 @@ export interface RecordLog {
   /** @throws RecordError `unsaved` while entries are only in memory; the record then stays open */
   close(): Promise<void>;
 }
-
-const RESERVED = [OPENED, REOPENED, RECOVERED];
 
 /** Lines handed to the disk at once; a record of hours is copied in blocks of this many. */
 const LINES_PER_BLOCK = 1000;
@@ -97,13 +81,7 @@ export class LogWriter implements RecordLog {
 
   async append(kind: string, data: JsonObject): Promise<Entry> {
     this.#refuseIfClosed();
-    if (RESERVED.includes(kind)) {
-      throw new RecordError(
-        'invalid',
-        `This event cannot be recorded: the kind ${kind} is the record's own.`,
-      );
-    }
-    const { entry, line } = sealNext(this.#last, kind, data, this.#clock);
+    const { entry, line } = sealEvent(this.#last, kind, data, this.#clock);
     this.#lines.push(line);
     this.#last = entry;
     await this.#flush();
@@ -200,24 +178,3 @@ function* blocksOf(lines: readonly string[]): Generator<Buffer> {
 }
 
 export const toBlock = (lines: readonly string[]): Buffer => Buffer.from(`${lines.join('\n')}\n`);
-
-/**
- * Chains an event to the entry before it, with the times of this moment.
- * @throws RecordError `invalid`
- */
-export function sealNext(
-  before: Entry | undefined,
-  kind: string,
-  data: JsonObject,
-  clock: RecordClock,
-): Sealed {
-  // Microseconds are finer than any of these clocks can be trusted, and keep lines short.
-  const monoMs = Math.round(clock.monoMs() * 1000) / 1000;
-  if (before !== undefined && monoMs < before.monoMs && !RESERVED.includes(kind)) {
-    throw new RecordError('invalid', 'This event cannot be recorded: the steady clock ran backwards.');
-  }
-  const seq = before === undefined ? 0 : before.seq + 1;
-  const prev = before?.hash ?? NO_PREVIOUS;
-  const limit = kind === RECOVERED ? MAX_LINE_BYTES : MAX_ENTRY_BYTES;
-  return sealEntry({ seq, at: clock.wall(), monoMs, kind, data, prev }, limit);
-}

@@ -4,7 +4,7 @@ import type { Profile } from '../../profile/schema.ts';
 import { openNewLog, reopenLog } from '../../record/index.ts';
 import { type Clock, SystemClock } from '../../session/clock.ts';
 import { headerData, type SessionHeader } from '../../session/header.ts';
-import { loadJobCard } from '../../session/job-card.ts';
+import { loadJobCard } from '../../session/job-card-file.ts';
 import { restore } from '../../session/resume.ts';
 import { VirtualClock } from '../../session/virtual-clock.ts';
 import type { Synthesizer } from '../../voice/ports.ts';
