@@ -1,3 +1,4 @@
+import { stateName } from '../../../machines/moment.ts';
 import { english } from '../../../prompts/en/index.ts';
 import type { RecordLog } from '../../record/index.ts';
 import { type Clock, SystemClock } from '../../session/clock.ts';
@@ -83,6 +84,8 @@ export async function resumeLocal(
   }
 }
 
+const isStop = (text: string) => english.stopWordings.some(wording => wording === text.trim().toLowerCase());
+
 interface Parts {
   readonly dataBase: IDBDatabase;
   readonly id: string;
@@ -131,6 +134,16 @@ async function run({ dataBase, id, header, clock, record, devices, restored }: P
     report: sentence => session.report(sentence),
   });
 
+  /**
+   * An answer belongs to the question that was shown. Until the last event is on the disk the session still
+   * listens for the question before, so an answer waits for that; a stop waits for nothing.
+   */
+  const say = async (text: string, via: 'keys' | 'touch') => {
+    const shown = viewer.view().key;
+    if (!isStop(text)) await session.settled();
+    if (isStop(text) || stateName(session.moment) === shown) (via === 'keys' ? typed : touched).type(text);
+  };
+
   return {
     id,
     state() {
@@ -138,7 +151,7 @@ async function run({ dataBase, id, header, clock, record, devices, restored }: P
       return state;
     },
     watch: watcher => watchers.add(watcher),
-    say: (text, via) => (via === 'keys' ? typed : touched).type(text),
+    say: (text, via) => void say(text, via),
     stop: () => session.receive({ type: 'stop' }, 'technician', 'touch'),
     bay: null,
     async close() {

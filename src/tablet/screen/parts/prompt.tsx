@@ -12,7 +12,7 @@ const sizeOf = ({ length }: string) => (length > VERY_LONG ? 'longest' : length 
 export function Prompt({ view }: { readonly view: View }) {
   const signal = signalOf(view.prompt);
   return (
-    <section className="asked" aria-live="polite" aria-atomic="true">
+    <section className="asked" aria-live="polite" aria-atomic="true" data-key={view.key}>
       <h1>{view.title}</h1>
       <p className={`prompt ${sizeOf(view.prompt)} ${signal ?? ''}`}>{view.prompt}</p>
       <p className="addressed">

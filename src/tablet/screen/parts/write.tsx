@@ -1,16 +1,15 @@
-import { useState } from 'react';
 import { words } from '../../words.ts';
 
 /** For a keyboard, and for reasons that are no fixed answer. */
 export function Write({ onSay }: { readonly onSay: (text: string) => void }) {
-  const [text, setText] = useState('');
   return (
     <form
       className="write"
       onSubmit={event => {
         event.preventDefault();
+        const text = String(new FormData(event.currentTarget).get('text') ?? '');
         if (text.trim() !== '') onSay(text);
-        setText('');
+        event.currentTarget.reset();
       }}
     >
       <label className="unseen" htmlFor="write">
@@ -18,12 +17,11 @@ export function Write({ onSay }: { readonly onSay: (text: string) => void }) {
       </label>
       <input
         id="write"
-        value={text}
+        name="text"
         placeholder={words.write}
         autoComplete="off"
         autoCapitalize="off"
         enterKeyHint="send"
-        onChange={event => setText(event.target.value)}
       />
       <button type="submit">{words.send}</button>
     </form>
