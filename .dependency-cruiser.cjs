@@ -63,9 +63,37 @@ module.exports = {
       to: { path: '^src/tablet/' },
     },
     {
+      name: 'a-page-sees-only-the-protocol-of-the-server',
+      severity: 'error',
+      from: { path: '^src/tablet/' },
+      to: { path: '^src/server/', pathNot: '^src/server/protocol/' },
+    },
+    {
+      name: 'the-protocol-runs-in-a-browser',
+      severity: 'error',
+      from: { path: '^src/server/protocol/' },
+      to: {
+        path: '^(src|machines|prompts)/|node_modules',
+        pathNot: ['^src/server/protocol/', '^node_modules/zod/'],
+        dependencyTypesNot: ['type-only'],
+      },
+    },
+    {
+      name: 'the-terminal-opens-the-server-by-its-door',
+      severity: 'error',
+      from: { path: '^src/terminal/' },
+      to: { path: '^src/server/', pathNot: '^src/server/index\\.ts$' },
+    },
+    {
+      name: 'the-server-knows-no-face',
+      severity: 'error',
+      from: { path: '^src/server/' },
+      to: { path: '^src/(terminal|tablet)/' },
+    },
+    {
       name: 'pure-parts-do-no-io',
       severity: 'error',
-      from: { path: '^(src/engineering|machines|prompts)/' },
+      from: { path: '^(src/engineering|src/server/protocol|machines|prompts)/' },
       to: { dependencyTypes: ['core'] },
     },
   ],

@@ -1,0 +1,60 @@
+import { z } from 'zod';
+import { millisecondsSchema, roleSchema } from './common.ts';
+import { grammarSchema, viewSchema } from './view.ts';
+
+/** One paired device, as all faces see it. */
+export const deviceSchema = z.object({
+  id: z.string(),
+  role: roleSchema,
+  name: z.string(),
+  connected: z.boolean(),
+  /** Leads the session: what it sends counts as the technician's. */
+  owner: z.boolean(),
+  /** How far its clock is ahead of the server's, and the round trip behind that figure; null before a ping. */
+  clockOffsetMs: z.number().nullable(),
+  roundTripMs: z.number().nullable(),
+});
+export type Device = z.infer<typeof deviceSchema>;
+
+/** The second person's own "clear" before the starter turns. */
+export const clearSchema = z.object({
+  /** `needed`: only the second person can go on now; `given`: clear until `untilSessionMs`, no longer. */
+  state: z.enum(['notAsked', 'needed', 'given']),
+  untilSessionMs: millisecondsSchema.nullable(),
+  /** A second person has a device of their own: then it is the only one whose clear counts. */
+  ownDeviceOnly: z.boolean(),
+});
+
+/** Everything about one bay that faces show. */
+export const bayStateSchema = z.object({
+  bay: z.string(),
+  /** Id of the session in the shop's folder; null before one has begun. */
+  session: z.string().nullable(),
+  view: viewSchema.nullable(),
+  grammar: grammarSchema.nullable(),
+  devices: z.array(deviceSchema),
+  clear: clearSchema,
+  /** The supervisor asks for a hold; the technician decides. */
+  holdAsked: z.object({ by: z.string(), atSessionMs: millisecondsSchema }).nullable(),
+});
+export type BayState = z.infer<typeof bayStateSchema>;
+
+/**
+ * What changed between two states: members that are new, the view's members apart. The log of the view
+ * slides: `keep` lines of its end stay, `append` follow.
+ */
+export const bayPatchSchema = z.object({
+  bay: bayStateSchema.partial().omit({ view: true }),
+  /** `null`: there is no view any more; a whole view where there was none; else the members that changed. */
+  view: z.discriminatedUnion('kind', [
+    z.object({ kind: z.literal('same') }),
+    z.object({ kind: z.literal('none') }),
+    z.object({ kind: z.literal('whole'), view: viewSchema }),
+    z.object({
+      kind: z.literal('part'),
+      set: viewSchema.omit({ log: true }).partial(),
+      log: z.object({ keep: z.int().nonnegative(), append: viewSchema.shape.log }).nullable(),
+    }),
+  ]),
+});
+export type BayPatch = z.infer<typeof bayPatchSchema>;

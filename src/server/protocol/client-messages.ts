@@ -1,0 +1,43 @@
+import { z } from 'zod';
+import { commandSchema } from './commands.ts';
+import { epochSchema, millisecondsSchema, PROTOCOL_VERSION, sequenceSchema } from './common.ts';
+
+/** First on every connection: who, and what was seen last. */
+export const helloSchema = z.strictObject({
+  type: z.literal('hello'),
+  v: z.literal(PROTOCOL_VERSION),
+  token: z.string().min(1).max(200),
+  /** After a break: the frames after `seq` are sent again; left out, a snapshot comes. */
+  resume: z.strictObject({ epoch: epochSchema, seq: sequenceSchema }).optional(),
+});
+
+/** Asks for the time; carries what the client found out by the ping before, so that all can see it. */
+export const pingSchema = z.strictObject({
+  type: z.literal('ping'),
+  /** The client's clock at sending; comes back unchanged. */
+  sentMs: millisecondsSchema,
+  found: z
+    .strictObject({ offsetMs: z.number().min(-1e14).max(1e14), roundTripMs: millisecondsSchema })
+    .optional(),
+});
+
+/** The level of the device's microphone, for everybody's meter; a few times a second, and it may be lost. */
+export const levelSchema = z.strictObject({
+  type: z.literal('level'),
+  levelDbfs: z.number().min(-200).max(20),
+  clipping: z.boolean(),
+  speech: z.boolean(),
+});
+
+/** The device that speaks has said the sentence of this frame to its end, or was cut short. */
+export const spokenSchema = z.strictObject({ type: z.literal('spoken'), seq: sequenceSchema });
+
+export const clientMessageSchema = z.discriminatedUnion('type', [
+  helloSchema,
+  commandSchema,
+  pingSchema,
+  levelSchema,
+  spokenSchema,
+]);
+export type ClientMessage = z.infer<typeof clientMessageSchema>;
+export type Hello = z.infer<typeof helloSchema>;

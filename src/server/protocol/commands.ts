@@ -1,0 +1,76 @@
+import { z } from 'zod';
+import { commandIdSchema, MAX_TEXT } from './common.ts';
+
+const text = z.string().max(MAX_TEXT);
+const confidence = z.number().min(0).max(1);
+const grammarKey = z.string().min(1).max(200);
+
+/** What a device's own recogniser heard. Gates and read-back stay with the session on the server. */
+export const heardSchema = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('stop'), text }),
+  z.strictObject({ kind: z.literal('reply'), id: z.string().max(60), text, confidence }),
+  z.strictObject({ kind: z.literal('number'), id: z.string().max(60), value: z.number(), text, confidence }),
+  z.strictObject({
+    kind: z.literal('unclear'),
+    text,
+    reason: z.enum(['nothingRecognized', 'outOfGrammar', 'lowConfidence', 'tooLong']),
+  }),
+]);
+
+export const controlIds = [
+  'hold',
+  'continue',
+  'sayAgain',
+  'goBack',
+  'skip',
+  'status',
+  'timeLeft',
+  'help',
+] as const;
+
+/** What a person wants done. */
+export const deedSchema = z.discriminatedUnion('do', [
+  /** Any role, in any state. */
+  z.strictObject({ do: z.literal('stop') }),
+  /** Typed, or a choice touched: in the wordings that would be spoken. `key` is that of the grammar shown. */
+  z.strictObject({
+    do: z.literal('say'),
+    key: grammarKey,
+    text: text.min(1),
+    via: z.enum(['keys', 'touch']),
+  }),
+  /** Recognised on the device. `key` is that of the grammar it was heard by. */
+  z.strictObject({ do: z.literal('heard'), key: grammarKey, heard: heardSchema }),
+  z.strictObject({ do: z.literal('control'), id: z.enum(controlIds) }),
+  /** The second person's own; read back like every reply that opens a gate. */
+  z.strictObject({ do: z.literal('clear'), key: grammarKey }),
+  /** The supervisor's; the technician decides. */
+  z.strictObject({ do: z.literal('askHold') }),
+  /** The technician answers it with no; a hold answers it with yes. */
+  z.strictObject({ do: z.literal('declineHold') }),
+  /** Another of the technician's devices leads from now on. */
+  z.strictObject({ do: z.literal('takeOver') }),
+  /** The owner begins a session in this bay; what is left out is as the server was started. */
+  z.strictObject({
+    do: z.literal('begin'),
+    profile: z.string().min(1).max(60).optional(),
+    job: z
+      .strictObject({
+        vehicle: z.string().max(80),
+        engine: z.string().max(80),
+        technician: z.string().max(80),
+        second: z.string().max(80),
+        supervisor: z.string().max(80),
+      })
+      .optional(),
+    units: z.enum(['metric', 'us']).optional(),
+  }),
+]);
+export type Deed = z.infer<typeof deedSchema>;
+
+export const commandSchema = z.strictObject({
+  type: z.literal('command'),
+  id: commandIdSchema,
+  deed: deedSchema,
+});
+export type Command = z.infer<typeof commandSchema>;

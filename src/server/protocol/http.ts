@@ -1,0 +1,51 @@
+import { z } from 'zod';
+import { millisecondsSchema } from './common.ts';
+
+/**
+ * Over HTTP, each with `Authorization: Bearer <token>`:
+ * - `GET  /api/sessions`                      past and present sessions of the shop (`sessionListSchema`)
+ * - `GET  /api/sessions/<id>/log?from=<seq>`  entries of the record from this one on (`logPageSchema`)
+ * - `POST /api/sessions/<id>/report`          a one-time cookie for the next line (`reportPassSchema`)
+ * - `GET  /api/sessions/<id>/report`          the report, one HTML page; by header or by that cookie
+ * - `POST /api/upload`                        a record finished without the server (`uploadAnswerSchema`)
+ */
+export const sessionRowSchema = z.object({
+  /** The name of its file without its ending. */
+  id: z.string(),
+  startedAt: z.string().nullable(),
+  vehicle: z.string().nullable(),
+  engine: z.string().nullable(),
+  profile: z.string().nullable(),
+  /** `damaged`: the record does not verify; never shown as anything better. */
+  state: z.enum(['running', 'signedOff', 'ended', 'brokenOff', 'damaged']),
+  entries: z.int().nonnegative(),
+  /** Sent in by a tablet that had run without the server. */
+  uploaded: z.boolean(),
+});
+export type SessionRow = z.infer<typeof sessionRowSchema>;
+export const sessionListSchema = z.object({ sessions: z.array(sessionRowSchema) });
+
+export const logPageSchema = z.object({
+  entries: z.array(
+    z.object({
+      seq: z.int(),
+      at: z.string(),
+      monoMs: millisecondsSchema,
+      kind: z.string(),
+      data: z.unknown(),
+    }),
+  ),
+  /** Ask from here next time. */
+  next: z.int().nonnegative(),
+});
+
+export const reportPassSchema = z.object({ path: z.string() });
+
+export const uploadAnswerSchema = z.object({
+  id: z.string(),
+  verified: z.boolean(),
+  /** It had been sent before; nothing was written. */
+  again: z.boolean(),
+  sentence: z.string(),
+});
+export type UploadAnswer = z.infer<typeof uploadAnswerSchema>;

@@ -1,0 +1,108 @@
+import { z } from 'zod';
+import { bayPatchSchema, bayStateSchema } from './bay.ts';
+import {
+  commandIdSchema,
+  epochSchema,
+  errorCodeSchema,
+  millisecondsSchema,
+  PROTOCOL_VERSION,
+  roleSchema,
+  sequenceSchema,
+} from './common.ts';
+
+/** The answer to `hello`; a snapshot or the missed frames follow. */
+export const welcomeSchema = z.object({
+  type: z.literal('welcome'),
+  v: z.literal(PROTOCOL_VERSION),
+  epoch: epochSchema,
+  role: roleSchema,
+  bay: z.string(),
+  /** This device, as it is named in the list of devices. */
+  device: z.string(),
+  serverMs: millisecondsSchema,
+});
+
+/** The whole state; frames go on from `seq`. */
+export const snapshotSchema = z.object({
+  type: z.literal('snapshot'),
+  seq: sequenceSchema,
+  /** Session time at which the state was taken: a timer's `leftMs` counts from here. */
+  sessionMs: millisecondsSchema,
+  state: bayStateSchema,
+});
+
+/** What changed since the frame before. */
+export const patchFrameSchema = z.object({
+  type: z.literal('patch'),
+  seq: sequenceSchema,
+  sessionMs: millisecondsSchema,
+  patch: bayPatchSchema,
+});
+
+/** A sentence to be spoken. Hazards are said twice, by everybody; the rest by the owner's device. */
+export const sayFrameSchema = z.object({
+  type: z.literal('say'),
+  seq: sequenceSchema,
+  sessionMs: millisecondsSchema,
+  text: z.string(),
+  priority: z.enum(['hazard', 'prompt', 'notice']),
+  /** Whom the question is for; the second person's phone speaks what is addressed to the second person. */
+  addressed: roleSchema,
+});
+
+/** What is being said, hazards excepted, is overtaken: silence, and drop what waits. */
+export const hushFrameSchema = z.object({
+  type: z.literal('hush'),
+  seq: sequenceSchema,
+  sessionMs: millisecondsSchema,
+});
+
+export const frameSchema = z.discriminatedUnion('type', [patchFrameSchema, sayFrameSchema, hushFrameSchema]);
+export type Frame = z.infer<typeof frameSchema>;
+
+/** The command is done and on the record, `again` when it had been done before; or it was refused. */
+export const ackSchema = z.object({
+  type: z.literal('ack'),
+  id: commandIdSchema,
+  again: z.boolean(),
+});
+
+export const errorSchema = z.object({
+  type: z.literal('error'),
+  /** The command that was refused, where it was one. */
+  id: commandIdSchema.nullable(),
+  code: errorCodeSchema,
+  sentence: z.string(),
+  /** The connection is closed after it. */
+  final: z.boolean(),
+});
+
+export const pongSchema = z.object({
+  type: z.literal('pong'),
+  sentMs: millisecondsSchema,
+  /** Wall clock of the server, milliseconds since 1970. */
+  serverMs: millisecondsSchema,
+  /** Session time; null before a session has begun. */
+  sessionMs: millisecondsSchema.nullable(),
+});
+
+/** The level of the owner's microphone; never repeated. */
+export const levelNewsSchema = z.object({
+  type: z.literal('levelNews'),
+  levelDbfs: z.number(),
+  clipping: z.boolean(),
+  speech: z.boolean(),
+});
+
+export const serverMessageSchema = z.discriminatedUnion('type', [
+  welcomeSchema,
+  snapshotSchema,
+  patchFrameSchema,
+  sayFrameSchema,
+  hushFrameSchema,
+  ackSchema,
+  errorSchema,
+  pongSchema,
+  levelNewsSchema,
+]);
+export type ServerMessage = z.infer<typeof serverMessageSchema>;

@@ -1,0 +1,67 @@
+import { z } from 'zod';
+import type { Gate } from '../../../machines/vocabulary.ts';
+import type { View } from '../../session/view.ts';
+import type { Grammar } from '../../voice/ports.ts';
+import { roleSchema } from './common.ts';
+
+const number = z.number();
+const text = z.string();
+
+/** Gates are shown by their name; which ones there are is the session's business. */
+const gateSchema = z.custom<Gate>(value => typeof value === 'string');
+
+export const logLineSchema = z.object({ time: text, who: text, text });
+
+/** The one picture of the session that all faces show; see `View` for what each member means. */
+export const viewSchema = z.object({
+  profileName: text,
+  invented: z.boolean(),
+  state: z.enum(['working', 'held', 'stopped', 'over']),
+  key: text,
+  phase: text,
+  phaseNumber: number,
+  phaseCount: number,
+  title: text,
+  prompt: text,
+  addressed: roleSchema,
+  addressedName: text,
+  engine: z.enum(['off', 'cranking', 'running']),
+  choices: z.array(text),
+  controls: z.array(text),
+  number: z.object({ name: text, unit: text, min: number, max: number }).nullable(),
+  timer: z.object({ title: text, totalMs: number, leftMs: number, held: z.boolean() }).nullable(),
+  readings: z.array(z.object({ name: text, value: text, limits: text, met: z.boolean() })),
+  gates: z.array(z.object({ gate: gateSchema, name: text, met: z.boolean() })),
+  faults: z.array(text),
+  openItems: z.array(text),
+  hearing: z.object({
+    source: text,
+    levelDbfs: number.nullable(),
+    clipping: z.boolean(),
+    speech: z.boolean(),
+    speaking: z.boolean(),
+    last: z.object({ text, counted: z.boolean(), by: roleSchema }).nullable(),
+  }),
+  log: z.array(logLineSchema),
+  problems: z.array(text),
+  outcome: z.enum(['signedOff', 'ended']).nullable(),
+}) satisfies z.ZodType<View>;
+
+/** What may be said now, for a device that does the recognising. Its `key` goes back with what was heard. */
+export const grammarSchema = z.object({
+  key: text,
+  stop: z.array(text),
+  replies: z.array(z.object({ id: text, wordings: z.array(text) })),
+  number: z
+    .object({
+      id: text,
+      leads: z.array(text),
+      units: z.array(text),
+      min: number,
+      max: number,
+      step: number,
+      leadNeeded: z.boolean().exactOptional(),
+      digitsOnly: z.boolean().exactOptional(),
+    })
+    .exactOptional(),
+}) satisfies z.ZodType<Grammar>;

@@ -1,0 +1,84 @@
+import fc from 'fast-check';
+import type { BayState } from '../../../src/server/protocol/index.ts';
+
+const line = fc.record({
+  time: fc.constantFrom('00:01', '00:02'),
+  who: fc.constantFrom('says', 'heard'),
+  text: fc.constantFrom('ready', 'correct', 'stop'),
+});
+
+const view: fc.Arbitrary<NonNullable<BayState['view']>> = fc.record({
+  profileName: fc.constantFrom('demo six', 'demo four'),
+  invented: fc.boolean(),
+  state: fc.constantFrom('working', 'held', 'stopped', 'over'),
+  key: fc.string({ minLength: 1 }),
+  phase: fc.string(),
+  phaseNumber: fc.nat(12),
+  phaseCount: fc.nat(12),
+  title: fc.string(),
+  prompt: fc.string(),
+  addressed: fc.constantFrom('technician', 'second', 'supervisor'),
+  addressedName: fc.string(),
+  engine: fc.constantFrom('off', 'cranking', 'running'),
+  choices: fc.array(fc.string(), { maxLength: 3 }),
+  controls: fc.array(fc.string(), { maxLength: 3 }),
+  number: fc.option(
+    fc.record({ name: fc.string(), unit: fc.string(), min: fc.integer(), max: fc.integer() }),
+  ),
+  timer: fc.option(
+    fc.record({ title: fc.string(), totalMs: fc.nat(), leftMs: fc.nat(), held: fc.boolean() }),
+  ),
+  readings: fc.array(
+    fc.record({ name: fc.string(), value: fc.string(), limits: fc.string(), met: fc.boolean() }),
+    { maxLength: 3 },
+  ),
+  gates: fc.array(
+    fc.record({
+      gate: fc.constantFrom('oilReady' as const, 'noLeaks' as const),
+      name: fc.string(),
+      met: fc.boolean(),
+    }),
+    { maxLength: 3 },
+  ),
+  faults: fc.array(fc.string(), { maxLength: 2 }),
+  openItems: fc.array(fc.string(), { maxLength: 2 }),
+  hearing: fc.record({
+    source: fc.string(),
+    levelDbfs: fc.option(fc.integer({ min: -90, max: 0 })),
+    clipping: fc.boolean(),
+    speech: fc.boolean(),
+    speaking: fc.boolean(),
+    last: fc.option(
+      fc.record({ text: fc.string(), counted: fc.boolean(), by: fc.constantFrom('technician', 'second') }),
+    ),
+  }),
+  log: fc.array(line, { maxLength: 6 }),
+  problems: fc.array(fc.string(), { maxLength: 2 }),
+  outcome: fc.constantFrom(null, 'signedOff', 'ended'),
+});
+
+/** States of a bay, few enough of each member that two of them often share it. */
+export const bayState: fc.Arbitrary<BayState> = fc.record({
+  bay: fc.constant('bay 1'),
+  session: fc.option(fc.constantFrom('a', 'b')),
+  view: fc.option(view),
+  grammar: fc.option(fc.record({ key: fc.string(), stop: fc.constant(['stop']), replies: fc.constant([]) })),
+  devices: fc.array(
+    fc.record({
+      id: fc.string(),
+      role: fc.constantFrom('technician', 'second', 'supervisor'),
+      name: fc.string(),
+      connected: fc.boolean(),
+      owner: fc.boolean(),
+      clockOffsetMs: fc.option(fc.integer()),
+      roundTripMs: fc.option(fc.nat()),
+    }),
+    { maxLength: 2 },
+  ),
+  clear: fc.record({
+    state: fc.constantFrom('notAsked', 'needed', 'given'),
+    untilSessionMs: fc.option(fc.nat()),
+    ownDeviceOnly: fc.boolean(),
+  }),
+  holdAsked: fc.option(fc.record({ by: fc.string(), atSessionMs: fc.nat() })),
+});
