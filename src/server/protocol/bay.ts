@@ -31,6 +31,8 @@ export const bayStateSchema = z.object({
   /** Id of the session in the shop's folder; null before one has begun. */
   session: z.string().nullable(),
   view: viewSchema.nullable(),
+  /** Names the question that is asked now, unlike any other of this or another session; goes back with its answer. */
+  turn: z.string(),
   grammar: grammarSchema.nullable(),
   devices: z.array(deviceSchema),
   clear: clearSchema,

@@ -1,9 +1,11 @@
 import { z } from 'zod';
+import type { ControlId } from '../../../prompts/types.ts';
 import { commandIdSchema, MAX_TEXT } from './common.ts';
 
 const text = z.string().max(MAX_TEXT);
 const confidence = z.number().min(0).max(1);
-const grammarKey = z.string().min(1).max(200);
+/** The `turn` of the state that the person saw: an answer to a question that is gone by now does not count. */
+const turn = z.string().min(1).max(200);
 
 /** What a device's own recogniser heard. Gates and read-back stay with the session on the server. */
 export const heardSchema = z.discriminatedUnion('kind', [
@@ -26,30 +28,27 @@ export const controlIds = [
   'status',
   'timeLeft',
   'help',
-] as const;
+] as const satisfies readonly ControlId[];
 
 /** What a person wants done. */
 export const deedSchema = z.discriminatedUnion('do', [
   /** Any role, in any state. */
   z.strictObject({ do: z.literal('stop') }),
-  /** Typed, or a choice touched: in the wordings that would be spoken. `key` is that of the grammar shown. */
-  z.strictObject({
-    do: z.literal('say'),
-    key: grammarKey,
-    text: text.min(1),
-    via: z.enum(['keys', 'touch']),
-  }),
-  /** Recognised on the device. `key` is that of the grammar it was heard by. */
-  z.strictObject({ do: z.literal('heard'), key: grammarKey, heard: heardSchema }),
-  z.strictObject({ do: z.literal('control'), id: z.enum(controlIds) }),
+  /** Typed, or a choice touched: in the wordings that would be spoken. */
+  z.strictObject({ do: z.literal('say'), turn, text: text.min(1), via: z.enum(['keys', 'touch']) }),
+  /** Recognised on the device. */
+  z.strictObject({ do: z.literal('heard'), turn, heard: heardSchema }),
+  z.strictObject({ do: z.literal('control'), turn, id: z.enum(controlIds) }),
   /** The second person's own; read back like every reply that opens a gate. */
-  z.strictObject({ do: z.literal('clear'), key: grammarKey }),
+  z.strictObject({ do: z.literal('clear'), turn }),
   /** The supervisor's; the technician decides. */
   z.strictObject({ do: z.literal('askHold') }),
   /** The technician answers it with no; a hold answers it with yes. */
   z.strictObject({ do: z.literal('declineHold') }),
   /** Another of the technician's devices leads from now on. */
   z.strictObject({ do: z.literal('takeOver') }),
+  /** The owner lets go of a device that has left (an empty battery); it has to pair again. */
+  z.strictObject({ do: z.literal('forget'), device: z.string().min(1).max(60) }),
   /** The owner begins a session in this bay; what is left out is as the server was started. */
   z.strictObject({
     do: z.literal('begin'),

@@ -47,6 +47,8 @@ export const errorCodes = [
   /** Not possible in the state that the session is in. */
   'notNow',
   'notFound',
+  /** The same pairing has said hello on another connection. */
+  'replaced',
   'wrongOrigin',
   /** The server itself failed; nothing was done. */
   'failed',

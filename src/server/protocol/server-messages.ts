@@ -39,7 +39,11 @@ export const patchFrameSchema = z.object({
   patch: bayPatchSchema,
 });
 
-/** A sentence to be spoken. Hazards are said twice, by everybody; the rest by the owner's device. */
+/**
+ * A sentence to be spoken once; a hazard comes as two frames. The owner's device speaks all of them and
+ * answers each with `spoken`; the second person's speaks hazards and what is addressed to the second person.
+ * One that is replayed after a break and no longer fresh is only shown.
+ */
 export const sayFrameSchema = z.object({
   type: z.literal('say'),
   seq: sequenceSchema,

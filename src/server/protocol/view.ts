@@ -47,7 +47,7 @@ export const viewSchema = z.object({
   outcome: z.enum(['signedOff', 'ended']).nullable(),
 }) satisfies z.ZodType<View>;
 
-/** What may be said now, for a device that does the recognising. Its `key` goes back with what was heard. */
+/** What may be said now, for a device that does the recognising. */
 export const grammarSchema = z.object({
   key: text,
   stop: z.array(text),

@@ -29,7 +29,7 @@ describe('Messages of a client', () => {
     expect(codeOf(JSON.stringify({ ...stop, role: 'technician' }))).toBe('malformed');
     expect(codeOf(JSON.stringify({ ...stop, id: 'again' }))).toBe('malformed');
     const heard = { kind: 'reply', id: 'yes', text: 'yes', confidence: 1.2 };
-    expect(codeOf(JSON.stringify({ ...stop, deed: { do: 'heard', key: 'a', heard } }))).toBe('malformed');
+    expect(codeOf(JSON.stringify({ ...stop, deed: { do: 'heard', turn: 'a', heard } }))).toBe('malformed');
   });
 
   test('nothing that can be sent makes the reader throw, and every refusal is a sentence', () => {

@@ -62,6 +62,7 @@ export const bayState: fc.Arbitrary<BayState> = fc.record({
   bay: fc.constant('bay 1'),
   session: fc.option(fc.constantFrom('a', 'b')),
   view: fc.option(view),
+  turn: fc.constantFrom('a/1', 'a/2'),
   grammar: fc.option(fc.record({ key: fc.string(), stop: fc.constant(['stop']), replies: fc.constant([]) })),
   devices: fc.array(
     fc.record({
