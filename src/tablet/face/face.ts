@@ -48,7 +48,7 @@ export interface BayDeeds {
   askHold(): void;
   declineHold(): void;
   takeOver(): void;
-  begin(profile: string | null): void;
+  begin(): void;
   /** Settles with the address of the report of a session, good for one visit. */
   report(session: string): Promise<string>;
 }

@@ -7,20 +7,13 @@ import { type Restored, restore } from '../../session/resume.ts';
 import { Session } from '../../session/session.ts';
 import { Viewer } from '../../session/viewer.ts';
 import { createTypedRecognizer } from '../../voice/recognizers/typed.ts';
+import type { Devices } from '../devices.ts';
 import type { Face, FaceState } from '../face/face.ts';
 import { PlotBook } from '../face/plots.ts';
 import { Watchers } from '../face/watchers.ts';
-import type { Hearing, Listener } from '../hearing/start-hearing.ts';
 import { type KeptRecord, noteOn } from '../record/data-base.ts';
 import { beginRecord, reopenRecord } from '../record/log-in-browser.ts';
-import type { Speaking } from '../speaking/choose.ts';
 import type { Choice } from './choice.ts';
-
-/** How this device hears and speaks; opened once the clock of the session is there. */
-export interface Devices {
-  speaking(clock: Clock): Promise<Speaking>;
-  hearing(listener: Listener): Hearing | null;
-}
 
 /** A session that runs in this page. */
 export interface LocalSession extends Face {

@@ -1,16 +1,19 @@
 import { useCallback, useEffect, useState } from 'react';
-import { openAudio } from '../device/audio.ts';
+import type { PairAnswer } from '../../server/protocol/index.ts';
 import { saveFile } from '../device/save-file.ts';
-import { startHearing } from '../hearing/choose.ts';
-import type { Listener } from '../hearing/start-hearing.ts';
-import { beginLocal, type Devices, type LocalSession, resumeLocal } from '../local/local-session.ts';
+import { devicesFor } from '../devices.ts';
+import { beginLocal, type LocalSession, resumeLocal } from '../local/local-session.ts';
 import { keepOffline, type Offline } from '../offline/register.ts';
 import { allRecords, type KeptRecord, linesOf } from '../record/data-base.ts';
 import { asFile } from '../record/log-in-browser.ts';
-import { applySettings, keepSettings, loadSettings, type Settings } from '../settings.ts';
-import { chooseVoice } from '../speaking/choose.ts';
+import { type BaySession, joinBay } from '../remote/bay-session.ts';
+import { forgetPairing, keepPairing, loadPairing, pair } from '../remote/pairing.ts';
+import { applySettings, keepSettings, loadSettings } from '../settings.ts';
 import { words } from '../words.ts';
+import { Pair } from './pair.tsx';
+import { Second } from './second.tsx';
 import { Start } from './start.tsx';
+import { Supervisor } from './supervisor.tsx';
 import { Technician } from './technician.tsx';
 
 const sentenceOf = (cause: unknown) => (cause instanceof Error ? cause.message : String(cause));
@@ -20,20 +23,13 @@ const offlineText = (offline: Offline | null) => {
   return offline.state === 'not' ? `${words.offline.not} ${offline.why}` : words.offline[offline.state];
 };
 
-/** This device, as it is set up; to be called from a touch, because only then may it sound. */
-function devicesFor({ ear, voice }: Settings): Devices {
-  const context = ear === 'keys' && voice === 'silent' ? null : openAudio();
-  return {
-    speaking: clock => chooseVoice(voice, 'en', context, clock),
-    hearing: (listener: Listener) => (context ? startHearing(ear, context, listener) : null),
-  };
-}
-
 /** The whole page: the start, or a session. */
 export function App({ dataBase }: { readonly dataBase: IDBDatabase }) {
   const [settings, setSettings] = useState(loadSettings);
   const [records, setRecords] = useState<readonly KeptRecord[]>([]);
   const [session, setSession] = useState<LocalSession | null>(null);
+  const [joined, setJoined] = useState<BaySession | null>(null);
+  const [pairing, setPairing] = useState(false);
   const [busy, setBusy] = useState(false);
   const [sentence, setSentence] = useState<string | null>(null);
   const [offline, setOffline] = useState<Offline | null>(null);
@@ -48,18 +44,47 @@ export function App({ dataBase }: { readonly dataBase: IDBDatabase }) {
   const look = useCallback(() => void allRecords(dataBase).then(setRecords), [dataBase]);
   useEffect(look, [look]);
 
-  const open = async (opening: Promise<LocalSession>) => {
+  /** What takes a while and may fail with a sentence. */
+  const attempt = async (deed: () => Promise<void>) => {
     setBusy(true);
     setSentence(null);
     try {
-      setSession(await opening);
+      await deed();
     } catch (cause) {
       setSentence(sentenceOf(cause));
     } finally {
       setBusy(false);
     }
   };
+  const open = (opening: Promise<LocalSession>) => attempt(async () => setSession(await opening));
+  const enter = async (answer: PairAnswer) => {
+    setJoined(await joinBay(answer, devicesFor(settings)));
+    setPairing(false);
+  };
+  const join = (code: string, device: string) =>
+    attempt(async () => {
+      const answer = await pair(code, device);
+      keepPairing(answer);
+      await enter(answer);
+    });
+  const goToBay = () => {
+    const before = loadPairing(Date.now());
+    if (before) void attempt(() => enter(before));
+    else setPairing(true);
+  };
 
+  if (joined) {
+    const leave = () => {
+      // Refused for good: the next time this device has to be paired again.
+      if (joined.state().bay?.link.state === 'refused') forgetPairing();
+      setJoined(null);
+      void joined.close();
+    };
+    const { role } = joined.state();
+    if (role === 'second') return <Second session={joined} onLeave={leave} />;
+    if (role === 'supervisor') return <Supervisor session={joined} onLeave={leave} />;
+    return <Technician face={joined} onLeave={leave} />;
+  }
   if (session) {
     const leave = () => {
       setSession(null);
@@ -67,6 +92,15 @@ export function App({ dataBase }: { readonly dataBase: IDBDatabase }) {
     };
     return <Technician face={session} onLeave={leave} />;
   }
+  if (pairing)
+    return (
+      <Pair
+        sentence={sentence}
+        busy={busy}
+        onJoin={(code, device) => void join(code, device)}
+        onBack={() => setPairing(false)}
+      />
+    );
   return (
     <>
       {update && (
@@ -91,7 +125,7 @@ export function App({ dataBase }: { readonly dataBase: IDBDatabase }) {
             void linesOf(dataBase, id).then(lines =>
               saveFile(asFile(lines.map(({ line }) => line)), `${id}.jsonl`),
             ),
-          pair: () => {},
+          pair: goToBay,
           set: next => {
             keepSettings(next);
             setSettings(next);
