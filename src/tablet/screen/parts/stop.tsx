@@ -1,4 +1,4 @@
-import { useEffect } from 'react';
+import { useEffect, useRef } from 'react';
 import { words } from '../../words.ts';
 
 /** A second touch of the same stroke is the same stop. */
@@ -8,15 +8,15 @@ const SAME_STROKE_MS = 400;
 export function Stop({ onStop }: { readonly onStop: () => void }) {
   useEffect(() => {
     const onKey = (event: KeyboardEvent) => {
-      if (event.key === 'Escape') onStop();
+      if (event.key === 'Escape' && !event.repeat) onStop();
     };
     addEventListener('keydown', onKey);
     return () => removeEventListener('keydown', onKey);
   }, [onStop]);
-  let lastMs = Number.NEGATIVE_INFINITY;
+  const lastMs = useRef(Number.NEGATIVE_INFINITY);
   const act = () => {
-    if (performance.now() - lastMs < SAME_STROKE_MS) return;
-    lastMs = performance.now();
+    if (performance.now() - lastMs.current < SAME_STROKE_MS) return;
+    lastMs.current = performance.now();
     onStop();
   };
   return (
