@@ -55,6 +55,23 @@ const sizes = [
   { name: 'phone-landscape', width: 844, height: 390, theme: 'dark', hand: 'left' },
 ] as const;
 
+const untilTheFirstReading = [
+  ['job.card.asking', 'card is right'],
+  ['job.makerFirst.asking', 'understood'],
+  ['job.protection.asking', 'protection on'],
+  ['job.protection.readingBack', 'correct'],
+  ['job.hazards.asking', 'understood'],
+  ['job.hazards.readingBack', 'correct'],
+  ['job.ventilation.asking', 'air is good'],
+  ['job.ventilation.readingBack', 'correct'],
+  ['job.extinguisher.asking', 'extinguisher ready'],
+  ['job.extinguisher.readingBack', 'correct'],
+  ['job.parked.asking', 'vehicle secured'],
+  ['job.parked.readingBack', 'correct'],
+  ['job.cutOff.asking', 'cut off ready'],
+  ['job.cutOff.readingBack', 'correct'],
+] as const;
+
 for (const { name, width, height, theme, hand } of sizes) {
   it(`can be used with gloves, by anybody, on a ${name.replace('-', ' in ')}`, async () => {
     const settings = { ...touchOnly, theme, hand };
@@ -75,17 +92,10 @@ for (const { name, width, height, theme, hand } of sizes) {
     const stop = page.getByRole('button', { name: 'STOP' });
     const place = await stop.boundingBox();
     await look('prompt');
-    for (const text of [
-      'card is right',
-      'understood',
-      'protection on',
-      'understood',
-      'air is good',
-      'extinguisher ready',
-      'vehicle secured',
-      'cut off ready',
-    ])
+    for (const [key, text] of untilTheFirstReading) {
+      await waitForKey(page, key);
       await answer(page, text);
+    }
     await waitForKey(page, 'job.ambient.asking');
     await look('number');
     expect(await stop.boundingBox()).toEqual(place);
