@@ -12,7 +12,8 @@ import { servePage } from '../helpers/serve.ts';
 const RATE_HZ = 16_000;
 /** Chromium plays the file from the start of the capture on; the recognizer has to be loaded by then. */
 const LEAD_S = 20;
-const BETWEEN_S = 4;
+/** Longer than the longest of these questions takes: while it is being said only a stop counts. */
+const BETWEEN_S = 10;
 
 const reply = (name: string) => {
   const file = fileURLToPath(
