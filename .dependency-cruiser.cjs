@@ -34,6 +34,16 @@ module.exports = {
       'src/record',
       'src/session',
     ]),
+    only('tablet-knows-the-session-and-the-protocol', 'src/tablet', [
+      'src/engineering',
+      'src/profile',
+      'prompts',
+      'machines',
+      'src/voice',
+      'src/record',
+      'src/session',
+      'src/server/protocol',
+    ]),
     only('archive-reads-what-a-report-reads', 'src/archive', [
       'src/engineering',
       'src/profile',
@@ -76,6 +86,12 @@ module.exports = {
       severity: 'error',
       from: { path: '^(src|machines|prompts)/', pathNot: '^src/(terminal|tablet|server)/' },
       to: { path: '^src/(terminal|tablet|server)/' },
+    },
+    {
+      name: 'nobody-imports-the-tablet',
+      severity: 'error',
+      from: { path: '^(src|machines|prompts|bench)/', pathNot: '^src/tablet/' },
+      to: { path: '^src/tablet/' },
     },
     {
       name: 'a-page-sees-only-the-protocol-of-the-server',

@@ -3,6 +3,9 @@ import { defineConfig } from 'vitest/config';
 /** They play and hear sound at its own pace: each alone, when nothing else uses the processor. */
 const inRealTime = ['tests/terminal/by-microphone.test.ts', 'tests/voice/audio/capture-source.test.ts'];
 
+/** Each drives a real browser on the built page; one after the other, and the page is built for them once. */
+const inBrowser = ['tests/tablet/browser/*.test.ts'];
+
 /** Only what hangs is given up: how long a test takes never decides. */
 const timeouts = { testTimeout: 300_000, hookTimeout: 300_000 };
 
@@ -21,7 +24,7 @@ export default defineConfig({
           ...timeouts,
           name: 'any time',
           include: ['tests/**/*.test.{ts,tsx}'],
-          exclude: inRealTime,
+          exclude: [...inRealTime, ...inBrowser],
           sequence: { groupOrder: 0 },
         },
       },
@@ -33,6 +36,18 @@ export default defineConfig({
           fileParallelism: false,
           maxWorkers: 1,
           sequence: { groupOrder: 1 },
+        },
+      },
+      {
+        test: {
+          name: 'in a browser',
+          include: inBrowser,
+          globalSetup: ['tests/tablet/build-page.ts'],
+          testTimeout: 240_000,
+          hookTimeout: 240_000,
+          fileParallelism: false,
+          maxWorkers: 1,
+          sequence: { groupOrder: 2 },
         },
       },
     ],

@@ -4,7 +4,7 @@ import { planSetUp } from './helpers/debian.ts';
 
 /**
  * Speech to recognize, a sound server without a sound card, recorded voices, sound tools, a terminal to drive,
- * readers of vehicle bus logs, a serial line without an adapter, a database server.
+ * readers of vehicle bus logs, a serial line without an adapter, a database server, a browser.
  */
 const NEEDED = [
   'flite',
@@ -23,6 +23,7 @@ const NEEDED = [
   'tmux',
   'tshark',
   'can-utils',
+  'chromium',
   'socat',
   'postgresql',
 ];

@@ -5,8 +5,9 @@ export type { Json, JsonObject } from './json.ts';
 export { type ReadRecord, readLog, type SkimmedRecord, skimLog } from './log-reader.ts';
 export { openNewLog, type ReopenedLog, reopenLog } from './log-writer.ts';
 export { RecordError, type RecordErrorCode } from './record-error.ts';
-export type { RecordClock, RecordLog } from './record-log.ts';
+export type { RecordLog } from './record-log.ts';
 export type { Remark } from './remarks.ts';
+export type { RecordClock } from './seal-next.ts';
 export { addSignature, readSignatures, signatureFileSchema, signaturePath } from './signature-file.ts';
 export {
   checkSignature,

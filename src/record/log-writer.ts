@@ -1,11 +1,12 @@
 import { type Entry, FORMAT, OPENED, RECOVERED, REOPENED } from './entry.ts';
 import type { JsonObject } from './json.ts';
-import { takeLock } from './lock.ts';
 import { LogFile } from './log-file.ts';
+import { asOnlyWriter, newFile, toBlock } from './log-place.ts';
 import { readLog } from './log-reader.ts';
 import { RecordError } from './record-error.ts';
-import { LogWriter, type RecordClock, type RecordLog, sealNext, toBlock } from './record-log.ts';
+import { LogWriter, type RecordLog } from './record-log.ts';
 import { canonicalLine } from './seal.ts';
+import { type RecordClock, sealNext } from './seal-next.ts';
 
 /**
  * Begins a record in a new file, with the entry `opened`.
@@ -14,14 +15,8 @@ import { canonicalLine } from './seal.ts';
  */
 export async function openNewLog(path: string, header: JsonObject, clock: RecordClock): Promise<RecordLog> {
   const opened = sealNext(undefined, OPENED, { ...header, format: FORMAT }, clock);
-  const lock = await takeLock(path);
-  try {
-    const file = await LogFile.create(path, [toBlock([opened.line])]);
-    return new LogWriter(file, lock, clock, [opened.line], opened.entry);
-  } catch (error) {
-    await lock.release();
-    throw error;
-  }
+  const place = await newFile(path, [opened.line]);
+  return new LogWriter(place, newFile, clock, [opened.line], opened.entry);
 }
 
 export interface ReopenedLog {
@@ -39,8 +34,7 @@ export interface ReopenedLog {
  * @throws RecordError `inUse`, `unreadable`, `unwritable`, `empty`, `notOurs`, or `broken` when a line was altered
  */
 export async function reopenLog(path: string, clock: RecordClock): Promise<ReopenedLog> {
-  const lock = await takeLock(path);
-  try {
+  return asOnlyWriter(path, async placeOf => {
     const { entries, soundBytes, fault, tornBytes } = await readLog(path);
     const last = entries.at(-1);
     if (last === undefined || (fault !== undefined && tornBytes === undefined)) {
@@ -51,11 +45,9 @@ export async function reopenLog(path: string, clock: RecordClock): Promise<Reope
       tornBytes === undefined
         ? sealNext(last, REOPENED, {}, clock)
         : sealNext(last, RECOVERED, { tornBase64: Buffer.from(tornBytes).toString('base64') }, clock);
-    const file = await LogFile.resume(path, soundBytes, toBlock([resumed.line]));
+    const place = placeOf(await LogFile.resume(path, soundBytes, toBlock([resumed.line])));
     const lines = [...entries.map(canonicalLine), resumed.line];
-    return { log: new LogWriter(file, lock, clock, lines, resumed.entry), entries, resumed: resumed.entry };
-  } catch (error) {
-    await lock.release();
-    throw error;
-  }
+    const log = new LogWriter(place, newFile, clock, lines, resumed.entry);
+    return { log, entries, resumed: resumed.entry };
+  });
 }

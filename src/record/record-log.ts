@@ -1,23 +1,7 @@
-import {
-  type Entry,
-  MAX_ENTRY_BYTES,
-  MAX_LINE_BYTES,
-  NO_PREVIOUS,
-  OPENED,
-  RECOVERED,
-  REOPENED,
-} from './entry.ts';
+import type { Entry } from './entry.ts';
 import type { JsonObject } from './json.ts';
-import { type Lock, takeLock } from './lock.ts';
-import { LogFile } from './log-file.ts';
 import { RecordError, systemCause } from './record-error.ts';
-import { type Sealed, sealEntry } from './seal.ts';
-
-export interface RecordClock {
-  wall(): Date;
-  /** Milliseconds that never run backwards, from any starting point of this run of the program. */
-  monoMs(): number;
-}
+import { type RecordClock, sealEvent } from './seal-next.ts';
 
 /** The record being written. */
 export interface RecordLog {
@@ -45,14 +29,22 @@ export interface RecordLog {
   close(): Promise<void>;
 }
 
-const RESERVED = [OPENED, REOPENED, RECOVERED];
+/** Where a record is written, by one writer alone: a file, or a browser's data base. */
+export interface LogPlace {
+  /** The file's path, or whatever else people find it by. */
+  readonly path: string;
+  /** Settles when the lines are kept for good, and then all of them are; otherwise rejects and none is. */
+  append(lines: readonly string[]): Promise<void>;
+  /** Lets go of it, for another writer. */
+  release(): Promise<void>;
+}
 
-/** Lines handed to the disk at once; a record of hours is copied in blocks of this many. */
-const LINES_PER_BLOCK = 1000;
+/** Makes another place with these lines already in it. */
+export type MakePlace = (path: string, lines: readonly string[]) => Promise<LogPlace>;
 
 export class LogWriter implements RecordLog {
-  #file: LogFile;
-  #lock: Lock;
+  #place: LogPlace;
+  readonly #makePlace: MakePlace;
   readonly #clock: RecordClock;
   /** The whole record: what `saveTo` needs when the disk that holds the file is gone. */
   readonly #lines: string[];
@@ -65,10 +57,10 @@ export class LogWriter implements RecordLog {
   #busy: Promise<void> = Promise.resolve();
   #nextFlush: Promise<void> | undefined;
 
-  /** @param lines the whole record, all of it in the file; the array is kept and added to */
-  constructor(file: LogFile, lock: Lock, clock: RecordClock, lines: string[], last: Entry) {
-    this.#file = file;
-    this.#lock = lock;
+  /** @param lines the whole record, all of it in its place; the array is kept and added to */
+  constructor(place: LogPlace, makePlace: MakePlace, clock: RecordClock, lines: string[], last: Entry) {
+    this.#place = place;
+    this.#makePlace = makePlace;
     this.#clock = clock;
     this.#lines = lines;
     this.#last = last;
@@ -76,7 +68,7 @@ export class LogWriter implements RecordLog {
   }
 
   get path(): string {
-    return this.#file.path;
+    return this.#place.path;
   }
 
   get entries(): number {
@@ -97,13 +89,7 @@ export class LogWriter implements RecordLog {
 
   async append(kind: string, data: JsonObject): Promise<Entry> {
     this.#refuseIfClosed();
-    if (RESERVED.includes(kind)) {
-      throw new RecordError(
-        'invalid',
-        `This event cannot be recorded: the kind ${kind} is the record's own.`,
-      );
-    }
-    const { entry, line } = sealNext(this.#last, kind, data, this.#clock);
+    const { entry, line } = sealEvent(this.#last, kind, data, this.#clock);
     this.#lines.push(line);
     this.#last = entry;
     await this.#flush();
@@ -117,24 +103,15 @@ export class LogWriter implements RecordLog {
   async saveTo(otherPath: string): Promise<void> {
     this.#refuseIfClosed();
     await this.#exclusively(async () => {
-      const lock = await takeLock(otherPath);
       const count = this.#lines.length;
-      let file: LogFile;
-      try {
-        file = await LogFile.create(otherPath, blocksOf(this.#lines.slice(0, count)));
-      } catch (error) {
-        await lock.release();
-        throw error;
-      }
-      const [oldFile, oldLock] = [this.#file, this.#lock];
-      this.#file = file;
-      this.#lock = lock;
+      const place = await this.#makePlace(otherPath, this.#lines.slice(0, count));
+      const old = this.#place;
+      this.#place = place;
       this.#savedLines = count;
       this.#failure = undefined;
       this.#failureUntold = false;
       // The old disk may be gone; whether it lets go of its file no longer matters.
-      await oldFile.close().catch(() => undefined);
-      await oldLock.release().catch(() => undefined);
+      await old.release().catch(() => undefined);
     });
     await this.#flush();
   }
@@ -150,8 +127,7 @@ export class LogWriter implements RecordLog {
         );
       }
       this.#closed = true;
-      await this.#file.close();
-      await this.#lock.release();
+      await this.#place.release();
     });
   }
 
@@ -174,7 +150,7 @@ export class LogWriter implements RecordLog {
     const count = this.#lines.length;
     if (count === this.#savedLines) return;
     try {
-      await this.#file.append(toBlock(this.#lines.slice(this.#savedLines, count)));
+      await this.#place.append(this.#lines.slice(this.#savedLines, count));
       this.#savedLines = count;
     } catch (error) {
       this.#failure = new RecordError(
@@ -191,33 +167,4 @@ export class LogWriter implements RecordLog {
     this.#busy = result.catch(() => undefined);
     return result;
   }
-}
-
-function* blocksOf(lines: readonly string[]): Generator<Buffer> {
-  for (let start = 0; start < lines.length; start += LINES_PER_BLOCK) {
-    yield toBlock(lines.slice(start, start + LINES_PER_BLOCK));
-  }
-}
-
-export const toBlock = (lines: readonly string[]): Buffer => Buffer.from(`${lines.join('\n')}\n`);
-
-/**
- * Chains an event to the entry before it, with the times of this moment.
- * @throws RecordError `invalid`
- */
-export function sealNext(
-  before: Entry | undefined,
-  kind: string,
-  data: JsonObject,
-  clock: RecordClock,
-): Sealed {
-  // Microseconds are finer than any of these clocks can be trusted, and keep lines short.
-  const monoMs = Math.round(clock.monoMs() * 1000) / 1000;
-  if (before !== undefined && monoMs < before.monoMs && !RESERVED.includes(kind)) {
-    throw new RecordError('invalid', 'This event cannot be recorded: the steady clock ran backwards.');
-  }
-  const seq = before === undefined ? 0 : before.seq + 1;
-  const prev = before?.hash ?? NO_PREVIOUS;
-  const limit = kind === RECOVERED ? MAX_LINE_BYTES : MAX_ENTRY_BYTES;
-  return sealEntry({ seq, at: clock.wall(), monoMs, kind, data, prev }, limit);
 }

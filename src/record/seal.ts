@@ -1,12 +1,11 @@
-import { hash } from 'node:crypto';
 import canonicalize from 'canonicalize';
+import { sha256Hex } from '#sha256';
 import { isCanonicalNumber, isSurelyCanonicalObject } from './canonical-scan.ts';
 import { type Entry, entrySchema, KIND, NO_PREVIOUS, OPENED, wallMs } from './entry.ts';
 import { findNonJson, isJsonObject, type JsonObject } from './json.ts';
 import { RecordError } from './record-error.ts';
 
-/** SHA-256 of a text's UTF-8 bytes, 64 lower-case hex digits. */
-export const sha256Hex = (text: string): string => hash('sha256', text, 'hex');
+export { sha256Hex };
 
 /** What an entry says before it is chained. */
 export interface Draft {
@@ -40,7 +39,7 @@ export function sealEntry(draft: Draft, maxBytes: number): Sealed {
   const nonJson = findNonJson(body, 'entry');
   if (nonJson !== undefined) refuse(nonJson.replace('entry.', ''));
   const line = canonicalize({ ...body, hash: sha256Hex(canonicalize(body) ?? '') }) ?? '';
-  const bytes = Buffer.byteLength(line);
+  const bytes = new TextEncoder().encode(line).length;
   if (bytes > maxBytes) refuse(`it takes ${bytes} bytes, more than the ${maxBytes} allowed`);
   // Parsed back, so that the caller holds what the file holds, whatever becomes of the data handed in.
   const parsed = entrySchema.safeParse(JSON.parse(line));

@@ -1,5 +1,3 @@
-import { setTimeout as wait } from 'node:timers/promises';
-
 /**
  * The one clock of a session. `nowMs` only ever moves forward and does not know what time of day it
  * is; `wall` is for people and is never used for timing.
@@ -19,7 +17,7 @@ const LONGEST_WAIT_MS = 60_000;
 export class SystemClock implements Clock {
   readonly #startedMs = performance.now();
   readonly #beginMs: number;
-  #timer: NodeJS.Timeout | undefined;
+  #timer: ReturnType<typeof setTimeout> | undefined;
 
   /** @param beginMs where to begin counting: a resumed session goes on from where it was */
   constructor(beginMs = 0) {
@@ -44,11 +42,16 @@ export class SystemClock implements Clock {
         : setTimeout(() => this.setAlarm(atMs, ring), Math.min(leftMs, LONGEST_WAIT_MS));
   }
 
-  async sleep(durationMs: number, signal?: AbortSignal): Promise<void> {
-    try {
-      await wait(durationMs, undefined, signal ? { signal } : {});
-    } catch {
-      // The signal cut the wait short: that is what it is for.
-    }
+  sleep(durationMs: number, signal?: AbortSignal): Promise<void> {
+    return new Promise(resolve => {
+      if (signal?.aborted) return resolve();
+      const over = () => {
+        clearTimeout(timer);
+        signal?.removeEventListener('abort', over);
+        resolve();
+      };
+      const timer = setTimeout(over, durationMs);
+      signal?.addEventListener('abort', over);
+    });
   }
 }

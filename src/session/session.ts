@@ -8,7 +8,8 @@ import type { Note } from '../../machines/toolkit.ts';
 import type { Person, PromptValues, Via } from '../../machines/vocabulary.ts';
 import type { Language, LineId } from '../../prompts/types.ts';
 import type { Profile } from '../profile/schema.ts';
-import { type JsonObject, RecordError, type RecordLog } from '../record/index.ts';
+import type { JsonObject, RecordLog } from '../record/index.ts';
+import { RecordError } from '../record/record-error.ts';
 import type { EarLevel, Heard, Recognizer } from '../voice/ports.ts';
 import type { SpeechQueue } from '../voice/speech-queue.ts';
 import { notesIn, saidIn } from './actions.ts';
@@ -25,7 +26,7 @@ export interface SessionParts {
   readonly language: Language;
   readonly units: UnitSystem;
   readonly clock: Clock;
-  readonly record: RecordLog;
+  readonly record: Pick<RecordLog, 'append'>;
   readonly speech: SpeechQueue;
 }
 

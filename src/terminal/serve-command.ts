@@ -6,7 +6,7 @@ import { loadProfile } from '../profile/load.ts';
 import type { Profile } from '../profile/schema.ts';
 import { type OpenCode, type RunningServer, startServer } from '../server/index.ts';
 import { demoJob } from '../session/demo-job.ts';
-import { loadJobCard } from '../session/job-card.ts';
+import { loadJobCard } from '../session/job-card-file.ts';
 import { OptionError, type RunOptions } from './run/options.ts';
 
 interface ServeCommandOptions extends Pick<RunOptions, 'profile' | 'job' | 'units'> {

@@ -1,4 +1,3 @@
-import samplerate from '@alexanderolsen/libsamplerate-js';
 import { concatenate } from './concatenate.ts';
 import { VoiceError } from './errors.ts';
 import type { Pcm } from './ports.ts';
@@ -18,14 +17,19 @@ const fastestHz = 192_000;
 /** The converter itself cuts up blocks of a million samples and more, and does it wrongly. */
 const longestPiece = 100_000;
 
+/** Loaded where it is needed only: it is large, and a source may have the right rate. */
+async function createConverter(fromHz: number, toHz: number) {
+  const { default: samplerate } = await import('@alexanderolsen/libsamplerate-js');
+  const converterType = samplerate.ConverterType.SRC_SINC_FASTEST;
+  return samplerate.create(1, fromHz, toHz, { converterType });
+}
+
 /**
  * A streaming resampler to `toHz`. A source that changes its rate midway is taken up anew.
  * @throws VoiceError `soundUnusable` for rates outside 4 to 192 kHz.
  */
 export function createResampler(toHz: number = speechRateHz): Resampler {
-  let converter:
-    | { readonly fromHz: number; readonly ready: ReturnType<typeof samplerate.create> }
-    | undefined;
+  let converter: { readonly fromHz: number; readonly ready: ReturnType<typeof createConverter> } | undefined;
   const drop = () => {
     void converter?.ready.then(ready => ready.destroy());
     converter = undefined;
@@ -46,9 +50,7 @@ export function createResampler(toHz: number = speechRateHz): Resampler {
         drop();
         converter = {
           fromHz: sampleRateHz,
-          ready: samplerate.create(1, sampleRateHz, toHz, {
-            converterType: samplerate.ConverterType.SRC_SINC_FASTEST,
-          }),
+          ready: createConverter(sampleRateHz, toHz),
         };
       }
       const ready = await converter.ready;

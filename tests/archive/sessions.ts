@@ -1,5 +1,5 @@
 import { type Entry, readLog } from '../../src/record/index.ts';
-import { sealNext } from '../../src/record/record-log.ts';
+import { sealNext } from '../../src/record/seal-next.ts';
 import { goUntil } from '../helpers/session-rig.ts';
 import { sessionFor } from '../report/support.ts';
 import { demoCard } from './people.ts';

@@ -9,7 +9,7 @@ import { isOnlyWaiting } from '../../rehearsal/pace.ts';
 import { createRehearsal, type Rehearsal, type RehearsalOptions } from '../../rehearsal/rehearsal.ts';
 import { demoJob } from '../../session/demo-job.ts';
 import type { SessionHeader } from '../../session/header.ts';
-import { loadJobCard } from '../../session/job-card.ts';
+import { loadJobCard } from '../../session/job-card-file.ts';
 import { PacedClock } from '../../session/paced-clock.ts';
 import { beginRecord, recordName } from '../../session/record-keeping.ts';
 import type { Session } from '../../session/session.ts';

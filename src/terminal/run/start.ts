@@ -5,7 +5,7 @@ import type { Profile } from '../../profile/schema.ts';
 import { type Clock, SystemClock } from '../../session/clock.ts';
 import { demoJob } from '../../session/demo-job.ts';
 import type { SessionHeader } from '../../session/header.ts';
-import { loadJobCard } from '../../session/job-card.ts';
+import { loadJobCard } from '../../session/job-card-file.ts';
 import { beginRecord, continueRecord, recordName } from '../../session/record-keeping.ts';
 import { VirtualClock } from '../../session/virtual-clock.ts';
 import type { ChosenVoice } from '../../voice/speakers/choose-voice.ts';

@@ -1,0 +1,65 @@
+import type { z } from 'zod';
+import { type Profile, profileSchema } from './schema.ts';
+
+/** A profile that cannot be used; `faults` holds one sentence for each thing that is wrong. */
+export class ProfileError extends Error {
+  readonly faults: readonly string[];
+  constructor(source: string, faults: readonly string[]) {
+    super(`Profile ${source}: ${faults.join(' ')}`);
+    this.name = 'ProfileError';
+    this.faults = faults;
+  }
+}
+
+const pathText = (path: readonly PropertyKey[]) =>
+  path.length === 0
+    ? 'the profile'
+    : path
+        .map(part => (typeof part === 'number' ? `[${part}]` : String(part)))
+        .join('.')
+        .replaceAll('.[', '[');
+
+const valueAt = (data: unknown, path: readonly PropertyKey[]): unknown =>
+  path.reduce<unknown>(
+    (value, part) => (typeof value === 'object' && value !== null ? Reflect.get(value, part) : undefined),
+    data,
+  );
+
+/** The schema's message without what the sentence says already: that it is wrong, and what was given. */
+function allowedText(message: string): string {
+  const text = message.replace(/^Invalid (input|option): /, '').replace(/, received .*$/, '');
+  return text.charAt(0).toLowerCase() + text.slice(1);
+}
+
+function faultSentence(issue: z.core.$ZodIssue, data: unknown): string {
+  const where = pathText(issue.path);
+  if (issue.code === 'unrecognized_keys')
+    return `${where}: ${issue.keys.map(key => `"${key}"`).join(', ')} is not a known key; remove it or correct its spelling.`;
+  const given = valueAt(data, issue.path);
+  if (given === undefined) return `${where}: is missing; ${allowedText(issue.message)}.`;
+  const shown = JSON.stringify(given);
+  const short = shown.length > 60 ? `${shown.slice(0, 57)}...` : shown;
+  return `${where}: ${short} is not allowed; ${allowedText(issue.message)}.`;
+}
+
+/**
+ * Reads a profile from JSON text.
+ * @param source what the text is called in the error, usually the file's name
+ * @throws ProfileError with one sentence per fault: path, what is wrong, what is allowed
+ */
+export function parseProfile(text: string, source: string): Profile {
+  let data: unknown;
+  try {
+    data = JSON.parse(text);
+  } catch (error) {
+    throw new ProfileError(source, [
+      `is not JSON (${error instanceof Error ? error.message : 'unreadable'}).`,
+    ]);
+  }
+  const parsed = profileSchema.safeParse(data);
+  if (parsed.success) return parsed.data;
+  throw new ProfileError(
+    source,
+    parsed.error.issues.map(issue => faultSentence(issue, data)),
+  );
+}

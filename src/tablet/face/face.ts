@@ -1,0 +1,66 @@
+import type { Person } from '../../../machines/vocabulary.ts';
+import type { View } from '../../session/view.ts';
+import type { Plot } from './plots.ts';
+
+/** Whether the page is in touch with the session that it shows. */
+export interface Link {
+  readonly state: 'connecting' | 'connected' | 'broken' | 'refused';
+  readonly bay: string;
+  /** One sentence where something is wrong. */
+  readonly sentence: string | null;
+  /** How far this device's clock is ahead of the server's; null before it is known. */
+  readonly clockOffsetMs: number | null;
+}
+
+/** What only a session that is shared through the bay's laptop has. */
+export interface BayPart {
+  readonly link: Link;
+  /** The second person's own clear: asked for now, or given and still good. */
+  readonly clear: 'notAsked' | 'needed' | 'given';
+  /** The supervisor's name when a hold is asked for. */
+  readonly holdAskedBy: string | null;
+  /** Another device of the technician leads. */
+  readonly follows: boolean;
+  /** Of the session in the shop's folder; null before one has begun. */
+  readonly session: string | null;
+  readonly devices: readonly Device[];
+}
+
+export interface Device {
+  readonly id: string;
+  readonly name: string;
+  readonly role: Person;
+  readonly connected: boolean;
+}
+
+/** Everything a screen shows. It changes as a whole: the same object as long as nothing has changed. */
+export interface FaceState {
+  readonly role: Person;
+  readonly view: View | null;
+  /** `performance.now()` at which the view was made: its timer counts down from here. */
+  readonly takenAtMs: number;
+  readonly plots: readonly Plot[];
+  readonly bay: BayPart | null;
+}
+
+export interface BayDeeds {
+  giveClear(): void;
+  askHold(): void;
+  declineHold(): void;
+  takeOver(): void;
+  begin(): void;
+  /** Settles with the address of the report of a session, good for one visit. */
+  report(session: string): Promise<string>;
+}
+
+/** A session as a screen sees it, wherever it runs. */
+export interface Face {
+  state(): FaceState;
+  /** Calls after each change, a few times a second at the most; gives back what ends it. */
+  watch(watcher: () => void): () => void;
+  /** What was typed or touched, in the wordings that would be spoken. */
+  say(text: string, via: 'keys' | 'touch'): void;
+  stop(): void;
+  /** Null where the session runs in this page. */
+  readonly bay: BayDeeds | null;
+}

@@ -1,0 +1,75 @@
+import { z } from 'zod';
+import { type Quantity, quantityUnits } from '../../../machines/vocabulary.ts';
+import type { Language } from '../../../prompts/types.ts';
+import { toUser, type UnitSystem, userUnit } from '../../session/units.ts';
+
+export interface PlotPoint {
+  readonly atMs: number;
+  /** In the user's unit, as the limits are. */
+  readonly value: number;
+  readonly met: boolean;
+}
+
+/** The readings of one quantity in the order they were taken, with the limits of the last. */
+export interface Plot {
+  readonly quantity: Quantity;
+  readonly name: string;
+  readonly unit: string;
+  readonly decimals: number;
+  readonly points: readonly PlotPoint[];
+  readonly min: number | null;
+  readonly max: number | null;
+}
+
+/** What the record says of a reading that was judged. */
+const verdictSchema = z.object({
+  quantity: z.string().refine((value): value is Quantity => value in quantityUnits),
+  value: z.number(),
+  met: z.boolean(),
+  min: z.number().nullish(),
+  max: z.number().nullish(),
+});
+
+/** What a gauge shows over time; the rest are single figures. */
+const plotted: readonly Quantity[] = [
+  'oilPressure',
+  'coolantTemperature',
+  'engineSpeed',
+  'chargingVoltage',
+  'batteryVoltage',
+];
+
+/** Collects the judged readings of a session, from whoever tells of them. */
+export class PlotBook {
+  readonly #language: Language;
+  readonly #units: UnitSystem;
+  readonly #plots = new Map<Quantity, Plot>();
+
+  constructor(language: Language, units: UnitSystem) {
+    this.#language = language;
+    this.#units = units;
+  }
+
+  /** Takes one entry of the record; what is no judged reading is left out. */
+  take(kind: string, atMs: number, data: unknown): void {
+    if (kind !== 'verdict') return;
+    const verdict = verdictSchema.safeParse(data);
+    if (!verdict.success) return;
+    const { quantity, value, met, min, max } = verdict.data;
+    const unit = userUnit(this.#units, quantityUnits[quantity]);
+    const shown = (si: number) => toUser(unit, si);
+    this.#plots.set(quantity, {
+      quantity,
+      name: this.#language.quantities[quantity].name,
+      unit: this.#language.units[unit.id].short,
+      decimals: unit.decimals,
+      points: [...(this.#plots.get(quantity)?.points ?? []), { atMs, value: shown(value), met }],
+      min: min == null ? null : shown(min),
+      max: max == null ? null : shown(max),
+    });
+  }
+
+  plots(): readonly Plot[] {
+    return plotted.flatMap(quantity => this.#plots.get(quantity) ?? []);
+  }
+}

@@ -1,0 +1,16 @@
+import type { EarLevel, Grammar, Heard } from '../../voice/ports.ts';
+
+/** From the page to the thread that listens. */
+export type ToEar =
+  | { readonly kind: 'load'; readonly model: string }
+  /** Blocks of sound come through the port, straight from the audio thread. */
+  | { readonly kind: 'sound'; readonly port: MessagePort; readonly sampleRateHz: number }
+  /** The turn comes back with what was heard by this grammar. */
+  | { readonly kind: 'listen'; readonly turn: number; readonly grammar: Grammar }
+  | { readonly kind: 'onlyStop'; readonly active: boolean };
+
+export type FromEar =
+  | { readonly kind: 'ready' }
+  | { readonly kind: 'failed'; readonly sentence: string }
+  | { readonly kind: 'heard'; readonly turn: number; readonly heard: Heard }
+  | { readonly kind: 'level'; readonly level: EarLevel };

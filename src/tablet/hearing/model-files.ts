@@ -1,0 +1,15 @@
+/** Where the packaged English model is served; the version is in the name, so that it may be kept for ever. */
+export const modelFolder = 'model/soundswallower-0.6.3/en-us';
+
+/** All that the recognizer reads of it. */
+export const modelFiles = [
+  'mdef',
+  'means',
+  'variances',
+  'transition_matrices',
+  'sendump',
+  'dict.txt',
+  'noisedict.txt',
+  'feat_params.json',
+  'phoneset.json',
+] as const;

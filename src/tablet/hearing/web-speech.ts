@@ -1,0 +1,125 @@
+import { createMatcher, type Matcher } from '../../voice/meaning.ts';
+import type { Grammar, Heard, Recognizer } from '../../voice/ports.ts';
+import type { Hearing, Listener } from './start-hearing.ts';
+
+/** The least that the service must be sure of its words, as it says itself. */
+const LEAST_CONFIDENCE = 0.8;
+
+interface Alternative {
+  readonly transcript: string;
+  readonly confidence: number;
+}
+interface Result extends ArrayLike<Alternative> {
+  readonly isFinal: boolean;
+}
+interface ResultEvent extends Event {
+  readonly resultIndex: number;
+  readonly results: ArrayLike<Result>;
+}
+
+/** The browser's own recognition service, as far as it is used. */
+interface Service extends EventTarget {
+  lang: string;
+  continuous: boolean;
+  interimResults: boolean;
+  start(): void;
+  abort(): void;
+}
+
+/** The service's constructor under either of its names; undefined in a browser without one. */
+function findService(): (new () => Service) | undefined {
+  for (const name of ['SpeechRecognition', 'webkitSpeechRecognition']) {
+    const found: unknown = Reflect.get(globalThis, name);
+    if (typeof found === 'function') return found as new () => Service;
+  }
+  return undefined;
+}
+
+/** Turns what the service writes down into what it means now; a stop counts before the sentence is over. */
+export class TranscriptRecognizer implements Recognizer {
+  #matcher: Matcher | undefined;
+  #stopOnly = false;
+  #onHeard: (heard: Heard) => void = () => {};
+
+  listen(grammar: Grammar): void {
+    this.#matcher = createMatcher(grammar);
+  }
+
+  onlyStop(active: boolean): void {
+    this.#stopOnly = active;
+  }
+
+  onHeard(handler: (heard: Heard) => void): void {
+    this.#onHeard = handler;
+  }
+
+  /** The service gives no level. */
+  onLevel(): void {}
+
+  close(): void {
+    this.#onHeard = () => {};
+  }
+
+  take(transcript: string, confidence: number, final: boolean): void {
+    const text = transcript.trim().toLowerCase();
+    const meaning = this.#matcher?.meaningOf(text);
+    if (meaning?.kind === 'stop') this.#onHeard({ kind: 'stop', text });
+    else if (!final || this.#stopOnly || text === '') return;
+    else if (!meaning) this.#onHeard({ kind: 'unclear', text, reason: 'outOfGrammar' });
+    else if (!(confidence >= LEAST_CONFIDENCE))
+      this.#onHeard({ kind: 'unclear', text, reason: 'lowConfidence' });
+    else this.#onHeard({ ...meaning, text, confidence });
+  }
+}
+
+/** Faults after which asking again is no use, each with what to do. */
+const finalFaults: Readonly<Record<string, string>> = {
+  'not-allowed': 'it was not allowed; allow the microphone, or answer by touch',
+  'service-not-allowed': 'the browser does not allow it; choose the embedded one',
+  'language-not-supported': 'it does not know this language; choose the embedded one',
+  network: 'it needs a network and has none; choose the embedded one',
+};
+
+/** Listens through the browser's service. Where there is none, or it fails, that is said in one sentence. */
+export function startWebSpeech(language: string, listener: Listener): Hearing {
+  const Service = findService();
+  if (!Service) {
+    listener.report(
+      'This browser has no recognition service of its own; choose the embedded one in the settings.',
+    );
+    return { close() {} };
+  }
+  const service = new Service();
+  const recognizer = new TranscriptRecognizer();
+  let closed = false;
+  Object.assign(service, { lang: language, continuous: true, interimResults: true });
+  service.addEventListener('result', event => {
+    const { results, resultIndex } = event as ResultEvent;
+    for (let i = resultIndex; i < results.length; i += 1) {
+      const result = results[i];
+      const best = result?.[0];
+      if (result && best) recognizer.take(best.transcript, best.confidence, result.isFinal);
+    }
+  });
+  service.addEventListener('error', event => {
+    const why = finalFaults[String(Reflect.get(event, 'error'))];
+    if (!why || closed) return;
+    closed = true;
+    listener.listensWith('keys');
+    listener.report(`The browser's recognition service cannot be used: ${why}.`);
+  });
+  // It ends by itself after a silence.
+  service.addEventListener('end', () => {
+    if (!closed) service.start();
+  });
+  listener.attach(recognizer);
+  service.start();
+  listener.listensWith("the browser's service");
+  return {
+    close() {
+      closed = true;
+      recognizer.close();
+      service.abort();
+    },
+  };
+}

@@ -1,0 +1,100 @@
+import type { EarLevel, Grammar, Heard, Recognizer } from '../../voice/ports.ts';
+import type { FromEar, ToEar } from './messages.ts';
+
+/** What of a worker is used: a real one, or its like in a test. */
+export interface EarThread {
+  post(message: ToEar, transfer?: Transferable[]): void;
+  onMessage(handler: (message: FromEar) => void): void;
+  end(): void;
+}
+
+/**
+ * The recognizer in a thread of its own. An answer that was heard by an earlier grammar, and arrives when the
+ * question has changed already, is never taken for an answer to the new one; a stop always counts.
+ */
+export class WorkerRecognizer implements Recognizer {
+  readonly #thread: EarThread;
+  #turn = 0;
+  #grammar: { readonly fingerprint: string; readonly grammar: Grammar } | undefined;
+  #stopOnly = false;
+  #ready = false;
+  #closed = false;
+  #onHeard: (heard: Heard) => void = () => {};
+  #onLevel: (level: EarLevel) => void = () => {};
+  #onTrouble: (sentence: string) => void = () => {};
+  #onReady: () => void = () => {};
+
+  constructor(thread: EarThread) {
+    this.#thread = thread;
+    thread.onMessage(message => this.#take(message));
+  }
+
+  listen(grammar: Grammar): void {
+    const fingerprint = JSON.stringify(grammar);
+    if (fingerprint === this.#grammar?.fingerprint) return;
+    this.#grammar = { fingerprint, grammar };
+    this.#turn += 1;
+    if (this.#ready) this.#thread.post({ kind: 'listen', turn: this.#turn, grammar });
+  }
+
+  onlyStop(active: boolean): void {
+    this.#stopOnly = active;
+    if (this.#ready) this.#thread.post({ kind: 'onlyStop', active });
+  }
+
+  onHeard(handler: (heard: Heard) => void): void {
+    this.#onHeard = handler;
+  }
+
+  onLevel(handler: (level: EarLevel) => void): void {
+    this.#onLevel = handler;
+  }
+
+  /** Loaded, and listening as soon as there is sound. */
+  get ready(): boolean {
+    return this.#ready;
+  }
+
+  onReady(handler: () => void): void {
+    this.#onReady = handler;
+  }
+
+  /** What goes wrong while it listens: one sentence. */
+  onTrouble(handler: (sentence: string) => void): void {
+    this.#onTrouble = handler;
+  }
+
+  close(): void {
+    this.#closed = true;
+    this.#thread.end();
+  }
+
+  #take(message: FromEar): void {
+    if (this.#closed) return;
+    switch (message.kind) {
+      case 'ready':
+        this.#ready = true;
+        if (this.#grammar) {
+          this.#thread.post({ kind: 'listen', turn: this.#turn, grammar: this.#grammar.grammar });
+        }
+        this.#thread.post({ kind: 'onlyStop', active: this.#stopOnly });
+        this.#onReady();
+        return;
+      case 'failed':
+        this.#onTrouble(message.sentence);
+        return;
+      case 'level':
+        this.#onLevel(message.level);
+        return;
+      case 'heard':
+        this.#hear(message.turn, message.heard);
+    }
+  }
+
+  #hear(turn: number, heard: Heard): void {
+    if (heard.kind === 'stop') this.#onHeard(heard);
+    else if (this.#stopOnly) return;
+    else if (turn === this.#turn) this.#onHeard(heard);
+    else this.#onHeard({ kind: 'unclear', text: heard.text, reason: 'outOfGrammar' });
+  }
+}

@@ -1,0 +1,160 @@
+import { stateName } from '../../../machines/moment.ts';
+import { english } from '../../../prompts/en/index.ts';
+import type { RecordLog } from '../../record/index.ts';
+import { type Clock, SystemClock } from '../../session/clock.ts';
+import { headerData, type SessionHeader } from '../../session/header.ts';
+import { type Restored, restore } from '../../session/resume.ts';
+import { Session } from '../../session/session.ts';
+import { Viewer } from '../../session/viewer.ts';
+import { createTypedRecognizer } from '../../voice/recognizers/typed.ts';
+import type { Devices } from '../devices.ts';
+import type { Face, FaceState } from '../face/face.ts';
+import { PlotBook } from '../face/plots.ts';
+import { Watchers } from '../face/watchers.ts';
+import { type KeptRecord, noteOn } from '../record/data-base.ts';
+import { beginRecord, reopenRecord } from '../record/log-in-browser.ts';
+import type { Choice } from './choice.ts';
+
+/** A session that runs in this page. */
+export interface LocalSession extends Face {
+  readonly id: string;
+  /** Leaves it; a session that is not over can be gone on with. */
+  close(): Promise<void>;
+}
+
+const KEYS = 'keys';
+
+/**
+ * Begins a session in this page.
+ * @throws RecordError when its record cannot be kept
+ */
+export async function beginLocal(
+  dataBase: IDBDatabase,
+  { profile, job, units }: Choice,
+  devices: Devices,
+): Promise<LocalSession> {
+  const header: SessionHeader = { profile, job, language: 'en', units };
+  const clock = new SystemClock();
+  const startedAt = clock.wall().toISOString();
+  const about: KeptRecord = {
+    id: `first-fire-${startedAt.slice(0, 19).replaceAll(':', '-')}`,
+    startedAt,
+    vehicle: job.vehicle,
+    profile: profile.name,
+    state: 'open',
+    sent: false,
+  };
+  const record = await beginRecord(dataBase, about, headerData(header), {
+    wall: () => clock.wall(),
+    monoMs: () => clock.nowMs(),
+  });
+  return run({ dataBase, id: about.id, header, clock, record, devices });
+}
+
+/**
+ * Goes on with a session after the page was closed, reloaded or lost its power.
+ * @throws RecordError or ResumeError when it cannot be gone on with, each one sentence
+ */
+export async function resumeLocal(
+  dataBase: IDBDatabase,
+  id: string,
+  devices: Devices,
+): Promise<LocalSession> {
+  const started = performance.now();
+  let beginMs = 0;
+  const { log, entries } = await reopenRecord(dataBase, id, {
+    wall: () => new Date(),
+    monoMs: () => beginMs + performance.now() - started,
+  });
+  try {
+    const restored = restore(entries, id);
+    beginMs = restored.lastMs;
+    const clock = new SystemClock(restored.lastMs);
+    return await run({ dataBase, id, header: restored.header, clock, record: log, devices, restored });
+  } catch (error) {
+    await log.close();
+    throw error;
+  }
+}
+
+const isStop = (text: string) => english.stopWordings.some(wording => wording === text.trim().toLowerCase());
+
+interface Parts {
+  readonly dataBase: IDBDatabase;
+  readonly id: string;
+  readonly header: SessionHeader;
+  readonly clock: Clock;
+  readonly record: RecordLog;
+  readonly devices: Devices;
+  readonly restored?: Restored;
+}
+
+/** Joins the session with this device. */
+async function run({ dataBase, id, header, clock, record, devices, restored }: Parts): Promise<LocalSession> {
+  const speaking = await devices.speaking(clock);
+  const { speech } = speaking;
+  const session = new Session({ ...header, language: english, clock, record, speech }, restored?.moment);
+  const viewer = new Viewer(session, KEYS);
+  const plots = new PlotBook(english, header.units);
+  const typed = createTypedRecognizer();
+  const touched = createTypedRecognizer();
+  session.attach(typed, 'keys');
+  session.attach(touched, 'touch');
+  session.watch(happening => {
+    if (happening?.kind === 'noted') plots.take(happening.note.kind, happening.atMs, happening.note.data);
+  });
+
+  const watchers = new Watchers();
+  let state: FaceState | null = null;
+  viewer.watch(() => {
+    state = null;
+    watchers.changed();
+  });
+  const look = (): FaceState => ({
+    role: 'technician',
+    view: viewer.view(),
+    takenAtMs: performance.now(),
+    plots: plots.plots(),
+    bay: null,
+  });
+
+  await session.begin(restored !== undefined);
+  void session.outcome.then(outcome => noteOn(dataBase, id, { state: outcome }));
+  const hearing = devices.hearing({
+    attach: recognizer => session.attach(recognizer, 'voice'),
+    listensWith: source => viewer.listensWith(source),
+    level: level => {
+      viewer.level(level);
+      session.level(level);
+    },
+    report: sentence => session.report(sentence),
+  });
+
+  /**
+   * An answer belongs to the question that was shown. Until the last event is on the disk the session still
+   * listens for the question before, so an answer waits for that; a stop waits for nothing.
+   */
+  const say = async (text: string, via: 'keys' | 'touch') => {
+    const shown = viewer.view().key;
+    if (!isStop(text)) await session.settled();
+    if (isStop(text) || stateName(session.moment) === shown) (via === 'keys' ? typed : touched).type(text);
+  };
+
+  return {
+    id,
+    state() {
+      state ??= look();
+      return state;
+    },
+    watch: watcher => watchers.add(watcher),
+    say: (text, via) => void say(text, via),
+    stop: () => session.receive({ type: 'stop' }, 'technician', 'touch'),
+    bay: null,
+    async close() {
+      hearing?.close();
+      await speaking.close();
+      await session.settled();
+      await record.close();
+    },
+  };
+}

@@ -1,0 +1,28 @@
+import { StrictMode } from 'react';
+import { createRoot } from 'react-dom/client';
+import { openDataBase } from './record/data-base.ts';
+import { App } from './screen/app.tsx';
+import { applySettings, loadSettings } from './settings.ts';
+import './style/page.css';
+
+applySettings(loadSettings());
+const place = document.getElementById('page');
+if (!place) throw new Error('The page has no place for its content.');
+const root = createRoot(place);
+openDataBase().then(
+  dataBase =>
+    root.render(
+      <StrictMode>
+        <App dataBase={dataBase} />
+      </StrictMode>,
+    ),
+  (cause: unknown) =>
+    root.render(
+      <main className="start">
+        <p role="alert">
+          This browser keeps nothing ({String(cause)}), so no record could be written; leave private mode, or
+          use another browser.
+        </p>
+      </main>,
+    ),
+);

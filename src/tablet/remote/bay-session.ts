@@ -1,0 +1,180 @@
+import { type Deed, type PairAnswer, reportPassSchema } from '../../server/protocol/index.ts';
+import { SystemClock } from '../../session/clock.ts';
+import type { Recognizer } from '../../voice/ports.ts';
+import type { Devices } from '../devices.ts';
+import type { Face, FaceState } from '../face/face.ts';
+import { Watchers } from '../face/watchers.ts';
+import { Connection, type Line } from './connection.ts';
+import { LogBook, type Milestone } from './log-book.ts';
+
+/** A session that runs on the bay's laptop, as one device sees it. */
+export interface BaySession extends Face {
+  milestones(): readonly Milestone[];
+  close(): Promise<void>;
+}
+
+const TROUBLES_SHOWN = 5;
+const LOG_EVERY_MS = 3_000;
+const LEVEL_EVERY_MS = 250;
+
+function webSocketLine(): Line {
+  const socket = new WebSocket(`${location.protocol === 'https:' ? 'wss' : 'ws'}://${location.host}/ws`);
+  return {
+    send: text => socket.send(text),
+    close: () => socket.close(),
+    onOpen: handler => socket.addEventListener('open', handler),
+    onText: handler =>
+      socket.addEventListener('message', ({ data }) => {
+        if (typeof data === 'string') handler(data);
+      }),
+    onClosed: handler => socket.addEventListener('close', handler),
+  };
+}
+
+/** Joins the bay that this device is paired with. */
+export async function joinBay(pairing: PairAnswer, devices: Devices): Promise<BaySession> {
+  const { role, token, bay } = pairing;
+  const clock = new SystemClock();
+  const speaking = await devices.speaking(clock);
+  const watchers = new Watchers();
+  const recognizers: Recognizer[] = [];
+  let troubles: readonly string[] = [];
+  let logBook: LogBook | null = null;
+  let face: FaceState | null = null;
+  let levelSentMs = Number.NEGATIVE_INFINITY;
+
+  const changed = () => {
+    face = null;
+    watchers.changed();
+  };
+  const trouble = (sentence: string) => {
+    troubles = [...troubles.filter(each => each !== sentence), sentence].slice(-TROUBLES_SHOWN);
+    changed();
+  };
+  const own = () => connection.state?.devices.find(({ id }) => id === connection.device);
+
+  /** Hazards are for everybody; the rest is said by whoever leads, and by the second person's what is for them. */
+  const isForThisDevice = (priority: string, addressed: string) =>
+    priority === 'hazard' ||
+    (role === 'technician' && own()?.owner === true) ||
+    (role === 'second' && addressed === 'second');
+
+  const connection = new Connection(
+    {
+      token,
+      openLine: webSocketLine,
+      nowMs: () => performance.now(),
+      wallMs: () => Date.now(),
+      after: (ms, act) => setTimeout(act, ms),
+      newId: () => crypto.randomUUID(),
+    },
+    {
+      onState() {
+        const { state } = connection;
+        if (state?.grammar) {
+          // An answer to the same words asked once more is another answer.
+          for (const recognizer of recognizers) recognizer.listen({ ...state.grammar, key: state.turn });
+        }
+        if (state?.session && logBook?.session !== state.session)
+          logBook = new LogBook(state.session, token, 'us');
+        changed();
+      },
+      onSay({ text, priority, addressed, seq }) {
+        if (!isForThisDevice(priority, addressed)) return;
+        void speaking.speech.enqueue({ text, priority }).then(outcome => {
+          if (outcome.kind === 'failed') trouble(outcome.reason);
+          connection.tell({ type: 'spoken', seq });
+        });
+      },
+      onHush: () => speaking.speech.clear(),
+      onRefused: trouble,
+    },
+  );
+  speaking.speech.onSpeaking(sentence => {
+    for (const recognizer of recognizers) recognizer.onlyStop(sentence !== undefined);
+  });
+  const readLog = setInterval(() => void logBook?.readOn().then(changed), LOG_EVERY_MS);
+
+  const withTurn = (deed: (turn: string) => Deed) => {
+    const turn = connection.state?.turn;
+    if (turn !== undefined && turn !== '') connection.command(deed(turn));
+  };
+
+  // The supervisor's device does not listen: nobody says yes for others.
+  const hearing =
+    role === 'supervisor'
+      ? null
+      : devices.hearing({
+          attach(recognizer) {
+            recognizers.push(recognizer);
+            recognizer.onHeard(heard => {
+              if (heard.kind === 'stop') connection.command({ do: 'stop' });
+              else withTurn(turn => ({ do: 'heard', turn, heard }));
+            });
+            const { state } = connection;
+            if (state?.grammar) recognizer.listen({ ...state.grammar, key: state.turn });
+          },
+          listensWith: changed,
+          level(level) {
+            if (performance.now() - levelSentMs < LEVEL_EVERY_MS) return;
+            levelSentMs = performance.now();
+            connection.tell({ type: 'level', ...level });
+          },
+          report: trouble,
+        });
+
+  const look = (): FaceState => {
+    const { state, lineState, offset } = connection;
+    const view = state?.view ?? null;
+    return {
+      role,
+      view: view && { ...view, problems: [...view.problems, ...troubles] },
+      takenAtMs: connection.takenAtMs,
+      plots: logBook?.plots ?? [],
+      bay: {
+        link: {
+          state: lineState,
+          bay,
+          sentence: troubles.at(-1) ?? null,
+          clockOffsetMs: offset?.offsetMs ?? null,
+        },
+        clear: state?.clear.state ?? 'notAsked',
+        holdAskedBy: state?.holdAsked?.by ?? null,
+        follows: role === 'technician' && own()?.owner === false,
+        session: state?.session ?? null,
+        devices: state?.devices ?? [],
+      },
+    };
+  };
+
+  return {
+    state() {
+      face ??= look();
+      return face;
+    },
+    watch: watcher => watchers.add(watcher),
+    say: (text, via) => withTurn(turn => ({ do: 'say', turn, text, via })),
+    stop: () => connection.command({ do: 'stop' }),
+    bay: {
+      giveClear: () => withTurn(turn => ({ do: 'clear', turn })),
+      askHold: () => connection.command({ do: 'askHold' }),
+      declineHold: () => connection.command({ do: 'declineHold' }),
+      takeOver: () => connection.command({ do: 'takeOver' }),
+      begin: () => connection.command({ do: 'begin' }),
+      async report(session) {
+        const response = await fetch(`/api/sessions/${encodeURIComponent(session)}/report`, {
+          method: 'POST',
+          headers: { authorization: `Bearer ${token}` },
+        });
+        return reportPassSchema.parse(await response.json()).path;
+      },
+    },
+    milestones: () => logBook?.milestones ?? [],
+    async close() {
+      clearInterval(readLog);
+      connection.close();
+      hearing?.close();
+      await speaking.close();
+    },
+  };
+}

@@ -1,0 +1,245 @@
+import {
+  applyPatch,
+  type BayState,
+  type ClientMessage,
+  type ClockOffset,
+  type Command,
+  clockOffset,
+  type Deed,
+  type Frame,
+  type Hello,
+  PROTOCOL_VERSION,
+  parseServerMessage,
+  type ServerMessage,
+  type TimeExchange,
+} from '../../server/protocol/index.ts';
+
+/** What of a WebSocket is used: a real one, or its like in a test. */
+export interface Line {
+  send(text: string): void;
+  close(): void;
+  onOpen(handler: () => void): void;
+  onText(handler: (text: string) => void): void;
+  onClosed(handler: () => void): void;
+}
+
+export type LineState = 'connecting' | 'connected' | 'broken' | 'refused';
+
+export interface ConnectionParts {
+  readonly token: string;
+  readonly openLine: () => Line;
+  /** Milliseconds that never run backwards, and the wall clock. */
+  readonly nowMs: () => number;
+  readonly wallMs: () => number;
+  readonly after: (ms: number, act: () => void) => void;
+  readonly newId: () => string;
+}
+
+export interface ConnectionEvents {
+  onState(): void;
+  onSay(frame: Extract<Frame, { type: 'say' }>): void;
+  onHush(): void;
+  onRefused(sentence: string): void;
+}
+
+const FIRST_RETRY_MS = 300;
+const LONGEST_RETRY_MS = 5_000;
+const PING_EVERY_MS = 5_000;
+/** Without any word from the server for so long the line is taken for dead. */
+const SILENCE_MS = 12_000;
+const EXCHANGES_KEPT = 8;
+
+/** A deed that a late connection would do harm with is not sent again: only a stop never comes too late. */
+const isWorthRepeating = ({ do: what }: Deed) => what === 'stop';
+
+/** One device's line to the bay: opened again when it breaks, with nothing lost and nothing done twice. */
+export class Connection {
+  readonly #parts: ConnectionParts;
+  readonly #events: ConnectionEvents;
+  #line: Line | null = null;
+  #lineState: LineState = 'connecting';
+  #epoch: string | null = null;
+  #seq = 0;
+  #state: BayState | null = null;
+  #device = '';
+  #takenAtMs = 0;
+  #waiting = new Map<string, Deed>();
+  #exchanges: TimeExchange[] = [];
+  #offset: ClockOffset | null = null;
+  #heardMs = 0;
+  #retryMs = FIRST_RETRY_MS;
+  #closed = false;
+
+  constructor(parts: ConnectionParts, events: ConnectionEvents) {
+    this.#parts = parts;
+    this.#events = events;
+    this.#open();
+  }
+
+  get lineState(): LineState {
+    return this.#lineState;
+  }
+
+  get state(): BayState | null {
+    return this.#state;
+  }
+
+  /** This device's id in the list of devices. */
+  get device(): string {
+    return this.#device;
+  }
+
+  /** `nowMs` when the state was taken. */
+  get takenAtMs(): number {
+    return this.#takenAtMs;
+  }
+
+  get offset(): ClockOffset | null {
+    return this.#offset;
+  }
+
+  /** Sends a deed. Without a line only a stop is kept for later; the rest would answer a question that is gone. */
+  command(deed: Deed): void {
+    const id = this.#parts.newId();
+    if (this.#lineState !== 'connected' && !isWorthRepeating(deed)) {
+      this.#events.onRefused('There is no connection to the laptop: that was not sent.');
+      return;
+    }
+    this.#waiting.set(id, deed);
+    if (this.#lineState === 'connected') this.#send({ type: 'command', id, deed } satisfies Command);
+  }
+
+  tell(message: Extract<ClientMessage, { type: 'level' | 'spoken' }>): void {
+    if (this.#lineState === 'connected') this.#send(message);
+  }
+
+  close(): void {
+    this.#closed = true;
+    this.#line?.close();
+  }
+
+  #send(message: ClientMessage): void {
+    this.#line?.send(JSON.stringify(message));
+  }
+
+  #open(): void {
+    if (this.#closed) return;
+    const line = this.#parts.openLine();
+    this.#line = line;
+    const isCurrent = () => this.#line === line && !this.#closed;
+    line.onOpen(() => {
+      if (!isCurrent()) return;
+      this.#heardMs = this.#parts.nowMs();
+      const resume = this.#epoch === null ? {} : { resume: { epoch: this.#epoch, seq: this.#seq } };
+      const hello: Hello = { type: 'hello', v: PROTOCOL_VERSION, token: this.#parts.token, ...resume };
+      this.#send(hello);
+    });
+    line.onText(text => {
+      if (isCurrent()) this.#read(text);
+    });
+    line.onClosed(() => {
+      if (isCurrent()) this.#broken();
+    });
+  }
+
+  #broken(): void {
+    this.#line = null;
+    if (this.#lineState === 'refused') return;
+    this.#setLineState('broken');
+    for (const [id, deed] of this.#waiting) if (!isWorthRepeating(deed)) this.#waiting.delete(id);
+    this.#parts.after(this.#retryMs, () => this.#open());
+    this.#retryMs = Math.min(LONGEST_RETRY_MS, this.#retryMs * 2);
+  }
+
+  #read(text: string): void {
+    this.#heardMs = this.#parts.nowMs();
+    const parsed = parseServerMessage(text);
+    if (!parsed.ok) {
+      this.#events.onRefused(parsed.refusal.sentence);
+      this.#line?.close();
+      return;
+    }
+    this.#take(parsed.message);
+  }
+
+  #take(message: ServerMessage): void {
+    switch (message.type) {
+      case 'welcome':
+        if (this.#epoch !== message.epoch) this.#seq = 0;
+        this.#epoch = message.epoch;
+        this.#device = message.device;
+        this.#retryMs = FIRST_RETRY_MS;
+        this.#setLineState('connected');
+        for (const [id, deed] of this.#waiting) this.#send({ type: 'command', id, deed });
+        this.#ping();
+        return;
+      case 'snapshot':
+        this.#seq = message.seq;
+        this.#setState(message.state);
+        return;
+      case 'patch':
+      case 'say':
+      case 'hush':
+        this.#frame(message);
+        return;
+      case 'ack':
+        this.#waiting.delete(message.id);
+        return;
+      case 'error':
+        if (message.id !== null) this.#waiting.delete(message.id);
+        this.#events.onRefused(message.sentence);
+        if (message.final && message.code !== 'failed') this.#setLineState('refused');
+        return;
+      case 'pong':
+        this.#pong(message);
+        return;
+      case 'levelNews':
+        return;
+    }
+  }
+
+  #frame(frame: Frame): void {
+    // Frames come without a gap; what is missing is sent again on a new line.
+    if (frame.seq <= this.#seq) return;
+    if (frame.seq !== this.#seq + 1) {
+      this.#line?.close();
+      return;
+    }
+    this.#seq = frame.seq;
+    if (frame.type === 'say') this.#events.onSay(frame);
+    else if (frame.type === 'hush') this.#events.onHush();
+    else if (this.#state) this.#setState(applyPatch(this.#state, frame.patch));
+  }
+
+  #setState(state: BayState): void {
+    this.#state = state;
+    this.#takenAtMs = this.#parts.nowMs();
+    this.#events.onState();
+  }
+
+  #setLineState(state: LineState): void {
+    this.#lineState = state;
+    this.#events.onState();
+  }
+
+  #ping(): void {
+    const line = this.#line;
+    if (this.#closed || !line || this.#lineState !== 'connected') return;
+    if (this.#parts.nowMs() - this.#heardMs > SILENCE_MS) {
+      line.close();
+      return;
+    }
+    const found = this.#offset ? { found: this.#offset } : {};
+    this.#send({ type: 'ping', sentMs: this.#parts.wallMs(), ...found });
+    this.#parts.after(PING_EVERY_MS, () => {
+      if (this.#line === line) this.#ping();
+    });
+  }
+
+  #pong({ sentMs, serverMs }: { readonly sentMs: number; readonly serverMs: number }): void {
+    const exchange = { sentMs, serverMs, receivedMs: this.#parts.wallMs() };
+    this.#exchanges = [...this.#exchanges, exchange].slice(-EXCHANGES_KEPT);
+    this.#offset = clockOffset(this.#exchanges);
+    this.#events.onState();
+  }
+}

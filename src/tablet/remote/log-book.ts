@@ -1,0 +1,75 @@
+import { english } from '../../../prompts/en/index.ts';
+import { isJsonObject } from '../../record/json.ts';
+import { logPageSchema } from '../../server/protocol/index.ts';
+import { readHeader } from '../../session/header.ts';
+import type { UnitSystem } from '../../session/units.ts';
+import { PlotBook } from '../face/plots.ts';
+import { words } from '../words.ts';
+
+/** A phase that has begun, for the time line. */
+export interface Milestone {
+  readonly atMs: number;
+  readonly text: string;
+}
+
+/** What the record of a session on the laptop holds, read on page by page. */
+export class LogBook {
+  readonly session: string;
+  readonly #token: string;
+  #plots: PlotBook;
+  #milestones: Milestone[] = [];
+  #phase = '';
+  #next = 0;
+  #reading: Promise<void> | null = null;
+
+  constructor(session: string, token: string, units: UnitSystem) {
+    this.session = session;
+    this.#token = token;
+    this.#plots = new PlotBook(english, units);
+  }
+
+  get plots() {
+    return this.#plots.plots();
+  }
+
+  get milestones(): readonly Milestone[] {
+    return this.#milestones;
+  }
+
+  /** Reads what is new. A laptop that does not answer is asked again the next time. */
+  readOn(): Promise<void> {
+    this.#reading ??= this.#read()
+      .catch(() => {})
+      .finally(() => {
+        this.#reading = null;
+      });
+    return this.#reading;
+  }
+
+  async #read(): Promise<void> {
+    for (;;) {
+      const address = `/api/sessions/${encodeURIComponent(this.session)}/log?from=${this.#next}`;
+      const response = await fetch(address, { headers: { authorization: `Bearer ${this.#token}` } });
+      if (!response.ok) return;
+      const page = logPageSchema.parse(await response.json());
+      if (page.entries.length === 0) return;
+      for (const { kind, monoMs, data } of page.entries) this.#take(kind, monoMs, data);
+      this.#next = page.next;
+    }
+  }
+
+  #take(kind: string, atMs: number, data: unknown): void {
+    const header = kind === 'opened' && isJsonObject(data) ? readHeader(data) : null;
+    if (header) this.#plots = new PlotBook(english, header.units);
+    this.#plots.take(kind, atMs, data);
+    if (kind === 'stopped') this.#milestones.push({ atMs, text: words.stopped });
+    const state = kind === 'event' && isJsonObject(data) ? data.state : undefined;
+    if (typeof state !== 'string') return;
+    const [phase = ''] = state.split('.');
+    const names: Readonly<Record<string, string>> = english.phases;
+    const name = names[phase];
+    if (!name || phase === this.#phase) return;
+    this.#phase = phase;
+    this.#milestones.push({ atMs, text: name });
+  }
+}

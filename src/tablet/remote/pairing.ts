@@ -1,0 +1,51 @@
+import { z } from 'zod';
+import {
+  httpErrorSchema,
+  type PairAnswer,
+  type PairRequest,
+  PROTOCOL_VERSION,
+  pairAnswerSchema,
+} from '../../server/protocol/index.ts';
+
+/** Why this device could not be paired: one sentence. */
+export class PairingError extends Error {
+  override readonly name = 'PairingError';
+}
+
+const KEY = 'first-fire-pairing';
+
+/** Asks the laptop that the page came from. */
+export async function pair(code: string, device: string): Promise<PairAnswer> {
+  const request: PairRequest = { v: PROTOCOL_VERSION, code, device };
+  const response = await fetch('/api/pair', {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify(request),
+  }).catch(() => {
+    throw new PairingError('The laptop does not answer; join its network, then try again.');
+  });
+  const body: unknown = await response.json().catch(() => null);
+  const answer = pairAnswerSchema.safeParse(body);
+  if (response.ok && answer.success) return answer.data;
+  const error = httpErrorSchema.safeParse(body);
+  throw new PairingError(
+    error.success
+      ? error.data.error.sentence
+      : 'There is no laptop at this address; open the page from the address that it shows.',
+  );
+}
+
+/** The pairing that this device had before, while it is good. */
+export function loadPairing(nowMs: number): PairAnswer | null {
+  try {
+    const pairing = pairAnswerSchema.parse(JSON.parse(localStorage.getItem(KEY) ?? 'null'));
+    return pairing.expiresAtMs > nowMs ? pairing : null;
+  } catch (cause) {
+    if (cause instanceof z.ZodError || cause instanceof SyntaxError) return null;
+    throw cause;
+  }
+}
+
+export const keepPairing = (pairing: PairAnswer): void => localStorage.setItem(KEY, JSON.stringify(pairing));
+
+export const forgetPairing = (): void => localStorage.removeItem(KEY);

@@ -1,0 +1,137 @@
+import { useCallback, useEffect, useState } from 'react';
+import type { PairAnswer } from '../../server/protocol/index.ts';
+import { saveFile } from '../device/save-file.ts';
+import { devicesFor } from '../devices.ts';
+import { beginLocal, type LocalSession, resumeLocal } from '../local/local-session.ts';
+import { keepOffline, type Offline } from '../offline/register.ts';
+import { allRecords, type KeptRecord, linesOf } from '../record/data-base.ts';
+import { asFile } from '../record/log-in-browser.ts';
+import { type BaySession, joinBay } from '../remote/bay-session.ts';
+import { forgetPairing, keepPairing, loadPairing, pair } from '../remote/pairing.ts';
+import { applySettings, keepSettings, loadSettings } from '../settings.ts';
+import { words } from '../words.ts';
+import { Pair } from './pair.tsx';
+import { Second } from './second.tsx';
+import { Start } from './start.tsx';
+import { Supervisor } from './supervisor.tsx';
+import { Technician } from './technician.tsx';
+
+const sentenceOf = (cause: unknown) => (cause instanceof Error ? cause.message : String(cause));
+
+const offlineText = (offline: Offline | null) => {
+  if (!offline) return '';
+  return offline.state === 'not' ? `${words.offline.not} ${offline.why}` : words.offline[offline.state];
+};
+
+/** The whole page: the start, or a session. */
+export function App({ dataBase }: { readonly dataBase: IDBDatabase }) {
+  const [settings, setSettings] = useState(loadSettings);
+  const [records, setRecords] = useState<readonly KeptRecord[]>([]);
+  const [session, setSession] = useState<LocalSession | null>(null);
+  const [joined, setJoined] = useState<BaySession | null>(null);
+  const [pairing, setPairing] = useState(false);
+  const [busy, setBusy] = useState(false);
+  const [sentence, setSentence] = useState<string | null>(null);
+  const [offline, setOffline] = useState<Offline | null>(null);
+  const [update, setUpdate] = useState<{ readonly use: () => void } | null>(null);
+
+  useEffect(() => applySettings(settings), [settings]);
+  useEffect(() => {
+    keepOffline({ onChange: setOffline, onUpdate: use => setUpdate({ use }) }).catch((cause: unknown) =>
+      setOffline({ state: 'not', why: sentenceOf(cause) }),
+    );
+  }, []);
+  const look = useCallback(() => void allRecords(dataBase).then(setRecords), [dataBase]);
+  useEffect(look, [look]);
+
+  /** What takes a while and may fail with a sentence. */
+  const attempt = async (deed: () => Promise<void>) => {
+    setBusy(true);
+    setSentence(null);
+    try {
+      await deed();
+    } catch (cause) {
+      setSentence(sentenceOf(cause));
+    } finally {
+      setBusy(false);
+    }
+  };
+  const open = (opening: Promise<LocalSession>) => attempt(async () => setSession(await opening));
+  const enter = async (answer: PairAnswer) => {
+    setJoined(await joinBay(answer, devicesFor(settings)));
+    setPairing(false);
+  };
+  const join = (code: string, device: string) =>
+    attempt(async () => {
+      const answer = await pair(code, device);
+      keepPairing(answer);
+      await enter(answer);
+    });
+  const goToBay = () => {
+    const before = loadPairing(Date.now());
+    if (before) void attempt(() => enter(before));
+    else setPairing(true);
+  };
+
+  if (joined) {
+    const leave = () => {
+      // Refused for good: the next time this device has to be paired again.
+      if (joined.state().bay?.link.state === 'refused') forgetPairing();
+      setJoined(null);
+      void joined.close();
+    };
+    const { role } = joined.state();
+    if (role === 'second') return <Second session={joined} onLeave={leave} />;
+    if (role === 'supervisor') return <Supervisor session={joined} onLeave={leave} />;
+    return <Technician face={joined} onLeave={leave} />;
+  }
+  if (session) {
+    const leave = () => {
+      setSession(null);
+      void session.close().then(look);
+    };
+    return <Technician face={session} onLeave={leave} />;
+  }
+  if (pairing)
+    return (
+      <Pair
+        sentence={sentence}
+        busy={busy}
+        onJoin={(code, device) => void join(code, device)}
+        onBack={() => setPairing(false)}
+      />
+    );
+  return (
+    <>
+      {update && (
+        <p className="update" role="status">
+          {words.offline.update}{' '}
+          <button type="button" onClick={update.use}>
+            {words.offline.use}
+          </button>
+        </p>
+      )}
+      <Start
+        settings={settings}
+        records={records}
+        sentence={sentence}
+        busy={busy}
+        offline={offlineText(offline)}
+        deeds={{
+          begin: (profile, job) =>
+            void open(beginLocal(dataBase, { profile, job, units: settings.units }, devicesFor(settings))),
+          resume: id => void open(resumeLocal(dataBase, id, devicesFor(settings))),
+          save: id =>
+            void linesOf(dataBase, id).then(lines =>
+              saveFile(asFile(lines.map(({ line }) => line)), `${id}.jsonl`),
+            ),
+          pair: goToBay,
+          set: next => {
+            keepSettings(next);
+            setSettings(next);
+          },
+        }}
+      />
+    </>
+  );
+}

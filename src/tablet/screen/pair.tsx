@@ -1,0 +1,59 @@
+import { useState } from 'react';
+import { words } from '../words.ts';
+
+const text = words.pair;
+
+/** Where a device joins the bay's laptop, with the six digits that the laptop shows. */
+export function Pair({
+  sentence,
+  busy,
+  onJoin,
+  onBack,
+}: {
+  readonly sentence: string | null;
+  readonly busy: boolean;
+  readonly onJoin: (code: string, device: string) => void;
+  readonly onBack: () => void;
+}) {
+  const [code, setCode] = useState('');
+  const [device, setDevice] = useState('');
+  const ready = /^\d{6}$/.test(code) && device.trim() !== '';
+  return (
+    <main className="start">
+      <h1>{text.title}</h1>
+      <p>{text.how}</p>
+      <div role="alert">{sentence && <p className="wrong">{sentence}</p>}</div>
+      <form
+        className="card"
+        onSubmit={event => {
+          event.preventDefault();
+          if (ready) onJoin(code, device.trim());
+        }}
+      >
+        <label>
+          {text.code}
+          <input
+            className="code"
+            inputMode="numeric"
+            autoComplete="one-time-code"
+            maxLength={6}
+            value={code}
+            onChange={event => setCode(event.target.value.replace(/\D/g, ''))}
+          />
+        </label>
+        <label>
+          {text.device}
+          <input maxLength={40} value={device} onChange={event => setDevice(event.target.value)} />
+        </label>
+        <div className="big">
+          <button type="submit" className="choice first" disabled={!ready || busy}>
+            {text.join}
+          </button>
+          <button type="button" className="choice" onClick={onBack}>
+            {text.back}
+          </button>
+        </div>
+      </form>
+    </main>
+  );
+}

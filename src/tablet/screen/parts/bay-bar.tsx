@@ -1,0 +1,41 @@
+import type { BayDeeds, BayPart } from '../../face/face.ts';
+import { words } from '../../words.ts';
+import { LinkLine } from './link-line.tsx';
+
+/** What the technician has to decide about the others in the bay. */
+export function BayBar({
+  bay,
+  deeds,
+  begun,
+}: {
+  readonly bay: BayPart;
+  readonly deeds: BayDeeds;
+  readonly begun: boolean;
+}) {
+  return (
+    <>
+      <LinkLine bay={bay} />
+      {bay.follows && (
+        <section className="controls">
+          <p>{words.follows}</p>
+          <button type="button" onClick={deeds.takeOver}>
+            {words.takeOver}
+          </button>
+        </section>
+      )}
+      {!begun && bay.link.state === 'connected' && (
+        <button type="button" className="choice first" onClick={deeds.begin}>
+          {words.start.title}
+        </button>
+      )}
+      {bay.holdAskedBy !== null && (
+        <section className="controls" role="alert">
+          <p>{words.holdAsked(bay.holdAskedBy)}</p>
+          <button type="button" onClick={deeds.declineHold}>
+            {words.holdNo}
+          </button>
+        </section>
+      )}
+    </>
+  );
+}

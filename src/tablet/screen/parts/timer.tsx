@@ -1,0 +1,35 @@
+import type { View } from '../../../session/view.ts';
+import { words } from '../../words.ts';
+import { useNow } from '../use-face.ts';
+
+const clockText = (ms: number) => {
+  const seconds = Math.max(0, Math.ceil(ms / 1000));
+  return `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')}`;
+};
+
+/** The hold that runs, counting down by itself between two looks at the session. */
+export function Timer({
+  timer,
+  takenAtMs,
+}: {
+  readonly timer: NonNullable<View['timer']>;
+  readonly takenAtMs: number;
+}) {
+  const now = useNow(!timer.held);
+  const leftMs = Math.max(0, timer.leftMs - (timer.held ? 0 : Math.max(0, now - takenAtMs)));
+  const share = timer.totalMs > 0 ? Math.min(1, leftMs / timer.totalMs) : 0;
+  return (
+    <section className="timer" aria-label={timer.title}>
+      <span className="digits" role="timer">
+        {clockText(leftMs)}
+      </span>{' '}
+      <span>
+        {words.left}
+        {timer.held ? `, ${words.held.toLowerCase()}` : ''}
+      </span>
+      <span className="bar" aria-hidden="true">
+        <span style={{ inlineSize: `${share * 100}%` }} />
+      </span>
+    </section>
+  );
+}

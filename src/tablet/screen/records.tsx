@@ -1,0 +1,43 @@
+import type { KeptRecord } from '../record/data-base.ts';
+import { words } from '../words.ts';
+
+const text = words.start;
+
+/** What this device keeps: sessions that broke off can be gone on with, all can be saved as a file. */
+export function Records({
+  records,
+  onResume,
+  onSave,
+}: {
+  readonly records: readonly KeptRecord[];
+  readonly onResume: (id: string) => void;
+  readonly onSave: (id: string) => void;
+}) {
+  if (records.length === 0) return null;
+  const newest = [...records].sort((a, b) => b.startedAt.localeCompare(a.startedAt));
+  return (
+    <section className="records" aria-labelledby="records">
+      <h2 id="records">{text.records}</h2>
+      <ul>
+        {newest.map(({ id, vehicle, profile, startedAt, state }) => (
+          <li key={id}>
+            <p>
+              <strong>{vehicle}</strong> {profile}, {startedAt.slice(0, 16).replace('T', ' ')},{' '}
+              {text.states[state]}
+            </p>
+            {state === 'open' && (
+              <button type="button" className="first" onClick={() => onResume(id)}>
+                {text.resume}
+                <span className="unseen"> {id}</span>
+              </button>
+            )}
+            <button type="button" onClick={() => onSave(id)}>
+              {text.save}
+              <span className="unseen"> {id}</span>
+            </button>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,59 @@
+import { useEffect } from 'react';
+import { vibrate } from '../device/vibrate.ts';
+import { keepAwake } from '../device/wake-lock.ts';
+import type { BaySession } from '../remote/bay-session.ts';
+import { words } from '../words.ts';
+import { Answers } from './parts/answers.tsx';
+import { Ear } from './parts/ear.tsx';
+import { Hazard } from './parts/hazard.tsx';
+import { Head } from './parts/head.tsx';
+import { LinkLine } from './parts/link-line.tsx';
+import { Problems } from './parts/problems.tsx';
+import { Prompt } from './parts/prompt.tsx';
+import { Shell } from './parts/shell.tsx';
+import { Timer } from './parts/timer.tsx';
+import { useFace } from './use-face.ts';
+
+/** The second person's phone: hazards, what they have to look at, and their own clear. */
+export function Second({ session, onLeave }: { readonly session: BaySession; readonly onLeave: () => void }) {
+  const { view, takenAtMs, bay } = useFace(session);
+  useEffect(keepAwake, []);
+  const asked = view?.addressed === 'second' || bay?.clear === 'needed';
+  useEffect(() => {
+    if (asked) vibrate('asked');
+  }, [asked]);
+  return (
+    <Shell label={words.name} onStop={() => session.stop()}>
+      {bay && <LinkLine bay={bay} />}
+      {view && (
+        <>
+          <Head view={view} />
+          <Hazard log={view.log} />
+          <Problems problems={view.problems} />
+          {bay?.clear === 'needed' && (
+            <button type="button" className="choice first clear" onClick={() => session.bay?.giveClear()}>
+              {words.second.clear}
+              <small>{words.second.clearAsk}</small>
+            </button>
+          )}
+          {bay?.clear === 'given' && <p className="banner good">{words.second.given}</p>}
+          {view.addressed === 'second' ? (
+            <>
+              <Prompt view={view} />
+              <Answers view={view} onSay={text => session.say(text, 'touch')} />
+            </>
+          ) : (
+            <p className="prompt long">{words.second.nothing}</p>
+          )}
+          {view.timer && <Timer timer={view.timer} takenAtMs={takenAtMs} />}
+          <Ear hearing={view.hearing} />
+        </>
+      )}
+      <p className="leave">
+        <button type="button" onClick={onLeave}>
+          {words.leave}
+        </button>
+      </p>
+    </Shell>
+  );
+}

@@ -1,0 +1,90 @@
+import { useState } from 'react';
+import { clockText } from '../../session/viewer.ts';
+import type { BaySession } from '../remote/bay-session.ts';
+import { words } from '../words.ts';
+import { Hazard } from './parts/hazard.tsx';
+import { Head } from './parts/head.tsx';
+import { LinkLine } from './parts/link-line.tsx';
+import { LogTail } from './parts/log-tail.tsx';
+import { PlotFigure } from './parts/plot.tsx';
+import { Problems } from './parts/problems.tsx';
+import { Prompt } from './parts/prompt.tsx';
+import { Gates, Readings, Sentences } from './parts/readings.tsx';
+import { Shell } from './parts/shell.tsx';
+import { Timer } from './parts/timer.tsx';
+import { useFace } from './use-face.ts';
+
+const LOG_LINES = 30;
+
+/** The supervisor's screen: everything to see, nothing to say yes with. A hold may be asked for, and stop works. */
+export function Supervisor({
+  session,
+  onLeave,
+}: {
+  readonly session: BaySession;
+  readonly onLeave: () => void;
+}) {
+  const { view, takenAtMs, plots, bay } = useFace(session);
+  const [sentence, setSentence] = useState<string | null>(null);
+  const openReport = async () => {
+    if (!bay?.session || !session.bay) return;
+    const address = await session.bay.report(bay.session).catch(() => null);
+    if (address) open(address, '_blank', 'noopener');
+    setSentence(address ? null : 'The laptop gave no report; try again.');
+  };
+  return (
+    <Shell label={words.name} onStop={() => session.stop()}>
+      {bay && <LinkLine bay={bay} />}
+      {view && bay && (
+        <>
+          <Head view={view} />
+          <Hazard log={view.log} />
+          <Problems problems={sentence ? [...view.problems, sentence] : view.problems} />
+          <div className="columns">
+            <div className="work">
+              <Prompt view={view} />
+              {view.timer && <Timer timer={view.timer} takenAtMs={takenAtMs} />}
+              <section className="controls">
+                <button
+                  type="button"
+                  disabled={bay.holdAskedBy !== null}
+                  onClick={() => session.bay?.askHold()}
+                >
+                  {bay.holdAskedBy === null ? words.supervisor.askHold : words.supervisor.asked}
+                </button>
+                <button type="button" onClick={() => void openReport()}>
+                  {words.supervisor.report}
+                </button>
+              </section>
+              {plots.map(plot => (
+                <PlotFigure key={plot.quantity} plot={plot} />
+              ))}
+              <section aria-labelledby="time-line">
+                <h2 id="time-line">{words.supervisor.timeLine}</h2>
+                <ol className="log">
+                  {session.milestones().map(({ atMs, text }) => (
+                    <li key={`${atMs} ${text}`}>
+                      <time>{clockText(atMs)}</time> {text}
+                    </li>
+                  ))}
+                </ol>
+              </section>
+            </div>
+            <div className="beside">
+              <Gates gates={view.gates} />
+              <Readings readings={view.readings} />
+              <Sentences title={words.faults} lines={view.faults} />
+              <Sentences title={words.openItems} lines={view.openItems} />
+              <LogTail log={view.log} count={LOG_LINES} />
+            </div>
+          </div>
+        </>
+      )}
+      <p className="leave">
+        <button type="button" onClick={onLeave}>
+          {words.leave}
+        </button>
+      </p>
+    </Shell>
+  );
+}

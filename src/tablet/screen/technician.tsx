@@ -1,0 +1,70 @@
+import { useEffect } from 'react';
+import { vibrate } from '../device/vibrate.ts';
+import { keepAwake } from '../device/wake-lock.ts';
+import type { Face } from '../face/face.ts';
+import { words } from '../words.ts';
+import { Answers, Controls } from './parts/answers.tsx';
+import { BayBar } from './parts/bay-bar.tsx';
+import { Ear } from './parts/ear.tsx';
+import { Hazard } from './parts/hazard.tsx';
+import { Head } from './parts/head.tsx';
+import { LogTail } from './parts/log-tail.tsx';
+import { PlotFigure } from './parts/plot.tsx';
+import { Problems } from './parts/problems.tsx';
+import { Prompt } from './parts/prompt.tsx';
+import { Gates, Readings, Sentences } from './parts/readings.tsx';
+import { Shell } from './parts/shell.tsx';
+import { Timer } from './parts/timer.tsx';
+import { Write } from './parts/write.tsx';
+import { useFace } from './use-face.ts';
+
+const LOG_LINES = 12;
+
+/** The technician's screen: what is asked, the answers, and beside it what was read and what is still open. */
+export function Technician({ face, onLeave }: { readonly face: Face; readonly onLeave: () => void }) {
+  const { view, takenAtMs, plots, bay } = useFace(face);
+  useEffect(keepAwake, []);
+  const key = view?.key;
+  useEffect(() => {
+    if (key !== undefined) vibrate('asked');
+  }, [key]);
+  const touch = (text: string) => face.say(text, 'touch');
+  return (
+    <Shell label={words.name} onStop={() => face.stop()}>
+      {bay && face.bay && <BayBar bay={bay} deeds={face.bay} begun={view !== null} />}
+      {view && (
+        <>
+          <Head view={view} />
+          <Hazard log={view.log} />
+          <Problems problems={view.problems} />
+          <div className="columns">
+            <div className="work">
+              <Prompt view={view} />
+              {view.timer && <Timer timer={view.timer} takenAtMs={takenAtMs} />}
+              <Answers view={view} onSay={touch} />
+              <Controls view={view} onSay={touch} />
+              <Ear hearing={view.hearing} />
+              <Write onSay={text => face.say(text, 'keys')} />
+            </div>
+            <div className="beside">
+              {plots.map(plot => (
+                <PlotFigure key={plot.quantity} plot={plot} />
+              ))}
+              <Readings readings={view.readings} />
+              <Gates gates={view.gates} />
+              <Sentences title={words.faults} lines={view.faults} />
+              <Sentences title={words.openItems} lines={view.openItems} />
+              <LogTail log={view.log} count={LOG_LINES} />
+            </div>
+          </div>
+        </>
+      )}
+      <p className="leave">
+        <button type="button" onClick={onLeave}>
+          {view?.outcome ? words.theEnd : words.leave}
+        </button>{' '}
+        {view?.outcome ? '' : words.leaveRunning}
+      </p>
+    </Shell>
+  );
+}

@@ -1,0 +1,37 @@
+import { z } from 'zod';
+
+/** What a person may set for this device; kept in the browser. */
+const settingsSchema = z.object({
+  hand: z.enum(['right', 'left']).default('right'),
+  theme: z.enum(['device', 'light', 'dark']).default('device'),
+  size: z.enum(['normal', 'large', 'largest']).default('normal'),
+  units: z.enum(['us', 'metric']).default('us'),
+  ear: z.enum(['embedded', 'webSpeech', 'keys']).default('embedded'),
+  voice: z.enum(['voice', 'silent']).default('voice'),
+});
+export type Settings = z.infer<typeof settingsSchema>;
+
+const KEY = 'first-fire-settings';
+
+/** What was set before; what cannot be read any more is as it was at first. */
+export function loadSettings(): Settings {
+  try {
+    return settingsSchema.parse(JSON.parse(localStorage.getItem(KEY) ?? '{}'));
+  } catch {
+    return settingsSchema.parse({});
+  }
+}
+
+/** A browser that keeps nothing is no reason to refuse a setting. */
+export function keepSettings(settings: Settings): void {
+  try {
+    localStorage.setItem(KEY, JSON.stringify(settings));
+  } catch {
+    // It holds for this visit.
+  }
+}
+
+/** Lets the style sheet know. */
+export function applySettings({ hand, theme, size }: Settings): void {
+  Object.assign(document.documentElement.dataset, { hand, theme, size });
+}

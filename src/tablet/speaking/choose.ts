@@ -1,0 +1,59 @@
+import type { Clock } from '../../session/clock.ts';
+import { CachedSynthesizer } from '../../voice/speakers/cached-synthesizer.ts';
+import { SilentSink } from '../../voice/speakers/silent-sink.ts';
+import { SpeechQueue } from '../../voice/speech-queue.ts';
+import { EmbeddedVoice } from './embedded-voice.ts';
+import { Loudspeaker } from './loudspeaker.ts';
+import { SystemVoice, systemVoices } from './system-voice.ts';
+
+const SENTENCES_KEPT = 200;
+/** As long as people need for a character; only the timing of silence. */
+const SILENT_MS_PER_CHARACTER = 55;
+
+export interface Speaking {
+  readonly speech: SpeechQueue;
+  readonly description: string;
+  close(): Promise<void>;
+}
+
+/** Nothing is heard, but every sentence takes its time. */
+function silence(clock: Pick<Clock, 'nowMs' | 'sleep'>): Speaking {
+  const sink = new SilentSink((ms, signal) => clock.sleep(ms, signal));
+  const synthesize = async (text: string) => ({
+    samples: new Float32Array(SILENT_MS_PER_CHARACTER * text.length),
+    sampleRateHz: 1000,
+  });
+  const speech = new SpeechQueue({ synthesize }, sink, () => clock.nowMs());
+  return { speech, description: sink.description, close: () => speech.close() };
+}
+
+/**
+ * One voice for the whole session: the device's own if it has one that works without a network, otherwise
+ * the one that comes with the page.
+ */
+export async function chooseVoice(
+  wish: 'voice' | 'silent',
+  language: string,
+  context: AudioContext | null,
+  clock: Pick<Clock, 'nowMs' | 'sleep'>,
+): Promise<Speaking> {
+  if (wish === 'silent' || !context) return silence(clock);
+  const [first] = await systemVoices(language);
+  const system = first && new SystemVoice(first);
+  if (system && (await system.works())) {
+    const speech = new SpeechQueue(system, system, () => clock.nowMs());
+    return { speech, description: system.description, close: () => speech.close() };
+  }
+  const voice = new EmbeddedVoice();
+  const speech = new SpeechQueue(new CachedSynthesizer(voice, SENTENCES_KEPT), new Loudspeaker(context), () =>
+    clock.nowMs(),
+  );
+  return {
+    speech,
+    description: 'the embedded voice',
+    async close() {
+      await speech.close();
+      voice.close();
+    },
+  };
+}

@@ -1,0 +1,9 @@
+/** Between the page and the thread that makes speech. */
+export interface SpeechRequest {
+  readonly id: number;
+  readonly text: string;
+}
+
+export type SpeechReply =
+  | { readonly id: number; readonly samples: Float32Array<ArrayBuffer>; readonly sampleRateHz: number }
+  | { readonly id: number; readonly failure: string };

@@ -1,0 +1,158 @@
+import { mkdtempSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { openBrowser } from '../helpers/browser.ts';
+import { answer, beginHere, openPage, touchOnly, waitForKey } from '../helpers/page.ts';
+import { type Served, servePage } from '../helpers/serve.ts';
+
+const axePath = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
+/** Set it to look at the pictures. */
+const pictures = process.env.FIRST_FIRE_PICTURES ?? mkdtempSync(join(tmpdir(), 'tablet-'));
+
+let browser: Browser;
+let served: Served;
+beforeAll(async () => {
+  served = await servePage();
+  browser = await openBrowser();
+});
+afterAll(async () => {
+  await browser?.close();
+  await served?.close();
+});
+
+/** What axe finds wrong by WCAG 2.2 A and AA, one line each. */
+async function faultsByAxe(page: Page): Promise<string[]> {
+  await page.addScriptTag({ path: axePath });
+  return page.evaluate(async () => {
+    const axe: { run(context: unknown, options: unknown): Promise<{ violations: unknown[] }> } = Reflect.get(
+      globalThis,
+      'axe',
+    );
+    const { violations } = await axe.run(document, {
+      runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'],
+    });
+    return violations.map(violation => JSON.stringify(violation).slice(0, 400));
+  });
+}
+
+/** Controls smaller than 20 mm at 96 pixels an inch, which a glove misses. */
+const tooSmall = (page: Page): Promise<string[]> =>
+  page.evaluate(() =>
+    [...document.querySelectorAll<HTMLElement>('button, summary, .choose label, input:not([type=radio])')]
+      .filter(each => each.checkVisibility())
+      .map(each => ({ text: each.textContent, box: each.getBoundingClientRect() }))
+      .filter(({ box }) => box.width < 75.5 || box.height < 75.5)
+      .map(({ text, box }) => `${text}: ${box.width} x ${box.height}`),
+  );
+
+const sizes = [
+  { name: 'tablet-landscape', width: 1280, height: 800, theme: 'light', hand: 'right' },
+  { name: 'tablet-portrait', width: 800, height: 1280, theme: 'dark', hand: 'right' },
+  { name: 'phone-portrait', width: 390, height: 844, theme: 'light', hand: 'left' },
+  { name: 'phone-landscape', width: 844, height: 390, theme: 'dark', hand: 'left' },
+] as const;
+
+const untilTheFirstReading = [
+  ['job.card.asking', 'card is right'],
+  ['job.makerFirst.asking', 'understood'],
+  ['job.protection.asking', 'protection on'],
+  ['job.protection.readingBack', 'correct'],
+  ['job.hazards.asking', 'understood'],
+  ['job.hazards.readingBack', 'correct'],
+  ['job.ventilation.asking', 'air is good'],
+  ['job.ventilation.readingBack', 'correct'],
+  ['job.extinguisher.asking', 'extinguisher ready'],
+  ['job.extinguisher.readingBack', 'correct'],
+  ['job.parked.asking', 'vehicle secured'],
+  ['job.parked.readingBack', 'correct'],
+  ['job.cutOff.asking', 'cut off ready'],
+  ['job.cutOff.readingBack', 'correct'],
+] as const;
+
+for (const { name, width, height, theme, hand } of sizes) {
+  it(`can be used with gloves, by anybody, on a ${name.replace('-', ' in ')}`, async () => {
+    const settings = { ...touchOnly, theme, hand };
+    const { page, context, faults } = await openPage(browser, served.origin, {
+      settings,
+      size: { width, height },
+    });
+    const look = async (screen: string) => {
+      await page.screenshot({ path: join(pictures, `${name}-${screen}.png`) });
+      expect(await faultsByAxe(page), screen).toEqual([]);
+      expect(await tooSmall(page), screen).toEqual([]);
+      expect(await page.evaluate(() => document.documentElement.scrollWidth), screen).toBeLessThanOrEqual(
+        width,
+      );
+    };
+    await look('start');
+    await beginHere(page);
+    const stop = page.getByRole('button', { name: 'STOP' });
+    const place = await stop.boundingBox();
+    await look('prompt');
+    for (const [key, text] of untilTheFirstReading) {
+      await waitForKey(page, key);
+      await answer(page, text);
+    }
+    await waitForKey(page, 'job.ambient.asking');
+    await look('number');
+    expect(await stop.boundingBox()).toEqual(place);
+    await stop.click();
+    await page.getByRole('status').filter({ hasText: 'Stopped. Key off.' }).waitFor();
+    await look('stopped');
+    expect(await stop.boundingBox()).toEqual(place);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+}
+
+it('goes on with a session after a reload without a network', async () => {
+  const { page, context } = await openPage(browser, served.origin, {
+    settings: touchOnly,
+    serviceWorkers: 'allow',
+  });
+  await page.getByText('Ready for use without a network.').waitFor();
+  await beginHere(page);
+  await answer(page, 'card is right');
+  await waitForKey(page, 'job.makerFirst.asking');
+  await context.setOffline(true);
+  await page.reload();
+  await page.getByRole('button', { name: /^Go on/ }).click();
+  await page.getByRole('status').filter({ hasText: 'Stopped. Key off.' }).waitFor();
+  await context.close();
+});
+
+it('joins no laptop where there is none, and says so', async () => {
+  const { page, context } = await openPage(browser, served.origin, { settings: touchOnly });
+  await page.getByRole('button', { name: "Join the bay's laptop" }).click();
+  await page.getByLabel('Six digits').fill('123456');
+  await page.getByLabel('Name of this device').fill('phone');
+  expect(await faultsByAxe(page)).toEqual([]);
+  await page.getByRole('button', { name: 'Join', exact: true }).click();
+  await page.getByText('There is no laptop at this address').waitFor();
+  await context.close();
+});
+
+it('says in one sentence when the browser has no recognition service', async () => {
+  const { page, context } = await openPage(browser, served.origin, {
+    settings: { ...touchOnly, ear: 'webSpeech' },
+  });
+  await page.evaluate(() => {
+    for (const name of ['SpeechRecognition', 'webkitSpeechRecognition'])
+      Reflect.set(globalThis, name, undefined);
+  });
+  await beginHere(page);
+  await page.getByText('This browser has no recognition service of its own').waitFor();
+  await context.close();
+});
+
+it('refuses an engine profile that is wrong, with what is wrong in it', async () => {
+  const { page, context } = await openPage(browser, served.origin, { settings: touchOnly });
+  const file = join(pictures, 'wrong.json');
+  writeFileSync(file, '{"name": 7}');
+  await page.getByLabel('Load an engine profile').setInputFiles(file);
+  await page.getByRole('alert').filter({ hasText: 'Profile wrong.json: ' }).waitFor();
+  await context.close();
+});

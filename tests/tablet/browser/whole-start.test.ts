@@ -1,0 +1,74 @@
+import { readFile } from 'node:fs/promises';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { linesOfGoodStart } from '../../../audio-fixtures/good-start.ts';
+import { verifyLog } from '../../../src/record/index.ts';
+import { openBrowser } from '../helpers/browser.ts';
+import { beginHere, keyOf, openPage, touchOnly } from '../helpers/page.ts';
+import { type Served, servePage } from '../helpers/serve.ts';
+
+let browser: Browser;
+let served: Served;
+beforeAll(async () => {
+  served = await servePage();
+  browser = await openBrowser();
+});
+afterAll(async () => {
+  await browser?.close();
+  await served?.close();
+});
+
+const LONGEST_STEP_S = 60;
+const STEPS = 500;
+
+/** Lets time pass in the page until the session is in this state; by longer steps the longer it takes. */
+async function passUntil(page: Page, key: string): Promise<void> {
+  let stepS = 1;
+  let before = await keyOf(page);
+  for (let step = 0; step < STEPS; step += 1) {
+    const now = await keyOf(page);
+    if (now === key) return;
+    if (now !== before) stepS = 1;
+    before = now;
+    await page.clock.fastForward(stepS * 1000);
+    stepS = Math.min(LONGEST_STEP_S, stepS * 2);
+  }
+  throw new Error(`never came to ${key}; the session is at ${await keyOf(page)}`);
+}
+
+/** Answers at once, without waiting for the control to be in sight: the other tests touch it as people do. */
+const answerAtOnce = (page: Page, text: string): Promise<void> =>
+  page.evaluate(wanted => {
+    const buttons = [...document.querySelectorAll<HTMLButtonElement>('.choice, .stop')];
+    const button = buttons.find(each => each.firstChild?.textContent?.toLowerCase() === wanted.toLowerCase());
+    if (button) return button.click();
+    const input = document.querySelector<HTMLInputElement>('#write');
+    if (!input) throw new Error(`no control for ${wanted}, and nothing to write it in`);
+    input.value = wanted;
+    input.form?.requestSubmit();
+  }, text);
+
+it('leads through a whole first start by touch and keys, and saves a record that verifies', async () => {
+  const lines = await linesOfGoodStart('demo-four');
+  const { page, faults } = await openPage(browser, served.origin, { settings: touchOnly, ownClock: true });
+  await beginHere(page, 'Demo four');
+  for (const { when, says } of lines) {
+    await passUntil(page, when);
+    await answerAtOnce(page, says);
+    // People take a moment, but not where seconds count.
+    if (!when.startsWith('firstFire.oilPressure')) await page.clock.fastForward(1500);
+  }
+  await page.getByRole('status').filter({ hasText: 'Signed off' }).waitFor();
+  expect(await page.locator('figure.plot').count()).toBeGreaterThanOrEqual(3);
+  expect(faults).toEqual([]);
+
+  await page.getByRole('button', { name: 'To the beginning' }).click();
+  const saving = page.waitForEvent('download');
+  await page.getByRole('button', { name: /^Save as a file/ }).click();
+  const saved = await saving;
+  const path = await saved.path();
+  expect(saved.suggestedFilename()).toMatch(/^first-fire-.*\.jsonl$/);
+  expect(await verifyLog(path)).toMatchObject({ ok: true });
+  const recorded = (await readFile(path, 'utf8')).trim().split('\n');
+  expect(recorded.some(line => line.includes('"kind":"closed"') && line.includes('signedOff'))).toBe(true);
+});

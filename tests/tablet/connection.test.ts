@@ -1,0 +1,138 @@
+import { expect, it } from 'vitest';
+import type { BayState } from '../../src/server/protocol/index.ts';
+import { Connection } from '../../src/tablet/remote/connection.ts';
+
+const state: BayState = {
+  bay: 'one',
+  session: null,
+  turn: 'a',
+  profiles: [],
+  view: null,
+  grammar: null,
+  devices: [],
+  clear: { state: 'notAsked', untilSessionMs: null, ownDeviceOnly: false },
+  holdAsked: null,
+};
+
+/** A line to a server that says what the test says. */
+function rig() {
+  const lines: { sent: unknown[]; open(): void; text(message: unknown): void; closed(): void }[] = [];
+  const later: (() => void)[] = [];
+  const refused: string[] = [];
+  let ids = 0;
+  const connection = new Connection(
+    {
+      token: 'secret',
+      openLine() {
+        const sent: unknown[] = [];
+        let opened = () => {};
+        let texted: (text: string) => void = () => {};
+        let closed = () => {};
+        lines.push({
+          sent,
+          open: () => opened(),
+          text: message => texted(JSON.stringify(message)),
+          closed: () => closed(),
+        });
+        return {
+          send: text => sent.push(JSON.parse(text)),
+          close: () => closed(),
+          onOpen: handler => {
+            opened = handler;
+          },
+          onText: handler => {
+            texted = handler;
+          },
+          onClosed: handler => {
+            closed = handler;
+          },
+        };
+      },
+      nowMs: () => 0,
+      wallMs: () => 1000,
+      after: (_ms, act) => later.push(act),
+      newId: () => {
+        ids += 1;
+        return `00000000-0000-4000-8000-${String(ids).padStart(12, '0')}`;
+      },
+    },
+    { onState() {}, onSay() {}, onHush() {}, onRefused: sentence => refused.push(sentence) },
+  );
+  const line = () => {
+    const last = lines.at(-1);
+    if (!last) throw new Error('no line was opened');
+    return last;
+  };
+  const welcome = (epoch = 'epoch-one') =>
+    line().text({ type: 'welcome', v: 1, epoch, role: 'second', bay: 'one', device: 'd', serverMs: 900 });
+  const kinds = () => line().sent.map(each => Reflect.get(Object(each), 'type'));
+  return { connection, lines, later, refused, line, welcome, kinds };
+}
+
+const patch = (seq: number, turn: string) => ({
+  type: 'patch',
+  seq,
+  sessionMs: 0,
+  patch: { bay: { turn }, view: { kind: 'same' } },
+});
+
+it('says hello, takes the snapshot and the patches after it in order', () => {
+  const { connection, line, welcome } = rig();
+  line().open();
+  expect(line().sent).toEqual([{ type: 'hello', v: 1, token: 'secret' }]);
+  welcome();
+  line().text({ type: 'snapshot', seq: 4, sessionMs: 0, state });
+  line().text(patch(5, 'b'));
+  line().text(patch(5, 'c'));
+  expect(connection.state?.turn).toBe('b');
+});
+
+it('opens a new line at a gap, and asks there for what it missed', () => {
+  const { connection, line, lines, later, welcome } = rig();
+  line().open();
+  welcome();
+  line().text({ type: 'snapshot', seq: 4, sessionMs: 0, state });
+  line().text(patch(6, 'late'));
+  expect(connection.lineState).toBe('broken');
+  expect(connection.state?.turn).toBe('a');
+  later.at(-1)?.();
+  expect(lines).toHaveLength(2);
+  line().open();
+  expect(line().sent).toEqual([
+    { type: 'hello', v: 1, token: 'secret', resume: { epoch: 'epoch-one', seq: 4 } },
+  ]);
+});
+
+it('keeps a stop until the server has it, and sends no late answer', () => {
+  const { connection, line, later, refused, welcome, kinds } = rig();
+  connection.command({ do: 'stop' });
+  connection.command({ do: 'clear', turn: 'a' });
+  expect(refused).toHaveLength(1);
+  line().open();
+  welcome();
+  expect(kinds()).toEqual(['hello', 'command', 'ping']);
+  const [, first] = line().sent;
+  line().closed();
+  later.at(-1)?.();
+  line().open();
+  welcome();
+  expect(line().sent[1]).toEqual(first);
+  line().text({ type: 'ack', id: Reflect.get(Object(first), 'id'), again: true });
+  line().closed();
+  later.at(-1)?.();
+  line().open();
+  welcome();
+  expect(kinds()).toEqual(['hello', 'ping']);
+});
+
+it('stays away once it has been refused for good', () => {
+  const { connection, line, lines, later, refused } = rig();
+  line().open();
+  const before = later.length;
+  line().text({ type: 'error', id: null, code: 'notPaired', sentence: 'Pair again.', final: true });
+  line().closed();
+  expect(connection.lineState).toBe('refused');
+  expect(refused).toEqual(['Pair again.']);
+  expect(lines).toHaveLength(1);
+  expect(later).toHaveLength(before);
+});

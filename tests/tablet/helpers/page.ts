@@ -1,0 +1,66 @@
+import type { Browser, BrowserContext, Page } from 'playwright-core';
+
+/** How long anything on a busy machine may take; nothing is ever waited for longer than it takes. */
+export const PATIENCE_MS = 45_000;
+
+export interface OpenPage {
+  readonly page: Page;
+  readonly context: BrowserContext;
+  /** What the page threw and nobody caught. */
+  readonly faults: string[];
+}
+
+export interface PageWishes {
+  readonly settings?: Readonly<Record<string, string>>;
+  readonly size?: { readonly width: number; readonly height: number };
+  /** Time that the test moves on. */
+  readonly ownClock?: boolean;
+  readonly colorScheme?: 'light' | 'dark';
+  readonly serviceWorkers?: 'allow' | 'block';
+}
+
+/** The page in a browser context of its own, set up as if somebody had chosen these settings before. */
+export async function openPage(browser: Browser, origin: string, wishes: PageWishes = {}): Promise<OpenPage> {
+  const { settings = {}, size = { width: 1280, height: 800 }, ownClock = false } = wishes;
+  const context = await browser.newContext({
+    viewport: size,
+    colorScheme: wishes.colorScheme ?? 'light',
+    serviceWorkers: wishes.serviceWorkers ?? 'block',
+    acceptDownloads: true,
+  });
+  context.setDefaultTimeout(PATIENCE_MS);
+  await context.addInitScript(value => {
+    if (!localStorage.getItem('first-fire-settings')) localStorage.setItem('first-fire-settings', value);
+  }, JSON.stringify(settings));
+  const page = await context.newPage();
+  const faults: string[] = [];
+  page.on('pageerror', fault => faults.push(String(fault)));
+  if (ownClock) await page.clock.install();
+  await page.goto(origin);
+  return { page, context, faults };
+}
+
+/** Touch only, and silent: what is said takes its time, and nothing has to be loaded. */
+export const touchOnly = { ear: 'keys', voice: 'silent' } as const;
+
+export const keyOf = (page: Page): Promise<string | null> =>
+  page.locator('[data-key]').first().getAttribute('data-key');
+
+export const waitForKey = (page: Page, key: string): Promise<unknown> =>
+  page.locator(`[data-key="${key}"]`).first().waitFor();
+
+export async function beginHere(page: Page, profile?: string): Promise<void> {
+  if (profile) await page.getByRole('radio', { name: profile }).check();
+  await page.getByRole('button', { name: 'Begin here' }).click();
+  await page.locator('[data-key]').first().waitFor();
+}
+
+/** Answers by touch where there is a control for it, otherwise by typing. */
+export async function answer(page: Page, text: string): Promise<void> {
+  const choice = page.locator('.choice', { hasText: new RegExp(`^${text}$`, 'i') });
+  if ((await choice.count()) > 0) await choice.first().click();
+  else {
+    await page.getByLabel('An answer or a reason in words').fill(text);
+    await page.getByRole('button', { name: 'Send', exact: true }).last().click();
+  }
+}

@@ -1,0 +1,37 @@
+import { fileURLToPath } from 'node:url';
+import { defineConfig } from 'vite';
+import { offlineList } from './src/tablet/build/offline-list.ts';
+import { refuseNode } from './src/tablet/build/refuse-node.ts';
+import { speechModel } from './src/tablet/build/speech-model.ts';
+
+/** Builds the page into dist-tablet: `npm run build:tablet`. */
+export default defineConfig({
+  root: 'src/tablet',
+  publicDir: 'public',
+  // The recognizer asks for a polyfill that cannot load in a worker; every browser that runs this has the real thing.
+  resolve: {
+    alias: {
+      'blob-polyfill': fileURLToPath(new URL('./src/tablet/hearing/native-blob.ts', import.meta.url)),
+    },
+  },
+  plugins: [refuseNode(), speechModel(), offlineList()],
+  worker: { format: 'es', plugins: () => [refuseNode()] },
+  build: {
+    outDir: '../../dist-tablet',
+    emptyOutDir: true,
+    target: 'es2022',
+    // The large voice and model files stay files: they are loaded only where they are needed.
+    assetsInlineLimit: 0,
+    reportCompressedSize: false,
+    rollupOptions: {
+      input: {
+        index: 'src/tablet/index.html',
+        'service-worker': 'src/tablet/offline/service-worker.ts',
+      },
+      output: {
+        entryFileNames: chunk =>
+          chunk.name === 'service-worker' ? 'service-worker.js' : 'assets/[name]-[hash].js',
+      },
+    },
+  },
+});
