@@ -15,7 +15,7 @@ export function Answers({ view, onSay }: { readonly view: View; readonly onSay: 
             <button
               type="button"
               key={choice}
-              className={index === 0 ? 'choice first' : 'choice'}
+              className={index === 0 && !view.number ? 'choice first' : 'choice'}
               onClick={() => onSay(choice)}
             >
               {choice}
