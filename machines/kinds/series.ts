@@ -97,15 +97,16 @@ export function seriesNodes(step: ReadingStep, series: Series): Nodes {
 /** A bus that falls silent in the middle of a series leaves it to people after this. */
 const NEXT_SAMPLE_WITHIN_S = 6;
 
-const keepSample = update(look => ({
-  series: [...look.context.series, ...heard(look)],
+const keepSample = update(look => ({ series: [...look.context.series, ...heard(look)] }));
+
+const awaitNextSample = update(look => ({
   nextLookMs: atMs(look.event) + NEXT_SAMPLE_WITHIN_S * 1000,
 }));
 
 const toSampling = (step: ReadingStep): Move => ({
   guard: isFromBus(step.quantity),
   target: 'sampling',
-  actions: keepSample,
+  actions: [keepSample, awaitNextSample],
 });
 
 /** The bus gives the whole series, without a word between; what it makes of it counts like any other reading. */
@@ -127,7 +128,7 @@ function sampling(step: ReadingStep, series: Series, judged: Effect[]): Node {
           actions: [keepSample, ...judged, ...done.actions],
         },
         { guard: isLast, target: 'begin', actions: [keepSample, ...judged] },
-        { guard: isBus, actions: keepSample },
+        { guard: isBus, actions: [keepSample, awaitNextSample] },
       ],
       clock: { guard: lookDue, target: 'begin' },
     },

@@ -98,5 +98,7 @@ describe('what comes over the bus', () => {
       met: false,
       via: 'bus',
     });
+    // An alarm that outlives its state would ring for ever.
+    expect(driver.context.nextLookMs).toBeNull();
   });
 });
