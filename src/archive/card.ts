@@ -1,8 +1,9 @@
-import type { Entry } from '../record/index.ts';
+import type { Entry, JsonObject } from '../record/index.ts';
 import { nameOf } from '../report/names.ts';
 import { isKind, type Recorded, readRecorded } from '../report/recorded.ts';
 import { outcomeOf } from '../report/summarize.ts';
-import { readHeader } from '../session/header.ts';
+import { readHeader, type SessionHeader } from '../session/header.ts';
+import { jobCardSchema } from '../session/job-card.ts';
 import { storable } from './fold.ts';
 import { type Measured, measuredIn } from './measures.ts';
 
@@ -52,7 +53,7 @@ export class CardReader {
 
   card(): Card {
     const [opened] = this.#entries;
-    const header = opened ? readHeader(opened.data) : null;
+    const header = opened ? headerOf(opened.data) : null;
     const lastEvent = this.#lastEvent?.();
     const inOrder = lastEvent ? [...this.#entries, lastEvent].sort((a, b) => a.seq - b.seq) : this.#entries;
     const { entries } = readRecorded(inOrder);
@@ -72,6 +73,19 @@ export class CardReader {
       measured: measuredIn(entries),
     };
   }
+}
+
+/** The header read last, but for its job card. */
+let lastRead: { readonly rest: string; readonly header: SessionHeader | null } | undefined;
+
+const anyJob = { vehicle: '-', engine: '-', technician: '-', second: '-', supervisor: '-' };
+
+/** As `readHeader`. A shop has few profiles, and to check one takes as long as all the rest of a short record. */
+function headerOf({ job, ...others }: JsonObject): SessionHeader | null {
+  const rest = JSON.stringify(others);
+  if (lastRead?.rest !== rest) lastRead = { rest, header: readHeader({ ...others, job: anyJob }) };
+  const card = jobCardSchema.safeParse(job);
+  return lastRead.header && card.success ? { ...lastRead.header, job: card.data } : null;
 }
 
 function outcomeWord(entries: readonly Recorded[]): ArchivedOutcome {
