@@ -32,6 +32,8 @@ export default defineConfig({
         test: {
           ...timeouts,
           name: 'in real time',
+          // A machine that loses a second now and then loses a word with it.
+          retry: 1,
           include: inRealTime,
           fileParallelism: false,
           maxWorkers: 1,
@@ -41,6 +43,7 @@ export default defineConfig({
       {
         test: {
           name: 'in a browser',
+          retry: 1,
           include: inBrowser,
           globalSetup: ['tests/tablet/build-page.ts'],
           testTimeout: 240_000,
