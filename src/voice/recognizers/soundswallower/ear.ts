@@ -79,7 +79,7 @@ export async function createEar(
   }
 
   /** Ends it first, so that whoever is told of it finds the ear between utterances. */
-  function end(cause: 'silence' | 'tooLong' | 'cut'): void {
+  function end(cause: 'silence' | 'tooLong'): void {
     const ended = utterance;
     utterance = undefined;
     ended?.end(cause);
@@ -128,13 +128,8 @@ export async function createEar(
     onlyStop(active) {
       if (closed || stopOnly === active) return;
       stopOnly = active;
+      // What began under the tool's own voice stays mute to its end: half of it may mean the opposite of the whole.
       if (active) utterance?.mute();
-      else if (utterance !== undefined) {
-        end('cut');
-        begin();
-        // Half of what was said may mean the opposite of the whole.
-        utterance?.outdate();
-      }
     },
     onHeard(handler) {
       onHeard = handler;

@@ -89,12 +89,11 @@ export class Utterance {
     this.parts.report({ kind: 'stop', text });
   }
 
-  /** `cut` ends it without an answer: only a stop wording is still reported. */
-  end(cause: 'silence' | 'tooLong' | 'cut'): void {
+  end(cause: 'silence' | 'tooLong'): void {
     if (this.waitingSamples > 0) this.look();
     const stop = this.parts.spotter.end();
     if (stop !== undefined) this.reportStop(stop);
-    if (this.stopped || this.muted || cause === 'cut') return;
+    if (this.stopped || this.muted) return;
     if (cause === 'tooLong') {
       this.parts.report({ kind: 'unclear', text: '', reason: 'tooLong' });
       return;

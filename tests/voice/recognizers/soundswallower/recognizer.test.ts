@@ -83,7 +83,7 @@ describe('an utterance, while it is spoken', () => {
     await sayAround('affirmative', () => recognizer.onlyStop(true));
     expect(reports).toEqual([]);
     await sayAround('affirmative', () => recognizer.onlyStop(false));
-    expect(reports.filter(({ kind }) => kind !== 'unclear')).toEqual([]);
+    expect(reports).toEqual([]);
   });
 
   it('whose beginning is cut off, since the tool spoke, is no answer to the question before', async () => {
@@ -96,7 +96,7 @@ describe('an utterance, while it is spoken', () => {
     recognizer.listen(heatQuestion);
     recognizer.onlyStop(false);
     await recognizer.hear(part(sound, begun, 1));
-    expect(reports).toMatchObject([{ kind: 'unclear' }]);
+    expect(reports).toEqual([]);
   });
 
   it('reports stop before it has ended', async () => {
