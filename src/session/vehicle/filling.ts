@@ -4,9 +4,9 @@ import type { ReadingStep, Step } from '../../../machines/steps.ts';
 import type { EventBody } from '../hearing.ts';
 import type { VehicleLook } from './vehicle.ts';
 
-/** Common practice, no published source: a series spread out so that hunting shows, a speed that is really held. */
 /** An answer that the machine did not take is not given again at once. */
 const LEAST_MS = 1000;
+/** Common practice, no published source: a series spread out so that hunting shows, a speed that is really held. */
 const SAMPLE_EVERY_MS = 2000;
 const SPEED_WITHIN_RPM = 50;
 const SPEED_HELD_MS = 2000;
