@@ -34,7 +34,7 @@ const median = (values: readonly number[]): number =>
  */
 export class BayWatch {
   readonly #report: (report: HearingReport) => void;
-  #last: UtteranceLevel | undefined;
+  #lastNth = 0;
   #recent: UtteranceLevel[] = [];
   #checked = false;
   #trusted = true;
@@ -56,8 +56,8 @@ export class BayWatch {
   take(level: EarLevel, toolSpeaks: boolean): void {
     if (level.speech && level.clipping) this.#clipped = true;
     if (level.speech && toolSpeaks) this.#toolSpoke = true;
-    if (level.utterance === undefined || level.utterance === this.#last) return;
-    this.#last = level.utterance;
+    if (level.utterance === undefined || level.utterance.nth === this.#lastNth) return;
+    this.#lastNth = level.utterance.nth;
     if (this.#toolSpoke) {
       this.#toolSpoke = false;
       this.#clipped = false;

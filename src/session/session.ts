@@ -117,9 +117,13 @@ export class Session {
   }
 
   /** While the tool speaks, and where voice cannot be trusted, only stop words are heard. */
+  get hearsOnlyStop(): boolean {
+    return this.#speaking || !this.#bay.voiceTrusted;
+  }
+
   #setOnlyStop(): void {
-    const onlyStop = this.#speaking || !this.#bay.voiceTrusted;
-    for (const { recognizer, via } of this.#ears) if (via === 'voice') recognizer.onlyStop(onlyStop);
+    for (const { recognizer, via } of this.#ears)
+      if (via === 'voice') recognizer.onlyStop(this.hearsOnlyStop);
   }
 
   #tellOfHearing({ finding, noiseDbfs, aboveNoiseDb }: HearingReport): void {

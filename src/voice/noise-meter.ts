@@ -63,6 +63,7 @@ export class NoiseMeter {
     const power = meanPower(loudest.slice(0, Math.ceil(loudest.length * loudShare)));
     const noise = 10 ** (noiseDbfs / 10);
     this.lastUtterance = {
+      nth: (this.lastUtterance?.nth ?? 0) + 1,
       speechDbfs: decibels(power),
       aboveNoiseDb: decibels(Math.max(power - noise, noise / 100)) - noiseDbfs,
     };

@@ -63,13 +63,15 @@ export interface EarLevel {
   readonly clipping: boolean;
   readonly speech: boolean;
   /** Level of what is heard while nobody speaks; missing until there was enough of it. */
-  readonly noiseDbfs?: number;
-  /** The last utterance that has ended: the same object until the next one. */
-  readonly utterance?: UtteranceLevel;
+  readonly noiseDbfs?: number | undefined;
+  /** The last utterance that has ended. */
+  readonly utterance?: UtteranceLevel | undefined;
 }
 
 /** How loud somebody spoke, measured before any noise is taken out. */
 export interface UtteranceLevel {
+  /** Counts up from 1, so that one is told from the next wherever it is sent. */
+  readonly nth: number;
   readonly speechDbfs: number;
   /** How far the speech stood above the noise. */
   readonly aboveNoiseDb: number;

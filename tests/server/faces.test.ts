@@ -178,6 +178,23 @@ describe('An answer', () => {
     await settle();
   });
 
+  test('by voice does not count in a bay that is too noisy for it', async () => {
+    let nth = 0;
+    const level = { type: 'level', levelDbfs: -30, clipping: false, speech: false, noiseDbfs: -35 };
+    const speak = (aboveNoiseDb: number) => {
+      nth += 1;
+      technician.send({ ...level, utterance: { nth, speechDbfs: -32, aboveNoiseDb } });
+    };
+    const heard = { kind: 'reply', id: 'allOff', text: 'all is off', confidence: 0.99 } as const;
+    for (let i = 0; i < 3; i++) speak(2);
+    await settle();
+    await soon(() => expect(technician.state?.view?.hearing.speaking).toBe(false));
+    expect(codeOf(await technician.do({ do: 'heard', turn: turn(), heard }))).toBe('notNow');
+    expect(technician.errors().filter(({ code }) => code === 'malformed')).toEqual([]);
+    for (let i = 0; i < 3; i++) speak(20);
+    await settle();
+  });
+
   test('sent again is not done again, by no device and in no connection', async () => {
     await settle();
     const id = randomUUID();

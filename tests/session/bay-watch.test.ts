@@ -5,6 +5,7 @@ import type { UtteranceLevel } from '../../src/voice/ports.ts';
 function watch() {
   const reports: HearingReport[] = [];
   const bay = new BayWatch(report => reports.push(report));
+  let nth = 0;
   const level = { levelDbfs: -30, clipping: false, speech: true, noiseDbfs: -45 };
   return {
     bay,
@@ -12,10 +13,12 @@ function watch() {
     reports,
     /** An utterance from its beginning to its end. */
     say(aboveNoiseDb: number, { clipping = false, speechDbfs = -25, toolSpeaks = false } = {}) {
-      const utterance: UtteranceLevel = { speechDbfs, aboveNoiseDb };
+      nth += 1;
+      const utterance: UtteranceLevel = { nth, speechDbfs, aboveNoiseDb };
       bay.take({ ...level, clipping }, toolSpeaks);
       bay.take({ ...level, speech: false, utterance }, false);
-      bay.take({ ...level, speech: false, utterance }, false);
+      // As it comes from another thread or device: told again, but not the same object.
+      bay.take({ ...level, speech: false, utterance: { ...utterance } }, false);
     },
   };
 }

@@ -9,14 +9,16 @@ async function sessionIn(aboveNoiseDb: number) {
   const voice = createTypedRecognizer();
   run.session.attach(voice, 'voice');
   await run.session.begin(false);
+  let nth = 0;
   const measure = async (above: number) => {
     for (let i = 0; i < 3; i++) {
+      nth += 1;
       run.session.level({
         levelDbfs: -30,
         clipping: false,
         speech: false,
         noiseDbfs: -40,
-        utterance: { speechDbfs: -30, aboveNoiseDb: above },
+        utterance: { nth, speechDbfs: -30, aboveNoiseDb: above },
       });
     }
     // Whatever is being said about it is said to its end.

@@ -1,5 +1,6 @@
 import type { Moment } from '../../../machines/moment.ts';
 import { grammarOf } from '../../session/grammar.ts';
+import type { EarLevel } from '../../voice/ports.ts';
 import type { Pairing, Pairings } from '../pairing/pairings.ts';
 import type { BayState, Command, Deed } from '../protocol/index.ts';
 import { Refused } from '../refused.ts';
@@ -73,6 +74,11 @@ export class Bay {
   /** The owner's device has said this sentence; nobody else's word about it counts. */
   spoken(pairing: Pairing, seq: number): void {
     if (this.crew.isOwner(pairing)) this.#run?.speech.voice.spoken(seq);
+  }
+
+  /** What the owner's device hears of the bay: whether a voice can be trusted there. */
+  level(level: EarLevel): void {
+    this.#run?.session.level(level);
   }
 
   /**

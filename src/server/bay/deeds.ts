@@ -54,8 +54,11 @@ export function planned(deed: SessionDeed, by: Pairing, scene: Scene): () => voi
       if (deed.heard.kind === 'stop') return stop(by, scene);
       onTime(deed.turn, scene);
       const speaker = speakerOf(by, scene);
-      if (session.speaking)
-        throw new Refused('notNow', 'A voice counts only when the tool has fallen silent.');
+      if (session.hearsOnlyStop)
+        throw new Refused(
+          'notNow',
+          'A voice counts only when the tool has fallen silent and the bay is quiet enough; answer by touch.',
+        );
       const heard = checkedHearing(session, deed);
       return () => session.hear(heard, 'voice', speaker);
     }

@@ -123,8 +123,10 @@ export class Connection implements Face {
         });
         break;
       case 'level': {
-        const { levelDbfs, clipping, speech } = message;
+        const { type: _, ...level } = message;
+        const { levelDbfs, clipping, speech } = level;
         if (!bay.crew.isOwner(pairing)) break;
+        bay.level(level);
         for (const face of this.#faces.ofBay(bay.name))
           if (face !== this) face.send({ type: 'levelNews', levelDbfs, clipping, speech });
         break;

@@ -27,6 +27,14 @@ export const levelSchema = z.strictObject({
   levelDbfs: z.number().min(-200).max(20),
   clipping: z.boolean(),
   speech: z.boolean(),
+  noiseDbfs: z.number().min(-200).max(20).optional(),
+  utterance: z
+    .strictObject({
+      nth: z.number().int().min(1),
+      speechDbfs: z.number().min(-200).max(20),
+      aboveNoiseDb: z.number().min(-300).max(300),
+    })
+    .optional(),
 });
 
 /** The device that speaks has said the sentence of this frame to its end, or was cut short. */

@@ -42,6 +42,7 @@ export async function joinBay(pairing: PairAnswer, devices: Devices): Promise<Ba
   let logBook: LogBook | null = null;
   let face: FaceState | null = null;
   let levelSentMs = Number.NEGATIVE_INFINITY;
+  let sentNth = 0;
 
   const changed = () => {
     face = null;
@@ -116,8 +117,10 @@ export async function joinBay(pairing: PairAnswer, devices: Devices): Promise<Ba
           },
           listensWith: changed,
           level(level) {
-            if (performance.now() - levelSentMs < LEVEL_EVERY_MS) return;
+            const isNews = level.utterance !== undefined && level.utterance.nth !== sentNth;
+            if (!isNews && performance.now() - levelSentMs < LEVEL_EVERY_MS) return;
             levelSentMs = performance.now();
+            sentNth = level.utterance?.nth ?? sentNth;
             connection.tell({ type: 'level', ...level });
           },
           report: trouble,
