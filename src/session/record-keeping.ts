@@ -1,4 +1,4 @@
-import { type Entry, openNewLog, RecordError, type RecordLog, reopenLog } from '../record/index.ts';
+import { type Entry, openNewLog, type RecordLog, reopenLog } from '../record/index.ts';
 import type { Clock } from './clock.ts';
 import { headerData, type SessionHeader } from './header.ts';
 import { type Restored, restore } from './resume.ts';
@@ -41,16 +41,5 @@ export async function continueRecord(file: string, makeClock: (beginMs: number) 
   } catch (error) {
     await log.close();
     throw error;
-  }
-}
-
-/** Closes a record; what a failed disk has not taken is saved beside it. */
-export async function closeRecord(record: RecordLog): Promise<void> {
-  try {
-    await record.close();
-  } catch (error) {
-    if (!(error instanceof RecordError) || error.code !== 'unsaved') throw error;
-    await record.saveTo(`${record.path}.rescued-${process.pid}.jsonl`);
-    await record.close();
   }
 }

@@ -2,10 +2,11 @@ import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { openDataBase } from './record/data-base.ts';
 import { App } from './screen/app.tsx';
-import { applySettings, loadSettings } from './settings.ts';
+import { applySettings, deviceIsDark, loadSettings } from './settings.ts';
 import './style/page.css';
 
 applySettings(loadSettings());
+deviceIsDark().addEventListener('change', () => applySettings(loadSettings()));
 const place = document.getElementById('page');
 if (!place) throw new Error('The page has no place for its content.');
 const root = createRoot(place);

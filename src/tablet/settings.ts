@@ -31,7 +31,10 @@ export function keepSettings(settings: Settings): void {
   }
 }
 
-/** Lets the style sheet know. */
+export const deviceIsDark = () => matchMedia('(prefers-color-scheme: dark)');
+
+/** Lets the style sheet know; the device's own colours are looked up here, so that it has each set only once. */
 export function applySettings({ hand, theme, size }: Settings): void {
-  Object.assign(document.documentElement.dataset, { hand, theme, size });
+  const shown = theme === 'device' ? (deviceIsDark().matches ? 'dark' : 'light') : theme;
+  Object.assign(document.documentElement.dataset, { hand, theme: shown, size });
 }

@@ -2,7 +2,8 @@ import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import type { Plugin } from 'vite';
-import { modelFiles, modelFolder } from '../hearing/model-files.ts';
+import { modelFiles } from '../../voice/recognizers/soundswallower/model-files.ts';
+import { modelFolder } from '../hearing/model-folder.ts';
 
 const packageFolder = dirname(createRequire(import.meta.url).resolve('soundswallower'));
 

@@ -1,7 +1,7 @@
 import type { EarLevel, Recognizer } from '../../voice/ports.ts';
 import type { FromEar, ToEar } from './messages.ts';
 import { type Microphone, openMicrophone } from './microphone.ts';
-import { modelFolder } from './model-files.ts';
+import { modelFolder } from './model-folder.ts';
 import { type EarThread, WorkerRecognizer } from './worker-recognizer.ts';
 
 /** What wants to hear, and to be told of what does not work. */

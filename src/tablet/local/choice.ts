@@ -17,12 +17,3 @@ export const demoProfiles: readonly Profile[] = [
   parseProfile(JSON.stringify(demoSix), 'demo-six'),
   parseProfile(JSON.stringify(demoFour), 'demo-four'),
 ];
-
-/** Invented people and vehicle, for practice and for a first look. */
-export const demoJob: JobCard = {
-  vehicle: 'Invented truck seven',
-  engine: 'Invented rebuilt diesel',
-  technician: 'Ada Example',
-  second: 'Ben Example',
-  supervisor: 'Cleo Example',
-};

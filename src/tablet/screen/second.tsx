@@ -7,6 +7,7 @@ import { Answers } from './parts/answers.tsx';
 import { Ear } from './parts/ear.tsx';
 import { Hazard } from './parts/hazard.tsx';
 import { Head } from './parts/head.tsx';
+import { Leave } from './parts/leave.tsx';
 import { LinkLine } from './parts/link-line.tsx';
 import { Problems } from './parts/problems.tsx';
 import { Prompt } from './parts/prompt.tsx';
@@ -49,11 +50,7 @@ export function Second({ session, onLeave }: { readonly session: BaySession; rea
           <Ear hearing={view.hearing} />
         </>
       )}
-      <p className="leave">
-        <button type="button" onClick={onLeave}>
-          {words.leave}
-        </button>
-      </p>
+      <Leave onLeave={onLeave} />
     </Shell>
   );
 }

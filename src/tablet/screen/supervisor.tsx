@@ -4,6 +4,7 @@ import type { BaySession } from '../remote/bay-session.ts';
 import { words } from '../words.ts';
 import { Hazard } from './parts/hazard.tsx';
 import { Head } from './parts/head.tsx';
+import { Leave } from './parts/leave.tsx';
 import { LinkLine } from './parts/link-line.tsx';
 import { LogTail } from './parts/log-tail.tsx';
 import { PlotFigure } from './parts/plot.tsx';
@@ -80,11 +81,7 @@ export function Supervisor({
           </div>
         </>
       )}
-      <p className="leave">
-        <button type="button" onClick={onLeave}>
-          {words.leave}
-        </button>
-      </p>
+      <Leave onLeave={onLeave} />
     </Shell>
   );
 }

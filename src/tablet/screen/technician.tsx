@@ -8,6 +8,7 @@ import { BayBar } from './parts/bay-bar.tsx';
 import { Ear } from './parts/ear.tsx';
 import { Hazard } from './parts/hazard.tsx';
 import { Head } from './parts/head.tsx';
+import { Leave } from './parts/leave.tsx';
 import { LogTail } from './parts/log-tail.tsx';
 import { PlotFigure } from './parts/plot.tsx';
 import { Problems } from './parts/problems.tsx';
@@ -59,12 +60,11 @@ export function Technician({ face, onLeave }: { readonly face: Face; readonly on
           </div>
         </>
       )}
-      <p className="leave">
-        <button type="button" onClick={onLeave}>
-          {view?.outcome ? words.theEnd : words.leave}
-        </button>{' '}
-        {view?.outcome ? '' : words.leaveRunning}
-      </p>
+      <Leave
+        label={view?.outcome ? words.theEnd : words.leave}
+        note={view?.outcome ? '' : words.leaveRunning}
+        onLeave={onLeave}
+      />
     </Shell>
   );
 }

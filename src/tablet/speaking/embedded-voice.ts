@@ -1,6 +1,6 @@
 import { VoiceError } from '../../voice/errors.ts';
 import type { Pcm, Synthesizer } from '../../voice/ports.ts';
-import type { SpeechReply, SpeechRequest } from './messages.ts';
+import type { SpeechReply, SpeechRequest } from '../../voice/speakers/speech-messages.ts';
 
 interface Waiting {
   resolve(sound: Pcm): void;

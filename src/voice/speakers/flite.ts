@@ -4,7 +4,8 @@ import { monotonicTimer, type Sleep } from '../audio/timer.ts';
 import { VoiceError } from '../errors.ts';
 import type { Pcm, Synthesizer } from '../ports.ts';
 import type { FliteVoice } from './flite-voice.ts';
-import type { SpeechReply, SpeechRequest, WorkerStart } from './flite-worker.ts';
+import type { WorkerStart } from './flite-worker.ts';
+import type { SpeechReply, SpeechRequest } from './speech-messages.ts';
 
 /** The longest sentence takes about a tenth of this, start-up included. */
 const TIME_LIMIT_MS = 20_000;

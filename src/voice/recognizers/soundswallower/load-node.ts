@@ -6,19 +6,7 @@ import { VoiceError } from '../../errors.ts';
 import { voiceLanguage } from '../../languages/index.ts';
 import type { SpokenLanguage } from '../../ports.ts';
 import type { Engine } from './decoder.ts';
-
-/** The parts of an acoustic model without which nothing can be decoded. */
-const modelFiles = [
-  'mdef',
-  'means',
-  'variances',
-  'transition_matrices',
-  'sendump',
-  'dict.txt',
-  'noisedict.txt',
-  'feat_params.json',
-  'phoneset.json',
-];
+import { modelFiles } from './model-files.ts';
 
 /** Where the package's model of a language lies. */
 export function packagedModel(language: SpokenLanguage = 'en'): string {

@@ -1,14 +1,7 @@
 import { stat } from 'node:fs/promises';
 import { homedir, tmpdir } from 'node:os';
 import { basename, dirname, join } from 'node:path';
-import { RecordError, type RecordLog } from '../../record/index.ts';
-
-/** What is shown beside the sentence that the record is in memory only. */
-export const HOW_TO_SAVE =
-  'To save the record now, type: save to, and a folder or file on another disk. Else it is saved elsewhere at the end.';
-
-/** The place in a typed line `save to PLACE`; undefined for any other line. */
-export const savePlace = (line: string): string | undefined => /^save to\s+(\S.*)$/i.exec(line.trim())?.[1];
+import { RecordError, type RecordLog } from '../record/index.ts';
 
 /**
  * Saves the whole record to a file, or to a folder under its own name, and goes on there.
@@ -39,13 +32,14 @@ const usualPlaces = (record: RecordLog): string[] => [
 
 /**
  * Closes a record. One that is only in memory, because its disk failed, is saved to the first place that takes
- * it; where none does, `ask` is asked for places until one does, or gives up with undefined.
+ * it; where none does, `ask` is asked for places until one does, or gives up with undefined, as it does where nobody
+ * can be asked.
  * @returns a sentence that names the place, when it is another than before
  * @throws RecordError `unsaved` when no place took it
  */
 export async function closeRecord(
   record: RecordLog,
-  ask: (why: string) => Promise<string | undefined>,
+  ask: (why: string) => Promise<string | undefined> = async () => undefined,
   places = usualPlaces(record),
 ): Promise<string | undefined> {
   try {

@@ -1,4 +1,4 @@
-/** Between the page and the thread that makes speech. */
+/** Between a program and its thread that makes speech, in Node and in a page alike. */
 export interface SpeechRequest {
   readonly id: number;
   readonly text: string;
