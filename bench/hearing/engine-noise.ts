@@ -1,6 +1,6 @@
+import { normal, uniform } from '../../audio-fixtures/random.ts';
 import { speechRateHz } from '../../src/voice/resample.ts';
 import { chain, highPass, lowPass, resonator } from './filters.ts';
-import { normal, uniform } from './random.ts';
 
 export interface EngineNoise {
   readonly cylinders: number;

@@ -1,6 +1,6 @@
+import { normal } from '../../audio-fixtures/random.ts';
 import { speechRateHz } from '../../src/voice/resample.ts';
 import { chain, highPass, lowPass } from './filters.ts';
-import { normal } from './random.ts';
 
 export const microphoneKinds = ['good', 'bandLimited', 'clipped', 'reverberant'] as const;
 export type MicrophoneKind = (typeof microphoneKinds)[number];

@@ -1,9 +1,9 @@
+import { normal, uniform } from '../../audio-fixtures/random.ts';
 import { synthesize } from '../../audio-fixtures/synthesize.ts';
 import { speechRateHz } from '../../src/voice/resample.ts';
 import { idleNoise, sweepNoise } from './engine-noise.ts';
 import { chain, highPass, lowPass, resonator } from './filters.ts';
 import { added, levelled, scaled } from './mix.ts';
-import { normal, uniform } from './random.ts';
 import { workshopTalk } from './talk.ts';
 
 export const noiseKinds = ['idle', 'sweep', 'fan', 'wrench', 'babble', 'radio'] as const;

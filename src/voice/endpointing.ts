@@ -1,4 +1,5 @@
 import { concatenate } from './concatenate.ts';
+import { FrameBuffer } from './frame-buffer.ts';
 import { levelDbfs } from './levels.ts';
 import { speechRateHz } from './resample.ts';
 
@@ -69,7 +70,7 @@ export class NoiseFloor {
 export class Endpointer {
   private readonly settings: EndpointerSettings;
   private readonly floor = new NoiseFloor();
-  private rest = new Float32Array(0);
+  private readonly frames = new FrameBuffer(frameLength);
   private lastSample = 0;
   /** Kept up during speech too: what is cut off for its length goes on as a new utterance. */
   private readonly preRoll: Float32Array[] = [];
@@ -88,16 +89,7 @@ export class Endpointer {
 
   /** The next piece of the stream, of any length. */
   next(samples: Float32Array): readonly SpeechEvent[] {
-    const joined = new Float32Array(this.rest.length + samples.length);
-    joined.set(this.rest);
-    joined.set(samples, this.rest.length);
-    const whole = joined.length - (joined.length % frameLength);
-    const events: SpeechEvent[] = [];
-    for (let at = 0; at < whole; at += frameLength) {
-      events.push(...this.frame(joined.slice(at, at + frameLength)));
-    }
-    this.rest = joined.slice(whole);
-    return events;
+    return this.frames.next(samples).flatMap(frame => this.frame(frame));
   }
 
   private frame(frame: Float32Array): readonly SpeechEvent[] {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { normal } from '../../bench/hearing/random.ts';
+import { normal } from '../../audio-fixtures/random.ts';
 import { NoiseMeter } from '../../src/voice/noise-meter.ts';
 
 const rateHz = 16_000;

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { normal } from '../../../audio-fixtures/random.ts';
 import { through } from '../../../bench/hearing/microphones.ts';
 import { levelled, meanPower, noiseAtSnr, speechPower } from '../../../bench/hearing/mix.ts';
-import { normal } from '../../../bench/hearing/random.ts';
 import { tone } from '../../helpers/tones.ts';
 
 const noiseOf = (seed: number, gain: number): Float32Array => {
