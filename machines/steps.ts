@@ -1,5 +1,5 @@
 import type { LineId, ReplyId, StepId } from '../prompts/types.ts';
-import type { Issue, Verdict } from '../src/engineering/result.ts';
+import type { Issue, Result, Verdict } from '../src/engineering/result.ts';
 import type { Lamp } from '../src/profile/schema.ts';
 import type { Context, SeriesValue } from './context.ts';
 import type { Cause, Gate, InspectPoint, Person, PromptValues, Quantity } from './vocabulary.ts';
@@ -112,6 +112,8 @@ export interface WatchStep extends StepBase {
   readonly everyS: (context: Context) => number;
   /** Nothing is accepted before this much time. */
   readonly atLeastS: (context: Context) => number;
+  /** Whether the seconds watched so far are enough, where a rule judges them. */
+  readonly enough?: (watchedS: number) => Result<Verdict>;
   readonly timeUp: { readonly seconds: (context: Context) => number; readonly cause: Cause };
   /** A gauge that is read meanwhile. */
   readonly reading?: {

@@ -37,7 +37,10 @@ export function watchNodes(step: WatchStep): Nodes {
     guard: timerOver,
     ...stopFor(step.timeUp.cause),
   };
-  const longEnough = (look: Look) => watchedS(look) >= step.atLeastS(look.context);
+  const longEnough = (look: Look) => {
+    const ruled = step.enough?.(watchedS(look));
+    return ruled ? ruled.ok && ruled.value.met : watchedS(look) >= step.atLeastS(look.context);
+  };
   const tooEarly: Move = {
     target: 'between',
     actions: [

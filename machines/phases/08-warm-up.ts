@@ -1,3 +1,4 @@
+import { judgeWarmUpHold } from '../../src/engineering/warm-up.ts';
 import type { Profile } from '../../src/profile/schema.ts';
 import { runningCoolant } from '../limits/coolant.ts';
 import { thermostatReached, warmUpOutlook } from '../limits/engine.ts';
@@ -13,6 +14,7 @@ export const warmUpSteps = ({ warmUp }: Profile): readonly Step[] => [
     ok: 'thermostatOpen',
     everyS: () => warmUp.readEveryS,
     atLeastS: () => warmUp.minS,
+    enough: watchedS => judgeWarmUpHold(watchedS, warmUp.minS),
     timeUp: { seconds: () => warmUp.maxS, cause: 'other' },
     reading: {
       quantity: 'coolantTemperature',

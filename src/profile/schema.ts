@@ -26,6 +26,8 @@ const celsius = z.number().min(-60).max(150);
 const rpm = z.number().int().min(50).max(5000);
 const kpa = z.number().min(0).max(2000);
 const seconds = z.number().min(1).max(7200);
+/** 3 to 5 minutes at idle before load or speed: common practice, no published source. */
+const warmUpSeconds = z.number().min(180).max(3600);
 
 const ascending = <T>(rows: readonly T[], key: (row: T) => number) =>
   rows.every((row, index) => {
@@ -198,7 +200,7 @@ export const profileSchema = z
       fullyOpenC: celsius,
       coolantMaxC: celsius,
     }),
-    warmUp: z.strictObject({ minS: seconds, maxS: seconds, readEveryS: seconds }),
+    warmUp: z.strictObject({ minS: warmUpSeconds, maxS: seconds, readEveryS: seconds }),
     sweeps: z.array(z.strictObject({ rpm })).min(5).max(6),
     shutdown: z.strictObject({
       settleS: seconds,

@@ -100,7 +100,7 @@ async function hurriedSix(): Promise<string> {
   const profile = await loadProfile('demo-six');
   const path = join(mkdtempSync(join(tmpdir(), 'profile-')), 'hurried-six.json');
   const shutdown = { ...profile.shutdown, settleS: 10, heatSoakLooksAfterS: [10, 20] };
-  const warmUp = { ...profile.warmUp, minS: 60, readEveryS: 15 };
+  const warmUp = { ...profile.warmUp, minS: 180, readEveryS: 36 };
   await writeFile(path, JSON.stringify({ ...profile, shutdown, warmUp }));
   return path;
 }
