@@ -60,7 +60,9 @@ Every fault that can be rehearsed, run through a real session on demo-six (seed 
 technician, once answered from gauges alone and once with the vehicle bus. Written by
 \`node --import tsx docs/rehearsal-faults.ts\`; the causes, lines and steps are named as in the record. The time
 is session time from the moment at which the fault comes to the moment at which the session stops or warns: it
-holds everything that the procedure asks in between.
+holds everything that the procedure asks in between. A stop counts whoever calls it: the tool, the bus, or the
+technician who sees a gauge and shouts. Without a bus nothing but that person watches the coolant between the end of
+the warm-up and the reading before key-off: a thermostat that stuck shut was caught there by a shout.
 
 | fault | what is wrong | expected | seen, gauges alone | seen, with the bus |
 |---|---|---|---|---|

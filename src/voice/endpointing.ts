@@ -14,7 +14,10 @@ export type SpeechEvent =
   | { readonly kind: 'end'; readonly cause: 'silence' | 'tooLong' };
 
 export interface EndpointerSettings {
-  /** Silence after which the speaker may be through. */
+  /**
+   * Silence after which the speaker may be through: longer than the closure of a "t" or a "p" (about 0.1 s, from
+   * memory), and early enough that the reply is worked out when the silence is complete.
+   */
   readonly pauseMs: number;
   /** Silence that ends an utterance; not shorter than a pause. */
   readonly trailingSilenceMs: number;
