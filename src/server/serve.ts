@@ -1,5 +1,4 @@
 import { mkdir } from 'node:fs/promises';
-import { isIP } from 'node:net';
 import { join } from 'node:path';
 import { SystemClock } from '../session/clock.ts';
 import { Bay } from './bay/bay.ts';
@@ -10,7 +9,7 @@ import { Guard } from './http/guard.ts';
 import { CodeDesk, type OpenCode } from './pairing/code-desk.ts';
 import { Pairings } from './pairing/pairings.ts';
 import { FolderShop } from './shop/folder-shop.ts';
-import { inUrl, machineAddresses } from './tls/addresses.ts';
+import { inUrl, machineAddresses, reachableAt } from './tls/addresses.ts';
 import { certificateFor } from './tls/certificate.ts';
 
 export interface ServeOptions {
@@ -95,10 +94,7 @@ export async function startServer(options: ServeOptions): Promise<RunningServer>
   const looking = setInterval(() => desk.codes(), CODES_LOOKED_AT_MS);
   return {
     port,
-    // Listening at the addresses of the older kind only, there is no use in naming the others.
-    urls: addresses
-      .filter(address => isIP(options.host) !== 4 || isIP(address) !== 6)
-      .map(address => `https://${inUrl(address)}:${port}/`),
+    urls: reachableAt(options.host, addresses).map(address => `https://${inUrl(address)}:${port}/`),
     fingerprint: certificate.fingerprint,
     codes: () => desk.codes(),
     async close() {

@@ -33,7 +33,9 @@ export function registerArchive(program: Command): void {
       'add records; what is there already is left alone, and what does not verify is kept and marked',
     )
     .argument('<files...>', 'records, or folders of them')
-    .action((files: string[], options: PlaceOptions) => inArchive(options, own => add(own, files, options)));
+    .action((files: string[], options: PlaceOptions) =>
+      inArchive(options, own => add(own, files, options), 'make'),
+    );
 
   withFilter(withPlace(archive.command('find')))
     .description('list sessions, the latest first')
@@ -102,8 +104,12 @@ async function show(
 }
 
 /** Runs work on the archive and closes it whatever happens. */
-async function inArchive(options: PlaceOptions, work: (archive: Archive) => Promise<void>): Promise<void> {
-  const archive = await openArchive(options.archive);
+async function inArchive(
+  options: PlaceOptions,
+  work: (archive: Archive) => Promise<void>,
+  whenMissing: 'make' | 'refuse' = 'refuse',
+): Promise<void> {
+  const archive = await openArchive(options.archive, whenMissing === 'make');
   try {
     await work(archive);
   } finally {

@@ -96,10 +96,10 @@ async function profilesFor(named: string): Promise<ReadonlyMap<string, Profile>>
 }
 
 function greeting({ urls, fingerprint }: RunningServer): readonly string[] {
-  const [first = ''] = urls;
+  const [first = '', ...others] = urls;
   return [
     renderUnicodeCompact(first, { border: 2 }),
-    `Open ${first} on the tablet, or scan the square; also ${urls.slice(1).join(', ')}.`,
+    `Open ${first} on the tablet, or scan the square${others.length > 0 ? `; also ${others.join(', ')}` : ''}.`,
     'The browser warns of a certificate that it does not know. Compare its SHA-256 fingerprint with this one:',
     fingerprint,
     '',

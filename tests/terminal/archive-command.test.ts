@@ -1,4 +1,4 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Command } from 'commander';
@@ -49,6 +49,13 @@ beforeAll(async () => {
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 describe('archive', () => {
+  it('is not made by looking for something in it', async () => {
+    await expect(run('find', '--archive', at('nowhere.sqlite'))).rejects.toThrow(
+      /There is no archive at .*add/,
+    );
+    expect(existsSync(at('nowhere.sqlite'))).toBe(false);
+  });
+
   it('adds a folder of records, says what it kept with a mark, and does nothing the second time', async () => {
     const first = await inShop('add', folder, at('nothing.jsonl'));
     expect(first.code).toBe(1);
