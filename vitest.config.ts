@@ -1,7 +1,13 @@
 import { defineConfig } from 'vitest/config';
 
 /** They play and hear sound at its own pace: each alone, when nothing else uses the processor. */
-const inRealTime = ['tests/terminal/by-microphone.test.ts', 'tests/voice/audio/capture-source.test.ts'];
+const inRealTime = [
+  'tests/terminal/by-microphone.test.ts',
+  'tests/voice/audio/capture-source.test.ts',
+  'tests/voice/audio/recorders.test.ts',
+  'tests/voice/speakers/choose.test.ts',
+  'tests/voice/speakers/device-sink.test.ts',
+];
 
 /** Each drives a real browser on the built page; one after the other, and the page is built for them once. */
 const inBrowser = ['tests/tablet/browser/*.test.ts'];
