@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import type { Plugin } from 'vite';
 import type { OfflineList } from '../offline/list.ts';
 
-const MODEL = /^model\//;
+const MODEL = /^model\/|\.bin$/;
 /** Needed by some devices only, and large: kept once they have been asked for. */
 const ON_DEMAND = /\.wasm$|libsamplerate|vosk/;
 

@@ -1,3 +1,4 @@
+import englishNetwork from '../../voice/phone-network/model/english.bin?url';
 import type { EarLevel, Recognizer } from '../../voice/ports.ts';
 import type { FromEar, ToEar } from './messages.ts';
 import { type Microphone, openMicrophone } from './microphone.ts';
@@ -48,7 +49,11 @@ export function startEmbedded(context: AudioContext, listener: Listener): Hearin
   recognizer.onTrouble(giveUp);
   recognizer.onReady(() => listener.listensWith(microphone?.description ?? KEYS));
   listener.attach(recognizer);
-  thread.post({ kind: 'load', model: new URL(`/${modelFolder}`, location.href).href });
+  thread.post({
+    kind: 'load',
+    model: new URL(`/${modelFolder}`, location.href).href,
+    network: new URL(englishNetwork, location.href).href,
+  });
   openMicrophone(context).then(
     opened => {
       microphone = opened;

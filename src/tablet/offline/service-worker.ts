@@ -12,7 +12,7 @@ const LARGE_CACHE = 'first-fire-large';
 /** Never from a cache: the server's own answers. */
 const isServerTalk = (url: URL) => url.pathname.startsWith('/api/') || url.pathname === '/ws';
 const isLarge = (url: URL) =>
-  url.pathname.startsWith('/model/') || /\.wasm$|libsamplerate|vosk/.test(url.pathname);
+  url.pathname.startsWith('/model/') || /\.bin$|\.wasm$|libsamplerate|vosk/.test(url.pathname);
 
 async function keepMissing(cacheName: string, paths: readonly string[]): Promise<void> {
   const cache = await caches.open(cacheName);

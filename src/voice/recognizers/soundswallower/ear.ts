@@ -3,6 +3,10 @@ import { createDenoisingFrontEnd, createPlainFrontEnd } from '../../front-end.ts
 import { voiceLanguage } from '../../languages/index.ts';
 import { isClipping, levelDbfs } from '../../levels.ts';
 import { NoiseMeter } from '../../noise-meter.ts';
+import { NearEndpointer } from '../../phone-network/near-endpointer.ts';
+import { createPhoneNetwork } from '../../phone-network/network.ts';
+import { createMomentSpotter } from '../../phone-network/stop-spotter.ts';
+import type { Weights } from '../../phone-network/weights.ts';
 import type { EarLevel, Grammar, Heard, Pcm, SoundRecognizer, SpokenLanguage } from '../../ports.ts';
 import { speechRateHz } from '../../resample.ts';
 import { createDecoder, type Engine, modelDamaged } from './decoder.ts';
@@ -21,12 +25,58 @@ async function fillerWords({ module, model }: Engine): Promise<Record<string, st
 
 /** The noise is measured 20 ms at a time. */
 const meterLength = speechRateHz / 50;
+/** A stop may be heard before it is noticed that somebody speaks: an utterance so soon after it is the same one. */
+const sameStopSamples = speechRateHz / 2;
 
 export interface EarOptions {
   /** What is spoken: English when it is not named. */
   readonly language?: SpokenLanguage;
   /** Whether noise is taken out first; it is unless this is false. */
   readonly denoise?: boolean;
+  /**
+   * The network that hears whether somebody near is speaking, and stop words in noise. Without it speech is what is
+   * louder than the noise.
+   */
+  readonly network?: Weights;
+}
+
+/** Where speech begins and ends in the stream, and the stop wordings that are heard on the way. */
+interface Attention {
+  readonly speaking: boolean;
+  listen(stop: readonly string[]): void;
+  /** The next piece as it came in, and as it is listened to. */
+  next(
+    raw: Float32Array,
+    heard: Float32Array,
+  ): { readonly events: readonly SpeechEvent[]; readonly stop?: string };
+}
+
+function attentionByLevel(): Attention {
+  const endpointer = new Endpointer();
+  return {
+    get speaking() {
+      return endpointer.speaking;
+    },
+    listen: () => {},
+    next: (_raw, heard) => ({ events: endpointer.next(heard) }),
+  };
+}
+
+function attentionByNetwork(weights: Weights, pronounce: (word: string) => readonly string[]): Attention {
+  const network = createPhoneNetwork(weights);
+  const endpointer = new NearEndpointer();
+  const spotter = createMomentSpotter(pronounce);
+  return {
+    get speaking() {
+      return endpointer.speaking;
+    },
+    listen: stop => spotter.listen(stop),
+    next(raw, heard) {
+      const moments = network(raw);
+      const stop = moments.map(moment => spotter.next(moment)).find(text => text !== undefined);
+      return { events: endpointer.next(heard, moments), ...(stop === undefined ? {} : { stop }) };
+    },
+  };
 }
 
 /**
@@ -37,7 +87,7 @@ export interface EarOptions {
  */
 export async function createEar(
   engine: Engine,
-  { language = 'en', denoise = true }: EarOptions = {},
+  { language = 'en', denoise = true, network }: EarOptions = {},
 ): Promise<SoundRecognizer> {
   const { wordsOfDictionary, pronunciations, soundingLikeStop } = voiceLanguage(language).hearing;
   const fillers = await fillerWords(engine);
@@ -52,7 +102,8 @@ export async function createEar(
     pronounce: decoder.pronunciationsOf,
   });
   const frontEnd = denoise ? createDenoisingFrontEnd() : createPlainFrontEnd();
-  const endpointer = new Endpointer();
+  const attention =
+    network === undefined ? attentionByLevel() : attentionByNetwork(network, decoder.pronunciationsOf);
   const meter = new NoiseMeter(speechRateHz);
 
   let onHeard: (heard: Heard) => void = () => {};
@@ -62,6 +113,7 @@ export async function createEar(
   let inForce: ListeningGrammar | undefined;
   let stopOnly = false;
   let utterance: Utterance | undefined;
+  let samplesSinceStop = sameStopSamples;
   let closed = false;
   let earlier: Promise<void> = Promise.resolve();
 
@@ -73,6 +125,7 @@ export async function createEar(
   function putInForce(): ListeningGrammar | undefined {
     if (wanted === undefined || inForce === wanted) return wanted;
     spotter.listen(wanted.grammar.stop, wanted.words);
+    attention.listen(wanted.grammar.stop);
     decoder.setGrammar(wanted.jsgf);
     inForce = wanted;
     return wanted;
@@ -89,6 +142,14 @@ export async function createEar(
     const grammar = putInForce();
     if (grammar === undefined) return;
     utterance = new Utterance({ decoder, spotter, matcher: grammar.matcher, report }, stopOnly);
+    if (samplesSinceStop < sameStopSamples) utterance.settle();
+  }
+
+  /** A stop that the network heard: once for an utterance, whoever hears it first. */
+  function stopHeard(text: string): void {
+    if (utterance !== undefined) utterance.stop(text);
+    else report({ kind: 'stop', text });
+    samplesSinceStop = 0;
   }
 
   function take(event: SpeechEvent): void {
@@ -103,14 +164,18 @@ export async function createEar(
     if (closed) return;
     if (utterance === undefined) putInForce();
     for (let at = 0; at < heard.length; at += meterLength) {
-      for (const event of endpointer.next(heard.subarray(at, at + meterLength))) take(event);
-      meter.next(raw.subarray(at, at + meterLength), endpointer.speaking);
+      const piece = raw.subarray(at, at + meterLength);
+      const { events, stop } = attention.next(piece, heard.subarray(at, at + meterLength));
+      if (stop !== undefined) stopHeard(stop);
+      for (const event of events) take(event);
+      meter.next(piece, attention.speaking);
+      samplesSinceStop += piece.length;
     }
     const { noiseDbfs, utterance: spoken } = meter;
     onLevel({
       levelDbfs: levelDbfs(block.samples),
       clipping: isClipping(block.samples),
-      speech: endpointer.speaking,
+      speech: attention.speaking,
       ...(noiseDbfs === undefined ? {} : { noiseDbfs }),
       ...(spoken === undefined ? {} : { utterance: spoken }),
     });

@@ -61,6 +61,11 @@ export class Utterance {
     this.outdated = true;
   }
 
+  /** A stop was reported from it already: nothing else is. */
+  settle(): void {
+    this.stopped = true;
+  }
+
   hear(samples: Float32Array): void {
     this.waiting.push(samples);
     this.waitingSamples += samples.length;
@@ -79,11 +84,12 @@ export class Utterance {
     this.waitingSamples = 0;
     const stop = this.parts.spotter.feed(samples);
     this.looksWithStop = stop === undefined ? 0 : this.looksWithStop + 1;
-    if (stop !== undefined && this.looksWithStop >= looksToStop) this.reportStop(stop);
+    if (stop !== undefined && this.looksWithStop >= looksToStop) this.stop(stop);
     this.heard.push(samples);
   }
 
-  private reportStop(text: string): void {
+  /** A stop wording was heard in it: reported once, and nothing else is. */
+  stop(text: string): void {
     if (this.stopped) return;
     this.stopped = true;
     this.parts.report({ kind: 'stop', text });
@@ -92,7 +98,7 @@ export class Utterance {
   end(cause: 'silence' | 'tooLong'): void {
     if (this.waitingSamples > 0) this.look();
     const stop = this.parts.spotter.end();
-    if (stop !== undefined) this.reportStop(stop);
+    if (stop !== undefined) this.stop(stop);
     if (this.stopped || this.muted) return;
     if (cause === 'tooLong') {
       this.parts.report({ kind: 'unclear', text: '', reason: 'tooLong' });
@@ -105,7 +111,7 @@ export class Utterance {
     const meaning = this.parts.matcher.meaningOf(text);
     const unclear = (reason: UnclearReason) =>
       this.parts.report({ kind: 'unclear', text: readable(text), reason });
-    if (meaning?.kind === 'stop') this.reportStop(readable(text));
+    if (meaning?.kind === 'stop') this.stop(readable(text));
     else if (text === '') unclear('nothingRecognized');
     else if (meaning === undefined || this.outdated) unclear('outOfGrammar');
     else if (!(confidence >= leastConfidence)) unclear('lowConfidence');
