@@ -122,7 +122,7 @@ async function lookElsewhere(record: OpenRecord, scan: Scan, line: number, link:
   for await (const batch of readLines(record.file, record.sizeBytes)) {
     for (const raw of batch) {
       current++;
-      const other = current === line ? undefined : soundLink(raw)?.link;
+      const other = current === line ? undefined : soundLink(raw);
       if (other === undefined) continue;
       if (other.hash === link.hash) twinLine ??= current;
       if (other.seq === scan.entries && other.prev === (scan.last?.hash ?? NO_PREVIOUS))

@@ -52,7 +52,7 @@ export async function skimLog(
 
 async function readThrough(path: string, visit: (link: Link, read: () => Entry) => void) {
   return withRecordFile(path, async record => {
-    const result = await scan(record, (link, text) => visit(link, () => readEntry(link, text)));
+    const result = await scan(record, (link, line) => visit(link, () => readEntry(link, line)));
     const { entries, last, soundBytes, stop } = result;
     const read = { entries, last, soundBytes };
     if (stop === undefined) return { ...read, fault: undefined, tornBytes: undefined };
