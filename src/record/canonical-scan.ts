@@ -23,8 +23,8 @@ const NULL = asBytes('null');
 
 /**
  * Whether bytes are surely an object in RFC 8785 form, found in one pass without building the object.
- * The answer no means "perhaps not": escapes, text outside the Basic Multilingual Plane and numbers longer
- * than usual are left to the full check. Verifying spends much of its time here, hence the hand-written pass.
+ * The answer no means "perhaps not": escapes and text outside the Basic Multilingual Plane are left to the
+ * full check. Verifying spends much of its time here, hence the hand-written pass.
  * @param bytes valid UTF-8 between `start` and `end`, within which the object must lie
  */
 export function isSurelyCanonicalObject(bytes: Uint8Array, start: number, end: number): boolean {
@@ -46,8 +46,10 @@ function valueEnd(bytes: Uint8Array, at: number, depth: number): number {
       return wordEnd(bytes, at, FALSE);
     case NULL[0]:
       return wordEnd(bytes, at, NULL);
-    default:
-      return shortDecimalEnd(bytes, at);
+    default: {
+      const end = shortDecimalEnd(bytes, at);
+      return end < 0 ? anyNumberEnd(bytes, at) : end;
+    }
   }
 }
 
@@ -134,10 +136,23 @@ function digitsEnd(bytes: Uint8Array, start: number): number {
   return at;
 }
 
-/** An exponent, or anything else that belongs to a number, makes it one for the full check. */
-function endOfNumber(bytes: Uint8Array, at: number): number {
-  const next = bytes[at];
-  return next === COMMA || next === CLOSE_BRACE || next === CLOSE_BRACKET ? at : -1;
+/** An exponent, or anything else that belongs to a number, makes it one for the longer look. */
+const endOfNumber = (bytes: Uint8Array, at: number): number => (endsNumber(bytes[at]) ? at : -1);
+
+const endsNumber = (byte: number | undefined): boolean =>
+  byte === COMMA || byte === CLOSE_BRACE || byte === CLOSE_BRACKET;
+
+/** "-0.0000033333333333333333", for one. */
+const LONGEST_NUMBER = 25;
+
+function anyNumberEnd(bytes: Uint8Array, start: number): number {
+  let text = '';
+  for (let at = start; at <= start + LONGEST_NUMBER; at++) {
+    const byte = bytes[at];
+    if (endsNumber(byte)) return isCanonicalNumber(text) ? at : -1;
+    text += String.fromCharCode(byte ?? 0);
+  }
+  return -1;
 }
 
 /** The same decimals, as a text. */

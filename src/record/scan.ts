@@ -1,6 +1,6 @@
 import { isUtf8 } from 'node:buffer';
 import { MAX_ENTRY_BYTES, MAX_LINE_BYTES, NO_PREVIOUS, RECOVERED, REOPENED } from './entry.ts';
-import { type RawLine, readLines } from './lines.ts';
+import type { RawLine } from './lines.ts';
 import type { OpenRecord } from './record-file.ts';
 import { checkLine, type Link } from './seal.ts';
 
@@ -31,14 +31,14 @@ export function soundLink({ bytes, terminated }: RawLine, before?: Link): Link |
 
 /** Follows the chain from the first line as far as it holds; `onLink` sees each link that does. */
 export async function scan(
-  { file, sizeBytes }: OpenRecord,
+  record: OpenRecord,
   onLink: (link: Link, line: Uint8Array, before: Link | undefined) => void,
 ): Promise<Scan> {
   let last: Link | undefined;
   let entries = 0;
   let soundBytes = 0;
   const end = (stop?: Stop): Scan => ({ entries, last, soundBytes, stop });
-  for await (const batch of readLines(file, sizeBytes)) {
+  for await (const batch of record.lines()) {
     for (const raw of batch) {
       const line = entries + 1;
       const link = soundLink(raw, last);

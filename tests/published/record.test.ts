@@ -61,9 +61,7 @@ describe('numbers are written as RFC 8785, appendix B, has them', () => {
     expect(canonicalize(fromBits(bits))).toBe(text);
     const object = `{"n":${text}}`;
     expect(isCanonicalNumber(text)).toBe(true);
-    // Those of more digits, or with an exponent, are left to the full check.
-    const short = /^-?\d{1,9}(\.\d{1,6})?$/.test(text);
-    expect(isSurelyCanonicalObject(Buffer.from(object), 0, object.length)).toBe(short);
+    expect(isSurelyCanonicalObject(Buffer.from(object), 0, object.length)).toBe(true);
   });
 
   it.each(['7fffffffffffffff', '7ff0000000000000'])('%s is refused', bits => {

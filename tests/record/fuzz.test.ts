@@ -283,6 +283,6 @@ it('the check of a line and that of the library agree, on lines hashed after the
         expect(link && readEntry(link, bytes)).toEqual(checkedByLibrary(bytes.toString()));
       },
     ),
-    { numRuns: 3000 },
+    { numRuns: 1500 },
   );
 });
