@@ -1,8 +1,7 @@
 import { createHash } from 'node:crypto';
-import { readFileSync, statSync } from 'node:fs';
-import { gzipSync } from 'node:zlib';
-import { RecordError, skimLog } from '../record/index.ts';
+import { RecordError, readRecordBytes, skimBytes } from '../record/index.ts';
 import { type Card, CardReader } from './card.ts';
+import { pack } from './packed-log.ts';
 
 /** `torn`: the last line breaks off, all before it is as written. `broken`: a line was altered, lost or moved. */
 export const recordStates = ['sound', 'torn', 'broken'] as const;
@@ -28,7 +27,7 @@ export interface Intake {
   /** Session time. */
   readonly seconds: number | null;
   readonly card: Card;
-  /** The file itself, with gzip. */
+  /** The file itself, compressed (`packed-log.ts`). */
   readonly packed: Uint8Array;
 }
 
@@ -46,16 +45,10 @@ const LONGEST_S = 1e9;
 export async function takeIn(path: string): Promise<IntakeResult> {
   try {
     // In threads of its own, so that to wait for the disk here costs nobody anything.
-    const sizeBytes = statSync(path, { throwIfNoEntry: false })?.size ?? 0;
-    if (sizeBytes > LARGEST_BYTES)
-      return {
-        ok: false,
-        source: path,
-        sentence: `${path} is larger than ${LARGEST_BYTES / 1e6} MB; keep it beside the archive.`,
-      };
+    const whole = readRecordBytes(path, LARGEST_BYTES);
     const reader = new CardReader();
     const opened = { chain: '', at: '' };
-    const skimmed = await skimLog(path, (kind, read) => {
+    const skimmed = await skimBytes(whole, path, (kind, read) => {
       if (kind === 'opened') {
         const { hash, at } = read();
         Object.assign(opened, { chain: hash, at });
@@ -63,7 +56,6 @@ export async function takeIn(path: string): Promise<IntakeResult> {
       reader.visit(kind, read);
     });
     const { entries, fault, last, soundBytes } = skimmed;
-    const whole = readFileSync(path);
     // What a running session has written since is left for the next time.
     const bytes = fault ? whole : whole.subarray(0, soundBytes);
     const card = reader.card();
@@ -84,7 +76,7 @@ export async function takeIn(path: string): Promise<IntakeResult> {
         ended: last?.at ?? '',
         seconds: seconds <= LONGEST_S ? seconds : null,
         card,
-        packed: gzipSync(bytes, { level: 1 }),
+        packed: pack(bytes),
       },
     };
   } catch (error) {

@@ -1,5 +1,4 @@
 import { FORMAT, NO_PREVIOUS } from './entry.ts';
-import { readLines } from './lines.ts';
 import type { OpenRecord } from './record-file.ts';
 import { type Scan, type Stop, soundLink } from './scan.ts';
 import type { Link } from './seal.ts';
@@ -55,7 +54,7 @@ export async function explain(record: OpenRecord, scan: Scan, stop: Stop): Promi
 /** A changed first line still tells whose record it is, or the second line does. */
 async function looksLikeOurs(record: OpenRecord, firstLine: Buffer): Promise<boolean> {
   if (firstLine.includes(`"format":"${FORMAT}"`) || firstLine.includes('"kind":"opened"')) return true;
-  for await (const [, second] of readLines(record.file, record.sizeBytes)) {
+  for await (const [, second] of record.lines()) {
     return second !== undefined && soundLink(second) !== undefined;
   }
   return false;
@@ -119,10 +118,10 @@ async function lookElsewhere(record: OpenRecord, scan: Scan, line: number, link:
   let twinLine: number | undefined;
   let rightfulLine: number | undefined;
   let current = 0;
-  for await (const batch of readLines(record.file, record.sizeBytes)) {
+  for await (const batch of record.lines()) {
     for (const raw of batch) {
       current++;
-      const other = current === line ? undefined : soundLink(raw)?.link;
+      const other = current === line ? undefined : soundLink(raw);
       if (other === undefined) continue;
       if (other.hash === link.hash) twinLine ??= current;
       if (other.seq === scan.entries && other.prev === (scan.last?.hash ?? NO_PREVIOUS))

@@ -2,9 +2,10 @@
 export { type Entry, entrySchema, FORMAT, OPENED, RECOVERED, REOPENED } from './entry.ts';
 export type { ChainProblem, Fault } from './explain.ts';
 export type { Json, JsonObject } from './json.ts';
-export { type ReadRecord, readLog, type SkimmedRecord, skimLog } from './log-reader.ts';
+export { type ReadRecord, readLog, type SkimmedRecord, skimBytes } from './log-reader.ts';
 export { openNewLog, type ReopenedLog, reopenLog } from './log-writer.ts';
 export { RecordError, type RecordErrorCode } from './record-error.ts';
+export { readRecordBytes } from './record-file.ts';
 export type { RecordLog } from './record-log.ts';
 export type { Remark } from './remarks.ts';
 export type { RecordClock } from './seal-next.ts';

@@ -20,29 +20,56 @@ export interface RawLine {
  * @param sizeBytes how much to read: what is appended meanwhile is left out
  */
 export async function* readLines(file: FileHandle, sizeBytes: number): AsyncGenerator<RawLine[]> {
-  let carried: Buffer[] = [];
-  let carriedBytes = 0;
-  let position = 0;
-  while (position < sizeBytes && carriedBytes <= MAX_LINE_BYTES) {
-    const wanted = Math.min(CHUNK_BYTES, sizeBytes - position);
+  const cutter = new LineCutter();
+  while (cutter.position < sizeBytes && cutter.goesOn) {
+    const wanted = Math.min(CHUNK_BYTES, sizeBytes - cutter.position);
     // A fresh buffer each time, because lines are views into it.
-    const { bytesRead, buffer } = await file.read(Buffer.allocUnsafe(wanted), 0, wanted, position);
+    const { bytesRead, buffer } = await file.read(Buffer.allocUnsafe(wanted), 0, wanted, cutter.position);
     if (bytesRead === 0) break;
-    const chunk = buffer.subarray(0, bytesRead);
+    yield cutter.cut(buffer.subarray(0, bytesRead));
+  }
+  yield cutter.rest();
+}
+
+/** The same for bytes that are in memory. */
+export async function* linesIn(bytes: Buffer): AsyncGenerator<RawLine[]> {
+  const cutter = new LineCutter();
+  while (cutter.position < bytes.length && cutter.goesOn)
+    yield cutter.cut(bytes.subarray(cutter.position, cutter.position + CHUNK_BYTES));
+  yield cutter.rest();
+}
+
+class LineCutter {
+  /** Bytes taken in. */
+  position = 0;
+  #carried: Buffer[] = [];
+  #carriedBytes = 0;
+
+  get goesOn(): boolean {
+    return this.#carriedBytes <= MAX_LINE_BYTES;
+  }
+
+  /** The lines that end in a chunk. */
+  cut(chunk: Buffer): RawLine[] {
     const lines: RawLine[] = [];
     let start = 0;
     for (let end = chunk.indexOf(NEWLINE); end >= 0; end = chunk.indexOf(NEWLINE, start)) {
       const piece = chunk.subarray(start, end);
-      const bytes = carriedBytes === 0 ? piece : Buffer.concat([...carried, piece]);
+      const bytes = this.#carriedBytes === 0 ? piece : Buffer.concat([...this.#carried, piece]);
       start = end + 1;
-      lines.push({ bytes, terminated: true, endByte: position + start });
-      carried = [];
-      carriedBytes = 0;
+      lines.push({ bytes, terminated: true, endByte: this.position + start });
+      this.#carried = [];
+      this.#carriedBytes = 0;
     }
-    if (start < bytesRead) carried.push(chunk.subarray(start));
-    carriedBytes += bytesRead - start;
-    position += bytesRead;
-    yield lines;
+    if (start < chunk.length) this.#carried.push(chunk.subarray(start));
+    this.#carriedBytes += chunk.length - start;
+    this.position += chunk.length;
+    return lines;
   }
-  if (carriedBytes > 0) yield [{ bytes: Buffer.concat(carried), terminated: false, endByte: position }];
+
+  /** What stands behind the last newline. */
+  rest(): RawLine[] {
+    if (this.#carriedBytes === 0) return [];
+    return [{ bytes: Buffer.concat(this.#carried), terminated: false, endByte: this.position }];
+  }
 }

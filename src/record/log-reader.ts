@@ -1,7 +1,7 @@
 import type { Entry } from './entry.ts';
 import { explain, type Fault } from './explain.ts';
 import { RecordError } from './record-error.ts';
-import { withRecordFile } from './record-file.ts';
+import { type OpenRecord, recordInMemory, withRecordFile } from './record-file.ts';
 import { scan } from './scan.ts';
 import { type Link, readEntry } from './seal.ts';
 
@@ -25,7 +25,9 @@ export interface ReadRecord extends Reading {
  */
 export async function readLog(path: string): Promise<ReadRecord> {
   const entries: Entry[] = [];
-  const { fault, soundBytes, tornBytes } = await readThrough(path, (_, read) => entries.push(read()));
+  const { fault, soundBytes, tornBytes } = await withRecordFile(path, record =>
+    followThrough(record, path, (_, read) => entries.push(read())),
+  );
   return { entries, soundBytes, ...(fault && { fault }), ...(tornBytes && { tornBytes }) };
 }
 
@@ -39,26 +41,35 @@ export interface SkimmedRecord extends Reading {
 /**
  * Checks a record as `readLog` does, but takes out the data of only those entries that are asked for:
  * half the work, where most are not.
+ * @param bytes the whole file
+ * @param path what the file is called, for the sentences
  * @param visit sees the kind of each sound entry, and may read it
- * @throws RecordError `unreadable`, `empty` or `notOurs`, with one sentence
+ * @throws RecordError `notOurs`, with one sentence
  */
-export async function skimLog(
+export async function skimBytes(
+  bytes: Buffer,
   path: string,
   visit: (kind: string, read: () => Entry) => void,
 ): Promise<SkimmedRecord> {
-  const { entries, last, fault, soundBytes } = await readThrough(path, ({ kind }, read) => visit(kind, read));
+  const { entries, last, fault, soundBytes } = await followThrough(
+    recordInMemory(bytes),
+    path,
+    ({ kind }, read) => visit(kind, read),
+  );
   return { entries, soundBytes, ...(last && { last }), ...(fault && { fault }) };
 }
 
-async function readThrough(path: string, visit: (link: Link, read: () => Entry) => void) {
-  return withRecordFile(path, async record => {
-    const result = await scan(record, (link, text) => visit(link, () => readEntry(link, text)));
-    const { entries, last, soundBytes, stop } = result;
-    const read = { entries, last, soundBytes };
-    if (stop === undefined) return { ...read, fault: undefined, tornBytes: undefined };
-    const fault = await explain(record, result, stop);
-    if (fault.problem === 'notOurs')
-      throw new RecordError('notOurs', `${path} is not a record of this program.`);
-    return { ...read, fault, tornBytes: stop.kind === 'torn' ? stop.bytes : undefined };
-  });
+async function followThrough(
+  record: OpenRecord,
+  path: string,
+  visit: (link: Link, read: () => Entry) => void,
+) {
+  const result = await scan(record, (link, line) => visit(link, () => readEntry(link, line)));
+  const { entries, last, soundBytes, stop } = result;
+  const read = { entries, last, soundBytes };
+  if (stop === undefined) return { ...read, fault: undefined, tornBytes: undefined };
+  const fault = await explain(record, result, stop);
+  if (fault.problem === 'notOurs')
+    throw new RecordError('notOurs', `${path} is not a record of this program.`);
+  return { ...read, fault, tornBytes: stop.kind === 'torn' ? stop.bytes : undefined };
 }

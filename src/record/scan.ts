@@ -1,6 +1,6 @@
 import { isUtf8 } from 'node:buffer';
 import { MAX_ENTRY_BYTES, MAX_LINE_BYTES, NO_PREVIOUS, RECOVERED, REOPENED } from './entry.ts';
-import { type RawLine, readLines } from './lines.ts';
+import type { RawLine } from './lines.ts';
 import type { OpenRecord } from './record-file.ts';
 import { checkLine, type Link } from './seal.ts';
 
@@ -23,39 +23,36 @@ export interface Scan {
   readonly stop: Stop | undefined;
 }
 
-/** The link in a line and its text, or undefined when the line is not sound in itself. */
-export function soundLink(raw: RawLine): { readonly link: Link; readonly text: string } | undefined {
-  if (!raw.terminated || raw.bytes.length > MAX_LINE_BYTES || !isUtf8(raw.bytes)) return undefined;
-  const text = raw.bytes.toString('utf8');
-  const link = checkLine(text);
-  return link && { link, text };
+/** The link in a line, or undefined when the line is not sound in itself. */
+export function soundLink({ bytes, terminated }: RawLine, before?: Link): Link | undefined {
+  if (!terminated || bytes.length > MAX_LINE_BYTES || !isUtf8(bytes)) return undefined;
+  return checkLine(bytes, before);
 }
 
 /** Follows the chain from the first line as far as it holds; `onLink` sees each link that does. */
 export async function scan(
-  { file, sizeBytes }: OpenRecord,
-  onLink: (link: Link, text: string, before: Link | undefined) => void,
+  record: OpenRecord,
+  onLink: (link: Link, line: Uint8Array, before: Link | undefined) => void,
 ): Promise<Scan> {
   let last: Link | undefined;
   let entries = 0;
   let soundBytes = 0;
   const end = (stop?: Stop): Scan => ({ entries, last, soundBytes, stop });
-  for await (const batch of readLines(file, sizeBytes)) {
+  for await (const batch of record.lines()) {
     for (const raw of batch) {
       const line = entries + 1;
-      const sound = soundLink(raw);
-      if (sound === undefined) {
+      const link = soundLink(raw, last);
+      if (link === undefined) {
         const torn = !raw.terminated && raw.bytes.length <= MAX_ENTRY_BYTES;
         return end({ kind: torn ? 'torn' : 'unsound', line, bytes: raw.bytes });
       }
-      const { link, text } = sound;
       if (link.seq !== entries || link.prev !== (last?.hash ?? NO_PREVIOUS)) {
         return end({ kind: 'misplaced', line, link });
       }
       if (last !== undefined && link.monoMs < last.monoMs && !startsClockAnew(link)) {
         return end({ kind: 'clockBack', line, link });
       }
-      onLink(link, text, last);
+      onLink(link, raw.bytes, last);
       last = link;
       entries++;
       soundBytes = raw.endByte;

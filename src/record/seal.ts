@@ -1,8 +1,9 @@
 import canonicalize from 'canonicalize';
-import { sha256Hex } from '#sha256';
-import { isCanonicalNumber, isSurelyCanonicalObject } from './canonical-scan.ts';
-import { type Entry, entrySchema, KIND, NO_PREVIOUS, OPENED, wallMs } from './entry.ts';
+import { byteString, sha256Hex, sha256HexWithout } from '#bytes';
+import { isSurelyCanonicalObject } from './canonical-scan.ts';
+import { type Entry, entrySchema, HASH, OPENED, wallMs } from './entry.ts';
 import { findNonJson, isJsonObject, type JsonObject } from './json.ts';
+import { readTail } from './line-tail.ts';
 import { RecordError } from './record-error.ts';
 
 export { sha256Hex };
@@ -50,14 +51,9 @@ export function sealEntry(draft: Draft, maxBytes: number): Sealed {
 
 // In canonical order the names are at, data, hash, kind, monoMs, prev, seq, v. The first two and the
 // last six are of known shape, which lets a line be taken apart, and hashed, without serialising it anew.
+const AT_START = 7;
 const AT_END = 31;
 const DATA_START = 40;
-const HASH_NAME = ',"hash":"';
-const HASH_MEMBER_LENGTH = HASH_NAME.length + 64 + 1;
-const SHORTEST_TAIL = `,"hash":"${NO_PREVIOUS}","kind":"k","monoMs":0,"prev":"${NO_PREVIOUS}","seq":0,"v":1}`
-  .length;
-const TAIL =
-  /^,"hash":"([^"]{64})","kind":"([^"]{1,120})","monoMs":([^,]{1,25}),"prev":"([0-9a-f]{64})","seq":(0|[1-9]\d{0,15}),"v":1\}$/;
 
 /** The line of an entry, as it stands in the file. */
 export const canonicalLine = (entry: Entry): string => canonicalize(entry) ?? '';
@@ -66,44 +62,47 @@ export const canonicalLine = (entry: Entry): string => canonicalize(entry) ?? ''
 export interface Link extends Omit<Entry, 'v' | 'data'> {
   /** `at` as milliseconds since 1970. */
   readonly atMs: number;
+  /** Where the data end in the line's bytes. */
+  readonly dataEnd: number;
 }
+
+const decoder = new TextDecoder();
 
 /**
  * Checks one line (without its newline) of a record.
+ * @param line valid UTF-8
+ * @param before the entry that it should follow, if any; another one is no fault here
  * @returns undefined unless the line is, to the byte, what `sealEntry` makes of its content, hash included
  */
-export function checkLine(line: string): Link | undefined {
-  if (!line.startsWith('{"at":"') || !line.startsWith('","data":', AT_END)) return undefined;
-  const hashStart = findHashMember(line);
-  const [, hash, kind, mono, prev, seqDigits] = TAIL.exec(line.slice(hashStart)) ?? [];
-  if (hash === undefined || kind === undefined || mono === undefined || prev === undefined) return undefined;
-  if (sha256Hex(line.slice(0, hashStart) + line.slice(hashStart + HASH_MEMBER_LENGTH)) !== hash)
-    return undefined;
-
-  const at = line.slice(7, AT_END);
+export function checkLine(line: Uint8Array, before?: Link): Link | undefined {
+  const text = byteString(line);
+  if (!text.startsWith('{"at":"') || !text.startsWith('","data":', AT_END)) return undefined;
+  const tail = readTail(text);
+  if (tail === undefined) return undefined;
+  const { hashStart: dataEnd, hashEnd, hash, prev, kind, monoMs, seq } = tail;
+  if (sha256HexWithout(line, dataEnd, hashEnd) !== hash) return undefined;
+  if (prev !== before?.hash && !HASH.test(prev)) return undefined;
+  const at = text.slice(AT_START, AT_END);
   const atMs = wallMs(at);
-  const monoMs = Number(mono);
-  const seq = Number(seqDigits);
-  if (Number.isNaN(atMs) || !isCanonicalNumber(mono) || monoMs < 0) return undefined;
-  const data = line.slice(DATA_START, hashStart);
-  if (!KIND.test(kind) || !Number.isSafeInteger(seq) || !isCanonicalObject(data)) return undefined;
-  const link = { seq, at, atMs, monoMs, kind, prev, hash };
+  if (Number.isNaN(atMs) || !isCanonicalObject(line, dataEnd)) return undefined;
+  const link = { seq, at, atMs, monoMs, kind, prev, hash, dataEnd };
   if (seq > 0 && kind !== OPENED) return link;
-  return entrySchema.safeParse(JSON.parse(line)).success ? link : undefined;
+  return entrySchema.safeParse(JSON.parse(decoder.decode(line))).success ? link : undefined;
 }
 
 /** The whole entry of a line that `checkLine` has accepted. */
-export function readEntry(link: Link, line: string): Entry {
-  const { atMs: _, ...envelope } = link;
-  const data: JsonObject = JSON.parse(line.slice(DATA_START, findHashMember(line)));
+export function readEntry(link: Link, line: Uint8Array): Entry {
+  const { atMs: _at, dataEnd, ...envelope } = link;
+  const data: JsonObject = JSON.parse(dataText(line, dataEnd));
   return { ...envelope, v: 1, data };
 }
 
-/** Quotes inside a text are escaped, so the last match is the member itself. */
-const findHashMember = (line: string): number => line.lastIndexOf(HASH_NAME, line.length - SHORTEST_TAIL);
+const dataText = (line: Uint8Array, dataEnd: number): string =>
+  decoder.decode(line.subarray(DATA_START, dataEnd));
 
-function isCanonicalObject(text: string): boolean {
-  if (isSurelyCanonicalObject(text)) return true;
+function isCanonicalObject(line: Uint8Array, dataEnd: number): boolean {
+  if (isSurelyCanonicalObject(line, DATA_START, dataEnd)) return true;
+  const text = dataText(line, dataEnd);
   try {
     const value: unknown = JSON.parse(text);
     return isJsonObject(value) && findNonJson(value, 'data') === undefined && canonicalize(value) === text;

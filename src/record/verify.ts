@@ -46,7 +46,7 @@ export async function verifyLog(path: string, options: VerifyOptions = {}): Prom
     return await withRecordFile(path, async record => {
       const remarks: Remark[] = [];
       let expectedLine: number | undefined;
-      const result = await scan(record, (link, _text, before) => {
+      const result = await scan(record, (link, _line, before) => {
         if (link.hash === expected) expectedLine = link.seq + 1;
         const remark = wallClockRemark(link, before);
         if (remark !== undefined && remarks.length < MAX_REMARKS) remarks.push(remark);

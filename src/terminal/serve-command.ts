@@ -115,5 +115,5 @@ function codeTable(codes: readonly OpenCode[]): string {
 
 const ended = () =>
   new Promise<void>(resolveEnd => {
-    for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => resolveEnd());
+    for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.once(signal, () => resolveEnd());
   });

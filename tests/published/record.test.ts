@@ -1,6 +1,6 @@
 import canonicalize from 'canonicalize';
 import { describe, expect, it } from 'vitest';
-import { isSurelyCanonicalObject } from '../../src/record/canonical-scan.ts';
+import { isCanonicalNumber, isSurelyCanonicalObject } from '../../src/record/canonical-scan.ts';
 import { findNonJson } from '../../src/record/json.ts';
 import { sha256Hex } from '../../src/record/seal.ts';
 
@@ -59,7 +59,9 @@ const numbers = [
 describe('numbers are written as RFC 8785, appendix B, has them', () => {
   it.each(numbers)('%s as %s', (bits, text) => {
     expect(canonicalize(fromBits(bits))).toBe(text);
-    expect(isSurelyCanonicalObject(`{"n":${text}}`)).toBe(true);
+    const object = `{"n":${text}}`;
+    expect(isCanonicalNumber(text)).toBe(true);
+    expect(isSurelyCanonicalObject(Buffer.from(object), 0, object.length)).toBe(true);
   });
 
   it.each(['7fffffffffffffff', '7ff0000000000000'])('%s is refused', bits => {

@@ -4,9 +4,16 @@ import canonicalize from 'canonicalize';
 import fc from 'fast-check';
 import { beforeEach, describe, expect, it } from 'vitest';
 import { isCanonicalNumber, isSurelyCanonicalObject } from '../../src/record/canonical-scan.ts';
-import { entrySchema, type JsonObject, RecordError, readLog, verifyLog } from '../../src/record/index.ts';
+import {
+  type Entry,
+  entrySchema,
+  type JsonObject,
+  RecordError,
+  readLog,
+  verifyLog,
+} from '../../src/record/index.ts';
 import { findNonJson } from '../../src/record/json.ts';
-import { canonicalLine, checkLine, readEntry, sealEntry } from '../../src/record/seal.ts';
+import { canonicalLine, checkLine, readEntry, sealEntry, sha256Hex } from '../../src/record/seal.ts';
 import { tempFolder, writeRecord } from './support.ts';
 
 /** Data as odd as JSON allows: every character, names that look like numbers or like members of an entry. */
@@ -158,8 +165,9 @@ describe('a line', () => {
     fc.assert(
       fc.property(draft, given => {
         const { entry, line } = sealEntry(given, 1 << 20);
-        const link = checkLine(line);
-        expect(link && readEntry(link, line)).toEqual(entry);
+        const bytes = Buffer.from(line);
+        const link = checkLine(bytes);
+        expect(link && readEntry(link, bytes)).toEqual(entry);
         expect(canonicalLine(entry)).toBe(line);
         expect(entrySchema.safeParse(JSON.parse(line)).success).toBe(true);
       }),
@@ -189,12 +197,92 @@ describe('a line', () => {
       });
     fc.assert(
       fc.property(almostCanonical, text => {
-        if (!isSurelyCanonicalObject(text)) return;
-        const value: unknown = JSON.parse(text);
-        expect(canonicalize(value)).toBe(text);
+        const bytes = Buffer.from(text);
+        // What stands behind it in a line must make no difference.
+        const line = Buffer.concat([bytes, Buffer.from(',"hash":"0"}')]);
+        const surely = isSurelyCanonicalObject(line, 0, bytes.length);
+        expect(isSurelyCanonicalObject(bytes, 0, bytes.length)).toBe(surely);
+        if (!surely) return;
+        const value: unknown = JSON.parse(bytes.toString());
+        expect(canonicalize(value)).toBe(bytes.toString());
         expect(findNonJson(value, 'data')).toBeUndefined();
       }),
       { numRuns: 3000 },
     );
   });
+
+  it('is taken for canonical at a glance when it holds what a session writes', () => {
+    const plainText = fc.string({ unit: fc.constantFrom('a', 'Z', '°', 'é', '€', '\uffff', ' ', '/') });
+    const decimal = fc.integer({ min: -999_999_999, max: 999_999_999 }).map(whole => whole / 1000);
+    const plain = fc.dictionary(
+      plainText,
+      fc.oneof(plainText, decimal, fc.boolean(), fc.constant(null), fc.array(decimal)),
+    );
+    fc.assert(
+      fc.property(plain, data => {
+        const bytes = Buffer.from(canonicalize(data) ?? '');
+        expect(isSurelyCanonicalObject(bytes, 0, bytes.length)).toBe(true);
+      }),
+    );
+  });
+});
+
+/** The same check without a pass of our own: the whole line is parsed, and written anew by the library. */
+function checkedByLibrary(line: string): Entry | undefined {
+  try {
+    const parsed = entrySchema.safeParse(JSON.parse(line));
+    if (!parsed.success || findNonJson(parsed.data, 'entry') !== undefined) return undefined;
+    const { hash, ...body } = parsed.data;
+    const sound = canonicalize(parsed.data) === line && sha256Hex(canonicalize(body) ?? '') === hash;
+    return sound ? parsed.data : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
+it('the check of a line and that of the library agree, on lines hashed after they were altered too', () => {
+  const member = /,"hash":"[^"]{64}"(?=,"kind":"[^"]*","monoMs":[^,]*,"prev":"[^"]*","seq":[^,]*,"v":1\}$)/;
+  const put = fc.constantFrom(
+    '',
+    '0',
+    '-',
+    '.5',
+    'e5',
+    '"',
+    ',',
+    ':',
+    ' ',
+    'A',
+    '\u00e9',
+    '\u{1f600}',
+    '\\n',
+    '}',
+  );
+  fc.assert(
+    fc.property(
+      jsonData,
+      fc.nat(),
+      fc.nat({ max: 2 }),
+      put,
+      fc.boolean(),
+      (data, where, cut, piece, inTail) => {
+        const at = new Date('2026-11-25T09:12:47.031Z');
+        const { line } = sealEntry(
+          { seq: 10, at, monoMs: 0.5, kind: 'k', data, prev: 'a'.repeat(64) },
+          1 << 20,
+        );
+        const body = line.replace(member, '');
+        const tail = body.length - 100;
+        const place = inTail ? tail + (where % 100) : where % body.length;
+        const altered = body.slice(0, place) + piece + body.slice(place + cut);
+        const hash = sha256Hex(altered);
+        const kindAt = altered.lastIndexOf(',"kind":');
+        const hashed = `${altered.slice(0, kindAt)},"hash":"${hash}"${altered.slice(kindAt)}`;
+        const bytes = Buffer.from(hashed);
+        const link = checkLine(bytes);
+        expect(link && readEntry(link, bytes)).toEqual(checkedByLibrary(bytes.toString()));
+      },
+    ),
+    { numRuns: 1500 },
+  );
 });

@@ -77,8 +77,10 @@ export async function beginRecord(
  */
 export function entriesOf(id: string, lines: readonly string[]): Entry[] {
   if (lines.length === 0) throw new RecordError('empty', `${id} is empty; there is no record in it.`);
+  const encoder = new TextEncoder();
   let prev = NO_PREVIOUS;
-  return lines.map((line, seq) => {
+  return lines.map((text, seq) => {
+    const line = encoder.encode(text);
     const link = checkLine(line);
     const entry = link && readEntry(link, line);
     if (entry?.seq !== seq || entry.prev !== prev || !openingRuleHolds(entry)) {

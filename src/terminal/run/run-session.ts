@@ -18,6 +18,7 @@ import type { ChosenVoice } from '../../voice/speakers/choose-voice.ts';
 import { askPlace } from './ask-place.ts';
 import { hearFast, hearLive, openSource } from './hearing.ts';
 import type { RunOptions } from './options.ts';
+import { saveOnSignal } from './save-on-signal.ts';
 import { HOW_TO_SAVE, savePlace } from './save-words.ts';
 import { openSpeaking } from './speaking.ts';
 
@@ -45,14 +46,17 @@ export interface RunParts {
 /** Runs a session in this terminal until it is over or left; its record is closed whatever happens. */
 export async function runSession(parts: RunParts): Promise<RunResult> {
   const { record } = parts;
+  const unhook = saveOnSignal(record);
   let end: RunEnd;
   try {
     end = await joinParts(parts);
   } catch (error) {
+    unhook();
     const elsewhere = await closeRecord(record, askPlace);
     if (elsewhere !== undefined) console.error(elsewhere);
     throw error;
   }
+  unhook();
   const elsewhere = await closeRecord(record, askPlace);
   return { end, closing: [...(elsewhere ? [elsewhere] : []), ...closingWords(end, record)] };
 }

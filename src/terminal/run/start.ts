@@ -11,7 +11,7 @@ import { VirtualClock } from '../../session/virtual-clock.ts';
 import type { ChosenVoice } from '../../voice/speakers/choose-voice.ts';
 import { openBus } from './bus.ts';
 import type { RunOptions } from './options.ts';
-import { type RunResult, runSession } from './run-session.ts';
+import { type RunParts, type RunResult, runSession } from './run-session.ts';
 
 const busOf = async ({ bus }: RunOptions, profile: Profile, clock: Clock) =>
   bus === undefined ? undefined : openBus(bus, profile, clock);
@@ -46,12 +46,14 @@ export async function resumeSession(
     options.fast ? new VirtualClock(new Date(), beginMs) : new SystemClock(beginMs),
   );
   const { header } = restored;
+  let parts: RunParts;
   try {
     const bus = await busOf(options, header.profile, clock);
-    const voice = voiceFor(header.language);
-    return await runSession({ options, header, record, clock, voice, bus, restored });
+    parts = { options, header, record, clock, voice: voiceFor(header.language), bus, restored };
   } catch (error) {
     await record.close();
     throw error;
   }
+  // From here on the record is closed by the run itself.
+  return runSession(parts);
 }

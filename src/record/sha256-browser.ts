@@ -1,5 +1,0 @@
-import { sha256 } from '@noble/hashes/sha2.js';
-import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
-
-/** As in Node. Not the browser's own digest: that answers later, and the chain is sealed at once. */
-export const sha256Hex = (text: string): string => bytesToHex(sha256(utf8ToBytes(text)));
