@@ -68,6 +68,8 @@ export async function resumeLocal(
   });
   try {
     const restored = restore(entries, id);
+    // What the laptop may have is only its beginning from now on.
+    await noteOn(dataBase, id, { sent: false });
     beginMs = restored.lastMs;
     const clock = new SystemClock(restored.lastMs);
     return await run({ dataBase, id, header: restored.header, clock, record: log, devices, restored });
