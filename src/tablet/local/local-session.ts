@@ -121,7 +121,8 @@ async function run({ dataBase, id, header, clock, record, devices, restored }: P
   });
 
   await session.begin(restored !== undefined);
-  void session.outcome.then(outcome => noteOn(dataBase, id, { state: outcome }));
+  // Another tab may have sent its beginning meanwhile.
+  void session.outcome.then(outcome => noteOn(dataBase, id, { state: outcome, sent: false }));
   const hearing = devices.hearing({
     attach: recognizer => session.attach(recognizer, 'voice'),
     listensWith: source => viewer.listensWith(source),

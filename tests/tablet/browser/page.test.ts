@@ -61,6 +61,9 @@ for (const { name, width, height, theme, hand } of sizes) {
     }
     await waitForKey(page, 'job.ambient.asking');
     await look('number');
+    // Held upright, the whole pad is in sight: nobody scrolls with a glove to send what was typed.
+    const pad = await page.locator('.pad').boundingBox();
+    if (height > width) expect((pad?.y ?? height) + (pad?.height ?? 0)).toBeLessThanOrEqual(place?.y ?? 0);
     expect(await stop.boundingBox()).toEqual(place);
     await stop.click();
     await page.getByRole('status').filter({ hasText: 'Stopped. Key off.' }).waitFor();
