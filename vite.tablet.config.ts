@@ -1,5 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vite';
+import { compressed } from './src/tablet/build/compressed.ts';
 import { offlineList } from './src/tablet/build/offline-list.ts';
 import { refuseNode } from './src/tablet/build/refuse-node.ts';
 import { speechModel } from './src/tablet/build/speech-model.ts';
@@ -14,7 +15,7 @@ export default defineConfig({
       'blob-polyfill': fileURLToPath(new URL('./src/tablet/hearing/native-blob.ts', import.meta.url)),
     },
   },
-  plugins: [refuseNode(), speechModel(), offlineList()],
+  plugins: [refuseNode(), speechModel(), offlineList(), compressed()],
   worker: { format: 'es', plugins: () => [refuseNode()] },
   build: {
     outDir: '../../dist-tablet',

@@ -12,6 +12,9 @@ import { benchServer } from './server.ts';
 import { benchSpeech } from './speech.ts';
 import { benchVoice } from './voice.ts';
 
+/** Programs of their own: what runs in a browser is checked with the page's types. */
+const alone = (file: string) => import(new URL(file, import.meta.url).href);
+
 /** `npm run bench [name ...]`: all benches, or those that are named. Timings are shown, never judged. */
 const benches: Readonly<Record<string, () => unknown>> = {
   engineering: () => benchEngineering(),
@@ -27,6 +30,7 @@ const benches: Readonly<Record<string, () => unknown>> = {
   voice: () => benchVoice(),
   server: () => benchServer(),
   humans: () => benchHumans(),
+  page: () => alone('./page/run-opening.ts'),
 };
 
 const names = process.argv.slice(2);

@@ -8,6 +8,7 @@ import { buildApp } from './http/app.ts';
 import { Guard } from './http/guard.ts';
 import { CodeDesk, type OpenCode } from './pairing/code-desk.ts';
 import { Pairings } from './pairing/pairings.ts';
+import { ArchivedShop } from './shop/archived-shop.ts';
 import { FolderShop } from './shop/folder-shop.ts';
 import { inUrl, machineAddresses, reachableAt } from './tls/addresses.ts';
 import { certificateFor } from './tls/certificate.ts';
@@ -21,6 +22,8 @@ export interface ServeOptions {
   readonly bays: readonly string[];
   /** Folder of records; what the server itself keeps is in `.server` inside. */
   readonly shop: string;
+  /** The shop's archive: a SQLite file, or a PostgreSQL database; a file in the shop's folder, where it is left out. */
+  readonly archive?: string | undefined;
   /** Folder of the built page. */
   readonly page: string;
   readonly usual: Usual;
@@ -70,7 +73,8 @@ export async function startServer(options: ServeOptions): Promise<RunningServer>
   const certificate = await certificateFor(own, addresses);
   const pairings = await Pairings.open(join(own, 'pairings.json'), wallMs);
   const desk: CodeDesk = new CodeDesk(options.bays, wallMs, () => options.onCodes?.(desk.codes()));
-  const shop = await FolderShop.open(folder);
+  const place = options.archive ?? join(folder, 'first-fire-archive.sqlite');
+  const shop = new ArchivedShop(await FolderShop.open(folder), place, join(own, 'unpacked'), tell);
   const makeClock: MakeClock = options.makeClock ?? (beginMs => new SystemClock(beginMs));
   const starter = await Starter.open(shop, options.usual, join(own, 'bays.json'), makeClock, tell);
   const bays = new Map(options.bays.map(name => [name, new Bay(name, pairings, starter)]));
@@ -101,6 +105,7 @@ export async function startServer(options: ServeOptions): Promise<RunningServer>
       clearInterval(looking);
       await app.close();
       for (const bay of bays.values()) await bay.close();
+      await shop.close();
     },
   };
 }

@@ -213,6 +213,12 @@ export class Viewer {
     }
   }
 
+  /** Shows a sentence that the record has no place for: it is closed. */
+  showProblem(sentence: string): void {
+    this.#take({ kind: 'problem', sentence });
+    this.#changed();
+  }
+
   #write(atMs: number, who: string, text: string): void {
     this.#log = [...this.#log, { time: clockText(atMs), who, text }].slice(-LOG_LINES);
   }

@@ -3,9 +3,11 @@ import { createRoot } from 'react-dom/client';
 import { openDataBase } from './record/data-base.ts';
 import { App } from './screen/app.tsx';
 import { applySettings, deviceIsDark, loadSettings } from './settings.ts';
+import { askForVoices } from './speaking/system-voice.ts';
 import './style/page.css';
 
 applySettings(loadSettings());
+void askForVoices();
 deviceIsDark().addEventListener('change', () => applySettings(loadSettings()));
 const place = document.getElementById('page');
 if (!place) throw new Error('The page has no place for its content.');

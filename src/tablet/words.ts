@@ -58,6 +58,7 @@ export const words = {
     resume: 'Go on',
     records: 'Records on this device',
     save: 'Save as a file',
+    sent: { kept: 'the laptop has it', marked: 'the laptop has it, marked as damaged' },
     states: { open: 'broken off', signedOff: 'signed off', ended: 'ended without sign-off' },
   },
   settings: {
@@ -100,6 +101,16 @@ export const words = {
     stopAnyway: 'Shout STOP and turn the key off: this device reaches nobody.',
     offset: (ms: number) => `Clock ${ms >= 0 ? '+' : '−'}${Math.abs(ms / 1000).toFixed(1)} s`,
   },
+  sending: {
+    kept: (count: number) =>
+      count === 1
+        ? 'A record of this device was sent to the laptop, verified and kept.'
+        : `${count} records of this device were sent to the laptop, verified and kept.`,
+    marked: (ids: readonly string[]) =>
+      `Sent and kept, but marked as damaged, because it does not verify: ${ids.join(', ')}.`,
+    left: (count: number) => `Still to be sent: ${count}. They stay on this device.`,
+    noAnswer: 'The laptop did not answer.',
+  },
   second: {
     clear: 'CLEAR',
     clearAsk: 'Hands, tools and clothes clear of fan and belts?',
@@ -111,6 +122,25 @@ export const words = {
     asked: 'Hold asked for',
     timeLine: 'Time line',
     report: 'Report',
+    noReport: 'The laptop gave no report; try again.',
+  },
+  past: {
+    title: 'Sessions of the shop',
+    findLabel: 'A vehicle, an engine, a person, a fault: sessions in which this stands',
+    findHint: 'Vehicle, person, fault…',
+    find: 'Find',
+    looking: 'Looking…',
+    count: (count: number) => (count === 0 ? 'None.' : count === 1 ? '1 session.' : `${count} sessions.`),
+    failed: 'The laptop gave no list; find again.',
+    noTime: 'no time',
+    uploaded: 'sent in by a tablet',
+    states: {
+      running: 'running',
+      signedOff: 'signed off',
+      ended: 'ended without sign-off',
+      brokenOff: 'broken off',
+      damaged: 'DAMAGED: does not verify',
+    },
   },
   holdAsked: (name: string) => `${name} asks for a hold.`,
   holdNo: 'Not now',

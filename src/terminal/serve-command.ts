@@ -1,5 +1,5 @@
 import { resolve } from 'node:path';
-import type { Command } from 'commander';
+import { type Command, Option } from 'commander';
 import { renderUnicodeCompact } from 'uqr';
 import { languages } from '../../prompts/index.ts';
 import { loadProfile } from '../profile/load.ts';
@@ -15,6 +15,7 @@ interface ServeCommandOptions extends Pick<RunOptions, 'profile' | 'job' | 'unit
   readonly bay: readonly string[];
   readonly shop: string;
   readonly page: string;
+  readonly archive?: string;
 }
 
 const demos = ['demo-six', 'demo-four'];
@@ -38,6 +39,12 @@ export function registerServe(program: Command): void {
     .option('--bay <name...>', 'names of the bays', ['bay 1'])
     .option('--shop <folder>', 'where the records are kept', 'first-fire-shop')
     .option('--page <folder>', 'where the built page is', 'dist-tablet')
+    .addOption(
+      new Option(
+        '--archive <place>',
+        'the archive of the shop: a file, or postgres://user@host/database (default: a file in its folder)',
+      ).env('FIRST_FIRE_ARCHIVE'),
+    )
     .action(async (_own: unknown, command: Command) => {
       await serve(command.optsWithGlobals<ServeCommandOptions>());
     });
@@ -49,6 +56,7 @@ async function serve({
   bay,
   shop,
   page,
+  archive,
   profile,
   job,
   units,
@@ -59,6 +67,7 @@ async function serve({
     bays: checkBays(bay),
     shop: resolve(shop),
     page: resolve(page),
+    archive,
     usual: {
       profiles: await profilesFor(profile),
       job: job === undefined ? demoJob : await loadJobCard(job),

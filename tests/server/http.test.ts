@@ -1,6 +1,7 @@
 import { mkdtemp, readFile, stat, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { gzipSync } from 'node:zlib';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { certificateFor } from '../../src/server/tls/certificate.ts';
 import { goUntil, rig } from '../helpers/session-rig.ts';
@@ -15,6 +16,8 @@ beforeAll(async () => {
   const page = await mkdtemp(join(tmpdir(), 'page-'));
   await writeFile(join(page, 'index.html'), '<!doctype html><title>page</title>');
   await writeFile(join(page, '.secret'), 'not for the web');
+  await writeFile(join(page, 'large.js'), 'as it is');
+  await writeFile(join(page, 'large.js.gz'), gzipSync('as it is'));
   shop = await openShop({ page });
   for (const role of ['technician', 'second', 'supervisor'] as const) tokens[role] = await shop.pair(role);
   const finished = await rig();
@@ -48,6 +51,15 @@ describe('The page', () => {
     expect(policy).not.toMatch(/'unsafe-eval'/);
     expect(headers['x-content-type-options']).toBe('nosniff');
     expect(headers['referrer-policy']).toBe('no-referrer');
+  });
+
+  test('comes compressed, as it was built, to whoever takes it so', async () => {
+    const packed = await fetchRaw(shop.base, '/large.js', { headers: { 'accept-encoding': 'gzip' } });
+    expect(packed.headers['content-encoding']).toBe('gzip');
+    expect(packed.headers['content-type']).toMatch(/javascript/);
+    const plain = await get(shop.base, '/large.js');
+    expect(plain.headers['content-encoding']).toBeUndefined();
+    expect(plain.body).toBe('as it is');
   });
 
   test('is all there is: no path leads out of its folder, however it is written', async () => {

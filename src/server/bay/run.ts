@@ -1,12 +1,13 @@
+import { basename } from 'node:path';
 import type { JobCard } from '../../../machines/context.ts';
 import { languages } from '../../../prompts/index.ts';
 import type { Profile } from '../../profile/schema.ts';
-import type { Entry, RecordLog } from '../../record/index.ts';
+import { type Entry, RecordError, type RecordLog } from '../../record/index.ts';
 import type { Clock } from '../../session/clock.ts';
 import type { SessionHeader } from '../../session/header.ts';
 import { beginRecord, continueRecord } from '../../session/record-keeping.ts';
 import type { Restored } from '../../session/resume.ts';
-import { closeRecord } from '../../session/save-record.ts';
+import { closeRecord, whenInMemory } from '../../session/save-record.ts';
 import { Session } from '../../session/session.ts';
 import type { UnitSystem } from '../../session/units.ts';
 import { Viewer } from '../../session/viewer.ts';
@@ -14,6 +15,16 @@ import { type Mouths, RemoteSpeech } from './remote-voice.ts';
 
 /** Makes the clock of a session that begins at this session time. */
 export type MakeClock = (beginMs: number) => Clock;
+
+/** What is told when the record of a session could not be kept where it was begun. */
+export interface RecordNews {
+  /** It was saved in another file; the sentence names it. */
+  rescued(path: string, sentence: string): Promise<void>;
+  /** No place took it. */
+  lost(sentence: string): void;
+}
+
+const IN_MEMORY = 'The laptop saves the record elsewhere when the session is over, and says where.';
 
 /** One session being run in a bay, with its record. */
 export class Run {
@@ -23,6 +34,7 @@ export class Run {
   readonly clock: Clock;
   readonly record: RecordLog;
   readonly speech: RemoteSpeech;
+  readonly #news: RecordNews;
   #closing: Promise<void> | null = null;
 
   private constructor(
@@ -31,9 +43,11 @@ export class Run {
     record: RecordLog,
     clock: Clock,
     mouths: Mouths,
+    news: RecordNews,
     restored?: Restored,
   ) {
     this.id = id;
+    this.#news = news;
     this.clock = clock;
     this.record = record;
     this.speech = new RemoteSpeech(mouths, clock);
@@ -42,6 +56,7 @@ export class Run {
       restored?.moment,
     );
     this.viewer = new Viewer(this.session, 'keys');
+    whenInMemory(this.session, record, () => this.session.report(IN_MEMORY));
     // The last sentence is still being said when the record is closed.
     void this.session.outcome.then(() => this.#closeRecord());
   }
@@ -52,10 +67,11 @@ export class Run {
     what: { readonly profile: Profile; readonly job: JobCard; readonly units: UnitSystem },
     makeClock: MakeClock,
     mouths: Mouths,
+    news: RecordNews,
   ): Promise<Run> {
     const clock = makeClock(0);
     const header: SessionHeader = { ...what, language: 'en' };
-    return new Run(id, header, await beginRecord(path, header, clock), clock, mouths);
+    return new Run(id, header, await beginRecord(path, header, clock), clock, mouths, news);
   }
 
   /** @throws RecordError or ResumeError when its record cannot be gone on with */
@@ -63,9 +79,10 @@ export class Run {
     { id, path }: { readonly id: string; readonly path: string },
     makeClock: MakeClock,
     mouths: Mouths,
+    news: RecordNews,
   ): Promise<{ readonly run: Run; readonly entries: readonly Entry[] }> {
     const { record, clock, restored, entries } = await continueRecord(path, makeClock);
-    return { run: new Run(id, restored.header, record, clock, mouths, restored), entries };
+    return { run: new Run(id, restored.header, record, clock, mouths, news, restored), entries };
   }
 
   get isOver(): boolean {
@@ -82,8 +99,25 @@ export class Run {
     this.#closing ??= (async () => {
       await this.session.settled();
       this.clock.setAlarm(null, () => {});
-      await closeRecord(this.record);
+      await this.#keepRecord();
     })();
     return this.#closing;
+  }
+
+  /** The faces are told the name of the file only: where it is on the laptop is nobody's business but its own. */
+  async #keepRecord(): Promise<void> {
+    try {
+      const elsewhere = await closeRecord(this.record);
+      if (elsewhere === undefined) return;
+      const { path } = this.record;
+      this.viewer.showProblem(
+        `The record could not be written to the end; the whole of it is in ${basename(path)}. The laptop's terminal says where.`,
+      );
+      await this.#news.rescued(path, elsewhere);
+    } catch (error) {
+      if (!(error instanceof RecordError)) throw error;
+      this.viewer.showProblem('The laptop could save the record nowhere; its terminal says why.');
+      this.#news.lost(error.message);
+    }
   }
 }

@@ -10,7 +10,7 @@ import { Refused } from '../refused.ts';
 import type { Shop } from '../shop/shop.ts';
 import { readJson, writeWhole } from '../state-file.ts';
 import type { Mouths } from './remote-voice.ts';
-import { type MakeClock, Run } from './run.ts';
+import { type MakeClock, type RecordNews, Run } from './run.ts';
 
 /** What sessions begin with where the technician does not say otherwise. */
 export interface Usual {
@@ -75,15 +75,34 @@ export class Starter {
       const job = deed.job ? parseJobCard(deed.job, 'sent') : this.#usual.job;
       const units = deed.units ?? this.#usual.units;
       const place = await this.#shop.newRecord(bay, new Date());
-      const run = await Run.start(place, { profile, job, units }, this.#makeClock, mouths);
-      this.#places = { ...this.#places, [bay]: place.id };
-      await writeWhole(this.#placesFile, JSON.stringify(this.#places));
+      const what = { profile, job, units };
+      const run = await Run.start(place, what, this.#makeClock, mouths, this.#newsOf(bay));
+      await this.#isAt(bay, place.id);
       return run;
     } catch (error) {
       if (error instanceof JobCardError || error instanceof RecordError)
         throw new Refused('notNow', error.message);
       throw error;
     }
+  }
+
+  /** A record that was saved elsewhere is gone on with there, where that is in the shop; never with the torn one. */
+  #newsOf(bay: string): RecordNews {
+    return {
+      rescued: async (path, sentence) => {
+        this.#tell(sentence);
+        await this.#isAt(bay, await this.#shop.idOf(path));
+      },
+      lost: sentence => this.#tell(sentence),
+    };
+  }
+
+  async #isAt(bay: string, id: string | null): Promise<void> {
+    const { [bay]: _, ...others } = this.#places;
+    this.#places = id === null ? others : { ...others, [bay]: id };
+    await writeWhole(this.#placesFile, JSON.stringify(this.#places)).catch((error: Error) =>
+      this.#tell(`Which session is in which bay could not be kept (${error.message}); resume it by hand.`),
+    );
   }
 
   /** Null when the bay has no session that broke off. */
@@ -95,7 +114,7 @@ export class Starter {
     const path = id === undefined ? null : await this.#shop.pathOf(id);
     if (id === undefined || path === null) return null;
     try {
-      return await Run.resume({ id, path }, this.#makeClock, mouths);
+      return await Run.resume({ id, path }, this.#makeClock, mouths, this.#newsOf(bay));
     } catch (error) {
       if (!(error instanceof RecordError || error instanceof ResumeError)) throw error;
       this.#tell(error.message);

@@ -14,10 +14,12 @@ export function pageRoute(app: FastifyInstance, folder: string): void {
   app.register(fastifyStatic, {
     root: folder,
     dotfiles: 'deny',
+    // The build puts a compressed copy beside each file.
+    preCompressed: true,
     cacheControl: false,
     setHeaders: (reply, path) => {
       // Files named by their content never change; all others are asked for anew.
-      const named = /[/\\]assets[/\\][^/\\]+-[\w-]{8,}\.\w+$/.test(path);
+      const named = /[/\\]assets[/\\][^/\\]+-[\w-]{8,}(?:\.\w+)+$/.test(path);
       reply.header('cache-control', named ? 'public, max-age=31536000, immutable' : 'no-cache');
     },
   });

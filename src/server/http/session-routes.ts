@@ -1,7 +1,7 @@
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { readLog } from '../../record/index.ts';
-import type { Role } from '../protocol/index.ts';
+import { MAX_FIND, type Role } from '../protocol/index.ts';
 import { Refused } from '../refused.ts';
 import { pairedAs, type ServerContext } from './context.ts';
 import { REPORT_POLICY } from './headers.ts';
@@ -13,6 +13,7 @@ const ENTRIES_IN_A_PAGE = 500;
 
 const paramsSchema = z.object({ id: z.string() });
 const querySchema = z.object({ from: z.coerce.number().int().min(0).default(0) });
+const findSchema = z.object({ find: z.string().trim().max(MAX_FIND).default('') });
 
 /** Sessions of the shop, their records and their reports. */
 export function sessionRoutes(app: FastifyInstance, context: ServerContext): void {
@@ -29,7 +30,10 @@ export function sessionRoutes(app: FastifyInstance, context: ServerContext): voi
   app.get('/api/sessions', async request => {
     pairedAs(request, context, readers);
     const going = new Set([...context.bays.values()].map(bay => bay.goingOn));
-    const rows = await context.shop.list();
+    const query = findSchema.safeParse(request.query);
+    if (!query.success)
+      throw new Refused('malformed', `Sessions are found by a text of up to ${MAX_FIND} characters.`);
+    const rows = await context.shop.list(query.data.find);
     return {
       sessions: rows.map(row =>
         going.has(row.id) && row.state === 'brokenOff' ? { ...row, state: 'running' } : row,

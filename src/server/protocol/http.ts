@@ -1,9 +1,12 @@
 import { z } from 'zod';
 import { millisecondsSchema } from './common.ts';
 
+/** Longest text by which sessions are found. */
+export const MAX_FIND = 80;
+
 /**
  * Over HTTP, each with `Authorization: Bearer <token>`:
- * - `GET  /api/sessions`                      past and present sessions of the shop (`sessionListSchema`)
+ * - `GET  /api/sessions?find=<text>`          past and present sessions of the shop (`sessionListSchema`)
  * - `GET  /api/sessions/<id>/log?from=<seq>`  entries of the record from this one on (`logPageSchema`)
  * - `POST /api/sessions/<id>/report`          a one-time cookie for the next line (`reportPassSchema`)
  * - `GET  /api/sessions/<id>/report`          the report, one HTML page; by header or by that cookie

@@ -1,4 +1,4 @@
-import { createHash, randomUUID } from 'node:crypto';
+import { randomUUID } from 'node:crypto';
 import { mkdir, readdir, rename, rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { verifyLog } from '../../record/index.ts';
@@ -6,7 +6,7 @@ import { recordName } from '../../session/record-keeping.ts';
 import type { SessionRow, UploadAnswer } from '../protocol/index.ts';
 import { Refused } from '../refused.ts';
 import { OWNER_ONLY } from '../state-file.ts';
-import { DAMAGED, RowBook } from './row.ts';
+import { DAMAGED, markOf, RowBook, tellsOf, uploadName } from './row.ts';
 import type { Shop } from './shop.ts';
 
 const ENDING = '.jsonl';
@@ -39,24 +39,49 @@ export class FolderShop implements Shop {
     const first = `${recordName(at)}-${plain(bay)}`;
     let id = first;
     for (let more = 2; taken.has(id); more += 1) id = `${first}-${more}`;
-    return { id, path: join(this.#folder, `${id}${ENDING}`) };
+    return { id, path: this.#pathFor(id) };
   }
 
   async pathOf(id: string): Promise<string | null> {
     // Only what the folder itself lists is ever opened: no name from outside becomes part of a path.
     const found = (await this.#ids()).find(known => known === id);
-    return found === undefined ? null : join(this.#folder, `${found}${ENDING}`);
+    return found === undefined ? null : this.#pathFor(found);
   }
 
-  async list(): Promise<readonly SessionRow[]> {
+  async idOf(path: string): Promise<string | null> {
+    return (await this.#ids()).find(id => this.#pathFor(id) === path) ?? null;
+  }
+
+  async list(find = ''): Promise<readonly SessionRow[]> {
     const ids = [...(await this.#ids())].sort().reverse().slice(0, MOST_LISTED);
-    const rows: SessionRow[] = [];
-    for (const id of ids) rows.push(await this.#rows.rowOf(id, join(this.#folder, `${id}${ENDING}`)));
+    const rows = (await this.rowsOf(ids)).filter(row => tellsOf(find, row));
     return rows.sort((a, b) => (b.startedAt ?? '').localeCompare(a.startedAt ?? ''));
   }
 
+  async rowsOf(ids: readonly string[]): Promise<SessionRow[]> {
+    const rows: SessionRow[] = [];
+    for (const id of ids) rows.push(await this.#rows.rowOf(id, this.#pathFor(id)));
+    return rows;
+  }
+
+  /** All records, each with a mark that changes when its file does. */
+  async files(): Promise<readonly { readonly id: string; readonly path: string; readonly mark: string }[]> {
+    return Promise.all(
+      (await this.#ids()).map(async id => {
+        const path = this.#pathFor(id);
+        return { id, path, mark: await markOf(path) };
+      }),
+    );
+  }
+
+  async close(): Promise<void> {}
+
+  #pathFor(id: string): string {
+    return join(this.#folder, `${id}${ENDING}`);
+  }
+
   async keep(content: Buffer): Promise<UploadAnswer> {
-    const name = `upload-${createHash('sha256').update(content).digest('hex').slice(0, 32)}`;
+    const name = uploadName(content);
     const ids = await this.#ids();
     const before = ids.find(id => id === name || id === `${name}${DAMAGED}`);
     if (before !== undefined) return { ...answer(before, before === name), again: true };
@@ -67,7 +92,7 @@ export class FolderShop implements Shop {
       if (!verification.ok && (verification.problem === 'notOurs' || verification.problem === 'unreadable'))
         throw new Refused('malformed', 'What was sent is not a record of first-fire; nothing was kept.');
       const id = verification.ok ? name : `${name}${DAMAGED}`;
-      await rename(draft, join(this.#folder, `${id}${ENDING}`));
+      await rename(draft, this.#pathFor(id));
       return { ...answer(id, verification.ok), again: false };
     } finally {
       await rm(draft, { force: true });

@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { stat } from 'node:fs/promises';
 import { readLog } from '../../record/index.ts';
 import { readHeader } from '../../session/header.ts';
@@ -10,6 +11,19 @@ const isEnd = (outcome: unknown): outcome is keyof typeof ENDS =>
 /** The name of a record that did not verify when it was sent in. */
 export const DAMAGED = '.damaged';
 
+const UPLOAD = 'upload-';
+
+/** The name under which a record that was sent in is kept, by its content. */
+export const uploadName = (content: Buffer) =>
+  `${UPLOAD}${createHash('sha256').update(content).digest('hex').slice(0, 32)}`;
+
+/** Whether a tablet sent it in that had run without the server. */
+export const isUpload = (id: string) => id.startsWith(UPLOAD);
+
+/** Whether its row tells of this text. */
+export const tellsOf = (text: string, { vehicle, engine, profile }: SessionRow) =>
+  `${vehicle}\n${engine}\n${profile}`.toLowerCase().includes(text.toLowerCase());
+
 /** What the list of sessions says of one record. Never throws: a record that cannot be read is damaged. */
 export async function sessionRow(id: string, path: string): Promise<SessionRow> {
   const row = {
@@ -19,7 +33,7 @@ export async function sessionRow(id: string, path: string): Promise<SessionRow> 
     engine: null,
     profile: null,
     entries: 0,
-    uploaded: id.startsWith('upload-'),
+    uploaded: isUpload(id),
   };
   try {
     const { entries, fault, tornBytes } = await readLog(path);
@@ -42,13 +56,18 @@ export async function sessionRow(id: string, path: string): Promise<SessionRow> 
   }
 }
 
+/** Changes when the file does. */
+export async function markOf(path: string): Promise<string> {
+  const { size, mtimeMs } = await stat(path);
+  return `${size} ${mtimeMs}`;
+}
+
 /** Rows that are made anew only when their file has changed. */
 export class RowBook {
   readonly #known = new Map<string, { readonly mark: string; readonly row: SessionRow }>();
 
   async rowOf(id: string, path: string): Promise<SessionRow> {
-    const { size, mtimeMs } = await stat(path);
-    const mark = `${size} ${mtimeMs}`;
+    const mark = await markOf(path);
     const known = this.#known.get(id);
     if (known?.mark === mark) return known.row;
     const row = await sessionRow(id, path);

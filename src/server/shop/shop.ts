@@ -6,11 +6,17 @@ export interface Shop {
   newRecord(bay: string, at: Date): Promise<{ readonly id: string; readonly path: string }>;
   /** The file of a session, or null when there is none of this id. The id may come from anybody. */
   pathOf(id: string): Promise<string | null>;
-  /** Sessions, the newest first. */
-  list(): Promise<readonly SessionRow[]>;
+  /** The session whose file this is, or null when it is none of the shop's. */
+  idOf(path: string): Promise<string | null>;
+  /**
+   * Sessions, the newest first.
+   * @param find only those in which this text stands, whatever its case; all, where it is empty
+   */
+  list(find?: string): Promise<readonly SessionRow[]>;
   /**
    * Keeps a record that a tablet finished without the server; marked where it does not verify.
    * @throws Refused when it is no record at all; then nothing is kept
    */
   keep(content: Buffer): Promise<UploadAnswer>;
+  close(): Promise<void>;
 }

@@ -1,4 +1,5 @@
 import type { Person } from '../../../machines/vocabulary.ts';
+import type { SessionRow } from '../../server/protocol/index.ts';
 import type { View } from '../../session/view.ts';
 import type { Plot } from './plots.ts';
 
@@ -49,6 +50,8 @@ export interface BayDeeds {
   declineHold(): void;
   takeOver(): void;
   begin(): void;
+  /** Sessions of the shop in which this text stands, the newest first; all of them, where it is empty. */
+  sessions(find: string): Promise<readonly SessionRow[]>;
   /** Settles with the address of the report of a session, good for one visit. */
   report(session: string): Promise<string>;
 }

@@ -68,6 +68,8 @@ export async function resumeLocal(
   });
   try {
     const restored = restore(entries, id);
+    // What the laptop may have is only its beginning from now on.
+    await noteOn(dataBase, id, { sent: false });
     beginMs = restored.lastMs;
     const clock = new SystemClock(restored.lastMs);
     return await run({ dataBase, id, header: restored.header, clock, record: log, devices, restored });
@@ -119,7 +121,8 @@ async function run({ dataBase, id, header, clock, record, devices, restored }: P
   });
 
   await session.begin(restored !== undefined);
-  void session.outcome.then(outcome => noteOn(dataBase, id, { state: outcome }));
+  // Another tab may have sent its beginning meanwhile.
+  void session.outcome.then(outcome => noteOn(dataBase, id, { state: outcome, sent: false }));
   const hearing = devices.hearing({
     attach: recognizer => session.attach(recognizer, 'voice'),
     listensWith: source => viewer.listensWith(source),

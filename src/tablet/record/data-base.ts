@@ -13,8 +13,8 @@ export interface KeptRecord {
   readonly profile: string;
   /** `open` until its session is over; then how it ended. */
   readonly state: 'open' | 'signedOff' | 'ended';
-  /** The server of the shop has it. */
-  readonly sent: boolean;
+  /** Whether the laptop of the shop has it: kept, or kept and marked because it does not verify. */
+  readonly sent: false | 'kept' | 'marked';
 }
 
 const NAME = 'first-fire';

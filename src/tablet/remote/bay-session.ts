@@ -1,4 +1,4 @@
-import { type Deed, type PairAnswer, reportPassSchema } from '../../server/protocol/index.ts';
+import type { Deed, PairAnswer } from '../../server/protocol/index.ts';
 import { SystemClock } from '../../session/clock.ts';
 import type { Recognizer } from '../../voice/ports.ts';
 import type { Devices } from '../devices.ts';
@@ -6,6 +6,7 @@ import type { Face, FaceState } from '../face/face.ts';
 import { Watchers } from '../face/watchers.ts';
 import { Connection, type Line } from './connection.ts';
 import { LogBook, type Milestone } from './log-book.ts';
+import { pastSessions, reportOf } from './past-sessions.ts';
 
 /** A session that runs on the bay's laptop, as one device sees it. */
 export interface BaySession extends Face {
@@ -164,13 +165,8 @@ export async function joinBay(pairing: PairAnswer, devices: Devices): Promise<Ba
       declineHold: () => connection.command({ do: 'declineHold' }),
       takeOver: () => connection.command({ do: 'takeOver' }),
       begin: () => connection.command({ do: 'begin' }),
-      async report(session) {
-        const response = await fetch(`/api/sessions/${encodeURIComponent(session)}/report`, {
-          method: 'POST',
-          headers: { authorization: `Bearer ${token}` },
-        });
-        return reportPassSchema.parse(await response.json()).path;
-      },
+      sessions: find => pastSessions(token, find),
+      report: session => reportOf(token, session),
     },
     milestones: () => logBook?.milestones ?? [],
     async close() {

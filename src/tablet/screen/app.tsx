@@ -8,6 +8,8 @@ import { allRecords, type KeptRecord, linesOf } from '../record/data-base.ts';
 import { asFile } from '../record/log-in-browser.ts';
 import { type BaySession, joinBay } from '../remote/bay-session.ts';
 import { forgetPairing, keepPairing, loadPairing, pair } from '../remote/pairing.ts';
+import { sendRecords } from '../remote/upload.ts';
+import { whenConnected } from '../remote/when-connected.ts';
 import { applySettings, keepSettings, loadSettings } from '../settings.ts';
 import { words } from '../words.ts';
 import { Pair } from './pair.tsx';
@@ -33,6 +35,7 @@ export function App({ dataBase }: { readonly dataBase: IDBDatabase }) {
   const [busy, setBusy] = useState(false);
   const [sentence, setSentence] = useState<string | null>(null);
   const [offline, setOffline] = useState<Offline | null>(null);
+  const [sending, setSending] = useState('');
   const [update, setUpdate] = useState<{ readonly use: () => void } | null>(null);
 
   useEffect(() => applySettings(settings), [settings]);
@@ -58,8 +61,12 @@ export function App({ dataBase }: { readonly dataBase: IDBDatabase }) {
   };
   const open = (opening: Promise<LocalSession>) => attempt(async () => setSession(await opening));
   const enter = async (answer: PairAnswer) => {
-    setJoined(await joinBay(answer, devicesFor(settings)));
+    const session = await joinBay(answer, devicesFor(settings));
+    setJoined(session);
     setPairing(false);
+    // A record is the technician's to send.
+    if (answer.role === 'technician')
+      whenConnected(session, () => void sendRecords(dataBase, answer.token).then(setSending));
   };
   const join = (code: string, device: string) =>
     attempt(async () => {
@@ -78,12 +85,13 @@ export function App({ dataBase }: { readonly dataBase: IDBDatabase }) {
       // Refused for good: the next time this device has to be paired again.
       if (joined.state().bay?.link.state === 'refused') forgetPairing();
       setJoined(null);
-      void joined.close();
+      setSending('');
+      void joined.close().then(look);
     };
     const { role } = joined.state();
     if (role === 'second') return <Second session={joined} onLeave={leave} />;
     if (role === 'supervisor') return <Supervisor session={joined} onLeave={leave} />;
-    return <Technician face={joined} onLeave={leave} />;
+    return <Technician face={joined} notice={sending} onLeave={leave} />;
   }
   if (session) {
     const leave = () => {

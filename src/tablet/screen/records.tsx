@@ -19,11 +19,12 @@ export function Records({
     <section className="records" aria-labelledby="records">
       <h2 id="records">{text.records}</h2>
       <ul>
-        {newest.map(({ id, vehicle, profile, startedAt, state }) => (
+        {newest.map(({ id, vehicle, profile, startedAt, state, sent }) => (
           <li key={id}>
             <p>
               <strong>{vehicle}</strong> {profile}, {startedAt.slice(0, 16).replace('T', ' ')},{' '}
               {text.states[state]}
+              {sent && `; ${text.sent[sent]}`}
             </p>
             {state === 'open' && (
               <button type="button" className="first" onClick={() => onResume(id)}>

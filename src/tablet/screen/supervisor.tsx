@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useCallback, useState } from 'react';
 import { clockText } from '../../session/viewer.ts';
 import type { BaySession } from '../remote/bay-session.ts';
 import { words } from '../words.ts';
@@ -7,6 +7,7 @@ import { Head } from './parts/head.tsx';
 import { Leave } from './parts/leave.tsx';
 import { LinkLine } from './parts/link-line.tsx';
 import { LogTail } from './parts/log-tail.tsx';
+import { PastSessions } from './parts/past-sessions.tsx';
 import { PlotFigure } from './parts/plot.tsx';
 import { Problems } from './parts/problems.tsx';
 import { Prompt } from './parts/prompt.tsx';
@@ -26,21 +27,22 @@ export function Supervisor({
   readonly onLeave: () => void;
 }) {
   const { view, takenAtMs, plots, bay } = useFace(session);
+  const load = useCallback(async (find: string) => (await session.bay?.sessions(find)) ?? [], [session]);
   const [sentence, setSentence] = useState<string | null>(null);
-  const openReport = async () => {
-    if (!bay?.session || !session.bay) return;
-    const address = await session.bay.report(bay.session).catch(() => null);
+  const openReport = async (id: string) => {
+    const address = await session.bay?.report(id).catch(() => null);
     if (address) open(address, '_blank', 'noopener');
-    setSentence(address ? null : 'The laptop gave no report; try again.');
+    setSentence(address ? null : words.supervisor.noReport);
   };
   return (
     <Shell label={words.name} onStop={() => session.stop()}>
       {bay && <LinkLine bay={bay} />}
+      <div role="alert">{sentence && <p className="wrong">{sentence}</p>}</div>
       {view && bay && (
         <>
           <Head view={view} />
           <Hazard log={view.log} />
-          <Problems problems={sentence ? [...view.problems, sentence] : view.problems} />
+          <Problems problems={view.problems} />
           <div className="columns">
             <div className="work">
               <Prompt view={view} />
@@ -53,9 +55,11 @@ export function Supervisor({
                 >
                   {bay.holdAskedBy === null ? words.supervisor.askHold : words.supervisor.asked}
                 </button>
-                <button type="button" onClick={() => void openReport()}>
-                  {words.supervisor.report}
-                </button>
+                {bay.session !== null && (
+                  <button type="button" onClick={() => void openReport(bay.session ?? '')}>
+                    {words.supervisor.report}
+                  </button>
+                )}
               </section>
               {plots.map(plot => (
                 <PlotFigure key={plot.quantity} plot={plot} />
@@ -81,6 +85,7 @@ export function Supervisor({
           </div>
         </>
       )}
+      <PastSessions load={load} onReport={id => void openReport(id)} />
       <Leave onLeave={onLeave} />
     </Shell>
   );

@@ -22,7 +22,16 @@ import { useFace } from './use-face.ts';
 const LOG_LINES = 12;
 
 /** The technician's screen: what is asked, the answers, and beside it what was read and what is still open. */
-export function Technician({ face, onLeave }: { readonly face: Face; readonly onLeave: () => void }) {
+export function Technician({
+  face,
+  notice = '',
+  onLeave,
+}: {
+  readonly face: Face;
+  /** What has happened beside the session, in passing. */
+  readonly notice?: string;
+  readonly onLeave: () => void;
+}) {
   const { view, takenAtMs, plots, bay } = useFace(face);
   useEffect(keepAwake, []);
   const key = view?.key;
@@ -32,6 +41,11 @@ export function Technician({ face, onLeave }: { readonly face: Face; readonly on
   const touch = (text: string) => face.say(text, 'touch');
   return (
     <Shell label={words.name} onStop={() => face.stop()}>
+      {bay && (
+        <p className="quiet" role="status">
+          {notice}
+        </p>
+      )}
       {bay && face.bay && <BayBar bay={bay} deeds={face.bay} begun={view !== null} />}
       {view && (
         <>

@@ -11,19 +11,25 @@ const RATE = 1.05;
 const unusable = (why: string) =>
   new VoiceError('speechUnusable', `The device's voice failed (${why}); read the sentence on the screen.`);
 
-/** The system's voices of a language that need no network; some browsers list them only after a while. */
-export async function systemVoices(language: string): Promise<readonly SpeechSynthesisVoice[]> {
-  if (!('speechSynthesis' in window)) return [];
-  const suitable = () =>
-    speechSynthesis
-      .getVoices()
-      .filter(voice => voice.localService && voice.lang.toLowerCase().startsWith(language));
-  if (suitable().length > 0) return suitable();
-  await new Promise<void>(resolve => {
+let listed: Promise<void> | undefined;
+
+/** Some browsers list their voices only a while after they were first asked for: asked early, nobody waits for it. */
+export function askForVoices(): Promise<void> {
+  listed ??= new Promise(resolve => {
+    if (!('speechSynthesis' in window) || speechSynthesis.getVoices().length > 0) return resolve();
     speechSynthesis.addEventListener('voiceschanged', () => resolve(), { once: true });
     setTimeout(resolve, VOICES_COME_WITHIN_MS);
   });
-  return suitable();
+  return listed;
+}
+
+/** The system's voices of a language that need no network. */
+export async function systemVoices(language: string): Promise<readonly SpeechSynthesisVoice[]> {
+  await askForVoices();
+  if (!('speechSynthesis' in window)) return [];
+  return speechSynthesis
+    .getVoices()
+    .filter(voice => voice.localService && voice.lang.toLowerCase().startsWith(language));
 }
 
 /** The device's own voice. It makes no sound that could be kept: the sentence is made while it is played. */

@@ -5,7 +5,7 @@ import type { RecordLog } from '../../record/index.ts';
 import type { Clock } from '../../session/clock.ts';
 import type { SessionHeader } from '../../session/header.ts';
 import type { Restored } from '../../session/resume.ts';
-import { closeRecord, saveRecord } from '../../session/save-record.ts';
+import { closeRecord, saveRecord, whenInMemory } from '../../session/save-record.ts';
 import { Session } from '../../session/session.ts';
 import { joinBus } from '../../session/vehicle/join-bus.ts';
 import { Viewer } from '../../session/viewer.ts';
@@ -82,13 +82,7 @@ async function joinParts({
   const keys = createTypedRecognizer();
   session.attach(keys, 'keys');
 
-  let inMemory = false;
-  session.watch(() => {
-    const before = inMemory;
-    // Told only after it is noted: to report something calls this again.
-    inMemory = record.failure !== undefined;
-    if (inMemory && !before) session.report(HOW_TO_SAVE);
-  });
+  whenInMemory(session, record, () => session.report(HOW_TO_SAVE));
 
   let leave: (end: RunEnd) => void = () => {};
   const left = new Promise<RunEnd>(resolve => {

@@ -1,8 +1,10 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
+import type { Role } from '../../../src/server/protocol/index.ts';
 import { openShop, type TestShop } from '../../server/support/shop.ts';
+import { joinBay } from '../helpers/bay.ts';
 import { openBrowser } from '../helpers/browser.ts';
-import { answer, PATIENCE_MS, touchOnly, waitForKey } from '../helpers/page.ts';
+import { answer, waitForKey } from '../helpers/page.ts';
 import { pageFolder } from '../helpers/serve.ts';
 
 let browser: Browser;
@@ -18,25 +20,7 @@ afterAll(async () => {
   await shop?.server.close();
 });
 
-/** A device that joins the bay with the code of its role. */
-async function join(role: 'technician' | 'second' | 'supervisor'): Promise<Page> {
-  const context = await browser.newContext({ ignoreHTTPSErrors: true, serviceWorkers: 'block' });
-  context.setDefaultTimeout(PATIENCE_MS);
-  await context.addInitScript(
-    value => localStorage.setItem('first-fire-settings', value),
-    JSON.stringify(touchOnly),
-  );
-  const page = await context.newPage();
-  page.on('pageerror', fault => faults.push(`${role}: ${fault}`));
-  await page.goto(`https://localhost:${shop.server.port}/`);
-  await page.getByRole('button', { name: "Join the bay's laptop" }).click();
-  await page.getByLabel('Six digits').fill(shop.code(role));
-  await page.getByLabel('Name of this device').fill(`${role}'s device`);
-  await page.getByRole('button', { name: 'Join', exact: true }).click();
-  await page.getByRole('button', { name: 'Leave' }).waitFor();
-  return page;
-}
-
+const join = (role: Role) => joinBay(browser, shop, role, faults);
 const shows = (page: Page, text: string) => page.getByText(text).first().waitFor();
 
 it('three devices have each their face of one session, and any of them stops it', async () => {

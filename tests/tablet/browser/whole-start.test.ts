@@ -4,8 +4,9 @@ import { afterAll, beforeAll, expect, it } from 'vitest';
 import { linesOfGoodStart } from '../../../audio-fixtures/good-start.ts';
 import { verifyLog } from '../../../src/record/index.ts';
 import { openBrowser } from '../helpers/browser.ts';
-import { beginHere, keyOf, openPage, touchOnly } from '../helpers/page.ts';
+import { beginHere, openPage, touchOnly } from '../helpers/page.ts';
 import { type Served, servePage } from '../helpers/serve.ts';
+import { passUntil } from '../helpers/time.ts';
 
 let browser: Browser;
 let served: Served;
@@ -17,24 +18,6 @@ afterAll(async () => {
   await browser?.close();
   await served?.close();
 });
-
-const LONGEST_STEP_S = 60;
-const STEPS = 500;
-
-/** Lets time pass in the page until the session is in this state; by longer steps the longer it takes. */
-async function passUntil(page: Page, key: string): Promise<void> {
-  let stepS = 1;
-  let before = await keyOf(page);
-  for (let step = 0; step < STEPS; step += 1) {
-    const now = await keyOf(page);
-    if (now === key) return;
-    if (now !== before) stepS = 1;
-    before = now;
-    await page.clock.fastForward(stepS * 1000);
-    stepS = Math.min(LONGEST_STEP_S, stepS * 2);
-  }
-  throw new Error(`never came to ${key}; the session is at ${await keyOf(page)}`);
-}
 
 /** Answers at once, without waiting for the control to be in sight: the other tests touch it as people do. */
 const answerAtOnce = (page: Page, text: string): Promise<void> =>

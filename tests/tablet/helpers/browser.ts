@@ -12,16 +12,20 @@ const quiet = [
 ];
 
 const fakeMicrophone = (wav: string | null) => [
-  '--use-fake-ui-for-media-stream',
   '--use-fake-device-for-media-stream',
   ...(wav === null ? [] : [`--use-file-for-fake-audio-capture=${wav}%noloop`]),
-  '--autoplay-policy=no-user-gesture-required',
 ];
 
-/** Debian's Chromium, with a microphone that hears a WAV file, or a beep now and then. */
-export const openBrowser = (wav: string | null = null): Promise<Browser> =>
+const launch = (args: readonly string[], env = process.env): Promise<Browser> =>
   chromium.launch({
     executablePath: '/usr/bin/chromium',
     headless: true,
-    args: [...quiet, ...fakeMicrophone(wav)],
+    args: [...quiet, '--use-fake-ui-for-media-stream', '--autoplay-policy=no-user-gesture-required', ...args],
+    env,
   });
+
+/** Debian's Chromium, with a microphone that hears a WAV file, or a beep now and then. */
+export const openBrowser = (wav: string | null = null): Promise<Browser> => launch(fakeMicrophone(wav));
+
+/** The same, with the microphone of the sound server that `env` names. */
+export const openBrowserThatHears = (env: NodeJS.ProcessEnv): Promise<Browser> => launch([], env);

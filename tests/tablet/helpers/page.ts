@@ -17,6 +17,8 @@ export interface PageWishes {
   readonly ownClock?: boolean;
   readonly colorScheme?: 'light' | 'dark';
   readonly serviceWorkers?: 'allow' | 'block';
+  /** What is put into the page before anything else. */
+  readonly before?: (page: Page) => Promise<unknown>;
 }
 
 /** The page in a browser context of its own, set up as if somebody had chosen these settings before. */
@@ -35,6 +37,7 @@ export async function openPage(browser: Browser, origin: string, wishes: PageWis
   const page = await context.newPage();
   const faults: string[] = [];
   page.on('pageerror', fault => faults.push(String(fault)));
+  await wishes.before?.(page);
   if (ownClock) await page.clock.install();
   await page.goto(origin);
   return { page, context, faults };

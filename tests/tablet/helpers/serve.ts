@@ -18,7 +18,7 @@ const types: Readonly<Record<string, string>> = {
 
 export interface Served {
   readonly origin: string;
-  /** Bytes sent for each path so far. */
+  /** Bytes of each path that was asked for, compressed where the page has it so, as the laptop sends them. */
   readonly sent: ReadonlyMap<string, number>;
   /** From now on another folder, as after an update. */
   serveFrom(folder: string): void;
@@ -33,9 +33,13 @@ export async function servePage(folder = pageFolder): Promise<Served> {
     const path = normalize(new URL(request.url ?? '/', 'http://localhost').pathname);
     const name = path === '/' ? '/index.html' : path;
     try {
-      const content = await readFile(join(root, name));
-      sent.set(name, (sent.get(name) ?? 0) + content.length);
-      response.writeHead(200, { 'content-type': types[extname(name)] ?? 'application/octet-stream' });
+      const compressed = await readFile(join(root, `${name}.gz`)).catch(() => null);
+      const content = compressed ?? (await readFile(join(root, name)));
+      sent.set(name, content.length);
+      response.writeHead(200, {
+        'content-type': types[extname(name)] ?? 'application/octet-stream',
+        ...(compressed ? { 'content-encoding': 'gzip' } : {}),
+      });
       response.end(content);
     } catch {
       response.writeHead(404).end();

@@ -9,6 +9,7 @@ export function Answers({ view, onSay }: { readonly view: View; readonly onSay: 
   return (
     <section className="answers" aria-label={words.answer}>
       {nothing && <p className="quiet">{words.waiting}</p>}
+      {view.number && <NumberPad key={view.key} number={view.number} onSay={onSay} />}
       {view.choices.length > 0 && (
         <div className="choices">
           {view.choices.map((choice, index) => (
@@ -23,7 +24,6 @@ export function Answers({ view, onSay }: { readonly view: View; readonly onSay: 
           ))}
         </div>
       )}
-      {view.number && <NumberPad key={view.key} number={view.number} onSay={onSay} />}
     </section>
   );
 }

@@ -45,20 +45,21 @@ export function NumberPad({
         >
           {min < 0 ? '±' : '.'}
         </button>
-        <button type="button" onClick={() => add('0')}>
+        <button type="button" className="zero" onClick={() => add('0')}>
           0
         </button>
         <button
           type="button"
+          className="delete"
           aria-label={words.number.delete}
           onClick={() => setTyped(before => before.slice(0, -1))}
         >
           ⌫
         </button>
+        <button type="button" className="send first" disabled={!/\d/.test(typed)} onClick={send}>
+          {words.number.send}
+        </button>
       </div>
-      <button type="button" className="choice first" disabled={!/\d/.test(typed)} onClick={send}>
-        {words.number.send}
-      </button>
     </fieldset>
   );
 }

@@ -1,0 +1,53 @@
+import { httpErrorSchema, type UploadAnswer, uploadAnswerSchema } from '../../server/protocol/index.ts';
+import { allRecords, linesOf, noteOn } from '../record/data-base.ts';
+import { asFile } from '../record/log-in-browser.ts';
+import { words } from '../words.ts';
+
+/** Sends one record as it is. Sent again it changes nothing. */
+async function send(token: string, lines: readonly string[]): Promise<UploadAnswer | string> {
+  try {
+    const response = await fetch('/api/upload', {
+      method: 'POST',
+      headers: { authorization: `Bearer ${token}`, 'content-type': 'application/x-ndjson' },
+      body: asFile(lines),
+    });
+    const body: unknown = await response.json();
+    const answer = uploadAnswerSchema.safeParse(body);
+    if (response.ok && answer.success) return answer.data;
+    const refused = httpErrorSchema.safeParse(body);
+    return refused.success ? refused.data.error.sentence : words.sending.noAnswer;
+  } catch {
+    return words.sending.noAnswer;
+  }
+}
+
+/**
+ * Sends the laptop every record of this device that it does not have yet; what it does not take stays to be sent.
+ * @returns what has become of them, in sentences; empty when there was nothing to send
+ */
+export async function sendRecords(dataBase: IDBDatabase, token: string): Promise<string> {
+  const kept: string[] = [];
+  const marked: string[] = [];
+  const refusals = new Set<string>();
+  let left = 0;
+  for (const { id, sent } of await allRecords(dataBase)) {
+    if (sent) continue;
+    const lines = await linesOf(dataBase, id);
+    const answer = await send(
+      token,
+      lines.map(({ line }) => line),
+    );
+    if (typeof answer === 'string') {
+      refusals.add(answer);
+      left += 1;
+      continue;
+    }
+    await noteOn(dataBase, id, { sent: answer.verified ? 'kept' : 'marked' });
+    (answer.verified ? kept : marked).push(id);
+  }
+  return [
+    ...(kept.length > 0 ? [words.sending.kept(kept.length)] : []),
+    ...(marked.length > 0 ? [words.sending.marked(marked)] : []),
+    ...(left > 0 ? [words.sending.left(left), ...refusals] : []),
+  ].join(' ');
+}

@@ -1,0 +1,67 @@
+import { useCallback, useEffect, useState } from 'react';
+import { MAX_FIND, type SessionRow } from '../../../server/protocol/index.ts';
+import { words } from '../../words.ts';
+
+const text = words.past;
+
+const timeText = (startedAt: string | null) => startedAt?.slice(0, 16).replace('T', ' ') ?? text.noTime;
+
+/** Sessions of the shop, to be searched, each with its report. */
+export function PastSessions({
+  load,
+  onReport,
+}: {
+  readonly load: (find: string) => Promise<readonly SessionRow[]>;
+  readonly onReport: (session: string) => void;
+}) {
+  const [rows, setRows] = useState<readonly SessionRow[] | null>(null);
+  const [failed, setFailed] = useState(false);
+  const look = useCallback(
+    (find: string) =>
+      void load(find).then(
+        found => {
+          setRows(found);
+          setFailed(false);
+        },
+        () => setFailed(true),
+      ),
+    [load],
+  );
+  useEffect(() => look(''), [look]);
+  return (
+    <section className="past" aria-labelledby="past">
+      <h2 id="past">{text.title}</h2>
+      <form
+        className="write"
+        onSubmit={event => {
+          event.preventDefault();
+          look(String(new FormData(event.currentTarget).get('find') ?? ''));
+        }}
+      >
+        <label className="unseen" htmlFor="find">
+          {text.findLabel}
+        </label>
+        <input id="find" name="find" placeholder={text.findHint} maxLength={MAX_FIND} autoComplete="off" />
+        <button type="submit">{text.find}</button>
+      </form>
+      <p role="status" className={failed ? 'wrong' : 'quiet'}>
+        {failed ? text.failed : rows === null ? text.looking : text.count(rows.length)}
+      </p>
+      <ul className="records">
+        {rows?.map(({ id, vehicle, engine, profile, startedAt, state, uploaded }) => (
+          <li key={id}>
+            <p>
+              <strong>{vehicle ?? id}</strong> {engine ?? profile}, {timeText(startedAt)},{' '}
+              {text.states[state]}
+              {uploaded && `; ${text.uploaded}`}
+            </p>
+            <button type="button" onClick={() => onReport(id)}>
+              {words.supervisor.report}
+              <span className="unseen"> {id}</span>
+            </button>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
