@@ -23,6 +23,8 @@ export interface ServeOptions {
   readonly shop: string;
   /** Folder of the built page. */
   readonly page: string;
+  /** Folder of the Vosk models that tablets may take; it need not be there. */
+  readonly models: string;
   readonly usual: Usual;
   /** A sentence for the terminal. */
   readonly tell: (sentence: string) => void;
@@ -78,7 +80,7 @@ export async function startServer(options: ServeOptions): Promise<RunningServer>
 
   const guard = new Guard(addresses);
   const app = await buildApp(
-    { bays, desk, pairings, shop, nowMs: steadyMs, tell },
+    { bays, desk, pairings, shop, models: options.models, nowMs: steadyMs, tell },
     guard,
     certificate,
     options.page,

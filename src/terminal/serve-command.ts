@@ -7,6 +7,7 @@ import type { Profile } from '../profile/schema.ts';
 import { type OpenCode, type RunningServer, startServer } from '../server/index.ts';
 import { demoJob } from '../session/demo-job.ts';
 import { loadJobCard } from '../session/job-card-file.ts';
+import { MODELS_FOLDER } from './model-command.ts';
 import { OptionError, type RunOptions } from './run/options.ts';
 
 interface ServeCommandOptions extends Pick<RunOptions, 'profile' | 'job' | 'units'> {
@@ -15,6 +16,7 @@ interface ServeCommandOptions extends Pick<RunOptions, 'profile' | 'job' | 'unit
   readonly bay: readonly string[];
   readonly shop: string;
   readonly page: string;
+  readonly models: string;
 }
 
 const demos = ['demo-six', 'demo-four'];
@@ -38,6 +40,7 @@ export function registerServe(program: Command): void {
     .option('--bay <name...>', 'names of the bays', ['bay 1'])
     .option('--shop <folder>', 'where the records are kept', 'first-fire-shop')
     .option('--page <folder>', 'where the built page is', 'dist-tablet')
+    .option('--models <folder>', 'Vosk models that tablets may take', MODELS_FOLDER)
     .action(async (_own: unknown, command: Command) => {
       await serve(command.optsWithGlobals<ServeCommandOptions>());
     });
@@ -49,6 +52,7 @@ async function serve({
   bay,
   shop,
   page,
+  models,
   profile,
   job,
   units,
@@ -59,6 +63,7 @@ async function serve({
     bays: checkBays(bay),
     shop: resolve(shop),
     page: resolve(page),
+    models: resolve(models),
     usual: {
       profiles: await profilesFor(profile),
       job: job === undefined ? demoJob : await loadJobCard(job),
