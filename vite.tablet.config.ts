@@ -3,6 +3,7 @@ import { defineConfig } from 'vite';
 import { offlineList } from './src/tablet/build/offline-list.ts';
 import { refuseNode } from './src/tablet/build/refuse-node.ts';
 import { speechModel } from './src/tablet/build/speech-model.ts';
+import { voskEngine } from './src/tablet/build/vosk-engine.ts';
 
 /** Builds the page into dist-tablet: `npm run build:tablet`. */
 export default defineConfig({
@@ -14,7 +15,7 @@ export default defineConfig({
       'blob-polyfill': fileURLToPath(new URL('./src/tablet/hearing/native-blob.ts', import.meta.url)),
     },
   },
-  plugins: [refuseNode(), speechModel(), offlineList()],
+  plugins: [refuseNode(), speechModel(), voskEngine(), offlineList()],
   worker: { format: 'es', plugins: () => [refuseNode()] },
   build: {
     outDir: '../../dist-tablet',

@@ -35,7 +35,7 @@ export interface ZipTwist {
 
 /** A zip written by the book, field by field, or with one thing wrong. */
 export function zipOf(files: readonly { path: string; bytes: Uint8Array }[], twist: ZipTwist = {}): Blob {
-  const parts: Buffer[] = [];
+  const parts: Uint8Array<ArrayBuffer>[] = [];
   const list: Buffer[] = [];
   let at = 0;
   for (const { path, bytes } of files) {
@@ -55,7 +55,7 @@ export function zipOf(files: readonly { path: string; bytes: Uint8Array }[], twi
     rest.writeUInt32LE(((twist.mode ?? 0o100644) << 16) >>> 0, 6);
     rest.writeUInt32LE(at, 10);
     list.push(Buffer.concat([Buffer.from('PK\x01\x02\x14\x03'), common, rest, name]));
-    parts.push(local);
+    parts.push(new Uint8Array(local));
     at += local.length;
   }
   const central = Buffer.concat(list);
@@ -66,7 +66,7 @@ export function zipOf(files: readonly { path: string; bytes: Uint8Array }[], twi
   end.writeUInt32LE(central.length, 12);
   end.writeUInt32LE(at, 16);
   end.writeUInt16LE((twist.comment ?? '').length, 20);
-  return new Blob([...parts, central, end, twist.comment ?? '']);
+  return new Blob([...parts, new Uint8Array(central), new Uint8Array(end), twist.comment ?? '']);
 }
 
 export const zippedModel = (files = hollowModel(), twist: ZipTwist = {}): Blob =>
