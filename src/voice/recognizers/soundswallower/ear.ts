@@ -1,4 +1,4 @@
-import { Endpointer, type SpeechEvent } from '../../endpointing.ts';
+import { defaultEndpointing, Endpointer, type SpeechEvent } from '../../endpointing.ts';
 import { createDenoisingFrontEnd, createPlainFrontEnd } from '../../front-end.ts';
 import { voiceLanguage } from '../../languages/index.ts';
 import { isClipping, levelDbfs } from '../../levels.ts';
@@ -27,6 +27,8 @@ export interface EarOptions {
   readonly language?: SpokenLanguage;
   /** Whether noise is taken out first; it is unless this is false. */
   readonly denoise?: boolean;
+  /** Silence that ends a reply, where it is not the usual one. */
+  readonly trailingSilenceMs?: number | undefined;
 }
 
 /**
@@ -37,7 +39,11 @@ export interface EarOptions {
  */
 export async function createEar(
   engine: Engine,
-  { language = 'en', denoise = true }: EarOptions = {},
+  {
+    language = 'en',
+    denoise = true,
+    trailingSilenceMs = defaultEndpointing.trailingSilenceMs,
+  }: EarOptions = {},
 ): Promise<SoundRecognizer> {
   const { wordsOfDictionary, pronunciations, soundingLikeStop } = voiceLanguage(language).hearing;
   const fillers = await fillerWords(engine);
@@ -52,7 +58,7 @@ export async function createEar(
     pronounce: decoder.pronunciationsOf,
   });
   const frontEnd = denoise ? createDenoisingFrontEnd() : createPlainFrontEnd();
-  const endpointer = new Endpointer();
+  const endpointer = new Endpointer({ ...defaultEndpointing, trailingSilenceMs });
   const meter = new NoiseMeter(speechRateHz);
 
   let onHeard: (heard: Heard) => void = () => {};
