@@ -4,6 +4,7 @@ import { compressed } from './src/tablet/build/compressed.ts';
 import { offlineList } from './src/tablet/build/offline-list.ts';
 import { refuseNode } from './src/tablet/build/refuse-node.ts';
 import { speechModel } from './src/tablet/build/speech-model.ts';
+import { voskEngine } from './src/tablet/build/vosk-engine.ts';
 
 /** Builds the page into dist-tablet: `npm run build:tablet`. */
 export default defineConfig({
@@ -15,7 +16,7 @@ export default defineConfig({
       'blob-polyfill': fileURLToPath(new URL('./src/tablet/hearing/native-blob.ts', import.meta.url)),
     },
   },
-  plugins: [refuseNode(), speechModel(), offlineList(), compressed()],
+  plugins: [refuseNode(), speechModel(), voskEngine(), offlineList(), compressed()],
   worker: { format: 'es', plugins: () => [refuseNode()] },
   build: {
     outDir: '../../dist-tablet',

@@ -125,6 +125,7 @@ export async function benchServer(): Promise<void> {
     bays: Array.from({ length: BAYS }, (_, index) => `bay ${index + 1}`),
     shop,
     page: join(shop, 'no-page'),
+    models: 'no-models',
     usual: {
       profiles: new Map([['demo-six', await loadProfile('demo-six')]]),
       job: demoJob,

@@ -15,6 +15,8 @@ export interface Note {
 export interface Offer {
   readonly replies: readonly ReplyId[];
   readonly quantity?: Quantity;
+  /** A number that is being read back: another one may be said, and contradicts it. */
+  readonly corrects?: Quantity;
   readonly by: Person;
 }
 

@@ -201,6 +201,7 @@ export function faultsNodes(step: FaultsStep): Nodes {
       }),
       [{ target: 'another', actions: [keepCode, remark(sayLatest), noteFault(step)] }],
       { target: 'spn' },
+      'failureMode',
     ),
     another: askReply(waiting, () => ({ line: 'anotherCode', values: {} }), [
       { reply: 'readACode', move: { target: 'spn' } },

@@ -3,7 +3,7 @@ import type { Context } from '../context.ts';
 import { canBeRead } from '../limits/gauges.ts';
 import { believed, extendDeadline, lateStops, stopFor } from '../progress.ts';
 import type { Step } from '../steps.ts';
-import { atMs, type Line, type Look, type Move, type Node, remark, speak, update } from '../toolkit.ts';
+import { atMs, type Line, type Look, type Move, type Node, note, remark, speak, update } from '../toolkit.ts';
 import type { Cause, Person, Quantity } from '../vocabulary.ts';
 import { isFromBus, questionValue, setValueAside } from './bus.ts';
 
@@ -117,18 +117,68 @@ export function askValue(
 export const setAside = (id: ReplyId) =>
   update(look => ({ pending: { kind: 'reply', id, atMs: atMs(look.event) }, ...extendDeadline(look) }));
 
-/** Speaks what was heard and waits for "correct" or "wrong"; anything else changes nothing. */
+/** The value that was put aside, and the number that has just been said beside it. */
+const twoValues = ({ context: { pending }, event }: Look) =>
+  pending?.kind === 'value' && event.type === 'value' && event.quantity === pending.quantity
+    ? { quantity: pending.quantity, before: pending.si, now: event.si }
+    : null;
+
+/**
+ * A number said while another one is read back. The same one is read back once more; another one contradicts it: then
+ * neither counts, and the question is put again. What the bus shows meanwhile is no contradiction of its own.
+ */
+function numberMeanwhile(line: Line, again: { readonly target: string }): Move[] {
+  const said = (look: Look) => (look.event.via === 'bus' ? null : twoValues(look));
+  return [
+    {
+      guard: look => said(look)?.before === said(look)?.now && said(look) !== null,
+      actions: [...speak(line)],
+    },
+    {
+      guard: look => said(look) !== null,
+      target: again.target,
+      actions: [
+        note(look => ({ kind: 'contradiction', data: { step: look.context.step, ...said(look) } })),
+        remark(look => {
+          const two = said(look);
+          if (!two) return { line: 'unclear', values: {} };
+          const { quantity, before, now } = two;
+          return {
+            line: 'readingsDiffer',
+            values: {
+              name: { quantityName: quantity },
+              before: { quantity, si: before },
+              now: { quantity, si: now },
+            },
+          };
+        }),
+        countMisheard,
+      ],
+    },
+  ];
+}
+
+/**
+ * Speaks what was heard and waits for "correct" or "wrong"; anything else changes nothing, except another number.
+ * @param corrects what is read back, where it is a number
+ */
 export function readBack(
   waiting: Waiting,
   line: Line,
   yes: readonly Move[],
   no: { readonly target: string },
+  corrects?: Quantity,
 ): Node {
   return {
     tags: tagsOf(waiting),
-    meta: { replies: ['yes', 'no', ...troubleReplies(waiting)], by: waiting.by },
+    meta: {
+      replies: ['yes', 'no', ...troubleReplies(waiting)],
+      by: waiting.by,
+      ...(corrects === undefined ? {} : { corrects }),
+    },
     entry: [...speak(line)],
     on: {
+      ...(corrects === undefined ? {} : { value: [...lateMoves(waiting), ...numberMeanwhile(line, no)] }),
       reply: [
         ...troubleMoves(waiting),
         ...lateMoves(waiting),

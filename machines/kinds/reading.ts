@@ -38,6 +38,7 @@ export function readingNodes(step: ReadingStep): Nodes {
             : { target: 'asking', actions: [...judged, update(() => ({ misheard: 0 }))] },
         ],
         { target: 'asking' },
+        step.quantity,
       ),
       exit: update(() => ({ deadline: null })),
     },

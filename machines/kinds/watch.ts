@@ -112,6 +112,7 @@ export function watchNodes(step: WatchStep): Nodes {
         },
       ],
       { target: 'asking' },
+      reading.quantity,
     ),
     timeUp,
   );

@@ -10,6 +10,7 @@ export const lines = {
   readBackCode: 'S P N {spn}, F M I {fmi}. Correct?',
   fromBus: 'By the bus:',
   busValue: 'By the bus: {name} {spoken}.',
+  readingsDiffer: '{name}: first {before}, now {now}. I take neither.',
   busDiffers: '{name}: you say {spoken}, the bus shows {bus}. Look again, and say what you see.',
   readBackDiffers: '{name}: you say {spoken}, the bus shows {bus}. Is yours correct?',
   lampDiffers: '{name} lamp: you say {spoken}, the bus shows it {bus}. Look again. {name}?',

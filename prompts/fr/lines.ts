@@ -10,6 +10,7 @@ export const lines = {
   readBackCode: 'S P N {spn}, F M I {fmi}. Correct ?',
   fromBus: 'Par le bus :',
   busValue: 'Par le bus : {name} {spoken}.',
+  readingsDiffer: "{name} : d'abord {before}, maintenant {now}. Je ne retiens aucune des deux.",
   busDiffers:
     '{name} : vous dites {spoken}, le bus indique {bus}. Regardez encore, et dites ce que vous voyez.',
   readBackDiffers: '{name} : vous dites {spoken}, le bus indique {bus}. Votre valeur est-elle correcte ?',

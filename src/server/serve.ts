@@ -26,6 +26,8 @@ export interface ServeOptions {
   readonly archive?: string | undefined;
   /** Folder of the built page. */
   readonly page: string;
+  /** Folder of the Vosk models that tablets may take; it need not be there. */
+  readonly models: string;
   readonly usual: Usual;
   /** A sentence for the terminal. */
   readonly tell: (sentence: string) => void;
@@ -82,7 +84,7 @@ export async function startServer(options: ServeOptions): Promise<RunningServer>
 
   const guard = new Guard(addresses);
   const app = await buildApp(
-    { bays, desk, pairings, shop, nowMs: steadyMs, tell },
+    { bays, desk, pairings, shop, models: options.models, nowMs: steadyMs, tell },
     guard,
     certificate,
     options.page,

@@ -91,7 +91,8 @@ export function grammarOf(moment: Moment, language: Language, units: UnitSystem,
   const bySecond = via === 'voice' && secondOnly(moment);
   const worded = (wordings: readonly string[]) =>
     bySecond ? wordings.map(wording => `${language.words.second} ${wording}`) : wordings;
-  const slot = offer.quantity ? numberSlot(offer.quantity, moment, language, units) : null;
+  const quantity = offer.quantity ?? offer.corrects;
+  const slot = quantity ? numberSlot(quantity, moment, language, units) : null;
   return {
     key: stateName(moment),
     language: language.code,

@@ -29,17 +29,18 @@ export function meaningOf(
   speaker?: Person,
 ): { readonly body: EventBody | null; readonly by: Person } {
   const offer = offerOf(moment);
+  const quantity = offer.quantity ?? offer.corrects;
   const by: Person = speaker ?? (via === 'voice' && secondOnly(moment) ? 'second' : offer.by);
   switch (heard.kind) {
     case 'stop':
       return { body: { type: 'stop' }, by };
     case 'number':
-      return offer.quantity === heard.id
+      return quantity === heard.id
         ? {
             body: {
               type: 'value',
-              quantity: offer.quantity,
-              si: slotValueToSi(offer.quantity, heard.value, units),
+              quantity,
+              si: slotValueToSi(quantity, heard.value, units),
             },
             by,
           }

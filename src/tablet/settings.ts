@@ -6,7 +6,7 @@ const settingsSchema = z.object({
   theme: z.enum(['device', 'light', 'dark']).default('device'),
   size: z.enum(['normal', 'large', 'largest']).default('normal'),
   units: z.enum(['us', 'metric']).default('us'),
-  ear: z.enum(['embedded', 'webSpeech', 'keys']).default('embedded'),
+  ear: z.enum(['embedded', 'vosk', 'webSpeech', 'keys']).default('embedded'),
   voice: z.enum(['voice', 'silent']).default('voice'),
 });
 export type Settings = z.infer<typeof settingsSchema>;

@@ -74,8 +74,18 @@ export const words = {
     ear: 'Listening',
     ears: {
       embedded: 'embedded',
+      vosk: 'Vosk, with a model of your own',
       webSpeech: "the browser's service",
       keys: 'off: touch only',
+    },
+    ownModel: {
+      title: 'Vosk model',
+      none: 'None on this device yet: the embedded recognizer listens until there is one.',
+      checking: 'Being checked…',
+      kept: (name: string, bytes: number) => `${name}, ${Math.round(bytes / 1e6)} MB`,
+      bring: 'Bring a model archive',
+      take: "Take the laptop's model",
+      drop: 'Take it off this device',
     },
     voice: 'Voice',
     voices: { voice: 'on', silent: 'off' },

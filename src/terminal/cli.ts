@@ -46,6 +46,8 @@ async function registerOthers(): Promise<void> {
     import('./archive-command.ts').then(({ registerArchive }) => registerArchive),
     import('./calc/register.ts').then(({ registerCalc }) => registerCalc),
     import('./rehearse/command.ts').then(({ registerRehearse }) => registerRehearse),
+    import('./model-command.ts').then(({ registerModel }) => registerModel),
+    import('./voice-setup/command.ts').then(({ registerVoiceSetup }) => registerVoiceSetup),
     import('./serve-command.ts').then(({ registerServe }) => registerServe),
   ]);
   for (const register of others) register(program);

@@ -7,6 +7,7 @@ import type { Profile } from '../profile/schema.ts';
 import { type OpenCode, type RunningServer, startServer } from '../server/index.ts';
 import { demoJob } from '../session/demo-job.ts';
 import { loadJobCard } from '../session/job-card-file.ts';
+import { MODELS_FOLDER } from './model-command.ts';
 import { OptionError, type RunOptions } from './run/options.ts';
 
 interface ServeCommandOptions extends Pick<RunOptions, 'profile' | 'job' | 'units'> {
@@ -16,6 +17,7 @@ interface ServeCommandOptions extends Pick<RunOptions, 'profile' | 'job' | 'unit
   readonly shop: string;
   readonly page: string;
   readonly archive?: string;
+  readonly models: string;
 }
 
 const demos = ['demo-six', 'demo-four'];
@@ -45,6 +47,7 @@ export function registerServe(program: Command): void {
         'the archive of the shop: a file, or postgres://user@host/database (default: a file in its folder)',
       ).env('FIRST_FIRE_ARCHIVE'),
     )
+    .option('--models <folder>', 'Vosk models that tablets may take', MODELS_FOLDER)
     .action(async (_own: unknown, command: Command) => {
       await serve(command.optsWithGlobals<ServeCommandOptions>());
     });
@@ -57,6 +60,7 @@ async function serve({
   shop,
   page,
   archive,
+  models,
   profile,
   job,
   units,
@@ -68,6 +72,7 @@ async function serve({
     shop: resolve(shop),
     page: resolve(page),
     archive,
+    models: resolve(models),
     usual: {
       profiles: await profilesFor(profile),
       job: job === undefined ? demoJob : await loadJobCard(job),

@@ -6,6 +6,7 @@ import type { ServerCertificate } from '../tls/certificate.ts';
 import type { ServerContext } from './context.ts';
 import type { Guard } from './guard.ts';
 import { secure } from './headers.ts';
+import { modelRoutes } from './model-routes.ts';
 import { pageRoute } from './page-route.ts';
 import { pairRoute } from './pair-route.ts';
 import { sessionRoutes } from './session-routes.ts';
@@ -79,6 +80,7 @@ export async function buildApp(
   pairRoute(app, context);
   sessionRoutes(app, context);
   uploadRoute(app, context);
+  modelRoutes(app, context);
   pageRoute(app, pageFolder);
   return app;
 }

@@ -12,6 +12,8 @@ export interface ServerContext {
   readonly desk: CodeDesk;
   readonly pairings: Pairings;
   readonly shop: Shop;
+  /** Folder of the Vosk models that are handed to tablets. */
+  readonly models: string;
   /** Monotonic, for rates. */
   readonly nowMs: () => number;
   /** A sentence for the server's terminal. Never holds a code or a token. */

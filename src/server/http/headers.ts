@@ -25,6 +25,10 @@ const pagePolicy = (host: string) =>
     "frame-ancestors 'none'",
   ].join('; ');
 
+/** The recognizer that builds its own glue as it starts: in its thread alone, which reaches nothing but this server. */
+export const VOSK_POLICY =
+  "default-src 'none'; script-src 'self' 'unsafe-eval' 'wasm-unsafe-eval'; connect-src 'self' data: blob:";
+
 /** A report is one file that loads nothing and runs nothing. */
 export const REPORT_POLICY =
   "default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'; frame-ancestors 'self'; sandbox";

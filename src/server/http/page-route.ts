@@ -2,6 +2,7 @@ import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import fastifyStatic from '@fastify/static';
 import type { FastifyInstance } from 'fastify';
+import { VOSK_POLICY } from './headers.ts';
 
 export const NOT_BUILT = 'The page has not been built; run "npm run build:tablet", then load this again.';
 
@@ -20,6 +21,7 @@ export function pageRoute(app: FastifyInstance, folder: string): void {
     setHeaders: (reply, path) => {
       // Files named by their content never change; all others are asked for anew.
       const named = /[/\\]assets[/\\][^/\\]+-[\w-]{8,}(?:\.\w+)+$/.test(path);
+      if (/[/\\]vosk[/\\][^/\\]+\.js$/.test(path)) reply.header('content-security-policy', VOSK_POLICY);
       reply.header('cache-control', named ? 'public, max-age=31536000, immutable' : 'no-cache');
     },
   });

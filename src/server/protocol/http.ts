@@ -10,6 +10,8 @@ export const MAX_FIND = 80;
  * - `GET  /api/sessions/<id>/log?from=<seq>`  entries of the record from this one on (`logPageSchema`)
  * - `POST /api/sessions/<id>/report`          a one-time cookie for the next line (`reportPassSchema`)
  * - `GET  /api/sessions/<id>/report`          the report, one HTML page; by header or by that cookie
+ * - `GET  /api/models`                        Vosk models of the laptop (`modelListSchema`)
+ * - `GET  /api/models/<name>`                 one of them, a tar.gz
  * - `POST /api/upload`                        a record finished without the server (`uploadAnswerSchema`)
  */
 export const sessionRowSchema = z.object({
@@ -52,3 +54,10 @@ export const uploadAnswerSchema = z.object({
   sentence: z.string(),
 });
 export type UploadAnswer = z.infer<typeof uploadAnswerSchema>;
+
+export const modelListSchema = z.object({
+  models: z.array(
+    z.object({ name: z.string(), sha256: z.string().regex(/^[0-9a-f]{64}$/), bytes: z.int().positive() }),
+  ),
+});
+export type ModelList = z.infer<typeof modelListSchema>;

@@ -2,6 +2,29 @@ import type { Settings } from '../settings.ts';
 import { type Hearing, type Listener, startEmbedded } from './start-hearing.ts';
 import { startWebSpeech } from './web-speech.ts';
 
+/** What is loaded only where it is wanted; when it cannot be, the embedded recognizer listens. */
+function startVosk(context: AudioContext, listener: Listener): Hearing {
+  let closed = false;
+  let hearing: Hearing | undefined;
+  const embedded = () => startEmbedded(context, listener);
+  import('./own-model/start.ts').then(
+    ({ startOwnModel }) => {
+      if (!closed) hearing = startOwnModel(context, listener, embedded);
+    },
+    () => {
+      if (closed) return;
+      listener.report('Vosk cannot be loaded without a network. The embedded recognizer listens instead.');
+      hearing = embedded();
+    },
+  );
+  return {
+    close() {
+      closed = true;
+      hearing?.close();
+    },
+  };
+}
+
 /** Starts whatever listens on this device by its settings; null when only touch is wanted. */
 export function startHearing(
   ear: Settings['ear'],
@@ -11,6 +34,8 @@ export function startHearing(
   switch (ear) {
     case 'embedded':
       return startEmbedded(context, listener);
+    case 'vosk':
+      return startVosk(context, listener);
     case 'webSpeech':
       return startWebSpeech('en-US', listener);
     case 'keys':

@@ -2,7 +2,7 @@ import type { EarLevel, Grammar, Heard } from '../../voice/ports.ts';
 
 /** From the page to the thread that listens. */
 export type ToEar =
-  | { readonly kind: 'load'; readonly model: string; readonly network: string }
+  | { readonly kind: 'load'; readonly model: string }
   /** Blocks of sound come through the port, straight from the audio thread. */
   | { readonly kind: 'sound'; readonly port: MessagePort; readonly sampleRateHz: number }
   /** The turn comes back with what was heard by this grammar. */

@@ -1,5 +1,6 @@
 import { createMatcher, type Matcher } from '../../voice/meaning.ts';
 import type { Grammar, Heard, Recognizer } from '../../voice/ports.ts';
+import { heardAs, stopIn } from '../../voice/transcript.ts';
 import type { Hearing, Listener } from './start-hearing.ts';
 
 /** The least that the service must be sure of its words, as it says itself. */
@@ -62,13 +63,11 @@ export class TranscriptRecognizer implements Recognizer {
 
   take(transcript: string, confidence: number, final: boolean): void {
     const text = transcript.trim().toLowerCase();
-    const meaning = this.#matcher?.meaningOf(text);
-    if (meaning?.kind === 'stop') this.#onHeard({ kind: 'stop', text });
-    else if (!final || this.#stopOnly || text === '') return;
-    else if (!meaning) this.#onHeard({ kind: 'unclear', text, reason: 'outOfGrammar' });
-    else if (!(confidence >= LEAST_CONFIDENCE))
-      this.#onHeard({ kind: 'unclear', text, reason: 'lowConfidence' });
-    else this.#onHeard({ ...meaning, text, confidence });
+    if (!this.#matcher) return;
+    const stop = stopIn(this.#matcher, text);
+    if (stop) this.#onHeard(stop);
+    else if (final && !this.#stopOnly && text !== '')
+      this.#onHeard(heardAs(this.#matcher, { text, confidence }, LEAST_CONFIDENCE));
   }
 }
 

@@ -1,8 +1,11 @@
+import { lazy, Suspense } from 'react';
 import type { Settings } from '../settings.ts';
 import { words } from '../words.ts';
 import { Choose } from './parts/choose.tsx';
 
 const text = words.settings;
+/** Checks archives, which most devices never need. */
+const OwnModel = lazy(() => import('./parts/own-model.tsx'));
 
 export function SettingsForm({
   settings,
@@ -23,6 +26,11 @@ export function SettingsForm({
       <Choose legend={text.size} options={text.sizes} value={settings.size} onChange={set('size')} />
       <Choose legend={text.units} options={text.unitsOf} value={settings.units} onChange={set('units')} />
       <Choose legend={text.ear} options={text.ears} value={settings.ear} onChange={set('ear')} />
+      {settings.ear === 'vosk' && (
+        <Suspense>
+          <OwnModel />
+        </Suspense>
+      )}
       <Choose legend={text.voice} options={text.voices} value={settings.voice} onChange={set('voice')} />
     </details>
   );

@@ -18,6 +18,7 @@ import type { Viewer } from '../../session/viewer.ts';
 import { ReadingPace } from '../../voice/speakers/reading-pace.ts';
 import { runSession } from '../run/run-session.ts';
 import { warmVoice } from '../run/warm-voice.ts';
+import { speakerOf } from '../voice-setup/profile-file.ts';
 import { debriefLines } from './debrief-words.ts';
 import type { RehearseOptions } from './options.ts';
 import { sightsOf } from './sights.ts';
@@ -43,6 +44,7 @@ export async function rehearse(options: RehearseOptions): Promise<number> {
   const units = options.units ?? languages[language].usualUnits;
   const header: SessionHeader = { profile, job, language, units };
   const clock = new PacedClock(new Date(), options.byItself ? options.speed : 1);
+  const speaker = await speakerOf(options, language);
   const path = options.log ?? `${recordName(new Date())}-rehearsal.jsonl`;
   const record = await beginRecord(path, header, clock);
   let rehearsal: Rehearsal | undefined;
@@ -51,6 +53,7 @@ export async function rehearse(options: RehearseOptions): Promise<number> {
     header,
     record,
     clock,
+    speaker,
     voice: options.byItself ? { synthesizer: new ReadingPace(), soundless: true } : warmVoice(language),
     beside(session, viewer) {
       rehearsal = createRehearsal(session, clock, plan);

@@ -21,6 +21,8 @@ export interface RunOptions {
   readonly units?: UnitSystem;
   readonly model?: string;
   readonly denoise: boolean;
+  readonly speaker?: string;
+  readonly speakers: string;
 }
 
 /** A choice on the command line that cannot be used: one sentence. */
@@ -52,6 +54,8 @@ export const withVoiceOptions = (command: Command): Command =>
     .option('--bus <source>', 'the vehicle bus: a candump log, a CAN interface, or a serial adapter')
     .option('--keep-audio <file>', 'also keep all that is heard in one WAV file')
     .option('--no-denoise', 'listen to the sound as it is, without taking the noise out of it')
+    .option('--speaker <name>', 'whose voice it is, after "voice-setup" with this name')
+    .option('--speakers <folder>', 'where the files of people are kept', 'first-fire-speakers')
     .option('--model <folder>', 'speech model to use instead of the built-in one');
 
 export const withRunOptions = (command: Command): Command =>

@@ -14,6 +14,8 @@ import { VoiceError } from '../../voice/errors.ts';
 import { voiceLanguage } from '../../voice/languages/index.ts';
 import type { AudioSource, SoundRecognizer } from '../../voice/ports.ts';
 import { createTypedRecognizer } from '../../voice/recognizers/typed.ts';
+import { adaptedTo } from '../../voice/speaker-profile/adapted-ear.ts';
+import type { SpeakerProfile } from '../../voice/speaker-profile/profile.ts';
 import type { ChosenVoice } from '../../voice/speakers/choose-voice.ts';
 import { askPlace } from './ask-place.ts';
 import { hearFast, hearLive, openSource } from './hearing.ts';
@@ -38,6 +40,8 @@ export interface RunParts {
   readonly clock: Clock;
   readonly voice: ChosenVoice;
   readonly bus?: BusSource | undefined;
+  /** Whose voice it is, where that was measured. */
+  readonly speaker: SpeakerProfile | null;
   readonly restored?: Restored;
   /** Starts what goes along with the session, and gives what ends it. */
   readonly beside?: (session: Session, viewer: Viewer) => () => Promise<void>;
@@ -69,6 +73,7 @@ async function joinParts({
   clock,
   voice,
   bus,
+  speaker,
   restored,
   beside,
 }: RunParts): Promise<RunEnd> {
@@ -135,11 +140,14 @@ async function joinParts({
       const { createEmbeddedRecognizer } = await import(
         '../../voice/recognizers/soundswallower/recognizer.ts'
       );
-      const ear = await createEmbeddedRecognizer({
+      const { adaptation } = speaker ?? {};
+      const plain = await createEmbeddedRecognizer({
         language: header.language,
         denoise: options.denoise,
+        trailingSilenceMs: adaptation?.trailingSilenceMs,
         ...(options.model === undefined ? {} : { model: options.model }),
       });
+      const ear = adaptation ? adaptedTo(adaptation, plain) : plain;
       opened.ear = ear;
       const { caution } = voiceLanguage(header.language).hearing;
       if (caution) session.report(caution);

@@ -9,6 +9,7 @@ import { loadJobCard } from '../../session/job-card-file.ts';
 import { beginRecord, continueRecord, recordName } from '../../session/record-keeping.ts';
 import { VirtualClock } from '../../session/virtual-clock.ts';
 import type { ChosenVoice } from '../../voice/speakers/choose-voice.ts';
+import { speakerOf } from '../voice-setup/profile-file.ts';
 import { openBus } from './bus.ts';
 import type { RunOptions } from './options.ts';
 import { type RunParts, type RunResult, runSession } from './run-session.ts';
@@ -28,9 +29,10 @@ export async function startSession(options: RunOptions, voice: ChosenVoice): Pro
   const header: SessionHeader = { profile, job, language, units };
   const clock = options.fast ? new VirtualClock(new Date()) : new SystemClock();
   const bus = await busOf(options, profile, clock);
+  const speaker = await speakerOf(options, language);
   const path = options.log ?? `${recordName(new Date())}.jsonl`;
   const record = await beginRecord(path, header, clock);
-  return runSession({ options, header, record, clock, voice, bus });
+  return runSession({ options, header, record, clock, voice, bus, speaker });
 }
 
 /**
@@ -49,7 +51,8 @@ export async function resumeSession(
   let parts: RunParts;
   try {
     const bus = await busOf(options, header.profile, clock);
-    parts = { options, header, record, clock, voice: voiceFor(header.language), bus, restored };
+    const speaker = await speakerOf(options, header.language);
+    parts = { options, header, record, clock, voice: voiceFor(header.language), bus, speaker, restored };
   } catch (error) {
     await record.close();
     throw error;

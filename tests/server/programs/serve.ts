@@ -12,6 +12,7 @@ const server = await startServer({
   bays: ['bay 1'],
   shop: folder,
   page: join(folder, 'no-page'),
+  models: 'no-models',
   usual: { profiles: new Map([['demo-six', profile]]), job: demoJob, units: 'us' },
   tell: () => {},
 });

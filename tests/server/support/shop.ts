@@ -26,7 +26,12 @@ export interface TestShop {
 
 /** A real server with real TLS on the loop; only time obeys the test. */
 export async function openShop(
-  options: { readonly folder?: string; readonly page?: string; readonly bays?: readonly string[] } = {},
+  options: {
+    readonly folder?: string;
+    readonly page?: string;
+    readonly models?: string;
+    readonly bays?: readonly string[];
+  } = {},
 ): Promise<TestShop> {
   const folder = options.folder ?? (await mkdtemp(join(tmpdir(), 'shop-')));
   const profile = await loadProfile('demo-six');
@@ -42,6 +47,7 @@ export async function openShop(
     bays: options.bays ?? ['bay 1'],
     shop: folder,
     page: options.page ?? join(folder, 'no-page'),
+    models: options.models ?? join(folder, 'models'),
     usual: { profiles: new Map([['demo-six', profile]]), job: demoJob, units: 'us' },
     tell: sentence => told.push(sentence),
     makeClock: beginMs => {

@@ -1,14 +1,12 @@
-import { Endpointer, type SpeechEvent } from '../../endpointing.ts';
+import { defaultEndpointing, type SpeechEvent } from '../../endpointing.ts';
 import { createDenoisingFrontEnd, createPlainFrontEnd } from '../../front-end.ts';
 import { voiceLanguage } from '../../languages/index.ts';
 import { isClipping, levelDbfs } from '../../levels.ts';
 import { NoiseMeter } from '../../noise-meter.ts';
-import { NearEndpointer } from '../../phone-network/near-endpointer.ts';
-import { createPhoneNetwork } from '../../phone-network/network.ts';
-import { createMomentSpotter } from '../../phone-network/stop-spotter.ts';
 import type { Weights } from '../../phone-network/weights.ts';
 import type { EarLevel, Grammar, Heard, Pcm, SoundRecognizer, SpokenLanguage } from '../../ports.ts';
 import { speechRateHz } from '../../resample.ts';
+import { attentionByLevel, attentionByNetwork } from './attention.ts';
 import { createDecoder, type Engine, modelDamaged } from './decoder.ts';
 import { type ListeningGrammar, prepareGrammar } from './listening-grammar.ts';
 import { createStopSpotter } from './stop-spotter.ts';
@@ -38,45 +36,8 @@ export interface EarOptions {
    * louder than the noise.
    */
   readonly network?: Weights;
-}
-
-/** Where speech begins and ends in the stream, and the stop wordings that are heard on the way. */
-interface Attention {
-  readonly speaking: boolean;
-  listen(stop: readonly string[]): void;
-  /** The next piece as it came in, and as it is listened to. */
-  next(
-    raw: Float32Array,
-    heard: Float32Array,
-  ): { readonly events: readonly SpeechEvent[]; readonly stop?: string };
-}
-
-function attentionByLevel(): Attention {
-  const endpointer = new Endpointer();
-  return {
-    get speaking() {
-      return endpointer.speaking;
-    },
-    listen: () => {},
-    next: (_raw, heard) => ({ events: endpointer.next(heard) }),
-  };
-}
-
-function attentionByNetwork(weights: Weights, pronounce: (word: string) => readonly string[]): Attention {
-  const network = createPhoneNetwork(weights);
-  const endpointer = new NearEndpointer();
-  const spotter = createMomentSpotter(pronounce);
-  return {
-    get speaking() {
-      return endpointer.speaking;
-    },
-    listen: stop => spotter.listen(stop),
-    next(raw, heard) {
-      const moments = network(raw);
-      const stop = moments.map(moment => spotter.next(moment)).find(text => text !== undefined);
-      return { events: endpointer.next(heard, moments), ...(stop === undefined ? {} : { stop }) };
-    },
-  };
+  /** Silence that ends a reply, where it is not the usual one. */
+  readonly trailingSilenceMs?: number | undefined;
 }
 
 /**
@@ -87,7 +48,12 @@ function attentionByNetwork(weights: Weights, pronounce: (word: string) => reado
  */
 export async function createEar(
   engine: Engine,
-  { language = 'en', denoise = true, network }: EarOptions = {},
+  {
+    language = 'en',
+    denoise = true,
+    network,
+    trailingSilenceMs = defaultEndpointing.trailingSilenceMs,
+  }: EarOptions = {},
 ): Promise<SoundRecognizer> {
   const { wordsOfDictionary, pronunciations, soundingLikeStop } = voiceLanguage(language).hearing;
   const fillers = await fillerWords(engine);
@@ -103,7 +69,9 @@ export async function createEar(
   });
   const frontEnd = denoise ? createDenoisingFrontEnd() : createPlainFrontEnd();
   const attention =
-    network === undefined ? attentionByLevel() : attentionByNetwork(network, decoder.pronunciationsOf);
+    network === undefined
+      ? attentionByLevel(trailingSilenceMs)
+      : attentionByNetwork(network, decoder.pronunciationsOf, trailingSilenceMs);
   const meter = new NoiseMeter(speechRateHz);
 
   let onHeard: (heard: Heard) => void = () => {};

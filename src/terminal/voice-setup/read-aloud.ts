@@ -1,0 +1,77 @@
+import { readdir, readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { openMicrophone } from '../../voice/audio/capture-source.ts';
+import { decodeWav } from '../../voice/audio/wav.ts';
+import { concatenate } from '../../voice/concatenate.ts';
+import { Endpointer } from '../../voice/endpointing.ts';
+import { VoiceError } from '../../voice/errors.ts';
+import type { Pcm } from '../../voice/ports.ts';
+import { createResampler, speechRateHz } from '../../voice/resample.ts';
+import type { Prompt } from '../../voice/speaker-profile/trial.ts';
+import type { Reading } from './listen.ts';
+
+/** After this much sound without a word the next prompt comes. */
+const LONGEST_S = 12;
+
+/** Readings that were recorded before: one WAV file a prompt, in the order of their names. */
+export async function readingsFrom(folder: string, prompts: readonly Prompt[]): Promise<readonly Reading[]> {
+  const names = (
+    await readdir(folder).catch((cause: unknown) => {
+      const why = cause instanceof Error ? cause.message : String(cause);
+      throw new VoiceError('fileUnusable', `${folder} cannot be read (${why}); give a folder of WAV files.`);
+    })
+  )
+    .filter(name => name.toLowerCase().endsWith('.wav'))
+    .sort();
+  if (names.length !== prompts.length)
+    throw new VoiceError(
+      'fileUnusable',
+      `${folder} has ${names.length} WAV files; give ${prompts.length}, one for each prompt in their order: ${prompts.map(({ text }) => `"${text}"`).join(', ')}.`,
+    );
+  const sounds = await Promise.all(
+    names.map(async name => decodeWav(await readFile(join(folder, name)), name)),
+  );
+  return prompts.map((prompt, i) => ({
+    prompt,
+    sound: sounds[i] ?? { samples: new Float32Array(), sampleRateHz: speechRateHz },
+  }));
+}
+
+/**
+ * Shows one prompt after the other and records what is said, until whoever reads is silent again.
+ * @throws VoiceError when there is no microphone, or it is lost
+ */
+export async function readAloud(
+  prompts: readonly Prompt[],
+  device: string | undefined,
+  show: (line: string) => void,
+): Promise<readonly Reading[]> {
+  const source = await openMicrophone(device === undefined ? {} : { device });
+  const resampler = createResampler();
+  const readings: Reading[] = [];
+  let endpointer = new Endpointer();
+  let pieces: Float32Array[] = [];
+  let samples = 0;
+  const ask = () => {
+    const next = prompts[readings.length];
+    if (next) show(`  ${readings.length + 1} of ${prompts.length}: say "${next.text}"`);
+    else source.close();
+  };
+  const take = async (block: Pcm): Promise<void> => {
+    const prompt = prompts[readings.length];
+    if (!prompt) return;
+    const piece = await resampler.next(block);
+    pieces.push(piece);
+    samples += piece.length;
+    const ended = endpointer.next(piece).some(({ kind }) => kind === 'end');
+    if (!ended && samples < LONGEST_S * speechRateHz) return;
+    readings.push({ prompt, sound: { samples: concatenate(pieces), sampleRateHz: speechRateHz } });
+    [endpointer, pieces, samples] = [new Endpointer(), [], 0];
+    ask();
+  };
+  ask();
+  const end = await source.run(take);
+  resampler.close();
+  if (end.kind === 'lost') throw new VoiceError('microphoneUnusable', end.reason);
+  return readings;
+}

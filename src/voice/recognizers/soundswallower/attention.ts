@@ -1,0 +1,52 @@
+import { defaultEndpointing, Endpointer, type SpeechEvent } from '../../endpointing.ts';
+import { defaultNear, NearEndpointer } from '../../phone-network/near-endpointer.ts';
+import { createPhoneNetwork, momentMs } from '../../phone-network/network.ts';
+import type { Pronounce } from '../../phone-network/phone-graph.ts';
+import { createMomentSpotter } from '../../phone-network/stop-spotter.ts';
+import type { Weights } from '../../phone-network/weights.ts';
+
+/** Where speech begins and ends in the stream, and the stop wordings that are heard on the way. */
+export interface Attention {
+  readonly speaking: boolean;
+  listen(stop: readonly string[]): void;
+  /** The next piece as it came in, and as it is listened to. */
+  next(
+    raw: Float32Array,
+    heard: Float32Array,
+  ): { readonly events: readonly SpeechEvent[]; readonly stop: string | undefined };
+}
+
+/** Speech is what is louder than the noise. */
+export function attentionByLevel(trailingSilenceMs: number): Attention {
+  const endpointer = new Endpointer({ ...defaultEndpointing, trailingSilenceMs });
+  return {
+    get speaking() {
+      return endpointer.speaking;
+    },
+    listen: () => {},
+    next: (_raw, heard) => ({ events: endpointer.next(heard), stop: undefined }),
+  };
+}
+
+/** Speech is what the network takes for somebody near. */
+export function attentionByNetwork(
+  weights: Weights,
+  pronounce: Pronounce,
+  trailingSilenceMs: number,
+): Attention {
+  const network = createPhoneNetwork(weights);
+  const momentsToEnd = Math.max(defaultNear.momentsToPause + 1, Math.floor(trailingSilenceMs / momentMs));
+  const endpointer = new NearEndpointer({ ...defaultNear, momentsToEnd });
+  const spotter = createMomentSpotter(pronounce);
+  return {
+    get speaking() {
+      return endpointer.speaking;
+    },
+    listen: stop => spotter.listen(stop),
+    next(raw, heard) {
+      const moments = network(raw);
+      const stop = moments.map(moment => spotter.next(moment)).find(text => text !== undefined);
+      return { events: endpointer.next(heard, moments), stop };
+    },
+  };
+}
