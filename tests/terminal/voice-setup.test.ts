@@ -9,6 +9,7 @@ import { loadSpeaker } from '../../src/terminal/voice-setup/profile-file.ts';
 import { heldOutPrompts, trainingPrompts } from '../../src/terminal/voice-setup/prompts.ts';
 import { encodeWav } from '../../src/voice/audio/wav-encode.ts';
 import { createMatcher } from '../../src/voice/meaning.ts';
+import type { Prompt } from '../../src/voice/speaker-profile/trial.ts';
 
 const prompts = [...trainingPrompts, ...heldOutPrompts];
 const folder = mkdtempSync(join(tmpdir(), 'voice-setup-'));
@@ -32,7 +33,7 @@ it('has some twenty prompts, each with a meaning, and holds out some of every ki
   expect(prompts.length).toBeGreaterThanOrEqual(20);
   for (const { text, grammar } of prompts)
     expect([text, createMatcher(grammar).meaningOf(text)?.kind]).not.toContain(undefined);
-  const kinds = (of: typeof prompts) =>
+  const kinds = (of: readonly Prompt[]) =>
     new Set(of.map(({ text, grammar }) => createMatcher(grammar).meaningOf(text)?.kind));
   expect(kinds(heldOutPrompts)).toEqual(new Set(['number', 'reply', 'stop']));
   const trained = new Set(trainingPrompts.map(({ text }) => text));
