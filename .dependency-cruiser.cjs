@@ -124,7 +124,9 @@ module.exports = {
     {
       name: 'pure-parts-do-no-io',
       severity: 'error',
-      from: { path: '^(src/engineering|src/rehearsal|src/server/protocol|src/voice/vosk|src/voice/speaker-profile|machines|prompts)/' },
+      from: {
+        path: '^(src/engineering|src/rehearsal|src/server/protocol|src/voice/vosk|src/voice/speaker-profile|machines|prompts)/',
+      },
       to: { dependencyTypes: ['core'] },
     },
   ],
