@@ -16,7 +16,7 @@ const searching = { beam: 30, wordings: 1, anywhere: true };
  * Likelihood that a stop wording needs against whatever else the sound may be, per phone of its least likely word: the
  * logarithm. Chosen on the development set of `npm run hearing`.
  */
-export const leastStopPerPhone = -0.3;
+export const leastStopPerPhone = -0.15;
 
 /** @param pronounce pronunciations in the phones of the network */
 export function createMomentSpotter(pronounce: Pronounce): MomentSpotter {
