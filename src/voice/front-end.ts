@@ -11,6 +11,8 @@ import { createResampler, speechRateHz } from './resample.ts';
 export interface FrontEndPiece {
   readonly raw: Float32Array;
   readonly heard: Float32Array;
+  /** Whether there is so much noise that it is taken out. */
+  readonly noisy: boolean;
 }
 
 /** What all sound passes before it is listened to, in the terminal and in a browser alike. */
@@ -26,7 +28,7 @@ export function createPlainFrontEnd(): FrontEnd {
   return {
     async next(block) {
       const raw = await resampler.next(block);
-      return { raw, heard: raw };
+      return { raw, heard: raw, noisy: false };
     },
     close: () => resampler.close(),
   };
@@ -70,7 +72,8 @@ export function createDenoisingFrontEnd(): FrontEnd {
   return {
     async next(block) {
       const frames = steps.next(await resampler.next(block));
-      return { raw: concatenate(frames), heard: concatenate(frames.map(step)) };
+      const heard = concatenate(frames.map(step));
+      return { raw: concatenate(frames), heard, noisy: denoising };
     },
     close() {
       resampler.close();

@@ -24,7 +24,7 @@ export const defaultNear: NearSettings = {
   momentsToBegin: 2,
   momentsToPause: 4,
   momentsToEnd: 6,
-  preRollMs: 160,
+  preRollMs: 200,
   longestMs: 8_000,
 };
 

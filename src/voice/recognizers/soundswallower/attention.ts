@@ -9,10 +9,11 @@ import type { Weights } from '../../phone-network/weights.ts';
 export interface Attention {
   readonly speaking: boolean;
   listen(stop: readonly string[]): void;
-  /** The next piece as it came in, and as it is listened to. */
+  /** The next piece as it came in, and as it is listened to, and whether it is noisy there. */
   next(
     raw: Float32Array,
     heard: Float32Array,
+    noisy: boolean,
   ): { readonly events: readonly SpeechEvent[]; readonly stop: string | undefined };
 }
 
@@ -28,7 +29,11 @@ export function attentionByLevel(trailingSilenceMs: number): Attention {
   };
 }
 
-/** Speech is what the network takes for somebody near. */
+/**
+ * In noise speech is what the network takes for somebody near, and it listens for the stop wordings too. In a quiet room
+ * it rests: there speech is what is louder than the room, and the recognizer hears people better than a network that
+ * has never met one.
+ */
 export function attentionByNetwork(
   weights: Weights,
   pronounce: Pronounce,
@@ -36,17 +41,23 @@ export function attentionByNetwork(
 ): Attention {
   const network = createPhoneNetwork(weights);
   const momentsToEnd = Math.max(defaultNear.momentsToPause + 1, Math.floor(trailingSilenceMs / momentMs));
-  const endpointer = new NearEndpointer({ ...defaultNear, momentsToEnd });
+  const near = new NearEndpointer({ ...defaultNear, momentsToEnd });
+  const byLevel = new Endpointer({ ...defaultEndpointing, trailingSilenceMs });
   const spotter = createMomentSpotter(pronounce);
+  let inNoise = false;
+  const speaking = () => (inNoise ? near : byLevel).speaking;
   return {
     get speaking() {
-      return endpointer.speaking;
+      return speaking();
     },
     listen: stop => spotter.listen(stop),
-    next(raw, heard) {
-      const moments = network(raw);
+    next(raw, heard, noisy) {
+      // An utterance ends by what it began by.
+      if (!speaking()) inNoise = noisy;
+      const moments = noisy || inNoise ? network(raw) : [];
       const stop = moments.map(moment => spotter.next(moment)).find(text => text !== undefined);
-      return { events: endpointer.next(heard, moments), stop };
+      const [far, close] = [byLevel.next(heard), near.next(heard, moments)];
+      return { events: inNoise ? close : far, stop: noisy ? stop : undefined };
     },
   };
 }

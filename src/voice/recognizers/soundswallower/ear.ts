@@ -128,12 +128,12 @@ export async function createEar(
   }
 
   async function process(block: Pcm): Promise<void> {
-    const { raw, heard } = await frontEnd.next(block);
+    const { raw, heard, noisy } = await frontEnd.next(block);
     if (closed) return;
     if (utterance === undefined) putInForce();
     for (let at = 0; at < heard.length; at += meterLength) {
       const piece = raw.subarray(at, at + meterLength);
-      const { events, stop } = attention.next(piece, heard.subarray(at, at + meterLength));
+      const { events, stop } = attention.next(piece, heard.subarray(at, at + meterLength), noisy);
       if (stop !== undefined) stopHeard(stop);
       for (const event of events) take(event);
       meter.next(piece, attention.speaking);
