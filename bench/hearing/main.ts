@@ -1,5 +1,4 @@
-import { createEar } from '../../src/voice/recognizers/soundswallower/ear.ts';
-import { loadEngine } from '../../src/voice/recognizers/soundswallower/load-node.ts';
+import { createEmbeddedRecognizer } from '../../src/voice/recognizers/soundswallower/recognizer.ts';
 import { type SpeakerSet, speakerSets } from './material.ts';
 import { parts } from './parts.ts';
 import { storePart } from './results.ts';
@@ -24,8 +23,10 @@ async function main(args: readonly string[]): Promise<void> {
   const size = flags.includes('--quick') ? sizes.quick : sizes.full;
   // What settings are tried on is printed and never stored: figures in the documents are those of the test set.
   const set: SpeakerSet = flags.includes('--development') ? speakerSets.development : speakerSets.test;
-  const engine = await loadEngine();
-  const ears = { denoising: await createEar(engine), plain: await createEar(engine, { denoise: false }) };
+  const ears = {
+    denoising: await createEmbeddedRecognizer(),
+    plain: await createEmbeddedRecognizer({ denoise: false }),
+  };
   for (const [name, measure] of Object.entries(parts)) {
     if (names.length > 0 ? !names.includes(name) : name === 'microphones' && !size.microphones) continue;
     console.log(`\n== ${name}, ${size.name}, ${set.name} set`);

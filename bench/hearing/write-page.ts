@@ -94,7 +94,7 @@ export function writePage(results: Results): void {
   const { microphones, humans } = results;
   const paragraphs = [
     '# How a loud bay is heard',
-    'Written by `npm run hearing`; the same figures are in hearing.json. Speech of Debian voices that are built from recorded speech, in synthesized noise (bench/hearing): no real engine and, but for the last table, no living person was heard. Speech and noise are measured from 0 to 8 kHz without weighting: the speech over the frames in which somebody speaks, the noise over its whole length, its pauses included. Voices and noises that settings were chosen on are not among these.',
+    'Written by `npm run hearing`; the same figures are in hearing.json. Speech of Debian voices that are built from recorded speech, in synthesized noise (bench/hearing): no real engine and, but for the last table, no living person was heard. Speech and noise are measured from 0 to 8 kHz without weighting: the speech over the frames in which somebody speaks, the noise over its whole length, its pauses included. Voices and noises that settings were chosen on are not among these. The phone network had met neither the voices, but for the woman of festival-slt-hts by another method, nor these noises, but others made by the same rules.',
     ...accuracyText(results),
     ...stopsText(results),
     ...talkText(results),

@@ -1,9 +1,11 @@
 import { defaultEndpointing, Endpointer, type SpeechEvent } from '../../endpointing.ts';
+import { levelDbfs } from '../../levels.ts';
 import { defaultNear, NearEndpointer } from '../../phone-network/near-endpointer.ts';
-import { createPhoneNetwork, momentMs } from '../../phone-network/network.ts';
+import { createPhoneNetwork, type Moment, momentMs } from '../../phone-network/network.ts';
 import type { Pronounce } from '../../phone-network/phone-graph.ts';
 import { createMomentSpotter } from '../../phone-network/stop-spotter.ts';
 import type { Weights } from '../../phone-network/weights.ts';
+import { speechRateHz } from '../../resample.ts';
 
 /** Where speech begins and ends in the stream, and the stop wordings that are heard on the way. */
 export interface Attention {
@@ -29,10 +31,44 @@ export function attentionByLevel(trailingSilenceMs: number): Attention {
   };
 }
 
+/** Louder than a quiet room, and than what a headset makes of one. */
+const loudDbfs = -55;
+/** A sound is nobody's speech when the network heard nobody so long before it and after. */
+const besideMs = 600;
+/** A place is noisy so long after such a sound. */
+const noisyForMs = 8_000;
+/** A stop counts when somebody was near so shortly before it ended. */
+const nearForStopMs = 600;
+
+/** Knows from loud sounds that are nobody's speech, bursts with rests between them too, that a place is noisy. */
+class NoisyPlace {
+  private readonly loudAtMs: number[] = [];
+  private nowMs = 0;
+  private nearAtMs = Number.NEGATIVE_INFINITY;
+  private noisyUntilMs = Number.NEGATIVE_INFINITY;
+
+  next(samples: Float32Array, moments: readonly Moment[]): void {
+    this.nowMs += (samples.length / speechRateHz) * 1000;
+    if (moments.some(({ near }) => near >= defaultNear.beginsAt)) this.nearAtMs = this.nowMs;
+    if (levelDbfs(samples) > loudDbfs) this.loudAtMs.push(this.nowMs);
+    for (let at = this.loudAtMs[0]; at !== undefined && at <= this.nowMs - besideMs; at = this.loudAtMs[0]) {
+      this.loudAtMs.shift();
+      if (this.nearAtMs < at - besideMs) this.noisyUntilMs = this.nowMs + noisyForMs;
+    }
+  }
+
+  get noisy(): boolean {
+    return this.nowMs < this.noisyUntilMs;
+  }
+
+  get somebodyNear(): boolean {
+    return this.nowMs - this.nearAtMs <= nearForStopMs;
+  }
+}
+
 /**
  * In noise speech is what the network takes for somebody near, and it listens for the stop wordings too. In a quiet room
- * it rests: there speech is what is louder than the room, and the recognizer hears people better than a network that
- * has never met one.
+ * speech is what is louder than the room: the recognizer hears people better than a network that has never met one.
  */
 export function attentionByNetwork(
   weights: Weights,
@@ -44,20 +80,35 @@ export function attentionByNetwork(
   const near = new NearEndpointer({ ...defaultNear, momentsToEnd });
   const byLevel = new Endpointer({ ...defaultEndpointing, trailingSilenceMs });
   const spotter = createMomentSpotter(pronounce);
+  const place = new NoisyPlace();
   let inNoise = false;
-  const speaking = () => (inNoise ? near : byLevel).speaking;
+  let begun = false;
+  /** Without what belongs to an utterance that began unnoticed, while the other one was listened to. */
+  const whole = (events: readonly SpeechEvent[]) =>
+    events.filter(({ kind }) => {
+      const counts = begun !== (kind === 'begin');
+      if (kind === 'begin' || kind === 'end') begun = kind === 'begin';
+      return counts;
+    });
   return {
     get speaking() {
-      return speaking();
+      return (inNoise ? near : byLevel).speaking;
     },
     listen: stop => spotter.listen(stop),
     next(raw, heard, noisy) {
-      // An utterance ends by what it began by.
-      if (!speaking()) inNoise = noisy;
-      const moments = noisy || inNoise ? network(raw) : [];
+      const moments = network(raw);
+      place.next(raw, moments);
       const stop = moments.map(moment => spotter.next(moment)).find(text => text !== undefined);
-      const [far, close] = [byLevel.next(heard), near.next(heard, moments)];
-      return { events: inNoise ? close : far, stop: noisy ? stop : undefined };
+      const nowInNoise = noisy || place.noisy;
+      // What the noise began is nobody's answer; what somebody began ends by what it began by.
+      const noiseBegan = nowInNoise && !inNoise && byLevel.speaking && !near.speaking;
+      if (noiseBegan || !(inNoise ? near : byLevel).speaking) inNoise = nowInNoise;
+      const [louder, nearer] = [byLevel.next(heard), near.next(heard, moments)];
+      const cut: readonly SpeechEvent[] = noiseBegan ? [{ kind: 'end', cause: 'tooLong' }] : [];
+      return {
+        events: whole([...cut, ...(inNoise ? nearer : louder)]),
+        stop: nowInNoise && place.somebodyNear ? stop : undefined,
+      };
     },
   };
 }
