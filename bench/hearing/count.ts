@@ -1,4 +1,4 @@
-import type { Meaning } from '../../src/voice/meaning.ts';
+import { isMeant as isExactly, type Meaning } from '../../src/voice/meaning.ts';
 import type { Heard } from '../../src/voice/ports.ts';
 import type { Outcome } from './play.ts';
 
@@ -25,13 +25,9 @@ export function sum(all: readonly Taken[]): Taken {
   return total;
 }
 
-/** Whether what was heard is what was meant, to the very value. */
-export function isMeant(means: Meaning | undefined, heard: Meaning | Heard): boolean {
-  if (means === undefined || means.kind !== heard.kind) return false;
-  if (means.kind === 'stop') return true;
-  if (means.kind === 'reply') return heard.kind === 'reply' && heard.id === means.id;
-  return heard.kind === 'number' && heard.id === means.id && heard.value === means.value;
-}
+/** Whether what was heard is what was meant; nothing is what was meant by talk that answers nothing. */
+export const isMeant = (means: Meaning | undefined, heard: Meaning | Heard): boolean =>
+  means !== undefined && isExactly(means, heard);
 
 /** Exactly what was meant and nothing else is right; anything else that counted is wrong. */
 export function take({ utterance, reports }: Outcome): keyof Taken {

@@ -1,21 +1,26 @@
 import { randomUUID } from 'node:crypto';
-import { chmod, open, readFile, rename } from 'node:fs/promises';
+import { chmod, open, readFile, rename, rm } from 'node:fs/promises';
 import type { z } from 'zod';
 
 /** Files of the server are nobody else's to read. */
 export const OWNER_ONLY = 0o600;
 
 /** Writes a whole file or nothing, to the disk, readable by its owner only. */
-export async function writeWhole(path: string, content: string): Promise<void> {
+export async function writeWhole(path: string, content: string | Uint8Array): Promise<void> {
   const draft = `${path}.${randomUUID()}.new`;
-  const file = await open(draft, 'wx', OWNER_ONLY);
   try {
-    await file.writeFile(content);
-    await file.sync();
-  } finally {
-    await file.close();
+    const file = await open(draft, 'wx', OWNER_ONLY);
+    try {
+      await file.writeFile(content);
+      await file.sync();
+    } finally {
+      await file.close();
+    }
+    await rename(draft, path);
+  } catch (cause) {
+    await rm(draft, { force: true });
+    throw cause;
   }
-  await rename(draft, path);
 }
 
 /** The text of a file of ours, or null when there is none. Its rights are put right on the way. */

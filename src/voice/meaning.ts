@@ -2,7 +2,7 @@ import { voiceLanguage } from './languages/index.ts';
 import type { VoiceLanguage } from './languages/language.ts';
 import { comparable } from './languages/spelling.ts';
 import { numberReader } from './number-words/slot.ts';
-import type { Grammar, NumberSlot } from './ports.ts';
+import type { Grammar, Heard, NumberSlot } from './ports.ts';
 import { containsWording } from './wording.ts';
 
 /** What an exact wording of a grammar stands for. */
@@ -10,6 +10,14 @@ export type Meaning =
   | { readonly kind: 'stop' }
   | { readonly kind: 'reply'; readonly id: string }
   | { readonly kind: 'number'; readonly id: string; readonly value: number };
+
+/** Whether what was heard is what was meant, to the very value. */
+export function isMeant(meant: Meaning, heard: Meaning | Heard): boolean {
+  if (meant.kind !== heard.kind) return false;
+  if (meant.kind === 'stop') return true;
+  if (meant.kind === 'reply') return heard.kind === 'reply' && heard.id === meant.id;
+  return heard.kind === 'number' && heard.id === meant.id && heard.value === meant.value;
+}
 
 /** Finds what a text means in one grammar; every recognizer decides by this and nothing else. */
 export interface Matcher {

@@ -1,7 +1,7 @@
 import { createReadStream } from 'node:fs';
 import type { FastifyInstance } from 'fastify';
 import { z } from 'zod';
-import { listModels, pathOfModel } from '../../voice/model-folder.ts';
+import { listModels, pathOfModel } from '../models/model-folder.ts';
 import type { ModelList, Role } from '../protocol/index.ts';
 import { Refused } from '../refused.ts';
 import { pairedAs, type ServerContext } from './context.ts';

@@ -3,6 +3,9 @@ import { languageCodes } from '../../../prompts/index.ts';
 import type { LanguageCode } from '../../../prompts/types.ts';
 import { type UnitSystem, unitSystems } from '../../session/units.ts';
 
+/** Where the profiles of people are kept. */
+export const SPEAKERS_FOLDER = 'first-fire-speakers';
+
 /** Choices for running a session, as they come from the command line. */
 export interface RunOptions {
   readonly profile: string;
@@ -55,7 +58,7 @@ export const withVoiceOptions = (command: Command): Command =>
     .option('--keep-audio <file>', 'also keep all that is heard in one WAV file')
     .option('--no-denoise', 'listen to the sound as it is, without taking the noise out of it')
     .option('--speaker <name>', 'whose voice it is, after "voice-setup" with this name')
-    .option('--speakers <folder>', 'where the files of people are kept', 'first-fire-speakers')
+    .option('--speakers <folder>', 'where the files of people are kept', SPEAKERS_FOLDER)
     .option('--model <folder>', 'speech model to use instead of the built-in one');
 
 export const withRunOptions = (command: Command): Command =>

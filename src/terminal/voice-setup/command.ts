@@ -2,7 +2,8 @@ import type { Command } from 'commander';
 import { VoiceError } from '../../voice/errors.ts';
 import { type SpeakerProfile, shipped } from '../../voice/speaker-profile/profile.ts';
 import { candidates, choose } from '../../voice/speaker-profile/trial.ts';
-import { keepProfile, SPEAKERS_FOLDER } from './profile-file.ts';
+import { SPEAKERS_FOLDER } from '../run/options.ts';
+import { keepProfile } from './profile-file.ts';
 import { heldOutPrompts, trainingPrompts } from './prompts.ts';
 
 interface SetupOptions {

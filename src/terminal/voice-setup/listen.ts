@@ -1,3 +1,4 @@
+import { median } from 'simple-statistics';
 import { blocksOf } from '../../voice/audio/blocks.ts';
 import type { Heard, Pcm } from '../../voice/ports.ts';
 import { createEmbeddedRecognizer } from '../../voice/recognizers/soundswallower/recognizer.ts';
@@ -22,6 +23,8 @@ export interface Levels {
 const QUIET_BEFORE_S = 1;
 const QUIET_AFTER_S = 0.6;
 
+const middle = (levels: readonly number[]) => (levels.length === 0 ? Number.NaN : median([...levels]));
+
 /** Enough of a quiet room around a reading that it can be told from it. */
 function withRoom({ samples, sampleRateHz }: Pcm): Pcm {
   const before = Math.round(QUIET_BEFORE_S * sampleRateHz);
@@ -35,9 +38,6 @@ function withRoom({ samples, sampleRateHz }: Pcm): Pcm {
   all.set(samples, before);
   return { samples: all, sampleRateHz };
 }
-
-const median = (values: readonly number[]): number =>
-  [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)] ?? Number.NaN;
 
 /** Hears readings with one setting, and measures them on the way. The room after each is long enough to end it. */
 async function hearAll(adaptation: Adaptation, readings: readonly Reading[]) {
@@ -66,7 +66,7 @@ async function hearAll(adaptation: Adaptation, readings: readonly Reading[]) {
     if (clips) clipped += 1;
   }
   ear.close();
-  return { trials, levels: { speechDbfs: median(speech), noiseDbfs: median(noise), clipped } };
+  return { trials, levels: { speechDbfs: middle(speech), noiseDbfs: middle(noise), clipped } };
 }
 
 /** How one setting hears the readings that are chosen on, and those that are held out. */

@@ -4,9 +4,6 @@ import type { LanguageCode } from '../../../prompts/types.ts';
 import { type SpeakerProfile, speakerProfileSchema } from '../../voice/speaker-profile/profile.ts';
 import { OptionError, type RunOptions } from '../run/options.ts';
 
-/** Where the profiles of people are kept. */
-export const SPEAKERS_FOLDER = 'first-fire-speakers';
-
 /** @throws OptionError for a name that is no safe file name */
 function pathOf(folder: string, name: string): string {
   if (/^[\p{L}\p{N}][\p{L}\p{N}_-]{0,39}$/u.test(name)) return join(folder, `${name}.json`);

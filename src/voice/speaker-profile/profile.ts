@@ -1,11 +1,12 @@
 import { z } from 'zod';
 import { defaultEndpointing } from '../endpointing.ts';
+import { leastCertainty } from '../recognizers/soundswallower/certainty.ts';
 
 /**
- * The least certainty that the recognizer is shipped with (`leastConfidence` of its utterances). A person's own bound
- * may ask for more; nothing may ask for less, because every reply could be one that opens a gate.
+ * The least certainty that the recognizer is shipped with. A person's own bound may ask for more; nothing may ask for
+ * less, because every reply could be one that opens a gate.
  */
-export const shippedCertainty = 0.81;
+export const shippedCertainty = leastCertainty;
 /** Above this hardly anything is heard any more. */
 const highestCertainty = 0.97;
 

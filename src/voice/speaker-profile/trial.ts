@@ -1,4 +1,4 @@
-import { createMatcher, type Meaning } from '../meaning.ts';
+import { createMatcher, isMeant } from '../meaning.ts';
 import type { Grammar, Heard } from '../ports.ts';
 import { type Adaptation, shipped, shippedCertainty, type Tally } from './profile.ts';
 
@@ -17,12 +17,6 @@ export interface Trial {
   readonly certainty: number;
 }
 
-const same = (meaning: Meaning, heard: Heard): boolean => {
-  if (meaning.kind === 'stop' || heard.kind === 'stop') return meaning.kind === heard.kind;
-  if (meaning.kind === 'reply') return heard.kind === 'reply' && heard.id === meaning.id;
-  return heard.kind === 'number' && heard.id === meaning.id && heard.value === meaning.value;
-};
-
 /**
  * Holds what was heard against what was to be read. Nothing heard, or nothing that counts, is unclear; a second answer
  * to one prompt makes it wrong, because a session would act on both.
@@ -35,7 +29,7 @@ export function trialOf({ text, grammar }: Prompt, heard: readonly Heard[]): Tri
   const [first, second] = counted;
   if (!first) return { outcome: 'unclear', certainty: 0 };
   const certainty = first.kind === 'stop' ? 1 : first.confidence;
-  return { outcome: !second && same(meaning, first) ? 'right' : 'wrong', certainty };
+  return { outcome: !second && isMeant(meaning, first) ? 'right' : 'wrong', certainty };
 }
 
 /** The trials counted, as they would be with this least certainty; a stop is never held back by it. */

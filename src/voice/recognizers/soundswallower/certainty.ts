@@ -14,6 +14,9 @@ const longestLeadS = 0.8;
 /** An utterance ends after 0.26 s of silence: a gap longer than that, and than the engine errs, is talk it passed over. */
 const longestGapS = 0.5;
 
+/** Below this certainty a reply is asked for again. */
+export const leastCertainty = 0.81;
+
 /**
  * How sure the engine is of what it heard: the certainty of its least certain word, and 0 where it heard no word or took
  * other talk before, between or after the words for silence ("yes, stop, that is not right" heard as "yes").

@@ -2,6 +2,7 @@ import { concatenate } from '../../concatenate.ts';
 import type { Matcher } from '../../meaning.ts';
 import type { Heard, UnclearReason } from '../../ports.ts';
 import { speechRateHz } from '../../resample.ts';
+import { leastCertainty } from './certainty.ts';
 import type { Decoded, GrammarDecoder } from './decoder.ts';
 import type { StopSpotter } from './stop-spotter.ts';
 
@@ -9,8 +10,6 @@ import type { StopSpotter } from './stop-spotter.ts';
 const checkEverySamples = (speechRateHz * 60) / 1000;
 /** A stop wording counts once it has stood in the text this many looks in a row. */
 const looksToStop = 2;
-/** Below this certainty of its least certain word a reply is asked for again. */
-const leastConfidence = 0.81;
 /** The text as people read it: without the pseudo-words that stand for other talk. */
 const readable = (text: string) =>
   text
@@ -114,7 +113,7 @@ export class Utterance {
     if (meaning?.kind === 'stop') this.stop(readable(text));
     else if (text === '') unclear('nothingRecognized');
     else if (meaning === undefined || this.outdated) unclear('outOfGrammar');
-    else if (!(confidence >= leastConfidence)) unclear('lowConfidence');
+    else if (!(confidence >= leastCertainty)) unclear('lowConfidence');
     else this.parts.report({ ...meaning, text, confidence });
   }
 }

@@ -1,10 +1,10 @@
-import { randomUUID } from 'node:crypto';
-import { mkdir, open, readdir, readFile, rename, rm, stat } from 'node:fs/promises';
+import { mkdir, readdir, readFile, rm, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { z } from 'zod';
-import { VoiceError } from './errors.ts';
-import { sha256Of } from './vosk/model/bytes.ts';
-import { type CheckedModel, packModel } from './vosk/model/read-model.ts';
+import { VoiceError } from '../../voice/errors.ts';
+import { sha256Of } from '../../voice/vosk/model/bytes.ts';
+import { type CheckedModel, packModel } from '../../voice/vosk/model/read-model.ts';
+import { writeWhole } from '../state-file.ts';
 
 const keptModelSchema = z.object({
   name: z.string().regex(/^[A-Za-z0-9_-][A-Za-z0-9._-]{0,79}$/),
@@ -32,23 +32,6 @@ const cannot = (what: string, folder: string, cause: unknown) =>
 
 const isCode = (cause: unknown, code: string) =>
   cause instanceof Error && 'code' in cause && cause.code === code;
-
-async function writeWhole(path: string, content: Uint8Array | string): Promise<void> {
-  const draft = `${path}.${randomUUID()}.new`;
-  try {
-    const file = await open(draft, 'wx');
-    try {
-      await file.writeFile(content);
-      await file.sync();
-    } finally {
-      await file.close();
-    }
-    await rename(draft, path);
-  } catch (cause) {
-    await rm(draft, { force: true });
-    throw cause;
-  }
-}
 
 async function readKept(folder: string, file: string): Promise<KeptModel | null> {
   try {
