@@ -2,7 +2,7 @@ import { readFile, stat } from 'node:fs/promises';
 import { basename } from 'node:path';
 import type { Command } from 'commander';
 import { english } from '../../prompts/en/index.ts';
-import { type KeptModel, keepModel, listModels, removeModel } from '../server/models/model-folder.ts';
+import type { KeptModel } from '../server/index.ts';
 import { VoiceError } from '../voice/errors.ts';
 import { inMb, modelLimits } from '../voice/vosk/model/limits.ts';
 import { readModel } from '../voice/vosk/model/read-model.ts';
@@ -11,6 +11,9 @@ import { OptionError } from './run/options.ts';
 
 /** Where models are kept, for `model` and for `serve`. */
 export const MODELS_FOLDER = 'first-fire-models';
+
+/** Loaded when it is needed: no other command waits for the server. */
+const folder = () => import('../server/index.ts');
 
 interface Kept {
   readonly models: string;
@@ -42,14 +45,14 @@ export function registerModel(program: Command): void {
         sha256,
       });
       console.log(`${file}: SHA-256 ${checked.sha256}`);
-      const kept = await keepModel(models, checked, new Date());
+      const kept = await (await folder()).keepModel(models, checked, new Date());
       console.log(`Kept as ${describe(kept)}. Tablets that are paired with "serve" can take it.`);
     });
 
   withFolder(model.command('list'))
     .description('the models that are kept')
     .action(async ({ models }: Kept) => {
-      const kept = await listModels(models);
+      const kept = await (await folder()).listModels(models);
       for (const each of kept) console.log(describe(each));
       if (kept.length === 0) console.log(`No models in ${models}; bring one: first-fire model add FILE.`);
     });
@@ -58,7 +61,7 @@ export function registerModel(program: Command): void {
     .description('take a model out')
     .argument('<name>', 'its name, as "model list" shows it')
     .action(async (name: string, { models }: Kept) => {
-      await removeModel(models, name);
+      await (await folder()).removeModel(models, name);
       console.log(`${name} is taken out. Tablets that have it already keep it.`);
     });
 }
