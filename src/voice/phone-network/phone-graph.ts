@@ -4,26 +4,25 @@ import { outputOf } from './phones.ts';
 export interface PhoneState {
   /** Output of the network that stands for it. */
   readonly output: number;
-  /** The word that begins here; undefined within a word. */
-  readonly word: string | undefined;
+  readonly beginsWord: boolean;
   readonly next: PhoneState[];
-  /** Whether everything may have been said with this phone. */
-  ends: boolean;
+  /** The wording that may have been said with this phone. */
+  ends: string | undefined;
 }
 
 /** Every pronunciation of a word, in the phones of the CMU dictionary, apart by spaces; none when it is unknown. */
 export type Pronounce = (word: string) => readonly string[];
 
 /** The phones of a word one after the other; none when the network does not know one of them. */
-function chain(word: string, phones: string): readonly PhoneState[] {
+function chain(phones: string): readonly PhoneState[] {
   const states: PhoneState[] = [];
   for (const output of phones.split(' ').map(outputOf)) {
     if (output === undefined) return [];
     const state: PhoneState = {
       output,
-      word: states.length === 0 ? word : undefined,
+      beginsWord: states.length === 0,
       next: [],
-      ends: false,
+      ends: undefined,
     };
     states.at(-1)?.next.push(state);
     states.push(state);
@@ -41,14 +40,14 @@ export function phoneGraphOf(wordings: readonly string[], pronounce: Pronounce):
     let next: readonly PhoneState[] = [];
     for (const word of wording.split(' ').toReversed()) {
       const chains = pronounce(word)
-        .map(phones => chain(word, phones))
+        .map(chain)
         .filter(states => states.length > 0);
       if (chains.length === 0) return [];
       const isLast = next.length === 0;
       for (const states of chains) {
         const last = states.at(-1);
         if (last === undefined) continue;
-        last.ends = isLast;
+        last.ends = isLast ? wording : undefined;
         last.next.push(...next);
       }
       next = chains.flatMap(states => states.slice(0, 1));

@@ -10,8 +10,6 @@ export interface MomentSpotter {
   next(moment: Moment): string | undefined;
 }
 
-const searching = { beam: 30, wordings: 1, anywhere: true };
-
 /**
  * Likelihood that a stop wording needs against whatever else the sound may be, per phone of its least likely word: the
  * logarithm. Chosen on the development set of `npm run hearing`.
@@ -26,15 +24,15 @@ export function createMomentSpotter(pronounce: Pronounce): MomentSpotter {
     listen(wordings) {
       const next = wordings.map(normalizeWording);
       if (next.join('\n') === inForce) return;
-      search = next.length === 0 ? undefined : new Search(phoneGraphOf(next, pronounce), searching);
+      search = next.length === 0 ? undefined : new Search(phoneGraphOf(next, pronounce));
       inForce = next.join('\n');
     },
     next(moment) {
       search?.next(moment);
-      const [best] = search?.finished() ?? [];
+      const best = search?.best();
       if (best === undefined || !(best.worstWord >= leastStopPerPhone)) return undefined;
       search?.restart();
-      return best.text;
+      return best.wording;
     },
   };
 }

@@ -20,9 +20,9 @@ const spellings = fc
   );
 
 function found(moments: readonly Moment[]) {
-  const search = new Search(phoneGraphOf(wordings, pronounce), { beam: 30, wordings: 4, anywhere: false });
+  const search = new Search(phoneGraphOf(wordings, pronounce));
   for (const moment of moments) search.next(moment);
-  return search.finished();
+  return search.best();
 }
 
 const slower = (moments: readonly Moment[], paces: readonly number[]) =>
@@ -34,8 +34,10 @@ describe('the search', () => {
     fc.assert(
       fc.property(spellings, paces, fc.nat(10), ({ wording, spelling }, pace, silent) => {
         const silence = Array.from({ length: silent }, () => sureMoment(undefined));
-        const [best] = found([...silence, ...slower(spelled(spelling), pace), ...silence]);
-        expect(best).toMatchObject({ text: wording, score: 0, worstWord: 0 });
+        const best = found([...silence, ...slower(spelled(spelling), pace), ...silence]);
+        expect(best).toMatchObject({ score: 0, worstWord: 0 });
+        // "stop stop" ends with a "stop" that is just as likely.
+        expect(wording).toContain(best?.wording);
       }),
     );
   });
@@ -45,15 +47,15 @@ describe('the search', () => {
       fc.property(spellings, fc.nat(), fc.constantFrom('ZH', 'OY', undefined), ({ spelling }, nth, other) => {
         const moments = [...spelled(spelling)];
         moments.splice(nth % moments.length, 1, ...(other === undefined ? [] : [sureMoment(other)]));
-        const [best] = found(moments);
+        const best = found(moments);
         if (best !== undefined && best.worstWord >= leastStopPerPhone) expect(best.score).toBe(0);
       }),
     );
   });
 
   it('finds nothing where nobody spoke', () => {
-    expect(found([])).toEqual([]);
-    expect(found([sureMoment(undefined)])).toEqual([]);
+    expect(found([])).toBeUndefined();
+    expect(found([sureMoment(undefined), sureMoment(undefined)])?.score ?? -12).toBeLessThanOrEqual(-12);
   });
 });
 
