@@ -1,5 +1,5 @@
-import { levelDbfs, silentDbfs } from './levels.ts';
-import type { UtteranceLevel } from './ports.ts';
+import { isClipping, levelDbfs, silentDbfs } from './levels.ts';
+import type { EarLevel, Pcm, UtteranceLevel } from './ports.ts';
 
 /** The noise is what the last seconds without speech were like. */
 const noiseWindowMs = 3_000;
@@ -77,5 +77,16 @@ export class NoiseMeter {
   /** Level of the last utterance and how far its speech stood above the noise; undefined before the first. */
   get utterance(): UtteranceLevel | undefined {
     return this.lastUtterance;
+  }
+
+  /** What an ear reports of a block of sound, with what was measured so far. */
+  report(block: Pcm, speech: boolean): EarLevel {
+    return {
+      levelDbfs: levelDbfs(block.samples),
+      clipping: isClipping(block.samples),
+      speech,
+      ...(this.noiseDbfs === undefined ? {} : { noiseDbfs: this.noiseDbfs }),
+      ...(this.lastUtterance === undefined ? {} : { utterance: this.lastUtterance }),
+    };
   }
 }

@@ -1,6 +1,5 @@
 import { Endpointer, type SpeechEvent } from '../endpointing.ts';
 import { createDenoisingFrontEnd, type FrontEnd } from '../front-end.ts';
-import { isClipping, levelDbfs } from '../levels.ts';
 import { createMatcher, type Matcher } from '../meaning.ts';
 import { NoiseMeter } from '../noise-meter.ts';
 import type { EarLevel, Heard, Pcm, SoundRecognizer } from '../ports.ts';
@@ -67,14 +66,7 @@ export function createVoskEar(
       for (const event of endpointer.next(heard.subarray(at, at + meterLength))) await take(event);
       meter.next(raw.subarray(at, at + meterLength), endpointer.speaking);
     }
-    const { noiseDbfs, utterance: spoken } = meter;
-    onLevel({
-      levelDbfs: levelDbfs(block.samples),
-      clipping: isClipping(block.samples),
-      speech: endpointer.speaking,
-      noiseDbfs,
-      utterance: spoken,
-    });
+    onLevel(meter.report(block, endpointer.speaking));
   }
 
   return {

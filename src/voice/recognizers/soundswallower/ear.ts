@@ -1,7 +1,6 @@
 import { defaultEndpointing, type SpeechEvent } from '../../endpointing.ts';
 import { createDenoisingFrontEnd, createPlainFrontEnd } from '../../front-end.ts';
 import { voiceLanguage } from '../../languages/index.ts';
-import { isClipping, levelDbfs } from '../../levels.ts';
 import { NoiseMeter } from '../../noise-meter.ts';
 import type { Weights } from '../../phone-network/weights.ts';
 import type { EarLevel, Grammar, Heard, Pcm, SoundRecognizer, SpokenLanguage } from '../../ports.ts';
@@ -139,14 +138,7 @@ export async function createEar(
       meter.next(piece, attention.speaking);
       samplesSinceStop += piece.length;
     }
-    const { noiseDbfs, utterance: spoken } = meter;
-    onLevel({
-      levelDbfs: levelDbfs(block.samples),
-      clipping: isClipping(block.samples),
-      speech: attention.speaking,
-      ...(noiseDbfs === undefined ? {} : { noiseDbfs }),
-      ...(spoken === undefined ? {} : { utterance: spoken }),
-    });
+    onLevel(meter.report(block, attention.speaking));
   }
 
   return {
