@@ -177,6 +177,7 @@ async function joinParts({
       (error: unknown) => {
         // A file that was named and cannot be used ends the run; a missing microphone does not.
         if (!(error instanceof VoiceError) || options.hear !== undefined) throw error;
+        viewer.listensWith('keys');
         session.report(error.message);
         return new Promise<RunEnd>(() => {});
       },
