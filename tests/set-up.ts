@@ -15,6 +15,7 @@ const NEEDED = [
   'espeak-ng',
   'pulseaudio',
   'pulseaudio-utils',
+  'asterisk-core-sounds-en',
   'asterisk-core-sounds-en-g722',
   'asterisk-core-sounds-fr-g722',
   'pocketsphinx-testdata',

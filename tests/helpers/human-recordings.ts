@@ -6,7 +6,7 @@ import { concatenate } from '../../src/voice/concatenate.ts';
 import type { Pcm } from '../../src/voice/ports.ts';
 
 const rateHz = 16_000;
-const asterisk = '/usr/share/asterisk/sounds/en';
+const asterisk = '/usr/share/asterisk/sounds/en_US_f_Allison';
 const asteriskTexts = '/usr/share/doc/asterisk-core-sounds-en/core-sounds-en.txt.gz';
 const pocketsphinx = '/usr/share/pocketsphinx/test/data';
 
