@@ -1,9 +1,11 @@
 import { randomUUID } from 'node:crypto';
-import { mkdtemp, rm } from 'node:fs/promises';
+import { mkdtemp, readdir, readFile, rm } from 'node:fs/promises';
 import { request } from 'node:https';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
+import { setFlagsFromString } from 'node:v8';
+import { runInNewContext } from 'node:vm';
 import WebSocket from 'ws';
 import { loadProfile } from '../src/profile/load.ts';
 import { type RunningServer, startServer } from '../src/server/index.ts';
@@ -98,6 +100,20 @@ function show(what: string, timesMs: readonly number[]): void {
   console.log(`${what}: ${sorted.length} times, median ${half} ms, p95 ${most} ms, longest ${longest} ms`);
 }
 
+/** What is held on to, in MB: measured after everything else was let go of. */
+function heldMb(): number {
+  setFlagsFromString('--expose-gc');
+  runInNewContext('gc')();
+  return process.memoryUsage().heapUsed / 1e6;
+}
+
+/** Entries in all records of a shop. */
+async function entriesIn(shop: string): Promise<number> {
+  const names = (await readdir(shop)).filter(name => name.endsWith('.jsonl'));
+  const texts = await Promise.all(names.map(name => readFile(join(shop, name), 'utf8')));
+  return texts.reduce((sum, text) => sum + text.split('\n').length - 1, 0);
+}
+
 async function pairAll(server: RunningServer): Promise<BenchFace[][]> {
   const bays: BenchFace[][] = [];
   for (let bay = 1; bay <= BAYS; bay += 1) {
@@ -141,9 +157,8 @@ export async function benchServer(): Promise<void> {
   for (const faces of bays) await spread(faces, faces[0], { do: 'begin' }, '"job.card.asking"');
   console.log(`${BAYS} bays with ${ROLES.length} faces each, ${seconds} s, one event a second in each bay`);
 
-  const memoryMb = () => process.memoryUsage().rss / 1e6;
   const times: number[] = [];
-  const beforeMb = memoryMb();
+  const [beforeMb, entriesBefore] = [heldMb(), await entriesIn(shop)];
   const cpuBefore = process.cpuUsage();
   const endMs = performance.now() + seconds * 1000;
   await Promise.all(
@@ -170,8 +185,9 @@ export async function benchServer(): Promise<void> {
   const gaps = all.reduce((sum, face) => sum + face.gaps, 0);
   const apart = bays.filter(faces => faces.some(face => face.seq !== faces[0]?.seq)).length;
   console.log(`Frames missed: ${gaps}; bays whose faces are not at the same frame: ${apart}`);
+  const [afterMb, entries] = [heldMb(), (await entriesIn(shop)) - entriesBefore];
   console.log(
-    `Memory: ${beforeMb.toFixed(0)} MB before, ${memoryMb().toFixed(0)} MB after (server and faces together)`,
+    `Memory held (server and faces together): ${beforeMb.toFixed(0)} MB before, ${afterMb.toFixed(0)} MB after; ${entries} entries were recorded meanwhile: ${(((afterMb - beforeMb) * 1e6) / entries).toFixed(0)} bytes an entry`,
   );
 
   for (const face of all) face.socket.terminate();
