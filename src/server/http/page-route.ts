@@ -18,7 +18,8 @@ export function pageRoute(app: FastifyInstance, folder: string): void {
     // The build puts a compressed copy beside each file.
     preCompressed: true,
     cacheControl: false,
-    setHeaders: (reply, path) => {
+    setHeaders: (reply, sent) => {
+      const path = sent.replace(/\.gz$/, '');
       // Files named by their content never change; all others are asked for anew.
       const named = /[/\\]assets[/\\][^/\\]+-[\w-]{8,}(?:\.\w+)+$/.test(path);
       if (/[/\\]vosk[/\\][^/\\]+\.js$/.test(path)) reply.header('content-security-policy', VOSK_POLICY);

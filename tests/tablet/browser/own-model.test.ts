@@ -4,9 +4,13 @@ import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { english } from '../../../prompts/en/index.ts';
+import { keepModel } from '../../../src/server/models/model-folder.ts';
 import { engineFile } from '../../../src/tablet/hearing/own-model/engine-address.ts';
+import { readModel } from '../../../src/voice/vosk/model/read-model.ts';
 import { wordsOf } from '../../../src/voice/wording.ts';
+import { openShop } from '../../server/support/shop.ts';
 import { hollowModel, tarGzOf, zippedModel } from '../../voice/vosk/model-files.ts';
+import { openFromLaptop, pairAs } from '../helpers/bay.ts';
 import { openBrowser } from '../helpers/browser.ts';
 import { beginHere, openPage, PATIENCE_MS } from '../helpers/page.ts';
 import { pageFolder, type Served, servePage } from '../helpers/serve.ts';
@@ -23,6 +27,7 @@ afterAll(async () => {
 });
 
 const byVosk = { ear: 'vosk', voice: 'silent' };
+const takesNone = /Vosk cannot use the model \(.*The embedded recognizer listens instead\./;
 const stopWords = wordsOf(english.stopWordings);
 /** Whole and well formed, with nothing in it that could recognize anything. */
 const hollow = {
@@ -89,7 +94,7 @@ describe('The page with Vosk chosen', () => {
     await bring(page, 'small-en.tar.gz', await bytesOf(await tarGzOf(hollow)));
     await isKept(page);
     await beginHere(page);
-    await shows(page, /Vosk cannot use the model \(.*The embedded recognizer listens instead\./);
+    await shows(page, takesNone);
     expect(served.sent.has(`/${engineFile}`)).toBe(true);
     expect(faults).toEqual([]);
   });
@@ -125,4 +130,24 @@ describe('The page with Vosk chosen', () => {
     await shows(page, /did not take its model in two minutes.*The embedded recognizer listens instead\./);
     await silent.close();
   });
+});
+
+it("takes the paired laptop's model, and the laptop's policy lets the engine start", async () => {
+  const models = await mkdtemp(join(tmpdir(), 'models-'));
+  const model = await readModel(zippedModel(hollow), { archiveName: 'small-en.zip', stopWords });
+  await keepModel(models, model, new Date('2026-01-02T03:04:05Z'));
+  const shop = await openShop({ page: pageFolder, models });
+  const faults: string[] = [];
+  const page = await openFromLaptop(browser, shop, faults, byVosk);
+  await pairAs(page, shop, 'technician');
+  await page.getByRole('button', { name: 'Leave' }).click();
+  await page.getByText('Settings').click();
+  await page.getByRole('button', { name: "Take the laptop's model" }).click();
+  await isKept(page);
+  await beginHere(page);
+  // Its code was let run: it is the hollow model that it does not take.
+  await shows(page, takesNone);
+  expect(faults).toEqual([]);
+  await page.context().close();
+  await shop.server.close();
 });

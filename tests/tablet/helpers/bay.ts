@@ -3,13 +3,18 @@ import type { Role } from '../../../src/server/protocol/index.ts';
 import type { TestShop } from '../../server/support/shop.ts';
 import { PATIENCE_MS, touchOnly } from './page.ts';
 
-/** The page of the bay's laptop in a browser context of its own, by touch only. */
-export async function openFromLaptop(browser: Browser, shop: TestShop, faults: string[]): Promise<Page> {
+/** The page of the bay's laptop in a browser context of its own, by touch only unless it is set up otherwise. */
+export async function openFromLaptop(
+  browser: Browser,
+  shop: TestShop,
+  faults: string[],
+  settings: Readonly<Record<string, string>> = touchOnly,
+): Promise<Page> {
   const context = await browser.newContext({ ignoreHTTPSErrors: true, serviceWorkers: 'block' });
   context.setDefaultTimeout(PATIENCE_MS);
   await context.addInitScript(
     value => localStorage.setItem('first-fire-settings', value),
-    JSON.stringify(touchOnly),
+    JSON.stringify(settings),
   );
   const page = await context.newPage();
   page.on('pageerror', fault => faults.push(String(fault)));
