@@ -43,5 +43,6 @@ export async function linesOfGoodStart(
     await run.type(reply);
     if (!run.key().startsWith('firstFire.oilPressure')) await run.pass(1500);
   }
+  await run.record.close();
   return lines;
 }
