@@ -23,8 +23,8 @@ import {
 } from './stories.ts';
 import { withTexts } from './texts.ts';
 
-/** Text as it may be shown, with marks that a line's end must not part from their words. */
-const set = (text: string): string => unparted(clip(text));
+/** Text as it may be shown; a line's end parts no mark from its word and no degree from its figure. */
+const set = (text: string): string => unparted(clip(text)).replace(/(?<=\d) (?=[°%])/g, '\u00a0');
 
 /** Puts a report into the words of its session and in order: what matters most comes first. */
 export function buildDocument(model: ReportModel, units: UnitSystem): ReportDocument {

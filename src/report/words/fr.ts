@@ -1,5 +1,6 @@
 import type { FindingSentences } from '../../record/index.ts';
 import type { ReportWords } from './en.ts';
+import { frenchSources } from './fr-sources.ts';
 
 const plural = (amount: number, one: string, many: string) => `${amount} ${amount < 2 ? one : many}`;
 
@@ -81,7 +82,7 @@ export const fr: ReportWords = {
     reading: 'par un relevé hors limites',
     unclear: 'pas de réponse claire à temps',
   },
-  sources: {},
+  sources: frenchSources,
   holdKinds: {
     hold: 'attente, au moins',
     rest: 'repos du démarreur, au moins',
@@ -238,8 +239,8 @@ export const fr: ReportWords = {
       one: '{n} autre relevé hors limites ; tous sont dans les exports JSON et CSV',
       many: '{n} autres relevés hors limites ; tous sont dans les exports JSON et CSV',
     },
-    notAccepted: '{quantity} : NON accepté',
-    notAcceptedWhy: '{quantity} : NON accepté, {why}',
+    notAccepted: '{quantity} : valeur NON acceptée',
+    notAcceptedWhy: '{quantity} : valeur NON acceptée, {why}',
   },
 
   plots: {
@@ -253,7 +254,7 @@ export const fr: ReportWords = {
     alt: { one: '{quantity} : {n} relevé', many: '{quantity} : {n} relevés' },
     altAllInside: '{readings}, aucun hors limites.',
     altOutside: '{readings}, dont {bad} hors limites.',
-    pressure: "Pression d'huile selon le régime, {unit} selon {speedUnit}",
+    pressure: "Pression d'huile ({unit}) selon le régime ({speedUnit})",
     pressureAlt: {
       one: "Pression d'huile à {n} régime, avec la pression minimale admise.",
       many: "Pression d'huile à {n} régimes, avec la pression minimale admise à chacun.",
@@ -323,7 +324,7 @@ export const fr: ReportWords = {
   },
 
   computed: {
-    title: 'Chiffres calculés pour ce moteur et ce temps',
+    title: 'Chiffres calculés pour ce moteur et cette météo',
     shown: "Tel qu'affiché",
   },
 
