@@ -2,6 +2,7 @@ import { execFileSync } from 'node:child_process';
 import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import PDFDocument from 'pdfkit';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { english } from '../../prompts/en/index.ts';
 import { french } from '../../prompts/fr/index.ts';
@@ -12,31 +13,15 @@ import { toExport } from '../../src/report/export/json.ts';
 import { renderHtml } from '../../src/report/html/page.ts';
 import type { ReportModel } from '../../src/report/model.ts';
 import { renderPdf } from '../../src/report/pdf/render.ts';
+import { MARGIN } from '../../src/report/pdf/sheet.ts';
+import { headStyle, PAD } from '../../src/report/pdf/table.ts';
+import { TextSetter } from '../../src/report/pdf/text.ts';
 import { summarize } from '../../src/report/summarize.ts';
 import { reportWords } from '../../src/report/words/index.ts';
 import { goUntil, rig } from '../helpers/session-rig.ts';
+import { alikeIn, blanksOf, foundIn, textsOf, wordsOnlyIn } from '../helpers/words.ts';
 import { startWithMishaps } from './mishaps.ts';
 import { demoHeader, inputOf, tempFolder, writeLog } from './support.ts';
-
-type Words = { readonly [key: string]: Words | string | readonly string[] | ((...any: never[]) => string) };
-
-/** Every text of a table of words, by where it stands in it. */
-function textsOf(table: object, place = ''): [place: string, text: string][] {
-  return Object.entries(table as Words).flatMap(([key, value]): [string, string][] => {
-    const here = place === '' ? key : `${place}.${key}`;
-    if (typeof value === 'string') return [[here, value]];
-    return typeof value === 'object' ? textsOf(value, here) : [];
-  });
-}
-
-const LEAST_LETTERS = 4;
-
-/** The pieces of a text between its blanks that are words, and not just a mark or a unit. */
-const piecesOf = (text: string): string[] =>
-  text
-    .split(/\{\w+\}/)
-    .map(piece => piece.trim())
-    .filter(piece => (piece.match(/\p{L}/gu) ?? []).length >= LEAST_LETTERS);
 
 /** The frame and the session's own names in one language; wordings that people say are no part of a report. */
 const frameOf = (code: LanguageCode) => {
@@ -45,26 +30,10 @@ const frameOf = (code: LanguageCode) => {
   const titles = Object.values(steps).map(({ title }) => title);
   const gauges = Object.values(quantities).map(({ name }) => name);
   const { sources: _, ...frame } = reportWords[code];
-  return [...textsOf({ frame, names }), ...[...titles, ...gauges].map(text => ['', text] as const)];
+  return [...textsOf({ frame, names }).map(([, text]) => text), ...titles, ...gauges];
 };
 
-/** Words of one language only: what both have in common tells nothing. */
-function wordsOnlyIn(code: LanguageCode, other: LanguageCode): string[] {
-  const there = frameOf(other)
-    .map(([, text]) => text.toLowerCase())
-    .join('\n');
-  const own = frameOf(code).flatMap(([, text]) => piecesOf(text));
-  return [...new Set(own)].filter(piece => !there.includes(piece.toLowerCase()));
-}
-
-/** What stands in a text of the words of that language, each as a word of its own. */
-function foundIn(text: string, words: readonly string[]): string[] {
-  const flat = text.replace(/[\s\u00a0]+/g, ' ').toLowerCase();
-  return words.filter(word => {
-    const at = word.toLowerCase().replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
-    return new RegExp(`(?<![\\p{L}-])${at}(?![\\p{L}-])`, 'u').test(flat);
-  });
-}
+const wordsOf = (code: LanguageCode, other: LanguageCode) => wordsOnlyIn(frameOf(code), frameOf(other));
 
 const entities: Readonly<Record<string, string>> = {
   amp: '&',
@@ -92,7 +61,7 @@ function readableWithoutProfile(model: ReportModel): string {
   const html = readable(renderHtml(buildDocument(model, 'metric')));
   const sources = model.readings.flatMap(({ verdict }) => verdict?.source ?? []);
   return [...profileTexts(model), ...sources, BODY]
-    .filter(text => text.length > LEAST_LETTERS)
+    .filter(text => text.length > 4)
     .toSorted((a, b) => b.length - a.length)
     .reduce((text, own) => text.replaceAll(own, ' '), html);
 }
@@ -102,6 +71,8 @@ async function pdfText(model: ReportModel): Promise<string> {
   writeFileSync(path, await renderPdf(buildDocument(model, 'metric'), new Date(0)));
   return execFileSync('pdftotext', ['-layout', path, '-'], { encoding: 'utf8' });
 }
+
+const A4_TEXT_WIDTH = 595.28 - 2 * MARGIN;
 
 const models: Partial<Record<LanguageCode, ReportModel>> = {};
 const modelIn = (code: LanguageCode): ReportModel => {
@@ -118,39 +89,50 @@ beforeAll(async () => {
 
 describe('the words of a report', () => {
   test('have the same blanks in every language', () => {
-    const blanks = (code: LanguageCode) =>
-      Object.fromEntries(
-        textsOf({ ...reportWords[code], sources: {} }).map(([place, text]) => [
-          place,
-          [...text.matchAll(/\{(\w+)\}/g)].map(([, name]) => name).toSorted(),
-        ]),
-      );
-    const { one, many } = { one: blanks('en'), many: blanks('fr') };
+    const [inEnglish, inFrench] = [reportWords.en, reportWords.fr].map(words =>
+      blanksOf({ ...words, sources: {} }),
+    );
     // Where English counts "the one entry", French may name the number, and the other way round.
-    for (const [place, names] of Object.entries(one))
-      expect([place, many[place]?.filter(name => name !== 'n')]).toEqual([
-        place,
-        names.filter(name => name !== 'n'),
-      ]);
+    const butTheNumber = (blanks: Record<string, string[]> = {}) =>
+      Object.fromEntries(
+        Object.entries(blanks).map(([place, names]) => [place, names.filter(name => name !== 'n')]),
+      );
+    expect(butTheNumber(inFrench)).toEqual(butTheNumber(inEnglish));
   });
 
-  test('say the same of nothing in both languages: most of them are in one only', () => {
-    expect(wordsOnlyIn('en', 'fr').length).toBeGreaterThan(150);
-    expect(wordsOnlyIn('fr', 'en').length).toBeGreaterThan(150);
+  test('are the same in both languages where the word itself is', () => {
+    expect(alikeIn(reportWords.fr, reportWords.en).toSorted()).toEqual(['Cause', 'Code', 'Signatures']);
+  });
+
+  test('are in one language only, most of them', () => {
+    expect(wordsOf('en', 'fr').length).toBeGreaterThan(150);
+    expect(wordsOf('fr', 'en').length).toBeGreaterThan(150);
+  });
+});
+
+describe.each(['en', 'fr'] as const)('the tables of a report in %s', code => {
+  test('have room on paper for each word over a column, beside the next one', () => {
+    const doc = new PDFDocument({ autoFirstPage: false });
+    const text = new TextSetter(doc);
+    const tables = buildDocument(modelIn(code), 'metric').blocks.filter(block => block.type === 'table');
+    expect(tables.length).toBeGreaterThan(5);
+    for (const { columns } of tables)
+      for (const { title, width } of columns)
+        expect(text.width(title, headStyle) + 2 * PAD, title).toBeLessThan(width * A4_TEXT_WIDTH);
   });
 });
 
 describe('the report of a session in French', () => {
   test('has no English word of the frame or of the procedure left', () => {
-    expect(foundIn(readableWithoutProfile(modelIn('fr')), wordsOnlyIn('en', 'fr'))).toEqual([]);
+    expect(foundIn(readableWithoutProfile(modelIn('fr')), wordsOf('en', 'fr'))).toEqual([]);
   });
 
   test('says in French what the same session in English says in English', () => {
     const said = (code: LanguageCode, other: LanguageCode) =>
-      foundIn(readableWithoutProfile(modelIn(code)), wordsOnlyIn(code, other)).length;
+      foundIn(readableWithoutProfile(modelIn(code)), wordsOf(code, other)).length;
     expect(said('en', 'fr')).toBeGreaterThan(100);
     expect(said('fr', 'en')).toBeGreaterThan(100);
-    expect(foundIn(readableWithoutProfile(modelIn('en')), wordsOnlyIn('fr', 'en'))).toEqual([]);
+    expect(foundIn(readableWithoutProfile(modelIn('en')), wordsOf('fr', 'en'))).toEqual([]);
   });
 
   test('tells the same story: as many blocks of the same kinds, rows and cells', () => {
@@ -229,7 +211,7 @@ describe('the report of a session in French', () => {
     expect(text).toContain('Page 1 sur ');
     expect(text).toContain("Arrêts d'urgence et leurs causes");
     const flat = text.replace(/\s+/g, ' ');
-    const english = wordsOnlyIn('en', 'fr');
+    const english = wordsOf('en', 'fr');
     const profile = profileTexts(modelIn('fr')).join('\n').toLowerCase();
     expect(foundIn(flat, english).filter(word => !profile.includes(word.toLowerCase()))).toEqual([]);
   });

@@ -1,7 +1,7 @@
 import { colors, toneColors } from './palette.ts';
 import type { Doc, Style, TextSetter } from './text.ts';
 
-const MARGIN = 40;
+export const MARGIN = 40;
 const HEAD = 20;
 const FOOT = 26;
 

@@ -223,7 +223,7 @@ export const fr: ReportWords = {
     note: 'Les heures sont en temps de séance. Les numéros entre crochets renvoient aux règles, plus bas.',
     none: 'Aucune condition atteinte.',
     reading: 'Relevé',
-    at: 'À',
+    at: 'Temps',
     value: 'Valeur',
     limit: 'Limite',
     margin: 'Marge',
@@ -303,7 +303,7 @@ export const fr: ReportWords = {
     title: 'Mal compris, puis rectifié',
     none: 'Tout a été compris du premier coup.',
     heard: 'Entendu',
-    why: "Pourquoi cela n'a pas compté",
+    why: 'Pourquoi écarté',
     repairedBy: 'Ce qui a compté ensuite',
     nothingHeard: '(rien)',
     repaired: '{text} à {time}',
@@ -347,7 +347,7 @@ export const fr: ReportWords = {
   },
 
   tables: {
-    at: 'À',
+    at: 'Temps',
     step: 'Étape',
     between: ' ; ',
     more: "Et {n} de plus ; tout est dans l'export JSON.",
