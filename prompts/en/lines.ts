@@ -114,6 +114,9 @@ export const lines = {
   ended: 'Session ended without sign-off. Record closed.',
 } as const satisfies Record<string, string>;
 
+/** A sentence that begins with one of these is a caution (ANSI Z535.6), strongest first. */
+export const signalWords = ['danger', 'warning', 'caution', 'notice'] as const;
+
 export const phases = {
   job: 'Job',
   fill: 'Fill',

@@ -119,6 +119,9 @@ export const lines = {
   ended: 'Séance terminée sans signature. Dossier clos.',
 } as const satisfies Record<string, string>;
 
+/** A sentence that begins with one of these is a caution (ANSI Z535.6), strongest first. */
+export const signalWords = ['danger', 'avertissement', 'attention', 'avis'] as const;
+
 export const phases = {
   job: 'Préparation',
   fill: 'Remplissage',

@@ -1,5 +1,5 @@
 import type { Entry, JsonObject } from '../record/index.ts';
-import { nameOf } from '../report/names.ts';
+import { mannerOf } from '../report/manner.ts';
 import { isKind, type Recorded, readRecorded } from '../report/recorded.ts';
 import { outcomeOf } from '../report/summarize.ts';
 import { readHeader, type SessionHeader } from '../session/header.ts';
@@ -28,6 +28,9 @@ export interface Card {
   readonly story: string;
   readonly measured: readonly Measured[];
 }
+
+/** A shop's archive is searched in one language, whatever its sessions were held in. */
+const { name } = mannerOf('en', 'metric');
 
 const wantedKinds = new Set([
   'opened',
@@ -105,11 +108,11 @@ function outcomeWord(entries: readonly Recorded[]): ArchivedOutcome {
 function toldIn(entry: Recorded): string {
   switch (entry.kind) {
     case 'stopped':
-      return `${nameOf.step(entry.data.step)} ${nameOf.cause(entry.data.cause ?? '')}`;
+      return `${name.step(entry.data.step)} ${name.cause(entry.data.cause ?? '')}`;
     case 'faults':
       return entry.data.faults.map(({ spn, fmi, meaning }) => `${spn}/${fmi} ${meaning ?? ''}`).join(' ');
     case 'skipped':
-      return `${nameOf.step(entry.data.step)} ${nameOf.reply(entry.data.reason)}`;
+      return `${name.step(entry.data.step)} ${name.reply(entry.data.reason)}`;
     case 'problem':
       return entry.data.sentence;
     default:

@@ -1,4 +1,5 @@
 import { number, shownAs } from '../report/format.ts';
+import { mannerOf } from '../report/manner.ts';
 import { roomy } from '../report/plot/axis.ts';
 import { frame, LABEL, valueAxis } from '../report/plot/frame.ts';
 import type { Scene, Shape } from '../report/plot/scene.ts';
@@ -13,7 +14,8 @@ const HEAD = 14;
 /** Starts from left to right, oldest first, with their median; outliers are larger, flagged and dated. */
 export function comparisonPlot(comparison: Comparison, units: UnitSystem): Scene {
   const { starts, median, title, unit } = comparison;
-  const shown = shownAs(unit, units);
+  const manner = mannerOf('en', units);
+  const shown = shownAs(unit, manner);
   const values = starts.map(({ value }) => shown.toUser(value));
   const range = roomy(values, Math.max(1e-6, ...values.map(Math.abs)) * 0.05);
   const area = frame(WIDTH, HEIGHT - HEAD, { from: 0, to: starts.length + 1 }, range);
@@ -27,7 +29,7 @@ export function comparisonPlot(comparison: Comparison, units: UnitSystem): Scene
     ...(anchor && { anchor }),
   });
 
-  const shapes: Shape[] = [...valueAxis(area)];
+  const shapes: Shape[] = [...valueAxis(area, manner)];
   if (median !== null) {
     const y = area.y.at(shown.toUser(median));
     const points = [[area.left, y] as const, [area.right, y] as const];
@@ -54,7 +56,7 @@ export function comparisonPlot(comparison: Comparison, units: UnitSystem): Scene
     if (starts.length > 1) shapes.push(text(area.x.at(starts.length), below, last.at.slice(0, 10), 'end'));
   }
   const outliers = starts.filter(({ outlier }) => outlier).length;
-  const middle = median === null ? '' : `; median ${number(shown.toUser(median), 2)}`;
+  const middle = median === null ? '' : `; median ${number(shown.toUser(median), 2, manner)}`;
   const heading = `${title}, ${shown.unit}${middle}; ${starts.length} starts, ${outliers} outliers`;
   shapes.push(text(area.left, HEIGHT - 5, heading));
   return { width: WIDTH, height: HEIGHT, shapes };

@@ -1,4 +1,5 @@
 import { FORMAT, NO_PREVIOUS } from './entry.ts';
+import { type ChainFinding, englishFindings, sentenceOf } from './findings.ts';
 import type { OpenRecord } from './record-file.ts';
 import { type Scan, type Stop, soundLink } from './scan.ts';
 import type { Link } from './seal.ts';
@@ -18,7 +19,31 @@ export interface Fault {
   /** Counts from 1. */
   readonly line: number;
   readonly sentence: string;
+  /** What the sentence says, for who says it in another language. */
+  readonly finding: ChainFinding;
 }
+
+const problems: Readonly<Record<ChainFinding['found'], ChainProblem>> = {
+  notOurs: 'notOurs',
+  torn: 'tornTail',
+  altered: 'altered',
+  clockBack: 'clockBack',
+  duplicated: 'duplicated',
+  renumbered: 'altered',
+  putIn: 'altered',
+  reordered: 'reordered',
+  missing: 'missing',
+  rehashed: 'altered',
+  cutOff: 'missing',
+};
+
+/** What was found as the fault of a record. */
+export const faultOf = (finding: ChainFinding): Fault => ({
+  problem: problems[finding.found],
+  line: finding.line,
+  sentence: sentenceOf(englishFindings.chain, finding),
+  finding,
+});
 
 /** Says what the line at which a scan stopped tells about the file; reads the file again where need be. */
 export async function explain(record: OpenRecord, scan: Scan, stop: Stop): Promise<Fault> {
@@ -26,28 +51,18 @@ export async function explain(record: OpenRecord, scan: Scan, stop: Stop): Promi
   switch (stop.kind) {
     case 'torn':
     case 'unsound':
-      if (line === 1 && !(await looksLikeOurs(record, stop.bytes))) {
-        return { problem: 'notOurs', line, sentence: 'This file is not a record of this program.' };
-      }
-      return stop.kind === 'torn'
-        ? {
-            problem: 'tornTail',
-            line,
-            sentence: `Line ${line} breaks off: writing was cut short; the ${line - 1} lines before it are sound.`,
-          }
-        : {
-            problem: 'altered',
-            line,
-            sentence: `Line ${line} was altered: its content is not what its hash says.`,
-          };
+      if (line === 1 && !(await looksLikeOurs(record, stop.bytes)))
+        return faultOf({ found: 'notOurs', line });
+      return faultOf({ found: stop.kind === 'torn' ? 'torn' : 'altered', line });
     case 'clockBack':
-      return {
-        problem: 'clockBack',
+      return faultOf({
+        found: 'clockBack',
         line,
-        sentence: `Line ${line} runs backwards: its steady clock stands at ${stop.link.monoMs} ms, before the ${scan.last?.monoMs} ms of line ${line - 1}.`,
-      };
+        monoMs: stop.link.monoMs,
+        beforeMs: scan.last?.monoMs ?? 0,
+      });
     case 'misplaced':
-      return explainMisplaced(record, scan, line, stop.link);
+      return faultOf(await findMisplaced(record, scan, line, stop.link));
   }
 }
 
@@ -60,61 +75,25 @@ async function looksLikeOurs(record: OpenRecord, firstLine: Buffer): Promise<boo
   return false;
 }
 
-async function explainMisplaced(record: OpenRecord, scan: Scan, line: number, link: Link): Promise<Fault> {
-  const { twinLine, rightfulLine } = await lookElsewhere(record, scan, line, link);
+async function findMisplaced(
+  record: OpenRecord,
+  scan: Scan,
+  line: number,
+  { seq, hash }: Link,
+): Promise<ChainFinding> {
+  const { twinLine, rightfulLine } = await lookElsewhere(record, scan, line, hash);
   const expected = scan.entries;
-  const fault = (problem: ChainProblem, at: number, sentence: string): Fault => ({
-    problem,
-    line: at,
-    sentence,
-  });
-
-  if (twinLine !== undefined) {
-    return fault(
-      'duplicated',
-      line,
-      `Line ${line} is duplicated: the same entry stands in line ${twinLine}.`,
-    );
-  }
-  if (link.seq < expected) {
-    return fault(
-      'altered',
-      line,
-      `Line ${line} was put in or rewritten: it bears number ${link.seq}, which line ${link.seq + 1} has already.`,
-    );
-  }
-  if (rightfulLine !== undefined) {
-    return link.seq === expected
-      ? fault(
-          'altered',
-          line,
-          `Line ${line} was put in: the entry that belongs there stands in line ${rightfulLine}.`,
-        )
-      : fault(
-          'reordered',
-          line,
-          `Line ${line} is out of order: the entry that belongs there stands in line ${rightfulLine}.`,
-        );
-  }
-  if (link.seq > expected) {
-    const lost = link.seq - expected;
-    return fault(
-      'missing',
-      line,
-      `Before line ${line}, ${lost === 1 ? '1 entry is' : `${lost} entries are`} missing: number ${expected} should stand there, and ${link.seq} does.`,
-    );
-  }
+  if (twinLine !== undefined) return { found: 'duplicated', line, twinLine };
+  if (seq < expected) return { found: 'renumbered', line, seq };
+  if (rightfulLine !== undefined)
+    return { found: seq === expected ? 'putIn' : 'reordered', line, rightfulLine };
+  if (seq > expected) return { found: 'missing', line, expected, seq };
   // The number follows, the hash does not: this line was written after another line before it.
-  const before = line - 1;
-  return fault(
-    'altered',
-    before,
-    `Line ${before} was altered and given a new hash: line ${line} was written after another line ${before}.`,
-  );
+  return { found: 'rehashed', line: line - 1 };
 }
 
 /** Looks through the whole file for the same entry again, and for the entry that belongs in its place. */
-async function lookElsewhere(record: OpenRecord, scan: Scan, line: number, link: Link) {
+async function lookElsewhere(record: OpenRecord, scan: Scan, line: number, hash: string) {
   let twinLine: number | undefined;
   let rightfulLine: number | undefined;
   let current = 0;
@@ -123,7 +102,7 @@ async function lookElsewhere(record: OpenRecord, scan: Scan, line: number, link:
       current++;
       const other = current === line ? undefined : soundLink(raw);
       if (other === undefined) continue;
-      if (other.hash === link.hash) twinLine ??= current;
+      if (other.hash === hash) twinLine ??= current;
       if (other.seq === scan.entries && other.prev === (scan.last?.hash ?? NO_PREVIOUS))
         rightfulLine ??= current;
     }

@@ -1,6 +1,7 @@
 /** The public parts of the record: writing, reading, verifying. Events are a kind and JSON data, nothing more. */
 export { type Entry, entrySchema, FORMAT, OPENED, RECOVERED, REOPENED } from './entry.ts';
-export type { ChainProblem, Fault } from './explain.ts';
+export { type ChainProblem, type Fault, faultOf } from './explain.ts';
+export { englishFindings, type FindingSentences, type SignatureFinding, sentenceOf } from './findings.ts';
 export type { Json, JsonObject } from './json.ts';
 export { type ReadRecord, readLog, type SkimmedRecord, skimBytes } from './log-reader.ts';
 export { openNewLog, type ReopenedLog, reopenLog } from './log-writer.ts';

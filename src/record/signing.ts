@@ -10,6 +10,7 @@ import {
 import canonicalize from 'canonicalize';
 import { z } from 'zod';
 import { HASH, wallMs } from './entry.ts';
+import { englishFindings, type SignatureFinding } from './findings.ts';
 
 /** Whose key it is: the bay's, kept at the machine, or the supervisor's own. */
 export const signingRoles = ['bay', 'supervisor'] as const;
@@ -121,6 +122,8 @@ export function signHash(hash: string, key: KeyObject, role: SigningRole, at: Da
 export interface SignatureCheck {
   readonly valid: boolean;
   readonly sentence: string;
+  /** Why it does not hold, for who says it in another language. */
+  readonly finding?: SignatureFinding;
 }
 
 /**
@@ -128,15 +131,14 @@ export interface SignatureCheck {
  * for that the key itself has to be known (`checkSignedBy`).
  */
 export function checkSignature(own: Signature, lastHash: string): SignatureCheck {
-  const bad = (why: string): SignatureCheck => ({
+  const bad = (finding: SignatureFinding): SignatureCheck => ({
     valid: false,
-    sentence: `The signature of the ${own.role} (key ${own.keyId}) does not hold: ${why}.`,
+    sentence: `The signature of the ${own.role} (key ${own.keyId}) does not hold: ${englishFindings.signature[finding]}.`,
+    finding,
   });
-  if (keyIdOf(own.publicKey) !== own.keyId) return bad('its key is not the one that its key id names');
-  if (!verifyBytes(message(own), own.publicKey, own.signature))
-    return bad('it was altered, or made with another key');
-  if (own.hash !== lastHash)
-    return bad('it was made for another record, or this record was changed or continued since');
+  if (keyIdOf(own.publicKey) !== own.keyId) return bad('otherKeyId');
+  if (!verifyBytes(message(own), own.publicKey, own.signature)) return bad('altered');
+  if (own.hash !== lastHash) return bad('otherRecord');
   return { valid: true, sentence: `Signed with the key ${own.keyId} of the ${own.role} at ${own.at}.` };
 }
 

@@ -1,8 +1,8 @@
 import { HASH } from './entry.ts';
-import { type ChainProblem, explain, type Fault } from './explain.ts';
+import { type ChainProblem, explain, type Fault, faultOf } from './explain.ts';
 import { RecordError } from './record-error.ts';
 import { withRecordFile } from './record-file.ts';
-import { type Remark, wallClockRemark } from './remarks.ts';
+import { type Remark, remarkOf, wallClockRemark } from './remarks.ts';
 import { scan } from './scan.ts';
 
 export type Verification =
@@ -55,16 +55,10 @@ export async function verifyLog(path: string, options: VerifyOptions = {}): Prom
       if (stop !== undefined) return failed(await explain(record, result, stop));
       if (last === undefined) throw new RecordError('empty', `${path} holds no entry.`);
       if (expected !== undefined && expectedLine === undefined) {
-        return failed({
-          problem: 'missing',
-          line: entries + 1,
-          sentence: `The record ends at line ${entries} without the hash of the report: lines after it are missing, or the report is of another record.`,
-        });
+        return failed(faultOf({ found: 'cutOff', line: entries + 1 }));
       }
-      if (expectedLine !== undefined && expectedLine < entries) {
-        const sentence = `The report was made at line ${expectedLine}; ${entries - expectedLine} more lines were recorded after it.`;
-        remarks.push({ kind: 'continued', line: expectedLine + 1, sentence });
-      }
+      if (expectedLine !== undefined && expectedLine < entries)
+        remarks.push(remarkOf({ found: 'continued', line: expectedLine + 1, more: entries - expectedLine }));
       return { ok: true, entries, lastHash: last.hash, remarks };
     });
   } catch (error) {
@@ -74,4 +68,4 @@ export async function verifyLog(path: string, options: VerifyOptions = {}): Prom
   }
 }
 
-const failed = (fault: Fault): Verification => ({ ok: false, ...fault });
+const failed = ({ problem, line, sentence }: Fault): Verification => ({ ok: false, problem, line, sentence });

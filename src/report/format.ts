@@ -1,5 +1,6 @@
-import { english } from '../../prompts/en/index.ts';
-import { asSiUnit, toUser, type UnitSystem, userUnit } from '../session/units.ts';
+import { asSiUnit, toUser, userUnit } from '../session/units.ts';
+import { fill } from '../session/wording.ts';
+import type { Manner } from './manner.ts';
 import type { Limits, Reading } from './model.ts';
 
 /** Finer than what is said aloud, so that a reading just outside its limit does not look as if it met it. */
@@ -22,12 +23,14 @@ const HOUR_S = 3600;
 
 const MINUS = '\u2212';
 
-/** At most so many decimals, none for show, with a true minus sign. */
-export function number(value: number, decimals: number): string {
+/** At most so many decimals, none for show, with a true minus sign and the decimal mark of the language. */
+export function number(value: number, decimals: number, { language }: Manner): string {
   if (!Number.isFinite(value)) return '?';
   const rounded = Number(value.toFixed(decimals));
   const text = Math.abs(rounded) >= 1e9 ? rounded.toExponential(2) : String(rounded);
-  return (Object.is(rounded, -0) ? '0' : text).replaceAll('-', MINUS);
+  return (Object.is(rounded, -0) ? '0' : text)
+    .replaceAll('-', MINUS)
+    .replace('.', language.words.decimalMark);
 }
 
 /** Session time: 4:09, or 1:04:09 from an hour on. */
@@ -42,26 +45,32 @@ export function time(ms: number): string {
 }
 
 /** A length of time in words: 4 s, 12 min, 1 h 04 min. */
-export function duration(ms: number): string {
+export function duration(ms: number, manner: Manner): string {
+  const { unitGap } = manner.words;
   const seconds = Math.round(ms / SECOND_MS);
   if (!Number.isFinite(seconds) || seconds > 1e9) return '?';
-  if (seconds < 2 * MINUTE_S) return `${number(ms / SECOND_MS, ms < 10 * SECOND_MS ? 1 : 0)} s`;
+  if (seconds < 2 * MINUTE_S)
+    return `${number(ms / SECOND_MS, ms < 10 * SECOND_MS ? 1 : 0, manner)}${unitGap}s`;
   const minutes = Math.round(seconds / MINUTE_S);
-  if (minutes < MINUTE_S) return `${minutes} min`;
-  return `${Math.floor(minutes / MINUTE_S)} h ${String(minutes % MINUTE_S).padStart(2, '0')} min`;
+  if (minutes < MINUTE_S) return `${minutes}${unitGap}min`;
+  const rest = String(minutes % MINUTE_S).padStart(2, '0');
+  return `${Math.floor(minutes / MINUTE_S)}${unitGap}h ${rest}${unitGap}min`;
 }
 
 /** 2 January 2026, 03:04 UTC. */
-export function dateTime(at: string): string {
+export function dateTime(at: string, { words }: Manner): string {
   const date = new Date(at);
   if (Number.isNaN(date.getTime())) return at;
-  const day = date.toLocaleDateString('en-GB', {
+  const format = new Intl.DateTimeFormat(words.locale, {
     day: 'numeric',
     month: 'long',
     year: 'numeric',
     timeZone: 'UTC',
   });
-  return `${day}, ${at.slice(11, 16)} UTC`;
+  const parts = format
+    .formatToParts(date)
+    .map(({ type, value }) => (type === 'day' && value === '1' ? words.firstOfMonth : value));
+  return fill(words.dateTime, { date: parts.join(''), time: at.slice(11, 16) });
 }
 
 /** How values of one SI unit are shown: in the reader's unit, with its short name. */
@@ -73,42 +82,45 @@ export interface Shown {
   difference(si: number): string;
 }
 
-export function shownAs(unit: string, units: UnitSystem): Shown {
+export function shownAs(unit: string, manner: Manner): Shown {
+  const text = (value: number, decimals: number, name: string) =>
+    [number(value, decimals, manner), name].filter(part => part !== '').join(manner.words.unitGap);
   const siUnit = asSiUnitSafely(unit);
   if (siUnit === null)
     return {
       unit,
       toUser: si => si,
-      value: si => `${number(si, 3)} ${unit}`.trim(),
-      difference: si => `${number(si, 3)} ${unit}`.trim(),
+      value: si => text(si, 3, unit),
+      difference: si => text(si, 3, unit),
     };
-  const user = userUnit(units, siUnit);
-  const name = english.units[user.id].short;
+  const user = userUnit(manner.units, siUnit);
+  const name = manner.language.units[user.id].short;
   const decimals = DECIMALS[user.id] ?? user.decimals;
-  const text = (value: number) => `${number(value, decimals)} ${name}`.trim();
   return {
     unit: name,
     toUser: si => toUser(user, si),
-    value: si => text(toUser(user, si)),
-    difference: si => text(si * user.scale),
+    value: si => text(toUser(user, si), decimals, name),
+    difference: si => text(si * user.scale, decimals, name),
   };
 }
 
 /** Unit names from outside must not reach what every object inherits. */
 const asSiUnitSafely = (unit: string) => (unit in Object.prototype ? null : asSiUnit(unit));
 
-export function limits({ min, max }: Limits, shown: Shown): string {
-  if (min !== undefined && max !== undefined) return `${shown.value(min)} to ${shown.value(max)}`;
-  if (min !== undefined) return `at least ${shown.value(min)}`;
-  if (max !== undefined) return `at most ${shown.value(max)}`;
+export function limits({ min, max }: Limits, shown: Shown, { words }: Manner): string {
+  if (min !== undefined && max !== undefined)
+    return fill(words.between, { min: shown.value(min), max: shown.value(max) });
+  if (min !== undefined) return fill(words.atLeast, { value: shown.value(min) });
+  if (max !== undefined) return fill(words.atMost, { value: shown.value(max) });
   return '\u2013';
 }
 
 /** The margin with its sign; one that rounding would hide keeps it. */
-export function margin(reading: Reading, shown: Shown): string {
+export function margin(reading: Reading, shown: Shown, { words }: Manner): string {
   const value = reading.verdict?.margin;
   if (value === undefined || !Number.isFinite(value)) return '\u2013';
   const text = shown.difference(Math.abs(value));
   if (value >= 0) return `+${text}`;
-  return /^0\b(?!\.)/.test(text) ? `just under 0 ${shown.unit}`.trim() : `${MINUS}${text}`;
+  const hidden = /^0\b(?![.,])/.test(text);
+  return hidden ? fill(words.justUnder, { unit: shown.unit }).trim() : `${MINUS}${text}`;
 }

@@ -12,7 +12,7 @@ export async function gather(log: string): Promise<SummaryInput> {
   const lastHash = entries.at(-1)?.hash ?? '';
   return {
     entries,
-    ...(fault ? { fault: fault.sentence } : {}),
+    ...(fault ? { fault } : {}),
     remarks: verification.ok ? verification.remarks : [],
     signatures: await signatureStates(log, lastHash),
   };

@@ -1,21 +1,23 @@
-import type { JobCard } from '../../machines/context.ts';
+import type { JobCard, Said } from '../../machines/context.ts';
 import type { EngineState } from '../../machines/steps.ts';
+import type { LanguageCode } from '../../prompts/types.ts';
 import type { Profile } from '../profile/schema.ts';
-import type { Remark } from '../record/index.ts';
+import type { Fault, Remark, SignatureFinding } from '../record/index.ts';
+import type { ReplayFault } from './replay.ts';
 
 /** Whether the record can be believed, and how far. */
 export interface Trust {
   /** The chain holds from the first line to the last. */
   readonly sound: boolean;
-  /** What is wrong, in one sentence; only when not sound. */
-  readonly fault?: string;
+  /** What is wrong; only when not sound, and absent when there is no whole entry. */
+  readonly fault?: Fault;
   /** Entries that the report was made from. */
   readonly entries: number;
   /** Hash of the last of them; absent when there is none. */
   readonly lastHash?: string;
   readonly remarks: readonly Remark[];
   /** The procedure, given the recorded events, does not come to what the record says. */
-  readonly replayFault?: string;
+  readonly replayFault?: ReplayFault;
   /** Numbers of entries that could not be understood. */
   readonly notUnderstood: readonly number[];
   readonly signatures: readonly SignatureState[];
@@ -28,6 +30,7 @@ export interface SignatureState {
   readonly at: string;
   readonly valid: boolean;
   readonly sentence: string;
+  readonly finding?: SignatureFinding;
 }
 
 export type Outcome =
@@ -197,14 +200,18 @@ export interface Told {
   readonly text: string;
 }
 
-/** A prompt with the figures calculated for it, in words for the eye. */
-export interface ComputedStory extends Told {
+/** A prompt with the figures calculated for it. */
+export interface ComputedStory {
+  readonly timeMs: number;
   readonly step: string;
+  readonly said: Said;
 }
 
 /** Everything a report says, in SI and ids; words and units come when it is laid out. */
 export interface ReportModel {
   readonly trust: Trust;
+  /** What the session was held in; English where the record does not say. */
+  readonly language: LanguageCode;
   /** Null when the record was not begun by a session of this version. */
   readonly job: JobCard | null;
   readonly profile: Profile | null;

@@ -27,10 +27,26 @@ export interface Replay {
   readonly last: Moment;
 }
 
+/** Where the recorded events lead elsewhere than the record says; names are those of the record. */
+export type Difference =
+  | { readonly kind: 'nothingFollows'; readonly recorded: string }
+  | {
+      readonly kind: 'otherState' | 'otherNote' | 'otherOutcome';
+      readonly leads: string;
+      readonly recorded: string;
+    }
+  | { readonly kind: 'otherMember'; readonly member: string };
+
+/** Why a record is not confirmed by carrying its events out once more. */
+export type ReplayFault =
+  | { readonly kind: 'noHeader' }
+  | { readonly kind: 'impossible'; readonly why: string }
+  /** `line` counts from 1 as the lines of the file do. */
+  | { readonly kind: 'differs'; readonly line: number; readonly difference: Difference };
+
 export type ReplayResult =
   | { readonly ok: true; readonly replay: Replay }
-  /** `line` counts from 1 as the lines of the file do; absent when nothing could be replayed at all. */
-  | { readonly ok: false; readonly line?: number; readonly sentence: string };
+  | { readonly ok: false; readonly fault: ReplayFault };
 
 const notedKinds = [
   'passed',
@@ -58,7 +74,7 @@ export function replaySession(
     return replayAll(header, recorded, entries);
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
-    return { ok: false, sentence: `The procedure cannot be replayed from this record: ${why}` };
+    return { ok: false, fault: { kind: 'impossible', why } };
   }
 }
 
@@ -81,35 +97,40 @@ function replayAll(
   const moments: Moment[] = [look(0, 0)];
   const recordedNotes = entries.filter(entry => notedKinds.includes(entry.kind));
   let next = 0;
-  const differs = (seq: number, what: string): ReplayResult => ({
+  const differs = (seq: number, difference: Difference): ReplayResult => ({
     ok: false,
-    line: seq + 1,
-    sentence: `Carried out once more, the recorded events do not lead to line ${seq + 1}: ${what}. Either another version of the procedure wrote this record, or it was altered and chained anew.`,
+    fault: { kind: 'differs', line: seq + 1, difference },
   });
   for (const entry of recorded.filter(isKind('event'))) {
     const early = recordedNotes[next];
-    if (early && early.seq < entry.seq) return differs(early.seq, `no '${early.kind}' follows from them`);
+    if (early && early.seq < entry.seq)
+      return differs(early.seq, { kind: 'nothingFollows', recorded: early.kind });
     const [after, actions] = transition(machine, snapshot, entry.event);
     snapshot = after;
     const moment = look(entry.seq, entry.timeMs);
     if (moment.state !== entry.state)
-      return differs(entry.seq, `they lead to ${moment.state}, not ${entry.state}`);
+      return differs(entry.seq, { kind: 'otherState', leads: moment.state, recorded: entry.state });
     moments.push(moment);
     for (const note of notesIn(actions)) {
       const own = recordedNotes[next];
       // The record may break off between an event and what it led to.
       if (!own) break;
-      if (own.kind !== note.kind) return differs(own.seq, `they lead to '${note.kind}', not '${own.kind}'`);
+      if (own.kind !== note.kind)
+        return differs(own.seq, { kind: 'otherNote', leads: note.kind, recorded: own.kind });
       const difference = firstDifference(own.data, note.data);
-      if (difference !== undefined) return differs(own.seq, `its ${difference} is another`);
+      if (difference !== undefined) return differs(own.seq, { kind: 'otherMember', member: difference });
       next += 1;
     }
   }
   const late = recordedNotes[next];
-  if (late) return differs(late.seq, `no '${late.kind}' follows from them`);
+  if (late) return differs(late.seq, { kind: 'nothingFollows', recorded: late.kind });
   const closed = recorded.find(isKind('closed'));
   if (closed && closed.data.outcome !== stateName(snapshot))
-    return differs(closed.seq, `they lead to ${stateName(snapshot)}, not to '${closed.data.outcome}'`);
+    return differs(closed.seq, {
+      kind: 'otherOutcome',
+      leads: stateName(snapshot),
+      recorded: closed.data.outcome,
+    });
   return {
     ok: true,
     replay: { steps: procedureFor(profile), moments, last: moments[moments.length - 1] ?? look(0, 0) },

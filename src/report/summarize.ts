@@ -1,6 +1,6 @@
-import type { Entry, Remark } from '../record/index.ts';
-import { readHeader } from '../session/header.ts';
-import type { UnitSystem } from '../session/units.ts';
+import { languages } from '../../prompts/index.ts';
+import type { Entry, Fault, Remark } from '../record/index.ts';
+import { languageIn, readHeader } from '../session/header.ts';
 import type { Outcome, ReportModel, SignatureState, SkipStory } from './model.ts';
 import { isKind, type Recorded, readRecorded } from './recorded.ts';
 import { replaySession } from './replay.ts';
@@ -19,15 +19,10 @@ export interface SummaryInput {
   /** The sound entries of the record, from the first. */
   readonly entries: readonly Entry[];
   /** What is wrong behind them, if anything. */
-  readonly fault?: string;
+  readonly fault?: Fault;
   readonly remarks?: readonly Remark[];
   readonly signatures?: readonly SignatureState[];
-  /** For the sentences that carry calculated figures; the header's own when absent. */
-  readonly units?: UnitSystem;
 }
-
-const NO_HEADER =
-  'The record does not begin like a session of this version, so that nothing in it could be carried out once more.';
 
 /** Not gauges: the two halves of a spoken fault code. */
 const codeHalves = ['suspectParameter', 'failureMode'];
@@ -40,6 +35,7 @@ export function summarize(input: SummaryInput): ReportModel {
   const { entries, fault, remarks = [], signatures = [] } = input;
   const [opened] = entries;
   const header = opened ? readHeader(opened.data) : null;
+  const language = (opened && languageIn(opened.data)) ?? 'en';
   const { entries: recorded, notUnderstood } = readRecorded(entries);
   const replayed = header ? replaySession(header, recorded, entries) : undefined;
   const replay = replayed?.ok ? replayed.replay : undefined;
@@ -61,10 +57,11 @@ export function summarize(input: SummaryInput): ReportModel {
       entries: entries.length,
       ...(lastHash === undefined ? {} : { lastHash }),
       remarks,
-      ...(replay ? {} : { replayFault: replayed?.ok === false ? replayed.sentence : NO_HEADER }),
+      ...(replay ? {} : { replayFault: replayed?.ok === false ? replayed.fault : { kind: 'noHeader' } }),
       notUnderstood,
       signatures,
     },
+    language,
     job: header?.job ?? null,
     profile: header?.profile ?? null,
     startedAt: opened?.at ?? null,
@@ -80,8 +77,8 @@ export function summarize(input: SummaryInput): ReportModel {
     stops,
     skips,
     misheard: misheardOf(recorded),
-    cautions: cautionsOf(recorded),
-    computed: computedOf(recorded, replay, input.units ?? header?.units ?? 'metric'),
+    cautions: cautionsOf(recorded, languages[language].signalWords),
+    computed: computedOf(recorded, replay),
     openItems: openItemsOf(recorded, gates, standing, replay),
     retorque: (header?.profile.retorque ?? []).map(({ name }) => ({
       name,

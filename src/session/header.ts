@@ -23,6 +23,14 @@ const headerSchema = z.object({
   units: z.enum(unitSystems),
 });
 
+const languageSchema = z.object({ language: z.enum(languageCodes) });
+
+/** The language that a record says it was held in, also where the rest of its header cannot be read; else null. */
+export function languageIn(data: JsonObject): LanguageCode | null {
+  const parsed = languageSchema.safeParse(data);
+  return parsed.success ? parsed.data.language : null;
+}
+
 export const headerData = ({ profile, job, language, units }: SessionHeader): JsonObject =>
   JSON.parse(JSON.stringify({ profile, job, language, units }));
 

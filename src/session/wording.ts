@@ -102,7 +102,8 @@ function issueText(issue: Issue, { issues }: Language): string {
 export const showFailureMode = (number: number, { failureModes }: Language): string =>
   failureModes[number] ?? fmi(number)?.text ?? '';
 
-const fill = (template: string, blanks: Readonly<Record<string, string>>) =>
+/** A sentence with its blanks filled: `{name}` by what stands under that name. */
+export const fill = (template: string, blanks: Readonly<Record<string, string>>) =>
   template.replace(/\{(\w+)\}/g, (_, name: string) => blanks[name] ?? '');
 
 function valueText(value: PromptValue, manner: Manner): string {
@@ -153,7 +154,7 @@ export const stepTitle = (language: Language, id: string): string =>
   (language.steps as Readonly<Record<string, { readonly title: string }>>)[id]?.title ?? id;
 
 /** A mark that stands apart from its word, as in French, is not parted from it by a line's end. */
-const unparted = (text: string) => text.replace(/ (?=[:;?!])/g, '\u00A0');
+export const unparted = (text: string): string => text.replace(/ (?=[:;?!»])|(?<=«) /g, '\u00A0');
 
 /** Puts what the machine says into words, for the ear and for the eye. */
 export function wordSaid(said: Said, language: Language, units: UnitSystem): Sentence {

@@ -54,7 +54,7 @@ async function makeReport(log: string, options: ReportOptions): Promise<void> {
   const input = await gather(log);
   const [opened] = input.entries;
   const units = options.units ?? (opened ? readHeader(opened.data)?.units : undefined) ?? 'metric';
-  const model = summarize({ ...input, units });
+  const model = summarize(input);
   const report = buildDocument(model, units);
   if (report.warning !== undefined) {
     console.log(process.stdout.isTTY ? `\u001b[31m${report.warning}\u001b[0m` : report.warning);

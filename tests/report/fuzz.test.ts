@@ -107,7 +107,7 @@ test('entries of the right shape with absurd content are told without a crash an
   fc.assert(
     fc.property(chain, fc.boolean(), fc.constantFrom('us', 'metric'), (list, withHeader, units) => {
       const entries = entriesOf(withHeader ? header : {}, list);
-      const model = summarize({ entries, units });
+      const model = summarize({ entries });
       const [, body = ''] = renderHtml(buildDocument(model, units)).split('<body>');
       expect(nonsense.exec(body)).toBeNull();
       const exported = toExport(model, readRecorded(entries).entries);

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { mannerOf } from '../../src/report/manner.ts';
 import type { Reading } from '../../src/report/model.ts';
 import { linear, roomy, ticks, timeTicks } from '../../src/report/plot/axis.ts';
 import type { Scene } from '../../src/report/plot/scene.ts';
@@ -100,6 +101,7 @@ describe('a plot against time', () => {
     verdict: { met, min: 170 },
   });
   const phases = [{ phase: 'checks', fromMs: 0, toMs: 100_000 }];
+  const manner = mannerOf('en', 'metric');
   const size = { width: 252, height: 118 };
   const inks = ({ shapes }: Scene, kind: string) =>
     shapes.filter(shape => shape.kind === kind).map(({ ink }) => ink);
@@ -109,6 +111,7 @@ describe('a plot against time', () => {
       [reading(10_000, 100, false), reading(50_000, 280, true)],
       { phases, stops: [] },
       si => si,
+      manner,
       size,
     );
     expect(inks(scene, 'dot')).toEqual(['bad', 'reading']);
@@ -125,7 +128,7 @@ describe('a plot against time', () => {
     ];
     const lines = (stops: { fromMs: number; toMs: number; drill: boolean }[]) =>
       inks(
-        timePlot(readings, { phases, stops }, si => si, size),
+        timePlot(readings, { phases, stops }, si => si, manner, size),
         'line',
       ).filter(ink => ink === 'reading').length;
     expect(lines([])).toBe(1);

@@ -108,7 +108,7 @@ export async function demoHeader(job: JobCard = shortJob): Promise<JsonObject> {
 /** What the report command reads of a record. */
 export async function inputOf(path: string): Promise<SummaryInput & { readonly entries: readonly Entry[] }> {
   const { entries, fault } = await readLog(path);
-  return { entries, ...(fault ? { fault: fault.sentence } : {}) };
+  return { entries, ...(fault ? { fault } : {}) };
 }
 
 /** One hour of gauges from the bus: so many readings a second, in turn of speed, pressure and temperature. */

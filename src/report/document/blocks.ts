@@ -1,3 +1,4 @@
+import type { LanguageCode } from '../../../prompts/types.ts';
 import type { Scene } from '../plot/scene.ts';
 
 /** good and bad are always said in words as well: colour alone tells nothing on a black-and-white print. */
@@ -56,6 +57,7 @@ export type Block =
   | { readonly type: 'hash'; readonly label: string; readonly hash: string };
 
 export interface ReportDocument {
+  readonly language: LanguageCode;
   /** For the title of the file and the head of each page. */
   readonly title: string;
   /** Said at the head of every page when the record is not to be trusted. */

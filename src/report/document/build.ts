@@ -1,8 +1,10 @@
 import type { UnitSystem } from '../../session/units.ts';
+import { fill, unparted } from '../../session/wording.ts';
 import { dateTime } from '../format.ts';
+import { mannerOf } from '../manner.ts';
 import type { ReportModel } from '../model.ts';
 import type { Block, ReportDocument } from './blocks.ts';
-import { clip, clipped } from './clip.ts';
+import { clip } from './clip.ts';
 import { footBlocks } from './foot.ts';
 import { gatesSection } from './gates.ts';
 import { figuresAtAGlance, jobBlocks, outcomeOf, trustBlocks } from './head.ts';
@@ -19,17 +21,23 @@ import {
   stopsSection,
   toolSection,
 } from './stories.ts';
+import { withTexts } from './texts.ts';
 
-/** Puts a report into words and in order: what matters most comes first. */
+/** Text as it may be shown; a line's end parts no mark from its word and no degree from its figure. */
+const set = (text: string): string => unparted(clip(text)).replace(/(?<=\d) (?=[°%])/g, '\u00a0');
+
+/** Puts a report into the words of its session and in order: what matters most comes first. */
 export function buildDocument(model: ReportModel, units: UnitSystem): ReportDocument {
+  const manner = mannerOf(model.language, units);
+  const { words } = manner;
   const rules = ruleBook(model);
-  const outcome = outcomeOf(model);
+  const outcome = outcomeOf(model, manner);
   const blocks: Block[] = [
-    ...trustBlocks(model.trust),
+    ...trustBlocks(model.trust, manner),
     {
       type: 'title',
-      text: 'First start: report',
-      note: model.startedAt === null ? '' : dateTime(model.startedAt),
+      text: words.title,
+      note: model.startedAt === null ? '' : dateTime(model.startedAt, manner),
     },
     { type: 'lead', ...outcome },
     ...(model.profile?.invented
@@ -37,34 +45,35 @@ export function buildDocument(model: ReportModel, units: UnitSystem): ReportDocu
           {
             type: 'text',
             tone: 'warn',
-            text: 'The engine of this report is invented, for practice.',
+            text: words.invented,
           } as const,
         ]
       : []),
-    ...jobBlocks(model, dateTime),
-    figuresAtAGlance(model),
-    ...timeLineSection(model),
-    ...openSection(model),
-    ...gatesSection(model, units, rules),
-    ...plotsSection(model, units),
-    ...stopsSection(model),
-    ...faultsSection(model),
-    ...skipsSection(model),
-    ...misheardSection(model),
-    ...holdsSection(model),
-    ...computedSection(model),
-    ...cautionsSection(model),
-    ...toolSection(model),
-    ...rulesSection(rules),
-    ...footBlocks(model),
+    ...jobBlocks(model, manner),
+    figuresAtAGlance(model, manner),
+    ...timeLineSection(model, manner),
+    ...openSection(model, manner),
+    ...gatesSection(model, rules, manner),
+    ...plotsSection(model, manner),
+    ...stopsSection(model, manner),
+    ...faultsSection(model, manner),
+    ...skipsSection(model, manner),
+    ...misheardSection(model, manner),
+    ...holdsSection(model, manner),
+    ...computedSection(model, manner),
+    ...cautionsSection(model, manner),
+    ...toolSection(model, manner),
+    ...rulesSection(rules, manner),
+    ...footBlocks(model, manner),
   ];
   const [first] = blocks;
   const warned = first?.type === 'banner' && first.tone === 'bad';
   return {
-    title: clip(`First start: ${model.job?.vehicle ?? 'unknown vehicle'}`),
-    ...(warned ? { warning: clip(first.text) } : {}),
-    footer: model.trust.lastHash === undefined ? '' : `Record ${model.trust.lastHash}`,
+    language: model.language,
+    title: set(fill(words.fileTitle, { vehicle: model.job?.vehicle ?? words.unknownVehicle })),
+    ...(warned ? { warning: set(first.text) } : {}),
+    footer: model.trust.lastHash === undefined ? '' : fill(words.recordFoot, { hash: model.trust.lastHash }),
     paper: units === 'us' ? 'LETTER' : 'A4',
-    blocks: blocks.map(clipped),
+    blocks: blocks.map(block => withTexts(block, set)),
   };
 }

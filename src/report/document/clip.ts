@@ -1,5 +1,3 @@
-import type { Block, Cell, Row } from './blocks.ts';
-
 /** Longer than any name or sentence of a session; a hostile record may hold half a megabyte. */
 const LONGEST = 600;
 
@@ -14,52 +12,4 @@ export function clip(text: string): string {
   // Cutting may split a character of two halves.
   const short = text.length > LONGEST ? `${text.slice(0, LONGEST).replace(half, '')}\u2026` : text;
   return short.replace(unprintable, ' ');
-}
-
-const cell = <T extends Cell>(own: T): T => ({
-  ...own,
-  text: clip(own.text),
-  ...(own.note === undefined ? {} : { note: clip(own.note) }),
-});
-
-const row = (own: Row): Row =>
-  own.kind === 'cells'
-    ? { ...own, cells: own.cells.map(cell) }
-    : {
-        ...own,
-        title: cell(own.title),
-        ...(own.right ? { right: cell(own.right) } : {}),
-        ...(own.detail === undefined ? {} : { detail: clip(own.detail) }),
-      };
-
-/** The same block with every text of it fit to be shown. */
-export function clipped(block: Block): Block {
-  switch (block.type) {
-    case 'banner':
-      return { ...block, text: clip(block.text) };
-    case 'text':
-    case 'lead':
-      return { ...block, text: clip(block.text) };
-    case 'facts':
-      return { ...block, rows: block.rows.map(({ label, value }) => ({ label, value: cell(value) })) };
-    case 'table':
-      return { ...block, rows: block.rows.map(row) };
-    case 'list':
-      return { ...block, items: block.items.map(cell) };
-    case 'figures':
-      return {
-        ...block,
-        figures: block.figures.map(figure => ({
-          ...figure,
-          title: clip(figure.title),
-          alt: clip(figure.alt),
-        })),
-      };
-    case 'signatures':
-      return { ...block, lines: block.lines.map(line => ({ ...line, name: clip(line.name) })) };
-    case 'title':
-    case 'section':
-    case 'hash':
-      return block;
-  }
 }

@@ -1,26 +1,35 @@
+import { fill } from '../../session/wording.ts';
 import { dateTime } from '../format.ts';
+import type { Manner } from '../manner.ts';
 import type { ReportModel } from '../model.ts';
-import { capital, nameOf } from '../names.ts';
+import { capital } from '../names.ts';
 import type { Block } from './blocks.ts';
+import { signatureText } from './trust-text.ts';
 
 /** Where people sign, and the hash by which the record is known. */
-export function footBlocks({ job, trust, outcome }: ReportModel): Block[] {
-  const spoken = outcome.kind === 'signedOff' ? 'Signed in the record.' : '';
+export function footBlocks({ job, trust, outcome }: ReportModel, manner: Manner): Block[] {
+  const { name } = manner;
+  const words = manner.words.foot;
+  const spoken = outcome.kind === 'signedOff' ? words.signedInRecord : '';
   const line = (role: 'technician' | 'second' | 'supervisor', note: string) => ({
-    role: capital(nameOf.person(role)),
+    role: capital(name.person(role)),
     name: job?.[role] ?? '',
     note,
   });
   const blocks: Block[] = [
-    { type: 'section', title: 'Signatures' },
+    { type: 'section', title: words.title },
     { type: 'signatures', lines: [line('technician', ''), line('second', ''), line('supervisor', spoken)] },
     ...trust.signatures.map(
-      ({ role, keyId, at, valid, sentence }): Block => ({
+      (signature): Block => ({
         type: 'text',
-        tone: valid ? 'good' : 'bad',
-        text: valid
-          ? `Digital signature (Ed25519) of the ${role}, key ${keyId}, ${dateTime(at)}: valid.`
-          : sentence,
+        tone: signature.valid ? 'good' : 'bad',
+        text: signature.valid
+          ? fill(words.valid, {
+              owner: name.keyOwner(signature.role),
+              keyId: signature.keyId,
+              at: dateTime(signature.at, manner),
+            })
+          : signatureText(signature, manner),
       }),
     ),
   ];
@@ -29,9 +38,7 @@ export function footBlocks({ job, trust, outcome }: ReportModel): Block[] {
     ...blocks,
     {
       type: 'hash',
-      label: trust.sound
-        ? 'SHA-256 of the last entry. To find any later change, also lines cut off the end, run: first-fire verify RECORD --hash followed by'
-        : 'SHA-256 of the last sound entry; what follows it in the file is NOT VERIFIED',
+      label: trust.sound ? words.lastHash : words.lastSoundHash,
       hash: trust.lastHash,
     },
   ];

@@ -1,50 +1,59 @@
-import type { UnitSystem } from '../../session/units.ts';
+import { fill } from '../../session/wording.ts';
 import { limits, margin, shownAs, time } from '../format.ts';
+import type { Manner } from '../manner.ts';
 import type { GateStory, JudgedStep, Reading, ReportModel } from '../model.ts';
-import { capital, count, nameOf } from '../names.ts';
+import { capital } from '../names.ts';
 import type { Block, Cell, Column, Row } from './blocks.ts';
 import type { RuleBook } from './rules.ts';
 
-const columns: readonly Column[] = [
-  { title: 'Reading', width: 0.34 },
-  { title: 'At', width: 0.09, align: 'right' },
-  { title: 'Value', width: 0.14, align: 'right' },
-  { title: 'Limit', width: 0.23 },
-  { title: 'Margin', width: 0.13, align: 'right' },
-  { title: 'Rule', width: 0.07 },
+const columnsIn = ({ words: { gates } }: Manner): readonly Column[] => [
+  { title: gates.reading, width: 0.34 },
+  { title: gates.at, width: 0.09, align: 'right' },
+  { title: gates.value, width: 0.14, align: 'right' },
+  { title: gates.limit, width: 0.23 },
+  { title: gates.margin, width: 0.13, align: 'right' },
+  { title: gates.rule, width: 0.07 },
 ];
 
 const MOST_FAILED = 5;
 
 /** Every gate, what was confirmed for it, and each reading with its limit, margin and rule. */
-export function gatesSection({ gates }: ReportModel, units: UnitSystem, rules: RuleBook): Block[] {
+export function gatesSection({ gates }: ReportModel, rules: RuleBook, manner: Manner): Block[] {
+  const words = manner.words.gates;
   const rows = gates.flatMap(gate => [
-    gateRow(gate),
-    ...gate.readings.flatMap(step => stepRows(step, units, rules)),
+    gateRow(gate, manner),
+    ...gate.readings.flatMap(step => stepRows(step, rules, manner)),
   ]);
   return [
     {
       type: 'section',
-      title: 'Gates and readings',
-      note: 'Times are session time. Numbers in brackets name the rule, listed below.',
+      title: words.title,
+      note: words.note,
     },
     rows.length === 0
-      ? { type: 'text', text: 'No gate was reached.', tone: 'muted' }
-      : { type: 'table', columns, rows },
+      ? { type: 'text', text: words.none, tone: 'muted' }
+      : { type: 'table', columns: columnsIn(manner), rows },
   ];
 }
 
-function gateRow({ gate, met, metAtMs, by, confirmed, missing }: GateStory): Row {
-  if (gate === null) return { kind: 'group', title: { text: 'Readings that open no gate' } };
+function gateRow(
+  { gate, met, metAtMs, by, confirmed, missing }: GateStory,
+  { words: { gates: words }, name }: Manner,
+): Row {
+  if (gate === null) return { kind: 'group', title: { text: words.ungated } };
   const state: Cell = met
-    ? { text: `met at ${time(metAtMs ?? 0)}, ${nameOf.person(by ?? '')}`, tone: 'good' }
-    : { text: 'NOT MET', tone: 'bad', strong: true };
-  const said = confirmed.length > 0 ? `Confirmed: ${confirmed.map(nameOf.step).join(', ')}.` : '';
-  const open = missing.length > 0 ? `Missing: ${missing.map(nameOf.step).join(', ')}.` : '';
+    ? {
+        text: fill(words.met, { time: time(metAtMs ?? 0), person: name.person(by ?? '') }),
+        tone: 'good',
+      }
+    : { text: words.notMet, tone: 'bad', strong: true };
+  const said =
+    confirmed.length > 0 ? fill(words.confirmed, { steps: confirmed.map(name.step).join(', ') }) : '';
+  const open = missing.length > 0 ? fill(words.missing, { steps: missing.map(name.step).join(', ') }) : '';
   const detail = [said, open].filter(text => text !== '').join(' ');
   return {
     kind: 'group',
-    title: { text: capital(nameOf.gate(gate)) },
+    title: { text: capital(name.gate(gate)) },
     right: state,
     ...(detail === '' ? {} : { detail }),
   };
@@ -52,56 +61,67 @@ function gateRow({ gate, met, metAtMs, by, confirmed, missing }: GateStory): Row
 
 function stepRows(
   { step, last, failedBefore, count: readings, lowestSi, highestSi }: JudgedStep,
-  units: UnitSystem,
   rules: RuleBook,
+  manner: Manner,
 ): Row[] {
-  const shown = shownAs(last.unit, units);
+  const { name } = manner;
+  const words = manner.words.gates;
+  const shown = shownAs(last.unit, manner);
   const [lowest, highest] = [shown.value(lowestSi), shown.value(highestSi)];
-  const range = lowest === highest ? `all ${lowest}` : `${lowest} to ${highest}`;
-  const span = readings > 1 ? `${readings} readings, ${range}` : undefined;
+  const n = String(readings);
+  const range =
+    lowest === highest
+      ? fill(words.severalAlike, { n, value: lowest })
+      : fill(words.several, { n, lowest, highest });
+  const span = readings > 1 ? range : undefined;
   const hidden = failedBefore.length - MOST_FAILED;
   return [
     ...failedBefore
       .slice(0, MOST_FAILED)
-      .map(reading => readingRow(reading, units, rules, { text: nameOf.step(step) })),
+      .map(reading => readingRow(reading, rules, manner, { text: name.step(step) })),
     ...(hidden > 0
       ? [
           {
             kind: 'cells' as const,
             cells: [
               {
-                text: `${count(hidden, 'more reading')} outside; all are in the JSON and CSV exports`,
+                text: manner.counted(hidden, words.moreOutside),
                 tone: 'bad' as const,
               },
-              ...columns.slice(1).map(() => ({ text: '' })),
+              ...columnsIn(manner)
+                .slice(1)
+                .map(() => ({ text: '' })),
             ],
           },
         ]
       : []),
-    readingRow(last, units, rules, {
-      text: nameOf.step(step),
+    readingRow(last, rules, manner, {
+      text: name.step(step),
       ...(span === undefined ? {} : { note: span }),
     }),
   ];
 }
 
-function readingRow(reading: Reading, units: UnitSystem, rules: RuleBook, title: Cell): Row {
+function readingRow(reading: Reading, rules: RuleBook, manner: Manner, title: Cell): Row {
   const { verdict, si, timeMs, quantity } = reading;
-  const shown = shownAs(reading.unit, units);
+  const { name } = manner;
+  const words = manner.words.gates;
+  const shown = shownAs(reading.unit, manner);
   const bad = verdict?.met === false;
   const toned = (text: string): Cell => (bad ? { text, tone: 'bad', strong: true } : { text });
-  const why = bad
-    ? `${nameOf.quantity(quantity)} NOT accepted${verdict?.why === undefined ? '' : `: ${verdict.why}`}`
-    : undefined;
-  const note = [why, title.note].filter(text => text !== undefined).join('; ');
+  const notAccepted =
+    verdict?.why === undefined
+      ? fill(words.notAccepted, { quantity: name.quantity(quantity) })
+      : fill(words.notAcceptedWhy, { quantity: name.quantity(quantity), why: name.why(verdict.why) });
+  const note = [bad ? notAccepted : undefined, title.note].filter(text => text !== undefined).join('; ');
   return {
     kind: 'cells',
     cells: [
       { ...title, ...(bad ? { tone: 'bad' as const } : {}), ...(note === '' ? {} : { note }) },
       { text: time(timeMs) },
       toned(shown.value(si)),
-      { text: limits(verdict ?? {}, shown) },
-      toned(margin(reading, shown)),
+      { text: limits(verdict ?? {}, shown, manner) },
+      toned(margin(reading, shown, manner)),
       { text: rules.mark(reading) },
     ],
   };

@@ -1,44 +1,62 @@
-import { duration, time } from '../format.ts';
+import { fill } from '../../session/wording.ts';
+import { dateTime, duration, time } from '../format.ts';
+import type { Manner } from '../manner.ts';
 import type { ReportModel, Trust } from '../model.ts';
-import { capital, count, nameOf } from '../names.ts';
+import { capital } from '../names.ts';
 import { phaseIds } from '../story/phases.ts';
 import type { Block, Tone } from './blocks.ts';
+import { faultText, replayText, signatureText } from './trust-text.ts';
 
 /** Whether the record can be believed: always the first thing said. */
-export function trustBlocks(trust: Trust): Block[] {
+export function trustBlocks(trust: Trust, manner: Manner): Block[] {
+  const words = manner.words.trust;
   if (!trust.sound) {
     return [
       {
         type: 'banner',
         tone: 'bad',
-        text: `NOT VERIFIED: this record is not as it was written. ${trust.fault ?? 'It holds no whole entry.'}`,
-        detail: `The report shows only the ${count(trust.entries, 'entry', 'entries')} before the fault. It is no proof of anything after it.`,
+        text: fill(words.altered, { fault: faultText(trust.fault, manner) }),
+        detail: manner.counted(trust.entries, words.onlyBefore),
       },
     ];
   }
   const wrong = trust.signatures.filter(({ valid }) => !valid);
   const blocks: Block[] = [];
-  for (const { sentence } of wrong)
-    blocks.push({ type: 'banner', tone: 'bad', text: `NOT VERIFIED: ${sentence}` });
+  for (const signature of wrong)
+    blocks.push({
+      type: 'banner',
+      tone: 'bad',
+      text: fill(words.notVerified, { sentence: signatureText(signature, manner) }),
+    });
   if (trust.replayFault !== undefined)
-    blocks.push({ type: 'banner', tone: 'bad', text: `NOT CONFIRMED: ${trust.replayFault}` });
+    blocks.push({
+      type: 'banner',
+      tone: 'bad',
+      text: fill(words.notConfirmed, { fault: replayText(trust.replayFault, manner) }),
+    });
   if (blocks.length > 0) return blocks;
-  const signed = trust.signatures.map(({ role }) => role);
+  const owners = trust.signatures.map(({ role }) => manner.name.keyOwner(role));
   return [
     {
       type: 'banner',
       tone: 'good',
-      text: `Verified: ${trust.entries === 1 ? 'the one entry is' : `all ${trust.entries} entries are`} chained as written${signed.length > 0 ? `, and signed with the key of the ${signed.join(' and of the ')}` : ''}.`,
+      text: manner.counted(trust.entries, owners.length > 0 ? words.verifiedAndSigned : words.verified, {
+        owners: owners.join(words.and),
+      }),
     },
   ];
 }
 
-const phasePlace = (phase: string) => {
+function phasePlace(phase: string, { words, name }: Manner): string {
   const index = phaseIds.indexOf(phase);
   return index < 0
-    ? 'before its first step'
-    : `in phase ${index + 1} of ${phaseIds.length}, ${nameOf.phase(phase)}`;
-};
+    ? words.outcome.beforeFirstStep
+    : fill(words.outcome.inPhase, {
+        n: String(index + 1),
+        of: String(phaseIds.length),
+        phase: name.phase(phase),
+      });
+}
 
 export interface OutcomeLine {
   readonly text: string;
@@ -46,73 +64,80 @@ export interface OutcomeLine {
 }
 
 /** The whole session in one line; what could not be confirmed is said as what the record says. */
-export function outcomeOf(model: ReportModel): OutcomeLine {
-  const line = plainOutcome(model);
+export function outcomeOf(model: ReportModel, manner: Manner): OutcomeLine {
+  const line = plainOutcome(model, manner);
   if (model.trust.sound && model.trust.replayFault === undefined) return line;
   return {
-    text: `As the record says, not confirmed: ${line.text}`,
+    text: fill(manner.words.outcome.unconfirmed, { text: line.text }),
     tone: line.tone === 'good' ? 'warn' : line.tone,
   };
 }
 
-function plainOutcome(model: ReportModel): OutcomeLine {
+function plainOutcome(model: ReportModel, manner: Manner): OutcomeLine {
   const { outcome, gates, stops, openItems, durationMs, lastPhase } = model;
-  const unmet = gates.filter(({ gate, met }) => gate !== null && !met).length;
+  const words = manner.words.outcome;
+  const real = gates.filter(({ gate }) => gate !== null);
+  const unmet = real.filter(({ met }) => !met).length;
   const unplanned = stops.filter(({ drill }) => !drill);
-  const after = `after ${duration(durationMs)}`;
+  const broken = (template: string): OutcomeLine => ({
+    text: fill(template, {
+      time: duration(durationMs, manner),
+      place: phasePlace(lastPhase, manner),
+      cause: causeOf(unplanned, manner),
+      ran: ran(model, manner),
+    }),
+    tone: 'bad',
+  });
   switch (outcome.kind) {
     case 'nothing':
-      return { text: 'Nothing happened: the record holds no step of a start-up.', tone: 'warn' };
+      return { text: words.nothing, tone: 'warn' };
     case 'signedOff': {
       const facts = [
         unmet === 0
-          ? `all ${count(gates.filter(({ gate }) => gate !== null).length, 'gate')} met`
-          : `${count(unmet, 'gate')} NOT met`,
-        unplanned.length === 0 ? 'no stop but the drills' : count(unplanned.length, 'stop'),
-        openItems.length === 0 ? 'nothing left open' : count(openItems.length, 'open item'),
+          ? manner.counted(real.length, words.allGatesMet)
+          : manner.counted(unmet, words.gatesNotMet),
+        unplanned.length === 0 ? words.onlyDrills : manner.counted(unplanned.length, words.stops),
+        openItems.length === 0 ? words.nothingOpen : manner.counted(openItems.length, words.openItems),
       ];
       const sound = unmet === 0 && openItems.length === 0;
-      return { text: `Signed off ${after}: ${facts.join(', ')}.`, tone: sound ? 'good' : 'warn' };
+      return {
+        text: fill(words.signedOff, { time: duration(durationMs, manner), facts: facts.join(', ') }),
+        tone: sound ? 'good' : 'warn',
+      };
     }
     case 'ended':
-      return {
-        text: `Ended without sign-off ${after}, ${phasePlace(lastPhase)}${causeOf(unplanned)}. ${ran(model)}`,
-        tone: 'bad',
-      };
+      return broken(words.ended);
     case 'open':
-      return {
-        text: outcome.stopped
-          ? `Stopped and not gone on with ${after}, ${phasePlace(lastPhase)}${causeOf(unplanned)}. ${ran(model)}`
-          : `Not finished: the record breaks off ${after}, ${phasePlace(lastPhase)}. ${ran(model)}`,
-        tone: 'bad',
-      };
+      return broken(outcome.stopped ? words.stopped : words.brokenOff);
   }
 }
 
-const causeOf = (stops: ReportModel['stops']) => {
+function causeOf(stops: ReportModel['stops'], { words, name }: Manner): string {
   const last = stops.at(-1);
-  return last ? `: ${last.cause === null ? 'no cause was given' : nameOf.cause(last.cause)}` : '';
-};
+  if (!last) return '';
+  const cause = last.cause === null ? words.outcome.noCause : name.cause(last.cause);
+  return fill(words.outcome.cause, { cause });
+}
 
-function ran({ timeLine: { engine }, readings }: ReportModel): string {
-  if (engine === null) return 'Whether the engine ran cannot be told.';
+function ran({ timeLine: { engine }, readings }: ReportModel, manner: Manner): string {
+  const words = manner.words.outcome;
+  if (engine === null) return words.ranUnknown;
   const running = engine.filter(span => span.engine === 'running');
   if (running.length === 0) {
     const turned = readings.some(({ quantity, si }) => quantity === 'engineSpeed' && si > 0);
-    return turned
-      ? 'Engine speed was read, but in no step in which the engine runs.'
-      : 'The engine did not run.';
+    return turned ? words.turnedUnexpectedly : words.didNotRun;
   }
   const ranMs = running.reduce((sum, { fromMs, toMs }) => sum + toMs - fromMs, 0);
-  return `The engine ran for ${duration(ranMs)}.`;
+  return fill(words.ranFor, { time: duration(ranMs, manner) });
 }
 
 const gatesTone = ({ trust }: ReportModel, all: boolean): Tone =>
   all ? (trust.sound && trust.replayFault === undefined ? 'good' : 'warn') : 'bad';
 
 /** What matters most, counted, for who reads no further. */
-export function figuresAtAGlance(model: ReportModel): Block {
+export function figuresAtAGlance(model: ReportModel, manner: Manner): Block {
   const { timeLine, faults, misheard, stops, gates, openItems, skips } = model;
+  const words = manner.words.glance;
   const running = (timeLine.engine ?? []).filter(span => span.engine === 'running');
   const ranMs = running.reduce((sum, { fromMs, toMs }) => sum + toMs - fromMs, 0);
   const real = gates.filter(({ gate }) => gate !== null);
@@ -123,56 +148,54 @@ export function figuresAtAGlance(model: ReportModel): Block {
     label,
     value: { text, strong: true, ...(tone ? { tone } : {}) },
   });
+  const ranText = first
+    ? fill(words.ranFrom, { time: duration(ranMs, manner), from: time(first.fromMs) })
+    : words.ranNowhere;
   return {
     type: 'facts',
     rows: [
+      row(words.ran, timeLine.engine === null ? words.ranUnknown : ranText),
       row(
-        'Engine ran',
-        timeLine.engine === null
-          ? 'cannot be told'
-          : first
-            ? `${duration(ranMs)}, from ${time(first.fromMs)}`
-            : 'in no step',
+        words.gates,
+        fill(words.gatesOf, { met: String(met), all: String(real.length) }),
+        gatesTone(model, met === real.length && met > 0),
       ),
-      row('Gates met', `${met} of ${real.length}`, gatesTone(model, met === real.length && met > 0)),
       row(
-        'Stops',
-        `${unplanned} (and ${count(stops.length - unplanned, 'drill')})`,
+        words.stops,
+        manner.counted(stops.length - unplanned, words.stopsAndDrills, { stops: String(unplanned) }),
         unplanned > 0 ? 'warn' : undefined,
       ),
-      row('Fault codes', String(faults.length), faults.length > 0 ? 'warn' : undefined),
-      row('Skipped steps', String(skips.length), skips.length > 0 ? 'warn' : undefined),
-      row('Not understood at first', String(misheard.length)),
-      row('Open items', String(openItems.length), openItems.length > 0 ? 'bad' : 'good'),
+      row(words.faults, String(faults.length), faults.length > 0 ? 'warn' : undefined),
+      row(words.skips, String(skips.length), skips.length > 0 ? 'warn' : undefined),
+      row(words.misheard, String(misheard.length)),
+      row(words.openItems, String(openItems.length), openItems.length > 0 ? 'bad' : 'good'),
     ],
   };
 }
 
-export function jobBlocks(
-  { job, profile, startedAt, durationMs }: ReportModel,
-  when: (at: string) => string,
-): Block[] {
-  if (!job || !profile)
-    return [
-      {
-        type: 'text',
-        tone: 'bad',
-        text: 'The record does not begin like a session of this version: vehicle, people and engine profile cannot be told.',
-      },
-    ];
+export function jobBlocks({ job, profile, startedAt, durationMs }: ReportModel, manner: Manner): Block[] {
+  const { name } = manner;
+  const words = manner.words.job;
+  if (!job || !profile) return [{ type: 'text', tone: 'bad', text: words.unknown }];
   const fact = (label: string, text: string) => ({ label, value: { text } });
   return [
     {
       type: 'facts',
       rows: [
-        fact('Vehicle', job.vehicle),
-        fact('Engine', job.engine),
-        fact('Profile', `${profile.name}${profile.invented ? ' (invented, for practice)' : ''}`),
-        fact('Began', startedAt === null ? '' : when(startedAt)),
-        fact('Lasted', `${duration(durationMs)} (${time(durationMs)})`),
-        fact(capital(nameOf.person('technician')), job.technician),
-        fact(capital(nameOf.person('second')), job.second),
-        fact(capital(nameOf.person('supervisor')), job.supervisor),
+        fact(words.vehicle, job.vehicle),
+        fact(words.engine, job.engine),
+        fact(
+          words.profile,
+          profile.invented ? fill(words.inventedProfile, { name: profile.name }) : profile.name,
+        ),
+        fact(words.began, startedAt === null ? '' : dateTime(startedAt, manner)),
+        fact(
+          words.lasted,
+          fill(words.lastedTime, { time: duration(durationMs, manner), clock: time(durationMs) }),
+        ),
+        fact(capital(name.person('technician')), job.technician),
+        fact(capital(name.person('second')), job.second),
+        fact(capital(name.person('supervisor')), job.supervisor),
       ],
     },
   ];

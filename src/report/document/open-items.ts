@@ -1,44 +1,51 @@
+import { fill } from '../../session/wording.ts';
+import type { Manner } from '../manner.ts';
 import type { OpenItem, ReportModel } from '../model.ts';
-import { count, nameOf } from '../names.ts';
 import type { Block, Cell } from './blocks.ts';
 
 /** One open item in words. */
-export const openText = (item: OpenItem): string => {
+export const openText = (item: OpenItem, { words, name }: Manner): string => {
+  const { open } = words;
   switch (item.kind) {
     case 'gate':
-      return `Gate not met: ${nameOf.gate(item.gate)}`;
+      return fill(open.gate, { gate: name.gate(item.gate) });
     case 'skip':
-      return `Skipped: ${nameOf.step(item.step)} (${nameOf.reply(item.reason)})`;
+      return fill(open.skip, { step: name.step(item.step), reason: name.reply(item.reason) });
     case 'fault':
-      return `Code accepted by the supervisor: SPN ${item.spn} FMI ${item.fmi} (${nameOf.reply(item.accepted)})`;
+      return fill(open.fault, {
+        spn: String(item.spn),
+        fmi: String(item.fmi),
+        reason: name.reply(item.accepted),
+      });
     case 'reopened':
-      return `To be done again: ${nameOf.step(item.step)}`;
+      return fill(open.reopened, { step: name.step(item.step) });
   }
 };
 
 /** A list of gates is one item when most of the work is still to come. */
 const FEW_GATES = 4;
 
-function openCells(openItems: readonly OpenItem[]): Cell[] {
-  const gates = openItems.flatMap(item => (item.kind === 'gate' ? [nameOf.gate(item.gate)] : []));
+function openCells(openItems: readonly OpenItem[], manner: Manner): Cell[] {
+  const { words, name } = manner;
+  const gates = openItems.flatMap(item => (item.kind === 'gate' ? [name.gate(item.gate)] : []));
   const joined = gates.length > FEW_GATES;
-  const rest = openItems.filter(({ kind }) => !joined || kind !== 'gate').map(openText);
-  const texts = joined ? [`${gates.length} gates not met: ${gates.join(', ')}`, ...rest] : rest;
+  const rest = openItems.filter(({ kind }) => !joined || kind !== 'gate').map(item => openText(item, manner));
+  const texts = joined
+    ? [fill(words.open.gates, { n: String(gates.length), gates: gates.join(', ') }), ...rest]
+    : rest;
   return texts.map(text => ({ text, tone: 'bad' }));
 }
 
-export function openSection({ openItems, retorque, trust }: ReportModel): Block[] {
-  const items = openCells(openItems);
+export function openSection({ openItems, retorque, trust }: ReportModel, manner: Manner): Block[] {
+  const words = manner.words.open;
+  const items = openCells(openItems, manner);
   const done = retorque.filter(item => item.done).length;
   return [
-    { type: 'section', title: 'Open items' },
+    { type: 'section', title: words.title },
     items.length === 0
       ? {
           type: 'text',
-          text:
-            trust.replayFault === undefined
-              ? 'Nothing is left open.'
-              : 'The record names none; that could not be confirmed.',
+          text: trust.replayFault === undefined ? words.none : words.noneConfirmed,
           tone: 'muted',
         }
       : { type: 'list', boxes: true, items },
@@ -47,16 +54,16 @@ export function openSection({ openItems, retorque, trust }: ReportModel): Block[
       : [
           {
             type: 'section',
-            title: 'Retorque list',
-            note: `${done} of ${count(retorque.length, 'item')} confirmed, cold.`,
+            title: words.retorque,
+            note: manner.counted(retorque.length, words.retorqueNote, { done: String(done) }),
           } as const,
           {
             type: 'list',
             boxes: true,
             items: retorque.map(item =>
               item.done
-                ? { text: `${item.name}: torqued`, ticked: true }
-                : { text: `${item.name}: OPEN`, tone: 'bad' as const },
+                ? { text: fill(words.torqued, { name: item.name }), ticked: true }
+                : { text: fill(words.notTorqued, { name: item.name }), tone: 'bad' as const },
             ),
           } as const,
         ]),

@@ -1,7 +1,8 @@
-import type { UnitSystem } from '../../session/units.ts';
+import { fill } from '../../session/wording.ts';
 import { duration, shownAs, time } from '../format.ts';
+import type { Manner } from '../manner.ts';
 import type { Reading, ReportModel } from '../model.ts';
-import { capital, count, nameOf } from '../names.ts';
+import { capital } from '../names.ts';
 import { rangeStrip } from '../plot/range-strip.ts';
 import { speedPlot } from '../plot/speed-plot.ts';
 import { timeLineFigure } from '../plot/time-line-figure.ts';
@@ -13,13 +14,14 @@ import type { Block, Figure } from './blocks.ts';
 const SMALL = { width: 252, height: 118 };
 const WIDE = 515;
 
-export function timeLineSection({ timeLine, durationMs }: ReportModel): Block[] {
+export function timeLineSection({ timeLine, durationMs }: ReportModel, manner: Manner): Block[] {
+  const words = manner.words.timeLine;
   const reached = new Set(timeLine.phases.map(({ phase }) => phase)).size;
   return [
     {
       type: 'section',
-      title: 'Time line',
-      note: 'Session time. Engine: amber while the starter turned it, green while it ran.',
+      title: words.title,
+      note: words.note,
     },
     {
       type: 'figures',
@@ -27,8 +29,12 @@ export function timeLineSection({ timeLine, durationMs }: ReportModel): Block[] 
       figures: [
         {
           title: '',
-          alt: `${reached} of ${phaseIds.length} phases in ${duration(durationMs)}.`,
-          scene: timeLineFigure(timeLine, WIDE),
+          alt: fill(words.alt, {
+            reached: String(reached),
+            all: String(phaseIds.length),
+            time: duration(durationMs, manner),
+          }),
+          scene: timeLineFigure(timeLine, WIDE, manner),
         },
       ],
     },
@@ -36,7 +42,8 @@ export function timeLineSection({ timeLine, durationMs }: ReportModel): Block[] 
 }
 
 /** Each quantity against time, and oil pressure over speed. */
-export function plotsSection(model: ReportModel, units: UnitSystem): Block[] {
+export function plotsSection(model: ReportModel, manner: Manner): Block[] {
+  const words = manner.words.plots;
   const byQuantity = new Map<string, Reading[]>();
   for (const reading of model.readings) {
     const list = byQuantity.get(reading.quantity);
@@ -46,35 +53,36 @@ export function plotsSection(model: ReportModel, units: UnitSystem): Block[] {
   const once = [...byQuantity.values()].flatMap(list => (list.length === 1 ? list : []));
   const often = [...byQuantity].filter(([, list]) => list.length > 1);
   const figures = [
-    ...pressureFigure(model, units),
-    ...often.flatMap(([quantity, readings]) => timeFigure(quantity, readings, model, units)),
+    ...pressureFigure(model, manner),
+    ...often.flatMap(([quantity, readings]) => timeFigure(quantity, readings, model, manner)),
   ];
-  const title = 'Readings against time and limits';
+  const { title } = words;
   if (figures.length + once.length === 0)
     return [
       { type: 'section', title },
-      { type: 'text', text: 'No reading was taken.', tone: 'muted' },
+      { type: 'text', text: words.none, tone: 'muted' },
     ];
   return [
     {
       type: 'section',
       title,
-      note: 'Dashed: limits; shaded red: outside them. Bands behind: phases, by their number in the time line.',
+      note: words.note,
     },
     ...(figures.length === 0 ? [] : [{ type: 'figures', perRow: 2, figures } as const]),
     ...(once.length === 0
       ? []
-      : [{ type: 'figures', perRow: 1, figures: [stripFigure(once, units)] } as const]),
+      : [{ type: 'figures', perRow: 1, figures: [stripFigure(once, manner)] } as const]),
   ];
 }
 
-function stripFigure(readings: readonly Reading[], units: UnitSystem): Figure {
+function stripFigure(readings: readonly Reading[], manner: Manner): Figure {
+  const { words, name } = manner;
   const rows = readings.map(({ quantity, si, unit, verdict, timeMs }) => {
-    const shown = shownAs(unit, units);
+    const shown = shownAs(unit, manner);
     const { min, max } = verdict ?? {};
     return {
-      label: capital(nameOf.quantity(quantity)),
-      text: `${shown.value(si)} at ${time(timeMs)}`,
+      label: capital(name.quantity(quantity)),
+      text: fill(words.plots.valueAt, { value: shown.value(si), time: time(timeMs) }),
       value: shown.toUser(si),
       met: verdict?.met !== false,
       ...(min === undefined ? {} : { min: shown.toUser(min), minText: shown.value(min) }),
@@ -82,8 +90,8 @@ function stripFigure(readings: readonly Reading[], units: UnitSystem): Figure {
     };
   });
   return {
-    title: 'Read once: the grey bar is what the limits allow',
-    alt: rows.map(({ label, text }) => `${label}: ${text}`).join('; '),
+    title: words.plots.once,
+    alt: rows.map(({ label, text }) => fill(words.plots.labelled, { label, text })).join('; '),
     scene: rangeStrip(rows, WIDE),
   };
 }
@@ -92,28 +100,31 @@ function timeFigure(
   quantity: string,
   readings: readonly Reading[],
   model: ReportModel,
-  units: UnitSystem,
+  manner: Manner,
 ): Figure[] {
-  const shown = shownAs(readings[0]?.unit ?? '', units);
+  const words = manner.words.plots;
+  const shown = shownAs(readings[0]?.unit ?? '', manner);
   const bad = readings.filter(({ verdict }) => verdict?.met === false).length;
-  const name = capital(nameOf.quantity(quantity));
+  const name = capital(manner.name.quantity(quantity));
+  const counted = manner.counted(readings.length, words.alt, { quantity: name });
   return [
     {
-      title: shown.unit === '' ? name : `${name}, ${shown.unit}`,
-      alt: `${name}: ${count(readings.length, 'reading')}, ${bad === 0 ? 'none' : bad} outside the limits.`,
-      scene: timePlot(readings, model.timeLine, shown.toUser, SMALL),
+      title: shown.unit === '' ? name : fill(words.quantityIn, { quantity: name, unit: shown.unit }),
+      alt: fill(bad === 0 ? words.altAllInside : words.altOutside, { readings: counted, bad: String(bad) }),
+      scene: timePlot(readings, model.timeLine, shown.toUser, manner, SMALL),
     },
   ];
 }
 
-function pressureFigure(model: ReportModel, units: UnitSystem): Figure[] {
+function pressureFigure(model: ReportModel, manner: Manner): Figure[] {
+  const words = manner.words.plots;
   const points = pressureOverSpeed(model.readings, model.profile);
   if (points.length < 2) return [];
-  const shown = shownAs('kPa', units);
+  const shown = shownAs('kPa', manner);
   return [
     {
-      title: `Oil pressure over engine speed, ${shown.unit} over rpm`,
-      alt: `Oil pressure at ${count(points.length, 'speed')}, with the least pressure allowed at each.`,
+      title: fill(words.pressure, { unit: shown.unit, speedUnit: shownAs('rpm', manner).unit }),
+      alt: manner.counted(points.length, words.pressureAlt),
       scene: speedPlot(
         points.map(({ rpm, pressureKpa, floorKpa, met }) => ({
           rpm,
@@ -121,6 +132,7 @@ function pressureFigure(model: ReportModel, units: UnitSystem): Figure[] {
           pressure: shown.toUser(pressureKpa),
           ...(floorKpa === undefined ? {} : { floor: shown.toUser(floorKpa) }),
         })),
+        manner,
         SMALL,
       ),
     },

@@ -1,3 +1,5 @@
+import { fill } from '../../session/wording.ts';
+import type { Manner } from '../manner.ts';
 import type { Reading, ReportModel } from '../model.ts';
 import type { Block } from './blocks.ts';
 
@@ -25,13 +27,15 @@ export function ruleBook({ readings }: ReportModel): RuleBook {
   };
 }
 
-export function rulesSection({ rules }: RuleBook): Block[] {
+export function rulesSection({ rules }: RuleBook, { words, name }: Manner): Block[] {
   if (rules.length === 0) return [];
   return [
-    { type: 'section', title: 'Rules behind the limits' },
+    { type: 'section', title: words.rules.title },
     {
       type: 'list',
-      items: rules.map(({ id, source }, index) => ({ text: `[${index + 1}] ${id}: ${source}` })),
+      items: rules.map(({ id, source }, index) => ({
+        text: fill(words.rules.rule, { n: String(index + 1), id, source: name.source(source) }),
+      })),
     },
   ];
 }

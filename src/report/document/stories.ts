@@ -1,6 +1,10 @@
-import { time } from '../format.ts';
+import { sentenceOf } from '../../record/index.ts';
+import { fill, wordSaid } from '../../session/wording.ts';
+import { number, time } from '../format.ts';
+import type { Manner } from '../manner.ts';
 import type { FaultStory, HoldStory, ReportModel, StopStory } from '../model.ts';
-import { capital, count, nameOf } from '../names.ts';
+import { capital } from '../names.ts';
+import { own } from '../own.ts';
 import type { Block, Cell, Column, Row } from './blocks.ts';
 
 /** More rows than anybody reads on paper; the exports hold them all. */
@@ -13,11 +17,10 @@ const cells = (...own: readonly (string | Cell)[]): Row => ({
 
 /** A section with a table, or with the word that there is nothing. */
 function tableSection(
-  title: string,
-  none: string,
+  { title, none, note }: { readonly title: string; readonly none: string; readonly note?: string },
   columns: readonly Column[],
   rows: readonly Row[],
-  note?: string,
+  manner: Manner,
 ): Block[] {
   const section: Block = {
     type: 'section',
@@ -25,235 +28,257 @@ function tableSection(
     ...(note === undefined || rows.length === 0 ? {} : { note }),
   };
   if (rows.length === 0) return [section, { type: 'text', text: none, tone: 'muted' }];
+  return [section, ...longTable(columns, rows, manner)];
+}
+
+function longTable(columns: readonly Column[], rows: readonly Row[], { words }: Manner): Block[] {
   const more = rows.length - MOST_ROWS;
   return [
-    section,
     { type: 'table', columns, rows: rows.slice(0, MOST_ROWS) },
     ...(more > 0
-      ? [{ type: 'text', text: `And ${more} more; all are in the JSON export.`, tone: 'warn' } as const]
+      ? [{ type: 'text', text: fill(words.tables.more, { n: String(more) }), tone: 'warn' } as const]
       : []),
   ];
 }
 
-const at: Column = { title: 'At', width: 0.1, align: 'right' };
+const at = ({ words }: Manner): Column => ({ title: words.tables.at, width: 0.1, align: 'right' });
 
-const holdKinds: Readonly<Record<HoldStory['kind'], string>> = {
-  hold: 'hold, at least',
-  rest: 'starter rests, at least',
-  burst: 'starter turns, at most',
-  watch: 'watched, at most',
-};
+const seconds = (ms: number, manner: Manner) =>
+  ms < 60_000 ? `${number(ms / 1000, 1, manner)}${manner.words.unitGap}s` : time(ms);
 
-const seconds = (ms: number) => (ms < 60_000 ? `${Math.round(ms / 100) / 10} s` : time(ms));
-
-export function holdsSection({ holds }: ReportModel): Block[] {
-  const title = 'Holds and cranking, planned and kept';
+export function holdsSection({ holds }: ReportModel, manner: Manner): Block[] {
+  const { tables, holds: words, holdKinds } = manner.words;
   if (holds === null)
     return [
-      { type: 'section', title },
-      { type: 'text', text: 'Cannot be told: the record does not replay.', tone: 'bad' },
+      { type: 'section', title: words.title },
+      { type: 'text', text: words.unknown, tone: 'bad' },
     ];
   return tableSection(
-    title,
-    'Nothing was timed.',
+    words,
     [
-      at,
-      { title: 'Step', width: 0.27 },
-      { title: 'What', width: 0.23 },
-      { title: 'Planned', width: 0.11, align: 'right' },
-      { title: 'Took', width: 0.11, align: 'right' },
-      { title: 'Paused', width: 0.18 },
+      at(manner),
+      { title: tables.step, width: 0.27 },
+      { title: words.what, width: 0.23 },
+      { title: words.planned, width: 0.11, align: 'right' },
+      { title: words.took, width: 0.11, align: 'right' },
+      { title: words.paused, width: 0.18 },
     ],
-    holds.map(({ fromMs, toMs, step, kind, plannedMs, pausedMs, kept }) =>
-      cells(
+    holds.map(hold => {
+      const { fromMs, step, kind, plannedMs } = hold;
+      return cells(
         time(fromMs),
-        nameOf.step(step),
+        manner.name.step(step),
         holdKinds[kind],
-        seconds(plannedMs),
-        kept
-          ? { text: seconds(toMs - fromMs - pausedMs) }
-          : { text: seconds(toMs - fromMs - pausedMs), tone: 'warn', strong: true },
-        kept
-          ? pausedMs > 0
-            ? `${seconds(pausedMs)} on hold`
-            : ''
-          : {
-              text: kind === 'hold' || kind === 'rest' ? 'broken off' : 'over its limit',
-              tone: 'warn',
-              strong: true,
-            },
-      ),
-    ),
+        seconds(plannedMs, manner),
+        ...tookCells(hold, manner),
+      );
+    }),
+    manner,
   );
 }
 
-export const faultsSection = ({ faults }: ReportModel): Block[] =>
-  tableSection(
-    'Fault codes',
-    'No fault code was read.',
+function tookCells({ fromMs, toMs, kind, pausedMs, kept }: HoldStory, manner: Manner): [Cell, Cell] {
+  const words = manner.words.holds;
+  const took = seconds(toMs - fromMs - pausedMs, manner);
+  if (kept)
+    return [
+      { text: took },
+      { text: pausedMs > 0 ? fill(words.onHold, { time: seconds(pausedMs, manner) }) : '' },
+    ];
+  const why = kind === 'hold' || kind === 'rest' ? words.brokenOff : words.overLimit;
+  return [
+    { text: took, tone: 'warn', strong: true },
+    { text: why, tone: 'warn', strong: true },
+  ];
+}
+
+export function faultsSection({ faults }: ReportModel, manner: Manner): Block[] {
+  const words = manner.words.faults;
+  return tableSection(
+    words,
     [
-      { title: 'Code', width: 0.16 },
-      { title: 'What it is', width: 0.34 },
-      { title: 'Story', width: 0.5 },
+      { title: words.code, width: 0.16 },
+      { title: words.what, width: 0.34 },
+      { title: words.story, width: 0.5 },
     ],
     faults.map(fault =>
       cells(
         { text: `SPN ${fault.spn} FMI ${fault.fmi}`, strong: true },
-        { text: fault.meaning, ...(fault.because === '' ? {} : { note: fault.because }) },
-        { text: faultStory(fault), ...(fault.presentAtEnd === true ? { tone: 'warn' as const } : {}) },
+        {
+          text: own(manner.language.failureModes, String(fault.fmi)) ?? fault.meaning,
+          ...(fault.because === '' ? {} : { note: fault.because }),
+        },
+        {
+          text: faultStory(fault, manner),
+          ...(fault.presentAtEnd === true ? { tone: 'warn' as const } : {}),
+        },
       ),
     ),
+    manner,
   );
-
-function faultStory({ told, watchPassedMs, presentAtEnd }: FaultStory): string {
-  const parts = told.map(({ timeMs, step, decision, accepted }) =>
-    accepted === undefined
-      ? `${time(timeMs)} ${nameOf.step(step)}: ${nameOf.decision(decision)}`
-      : `${time(timeMs)} accepted by the supervisor: ${nameOf.reply(accepted)}`,
-  );
-  if (watchPassedMs !== undefined) parts.push(`${time(watchPassedMs)} said to have cleared`);
-  parts.push(
-    presentAtEnd === null
-      ? 'whether it was there at the end cannot be told'
-      : presentAtEnd
-        ? 'not read as gone by the end'
-        : 'not among the codes of the last round',
-  );
-  return `${parts.join('; ')}.`;
 }
 
-const triggers: Readonly<Record<string, string>> = {
-  stop: 'called',
-  clock: 'time was up',
-  reply: 'by a reply',
-  value: 'by a value',
-  reading: 'by a reading outside its limits',
-  unclear: 'no clear answer in time',
+function faultStory({ told, watchPassedMs, presentAtEnd }: FaultStory, { words, name }: Manner): string {
+  const { faults } = words;
+  const parts = told.map(({ timeMs, step, decision, accepted }) =>
+    accepted === undefined
+      ? fill(faults.judged, {
+          time: time(timeMs),
+          step: name.step(step),
+          decision: name.decision(decision),
+        })
+      : fill(faults.accepted, { time: time(timeMs), reason: name.reply(accepted) }),
+  );
+  if (watchPassedMs !== undefined) parts.push(fill(faults.cleared, { time: time(watchPassedMs) }));
+  parts.push(presentAtEnd === null ? faults.endUnknown : presentAtEnd ? faults.atEnd : faults.gone);
+  return `${parts.join(words.tables.between)}.`;
+}
+
+const calledBy = ({ by, via, trigger }: StopStory, { words, name }: Manner): string => {
+  if (trigger !== 'stop') return capital(name.trigger(trigger));
+  return via === 'bus'
+    ? words.stops.byBus
+    : fill(words.stops.by, { person: capital(name.person(by)), via: name.via(via) });
 };
 
-const calledBy = ({ by, via, trigger }: StopStory) =>
-  trigger === 'stop'
-    ? via === 'bus'
-      ? 'The session itself, from the vehicle bus'
-      : `${capital(nameOf.person(by))}, ${nameOf.via(via)}`
-    : capital(triggers[trigger] ?? trigger);
-
-export const stopsSection = ({ stops }: ReportModel): Block[] =>
-  tableSection(
-    'Stops and their causes',
-    'Nobody called stop.',
+export function stopsSection({ stops }: ReportModel, manner: Manner): Block[] {
+  const { name } = manner;
+  const words = manner.words.stops;
+  return tableSection(
+    words,
     [
-      at,
-      { title: 'In step', width: 0.22 },
-      { title: 'Called', width: 0.2 },
-      { title: 'Cause', width: 0.18 },
-      { title: 'After it', width: 0.3 },
+      at(manner),
+      { title: words.step, width: 0.22 },
+      { title: words.called, width: 0.2 },
+      { title: words.cause, width: 0.18 },
+      { title: words.after, width: 0.3 },
     ],
     stops.map(stop =>
       cells(
         time(stop.timeMs),
-        nameOf.step(stop.step),
-        calledBy(stop),
+        name.step(stop.step),
+        calledBy(stop, manner),
         stop.drill
-          ? { text: 'drill', tone: 'muted' }
-          : { text: stop.cause === null ? 'not given' : nameOf.cause(stop.cause), tone: 'bad', strong: true },
-        stop.drill
-          ? `heard; went on at ${time(stop.wentOnMs ?? 0)}`
-          : {
-              text: stop.wentOnMs === undefined ? 'not gone on with' : `went on at ${time(stop.wentOnMs)}`,
-              ...(stop.again.length === 0
-                ? {}
-                : { note: `Done again: ${stop.again.map(nameOf.step).join(', ')}` }),
-            },
+          ? { text: words.drill, tone: 'muted' }
+          : { text: stop.cause === null ? words.noCause : name.cause(stop.cause), tone: 'bad', strong: true },
+        afterStop(stop, manner),
       ),
     ),
+    manner,
   );
+}
 
-export const skipsSection = ({ skips }: ReportModel): Block[] =>
-  tableSection(
-    'Skipped steps',
-    'No step was skipped.',
-    [at, { title: 'Step', width: 0.3 }, { title: 'Reason', width: 0.4 }, { title: 'By', width: 0.2 }],
-    skips.map(({ timeMs, step, reason, by }) =>
-      cells(time(timeMs), nameOf.step(step), nameOf.reply(reason), nameOf.person(by)),
-    ),
-  );
+function afterStop({ drill, wentOnMs, again }: StopStory, { words: { stops: words }, name }: Manner): Cell {
+  if (drill) return { text: fill(words.drillHeard, { time: time(wentOnMs ?? 0) }) };
+  return {
+    text: wentOnMs === undefined ? words.notGoneOn : fill(words.wentOn, { time: time(wentOnMs) }),
+    ...(again.length === 0 ? {} : { note: fill(words.again, { steps: again.map(name.step).join(', ') }) }),
+  };
+}
 
-export const misheardSection = ({ misheard }: ReportModel): Block[] =>
-  tableSection(
-    'Misheard and repaired',
-    'Everything was understood the first time.',
+export function skipsSection({ skips }: ReportModel, manner: Manner): Block[] {
+  const { name } = manner;
+  const { tables, skips: words } = manner.words;
+  return tableSection(
+    words,
     [
-      at,
-      { title: 'Step', width: 0.22 },
-      { title: 'Heard', width: 0.2 },
-      { title: 'Why it did not count', width: 0.22 },
-      { title: 'What counted then', width: 0.26 },
+      at(manner),
+      { title: tables.step, width: 0.3 },
+      { title: words.reason, width: 0.4 },
+      { title: words.by, width: 0.2 },
+    ],
+    skips.map(({ timeMs, step, reason, by }) =>
+      cells(time(timeMs), name.step(step), name.reply(reason), name.person(by)),
+    ),
+    manner,
+  );
+}
+
+export function misheardSection({ misheard }: ReportModel, manner: Manner): Block[] {
+  const { name } = manner;
+  const { tables, quoted, misheard: words } = manner.words;
+  return tableSection(
+    words,
+    [
+      at(manner),
+      { title: tables.step, width: 0.22 },
+      { title: words.heard, width: 0.2 },
+      { title: words.why, width: 0.22 },
+      { title: words.repairedBy, width: 0.26 },
     ],
     misheard.map(({ timeMs, step, text, reason, repaired }) =>
       cells(
         time(timeMs),
-        nameOf.step(step),
-        text === '' ? { text: '(nothing)', tone: 'muted' } : `\u201c${text}\u201d`,
-        nameOf.unclear(reason),
+        name.step(step),
+        text === '' ? { text: words.nothingHeard, tone: 'muted' } : fill(quoted, { text }),
+        name.unclear(reason),
         repaired
-          ? `\u201c${repaired.text}\u201d at ${time(repaired.timeMs)}`
-          : { text: 'nothing', tone: 'muted' },
+          ? fill(words.repaired, { text: fill(quoted, { text: repaired.text }), time: time(repaired.timeMs) })
+          : { text: words.nothing, tone: 'muted' },
       ),
     ),
+    manner,
   );
+}
 
-export const cautionsSection = ({ cautions }: ReportModel): Block[] =>
-  tableSection(
-    'Cautions given',
-    'No caution was given.',
-    [at, { title: 'Said', width: 0.78 }, { title: 'Times', width: 0.12, align: 'right' }],
+export function cautionsSection({ cautions }: ReportModel, manner: Manner): Block[] {
+  const words = manner.words.cautions;
+  return tableSection(
+    words,
+    [at(manner), { title: words.said, width: 0.78 }, { title: words.times, width: 0.12, align: 'right' }],
     cautions.map(({ timeMs, text, hazard, times }) =>
       cells(time(timeMs), { text, strong: hazard }, String(times)),
     ),
-    'Bold: call-outs that went before everything else.',
+    manner,
   );
+}
 
-export function toolSection({ problems, refusals, trust }: ReportModel): Block[] {
+export function toolSection({ problems, refusals, trust }: ReportModel, manner: Manner): Block[] {
+  const { name } = manner;
+  const { tool: words, findings } = manner.words;
   const rows: readonly { readonly timeMs: number; readonly text: string }[] = [
     ...problems,
     ...refusals.map(({ timeMs, text, unmet }) => ({
       timeMs,
-      text: `${nameOf.step(text)} refused; not met: ${unmet.map(nameOf.gate).join(', ')}.`,
+      text: fill(words.refused, { step: name.step(text), gates: unmet.map(name.gate).join(', ') }),
     })),
   ].toSorted((a, b) => a.timeMs - b.timeMs);
   const unread = trust.notUnderstood;
   const notes = [
-    ...trust.remarks.map(({ sentence }) => sentence),
+    ...trust.remarks.map(({ finding }) => sentenceOf(findings.remarks, finding)),
     ...(unread.length === 0
       ? []
-      : [
-          `${count(unread.length, 'entry', 'entries')} of the record could not be understood and ${unread.length === 1 ? 'is' : 'are'} not shown; the first is number ${unread[0]}.`,
-        ]),
+      : [manner.counted(unread.length, words.notUnderstood, { first: String(unread[0]) })]),
   ];
   if (rows.length + notes.length === 0) return [];
   return [
-    { type: 'section', title: 'Notes on the tool and the record' },
+    { type: 'section', title: words.title },
     ...(rows.length === 0
       ? []
-      : tableSection(
-          '',
-          '',
-          [at, { title: 'What', width: 0.9 }],
+      : longTable(
+          [at(manner), { title: words.what, width: 0.9 }],
           rows.map(({ timeMs, text }) => cells(time(timeMs), text)),
-        ).slice(1)),
+          manner,
+        )),
     ...(notes.length === 0
       ? []
       : [{ type: 'list', items: notes.slice(0, MOST_ROWS).map(text => ({ text })) } as const]),
   ];
 }
 
-export const computedSection = ({ computed }: ReportModel): Block[] =>
-  computed.length === 0
+export function computedSection({ computed }: ReportModel, manner: Manner): Block[] {
+  const { name, language, units } = manner;
+  const { tables, computed: words } = manner.words;
+  return computed.length === 0
     ? []
-    : tableSection(
-        'Figures calculated for this engine and this weather',
-        '',
-        [at, { title: 'Step', width: 0.26 }, { title: 'As it was shown', width: 0.64 }],
-        computed.map(({ timeMs, step, text }) => cells(time(timeMs), nameOf.step(step), text)),
-      );
+    : [
+        { type: 'section', title: words.title },
+        ...longTable(
+          [at(manner), { title: tables.step, width: 0.26 }, { title: words.shown, width: 0.64 }],
+          computed.map(({ timeMs, step, said }) =>
+            cells(time(timeMs), name.step(step), wordSaid(said, language, units).shown),
+          ),
+          manner,
+        ),
+      ];
+}

@@ -82,11 +82,11 @@ function block(own: Block): string {
  * The report as one HTML file: no script, nothing from outside, and a policy that lets nothing in.
  * Every text of the record is escaped; only the style of this file is allowed, by its hash.
  */
-export function renderHtml({ title, blocks }: ReportDocument): string {
+export function renderHtml({ language, title, blocks }: ReportDocument): string {
   const styleHash = createHash('sha256').update(style).digest('base64');
   const policy = `default-src 'none'; style-src 'sha256-${styleHash}'; base-uri 'none'; form-action 'none'`;
   return `<!doctype html>
-<html lang="en">
+<html lang="${language}">
 <head>
 <meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="${policy}">

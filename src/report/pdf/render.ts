@@ -1,5 +1,7 @@
 import PDFDocument from 'pdfkit';
+import { fill } from '../../session/wording.ts';
 import type { ReportDocument } from '../document/blocks.ts';
+import { reportWords } from '../words/index.ts';
 import { drawBlock } from './blocks.ts';
 import { Sheet } from './sheet.ts';
 import { TextSetter } from './text.ts';
@@ -10,12 +12,13 @@ import { TextSetter } from './text.ts';
  * @param made goes into the file's properties
  */
 export async function renderPdf(report: ReportDocument, made: Date): Promise<Buffer> {
+  const words = reportWords[report.language];
   const doc = new PDFDocument({
     size: report.paper,
     margin: 0,
     autoFirstPage: false,
     bufferPages: true,
-    lang: 'en',
+    lang: report.language,
     displayTitle: true,
     info: { Title: report.title, Producer: 'first-fire', Creator: 'first-fire', CreationDate: made },
   });
@@ -34,10 +37,15 @@ export async function renderPdf(report: ReportDocument, made: Date): Promise<Buf
     drawBlock(sheet, {
       type: 'text',
       tone: 'warn',
-      text: 'Some letters above are drawn as boxes: the font of this PDF lacks them. The HTML report shows them.',
+      text: words.lettersLacking,
     });
   const { title, warning, footer } = report;
-  sheet.finish({ title, warning, footer });
+  sheet.finish({
+    title,
+    warning,
+    footer,
+    pageOf: (page, of) => fill(words.page, { page: String(page), of: String(of) }),
+  });
   doc.end();
   await ended;
   return Buffer.concat(chunks);

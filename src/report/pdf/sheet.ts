@@ -1,7 +1,7 @@
 import { colors, toneColors } from './palette.ts';
 import type { Doc, Style, TextSetter } from './text.ts';
 
-const MARGIN = 40;
+export const MARGIN = 40;
 const HEAD = 20;
 const FOOT = 26;
 
@@ -9,6 +9,7 @@ export interface Running {
   readonly title: string;
   readonly warning: string | undefined;
   readonly footer: string;
+  pageOf(page: number, of: number): string;
 }
 
 /** The pages of a report and the place on them where the next thing goes. */
@@ -56,14 +57,14 @@ export class Sheet {
   }
 
   /** When all pages are there: the title and any warning at their heads, hash and number at their feet. */
-  finish({ title, warning, footer }: Running): void {
+  finish({ title, warning, footer, pageOf }: Running): void {
     const { start, count } = this.doc.bufferedPageRange();
     for (let page = start; page < start + count; page += 1) {
       this.doc.switchToPage(page);
       const plain: Style = { face: 'plain', size: 6.5, color: colors.muted };
       const foot = this.doc.page.height - MARGIN - 8;
       this.text.draw(footer, this.left, foot, plain);
-      const number = `Page ${page - start + 1} of ${count}`;
+      const number = pageOf(page - start + 1, count);
       this.text.draw(number, this.left + this.width - this.text.width(number, plain), foot, plain);
       if (page === start) continue;
       if (warning === undefined) this.#headLine(title, plain);

@@ -3,10 +3,12 @@ import { colors, toneColors } from './palette.ts';
 import type { Sheet } from './sheet.ts';
 import type { Style } from './text.ts';
 
-const PAD = 3;
+/** Left and right of what stands in a cell. */
+export const PAD = 3;
 const plain: Style = { face: 'plain', size: 8, color: colors.ink };
 const small: Style = { face: 'plain', size: 7, color: colors.muted };
-const head: Style = { face: 'bold', size: 7.5, color: colors.muted };
+/** Of the words over the columns, which are never wrapped. */
+export const headStyle: Style = { face: 'bold', size: 7.5, color: colors.muted };
 
 interface Line {
   readonly text: string;
@@ -54,9 +56,9 @@ export function drawTable(sheet: Sheet, columns: readonly Column[], rows: readon
   const drawHead = () => {
     columns.forEach(({ title, align }, index) => {
       const place = places[index];
-      if (place) drawLines([{ text: title, style: head }], place.x, place.width, align === 'right');
+      if (place) drawLines([{ text: title, style: headStyle }], place.x, place.width, align === 'right');
     });
-    sheet.y += sheet.text.lineHeight(head) + 2 * PAD;
+    sheet.y += sheet.text.lineHeight(headStyle) + 2 * PAD;
     line(colors.ink);
   };
 

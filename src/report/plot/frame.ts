@@ -1,4 +1,5 @@
 import { number, time } from '../format.ts';
+import type { Manner } from '../manner.ts';
 import type { PhaseSpan } from '../model.ts';
 import { phaseIds } from '../story/phases.ts';
 import { linear, type Scale, ticks, timeTicks } from './axis.ts';
@@ -67,7 +68,7 @@ export function phaseBands({ x, top, bottom }: Frame, phases: readonly PhaseSpan
 }
 
 /** Values at the left with lines across, and the axis below. */
-export function valueAxis({ y, left, right, bottom }: Frame): Shape[] {
+export function valueAxis({ y, left, right, bottom }: Frame, manner: Manner): Shape[] {
   const values = ticks(y.from, y.to, 4);
   const step = Math.abs((values[1] ?? 1) - (values[0] ?? 0)) || 1;
   const decimals = Math.min(6, Math.max(0, -Math.floor(Math.log10(step))));
@@ -86,7 +87,7 @@ export function valueAxis({ y, left, right, bottom }: Frame): Shape[] {
         kind: 'text',
         x: left - 4,
         y: y.at(value) + LABEL / 3,
-        text: number(value, decimals),
+        text: number(value, decimals, manner),
         size: LABEL,
         ink: 'label',
         anchor: 'end',
@@ -128,5 +129,5 @@ const below = (frame: Frame, values: readonly number[], text: (value: number) =>
 
 export const timeAxis = (frame: Frame): Shape[] => below(frame, timeTicks(frame.x.from, frame.x.to, 5), time);
 
-export const numberAxis = (frame: Frame): Shape[] =>
-  below(frame, ticks(frame.x.from, frame.x.to, 5), value => number(value, 0));
+export const numberAxis = (frame: Frame, manner: Manner): Shape[] =>
+  below(frame, ticks(frame.x.from, frame.x.to, 5), value => number(value, 0, manner));

@@ -1,3 +1,4 @@
+import type { Manner } from '../manner.ts';
 import { roomy } from './axis.ts';
 import { frame, numberAxis, valueAxis } from './frame.ts';
 import type { Scene } from './scene.ts';
@@ -26,6 +27,7 @@ function spread(points: readonly PressurePoint[], most: number): readonly Pressu
  */
 export function speedPlot(
   points: readonly PressurePoint[],
+  manner: Manner,
   size: { readonly width: number; readonly height: number },
 ): Scene {
   const ordered = points.toSorted((a, b) => a.rpm - b.rpm);
@@ -45,8 +47,8 @@ export function speedPlot(
   return {
     ...size,
     shapes: [
-      ...valueAxis(box),
-      ...numberAxis(box),
+      ...valueAxis(box, manner),
+      ...numberAxis(box, manner),
       { kind: 'line', points: floorLine, ink: 'limit', width: 0.9, dashed: true },
       ...(floorLine.length <= 60
         ? floorLine.map(([x, y]) => ({ kind: 'dot', x, y, radius: 1.1, ink: 'limit' }) as const)

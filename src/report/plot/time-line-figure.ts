@@ -1,6 +1,6 @@
 import { duration, time } from '../format.ts';
+import type { Manner } from '../manner.ts';
 import type { PhaseSpan, Span, TimeLine } from '../model.ts';
-import { capital, nameOf } from '../names.ts';
 import { phaseIds } from '../story/phases.ts';
 import { linear, timeTicks } from './axis.ts';
 import type { Ink, Scene, Shape } from './scene.ts';
@@ -23,33 +23,38 @@ interface Line {
 
 const total = (spans: readonly Span[]) => spans.reduce((sum, { fromMs, toMs }) => sum + toMs - fromMs, 0);
 
-const phaseLine = (phase: string, spans: readonly PhaseSpan[]): Line => {
+const phaseLine = (phase: string, spans: readonly PhaseSpan[], manner: Manner): Line => {
   const own = spans.filter(span => span.phase === phase);
   return {
-    label: `${phaseIds.indexOf(phase) + 1}  ${nameOf.phase(phase)}`,
-    note: own.length > 0 ? duration(total(own)) : 'not reached',
+    label: `${phaseIds.indexOf(phase) + 1}  ${manner.name.phase(phase)}`,
+    note: own.length > 0 ? duration(total(own), manner) : manner.words.timeLine.notReached,
     marks: own.map(span => ({ ...span, ink: 'phase' })),
   };
 };
 
 /** What else happened, each kind on its own line; lines of things that did not happen are left out. */
-function otherLines({ engine, stops, held, restartsMs }: TimeLine): Line[] {
+function otherLines({ engine, stops, held, restartsMs }: TimeLine, manner: Manner): Line[] {
+  const words = manner.words.timeLine;
   const running = (engine ?? []).filter(span => span.engine === 'running');
   const lines: Line[] = [
     {
-      label: capital('engine cranked and ran'),
-      note: duration(total(running)),
+      label: words.engine,
+      note: duration(total(running), manner),
       marks: (engine ?? []).map(span => ({ ...span, ink: span.engine === 'running' ? 'engine' : 'crank' })),
     },
     {
-      label: 'Stops (hollow: drills)',
+      label: words.stops,
       note: '',
       marks: stops.map(span => ({ ...span, ink: span.drill ? 'drill' : 'stop' })),
       flags: stops.map(({ fromMs, drill }) => ({ atMs: fromMs, ink: drill ? 'drill' : 'stop' })),
     },
-    { label: 'On hold', note: duration(total(held)), marks: held.map(span => ({ ...span, ink: 'held' })) },
     {
-      label: 'Tool restarted',
+      label: words.held,
+      note: duration(total(held), manner),
+      marks: held.map(span => ({ ...span, ink: 'held' })),
+    },
+    {
+      label: words.restarted,
       note: '',
       marks: [],
       flags: restartsMs.map(atMs => ({ atMs, ink: 'held' })),
@@ -59,8 +64,11 @@ function otherLines({ engine, stops, held, restartsMs }: TimeLine): Line[] {
 }
 
 /** The session from left to right: one line for each phase, below them the engine, stops and holds. */
-export function timeLineFigure(line: TimeLine, width: number): Scene {
-  const lines = [...phaseIds.map(phase => phaseLine(phase, line.phases)), ...otherLines(line)];
+export function timeLineFigure(line: TimeLine, width: number, manner: Manner): Scene {
+  const lines = [
+    ...phaseIds.map(phase => phaseLine(phase, line.phases, manner)),
+    ...otherLines(line, manner),
+  ];
   const height = TOP + lines.length * ROW + BOTTOM;
   const x = linear(0, Math.max(1, line.endMs), LEFT, width - RIGHT);
   const bottom = TOP + lines.length * ROW;

@@ -1,3 +1,4 @@
+import type { Manner } from '../manner.ts';
 import type { Reading, TimeLine } from '../model.ts';
 import { roomy } from './axis.ts';
 import { frame, phaseBands, timeAxis, valueAxis } from './frame.ts';
@@ -37,6 +38,7 @@ export function timePlot(
   readings: readonly Reading[],
   { phases, stops }: Pick<TimeLine, 'phases' | 'stops'>,
   toUser: (si: number) => number,
+  manner: Manner,
   size: { readonly width: number; readonly height: number },
 ): Scene {
   const ordered = readings.toSorted((a, b) => a.timeMs - b.timeMs);
@@ -64,7 +66,7 @@ export function timePlot(
     shapes: [
       ...phaseBands(box, phases),
       ...limitShapes(box, ordered, phases, toUser),
-      ...valueAxis(box),
+      ...valueAxis(box, manner),
       ...timeAxis(box),
       ...pieces(ordered, stops).map(
         ([from, to]): Shape => ({

@@ -1,11 +1,12 @@
 import type { CautionStory } from '../model.ts';
 import { isKind, type Recorded } from '../recorded.ts';
 
-/** Sentences that begin with a signal word (ANSI Z535.6) are cautions, whoever says them and when. */
-const signalWord = /^(danger|warning|caution|notice)\b/i;
-
-/** Every caution that was spoken, once, with the first time and how often. */
-export function cautionsOf(entries: readonly Recorded[]): CautionStory[] {
+/**
+ * Every caution that was spoken, once, with the first time and how often. Sentences that begin with a signal
+ * word are cautions, whoever says them and when.
+ */
+export function cautionsOf(entries: readonly Recorded[], signalWords: readonly string[]): CautionStory[] {
+  const signalWord = new RegExp(`^(${signalWords.join('|')})\\b`, 'i');
   const stories = new Map<string, CautionStory>();
   for (const { timeMs, data } of entries.filter(isKind('said'))) {
     const hazard = data.priority === 'hazard';

@@ -1,6 +1,3 @@
-import { english } from '../../../prompts/en/index.ts';
-import type { UnitSystem } from '../../session/units.ts';
-import { wordSaid } from '../../session/wording.ts';
 import type { ComputedStory } from '../model.ts';
 import { isKind, type Recorded } from '../recorded.ts';
 import type { Replay } from '../replay.ts';
@@ -8,12 +5,8 @@ import type { Replay } from '../replay.ts';
 /** Phases in which a prompt carries figures that were calculated for this engine and this weather. */
 const calculating = /^(fill|noFuelCrank|keyOn)\./;
 
-/** The prompts that carried calculated figures, worded again from the replayed session. */
-export function computedOf(
-  entries: readonly Recorded[],
-  replay: Replay | undefined,
-  units: UnitSystem,
-): ComputedStory[] {
+/** The prompts that carried calculated figures, with the figures of the replayed session. */
+export function computedOf(entries: readonly Recorded[], replay: Replay | undefined): ComputedStory[] {
   if (!replay) return [];
   const passed = new Map(entries.filter(isKind('passed')).map(entry => [entry.data.step, entry.timeMs]));
   return replay.steps.flatMap(step => {
@@ -28,6 +21,6 @@ export function computedOf(
       values: step.values(moment.context),
       priority: 'prompt',
     } as const;
-    return [{ step: step.id, timeMs, text: wordSaid(said, english, units).shown }];
+    return [{ step: step.id, timeMs, said }];
   });
 }

@@ -12,5 +12,5 @@ export async function reportPage(path: string): Promise<string> {
   const input = await gather(path);
   const [opened] = input.entries;
   const units = (opened ? readHeader(opened.data)?.units : undefined) ?? 'metric';
-  return renderHtml(buildDocument(summarize({ ...input, units }), units));
+  return renderHtml(buildDocument(summarize(input), units));
 }

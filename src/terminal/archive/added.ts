@@ -1,6 +1,6 @@
 import type { Added } from '../../archive/add-files.ts';
 import { SHOWN_DIGITS } from '../../archive/versions.ts';
-import { count } from '../../report/names.ts';
+import { count } from './count.ts';
 
 /** A line for a file that somebody should know about; none for one that was simply added or is there already. */
 export function addedLine(added: Added): string | undefined {

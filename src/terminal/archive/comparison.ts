@@ -1,10 +1,12 @@
 import type { Compared, Comparison } from '../../archive/compare.ts';
 import { SHOWN_DIGITS } from '../../archive/versions.ts';
 import { number, shownAs } from '../../report/format.ts';
-import { capital, count } from '../../report/names.ts';
+import { type Manner, mannerOf } from '../../report/manner.ts';
+import { capital } from '../../report/names.ts';
 import { linear, roomy } from '../../report/plot/axis.ts';
 import type { UnitSystem } from '../../session/units.ts';
 import { oneLine, pad } from '../face/text.ts';
+import { count } from './count.ts';
 import { doubt } from './sessions.ts';
 
 const PLOT_COLUMNS = 30;
@@ -13,7 +15,8 @@ const PLOT_COLUMNS = 30;
 export function comparisonLines(comparison: Comparison, units: UnitSystem): string[] {
   const { starts, median, medianDeviation, title, unit, rule, profiles } = comparison;
   if (starts.length === 0) return [`No start like that has a value for: ${title}.`];
-  const shown = shownAs(unit, units);
+  const manner = mannerOf('en', units);
+  const shown = shownAs(unit, manner);
   const values = starts.map(({ value }) => shown.toUser(value));
   const range = roomy(values, 1e-9);
   const scale = linear(range.from, range.to, 0, PLOT_COLUMNS - 1);
@@ -27,7 +30,7 @@ export function comparisonLines(comparison: Comparison, units: UnitSystem): stri
     `${capital(title)}, the last ${count(starts.length, 'start')}, oldest first${about}.`,
     ...starts.map((start, index) => {
       const at = Math.round(scale.at(values[index] ?? Number.NaN));
-      return startLine(start, plotLine(at, middle, start.outlier), shown.value(start.value));
+      return startLine(start, plotLine(at, middle, start.outlier), shown.value(start.value), manner);
     }),
     `${count(outliers, 'outlier')}; ${rule}.`,
     ...(profiles.length > 1
@@ -38,14 +41,19 @@ export function comparisonLines(comparison: Comparison, units: UnitSystem): stri
   ];
 }
 
-const startLine = ({ session, at, outlier, score }: Compared, plot: string, value: string): string =>
+const startLine = (
+  { session, at, outlier, score }: Compared,
+  plot: string,
+  value: string,
+  manner: Manner,
+): string =>
   [
     session.id.slice(0, SHOWN_DIGITS),
     at.slice(0, 10),
     pad(oneLine(session.vehicle), 24),
     value.padStart(10),
     plot,
-    [outlier && score !== null ? `OUTLIER, score ${number(score, 1)}` : '', doubt[session.state]]
+    [outlier && score !== null ? `OUTLIER, score ${number(score, 1, manner)}` : '', doubt[session.state]]
       .filter(words => words !== '')
       .join('; '),
   ]

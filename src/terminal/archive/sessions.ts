@@ -3,9 +3,11 @@ import { isMeasureName, measures } from '../../archive/measures.ts';
 import type { ArchivedSession } from '../../archive/schema.ts';
 import { SHOWN_DIGITS } from '../../archive/versions.ts';
 import { dateTime, duration, shownAs } from '../../report/format.ts';
-import { capital, count, nameOf } from '../../report/names.ts';
+import { type Manner, mannerOf } from '../../report/manner.ts';
+import { capital } from '../../report/names.ts';
 import type { UnitSystem } from '../../session/units.ts';
 import { oneLine, pad } from '../face/text.ts';
+import { count } from './count.ts';
 
 const minute = (at: string): string => (at === '' ? '?' : `${at.slice(0, 10)} ${at.slice(11, 16)}`);
 
@@ -43,6 +45,8 @@ export function shownLines(
   figures: readonly Figure[],
   units: UnitSystem,
 ): string[] {
+  const manner = mannerOf('en', units);
+  const { step } = manner.name;
   const line = (name: string, value: string) => `${pad(name, 12)} ${oneLine(value)}`;
   const believed =
     session.state === 'sound' ? 'as written when it was added' : `${doubt[session.state]}. ${session.fault}`;
@@ -53,27 +57,26 @@ export function shownLines(
     line('Vehicle', session.vehicle),
     line('Engine', `${session.engine} (${session.profile})`),
     line('People', `${session.technician}, ${session.second}; supervisor ${session.supervisor}`),
-    line('Began', session.started === '' ? '?' : dateTime(session.started)),
-    line('Lasted', session.seconds === null ? '?' : duration(session.seconds * 1000)),
+    line('Began', session.started === '' ? '?' : dateTime(session.started, manner)),
+    line('Lasted', session.seconds === null ? '?' : duration(session.seconds * 1000, manner)),
     line(
       'Outcome',
-      session.outcome +
-        (nameOf.step(session.step) === session.step ? '' : `, at "${nameOf.step(session.step)}"`),
+      session.outcome + (step(session.step) === session.step ? '' : `, at "${step(session.step)}"`),
     ),
     line('Entries', `${session.entries}, last hash ${session.head}`),
-    line('Added', `${dateTime(session.added)}, from ${session.source}`),
-    ...figures.map(({ measure, value, nth }) => figureLine(measure, value, nth, units)),
+    line('Added', `${dateTime(session.added, manner)}, from ${session.source}`),
+    ...figures.map(({ measure, value, nth }) => figureLine(measure, value, nth, manner)),
   ];
 }
 
-function figureLine(measure: string, value: number, nth: number, units: UnitSystem): string {
+function figureLine(measure: string, value: number, nth: number, manner: Manner): string {
   const known = isMeasureName(measure) ? measures[measure] : undefined;
   const again = nth > 1 ? ` (${nth}.)` : '';
   const text =
     known?.kind === 'session'
-      ? duration(value * 1000)
+      ? duration(value * 1000, manner)
       : known
-        ? shownAs(known.unit, units).value(value)
+        ? shownAs(known.unit, manner).value(value)
         : String(value);
   return `  ${capital(known?.title ?? measure)}${again}: ${text}`;
 }

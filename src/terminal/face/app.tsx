@@ -7,6 +7,7 @@ import { nothingTyped, press } from './typing.ts';
 import { useKeys } from './use-keys.ts';
 import { useSize } from './use-size.ts';
 import { useView, type Watched } from './use-view.ts';
+import type { FaceWords } from './words/index.ts';
 
 /** What the person at the keys asks for; the session decides what comes of it. */
 export interface FaceActions {
@@ -20,12 +21,13 @@ export interface FaceActions {
 
 export interface AppProps extends FaceActions {
   readonly viewer: Watched;
+  readonly words: FaceWords;
   /** False where colours are not wanted; everything is in words as well. */
   readonly colour?: boolean;
 }
 
 /** The whole face of a session in a terminal. */
-export function App({ viewer, onType, onStop, onLeave, colour = true }: AppProps) {
+export function App({ viewer, words, onType, onStop, onLeave, colour = true }: AppProps) {
   const view = useView(viewer);
   const size = useSize();
   const [typing, setTyping] = useState(nothingTyped);
@@ -45,7 +47,7 @@ export function App({ viewer, onType, onStop, onLeave, colour = true }: AppProps
   useKeys(onKey);
   return (
     <Box flexDirection="column" width={size.columns}>
-      <Rows rows={screenRows(view, size, typing)} colour={colour} />
+      <Rows rows={screenRows(view, size, typing, words)} colour={colour} />
     </Box>
   );
 }

@@ -56,7 +56,7 @@ export function bigLetters(text: string, width: number, size: LetterSize): strin
   const lines: string[][] = [];
   let line = '';
   let drawn: string[] | null = null;
-  for (const word of oneLine(text).split(' ')) {
+  for (const word of oneLine(text).split(/[ \u00a0]/)) {
     const joined = line === '' ? word : `${line} ${word}`;
     const tried = pixels(joined);
     if (!tried) return null;

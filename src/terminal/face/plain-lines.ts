@@ -1,10 +1,12 @@
 import type { LogLine, View } from '../../session/view.ts';
+import { fill } from '../../session/wording.ts';
 import { bannerWords } from './parts/banner.ts';
+import { quoted, rangeText } from './parts/choices.ts';
 import { leftText } from './parts/hold-bar.ts';
 import { logText } from './parts/log-tail.ts';
 import { titleBar } from './parts/title-bar.ts';
 import { oneLine } from './text.ts';
-import { words } from './words.ts';
+import type { FaceWords } from './words/index.ts';
 
 const TITLE_WIDTH = 100;
 
@@ -13,18 +15,21 @@ function newIn(log: readonly LogLine[], before: readonly LogLine[]): readonly Lo
   return last ? log.slice(log.indexOf(last) + 1) : log;
 }
 
-function timerLine({ timer }: View): string | null {
+const labelled = (label: string, text: string, words: FaceWords) => fill(words.labelled, { label, text });
+
+function timerLine({ timer }: View, words: FaceWords): string | null {
   if (!timer) return null;
-  const held = timer.held ? `${words.held}: ` : '';
-  return `${held}${oneLine(timer.title)}: ${leftText(timer.leftMs)} ${words.left}`;
+  const left = fill(words.left, { time: leftText(timer.leftMs) });
+  const text = labelled(oneLine(timer.title), left, words);
+  return timer.held ? labelled(words.held, text, words) : text;
 }
 
-function mayBeSaid({ choices, number }: View): string {
-  const range = number ? [`${number.name} ${number.min} to ${number.max} ${number.unit}`.trim()] : [];
-  return [...range, ...choices.map(wording => `"${oneLine(wording)}"`)].join(' | ');
+function mayBeSaid({ choices, number }: View, words: FaceWords): string {
+  const range = number ? [`${number.name} ${rangeText(number, words)}`] : [];
+  return [...range, ...choices.map(wording => quoted(wording, words))].join(' | ');
 }
 
-const busWords = ({ bus }: View) =>
+const busWords = ({ bus }: View, words: FaceWords) =>
   bus ? `${words.bus} ${words.busStates[bus.state]} (${oneLine(bus.source)})` : '';
 
 const changed = (value: string, earlier: string | null) => (value !== '' && value !== earlier ? [value] : []);
@@ -35,20 +40,24 @@ const changed = (value: string, earlier: string | null) => (value !== '' && valu
  *
  * @param before the view printed last; null prints everything
  */
-export function plainLines(before: View | null, view: View): string[] {
+export function plainLines(before: View | null, view: View, words: FaceWords): string[] {
   const timerMoment = ({ timer }: View) => timer && `${timer.title} ${timer.held} ${timer.totalMs}`;
-  const timer = timerLine(view);
+  const timer = timerLine(view, words);
   return [
-    ...(before ? [] : [titleBar(view, TITLE_WIDTH).text.trim()]),
-    ...newIn(view.log, before?.log ?? []).map(logText),
-    ...changed(bannerWords(view), before && bannerWords(before)).map(text => `== ${text} ==`),
+    ...(before ? [] : [titleBar(view, TITLE_WIDTH, words).text.trim()]),
+    ...newIn(view.log, before?.log ?? []).map(entry => logText(entry, words)),
+    ...changed(bannerWords(view, words), before && bannerWords(before, words)).map(text => `== ${text} ==`),
     ...(timer && timerMoment(view) !== (before && timerMoment(before)) ? [timer] : []),
-    ...changed(busWords(view), before && busWords(before)),
+    ...changed(busWords(view, words), before && busWords(before, words)),
     ...view.problems
       .filter(sentence => !before?.problems.includes(sentence))
-      .map(sentence => `${words.problem}: ${oneLine(sentence)}`),
+      .map(sentence => labelled(words.problem, oneLine(sentence), words)),
     // Gauges move all the time: they are looked at when something else is asked.
-    ...(view.key === before?.key ? [] : (view.sights ?? []).map(text => `${words.sights}: ${oneLine(text)}`)),
-    ...changed(mayBeSaid(view), before && mayBeSaid(before)).map(text => `${words.say} ${text}`),
+    ...(view.key === before?.key
+      ? []
+      : (view.sights ?? []).map(text => labelled(words.sights, oneLine(text), words))),
+    ...changed(mayBeSaid(view, words), before && mayBeSaid(before, words)).map(
+      text => `${words.say} ${text}`,
+    ),
   ];
 }

@@ -2,6 +2,7 @@ import { createInterface } from 'node:readline';
 import type { View } from '../../session/view.ts';
 import { plainLines } from './plain-lines.ts';
 import type { Watched } from './use-view.ts';
+import type { FaceWords } from './words/index.ts';
 
 export interface PlainActions {
   onType(text: string): void;
@@ -18,13 +19,14 @@ export interface PlainStreams {
  */
 export function showPlain(
   viewer: Watched,
+  words: FaceWords,
   { onType }: PlainActions,
   { stdin, stdout }: PlainStreams,
 ): { readonly done: Promise<void>; close(): void } {
   let shown: View | null = null;
   const print = () => {
     const view = viewer.view();
-    for (const text of plainLines(shown, view)) stdout.write(`${text}\n`);
+    for (const text of plainLines(shown, view, words)) stdout.write(`${text}\n`);
     shown = view;
   };
   const reader = createInterface({ input: stdin, terminal: false });

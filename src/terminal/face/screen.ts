@@ -16,6 +16,7 @@ import { titleBar } from './parts/title-bar.ts';
 import { share, type Wish } from './share.ts';
 import { cut, widthOf } from './text.ts';
 import type { Typing } from './typing.ts';
+import type { FaceWords } from './words/index.ts';
 
 export interface Size {
   readonly columns: number;
@@ -49,18 +50,18 @@ const LARGEST_TIMER_ROWS = 5;
 const TALL_BANNER = 3;
 
 /** What matters most first: what happens, what is asked, how to stop; then how well it can be read. */
-function wishes(view: View, { columns, rows }: Size): Wish<Part>[] {
-  const headlineRows = (most: number) => headline(view, columns, most).length;
-  const panelRows = (most: number) => panel(view, columns, most).length;
+function wishes(view: View, { columns, rows }: Size, words: FaceWords): Wish<Part>[] {
+  const headlineRows = (most: number) => headline(view, columns, most, words).length;
+  const panelRows = (most: number) => panel(view, columns, most, words).length;
   const timerRows = view.timer ? 1 : 0;
-  const bannered = bannerLine(view, columns).tone !== 'normal';
+  const bannered = bannerLine(view, columns, words).tone !== 'normal';
   const every = {
-    prompt: promptBox(view, columns).length,
-    choices: choices(view, columns).length,
-    problems: problems(view.problems, columns).length,
-    hearing: hearing(view.hearing, columns).length,
-    controls: controls(view, columns).length,
-    sights: sights(view.sights ?? [], columns).length,
+    prompt: promptBox(view, columns, words).length,
+    choices: choices(view, columns, words).length,
+    problems: problems(view.problems, columns, words).length,
+    hearing: hearing(view.hearing, columns, words).length,
+    controls: controls(view, columns, words).length,
+    sights: sights(view.sights ?? [], columns, words).length,
   };
   return [
     { part: 'banner', rows: 1 },
@@ -112,46 +113,46 @@ function fitRow(row: Row, width: number): Row {
   });
 }
 
-function banner(view: View, width: number, rows: number): Line[] {
-  const middle = bannerLine(view, width);
+function banner(view: View, width: number, rows: number, words: FaceWords): Line[] {
+  const middle = bannerLine(view, width, words);
   const edge = line(' '.repeat(width), middle.tone);
   return rows >= TALL_BANNER ? [edge, middle, edge] : [middle];
 }
 
 /** All rows of the screen: as many as it has, never wider than it is. */
-export function screenRows(view: View, size: Size, typing: Typing): Row[] {
+export function screenRows(view: View, size: Size, typing: Typing, words: FaceWords): Row[] {
   const width = size.columns;
-  const given = share(size.rows, wishes(view, size));
+  const given = share(size.rows, wishes(view, size, words));
   const draw = (part: Part, rows: number): readonly Line[] => {
     switch (part) {
       case 'titleBar':
-        return [titleBar(view, width)];
+        return [titleBar(view, width, words)];
       case 'banner':
-        return banner(view, width, rows);
+        return banner(view, width, rows, words);
       case 'headline':
-        return headline(view, width, rows);
+        return headline(view, width, rows, words);
       case 'prompt':
-        return firstRows(promptBox(view, width), width, rows);
+        return firstRows(promptBox(view, width, words), width, rows, words);
       case 'choices':
-        return firstRows(choices(view, width), width, rows);
+        return firstRows(choices(view, width, words), width, rows, words);
       case 'controls':
-        return firstRows(controls(view, width), width, rows);
+        return firstRows(controls(view, width, words), width, rows, words);
       case 'timer':
-        return view.timer ? holdBar(view.timer, width, rows) : [];
+        return view.timer ? holdBar(view.timer, width, rows, words) : [];
       case 'log':
-        return logTail(view.log, width, rows);
+        return logTail(view.log, width, rows, words);
       case 'problems':
-        return firstRows(problems(view.problems, width), width, rows);
+        return firstRows(problems(view.problems, width, words), width, rows, words);
       case 'bus':
-        return view.bus ? [busLine(view.bus, width)] : [];
+        return view.bus ? [busLine(view.bus, width, words)] : [];
       case 'sights':
-        return firstRows(sights(view.sights ?? [], width), width, rows);
+        return firstRows(sights(view.sights ?? [], width, words), width, rows, words);
       case 'hearing':
-        return hearing(view.hearing, width).slice(0, rows);
+        return hearing(view.hearing, width, words).slice(0, rows);
       case 'input':
-        return [inputLine(typing.typed, width)];
+        return [inputLine(typing.typed, width, words)];
       case 'hint':
-        return [hintLine(typing.leaving, view.engine, width)];
+        return [hintLine(typing.leaving, view.engine, width, words)];
       default:
         return blank(rows);
     }
@@ -160,7 +161,7 @@ export function screenRows(view: View, size: Size, typing: Typing): Row[] {
     parts.flatMap(part => {
       const rows = given.get(part) ?? 0;
       if (rows === 0) return [];
-      return part === 'panel' ? panel(view, width, rows) : draw(part, rows).map(each => [each]);
+      return part === 'panel' ? panel(view, width, rows, words) : draw(part, rows).map(each => [each]);
     });
   const above = drawn(upper);
   const below = drawn(lower);

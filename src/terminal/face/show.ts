@@ -6,6 +6,7 @@ import { onEnd } from './on-end.ts';
 import { Painter } from './painter.ts';
 import { showPlain } from './plain.ts';
 import type { Watched } from './use-view.ts';
+import type { FaceWords } from './words/index.ts';
 
 export interface Face {
   /** Settles when the face is closed; rejects when it failed, after the terminal was given back. */
@@ -24,13 +25,18 @@ export interface Terminal {
  * where there is none (a pipe, a file, TERM=dumb). The terminal is given back as it was however the process
  * ends, except by SIGKILL. Nothing else may write to the terminal meanwhile.
  */
-export function showFace(viewer: Watched, actions: FaceActions, terminal: Terminal): Face {
+export function showFace(viewer: Watched, words: FaceWords, actions: FaceActions, terminal: Terminal): Face {
   const { stdin, stdout } = terminal;
   const screen = stdin.isTTY && stdout.isTTY && process.env.TERM !== 'dumb';
-  return screen ? showScreen(viewer, actions, terminal) : showPlain(viewer, actions, terminal);
+  return screen ? showScreen(viewer, words, actions, terminal) : showPlain(viewer, words, actions, terminal);
 }
 
-function showScreen(viewer: Watched, actions: FaceActions, { stdin, stdout }: Terminal): Face {
+function showScreen(
+  viewer: Watched,
+  words: FaceWords,
+  actions: FaceActions,
+  { stdin, stdout }: Terminal,
+): Face {
   const painter = new Painter(
     text => stdout.write(text),
     () => stdout.rows,
@@ -50,7 +56,7 @@ function showScreen(viewer: Watched, actions: FaceActions, { stdin, stdout }: Te
   // Ink does this after its first drawing; what is typed before would be echoed over it.
   stdin.setRawMode(true);
   painter.open();
-  const app = render(createElement(App, { viewer, ...actions, colour: coloursWanted() }), {
+  const app = render(createElement(App, { viewer, words, ...actions, colour: coloursWanted() }), {
     stdin,
     stdout: frameStream(stdout, frame => painter.paint(frame)),
     debug: true,

@@ -2,11 +2,14 @@ import stringWidth from 'string-width';
 
 const graphemes = new Intl.Segmenter(undefined, { granularity: 'grapheme' });
 
+const NO_BREAK = '\u00a0';
+
 /** Without control characters, line ends or runs of blanks: one line that cannot move the cursor. */
-export const oneLine = (text: string): string => text.replace(/[\p{Cc}\p{Cf}\p{Z}]+/gu, ' ').trim();
+export const oneLine = (text: string): string =>
+  text.replace(/[\p{Cc}\p{Cf}\p{Z}]+/gu, run => (run === NO_BREAK ? run : ' ')).trim();
 
 /** What nearly every line is made of: one column each. Any other text costs several times as much. */
-const NARROW = /^[ -~█▀▄░·▌…°≥≤–]*$/;
+const NARROW = /^[ -~\u00a0«»À-ÿ█▀▄░·▌…°≥≤–]*$/;
 
 /** Columns a text takes in a terminal. */
 export const widthOf = (text: string): number => (NARROW.test(text) ? text.length : stringWidth(text));

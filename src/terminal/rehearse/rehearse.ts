@@ -16,6 +16,7 @@ import type { Session } from '../../session/session.ts';
 import { joinBus } from '../../session/vehicle/join-bus.ts';
 import type { Viewer } from '../../session/viewer.ts';
 import { ReadingPace } from '../../voice/speakers/reading-pace.ts';
+import { faceWords } from '../face/words/index.ts';
 import { runSession } from '../run/run-session.ts';
 import { warmVoice } from '../run/warm-voice.ts';
 import { speakerOf } from '../voice-setup/profile-file.ts';
@@ -72,7 +73,7 @@ export async function rehearse(options: RehearseOptions): Promise<number> {
   function standBeside(session: Session, viewer: Viewer, engine: Rehearsal, keepPace: () => void) {
     const leaving = new AbortController();
     if (options.byItself) answerByItself(session, engine, plan);
-    engine.watch(() => viewer.sees(sightsOf(engine.gauges, session.parts)));
+    engine.watch(() => viewer.sees(sightsOf(engine.gauges, session.parts, faceWords[language])));
     session.watch(keepPace);
     const running = engine.run(leaving.signal);
     const link =

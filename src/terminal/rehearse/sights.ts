@@ -1,25 +1,30 @@
 import { type Quantity, quantityUnits } from '../../../machines/vocabulary.ts';
 import type { Gauges } from '../../rehearsal/gauges.ts';
 import type { SessionParts } from '../../session/session.ts';
-import { showMeasure } from '../../session/wording.ts';
+import { fill, showMeasure } from '../../session/wording.ts';
+import type { FaceWords } from '../face/words/index.ts';
 
 /** What somebody who practises sees of the engine, in a few lines: gauges, lamps, and what is wrong to the eye. */
-export function sightsOf(gauges: Gauges, { profile, language, units }: SessionParts): string[] {
+export function sightsOf(
+  gauges: Gauges,
+  { profile, language, units }: SessionParts,
+  { seen: words, noValue }: FaceWords,
+): string[] {
   const show = (quantity: Quantity, si: number | null) =>
-    `${language.quantities[quantity].name} ${si === null ? '--' : showMeasure(si, quantityUnits[quantity], language, units)}`;
+    `${language.quantities[quantity].name} ${si === null ? noValue : showMeasure(si, quantityUnits[quantity], language, units)}`;
   const lamps = (ids: ReadonlySet<string>) =>
     profile.lamps
       .filter(({ id }) => ids.has(id))
       .map(({ name }) => name)
-      .join(', ') || 'none';
+      .join(', ') || words.noLamps;
   const seen = [
-    ...[...gauges.wrongAt].map(point => `wet at ${language.inspectPoints[point]}`),
-    ...(gauges.hunting ? ['the idle hunts'] : []),
-    ...(gauges.coolantAir ? ['air in the coolant'] : []),
-    ...(gauges.steeringAir ? ['bubbles in the steering fluid'] : []),
-    ...(gauges.coolantShort ? ['coolant below the mark'] : []),
-    `primer ${gauges.primerFirm ? 'firm' : 'soft'} after ${gauges.strokes} strokes`,
-    ...gauges.codes.map(({ spn, fmi }) => `code SPN ${spn} FMI ${fmi}`),
+    ...[...gauges.wrongAt].map(point => fill(words.wet, { point: language.inspectPoints[point] })),
+    ...(gauges.hunting ? [words.hunts] : []),
+    ...(gauges.coolantAir ? [words.coolantAir] : []),
+    ...(gauges.steeringAir ? [words.steeringAir] : []),
+    ...(gauges.coolantShort ? [words.coolantShort] : []),
+    fill(gauges.primerFirm ? words.primerFirm : words.primerSoft, { strokes: String(gauges.strokes) }),
+    ...gauges.codes.map(({ spn, fmi }) => fill(words.code, { spn: String(spn), fmi: String(fmi) })),
   ];
   return [
     [
@@ -29,7 +34,9 @@ export function sightsOf(gauges: Gauges, { profile, language, units }: SessionPa
       show('batteryVoltage', gauges.batteryV),
       ...(gauges.crankingV === null ? [] : [show('crankingVoltage', gauges.crankingV)]),
     ].join('  '),
-    `lit: ${lamps(gauges.lit)}${gauges.litAtKeyOn ? `; lit at key-on: ${lamps(gauges.litAtKeyOn)}` : ''}`,
-    `seen: ${seen.join('; ')}`,
+    gauges.litAtKeyOn
+      ? fill(words.litAtKeyOn, { lamps: lamps(gauges.lit), atKeyOn: lamps(gauges.litAtKeyOn) })
+      : fill(words.lit, { lamps: lamps(gauges.lit) }),
+    fill(words.seen, { sights: seen.join(words.between) }),
   ];
 }

@@ -10,6 +10,7 @@ import { Session } from '../../session/session.ts';
 import { joinBus } from '../../session/vehicle/join-bus.ts';
 import { Viewer } from '../../session/viewer.ts';
 import { VirtualClock } from '../../session/virtual-clock.ts';
+import { fill } from '../../session/wording.ts';
 import { VoiceError } from '../../voice/errors.ts';
 import { voiceLanguage } from '../../voice/languages/index.ts';
 import type { AudioSource, SoundRecognizer } from '../../voice/ports.ts';
@@ -17,6 +18,7 @@ import { createTypedRecognizer } from '../../voice/recognizers/typed.ts';
 import { adaptedTo } from '../../voice/speaker-profile/adapted-ear.ts';
 import type { SpeakerProfile } from '../../voice/speaker-profile/profile.ts';
 import type { ChosenVoice } from '../../voice/speakers/choose-voice.ts';
+import { type FaceWords, faceWords } from '../face/words/index.ts';
 import { askPlace } from './ask-place.ts';
 import { hearFast, hearLive, openSource } from './hearing.ts';
 import type { RunOptions } from './options.ts';
@@ -62,7 +64,13 @@ export async function runSession(parts: RunParts): Promise<RunResult> {
   }
   unhook();
   const elsewhere = await closeRecord(record, askPlace);
-  return { end, closing: [...(elsewhere ? [elsewhere] : []), ...closingWords(end, record)] };
+  return {
+    end,
+    closing: [
+      ...(elsewhere ? [elsewhere] : []),
+      ...closingWords(end, record, faceWords[parts.header.language]),
+    ],
+  };
 }
 
 /** Joins the machine with its ports and a terminal. */
@@ -83,7 +91,8 @@ async function joinParts({
     { ...header, language: languages[header.language], clock, record, speech: speaking.speech },
     restored?.moment,
   );
-  const viewer = new Viewer(session, 'keys');
+  const words = faceWords[header.language];
+  const viewer = new Viewer(session, words.keysOnly);
   const keys = createTypedRecognizer();
   session.attach(keys, 'keys');
 
@@ -99,6 +108,7 @@ async function joinParts({
   const { showFace } = await import('../face/show.ts');
   const face = showFace(
     viewer,
+    words,
     {
       onType: text => {
         const place = savePlace(text);
@@ -158,13 +168,13 @@ async function joinParts({
         session.level(level);
       });
       session.attach(ear, 'voice');
-      viewer.listensWith(source.description);
+      viewer.listensWith(options.hear === undefined ? words.microphone : source.description);
       const quiet = async () => {
         await session.settled();
         await speaking.quiet();
       };
       const end = virtual ? await hearFast(source, ear, virtual, quiet) : await hearLive(source, ear);
-      viewer.listensWith('keys');
+      viewer.listensWith(words.keysOnly);
       if (end.kind === 'lost') session.report(end.reason);
       else if (options.hear !== undefined) session.report('The recording is over; answer by keys.');
     })();
@@ -177,7 +187,7 @@ async function joinParts({
       (error: unknown) => {
         // A file that was named and cannot be used ends the run; a missing microphone does not.
         if (!(error instanceof VoiceError) || options.hear !== undefined) throw error;
-        viewer.listensWith('keys');
+        viewer.listensWith(words.keysOnly);
         session.report(error.message);
         return new Promise<RunEnd>(() => {});
       },
@@ -195,11 +205,9 @@ async function joinParts({
   }
 }
 
-function closingWords(end: RunEnd, record: RecordLog): string[] {
-  const words: Record<RunEnd, string> = {
-    signedOff: 'Signed off.',
-    ended: 'Ended without sign-off.',
-    left: `Left before sign-off; go on with: npm start -- resume ${record.path}`,
-  };
-  return [words[end], `Record: ${record.path}, ${record.entries} entries, last hash ${record.lastHash}.`];
+function closingWords(end: RunEnd, { path, entries, lastHash }: RecordLog, { closing }: FaceWords): string[] {
+  return [
+    fill(closing[end], { path }),
+    fill(closing.record, { path, entries: String(entries), hash: lastHash ?? '' }),
+  ];
 }

@@ -2,6 +2,7 @@ import { cleanup } from 'ink-testing-library';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import type { AppProps } from '../../../src/terminal/face/app.tsx';
 import { widthOf } from '../../../src/terminal/face/text.ts';
+import { faceWords } from '../../../src/terminal/face/words/index.ts';
 import { faceOn } from '../../helpers/screen-ink.tsx';
 import { ShownViews } from './shown.ts';
 import { everyView, filling, overlong, reading, resting, stopped } from './views.ts';
@@ -11,7 +12,7 @@ const actions = () => ({ onType: vi.fn(), onStop: vi.fn(), onLeave: vi.fn() });
 function show(view = filling, columns = 80, rows = 24, props: Partial<AppProps> = {}) {
   const viewer = new ShownViews(view);
   const called = actions();
-  const face = faceOn(columns, rows, { viewer, ...called, ...props });
+  const face = faceOn(columns, rows, { viewer, words: faceWords.en, ...called, ...props });
   return { ...face, ...called, viewer };
 }
 

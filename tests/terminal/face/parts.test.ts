@@ -6,6 +6,7 @@ import { bar, holdBar, leftText } from '../../../src/terminal/face/parts/hold-ba
 import { hintLine, inputLine } from '../../../src/terminal/face/parts/input-line.ts';
 import { logTail } from '../../../src/terminal/face/parts/log-tail.ts';
 import { readings } from '../../../src/terminal/face/parts/readings.ts';
+import { faceWords } from '../../../src/terminal/face/words/index.ts';
 import { filling, held, reading } from './views.ts';
 
 const texts = (lines: readonly { readonly text: string }[]) => lines.map(({ text }) => text);
@@ -33,8 +34,10 @@ describe('the hold bar', () => {
   });
 
   it('says in words that it is on hold, with large letters and without', () => {
-    expect(held.timer && texts(holdBar(held.timer, 60, 1))[0]).toMatch(/^ON HOLD 01:23 left \[/);
-    expect(held.timer && texts(holdBar(held.timer, 60, 3)).join('\n')).toContain(
+    expect(held.timer && texts(holdBar(held.timer, 60, 1, faceWords.en))[0]).toMatch(
+      /^ON HOLD 01:23 left \[/,
+    );
+    expect(held.timer && texts(holdBar(held.timer, 60, 3, faceWords.en)).join('\n')).toContain(
       'ON HOLD 01:23 left of 02:00',
     );
   });
@@ -42,7 +45,7 @@ describe('the hold bar', () => {
 
 describe('the readings', () => {
   it('are judged by a word, the newest first', () => {
-    expect(texts(readings(reading.readings, 60))).toEqual([
+    expect(texts(readings(reading.readings, 60, faceWords.en))).toEqual([
       'READINGS',
       'NOT MET  idle speed       930 rpm  700–800',
       'met      battery          12.7 V   ≥ 12.4',
@@ -52,29 +55,31 @@ describe('the readings', () => {
   });
 
   it('cut a name before they cut a value, a limit or a judgement', () => {
-    expect(texts(readings(reading.readings, 32))[1]).toBe('NOT MET idle sp… 930 rpm 700–800');
+    expect(texts(readings(reading.readings, 32, faceWords.en))[1]).toBe('NOT MET idle sp… 930 rpm 700–800');
   });
 
   it('leave the order of the view alone', () => {
     const before = [...reading.readings];
-    readings(reading.readings, 60);
+    readings(reading.readings, 60, faceWords.en);
     expect(reading.readings).toEqual(before);
   });
 });
 
 describe('what may be said', () => {
   it('is broken between wordings only', () => {
-    expect(texts(choices({ choices: ['coolant full', 'not yet', 'no more air'], number: null }, 30))).toEqual(
-      ['Say: "coolant full" |', '     "not yet" | "no more air"'],
-    );
+    expect(
+      texts(choices({ choices: ['coolant full', 'not yet', 'no more air'], number: null }, 30, faceWords.en)),
+    ).toEqual(['Say: "coolant full" |', '     "not yet" | "no more air"']);
   });
 
   it('names a number with its unit and range', () => {
-    expect(texts(choices(reading, 80))).toEqual(['Say a number: oil pressure, 0 to 150 psi']);
+    expect(texts(choices(reading, 80, faceWords.en))).toEqual(['Say a number: oil pressure, 0 to 150 psi']);
   });
 
   it('is said to be nothing when nothing is awaited', () => {
-    expect(texts(choices({ choices: [], number: null }, 80))).toEqual(['No reply is awaited now.']);
+    expect(texts(choices({ choices: [], number: null }, 80, faceWords.en))).toEqual([
+      'No reply is awaited now.',
+    ]);
   });
 });
 
@@ -88,12 +93,16 @@ describe('the ear', () => {
   });
 
   it('says which ear, how loud, and who was heard', () => {
-    expect(texts(hearing(filling.hearing, 120))).toEqual([
+    expect(texts(hearing(filling.hearing, 120, faceWords.en))).toEqual([
       'Ear: microphone [███████·····] -23 dBFS speech   Heard: "mix is ready" (technician)',
     ]);
     expect(
       texts(
-        hearing({ ...filling.hearing, source: 'keys only', levelDbfs: null, speech: false, last: null }, 80),
+        hearing(
+          { ...filling.hearing, source: 'keys only', levelDbfs: null, speech: false, last: null },
+          80,
+          faceWords.en,
+        ),
       ),
     ).toEqual(['Ear: keys only no level   Heard: nothing yet']);
   });
@@ -101,23 +110,23 @@ describe('the ear', () => {
 
 describe('the lowest lines', () => {
   it('show the end of a long line that is being typed, with the cursor', () => {
-    expect(inputLine(`${'a'.repeat(50)}z`, 20).text).toBe(`> …${'a'.repeat(15)}z█`);
+    expect(inputLine(`${'a'.repeat(50)}z`, 20, faceWords.en).text).toBe(`> …${'a'.repeat(15)}z█`);
   });
 
   it('say after one Ctrl-C what a second does, and that the engine goes on', () => {
-    expect(hintLine(true, 'running', 100).text).toBe(
+    expect(hintLine(true, 'running', 100, faceWords.en).text).toBe(
       'Esc = STOP   Ctrl-C again leaves, any other key stays.   Leaving does not stop the engine.',
     );
-    expect(hintLine(true, 'off', 100).text).not.toContain('engine');
+    expect(hintLine(true, 'off', 100, faceWords.en).text).not.toContain('engine');
   });
 
   it('leave whole hints away where there is no room, never the stop', () => {
-    expect(hintLine(false, 'off', 30).text).toBe('Esc = STOP   Enter = send');
-    expect(hintLine(false, 'off', 10).text).toBe('Esc = STOP');
+    expect(hintLine(false, 'off', 30, faceWords.en).text).toBe('Esc = STOP   Enter = send');
+    expect(hintLine(false, 'off', 10, faceWords.en).text).toBe('Esc = STOP');
   });
 
   it('show the newest lines of the log last', () => {
-    expect(texts(logTail(filling.log, 40, 2))).toEqual([
+    expect(texts(logTail(filling.log, 40, 2, faceWords.en))).toEqual([
       '04:21 heard mix is ready',
       '04:22 says  Fill the coolant slowly, up…',
     ]);

@@ -2,10 +2,14 @@ import { once } from 'node:events';
 import { PassThrough } from 'node:stream';
 import { text } from 'node:stream/consumers';
 import { describe, expect, it } from 'vitest';
+import type { View } from '../../../src/session/view.ts';
 import { showPlain } from '../../../src/terminal/face/plain.ts';
-import { plainLines } from '../../../src/terminal/face/plain-lines.ts';
+import { plainLines as linesIn } from '../../../src/terminal/face/plain-lines.ts';
+import { faceWords } from '../../../src/terminal/face/words/index.ts';
 import { ShownViews } from './shown.ts';
 import { cranking, everyView, filling, held, reading, resting, stopped } from './views.ts';
+
+const plainLines = (before: View | null, view: View) => linesIn(before, view, faceWords.en);
 
 describe('the lines of the plain face', () => {
   it('begin with the engine, that it is invented, the log so far and what may be said', () => {
@@ -62,7 +66,7 @@ describe('the plain face', () => {
     const stdout = new PassThrough();
     const viewer = new ShownViews(filling);
     const typed: string[] = [];
-    const face = showPlain(viewer, { onType: line => typed.push(line) }, { stdin, stdout });
+    const face = showPlain(viewer, faceWords.en, { onType: line => typed.push(line) }, { stdin, stdout });
     stdin.end('  coolant full \n\nnot yet');
     await once(stdin, 'end');
     viewer.show(stopped);

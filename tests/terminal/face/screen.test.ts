@@ -5,6 +5,7 @@ import type { Size } from '../../../src/terminal/face/screen.ts';
 import { screenRows } from '../../../src/terminal/face/screen.ts';
 import { widthOf } from '../../../src/terminal/face/text.ts';
 import { nothingTyped } from '../../../src/terminal/face/typing.ts';
+import { faceWords } from '../../../src/terminal/face/words/index.ts';
 import {
   cranking,
   everyView,
@@ -23,7 +24,9 @@ const large: Size = { columns: 120, rows: 40 };
 const tiny: Size = { columns: 60, rows: 20 };
 
 const linesOf = (view: View, size: Size, typed = '') =>
-  screenRows(view, size, { ...nothingTyped, typed }).map(row => row.map(({ text }) => text).join(''));
+  screenRows(view, size, { ...nothingTyped, typed }, faceWords.en).map(row =>
+    row.map(({ text }) => text).join(''),
+  );
 const textOf = (view: View, size: Size) => linesOf(view, size).join('\n');
 
 const views = Object.entries(everyView);

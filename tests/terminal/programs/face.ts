@@ -3,6 +3,7 @@
  * typing "crash" throws where nobody catches; Ctrl-C twice leaves.
  */
 import { showFace } from '../../../src/terminal/face/show.ts';
+import { faceWords } from '../../../src/terminal/face/words/index.ts';
 import { ShownViews } from '../face/shown.ts';
 import { everyView } from '../face/views.ts';
 
@@ -11,6 +12,7 @@ const byName = new Map(Object.entries(everyView));
 
 const face = showFace(
   viewer,
+  faceWords.en,
   {
     onType(text) {
       if (text === 'crash') throw new Error('thrown on purpose');

@@ -1,7 +1,7 @@
 import type { View } from '../../../session/view.ts';
 import { type Line, line, type Tone } from '../line.ts';
 import { centre } from '../text.ts';
-import { words } from '../words.ts';
+import type { FaceWords } from '../words/index.ts';
 
 type BannerView = Pick<View, 'state' | 'engine' | 'outcome'>;
 
@@ -12,15 +12,16 @@ interface Banner {
   readonly mark: string;
 }
 
-const engineWord = { off: [], cranking: [words.cranking], running: [words.running] } as const;
+const engineWord = (engine: View['engine'], words: FaceWords) =>
+  ({ off: [], cranking: [words.cranking], running: [words.running] })[engine];
 
-function bannerOf({ state, engine, outcome }: BannerView): Banner {
+function bannerOf({ state, engine, outcome }: BannerView, words: FaceWords): Banner {
   const mayTurn = engine === 'off' ? [] : [words.mayTurn];
   switch (state) {
     case 'stopped':
       return { words: [words.stopped, ...mayTurn], tone: 'alarm', mark: '!!!' };
     case 'held':
-      return { words: [words.held, ...engineWord[engine]], tone: 'held', mark: '===' };
+      return { words: [words.held, ...engineWord(engine, words)], tone: 'held', mark: '===' };
     case 'over':
       return outcome === 'signedOff'
         ? { words: [words.signedOff, ...mayTurn], tone: 'title', mark: '---' }
@@ -33,10 +34,11 @@ function bannerOf({ state, engine, outcome }: BannerView): Banner {
 }
 
 /** What the engine does and whether the session is stopped or held, in words. */
-export const bannerWords = (view: BannerView): string => bannerOf(view).words.join(' - ');
+export const bannerWords = (view: BannerView, words: FaceWords): string =>
+  bannerOf(view, words).words.join(' - ');
 
 /** The same over the full width. */
-export function bannerLine(view: BannerView, width: number): Line {
-  const { mark, tone } = bannerOf(view);
-  return line(centre(`${mark} ${bannerWords(view)} ${mark}`.trim(), width), tone);
+export function bannerLine(view: BannerView, width: number, words: FaceWords): Line {
+  const { mark, tone } = bannerOf(view, words);
+  return line(centre(`${mark} ${bannerWords(view, words)} ${mark}`.trim(), width), tone);
 }

@@ -1,10 +1,10 @@
 import type { BusView } from '../../../session/view.ts';
 import { type Line, line } from '../line.ts';
 import { cut, oneLine } from '../text.ts';
-import { words } from '../words.ts';
+import type { FaceWords } from '../words/index.ts';
 
 /** Whether the bus is alive, and what it shows; what is not fresh is a word, never an old number. */
-export function busLine({ source, state, values }: BusView, width: number): Line {
+export function busLine({ source, state, values }: BusView, width: number, words: FaceWords): Line {
   const shown =
     state === 'alive'
       ? values.map(({ name, value }) => `${oneLine(name)} ${value === null ? words.noValue : oneLine(value)}`)

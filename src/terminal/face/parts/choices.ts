@@ -1,7 +1,8 @@
 import type { View } from '../../../session/view.ts';
+import { fill } from '../../../session/wording.ts';
 import { type Line, linesOf } from '../line.ts';
 import { oneLine, widthOf, wrap } from '../text.ts';
-import { words } from '../words.ts';
+import type { FaceWords } from '../words/index.ts';
 
 /** Broken between wordings, and the lines after the first indented below the first wording. */
 function listing(head: string, items: readonly string[], width: number): string[] {
@@ -23,21 +24,36 @@ function listing(head: string, items: readonly string[], width: number): string[
 const barred = (wordings: readonly string[]) =>
   wordings.map((wording, index) => (index < wordings.length - 1 ? `${wording} |` : wording));
 
-const quoted = (wordings: readonly string[]) => barred(wordings.map(wording => `"${oneLine(wording)}"`));
+/** A wording as it may be said. */
+export const quoted = (wording: string, words: FaceWords): string =>
+  fill(words.quoted, { text: oneLine(wording) });
+
+/** The numbers that may be said, with their unit. */
+export function rangeText({ min, max, unit }: NonNullable<View['number']>, words: FaceWords): string {
+  const figure = (value: number) => String(value).replace('.', words.decimalMark);
+  return fill(words.range, { min: figure(min), max: figure(max), unit }).trim();
+}
 
 /** What may be said now: wordings, a number with its range, or neither. */
 export function choices(
   { choices: wordings, number }: Pick<View, 'choices' | 'number'>,
   width: number,
+  words: FaceWords,
 ): Line[] {
-  const range = number && `${number.min} to ${number.max} ${number.unit}`.trim();
+  const awaited = number && fill(words.sayNumber, { name: number.name, range: rangeText(number, words) });
   return [
-    ...(number ? linesOf(wrap(`${words.sayNumber} ${number.name}, ${range}`, width), 'good') : []),
-    ...(wordings.length > 0 ? linesOf(listing(words.say, quoted(wordings), width), 'good') : []),
+    ...(awaited ? linesOf(wrap(awaited, width), 'good') : []),
+    ...(wordings.length > 0
+      ? linesOf(listing(words.say, barred(wordings.map(each => quoted(each, words))), width), 'good')
+      : []),
     ...(!number && wordings.length === 0 ? linesOf(wrap(words.nothingAwaited, width), 'faint') : []),
   ];
 }
 
 /** The words that are always understood. */
-export const controls = ({ controls: wordings }: Pick<View, 'controls'>, width: number): Line[] =>
+export const controls = (
+  { controls: wordings }: Pick<View, 'controls'>,
+  width: number,
+  words: FaceWords,
+): Line[] =>
   wordings.length === 0 ? [] : linesOf(listing(words.also, barred(wordings.map(oneLine)), width));

@@ -1,12 +1,16 @@
 import type { View } from '../../../session/view.ts';
+import { fill } from '../../../session/wording.ts';
 import { type Line, line, linesOf } from '../line.ts';
 import { cut, oneLine, pad, widthOf, wrap } from '../text.ts';
-import { words } from '../words.ts';
+import type { FaceWords } from '../words/index.ts';
 
 type Gates = View['gates'];
 
-function grid(gates: Gates, width: number): Line[] {
-  const cells = gates.map(({ name, met }) => `${pad(met ? words.met : words.notMet, 8)} ${oneLine(name)}`);
+function grid(gates: Gates, width: number, words: FaceWords): Line[] {
+  const judgementWidth = Math.max(widthOf(words.gateMet), widthOf(words.gateNotMet)) + 1;
+  const cells = gates.map(
+    ({ name, met }) => `${pad(met ? words.gateMet : words.gateNotMet, judgementWidth)} ${oneLine(name)}`,
+  );
   const cellWidth = Math.max(...cells.map(widthOf)) + 2;
   const across = Math.max(1, Math.floor((width + 2) / cellWidth));
   const rows: Line[] = [];
@@ -19,13 +23,14 @@ function grid(gates: Gates, width: number): Line[] {
 }
 
 /** The gates before first fire: each with its word where the rows allow, else those that are not met. */
-export function gates(all: Gates, width: number, rows: number): Line[] {
+export function gates(all: Gates, width: number, rows: number, words: FaceWords): Line[] {
   if (all.length === 0) return [];
   const unmet = all.filter(({ met }) => !met);
-  const count = `${words.gates}: ${all.length - unmet.length} ${words.of} ${all.length} ${words.met}`;
-  const head = line(cut(count, width), 'strong');
-  const table = grid(all, width);
+  const labelled = (label: string, text: string) => fill(words.labelled, { label, text });
+  const met = fill(words.gatesMet, { met: String(all.length - unmet.length), all: String(all.length) });
+  const head = line(cut(labelled(words.gates, met), width), 'strong');
+  const table = grid(all, width, words);
   if (table.length < rows || unmet.length === 0) return unmet.length === 0 ? [head] : [head, ...table];
   const names = unmet.map(({ name }) => oneLine(name)).join(', ');
-  return [head, ...linesOf(wrap(`${words.notMet}: ${names}`, width), 'bad')];
+  return [head, ...linesOf(wrap(labelled(words.gateNotMet, names), width), 'bad')];
 }

@@ -1,7 +1,8 @@
 import type { HearingView } from '../../../session/view.ts';
+import { fill } from '../../../session/wording.ts';
 import { type Line, line } from '../line.ts';
 import { cut, oneLine, widthOf } from '../text.ts';
-import { personNames, words } from '../words.ts';
+import type { FaceWords } from '../words/index.ts';
 
 /** Below this nothing is drawn; 0 dBFS fills the meter. */
 const QUIETEST_DBFS = -60;
@@ -15,7 +16,7 @@ export function meter(levelDbfs: number | null): string {
   return `[${'█'.repeat(lit)}${'·'.repeat(METER - lit)}]`;
 }
 
-function levelText({ levelDbfs, clipping, speech, speaking }: HearingView): string {
+function levelText({ levelDbfs, clipping, speech, speaking }: HearingView, words: FaceWords): string {
   const level =
     levelDbfs === null ? words.noLevel : `${meter(levelDbfs)} ${Math.round(Math.max(-99, levelDbfs))} dBFS`;
   const marks = [
@@ -26,16 +27,18 @@ function levelText({ levelDbfs, clipping, speech, speaking }: HearingView): stri
   return [level, ...marks].join(' ');
 }
 
-function heardText({ last }: HearingView): string {
-  if (!last) return `${words.heard}: ${words.nothingHeard}`;
-  const judged = last.counted ? '' : ` ${words.notCounted}`;
-  return `${words.heard}:${judged} "${oneLine(last.text)}" (${personNames[last.by]})`;
+function heardText({ last }: HearingView, words: FaceWords): string {
+  if (!last) return words.nothingHeard;
+  return fill(last.counted ? words.heard : words.notCounted, {
+    text: fill(words.quoted, { text: oneLine(last.text) }),
+    by: words.people[last.by],
+  });
 }
 
 /** What listens, how loud it is, and the last thing heard: one line where both fit, else two. */
-export function hearing(view: HearingView, width: number): Line[] {
-  const ear = `${words.hears} ${oneLine(view.source)} ${levelText(view)}`;
-  const heard = heardText(view);
+export function hearing(view: HearingView, width: number, words: FaceWords): Line[] {
+  const ear = `${words.hears} ${oneLine(view.source)} ${levelText(view, words)}`;
+  const heard = heardText(view, words);
   const tone = view.clipping ? 'bad' : 'normal';
   const heardTone = view.last && !view.last.counted ? 'bad' : 'normal';
   if (widthOf(ear + GAP + heard) <= width)

@@ -1,8 +1,9 @@
 import type { View } from '../../../session/view.ts';
+import { fill } from '../../../session/wording.ts';
 import { largestLetters } from '../big-letters.ts';
 import { type Line, line } from '../line.ts';
 import { cut, oneLine, pad, widthOf } from '../text.ts';
-import { words } from '../words.ts';
+import type { FaceWords } from '../words/index.ts';
 
 type Timer = NonNullable<View['timer']>;
 
@@ -25,20 +26,20 @@ export function bar({ totalMs, leftMs }: Pick<Timer, 'totalMs' | 'leftMs'>, widt
 }
 
 /** The hold's progress: one line, or where it has the rows the time left in large letters beside it. */
-export function holdBar(timer: Timer, width: number, rows: number): Line[] {
+export function holdBar(timer: Timer, width: number, rows: number, words: FaceWords): Line[] {
   const left = leftText(timer.leftMs);
   const held = timer.held ? `${words.held} ` : '';
   const large = rows >= LARGE_ROWS ? largestLetters(left, Math.floor(width / 2), rows) : [];
   const largeWidth = widthOf(large[0] ?? '') + 3;
   if (large.length === 0) {
-    const time = `${held}${left} ${words.left} `;
+    const time = `${held}${fill(words.left, { time: left })} `;
     return [line(cut(time + bar(timer, width - widthOf(time)), width), 'strong')];
   }
   const inner = width - largeWidth;
   const beside = [
     cut(oneLine(timer.title), inner),
     bar(timer, inner),
-    cut(`${held}${left} ${words.left} ${words.of} ${leftText(timer.totalMs)}`, inner),
+    cut(held + fill(words.leftOf, { time: left, total: leftText(timer.totalMs) }), inner),
   ];
   const above = Math.floor((large.length - beside.length) / 2);
   return large.map((row, index) =>

@@ -1,7 +1,7 @@
 import type { View } from '../../../session/view.ts';
 import { type Line, line, linesOf } from '../line.ts';
 import { cut, oneLine, wrap } from '../text.ts';
-import { personNames } from '../words.ts';
+import type { FaceWords } from '../words/index.ts';
 
 const EDGE = '▌ ';
 
@@ -9,9 +9,10 @@ const EDGE = '▌ ';
 export function promptBox(
   view: Pick<View, 'title' | 'prompt' | 'addressed' | 'addressedName'>,
   width: number,
+  { people }: FaceWords,
 ): Line[] {
   const inner = width - EDGE.length;
-  const role = personNames[view.addressed];
+  const role = people[view.addressed];
   const name = oneLine(view.addressedName);
   const to = name === '' ? role : `${name}, ${role}`;
   return [

@@ -1,7 +1,7 @@
 import type { View } from '../../../session/view.ts';
 import { type Line, line } from '../line.ts';
 import { ends, oneLine } from '../text.ts';
-import { words } from '../words.ts';
+import type { FaceWords } from '../words/index.ts';
 
 const WIDE = 90;
 
@@ -9,6 +9,7 @@ const WIDE = 90;
 export function titleBar(
   view: Pick<View, 'profileName' | 'invented' | 'phase' | 'phaseNumber' | 'phaseCount'>,
   width: number,
+  words: FaceWords,
 ): Line {
   const invented = width >= WIDE ? words.invented : words.inventedShort;
   const phase = `${view.phaseNumber}/${view.phaseCount} ${oneLine(view.phase)} `;

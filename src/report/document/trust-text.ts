@@ -1,0 +1,37 @@
+import { type Fault, sentenceOf } from '../../record/index.ts';
+import { fill } from '../../session/wording.ts';
+import type { Manner } from '../manner.ts';
+import type { SignatureState } from '../model.ts';
+import type { ReplayFault } from '../replay.ts';
+
+/** What is wrong with the chain of a record, in one sentence. */
+export const faultText = (fault: Fault | undefined, { words }: Manner): string =>
+  fault === undefined ? words.trust.noEntry : sentenceOf(words.findings.chain, fault.finding);
+
+/** Why a signature does not hold; what no table words, as the record's own reader says it. */
+export const signatureText = (
+  { role, keyId, finding, sentence }: SignatureState,
+  { words, name }: Manner,
+): string =>
+  finding === undefined
+    ? sentence
+    : fill(words.trust.signatureFails, {
+        owner: name.keyOwner(role),
+        keyId,
+        why: words.findings.signature[finding],
+      });
+
+/** What kept the procedure from being carried out once more, or what came out otherwise. */
+export function replayText(fault: ReplayFault, { words }: Manner): string {
+  const { replay } = words;
+  switch (fault.kind) {
+    case 'noHeader':
+      return replay.noHeader;
+    case 'impossible':
+      return fill(replay.impossible, { why: fault.why });
+    case 'differs': {
+      const { kind, ...blanks } = fault.difference;
+      return fill(replay.differs, { line: String(fault.line), what: fill(replay[kind], blanks) });
+    }
+  }
+}

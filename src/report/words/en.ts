@@ -1,0 +1,352 @@
+import { englishFindings, type FindingSentences } from '../../record/index.ts';
+import type { HoldStory } from '../model.ts';
+
+/** Words for one, and for any other count; which of them is meant, the grammar of the language decides. */
+export interface Counted {
+  readonly one: string;
+  readonly many: string;
+}
+
+type Table = Readonly<Record<string, string>>;
+
+const holdKinds: Readonly<Record<HoldStory['kind'], string>> = {
+  hold: 'hold, at least',
+  rest: 'starter rests, at least',
+  burst: 'starter turns, at most',
+  watch: 'watched, at most',
+};
+
+const findings: FindingSentences = englishFindings;
+const via: Table = {
+  voice: 'by voice',
+  keys: 'by key',
+  touch: 'by touch',
+  bus: 'from the vehicle bus',
+  tool: 'by the tool',
+};
+const unclear: Table = {
+  nothingRecognized: 'speech, but no words',
+  outOfGrammar: 'not a reply to this question',
+  lowConfidence: 'too uncertain',
+  tooLong: 'too long',
+  deniedAtReadBack: 'denied at read-back',
+  notExpected: 'not expected',
+};
+const decisions: Table = { blocks: 'blocks', mayGoOn: 'may go on', watch: 'watched until it clears' };
+/** Why a value was not accepted where no limit says so; anything else is told as the record has it. */
+const why: Table = {
+  idleHunting: 'the idle hunts',
+  idleFalling: 'the idle falls',
+  idleRising: 'the idle rises',
+  notCoolYet: 'still hot',
+  pressureDoesNotFollow: 'it does not follow the speed',
+  boilsAfterKeyOff: 'it may boil once the key is off',
+};
+/** Whose key signed, as a genitive. */
+const keyOwners: Table = { bay: 'of the bay', supervisor: 'of the supervisor' };
+const triggers: Table = {
+  clock: 'time was up',
+  reply: 'by a reply',
+  value: 'by a value',
+  reading: 'by a reading outside its limits',
+  unclear: 'no clear answer in time',
+};
+/** Sources of rules in other words, by the words of the record; what stands nowhere here is told in those. */
+const sources: Table = {};
+
+/** The frame of a report in English; blanks are in braces. What the session said comes from its language. */
+export const en = {
+  locale: 'en-GB',
+  firstOfMonth: '1',
+  dateTime: '{date}, {time} UTC',
+  /** Between a figure and its unit. */
+  unitGap: ' ',
+  quoted: '\u201c{text}\u201d',
+
+  findings,
+  via,
+  unclear,
+  decisions,
+  why,
+  keyOwners,
+  triggers,
+  sources,
+  holdKinds,
+  engineSpeed: 'engine speed',
+
+  between: '{min} to {max}',
+  atLeast: 'at least {value}',
+  atMost: 'at most {value}',
+  justUnder: 'just under 0 {unit}',
+
+  title: 'First start: report',
+  fileTitle: 'First start: {vehicle}',
+  unknownVehicle: 'unknown vehicle',
+  recordFoot: 'Record {hash}',
+  page: 'Page {page} of {of}',
+  lettersLacking:
+    'Some letters above are drawn as boxes: the font of this PDF lacks them. The HTML report shows them.',
+  invented: 'The engine of this report is invented, for practice.',
+
+  trust: {
+    altered: 'NOT VERIFIED: this record is not as it was written. {fault}',
+    noEntry: 'It holds no whole entry.',
+    onlyBefore: {
+      one: 'The report shows only the {n} entry before the fault. It is no proof of anything after it.',
+      many: 'The report shows only the {n} entries before the fault. It is no proof of anything after it.',
+    },
+    notVerified: 'NOT VERIFIED: {sentence}',
+    notConfirmed: 'NOT CONFIRMED: {fault}',
+    verified: {
+      one: 'Verified: the one entry is chained as written.',
+      many: 'Verified: all {n} entries are chained as written.',
+    },
+    verifiedAndSigned: {
+      one: 'Verified: the one entry is chained as written, and signed with the key {owners}.',
+      many: 'Verified: all {n} entries are chained as written, and signed with the key {owners}.',
+    },
+    and: ' and ',
+    signatureFails: 'The signature {owner} (key {keyId}) does not hold: {why}.',
+  },
+
+  replay: {
+    noHeader:
+      'The record does not begin like a session of this version, so that nothing in it could be carried out once more.',
+    impossible: 'The procedure cannot be replayed from this record: {why}',
+    differs:
+      'Carried out once more, the recorded events do not lead to line {line}: {what}. Either another version of the procedure wrote this record, or it was altered and chained anew.',
+    nothingFollows: "no '{recorded}' follows from them",
+    otherState: 'they lead to {leads}, not {recorded}',
+    otherNote: "they lead to '{leads}', not '{recorded}'",
+    otherMember: 'its {member} is another',
+    otherOutcome: "they lead to {leads}, not to '{recorded}'",
+  },
+
+  outcome: {
+    unconfirmed: 'As the record says, not confirmed: {text}',
+    nothing: 'Nothing happened: the record holds no step of a start-up.',
+    signedOff: 'Signed off after {time}: {facts}.',
+    allGatesMet: { one: 'all {n} gate met', many: 'all {n} gates met' },
+    gatesNotMet: { one: '{n} gate NOT met', many: '{n} gates NOT met' },
+    onlyDrills: 'no stop but the drills',
+    stops: { one: '{n} stop', many: '{n} stops' },
+    nothingOpen: 'nothing left open',
+    openItems: { one: '{n} open item', many: '{n} open items' },
+    ended: 'Ended without sign-off after {time}, {place}{cause}. {ran}',
+    stopped: 'Stopped and not gone on with after {time}, {place}{cause}. {ran}',
+    brokenOff: 'Not finished: the record breaks off after {time}, {place}. {ran}',
+    beforeFirstStep: 'before its first step',
+    inPhase: 'in phase {n} of {of}, {phase}',
+    cause: ': {cause}',
+    noCause: 'no cause was given',
+    ranUnknown: 'Whether the engine ran cannot be told.',
+    turnedUnexpectedly: 'Engine speed was read, but in no step in which the engine runs.',
+    didNotRun: 'The engine did not run.',
+    ranFor: 'The engine ran for {time}.',
+  },
+
+  glance: {
+    ran: 'Engine ran',
+    ranUnknown: 'cannot be told',
+    ranFrom: '{time}, from {from}',
+    ranNowhere: 'in no step',
+    gates: 'Gates met',
+    gatesOf: '{met} of {all}',
+    stops: 'Stops',
+    stopsAndDrills: { one: '{stops} (and {n} drill)', many: '{stops} (and {n} drills)' },
+    faults: 'Fault codes',
+    skips: 'Skipped steps',
+    misheard: 'Not understood at first',
+    openItems: 'Open items',
+  },
+
+  job: {
+    unknown:
+      'The record does not begin like a session of this version: vehicle, people and engine profile cannot be told.',
+    vehicle: 'Vehicle',
+    engine: 'Engine',
+    profile: 'Profile',
+    inventedProfile: '{name} (invented, for practice)',
+    began: 'Began',
+    lasted: 'Lasted',
+    lastedTime: '{time} ({clock})',
+  },
+
+  timeLine: {
+    title: 'Time line',
+    note: 'Session time. Engine: amber while the starter turned it, green while it ran.',
+    alt: '{reached} of {all} phases in {time}.',
+    notReached: 'not reached',
+    engine: 'Engine cranked and ran',
+    stops: 'Stops (hollow: drills)',
+    held: 'On hold',
+    restarted: 'Tool restarted',
+  },
+
+  open: {
+    title: 'Open items',
+    gate: 'Gate not met: {gate}',
+    gates: '{n} gates not met: {gates}',
+    skip: 'Skipped: {step} ({reason})',
+    fault: 'Code accepted by the supervisor: SPN {spn} FMI {fmi} ({reason})',
+    reopened: 'To be done again: {step}',
+    none: 'Nothing is left open.',
+    noneConfirmed: 'The record names none; that could not be confirmed.',
+    retorque: 'Retorque list',
+    retorqueNote: {
+      one: '{done} of {n} item confirmed, cold.',
+      many: '{done} of {n} items confirmed, cold.',
+    },
+    torqued: '{name}: torqued',
+    notTorqued: '{name}: OPEN',
+  },
+
+  gates: {
+    title: 'Gates and readings',
+    note: 'Times are session time. Numbers in brackets name the rule, listed below.',
+    none: 'No gate was reached.',
+    reading: 'Reading',
+    at: 'At',
+    value: 'Value',
+    limit: 'Limit',
+    margin: 'Margin',
+    rule: 'Rule',
+    ungated: 'Readings that open no gate',
+    met: 'met at {time}, {person}',
+    notMet: 'NOT MET',
+    confirmed: 'Confirmed: {steps}.',
+    missing: 'Missing: {steps}.',
+    severalAlike: '{n} readings, all {value}',
+    several: '{n} readings, {lowest} to {highest}',
+    moreOutside: {
+      one: '{n} more reading outside; all are in the JSON and CSV exports',
+      many: '{n} more readings outside; all are in the JSON and CSV exports',
+    },
+    notAccepted: '{quantity} NOT accepted',
+    notAcceptedWhy: '{quantity} NOT accepted: {why}',
+  },
+
+  plots: {
+    title: 'Readings against time and limits',
+    none: 'No reading was taken.',
+    note: 'Dashed: limits; shaded red: outside them. Bands behind: phases, by their number in the time line.',
+    once: 'Read once: the grey bar is what the limits allow',
+    valueAt: '{value} at {time}',
+    labelled: '{label}: {text}',
+    quantityIn: '{quantity}, {unit}',
+    alt: { one: '{quantity}: {n} reading', many: '{quantity}: {n} readings' },
+    altAllInside: '{readings}, none outside the limits.',
+    altOutside: '{readings}, {bad} outside the limits.',
+    pressure: 'Oil pressure over engine speed, {unit} over {speedUnit}',
+    pressureAlt: {
+      one: 'Oil pressure at {n} speed, with the least pressure allowed at each.',
+      many: 'Oil pressure at {n} speeds, with the least pressure allowed at each.',
+    },
+  },
+
+  stops: {
+    title: 'Stops and their causes',
+    none: 'Nobody called stop.',
+    step: 'In step',
+    called: 'Called',
+    cause: 'Cause',
+    after: 'After it',
+    byBus: 'The session itself, from the vehicle bus',
+    by: '{person}, {via}',
+    drill: 'drill',
+    noCause: 'not given',
+    drillHeard: 'heard; went on at {time}',
+    wentOn: 'went on at {time}',
+    notGoneOn: 'not gone on with',
+    again: 'Done again: {steps}',
+  },
+
+  faults: {
+    title: 'Fault codes',
+    none: 'No fault code was read.',
+    code: 'Code',
+    what: 'What it is',
+    story: 'Story',
+    judged: '{time} {step}: {decision}',
+    accepted: '{time} accepted by the supervisor: {reason}',
+    cleared: '{time} said to have cleared',
+    endUnknown: 'whether it was there at the end cannot be told',
+    atEnd: 'not read as gone by the end',
+    gone: 'not among the codes of the last round',
+  },
+
+  skips: {
+    title: 'Skipped steps',
+    none: 'No step was skipped.',
+    reason: 'Reason',
+    by: 'By',
+  },
+
+  misheard: {
+    title: 'Misheard and repaired',
+    none: 'Everything was understood the first time.',
+    heard: 'Heard',
+    why: 'Why it did not count',
+    repairedBy: 'What counted then',
+    nothingHeard: '(nothing)',
+    repaired: '{text} at {time}',
+    nothing: 'nothing',
+  },
+
+  holds: {
+    title: 'Holds and cranking, planned and kept',
+    unknown: 'Cannot be told: the record does not replay.',
+    none: 'Nothing was timed.',
+    what: 'What',
+    planned: 'Planned',
+    took: 'Took',
+    paused: 'Paused',
+    onHold: '{time} on hold',
+    brokenOff: 'broken off',
+    overLimit: 'over its limit',
+  },
+
+  computed: {
+    title: 'Figures calculated for this engine and this weather',
+    shown: 'As it was shown',
+  },
+
+  cautions: {
+    title: 'Cautions given',
+    none: 'No caution was given.',
+    note: 'Bold: call-outs that went before everything else.',
+    said: 'Said',
+    times: 'Times',
+  },
+
+  tool: {
+    title: 'Notes on the tool and the record',
+    what: 'What',
+    refused: '{step} refused; not met: {gates}.',
+    notUnderstood: {
+      one: '{n} entry of the record could not be understood and is not shown; the first is number {first}.',
+      many: '{n} entries of the record could not be understood and are not shown; the first is number {first}.',
+    },
+  },
+
+  tables: {
+    at: 'At',
+    step: 'Step',
+    between: '; ',
+    more: 'And {n} more; all are in the JSON export.',
+  },
+
+  rules: { title: 'Rules behind the limits', rule: '[{n}] {id}: {source}' },
+
+  foot: {
+    title: 'Signatures',
+    signedInRecord: 'Signed in the record.',
+    valid: 'Digital signature (Ed25519) {owner}, key {keyId}, {at}: valid.',
+    lastHash:
+      'SHA-256 of the last entry. To find any later change, also lines cut off the end, run: first-fire verify RECORD --hash followed by',
+    lastSoundHash: 'SHA-256 of the last sound entry; what follows it in the file is NOT VERIFIED',
+  },
+};
+
+/** What a language has to bring for its reports: what is missing does not compile. */
+export type ReportWords = Readonly<typeof en>;

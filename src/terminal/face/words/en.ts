@@ -1,0 +1,99 @@
+import type { Person } from '../../../../machines/vocabulary.ts';
+import { english } from '../../../../prompts/en/index.ts';
+
+const people: Readonly<Record<Person, string>> = english.people;
+
+/** Who speaks in the log, by the session's own names. */
+const who: Readonly<Record<string, string>> = { says: 'says', heard: 'heard' };
+
+/** The face's own words in English, all in one place; everything else on the screen comes from the session. */
+export const en = {
+  decimalMark: english.words.decimalMark as string,
+  people,
+  who,
+  quoted: '"{text}"',
+  labelled: '{label}: {text}',
+
+  name: 'first-fire',
+  invented: 'INVENTED ENGINE, PRACTICE ONLY',
+  inventedShort: 'INVENTED ENGINE',
+  stopped: 'STOPPED - KEY OFF',
+  stoppedLarge: 'STOPPED: KEY OFF',
+  mayTurn: 'ENGINE MAY STILL TURN',
+  cranking: 'CRANKING',
+  running: 'ENGINE RUNNING',
+  engineOff: 'Engine off',
+  held: 'ON HOLD',
+  signedOff: 'SIGNED OFF',
+  ended: 'ENDED WITHOUT SIGN-OFF',
+
+  say: 'Say:',
+  sayNumber: 'Say a number: {name}, {range}',
+  range: '{min} to {max} {unit}',
+  nothingAwaited: 'No reply is awaited now.',
+  also: 'Also:',
+  left: '{time} left',
+  leftOf: '{time} left of {total}',
+
+  readings: 'READINGS',
+  noReadings: 'none yet',
+  readingMet: 'met',
+  readingNotMet: 'NOT MET',
+  gates: 'BEFORE FIRST FIRE',
+  gatesMet: '{met} of {all} met',
+  gateMet: 'met',
+  gateNotMet: 'NOT MET',
+  faults: 'FAULT CODES',
+  openItems: 'OPEN ITEMS',
+  problem: 'PROBLEM',
+  sights: 'ENGINE',
+  more: '… {n} more',
+
+  bus: 'Bus:',
+  busStates: { notHeard: 'not heard yet', alive: 'ALIVE', silent: 'SILENT', gone: 'GONE' },
+  noValue: '--',
+  hears: 'Ear:',
+  microphone: 'microphone',
+  keysOnly: 'keys',
+  noLevel: 'no level',
+  clipping: 'TOO LOUD',
+  speech: 'speech',
+  speaking: 'SPEAKING',
+  heard: 'Heard: {text} ({by})',
+  nothingHeard: 'Heard: nothing yet',
+  notCounted: 'Heard: NOT UNDERSTOOD {text} ({by})',
+
+  escapeStops: 'Esc = STOP',
+  keys: ['Enter = send', 'Ctrl-C twice = leave', 'Up = last line'] as readonly string[],
+  leaving: 'Ctrl-C again leaves, any other key stays.',
+  leavingRunning: 'Leaving does not stop the engine.',
+  mayType: 'type what you would say',
+
+  /** What there is to see at the engine of a rehearsal. */
+  seen: {
+    lit: 'lit: {lamps}',
+    litAtKeyOn: 'lit: {lamps}; lit at key-on: {atKeyOn}',
+    noLamps: 'none',
+    seen: 'seen: {sights}',
+    between: '; ',
+    wet: 'wet at {point}',
+    hunts: 'the idle hunts',
+    coolantAir: 'air in the coolant',
+    steeringAir: 'bubbles in the steering fluid',
+    coolantShort: 'coolant below the mark',
+    primerFirm: 'primer firm after {strokes} strokes',
+    primerSoft: 'primer soft after {strokes} strokes',
+    code: 'code SPN {spn} FMI {fmi}',
+  },
+
+  /** What is said after the face has closed. */
+  closing: {
+    signedOff: 'Signed off.',
+    ended: 'Ended without sign-off.',
+    left: 'Left before sign-off; go on with: npm start -- resume {path}',
+    record: 'Record: {path}, {entries} entries, last hash {hash}.',
+  },
+};
+
+/** What a language has to bring for the face: what is missing does not compile. */
+export type FaceWords = Readonly<typeof en>;
