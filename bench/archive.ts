@@ -9,8 +9,8 @@ import { type Intake, takeIn } from '../src/archive/intake.ts';
 import { openArchive } from '../src/archive/open.ts';
 import { rewritten, wholeSession } from '../tests/archive/sessions.ts';
 
-const WHOLE = 400;
-const SHORT = 1000;
+const WHOLE = 1500;
+const SHORT = 4000;
 /** A session that stops in its second phase. */
 const SHORT_ENTRIES = 150;
 const STORED = 100_000;
