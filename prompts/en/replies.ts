@@ -1,9 +1,10 @@
 /**
  * What may be said for each reply; the first wording is the one that is asked for and read back.
- * Two wordings that sound alike never mean different things in the same moment.
+ * Two wordings that sound alike never mean different things in the same moment, and none that says yes differs from
+ * its opposite in one short word only: beside an engine "that is right" is heard where "that is wrong" was said.
  */
 export const replies = {
-  yes: ['correct', 'yes', 'that is right', 'affirmative'],
+  yes: ['correct', 'yes', 'affirmative'],
   no: ['wrong', 'no', 'that is wrong', 'negative'],
   ready: ['ready', 'we are ready', 'i am ready'],
   notYet: ['not yet', 'not good', 'problem'],
@@ -40,13 +41,13 @@ export const replies = {
   fuellingDisabled: ['fuelling disabled', 'fuelling is disabled'],
   provedOff: ['proved off', 'it is proved'],
   clearToCrank: ['clear to crank', 'all clear'],
-  oilPressureShows: ['pressure shows', 'oil pressure', 'we have pressure'],
+  oilPressureShows: ['pressure shows', 'we have pressure'],
   nothingYet: ['nothing yet', 'no pressure', 'no start'],
   fuellingRestored: ['fuelling restored', 'fuelling is restored'],
 
   keyIsOn: ['key is on', 'key on'],
-  lit: ['lit', 'it is on'],
-  dark: ['dark', 'it is out'],
+  lit: ['lit'],
+  dark: ['dark'],
   lampOut: ['lamp is out', 'lamp out'],
   lampStays: ['lamp stays on', 'still lit'],
   noCodes: ['no codes', 'no fault codes'],
@@ -61,7 +62,7 @@ export const replies = {
 
   idleSteady: ['idle steady', 'idle is steady'],
   hunting: ['hunting', 'idle is hunting'],
-  pointGood: ['good here', 'all good', 'dry and tight'],
+  pointGood: ['good here', 'dry and tight'],
   leak: ['leak', 'there is a leak'],
   thermostatOpen: ['thermostat open', 'upper hose is hot'],
   noBubbles: ['no bubbles', 'no more bubbles'],

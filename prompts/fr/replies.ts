@@ -4,7 +4,7 @@
  * is off is "éteint". No two that mean opposite things differ only at their end or in a prefix.
  */
 export const replies = {
-  yes: ['correct', 'oui', "c'est juste", 'affirmatif'],
+  yes: ['correct', 'oui', 'affirmatif'],
   no: ['faux', 'non', "c'est faux", 'négatif'],
   ready: ['prêt', 'prête', 'nous sommes prêts'],
   notYet: ['pas encore', 'pas bon', 'problème'],

@@ -184,6 +184,31 @@ describe.each(languageCodes)('in the language %s:', code => {
         }
     });
 
+    it.each([
+      ['yes', 'no'],
+      ['lit', 'dark'],
+      ['lampOut', 'lampStays'],
+      ['oilPressureShows', 'nothingYet'],
+      ['pressureGood', 'noOilPressure'],
+      ['fired', 'nothingYet'],
+      ['idleSteady', 'hunting'],
+      ['pointGood', 'leak'],
+      ['pointGood', 'notYet'],
+    ] as const)(
+      '%s never differs from %s in one short word only: noise takes one for the other',
+      (yes, no) => {
+        const near = (one: readonly string[], other: readonly string[]) => {
+          const differ = one.flatMap((word, i) => (word === other[i] ? [] : [[word, other[i] ?? '']]));
+          const short = differ.flat().every(word => word.length <= 5);
+          return one.length > 1 && one.length === other.length && differ.length === 1 && short;
+        };
+        const pairs = language.replies[yes].flatMap(one =>
+          language.replies[no].map(other => [one, other] as const),
+        );
+        expect(pairs.filter(([one, other]) => near(one.split(' '), other.split(' ')))).toEqual([]);
+      },
+    );
+
     it('is always the stop, whatever the state', () => {
       for (const moment of moments)
         expect(grammarOf(moment, language, 'metric', 'voice').stop).toEqual(language.stopWordings);

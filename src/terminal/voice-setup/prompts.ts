@@ -58,7 +58,7 @@ export const trainingPrompts: readonly Prompt[] = [
 export const heldOutPrompts: readonly Prompt[] = [
   ...saying(pressure, 'oil pressure five five', 'thirty'),
   ...saying(voltage, 'eleven point nine'),
-  ...saying(readBack, 'that is right'),
+  ...saying(readBack, 'affirmative'),
   ...saying(steps, 'coolant full'),
   ...saying(readBack, 'stop the engine'),
 ];
