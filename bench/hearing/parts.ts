@@ -66,7 +66,6 @@ const accuracy: Part = async (size, set, { denoising, plain }, say, keep) => {
   const rows: AccuracyRow[] = [];
   const heard: SceneResult[] = [];
   const ourSpent = { cpuMs: 0, soundMs: 0 };
-  let readBack = { readBack: 0, acceptedAllTheSame: 0 };
   for (const level of size.levels) {
     const scenes = scenesAt(level, replies, set);
     const before = { ...spent };
@@ -74,11 +73,6 @@ const accuracy: Part = async (size, set, { denoising, plain }, say, keep) => {
     ourSpent.cpuMs += spent.cpuMs - before.cpuMs;
     ourSpent.soundMs += spent.soundMs - before.soundMs;
     heard.push(...ours);
-    const objections = await measureReadBack(ours, set, denoising);
-    readBack = {
-      readBack: readBack.readBack + objections.readBack,
-      acceptedAllTheSame: readBack.acceptedAllTheSame + objections.acceptedAllTheSame,
-    };
     const atLevel = [
       rowOf('first-fire', level, takenOf(ours)),
       ...(nativeInstalled ? [rowOf('native PocketSphinx', level, hearNatively(scenes))] : []),
@@ -94,7 +88,6 @@ const accuracy: Part = async (size, set, { denoising, plain }, say, keep) => {
         rows,
         replyLatency: latencyOf(latenciesOf(heard)),
         spent: { realTimeFactor: ourSpent.cpuMs / ourSpent.soundMs, soundS: ourSpent.soundMs / 1000 },
-        readBack,
         wrong: wrongOf(heard),
       },
     });
@@ -150,4 +143,14 @@ const humans: Part = async (size, _set, _ears, _say, keep) => {
   });
 };
 
-export const parts = { accuracy, stops, talk, microphones, humans } as const;
+const readBack: Part = async (size, set, { denoising }, say, keep) => {
+  const rows: NonNullable<Results['readBack']>['rows'][number][] = [];
+  for (const level of size.levels) {
+    if (level === 'clean') continue;
+    rows.push({ level, ...(await measureReadBack(level, set, denoising)) });
+    say(JSON.stringify(rows.at(-1)));
+    keep({ readBack: { rows } });
+  }
+};
+
+export const parts = { accuracy, readBack, stops, talk, microphones, humans } as const;

@@ -41,8 +41,10 @@ export interface Results {
     readonly rows: readonly AccuracyRow[];
     readonly replyLatency: Latency;
     readonly spent: Spent;
-    readonly readBack: ReadBackResult;
     readonly wrong: readonly string[];
+  };
+  readonly readBack?: {
+    readonly rows: readonly (ReadBackResult & { readonly level: Level })[];
   };
   readonly microphones?: {
     readonly size: string;

@@ -21,7 +21,7 @@ const takenCells = (taken: Taken) => [
 
 function accuracyText({ accuracy }: Results): string[] {
   if (!accuracy) return [];
-  const { rows, replyLatency, spent, readBack } = accuracy;
+  const { rows, replyLatency, spent } = accuracy;
   const byNoise = rows
     .filter(({ system, level }) => system === 'first-fire' && level !== 'clean')
     .flatMap(({ level, byNoise }) =>
@@ -37,7 +37,22 @@ function accuracyText({ accuracy }: Results): string[] {
     'First-fire by kind of noise:',
     table(['speech above noise', 'noise', 'exact', 'unclear', 'wrong', 'taken for stop', 'of'], byNoise),
     `End of speech to report: median ${replyLatency.medianMs} ms, 95 % within ${replyLatency.p95Ms} ms (${replyLatency.count} replies; time of the sound plus processor time). Processor time per second of sound: ${spent.realTimeFactor.toFixed(2)} s.`,
-    `Heard wrongly and read back: ${readBack.readBack}; the speaker's objection was taken for agreement ${readBack.acceptedAllTheSame} times.`,
+  ];
+}
+
+function readBackText({ readBack }: Results): string[] {
+  if (!readBack) return [];
+  return [
+    '## Something wrong is read back, and its speaker objects',
+    table(
+      ['speech above noise', 'taken for agreement', 'heard as an objection', 'of'],
+      readBack.rows.map(({ level, takenForAgreement, heard, objections }) => [
+        levelText(level),
+        String(takenForAgreement),
+        String(heard),
+        String(objections),
+      ]),
+    ),
   ];
 }
 
@@ -96,6 +111,7 @@ export function writePage(results: Results): void {
     '# How a loud bay is heard',
     'Written by `npm run hearing`; the same figures are in hearing.json. Speech of Debian voices that are built from recorded speech, in synthesized noise (bench/hearing): no real engine and, but for the last table, no living person was heard. Speech and noise are measured from 0 to 8 kHz without weighting: the speech over the frames in which somebody speaks, the noise over its whole length, its pauses included. Voices and noises that settings were chosen on are not among these. The phone network had met neither the voices, but for the woman of festival-slt-hts by another method, nor these noises, but others made by the same rules.',
     ...accuracyText(results),
+    ...readBackText(results),
     ...stopsText(results),
     ...talkText(results),
     ...(microphones
