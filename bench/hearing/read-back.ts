@@ -1,5 +1,5 @@
 import { english } from '../../prompts/en/index.ts';
-import type { Grammar, SoundRecognizer } from '../../src/voice/ports.ts';
+import type { Grammar, Heard, SoundRecognizer } from '../../src/voice/ports.ts';
 import { hearScenes, scenesAt } from './accuracy.ts';
 import type { SpeakerSet } from './material.ts';
 import { noiseKinds } from './noises.ts';
@@ -13,6 +13,8 @@ const readBackGrammar: Grammar = {
     { id: 'no', wordings: english.replies.no },
   ],
 };
+
+const isCounted = ({ kind }: Heard) => kind !== 'unclear';
 
 export interface ReadBackResult {
   /** Times that something was read back, and its speaker objected. */
@@ -33,7 +35,8 @@ export async function measureReadBack(
   );
   const scenes = noiseKinds.flatMap(kind => scenesAt(level, objections, set, 'good', [kind]));
   const answers = (await hearScenes(scenes, ear)).flatMap(({ outcomes }) => outcomes);
-  const taken = (id: string) =>
-    answers.filter(({ reports }) => reports.some(({ heard }) => heard.kind === 'reply' && heard.id === id));
-  return { objections: answers.length, heard: taken('no').length, takenForAgreement: taken('yes').length };
+  // What comes first decides: after a stop nothing is asked any more.
+  const firsts = answers.map(({ reports }) => reports.map(({ heard }) => heard).find(isCounted));
+  const taken = (id: string) => firsts.filter(first => first?.kind === 'reply' && first.id === id).length;
+  return { objections: answers.length, heard: taken('no'), takenForAgreement: taken('yes') };
 }
