@@ -2,9 +2,9 @@ import type { SoundRecognizer } from '../../src/voice/ports.ts';
 import { speechRateHz } from '../../src/voice/resample.ts';
 import { hearScenes, type Level, scenesAt } from './accuracy.ts';
 import { isControl } from './controls.ts';
-import { grammarAt, noiseLoop, type SpeakerSet, spread, talkAgainst } from './material.ts';
+import { grammarAt, type SpeakerSet, spread, talkAgainst } from './material.ts';
 import { noiseAtSnr } from './mix.ts';
-import { noiseKinds } from './noises.ts';
+import { noiseKinds, noiseOf } from './noises.ts';
 import type { Outcome } from './play.ts';
 import type { Saying, Scene } from './scene.ts';
 
@@ -53,7 +53,7 @@ export async function measureTalk(
   );
 }
 
-/** Noise alone, as loud as it is at 5 dB, while one state after the other waits for its reply. */
+/** Noise alone, as loud as it is at 5 dB, never the same twice, while one state after the other waits for its reply. */
 export async function measureNoise(
   secondsOfEach: number,
   replies: readonly Saying[],
@@ -62,13 +62,14 @@ export async function measureNoise(
 ): Promise<FalseAccepts> {
   const pieceSamples = 10 * speechRateHz;
   const scenes = noiseKinds.map((kind): Scene => {
-    const loop = noiseAtSnr(noiseLoop(kind, set), 5);
     const pieces = Math.ceil(secondsOfEach / 10);
+    // No loop: what is taken for an answer once would be again each time it comes round.
+    const noise = noiseOf(kind, pieces * 10, set.seed, set.voices);
     return {
       voice: '',
       noise: kind,
       snrDb: 5,
-      samples: Float32Array.from({ length: pieces * pieceSamples }, (_, i) => loop[i % loop.length] ?? 0),
+      samples: noiseAtSnr(noise, 5),
       utterances: Array.from({ length: pieces }, (_, i) => ({
         grammar: grammarAt(replies, i * 5),
         says: `noise: ${kind}`,
