@@ -1,22 +1,14 @@
-import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vite';
 import { compressed } from './src/tablet/build/compressed.ts';
 import { offlineList } from './src/tablet/build/offline-list.ts';
 import { refuseNode } from './src/tablet/build/refuse-node.ts';
-import { speechModel } from './src/tablet/build/speech-model.ts';
 import { voskEngine } from './src/tablet/build/vosk-engine.ts';
 
 /** Builds the page into dist-tablet: `npm run build:tablet`. */
 export default defineConfig({
   root: 'src/tablet',
   publicDir: 'public',
-  // The recognizer asks for a polyfill that cannot load in a worker; every browser that runs this has the real thing.
-  resolve: {
-    alias: {
-      'blob-polyfill': fileURLToPath(new URL('./src/tablet/hearing/native-blob.ts', import.meta.url)),
-    },
-  },
-  plugins: [refuseNode(), speechModel(), voskEngine(), offlineList(), compressed()],
+  plugins: [refuseNode(), voskEngine(), offlineList(), compressed()],
   worker: { format: 'es', plugins: () => [refuseNode()] },
   build: {
     outDir: '../../dist-tablet',

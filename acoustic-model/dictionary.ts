@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
-import { englishPronunciations } from '../src/voice/pronunciations.ts';
-import { packagedModel } from '../src/voice/recognizers/soundswallower/load-node.ts';
+import { packagedModel } from '../src/voice/decoders/soundswallower/load-node.ts';
+import { englishPronunciations } from '../src/voice/languages/pronunciations/english-additions.ts';
 
 function readDictionary(): ReadonlyMap<string, readonly string[]> {
   const all = new Map<string, string[]>();

@@ -1,7 +1,7 @@
 import { english } from '../prompts/en/index.ts';
 import { createMatcher } from '../src/voice/meaning.ts';
 import type { Grammar } from '../src/voice/ports.ts';
-import { createEmbeddedRecognizer } from '../src/voice/recognizers/soundswallower/recognizer.ts';
+import { createEmbeddedRecognizer } from '../src/voice/recognizers/embedded.ts';
 import {
   connectedDigits,
   type Recording,

@@ -1,5 +1,5 @@
 import { synthesize } from '../audio-fixtures/synthesize.ts';
-import { createEmbeddedRecognizer } from '../src/voice/recognizers/soundswallower/recognizer.ts';
+import { createEmbeddedRecognizer } from '../src/voice/recognizers/embedded.ts';
 import { procedureReplies } from './procedure-replies.ts';
 import { count, outcomeOf } from './voice.ts';
 import { emptyTally, listenTo, quantile, speechEndMs, totalOf } from './voice-measure.ts';

@@ -2,7 +2,7 @@ import { synthesize } from '../audio-fixtures/synthesize.ts';
 import { VOICES } from '../audio-fixtures/voices.ts';
 import { createMatcher, type Meaning } from '../src/voice/meaning.ts';
 import type { Grammar, Heard, SoundRecognizer } from '../src/voice/ports.ts';
-import { createEmbeddedRecognizer } from '../src/voice/recognizers/soundswallower/recognizer.ts';
+import { createEmbeddedRecognizer } from '../src/voice/recognizers/embedded.ts';
 import {
   alwaysSaid,
   representativeGrammars,

@@ -1,4 +1,4 @@
-import { createEmbeddedRecognizer } from '../../src/voice/recognizers/soundswallower/recognizer.ts';
+import { createEmbeddedRecognizer } from '../../src/voice/recognizers/embedded.ts';
 import { type SpeakerSet, speakerSets } from './material.ts';
 import { parts } from './parts.ts';
 import { storePart } from './results.ts';

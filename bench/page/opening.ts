@@ -6,8 +6,7 @@ import { type Served, servePage } from '../../tests/tablet/helpers/serve.ts';
 const TIMES = 5;
 
 /** What belongs to hearing: the recognizer, its front end, its model and the phone network. */
-const isHearing = (path: string) =>
-  /^\/model\/|soundswallower|ear-worker|capture-worklet|\/english-/.test(path);
+const isHearing = (path: string) => /ear-worker|capture-worklet|\/english-/.test(path);
 /** The embedded voice, for devices that have none of their own. */
 const isVoice = (path: string) => /flite|speech-worker/.test(path);
 

@@ -4,8 +4,8 @@ import type { Command } from 'commander';
 import { english } from '../../prompts/en/index.ts';
 import type { KeptModel } from '../server/index.ts';
 import { VoiceError } from '../voice/errors.ts';
-import { inMb, modelLimits } from '../voice/vosk/model/limits.ts';
-import { readModel } from '../voice/vosk/model/read-model.ts';
+import { inMb, modelLimits } from '../voice/decoders/vosk/model/limits.ts';
+import { readModel } from '../voice/decoders/vosk/model/read-model.ts';
 import { wordsOf } from '../voice/wording.ts';
 import { OptionError } from './run/options.ts';
 

@@ -1,18 +1,10 @@
-import { concatenate } from './concatenate.ts';
-import { createDenoiser, denoiserDelay } from './denoise/rnnoise.ts';
-import { createThirder, createTripler, thirdsDelay } from './denoise/thirds.ts';
-import { NoiseFloor } from './endpointing.ts';
-import { FrameBuffer } from './frame-buffer.ts';
-import { levelDbfs } from './levels.ts';
 import type { Pcm } from './ports.ts';
-import { createResampler, speechRateHz } from './resample.ts';
+import { createResampler } from './resample.ts';
 
 /** A piece of the stream at 16 kHz: as it came in, and as it is listened to. The same length; `heard` may be late. */
 export interface FrontEndPiece {
   readonly raw: Float32Array;
   readonly heard: Float32Array;
-  /** Whether there is so much noise that it is taken out. */
-  readonly noisy: boolean;
 }
 
 /** What all sound passes before it is listened to, in the terminal and in a browser alike. */
@@ -28,56 +20,8 @@ export function createPlainFrontEnd(): FrontEnd {
   return {
     async next(block) {
       const raw = await resampler.next(block);
-      return { raw, heard: raw, noisy: false };
+      return { raw, heard: raw };
     },
     close: () => resampler.close(),
-  };
-}
-
-/** 20 ms: two steps of the network, and the frame of the noise floor. */
-const stepLength = speechRateHz / 50;
-/**
- * Noise from which on it is taken out, and under which it no longer is. A quiet room is heard as well without, and
- * then costs nothing; the figures lie above the hiss of a headset and 40 dB under a voice that uses its range.
- */
-const denoiseFromDbfs = -66;
-const denoiseUntilDbfs = -70;
-/** How late the cleaned sound is: 11.5 ms. Sound that is not cleaned is held back as long, so that nothing jumps. */
-const delaySamples = denoiserDelay / 3 + thirdsDelay;
-
-/**
- * Brings sound to 16 kHz and, where it is noisy, takes the noise out: 20 ms steps, 11.5 ms late, a tenth of one
- * processor core. Whatever the source delivers is cleaned from 16 kHz on, so that all sources are heard as those that
- * were measured.
- */
-export function createDenoisingFrontEnd(): FrontEnd {
-  const denoiser = createDenoiser();
-  const resampler = createResampler();
-  const steps = new FrameBuffer(stepLength);
-  const floor = new NoiseFloor();
-  const [triple, third] = [createTripler(), createThirder()];
-  let held = new Float32Array(delaySamples);
-  let denoising = false;
-
-  function step(raw: Float32Array): Float32Array {
-    floor.update(levelDbfs(raw));
-    denoising = floor.levelDb > (denoising ? denoiseUntilDbfs : denoiseFromDbfs);
-    const both = new Float32Array(held.length + raw.length);
-    both.set(held);
-    both.set(raw, held.length);
-    held = both.slice(raw.length);
-    return denoising ? third(denoiser.next(triple(raw))) : both.slice(0, raw.length);
-  }
-
-  return {
-    async next(block) {
-      const frames = steps.next(await resampler.next(block));
-      const heard = concatenate(frames.map(step));
-      return { raw: concatenate(frames), heard, noisy: denoising };
-    },
-    close() {
-      resampler.close();
-      denoiser.close();
-    },
   };
 }

@@ -6,8 +6,8 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { keepModel } from '../../src/server/models/model-folder.ts';
 import { modelListSchema } from '../../src/server/protocol/index.ts';
-import { readModel } from '../../src/voice/vosk/model/read-model.ts';
-import { zippedModel } from '../voice/vosk/model-files.ts';
+import { readModel } from '../../src/voice/decoders/vosk/model/read-model.ts';
+import { zippedModel } from '../voice/decoders/vosk/model-files.ts';
 import { get } from './support/https.ts';
 import { openShop, type TestShop } from './support/shop.ts';
 

@@ -6,7 +6,7 @@ import { beforeEach, expect, it, vi } from 'vitest';
 import { english } from '../../prompts/en/index.ts';
 import { registerModel } from '../../src/terminal/model-command.ts';
 import { wordsOf } from '../../src/voice/wording.ts';
-import { hollowModel, zippedModel } from '../voice/vosk/model-files.ts';
+import { hollowModel, zippedModel } from '../voice/decoders/vosk/model-files.ts';
 
 let folder: string;
 beforeEach(() => {

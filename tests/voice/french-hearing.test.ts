@@ -5,7 +5,7 @@ import { listenTo } from '../../bench/voice-measure.ts';
 import { french } from '../../prompts/fr/index.ts';
 import { createMatcher } from '../../src/voice/meaning.ts';
 import type { Grammar, SoundRecognizer } from '../../src/voice/ports.ts';
-import { createEmbeddedRecognizer } from '../../src/voice/recognizers/soundswallower/recognizer.ts';
+import { createEmbeddedRecognizer } from '../../src/voice/recognizers/embedded.ts';
 import { frenchNumber, singleFrenchNumbers } from '../helpers/french-recordings.ts';
 
 /** Slow machines take their time over a model. */

@@ -3,7 +3,7 @@ import { hearScenes } from '../../bench/hearing/accuracy.ts';
 import { idleNoise } from '../../bench/hearing/engine-noise.ts';
 import { type Saying, sceneOf } from '../../bench/hearing/scene.ts';
 import type { Grammar } from '../../src/voice/ports.ts';
-import { createEmbeddedRecognizer } from '../../src/voice/recognizers/soundswallower/recognizer.ts';
+import { createEmbeddedRecognizer } from '../../src/voice/recognizers/embedded.ts';
 
 const grammar: Grammar = {
   key: 'loud',

@@ -6,7 +6,7 @@ import { stopSayings, stopsInTheMiddle } from '../../bench/voice-grammars.ts';
 import { listenTo } from '../../bench/voice-measure.ts';
 import { english } from '../../prompts/en/index.ts';
 import type { Grammar } from '../../src/voice/ports.ts';
-import { createEmbeddedRecognizer } from '../../src/voice/recognizers/soundswallower/recognizer.ts';
+import { createEmbeddedRecognizer } from '../../src/voice/recognizers/embedded.ts';
 
 const LONG = 10 * 60_000;
 

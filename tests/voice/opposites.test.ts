@@ -3,7 +3,7 @@ import { synthesize } from '../../audio-fixtures/synthesize.ts';
 import { listenTo } from '../../bench/voice-measure.ts';
 import { english } from '../../prompts/en/index.ts';
 import type { SoundRecognizer } from '../../src/voice/ports.ts';
-import { createEmbeddedRecognizer } from '../../src/voice/recognizers/soundswallower/recognizer.ts';
+import { createEmbeddedRecognizer } from '../../src/voice/recognizers/embedded.ts';
 
 let ear: SoundRecognizer;
 beforeAll(async () => {

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import type { Plugin } from 'vite';
 import type { OfflineList } from '../offline/list.ts';
 
-const MODEL = /^model\/|\.bin$/;
+const MODEL = /\.bin$/;
 /** Needed by some devices only, and large: kept once they have been asked for. */
 const ON_DEMAND = /\.wasm$|libsamplerate|vosk/;
 
@@ -39,9 +39,7 @@ export function offlineList(): Plugin {
               .filter(name => !MODEL.test(name) && !ON_DEMAND.test(name) && name !== 'index.html')
               .map(name => `/${name}`),
           ],
-          hearing: all
-            .filter(name => MODEL.test(name) || /soundswallower.*\.wasm$/.test(name))
-            .map(name => `/${name}`),
+          hearing: all.filter(name => MODEL.test(name)).map(name => `/${name}`),
         };
         const worker = bundle['service-worker.js'];
         if (worker?.type !== 'chunk' || !worker.code.includes('__OFFLINE_LIST__'))

@@ -2,6 +2,7 @@ import type { EarLevel, Grammar, Heard } from '../../voice/ports.ts';
 
 /** From the page to the thread that listens. */
 export type ToEar =
+  /** The model that somebody brought: its address; empty for the one that comes with the page. */
   | { readonly kind: 'load'; readonly model: string }
   /** Blocks of sound come through the port, straight from the audio thread. */
   | { readonly kind: 'sound'; readonly port: MessagePort; readonly sampleRateHz: number }

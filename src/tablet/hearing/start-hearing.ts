@@ -1,7 +1,6 @@
 import type { EarLevel, Recognizer } from '../../voice/ports.ts';
 import { earThread } from './ear-thread.ts';
 import { type Microphone, openMicrophone } from './microphone.ts';
-import { modelFolder } from './model-folder.ts';
 import { type EarThread, WorkerRecognizer } from './worker-recognizer.ts';
 
 /** What wants to hear, and to be told of what does not work. */
@@ -69,6 +68,6 @@ export function startEmbedded(context: AudioContext, listener: Listener): Hearin
   const thread = earThread(new Worker(new URL('./ear-worker.ts', import.meta.url), { type: 'module' }));
   const recognizer = new WorkerRecognizer(thread);
   const hearing = hearWith({ recognizer, thread, context, listener });
-  thread.post({ kind: 'load', model: new URL(`/${modelFolder}`, location.href).href });
+  thread.post({ kind: 'load', model: '' });
   return hearing;
 }

@@ -148,7 +148,7 @@ async function joinParts({
     const listening = (async () => {
       if (!options.mic && options.hear === undefined) return;
       const { createEmbeddedRecognizer } = await import(
-        '../../voice/recognizers/soundswallower/recognizer.ts'
+        '../../voice/recognizers/embedded.ts'
       );
       const { adaptation } = speaker ?? {};
       const plain = await createEmbeddedRecognizer({

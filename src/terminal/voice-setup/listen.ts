@@ -1,7 +1,7 @@
 import { median } from 'simple-statistics';
 import { blocksOf } from '../../voice/audio/blocks.ts';
 import type { Heard, Pcm } from '../../voice/ports.ts';
-import { createEmbeddedRecognizer } from '../../voice/recognizers/soundswallower/recognizer.ts';
+import { createEmbeddedRecognizer } from '../../voice/recognizers/embedded.ts';
 import { adaptedTo } from '../../voice/speaker-profile/adapted-ear.ts';
 import { type Adaptation, shipped } from '../../voice/speaker-profile/profile.ts';
 import { type Prompt, type Trial, type Tried, trialOf } from '../../voice/speaker-profile/trial.ts';

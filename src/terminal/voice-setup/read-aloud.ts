@@ -3,8 +3,11 @@ import { join } from 'node:path';
 import { openMicrophone } from '../../voice/audio/capture-source.ts';
 import { decodeWav } from '../../voice/audio/wav.ts';
 import { concatenate } from '../../voice/concatenate.ts';
-import { Endpointer } from '../../voice/endpointing.ts';
+import { createLoudSpeech } from '../../voice/ear/loud-speech.ts';
+import { usualSilenceMs } from '../../voice/ear/patience.ts';
+import { stepLength, stepMs } from '../../voice/ear/sound.ts';
 import { VoiceError } from '../../voice/errors.ts';
+import { FrameBuffer } from '../../voice/frame-buffer.ts';
 import type { Pcm } from '../../voice/ports.ts';
 import { createResampler, speechRateHz } from '../../voice/resample.ts';
 import type { Prompt } from '../../voice/speaker-profile/trial.ts';
@@ -37,6 +40,21 @@ export async function readingsFrom(folder: string, prompts: readonly Prompt[]): 
   }));
 }
 
+/** Whether somebody has spoken in a stream at 16 kHz, and is silent again. */
+function createSpokenAndSilent(): (samples: Float32Array) => boolean {
+  const speech = createLoudSpeech();
+  const steps = new FrameBuffer(stepLength);
+  let silentMs: number | undefined;
+  return samples => {
+    for (const step of steps.next(samples)) {
+      const now = speech.next({ raw: step, heard: step, moments: [] });
+      if (now.begins || (now.speech && silentMs !== undefined)) silentMs = 0;
+      else if (silentMs !== undefined) silentMs += stepMs;
+    }
+    return silentMs !== undefined && silentMs >= usualSilenceMs;
+  };
+}
+
 /**
  * Shows one prompt after the other and records what is said, until whoever reads is silent again.
  * @throws VoiceError when there is no microphone, or it is lost
@@ -49,7 +67,7 @@ export async function readAloud(
   const source = await openMicrophone(device === undefined ? {} : { device });
   const resampler = createResampler();
   const readings: Reading[] = [];
-  let endpointer = new Endpointer();
+  let isThrough = createSpokenAndSilent();
   let pieces: Float32Array[] = [];
   let samples = 0;
   const ask = () => {
@@ -63,10 +81,9 @@ export async function readAloud(
     const piece = await resampler.next(block);
     pieces.push(piece);
     samples += piece.length;
-    const ended = endpointer.next(piece).some(({ kind }) => kind === 'end');
-    if (!ended && samples < LONGEST_S * speechRateHz) return;
+    if (!isThrough(piece) && samples < LONGEST_S * speechRateHz) return;
     readings.push({ prompt, sound: { samples: concatenate(pieces), sampleRateHz: speechRateHz } });
-    [endpointer, pieces, samples] = [new Endpointer(), [], 0];
+    [isThrough, pieces, samples] = [createSpokenAndSilent(), [], 0];
     ask();
   };
   ask();

@@ -1,6 +1,7 @@
 import { englishNumbers } from '../number-words/english.ts';
-import { englishPronunciations } from '../pronunciations.ts';
 import type { VoiceLanguage } from './language.ts';
+import { pronounceEnglish } from './pronunciations/english.ts';
+import { englishPronunciations } from './pronunciations/english-additions.ts';
 
 export const english: VoiceLanguage = {
   code: 'en',
@@ -9,6 +10,7 @@ export const english: VoiceLanguage = {
     model: 'en-us',
     wordsOfDictionary: ['and', 'zero', '[SPEECH]'],
     pronunciations: englishPronunciations,
+    pronounce: pronounceEnglish,
     soundingLikeStop: [
       'stuck',
       'step',

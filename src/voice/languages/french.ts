@@ -1,6 +1,6 @@
 import { frenchNumbers } from '../number-words/french.ts';
-import { frenchPronunciations } from './french-pronunciations.ts';
 import type { VoiceLanguage } from './language.ts';
+import { frenchPronunciations } from './pronunciations/french-additions.ts';
 
 export const french: VoiceLanguage = {
   code: 'fr',

@@ -27,6 +27,8 @@ export interface LanguageHearing {
   readonly wordsOfDictionary: readonly string[];
   /** Pronunciations, in the model's phones, of words that its dictionary lacks or has in one accent only. */
   readonly pronunciations: Readonly<Record<string, readonly string[]>>;
+  /** All pronunciations of a word, in the phones of the network; where there is a network for this language. */
+  readonly pronounce?: (word: string) => readonly string[];
   /** Everyday words that are easily taken for a stop word. */
   readonly soundingLikeStop: readonly string[];
   /** What whoever relies on being heard has to know first, as a sentence in this language. */

@@ -1,6 +1,6 @@
 import { z } from 'zod';
-import { defaultEndpointing } from '../endpointing.ts';
-import { leastCertainty } from '../recognizers/soundswallower/certainty.ts';
+import { leastCertainty } from '../decoders/network/bounds.ts';
+import { usualSilenceMs } from '../ear/patience.ts';
 
 /**
  * The least certainty that the recognizer is shipped with. A person's own bound may ask for more; nothing may ask for
@@ -17,7 +17,7 @@ const adaptationSchema = z.strictObject({
   /** Sound is made louder by this before it is listened to. */
   gainDb: z.number().min(0).max(18),
   /** Silence that ends a reply: longer for those who pause between digits. */
-  trailingSilenceMs: z.number().min(defaultEndpointing.trailingSilenceMs).max(600),
+  trailingSilenceMs: z.number().min(usualSilenceMs).max(600),
 });
 export type Adaptation = z.infer<typeof adaptationSchema>;
 
@@ -25,7 +25,7 @@ export type Adaptation = z.infer<typeof adaptationSchema>;
 export const shipped: Adaptation = {
   leastCertainty: shippedCertainty,
   gainDb: 0,
-  trailingSilenceMs: defaultEndpointing.trailingSilenceMs,
+  trailingSilenceMs: usualSilenceMs,
 };
 
 const tallySchema = z.strictObject({

@@ -2,8 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { synthesize } from '../../../audio-fixtures/synthesize.ts';
 import { idleNoise } from '../../../bench/hearing/engine-noise.ts';
 import { added, levelled, meanPower, noiseAtSnr, speechPower } from '../../../bench/hearing/mix.ts';
+import { createDenoisingFrontEnd } from '../../../src/voice/denoise/denoising-front-end.ts';
 import { createThirder, createTripler } from '../../../src/voice/denoise/thirds.ts';
-import { createDenoisingFrontEnd, createPlainFrontEnd } from '../../../src/voice/front-end.ts';
+import { createPlainFrontEnd } from '../../../src/voice/front-end.ts';
 import { joined, tone } from '../../helpers/tones.ts';
 
 const rateHz = 16_000;

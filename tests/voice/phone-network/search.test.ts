@@ -1,95 +1,190 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { english } from '../../../prompts/en/index.ts';
-import type { Moment } from '../../../src/voice/phone-network/network.ts';
 import { phoneGraphOf } from '../../../src/voice/phone-network/phone-graph.ts';
 import { Search } from '../../../src/voice/phone-network/search.ts';
-import { createMomentSpotter, leastStopPerPhone } from '../../../src/voice/phone-network/stop-spotter.ts';
-import { sayings, spelled, sureMoment } from './sounds.ts';
+import { WordGraph } from '../../../src/voice/phone-network/word-graph.ts';
+import { certain, spelled } from './sounds.ts';
 
-const pronounce = (word: string) => sayings[word] ?? [];
-const wordings = english.stopWordings;
+/** Five phones, blank before them; all others are as good as impossible. */
+const usedOutputs = 6;
+const dictionary: Readonly<Record<string, readonly string[]>> = {
+  a: ['AA', 'AE'],
+  b: ['AH AO', 'AW'],
+  c: ['AA AA'],
+  d: ['AO AH AE', 'AH AO'],
+};
+const pronounce = (word: string) => dictionary[word] ?? [];
+const outputs: Readonly<Record<string, number>> = { AA: 1, AE: 2, AH: 3, AO: 4, AW: 5 };
 
-/** One of the ways to say a wording. */
-const spellings = fc
-  .constantFrom(...wordings)
-  .chain(wording =>
-    fc
-      .tuple(...wording.split(' ').map(word => fc.constantFrom(...pronounce(word))))
-      .map(spelling => ({ wording, spelling })),
-  );
+/** Moments with random probabilities of blank and five phones. */
+const moments = fc.array(
+  fc.array(fc.double({ min: 0.01, max: 1, noNaN: true }), { minLength: usedOutputs, maxLength: usedOutputs }),
+  { minLength: 1, maxLength: 6 },
+);
+const asMoment = (weights: readonly number[]) => {
+  const sum = weights.reduce((a, b) => a + b, 0);
+  return Float32Array.from({ length: 40 }, (_, i) => Math.log((weights[i] ?? 1e-9) / sum));
+};
 
-function found(moments: readonly Moment[]) {
-  const search = new Search(phoneGraphOf(wordings, pronounce));
-  for (const moment of moments) search.next(moment);
-  return search.best();
+/** The best alignment of some phones with moments, tried one by one: what the search has to find in one pass. */
+function bestAlignment(phones: readonly number[], heard: readonly Float32Array[], talkCost: number): number {
+  const against = heard.map(moment => {
+    const best = Math.max(...moment);
+    return (output: number) => (moment[output] as number) - best;
+  });
+  const talk = (at: (output: number) => number) => Math.max(at(0), -talkCost);
+  let best = Number.NEGATIVE_INFINITY;
+  /** All ways to put blank or one of the phones in each of the moments from `from` up to `to` that spell the phones. */
+  const align = (from: number, to: number, place: number, last: number, score: number): void => {
+    if (from === to) {
+      if (place === phones.length) best = Math.max(best, score);
+      return;
+    }
+    const at = against[from] as (output: number) => number;
+    align(from + 1, to, place, 0, score + at(0));
+    if (last !== 0) align(from + 1, to, place, last, score + at(last));
+    const next = phones[place];
+    if (next !== undefined && next !== last) align(from + 1, to, place + 1, next, score + at(next));
+  };
+  for (let begin = 0; begin < heard.length; begin++) {
+    for (let end = begin + 1; end <= heard.length; end++) {
+      const around = [...against.slice(0, begin), ...against.slice(end)].reduce(
+        (sum, at) => sum + talk(at),
+        0,
+      );
+      align(begin, end, 0, 0, around);
+    }
+  }
+  return best;
 }
 
-const slower = (moments: readonly Moment[], paces: readonly number[]) =>
-  moments.flatMap((moment, i) => Array.from({ length: paces[i % paces.length] ?? 1 }, () => moment));
+const spellingsOf = (wording: string): readonly (readonly number[])[] =>
+  wording
+    .split(' ')
+    .map(word => pronounce(word).map(phones => phones.split(' ').map(phone => outputs[phone] as number)))
+    .reduce<readonly (readonly number[])[]>(
+      (starts, ways) => starts.flatMap(start => ways.map(way => [...start, ...way])),
+      [[]],
+    );
+
+const searchFor = (wordings: readonly string[], talkCost: number, beam = 1_000) =>
+  new Search(phoneGraphOf(new WordGraph().wordings(wordings), pronounce), { beam, talkCost });
 
 describe('the search', () => {
-  it('finds every wording that is spelled to it, at any pace, with silence around', () => {
-    const paces = fc.array(fc.integer({ min: 1, max: 4 }), { minLength: 1, maxLength: 5 });
+  const someWordings = fc.uniqueArray(fc.constantFrom('a', 'b', 'c', 'd', 'a b', 'a a', 'b a d', 'c c'), {
+    minLength: 1,
+    maxLength: 3,
+  });
+
+  it('finds the score of every wording that trying all alignments finds, with other talk around it', () => {
     fc.assert(
-      fc.property(spellings, paces, fc.nat(10), ({ wording, spelling }, pace, silent) => {
-        const silence = Array.from({ length: silent }, () => sureMoment(undefined));
-        const best = found([...silence, ...slower(spelled(spelling), pace), ...silence]);
-        expect(best).toMatchObject({ score: 0, worstWord: 0 });
-        // "stop stop" ends with a "stop" that is just as likely.
-        expect(wording).toContain(best?.wording);
+      fc.property(
+        someWordings,
+        moments,
+        fc.double({ min: 0, max: 3, noNaN: true }),
+        (wordings, weights, talkCost) => {
+          const heard = weights.map(asMoment);
+          const search = searchFor(wordings, talkCost);
+          for (const moment of heard) search.next(moment);
+          const found = new Map(search.hypotheses().map(({ text, score }) => [text, score]));
+          const wanted = wordings
+            .map(wording => ({
+              wording,
+              score: Math.max(...spellingsOf(wording).map(phones => bestAlignment(phones, heard, talkCost))),
+            }))
+            .filter(({ score }) => Number.isFinite(score));
+          expect([...found.keys()].sort()).toEqual(wanted.map(({ wording }) => wording).sort());
+          for (const { wording, score } of wanted) expect(found.get(wording)).toBeCloseTo(score, 4);
+        },
+      ),
+      { numRuns: 300 },
+    );
+  });
+
+  it('gives the same with a beam as without, for what is likely at all', () => {
+    fc.assert(
+      fc.property(someWordings, moments, (wordings, weights) => {
+        const [wide, narrow] = [searchFor(wordings, 1), searchFor(wordings, 1, 20)];
+        for (const moment of weights.map(asMoment)) {
+          wide.next(moment);
+          narrow.next(moment);
+        }
+        const [best] = wide.hypotheses();
+        if (best !== undefined && best.score > -15) expect(narrow.hypotheses()[0]).toEqual(best);
       }),
     );
   });
 
-  it('never finds for sure what was not spelled in full', () => {
+  it('finds wordings in the order of their likelihood, each once, with the scores of their words', () => {
     fc.assert(
-      fc.property(spellings, fc.nat(), fc.constantFrom('ZH', 'OY', undefined), ({ spelling }, nth, other) => {
-        const moments = [...spelled(spelling)];
-        moments.splice(nth % moments.length, 1, ...(other === undefined ? [] : [sureMoment(other)]));
-        const best = found(moments);
-        if (best !== undefined && best.worstWord >= leastStopPerPhone) expect(best.score).toBe(0);
+      fc.property(someWordings, moments, (wordings, weights) => {
+        const search = searchFor(wordings, 1);
+        for (const moment of weights.map(asMoment)) search.next(moment);
+        const all = search.hypotheses();
+        const scores = all.map(({ score }) => score);
+        expect(scores).toEqual([...scores].sort((a, b) => b - a));
+        expect(new Set(all.map(({ text }) => text)).size).toBe(all.length);
+        for (const { words, score } of all) {
+          expect(words.reduce((sum, word) => sum + word.score, 0)).toBeGreaterThanOrEqual(score - 1e-6);
+          for (const word of words) expect(word.score).toBeLessThanOrEqual(1e-6);
+        }
       }),
     );
   });
 
-  it('finds nothing where nobody spoke', () => {
-    expect(found([])).toBeUndefined();
-    expect(found([sureMoment(undefined), sureMoment(undefined)])?.score ?? -12).toBeLessThanOrEqual(-12);
-  });
-});
-
-describe('the stop spotter', () => {
-  const anyTalk = fc.array(fc.constantFrom('G IH V', 'M AY', 'B IH G', 'L UH K', 'N AW'), { maxLength: 8 });
-  const spotter = (listened: readonly string[] = wordings) => {
-    const made = createMomentSpotter(pronounce);
-    made.listen(listened);
-    return made;
-  };
-
-  it('hears every stop wording in the middle of any talk', () => {
+  it('begins anew as if nothing had been heard', () => {
     fc.assert(
-      fc.property(anyTalk, spellings, anyTalk, (before, { spelling }, after) => {
-        const listening = spotter();
-        const heard = spelled([...before, ...spelling, ...after]).map(moment => listening.next(moment));
-        expect(heard.filter(text => text !== undefined)).not.toEqual([]);
+      fc.property(moments, moments, (before, weights) => {
+        const [used, fresh] = [searchFor(['a b', 'c'], 1), searchFor(['a b', 'c'], 1)];
+        for (const moment of before.map(asMoment)) used.next(moment);
+        used.restart();
+        for (const moment of weights.map(asMoment)) {
+          used.next(moment);
+          fresh.next(moment);
+        }
+        expect(used.hypotheses()).toEqual(fresh.hypotheses());
+        expect(used.unfinishedScore).toBe(fresh.unfinishedScore);
       }),
     );
   });
 
-  it('hears none in talk without one, and none where none is listened for', () => {
-    fc.assert(
-      fc.property(anyTalk, talk => {
-        const listening = spotter();
-        expect(spelled(['AH', ...talk]).every(moment => listening.next(moment) === undefined)).toBe(true);
-        const deaf = spotter([]);
-        expect(spelled(['S T AA P']).every(moment => deaf.next(moment) === undefined)).toBe(true);
-      }),
-    );
+  it('says where words begin and end, what may go on, and what is in the middle of something', () => {
+    const search = searchFor(['b', 'b a'], 2);
+    const silence = [certain(undefined), certain(undefined)];
+    for (const phones of [...silence, ...spelled(['AH AO']), ...silence]) search.next(phones);
+    expect(search.hypotheses()[0]).toMatchObject({
+      text: 'b',
+      score: 0,
+      to: 4,
+      mayGoOn: true,
+      words: [{ word: 'b', phones: 2, from: 2, score: 0 }],
+    });
+    for (const phones of spelled(['AE'])) search.next(phones);
+    expect(search.hypotheses()[0]).toMatchObject({ text: 'b a', mayGoOn: false });
+    const cutOff = searchFor(['d'], 2);
+    for (const phones of spelled(['AO AH'])) cutOff.next(phones);
+    expect(cutOff.unfinishedScore).toBe(0);
+    expect(cutOff.hypotheses()[0]?.score ?? Number.NEGATIVE_INFINITY).toBeLessThan(-2);
   });
 
-  it('leaves out a wording that nobody can pronounce, and hears the others', () => {
-    const listening = spotter(['stop', 'zorblat']);
-    expect(spelled(['S T AA P']).some(moment => listening.next(moment) === 'stop')).toBe(true);
+  it('tells a phone that comes twice from one that lasts, by the blank between the two', () => {
+    const heard = (phones: readonly (string | undefined)[]) => {
+      const search = searchFor(['a', 'c'], 2);
+      for (const phone of phones) search.next(certain(phone));
+      return search.hypotheses()[0]?.text;
+    };
+    expect(heard(['AA', 'AA', 'AA'])).toBe('a');
+    expect(heard(['AA', undefined, 'AA'])).toBe('c');
+  });
+
+  it('does not grow with what it hears, and goes on as before once it has forgotten what it no longer needs', () => {
+    const search = searchFor(['a b', 'c', 'd'], 0, 20);
+    const noise = Array.from({ length: 7 }, (_, n) => asMoment([1, 0.4 + n / 20, 0.5, 0.6, 0.3, 0.2]));
+    for (let i = 0; i < 12_000; i++) search.next(noise[i % 7] as Float32Array);
+    for (const phones of spelled(['AA', 'AW'])) search.next(phones);
+    expect([...search.endingNow()].sort((a, b) => b.score - a.score)[0]).toMatchObject({
+      text: 'a b',
+      score: 0,
+    });
   });
 });

@@ -1,5 +1,7 @@
-import { createVoskEar } from '../../../voice/vosk/ear.ts';
+import { pronounceEnglish } from '../../../voice/languages/pronunciations/english.ts';
+import { createVoskEar } from '../../../voice/recognizers/by-vosk.ts';
+import { fetchNetwork } from '../fetch-network.ts';
 import { serveEar } from '../serve-ear.ts';
 import { startEngine } from './engine-thread.ts';
 
-serveEar(async archive => createVoskEar(await startEngine(archive)));
+serveEar(async archive => createVoskEar(await startEngine(archive), await fetchNetwork(), pronounceEnglish));

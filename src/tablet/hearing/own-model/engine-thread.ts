@@ -1,7 +1,7 @@
 import { z } from 'zod';
+import type { VoskAnswer, VoskEngine } from '../../../voice/decoders/vosk/engine.ts';
 import { VoiceError } from '../../../voice/errors.ts';
 import { speechRateHz } from '../../../voice/resample.ts';
-import type { VoskAnswer, VoskEngine } from '../../../voice/vosk/engine.ts';
 import { engineFile } from './engine-address.ts';
 
 /** Where the engine unpacks its model: a data base of the browser. */

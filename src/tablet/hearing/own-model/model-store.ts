@@ -1,9 +1,9 @@
 import { z } from 'zod';
 import { english } from '../../../../prompts/en/index.ts';
 import { httpErrorSchema, modelListSchema } from '../../../server/protocol/index.ts';
+import { sha256Of } from '../../../voice/decoders/vosk/model/bytes.ts';
+import { packModel, readModel } from '../../../voice/decoders/vosk/model/read-model.ts';
 import { VoiceError } from '../../../voice/errors.ts';
-import { sha256Of } from '../../../voice/vosk/model/bytes.ts';
-import { packModel, readModel } from '../../../voice/vosk/model/read-model.ts';
 import { wordsOf } from '../../../voice/wording.ts';
 
 const CACHE = 'first-fire-own-model';

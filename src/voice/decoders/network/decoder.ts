@@ -1,0 +1,142 @@
+import type { Decoder, Progress, Verdict } from '../../ear/decoder.ts';
+import type { Moment } from '../../ear/moment.ts';
+import { VoiceError } from '../../errors.ts';
+import { isMeant, type Matcher } from '../../meaning.ts';
+import { type PhoneGraph, type Pronounce, phoneGraphOf, wordsFrom } from '../../phone-network/phone-graph.ts';
+import { blank } from '../../phone-network/phones.ts';
+import { type Hypothesis, Search } from '../../phone-network/search.ts';
+import { certaintyOf, leastCertainty, leastPhones } from './bounds.ts';
+import { type Features, featuresOf } from './features.ts';
+import { grammarGraph } from './grammar-graph.ts';
+
+/** A grammar, spelled in phones. */
+export interface PhoneGrammar {
+  readonly matcher: Matcher;
+  readonly graph: PhoneGraph;
+}
+
+/** What was made of an utterance, for whoever chooses bounds. */
+export interface Decision {
+  readonly verdict: Verdict;
+  /** Phones that were heard in it, of whatever. */
+  readonly phonesHeard: number;
+  /** The likeliest wording and what is known of it, taken or not. */
+  readonly text?: string;
+  readonly features?: Features;
+}
+
+export interface NetworkDecoderOptions {
+  /** Pronunciations in the phones of the network. */
+  readonly pronounce: Pronounce;
+  /** How late the phones are, against the rest of their moment. */
+  readonly phonesLateMoments: number;
+  readonly onDecision?: (decision: Decision) => void;
+}
+
+const settings = { beam: 24, talkCost: 2 };
+/** So much likelier something has to be that is broken off in the middle, to be waited for. */
+const unfinishedLead = 2;
+
+const likeliest = ({ phones }: Moment): number => {
+  let best = 0;
+  for (let i = 1; i < phones.length; i++) if ((phones[i] as number) > (phones[best] as number)) best = i;
+  return best;
+};
+
+/**
+ * Searches what the phone network hears for what the grammar allows.
+ * Its `prepare` throws `wordUnknown` naming the words that nobody taught it to pronounce, and `grammarUnusable`.
+ */
+export function createNetworkDecoder({
+  pronounce,
+  phonesLateMoments,
+  onDecision = () => {},
+}: NetworkDecoderOptions): Decoder<PhoneGrammar> {
+  let matcher: Matcher | undefined;
+  let search: Search | undefined;
+  let searched: PhoneGraph | undefined;
+  let phonesUpTo: number[] = [];
+  let near: number[] = [];
+  let lastPhone = blank;
+
+  function take(moment: Moment): void {
+    search?.next(moment.phones);
+    const phone = likeliest(moment);
+    const heardBefore = phonesUpTo.at(-1) ?? 0;
+    phonesUpTo.push(phone !== blank && phone !== lastPhone ? heardBefore + 1 : heardBefore);
+    near.push(moment.near);
+    lastPhone = phone;
+  }
+
+  function outlook(): Progress['outlook'] {
+    const best = search?.hypotheses()[0];
+    if (best === undefined || (search?.unfinishedScore ?? 0) > best.score + unfinishedLead)
+      return 'unfinished';
+    return best.mayGoOn ? 'extensible' : 'complete';
+  }
+
+  /** The likeliest wording of another meaning than the best; one that means nothing, or two things, is another. */
+  function otherThan(best: Hypothesis, all: readonly Hypothesis[]): Hypothesis | undefined {
+    const meant = matcher?.meaningOf(best.text);
+    return all.find(({ text }) => {
+      const meaning = matcher?.meaningOf(text);
+      return meant === undefined || meaning === undefined ? text !== best.text : !isMeant(meant, meaning);
+    });
+  }
+
+  function decide(): Decision {
+    const phonesHeard = phonesUpTo.at(-1) ?? 0;
+    const all = search?.hypotheses() ?? [];
+    const [best] = all;
+    if (phonesHeard < leastPhones) return { verdict: { kind: 'nothing' }, phonesHeard };
+    if (best === undefined)
+      return { verdict: { kind: 'unclear', text: '', reason: 'outOfGrammar' }, phonesHeard };
+    const unfinishedScore = search?.unfinishedScore ?? Number.NEGATIVE_INFINITY;
+    const features = featuresOf(best, otherThan(best, all), {
+      phonesUpTo,
+      near,
+      phonesLateMoments,
+      unfinishedScore,
+    });
+    const certainty = certaintyOf(features);
+    const { text } = best;
+    const verdict: Verdict =
+      certainty >= leastCertainty
+        ? { kind: 'taken', text, certainty }
+        : { kind: 'unclear', text, reason: 'lowConfidence' };
+    return { verdict, phonesHeard, text, features };
+  }
+
+  return {
+    prepare(grammar, matcher) {
+      const start = grammarGraph(grammar);
+      const unknown = wordsFrom(start).filter(word => pronounce(word).length === 0);
+      if (unknown.length > 0) {
+        throw new VoiceError(
+          'wordUnknown',
+          `Grammar "${grammar.key}" has words without a known pronunciation (${unknown.join(', ')}); add them to its language in src/voice/languages.`,
+        );
+      }
+      return { matcher, graph: phoneGraphOf(start, pronounce) };
+    },
+    begin(prepared) {
+      matcher = prepared.matcher;
+      if (searched === prepared.graph) search?.restart();
+      else search = new Search(prepared.graph, settings);
+      searched = prepared.graph;
+      phonesUpTo = [];
+      near = [];
+      lastPhone = blank;
+    },
+    hear({ moments }, silentMs) {
+      moments.forEach(take);
+      return { outlook: silentMs === 0 ? 'unfinished' : outlook() };
+    },
+    end() {
+      const decision = decide();
+      onDecision(decision);
+      return decision.verdict;
+    },
+    close() {},
+  };
+}

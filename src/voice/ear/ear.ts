@@ -1,0 +1,212 @@
+import { FrameBuffer } from '../frame-buffer.ts';
+import type { FrontEnd } from '../front-end.ts';
+import { createMatcher, type Matcher } from '../meaning.ts';
+import type { EarLevel, Grammar, Heard, Pcm, SoundRecognizer } from '../ports.ts';
+import { speechRateHz } from '../resample.ts';
+import type { Decoder, Outlook, Verdict } from './decoder.ts';
+import type { HearingNetwork } from './moment.ts';
+import { NoiseMeter } from './noise-meter.ts';
+import { longestUtteranceMs, patienceFor, usualSilenceMs } from './patience.ts';
+import { type Sound, stepLength, stepMs } from './sound.ts';
+import type { SpeechDetector } from './speech-detector.ts';
+import type { StopSpotter } from './stop-spotter.ts';
+
+/**
+ * Stops so close to one another are one, and an utterance so soon after one belongs to it: a stop may be heard before it
+ * is noticed that somebody speaks.
+ */
+const sameStopMs = 800;
+
+export interface EarParts<Prepared> {
+  readonly frontEnd: FrontEnd;
+  readonly decoder: Decoder<Prepared>;
+  readonly speech: SpeechDetector;
+  /** What stops are listened for with, always; without it the decoder alone hears them, in utterances. */
+  readonly stops?: { readonly network: HearingNetwork; readonly spotter: StopSpotter };
+  readonly trailingSilenceMs?: number | undefined;
+}
+
+/** What is listened for; a new one each time that the question changes, so that one is told from the next. */
+interface Question<Prepared> {
+  readonly fingerprint: string;
+  readonly prepared: Prepared;
+  readonly matcher: Matcher;
+}
+
+/** One stretch of speech. */
+interface Utterance<Prepared> {
+  /** It answers this question and no other. */
+  readonly question: Question<Prepared>;
+  readonly fromMs: number;
+  /** The tool spoke in the course of it: half of it may mean the opposite of the whole, so it can only stop. */
+  underTool: boolean;
+  silentMs: number;
+}
+
+/**
+ * Listening, with any decoder: where near speech begins and ends, one report for an utterance, none for what was said
+ * before the question changed or under the tool's own voice, the levels, and stop ahead of everything.
+ *
+ * Each block goes two ways. `sense` listens for stop words and reports them there and then; it waits for nothing but the
+ * sound. `follow` makes utterances of the sound and waits for the decoder. The stop of the first way cannot be held up
+ * by the second, nor by anything that it knows.
+ *
+ * `listen` throws as the decoder's `prepare`; `hear` throws `soundUnusable`.
+ */
+export function createEar<Prepared>({
+  frontEnd,
+  decoder,
+  speech,
+  stops,
+  trailingSilenceMs = usualSilenceMs,
+}: EarParts<Prepared>): SoundRecognizer {
+  const steps = { raw: new FrameBuffer(stepLength), heard: new FrameBuffer(stepLength) };
+  const meter = new NoiseMeter(speechRateHz);
+  const patienceMs = patienceFor(trailingSilenceMs);
+
+  let onHeard: (heard: Heard) => void = () => {};
+  let onLevel: (level: EarLevel) => void = () => {};
+  let closed = false;
+  const report = (heard: Heard) => {
+    if (!closed) onHeard(heard);
+  };
+
+  // Stop. The clock of each way: the second may be behind.
+
+  let sensedMs = 0;
+  let followedMs = 0;
+  let lastStopMs = Number.NEGATIVE_INFINITY;
+
+  function stop(text: string, atMs: number): void {
+    if (Math.abs(atMs - lastStopMs) < sameStopMs) return;
+    lastStopMs = atMs;
+    report({ kind: 'stop', text });
+  }
+
+  async function sense(block: Pcm): Promise<readonly Sound[]> {
+    const { raw, heard } = await frontEnd.next(block);
+    if (closed) return [];
+    const heardSteps = steps.heard.next(heard);
+    return steps.raw.next(raw).map((step, i) => {
+      sensedMs += stepMs;
+      const moments = stops?.network.next(step) ?? [];
+      for (const moment of moments) {
+        const text = stops?.spotter.next(moment);
+        if (text !== undefined) stop(text, sensedMs);
+      }
+      return { raw: step, heard: heardSteps[i] ?? step, moments };
+    });
+  }
+
+  // Everything else.
+
+  let asked: Question<Prepared> | undefined;
+  let utterance: Utterance<Prepared> | undefined;
+  let toolSpeaks = false;
+  const recent: Sound[] = [];
+
+  async function follow(sounds: readonly Sound[]): Promise<void> {
+    for (const sound of sounds) {
+      followedMs += stepMs;
+      const now = speech.next(sound);
+      recent.push(sound);
+      if (recent.length > Math.ceil(speech.preRollMs / stepMs)) recent.shift();
+      if (utterance !== undefined) await goOn(utterance, sound, now.speech);
+      else if (now.begins && asked !== undefined) await begin(asked);
+      meter.next(sound.raw, utterance !== undefined);
+    }
+  }
+
+  async function begin(question: Question<Prepared>): Promise<void> {
+    const fromMs = followedMs - stepMs * recent.length;
+    utterance = { question, fromMs, underTool: toolSpeaks, silentMs: 0 };
+    decoder.begin(question.prepared);
+    for (const sound of recent) await decode(utterance, sound);
+  }
+
+  async function decode(current: Utterance<Prepared>, sound: Sound): Promise<Outlook> {
+    const progress = await decoder.hear(sound, current.silentMs);
+    if (progress.stop !== undefined) stopIn(current, progress.stop);
+    return progress.outlook;
+  }
+
+  async function goOn(current: Utterance<Prepared>, sound: Sound, speaking: boolean): Promise<void> {
+    current.silentMs = speaking ? 0 : current.silentMs + stepMs;
+    const outlook = await decode(current, sound);
+    const tooLong = followedMs - current.fromMs >= longestUtteranceMs;
+    if (current.silentMs < patienceMs(outlook) && !tooLong) return;
+    const verdict = await decoder.end();
+    // Over first, so that whoever is told of it finds the ear between utterances.
+    utterance = undefined;
+    if (verdict.kind === 'stop') stopIn(current, verdict.text);
+    else conclude(current, tooLong ? { kind: 'unclear', text: '', reason: 'tooLong' } : verdict);
+  }
+
+  const stoppedIn = ({ fromMs }: Utterance<Prepared>) => lastStopMs >= fromMs - sameStopMs;
+
+  /** A stop that the decoder heard: once for an utterance, whoever hears it first. */
+  function stopIn(current: Utterance<Prepared>, text: string): void {
+    if (!stoppedIn(current)) stop(text, followedMs);
+  }
+
+  /** The one place in which anything but a stop is reported. */
+  function conclude(ended: Utterance<Prepared>, verdict: Exclude<Verdict, { kind: 'stop' }>): void {
+    if (ended.underTool || stoppedIn(ended) || verdict.kind === 'nothing') return;
+    if (verdict.kind === 'unclear') {
+      report(verdict);
+      return;
+    }
+    const { text, certainty } = verdict;
+    const meaning = ended.question.matcher.meaningOf(text);
+    if (meaning?.kind === 'stop') stop(text, followedMs);
+    else if (meaning === undefined || ended.question !== asked)
+      report({ kind: 'unclear', text, reason: 'outOfGrammar' });
+    else report({ ...meaning, text, confidence: certainty });
+  }
+
+  let sensing: Promise<unknown> = Promise.resolve();
+  let following: Promise<unknown> = Promise.resolve();
+  const whateverComesOfIt = (work: Promise<unknown>) => work.catch(() => {});
+
+  return {
+    listen(grammar: Grammar) {
+      const fingerprint = JSON.stringify(grammar);
+      if (closed || fingerprint === asked?.fingerprint) return;
+      const matcher = createMatcher(grammar);
+      asked = { fingerprint, prepared: decoder.prepare(grammar, matcher), matcher };
+      stops?.spotter.listen(grammar.stop);
+    },
+    onlyStop(active) {
+      toolSpeaks = active;
+      if (active && utterance !== undefined) utterance.underTool = true;
+    },
+    onHeard(handler) {
+      onHeard = handler;
+    },
+    onLevel(handler) {
+      onLevel = handler;
+    },
+    hear(block) {
+      if (closed) return Promise.resolve();
+      const sensed = sensing.then(() => sense(block));
+      sensing = whateverComesOfIt(sensed);
+      const earlier = following;
+      const done = sensed.then(async sounds => {
+        await earlier;
+        if (closed) return;
+        await follow(sounds);
+        if (!closed) onLevel(meter.report(block, utterance !== undefined));
+      });
+      following = whateverComesOfIt(done);
+      return done;
+    },
+    close() {
+      if (closed) return;
+      closed = true;
+      void following.then(() => {
+        decoder.close();
+        frontEnd.close();
+      });
+    },
+  };
+}

@@ -1,0 +1,19 @@
+import type { Outlook } from './decoder.ts';
+
+/**
+ * Silence that ends an utterance. Longer than the closure of a "t" or a "p" (about 0.1 s, from memory); a number may
+ * go on after the gap between two digits, and what means nothing yet is waited for.
+ */
+const silenceMs: Readonly<Record<Outlook, number>> = { complete: 160, extensible: 260, unfinished: 460 };
+
+/** The silence that ends a reply which could go on, as shipped; people who pause more are given more. */
+export const usualSilenceMs = silenceMs.extensible;
+
+/** An utterance longer than this is cut off: nobody answers at such length. */
+export const longestUtteranceMs = 8_000;
+
+/** @param trailingSilenceMs the silence that ends a reply which could go on, for this person */
+export const patienceFor =
+  (trailingSilenceMs: number) =>
+  (outlook: Outlook): number =>
+    silenceMs[outlook] + trailingSilenceMs - usualSilenceMs;

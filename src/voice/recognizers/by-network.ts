@@ -1,0 +1,49 @@
+import { createNetworkDecoder, type NetworkDecoderOptions } from '../decoders/network/decoder.ts';
+import { createEar, type EarParts } from '../ear/ear.ts';
+import { createHearingNetwork } from '../ear/hearing-network.ts';
+import { createNearSpeech } from '../ear/near-speech.ts';
+import { createStopSpotter } from '../ear/stop-spotter.ts';
+import { createPlainFrontEnd } from '../front-end.ts';
+import { voiceLanguage } from '../languages/index.ts';
+import type { Pronounce } from '../phone-network/phone-graph.ts';
+import type { Weights } from '../phone-network/weights.ts';
+import type { SoundRecognizer, SpokenLanguage } from '../ports.ts';
+
+/** How to pronounce in the phones of the network; undefined for a language that has none. */
+export const pronounceFor = (language: SpokenLanguage): Pronounce | undefined =>
+  voiceLanguage(language).hearing.pronounce;
+
+/** What any ear of a language with a network has, whatever decodes: near speech, and stops at any moment. */
+export function hearingBy(
+  weights: Weights,
+  pronounce: Pronounce,
+): Required<Pick<EarParts<unknown>, 'stops' | 'speech'>> {
+  return {
+    speech: createNearSpeech(),
+    stops: { network: createHearingNetwork(weights), spotter: createStopSpotter(pronounce) },
+  };
+}
+
+export interface NetworkEarOptions extends Pick<NetworkDecoderOptions, 'onDecision'> {
+  readonly trailingSilenceMs?: number | undefined;
+}
+
+/**
+ * Hears with the phone network alone, in Node or in a browser's worker.
+ * @throws VoiceError `modelUnusable` when the weights are not those of this network.
+ */
+export function createNetworkEar(
+  weights: Weights,
+  pronounce: Pronounce,
+  { trailingSilenceMs, ...options }: NetworkEarOptions = {},
+): SoundRecognizer {
+  const { speech, stops } = hearingBy(weights, pronounce);
+  const { phonesLateMoments } = stops.network;
+  return createEar({
+    frontEnd: createPlainFrontEnd(),
+    decoder: createNetworkDecoder({ pronounce, phonesLateMoments, ...options }),
+    speech,
+    stops,
+    trailingSilenceMs,
+  });
+}

@@ -1,0 +1,173 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { concatenate } from '../../../src/voice/concatenate.ts';
+import type { Outlook } from '../../../src/voice/ear/decoder.ts';
+import { longestUtteranceMs } from '../../../src/voice/ear/patience.ts';
+import { grammar, part, rig, scriptedDecoder, yes } from './rig.ts';
+
+const quiet = (ms: number) => part('quiet', ms);
+const near = (ms: number) => part('near', ms);
+const doubt = (ms: number) => part('doubt', ms);
+
+/** Plays a stream and says for each utterance how much sound it had, and when it was reported. */
+async function utterancesIn(outlook: Outlook, ...stream: readonly Float32Array[]) {
+  const { decoder, given } = scriptedDecoder({ outlook: () => outlook });
+  const { play, reports } = rig(decoder);
+  await play(...stream);
+  return { given, endsMs: reports.map(({ atMs }) => atMs), heard: reports.map(({ heard }) => heard) };
+}
+
+describe('an utterance', () => {
+  it('begins with two moments of near speech, and not with one, nor with any number of doubtful ones', async () => {
+    expect((await utterancesIn('complete', quiet(600), near(60), quiet(600))).given).toHaveLength(1);
+    expect((await utterancesIn('complete', quiet(600), near(30), quiet(600))).given).toHaveLength(0);
+    expect((await utterancesIn('complete', quiet(600), doubt(1200), quiet(600))).given).toHaveLength(0);
+  });
+
+  it.each<[Outlook, number]>([
+    ['complete', 160],
+    ['extensible', 260],
+    ['unfinished', 460],
+  ])('that is %s ends after %d ms of silence, to within a moment', async (outlook, ms) => {
+    const { endsMs } = await utterancesIn(outlook, quiet(600), near(600), quiet(1200));
+    expect(endsMs).toHaveLength(1);
+    expect(endsMs[0]).toBeGreaterThanOrEqual(1200 + ms);
+    expect(endsMs[0]).toBeLessThanOrEqual(1200 + ms + 40);
+  });
+
+  it('goes on through a shorter gap, and while it is in doubt whether somebody speaks', async () => {
+    const { endsMs } = await utterancesIn(
+      'extensible',
+      quiet(600),
+      near(300),
+      quiet(210),
+      near(300),
+      quiet(900),
+    );
+    expect(endsMs).toHaveLength(1);
+    const doubtful = await utterancesIn('extensible', quiet(600), near(300), doubt(900), quiet(900));
+    expect(doubtful.endsMs[0]).toBeGreaterThanOrEqual(600 + 1200 + 260);
+  });
+
+  it('is given more time for everybody who asks for it, however it may go on', async () => {
+    const { decoder } = scriptedDecoder({ outlook: () => 'complete' });
+    const patient = rig(decoder, { trailingSilenceMs: 400 });
+    await patient.play(quiet(600), near(600), quiet(280));
+    expect(patient.reports).toEqual([]);
+    await patient.play(quiet(120));
+    expect(patient.reports).toHaveLength(1);
+  });
+
+  it('is cut off when it is too long, as unclear, and the next begins where it was cut', async () => {
+    const { given, heard, endsMs } = await utterancesIn('unfinished', quiet(600), near(9_000), quiet(900));
+    expect(given).toHaveLength(2);
+    expect(heard[0]).toEqual({ kind: 'unclear', text: '', reason: 'tooLong' });
+    expect(endsMs[0]).toBeLessThanOrEqual(600 + longestUtteranceMs + 40);
+  });
+
+  it('is whole: all sound from a little before it to its end is handed on in order, once', async () => {
+    const lengths = fc.array(fc.tuple(fc.constantFrom(quiet, near, doubt), fc.integer({ min: 1, max: 20 })), {
+      maxLength: 8,
+    });
+    await fc.assert(
+      fc.asyncProperty(lengths, async parts => {
+        const stream = concatenate([
+          quiet(600),
+          ...parts.map(([kind, n]) => kind(30 * n)),
+          near(300),
+          quiet(900),
+        ]);
+        // Each sample carries its place too, too faint to change what is heard.
+        const marked = stream.map((value, i) => value + ((i % 320) + 1) * 1e-6);
+        const { decoder, given } = scriptedDecoder();
+        const { play } = rig(decoder);
+        await play(marked);
+        for (const { sound } of given) {
+          const [first] = sound;
+          const whole = concatenate(sound);
+          const from = marked.findIndex(
+            (_, i) => i % 320 === 0 && marked.slice(i, i + whole.length).every((v, k) => v === whole[k]),
+          );
+          expect(first?.length).toBe(320);
+          expect(from).toBeGreaterThanOrEqual(0);
+        }
+        expect(given.length).toBeGreaterThan(0);
+      }),
+      { numRuns: 20 },
+    );
+  });
+
+  it('is reported once, with what the decoder makes of it', async () => {
+    const { heard } = await utterancesIn('complete', quiet(600), near(600), quiet(600));
+    expect(heard).toEqual([{ kind: 'reply', id: 'yes', text: 'correct', confidence: 0.9 }]);
+  });
+
+  it('that was nothing is not reported, and one that no wording stands for is unclear', async () => {
+    const nothing = scriptedDecoder({ verdict: () => ({ kind: 'nothing' }) });
+    const silent = rig(nothing.decoder);
+    await silent.play(quiet(600), near(600), quiet(600));
+    expect(silent.reports).toEqual([]);
+    const other = rig(scriptedDecoder({ verdict: () => ({ ...yes, text: 'correct maybe' }) }).decoder);
+    await other.play(quiet(600), near(600), quiet(600));
+    expect(other.heard()).toEqual([{ kind: 'unclear', text: 'correct maybe', reason: 'outOfGrammar' }]);
+  });
+});
+
+describe('a question that changes', () => {
+  const second = { ...grammar, key: 'second' };
+
+  it('is not answered by what began before it, even if it changes back; what begins after it answers it', async () => {
+    const { ear, play, heard } = rig(scriptedDecoder().decoder);
+    await play(quiet(600), near(300));
+    ear.listen(second);
+    ear.listen(grammar);
+    await play(near(300), quiet(600));
+    expect(heard()).toMatchObject([{ kind: 'unclear', reason: 'outOfGrammar' }]);
+    await play(near(300), quiet(600));
+    expect(heard().at(-1)).toMatchObject({ kind: 'reply' });
+  });
+
+  it('has not changed when it is put again in the same words', async () => {
+    const { ear, play, heard } = rig(scriptedDecoder().decoder);
+    await play(quiet(600), near(300));
+    ear.listen(structuredClone(grammar));
+    await play(near(300), quiet(600));
+    expect(heard()).toMatchObject([{ kind: 'reply' }]);
+  });
+
+  it('is in force for the decoder from the next utterance on, never in the middle of one', async () => {
+    const { decoder, given } = scriptedDecoder();
+    const { ear, play } = rig(decoder);
+    await play(quiet(600), near(300));
+    ear.listen(second);
+    await play(near(300), quiet(600), near(300), quiet(600));
+    expect(given.map(({ key }) => key)).toEqual(['first', 'second']);
+  });
+
+  it('may change from whoever is told of an answer', async () => {
+    const { ear, play } = rig(scriptedDecoder().decoder);
+    const kinds: string[] = [];
+    ear.onHeard(({ kind }) => {
+      kinds.push(kind);
+      ear.listen(kinds.length % 2 === 0 ? grammar : second);
+      ear.onlyStop(true);
+      ear.onlyStop(false);
+    });
+    for (let n = 0; n < 4; n++) await play(quiet(600), near(300), quiet(600));
+    expect(kinds).toEqual(['reply', 'reply', 'reply', 'reply']);
+  });
+});
+
+describe("the tool's own voice", () => {
+  it.each(['before', 'during'])('mutes what was under way %s it, to its end', async when => {
+    const { ear, play, reports } = rig(scriptedDecoder().decoder);
+    await play(quiet(600), ...(when === 'before' ? [near(300)] : []));
+    ear.onlyStop(true);
+    await play(near(300));
+    ear.onlyStop(false);
+    await play(near(300), quiet(600));
+    expect(reports).toEqual([]);
+    await play(near(300), quiet(600));
+    expect(reports).toHaveLength(1);
+  });
+});
