@@ -31,7 +31,7 @@ export interface SearchSettings {
 }
 
 /** Ways of different words that are followed side by side through the same state. */
-const ways = 3;
+const ways = 4;
 /** Wordings that are followed through talk after them. */
 const endings = 8;
 const never = Number.NEGATIVE_INFINITY;

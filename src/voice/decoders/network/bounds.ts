@@ -1,34 +1,43 @@
 import type { Features } from './features.ts';
 
+/** More of a margin makes nothing surer. */
+const enoughMargin = 12;
+
+/** What speaks for a wording and against it, as it is weighed. */
+export const evidenceOf = (features: Features) => ({
+  perPhone: features.perPhone,
+  worstWord: features.worstWord,
+  margin: Math.min(features.margin, enoughMargin),
+  unfinished: Math.min(features.unfinished, enoughMargin),
+  talkAround: features.phonesBefore + features.phonesAfter,
+  near: features.near,
+  /** A short wording is more easily like something else. */
+  shortness: 1 / features.phones,
+});
+
+export type Evidence = ReturnType<typeof evidenceOf>;
+
 /**
- * How sure a wording is, from what is known of it: the probability that it is what was said, by logistic regression.
- * Provisional: to be fitted on the development set.
+ * How the evidence is weighed: the probability that the wording is what was said, by logistic regression.
+ * Provisional: to be fitted by `npm run hearing:bounds`, which prints this table.
  */
-const weights: Readonly<
-  Record<'constant' | 'perPhone' | 'worstWord' | 'margin' | 'unfinished' | 'talk' | 'near', number>
-> = {
+const weights: Readonly<Record<keyof Evidence | 'constant', number>> = {
   constant: 1,
   perPhone: 2,
   worstWord: 0.7,
   margin: 0.4,
   unfinished: -0.3,
-  talk: -0.8,
+  talkAround: -0.8,
   near: 2,
+  shortness: 0,
 };
 
-/** More of a margin makes nothing surer. */
-const enoughMargin = 12;
-
+/** How sure a wording is, from what is known of it: 0 to 1. */
 export function certaintyOf(features: Features): number {
-  const evidence =
-    weights.constant +
-    weights.perPhone * features.perPhone +
-    weights.worstWord * features.worstWord +
-    weights.margin * Math.min(features.margin, enoughMargin) +
-    weights.unfinished * features.unfinished +
-    weights.talk * (features.phonesBefore + features.phonesAfter) +
-    weights.near * features.near;
-  return 1 / (1 + Math.exp(-evidence));
+  const evidence = evidenceOf(features);
+  let sum = weights.constant;
+  for (const key of Object.keys(evidence) as (keyof Evidence)[]) sum += weights[key] * evidence[key];
+  return 1 / (1 + Math.exp(-sum));
 }
 
 /** Below this certainty a reply is asked for again. */

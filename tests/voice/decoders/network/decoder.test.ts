@@ -1,0 +1,106 @@
+import { describe, expect, it } from 'vitest';
+import { createNetworkDecoder, type Decision } from '../../../../src/voice/decoders/network/decoder.ts';
+import { createHearingNetwork } from '../../../../src/voice/ear/hearing-network.ts';
+import type { Moment } from '../../../../src/voice/ear/moment.ts';
+import { pronounceEnglish } from '../../../../src/voice/languages/pronunciations/english.ts';
+import { createMatcher } from '../../../../src/voice/meaning.ts';
+import { loadWeights } from '../../../../src/voice/phone-network/load-node.ts';
+import type { Grammar } from '../../../../src/voice/ports.ts';
+import { certain, nearMoments, spelled } from '../../phone-network/sounds.ts';
+import { decoderContract } from '../contract.ts';
+
+const { phonesLateMoments } = createHearingNetwork(await loadWeights());
+
+decoderContract('network', async () => ({
+  decoder: createNetworkDecoder({ pronounce: pronounceEnglish, phonesLateMoments }),
+}));
+
+const pressure: Grammar = {
+  key: 'pressure',
+  stop: ['stop'],
+  replies: [{ id: 'pressureGood', wordings: ['pressure good'] }],
+  number: { id: 'oilPressure', leads: ['oil pressure'], units: ['pounds'], min: 0, max: 99, step: 1 },
+};
+
+/** Words that no wording has. */
+const others: Readonly<Record<string, string>> = {
+  big: 'B IH G',
+  give: 'G IH V',
+  hood: 'HH UH D',
+  maybe: 'M EY B IY',
+};
+
+/** What is made of words that are heard without a doubt. */
+function made(words: string, { asked = pressure, near = 0.95, doubt = 12 } = {}) {
+  let decision: Decision | undefined;
+  const decoder = createNetworkDecoder({
+    pronounce: pronounceEnglish,
+    phonesLateMoments: 0,
+    onDecision: each => {
+      decision = each;
+    },
+  });
+  decoder.begin(decoder.prepare(asked, createMatcher(asked)));
+  const hear = (moments: readonly Moment[], silentMs: number) =>
+    decoder.hear({ raw: new Float32Array(), heard: new Float32Array(), moments }, silentMs);
+  const pronunciations = words.split(' ').map(word => others[word] ?? pronounceEnglish(word)[0] ?? word);
+  hear(nearMoments(spelled(pronunciations, doubt), near), 0);
+  const progress = hear(nearMoments([certain(undefined), certain(undefined)], 0.1), 200);
+  const verdict = decoder.end();
+  if (decision === undefined || verdict instanceof Promise || progress instanceof Promise)
+    throw new Error('late');
+  return { verdict, outlook: progress.outlook, decision };
+}
+
+describe('the network decoder', () => {
+  it.each([
+    ['pressure good', 'complete'],
+    ['oil pressure forty two pounds', 'complete'],
+    ['forty two', 'extensible'],
+    ['forty', 'extensible'],
+    ['oil pressure', 'unfinished'],
+  ])('knows of "%s" that it is %s', (words, outlook) => {
+    expect(made(words).outlook).toBe(outlook);
+  });
+
+  it('takes what is likely from its first phone to its last, and is surer of it than of what is less likely', () => {
+    const sure = made('pressure good');
+    expect(sure.verdict).toMatchObject({ kind: 'taken', text: 'pressure good' });
+    const doubtful = made('pressure hood', { doubt: 3 });
+    expect(doubtful.decision.text).toBe('pressure good');
+    expect(doubtful.decision.features?.worstWord).toBeLessThan(sure.decision.features?.worstWord ?? 0);
+  });
+
+  it('says of each wording what speaks against it', () => {
+    expect(made('pressure good').decision.features).toMatchObject({
+      perPhone: 0,
+      worstWord: 0,
+      unfinished: 0,
+      phonesBefore: 0,
+      phonesAfter: 0,
+      phones: 8,
+    });
+    const between = made('big big pressure good maybe').decision;
+    expect(between.text).toBe('pressure good');
+    expect(between.features).toMatchObject({ phonesBefore: 6, perPhone: 0 });
+    expect(between.features?.phonesAfter).toBeGreaterThan(0);
+    expect(made('pressure good', { near: 0.4 }).decision.features?.near).toBeCloseTo(0.4);
+  });
+
+  it('holds wordings of another meaning against it, and not other words for the same', () => {
+    const { features } = made('one hundred and five', {
+      asked: { ...pressure, number: { id: 'n', leads: [], units: [], min: 0, max: 120, step: 1 } },
+    }).decision;
+    // "one hundred five" means the same, and is likelier than any other number.
+    expect(features?.margin).toBeGreaterThan(10);
+  });
+
+  it('makes nothing of an utterance in which hardly a phone was heard', () => {
+    expect(made('AH').verdict).toEqual({ kind: 'nothing' });
+  });
+
+  it('is unclear about talk that holds no wording, and about a wording in the midst of much other talk', () => {
+    expect(made('big big hammer').verdict.kind).toBe('unclear');
+    expect(made('give big hammer pressure good maybe not').verdict.kind).toBe('unclear');
+  });
+});
