@@ -1,6 +1,7 @@
-"""The network that hears phones, and the mel bands that it is fed. src/voice/recognizers/phone-network computes the same."""
+"""The network that hears phones, and the mel bands that it is fed. src/voice/phone-network computes the same."""
 import numpy as np
 import torch
+import torch.nn.functional as F
 from torch import nn
 
 PHONES = ("AA AE AH AO AW AY B CH D DH EH ER EY F G HH IH IY JH K L M N NG OW OY P R S SH T TH UH UW V W Y Z ZH").split()
@@ -8,25 +9,19 @@ RATE = 16000
 HOP = 160
 WINDOW = 400
 TRANSFORM = 512
-BANDS = 40
-LOWEST_HZ, HIGHEST_HZ = 80.0, 7600.0
-# The mean of each band over about a second is taken off: what is always there is no speech.
-FORGETTING = 0.99
+BANDS = 64
+LOWEST_HZ, HIGHEST_HZ = 60.0, 7800.0
 FLOOR = 1e-9
-
-# Channels in and out, times, dilation, stride, and whether the input is added to the output.
-LAYERS = [
-    (BANDS, 128, 5, 1, 2, False),
-    (128, 128, 3, 1, 1, True),
-    (128, 128, 3, 2, 1, True),
-    (128, 192, 3, 1, 2, False),
-    (192, 192, 3, 1, 1, True),
-    (192, 192, 3, 2, 1, True),
-    (192, 192, 3, 4, 1, True),
-    (192, 192, 3, 1, 1, True),
-    (192, 192, 3, 2, 1, True),
-    (192, 192, 3, 4, 1, True),
-]
+# Each band is set against its mean over the last three seconds; the mean itself tells how loud the place is.
+MEAN_FRAMES = 300
+MEAN_MIDDLE, MEAN_SPREAD = -5.0, 2.0
+# Frames of 10 ms to a moment: 30 ms.
+STRIDE = 3
+STEM, WIDTH, HIDDEN, KERNEL = 96, 256, 768, 9
+# Moments that each block looks ahead, and after how many blocks the early outputs and the recurrent layer stand.
+AHEAD = (1, 1, 0, 0, 1, 1, 1, 1)
+EARLY = 4
+RECURRENT = 3
 
 
 def mel_bands():
@@ -42,30 +37,72 @@ def mel_bands():
     return np.stack(bands, 1).astype(np.float32)
 
 
-HANN = (0.5 - 0.5 * np.cos(2 * np.pi * np.arange(WINDOW) / WINDOW)).astype(np.float32)
+HANN_WINDOW = torch.hann_window(WINDOW)
 
 
-def band_powers(sound):
-    """Power of each band each 10 ms: a row each."""
-    count = (len(sound) - WINDOW) // HOP + 1
-    frames = np.lib.stride_tricks.sliding_window_view(sound, WINDOW)[::HOP][:count] * HANN
-    spectrum = np.fft.rfft(frames, TRANSFORM)
-    return (spectrum.real**2 + spectrum.imag**2).astype(np.float32) @ mel_bands()
+def log_bands(sound, bands, window):
+    """Log power of each band each 10 ms, whole windows only: sounds by bands by frames."""
+    count = (sound.shape[-1] - WINDOW) // HOP + 1
+    sound = F.pad(sound[..., : (count - 1) * HOP + WINDOW], (0, TRANSFORM - WINDOW))
+    padded = F.pad(window, (0, TRANSFORM - WINDOW))
+    spectrum = torch.stft(sound, TRANSFORM, HOP, TRANSFORM, padded, center=False, return_complex=True)
+    power = spectrum.real.square() + spectrum.imag.square()
+    return torch.log10(torch.einsum("bft,fm->bmt", power, bands) + FLOOR)
+
+
+def centred(logs):
+    """Each band against its mean over the last three seconds, and that mean."""
+    sums = logs.double().cumsum(2)
+    earlier = F.pad(sums, (MEAN_FRAMES, 0))[:, :, : logs.shape[2]]
+    count = torch.arange(1, logs.shape[2] + 1, device=logs.device).clamp(max=MEAN_FRAMES)
+    mean = ((sums - earlier) / count).float()
+    return torch.cat([logs - mean, (mean - MEAN_MIDDLE) / MEAN_SPREAD], 1)
+
+
+class Block(nn.Module):
+    """A gated convolution over moments, and a layer over channels, each added to what came in."""
+
+    def __init__(self, ahead, drop):
+        super().__init__()
+        self.pads = (KERNEL - 1 - ahead, ahead)
+        self.norm1, self.norm2, self.norm3 = nn.LayerNorm(WIDTH), nn.LayerNorm(WIDTH), nn.LayerNorm(WIDTH)
+        self.gate = nn.Linear(WIDTH, 2 * WIDTH)
+        self.depth = nn.Conv1d(WIDTH, WIDTH, KERNEL, groups=WIDTH)
+        self.back = nn.Linear(WIDTH, WIDTH)
+        self.wide, self.narrow = nn.Linear(WIDTH, HIDDEN), nn.Linear(HIDDEN, WIDTH)
+        self.drop = nn.Dropout(drop)
+
+    def forward(self, x):
+        y = F.glu(self.gate(self.norm1(x)), -1)
+        y = self.depth(F.pad(y.transpose(1, 2), self.pads)).transpose(1, 2)
+        x = x + self.drop(self.back(F.silu(self.norm2(y))))
+        return x + self.drop(self.narrow(F.silu(self.wide(self.norm3(x)))))
 
 
 class Acoustic(nn.Module):
-    """Log probabilities of the phones (and of none) each 40 ms, and whether somebody near is speaking."""
+    """Log probabilities of no phone and of each, and whether somebody near is speaking, of each 30 ms.
 
-    def __init__(self):
+    The early outputs and nearness look 60 ms ahead, the others 180 ms."""
+
+    def __init__(self, drop=0.1):
         super().__init__()
-        self.convs = nn.ModuleList(nn.Conv1d(i, o, k, s, dilation=d, bias=False) for i, o, k, d, s, _ in LAYERS)
-        self.norms = nn.ModuleList(nn.BatchNorm1d(o) for _, o, *_ in LAYERS)
-        self.out = nn.Conv1d(LAYERS[-1][1], len(PHONES) + 2, 1)
-        self.drop = nn.Dropout(0.1)
+        self.stem1 = nn.Conv1d(2 * BANDS, STEM, 3)
+        self.stem2 = nn.Conv1d(STEM, WIDTH, 5, stride=STRIDE)
+        self.blocks = nn.ModuleList(Block(ahead, drop) for ahead in AHEAD)
+        self.norm_recurrent = nn.LayerNorm(WIDTH)
+        self.recurrent = nn.GRU(WIDTH, WIDTH, batch_first=True)
+        self.norm_early, self.norm_out = nn.LayerNorm(WIDTH), nn.LayerNorm(WIDTH)
+        self.early, self.out = nn.Linear(WIDTH, len(PHONES) + 2), nn.Linear(WIDTH, len(PHONES) + 1)
 
-    def forward(self, x):
-        for conv, norm, (_, _, k, d, _, add) in zip(self.convs, self.norms, LAYERS):
-            y = torch.relu(norm(conv(nn.functional.pad(x, ((k - 1) * d, 0)))))
-            x = x + self.drop(y) if add else y
-        x = self.out(x)
-        return torch.log_softmax(x[:, :-1], 1), x[:, -1]
+    def forward(self, features):
+        x = F.silu(self.stem1(F.pad(features, (2, 0))))
+        # The first moment ends with the third frame.
+        x = F.silu(self.stem2(F.pad(x, (2, 0)))).transpose(1, 2)
+        early = None
+        for i, block in enumerate(self.blocks):
+            x = block(x)
+            if i + 1 == RECURRENT:
+                x = x + self.recurrent(self.norm_recurrent(x))[0]
+            if i + 1 == EARLY:
+                early = self.early(self.norm_early(x))
+        return self.out(self.norm_out(x)).float().log_softmax(-1), early[..., :-1].float().log_softmax(-1), early[..., -1].float()

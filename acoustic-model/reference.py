@@ -1,25 +1,21 @@
-"""What the network says of a rising tone, for the tests. python3 reference.py CHECKPOINT OUTPUT"""
+"""What the network says of a rising tone, for the tests: reference.py MODEL OUTPUT"""
 import json
 import sys
 
 import numpy as np
 import torch
 
-from network import FLOOR, Acoustic, band_powers
-from scenes import centred
+from network import HANN_WINDOW, Acoustic, centred, log_bands, mel_bands
 
-checkpoint, output = sys.argv[1:3]
-model = Acoustic()
-model.load_state_dict(torch.load(checkpoint))
-model.eval()
-s = np.arange(32000) / 16000
-sound = np.where(s < 1.5, 0.2 * np.sin(2 * np.pi * (200 * s + 500 * s * s)), 0).astype(np.float32)
-features = centred(np.log10(band_powers(sound) + FLOOR)).astype(np.float32)
+model, output = sys.argv[1:3]
+net = Acoustic()
+net.load_state_dict({k: v.float() for k, v in torch.load(model, map_location="cpu").items()})
+net.eval()
+s = np.arange(64000) / 16000
+sound = np.where((s > 0.3) & (s < 3.4), 0.2 * np.sin(2 * np.pi * (200 * s + 250 * s * s)), 0).astype(np.float32)
 with torch.no_grad():
-    phones, near = model(torch.tensor(features.T)[None])
-phones = phones[0] - phones[0].max(0).values
-moments = [
-    {"phones": [round(float(x), 3) for x in phones[:, t]], "near": round(float(torch.sigmoid(near[0, t])), 4)}
-    for t in range(phones.shape[1])
-]
-json.dump({"moments": moments}, open(output, "w"))
+    late, early, near = net(centred(log_bands(torch.from_numpy(sound)[None], torch.from_numpy(mel_bands()), HANN_WINDOW)))
+rounded = lambda rows: [[round(float(x), 3) for x in row] for row in rows]
+every = range(0, near.shape[1], 4)
+json.dump({"every": 4, "phones": rounded(late[0, every]), "early": rounded(early[0, every]),
+           "near": [round(float(x), 4) for x in torch.sigmoid(near[0, every])]}, open(output, "w"))

@@ -1,210 +1,205 @@
-"""Training scenes: utterances of the made speech, as other people, places and microphones would give them, in noise."""
-import glob
-import json
-import os
+"""Scenes: somebody near says something now and then, in a room, through a microphone, beside noise and other people's talk.
 
-import numpy as np
-from scipy.signal import fftconvolve, lfilter, resample_poly
+Everything is drawn and mixed on the device, a batch at a time."""
+import math
 
-from network import BANDS, FLOOR, FORGETTING, PHONES, band_powers
+import torch
 
-RATE = 16000
-SECONDS = 5.0
-LENGTH = int(SECONDS * RATE)
-# For phones whose time nobody knows.
-UNKNOWN = -100
-# Settings are chosen on a voice that nothing was learned from.
-HELD_BACK = "flite-kal16"
-SPEECH_DBFS = (-42.0, -14.0)
-PHONE_INDEX = {phone: i + 1 for i, phone in enumerate(PHONES)}
+from network import HOP, RATE, STRIDE
 
-
-def read_s16(path):
-    return np.fromfile(path, dtype=np.int16).astype(np.float32) / 32768.0
-
-
-class Speech:
-    """All made utterances at 16 kHz, cut to where they are loud."""
-
-    def __init__(self, folder):
-        self.pieces, self.phones, self.segments, self.draws = [], [], [], []
-        for path in sorted(glob.glob(f"{folder}/*.jsonl")):
-            if not path.endswith("texts.jsonl"):
-                self.read(path.removesuffix(".jsonl"))
-
-    def read(self, path):
-        sound = np.memmap(f"{path}.s16", dtype=np.int16, mode="r")
-        for line in open(f"{path}.jsonl"):
-            entry = json.loads(line)
-            segments = segments_of(entry.get("segments", ""))
-            if entry["voice"] == HELD_BACK or (entry["voice"].startswith("flite") and not segments):
-                continue
-            piece = np.array(sound[entry["at"] : entry["at"] + entry["length"]], dtype=np.float32) / 32768.0
-            if entry["sampleRateHz"] != RATE:
-                piece = resample_poly(piece, RATE // 50, entry["sampleRateHz"] // 50).astype(np.float32)
-            piece, cut = trimmed(piece)
-            if 0.15 * RATE < len(piece) < 3.9 * RATE:
-                self.pieces.append((piece * 32767).astype(np.int16))
-                # Speech from recordings is more like people than speech by rule.
-                share = 3 if entry["voice"].startswith("flite") else 1 if entry["voice"].startswith("espeak") else 2
-                self.draws += [len(self.phones)] * share
-                spelled = [PHONE_INDEX[p] for p in entry["phones"].split()]
-                self.phones.append([phone for phone, _ in segments if phone] or spelled)
-                self.segments.append([(phone, end - cut / RATE) for phone, end in segments])
-
-    def one(self, rng):
-        i = self.draws[rng.integers(len(self.draws))]
-        return self.pieces[i].astype(np.float32) / 32768.0, self.phones[i], self.segments[i]
-
-
-def segments_of(text):
-    """Flite's own account of its phones and their ends, "s:0.256 t:0.308": outputs of the network and seconds."""
-    same = {"AX": "AH", "DX": "T"}
-    pairs = [part.split(":") for part in text.split()]
-    named = [(phone.upper(), float(end)) for phone, end in pairs]
-    return [(PHONE_INDEX.get(same.get(phone, phone), 0), end) for phone, end in named]
-
-
-def trimmed(x):
-    """The loud part, and how many samples were cut off before it."""
-    loud = np.nonzero(np.abs(x) > 0.01 * np.abs(x).max())[0]
-    return (x[loud[0] : loud[-1] + 1], loud[0]) if len(loud) else (x[:0], 0)
-
-
-def power(x):
-    return float(np.mean(x * x)) + 1e-12
-
-
-def speech_power(x):
-    frames = x[: len(x) // 320 * 320].reshape(-1, 320)
-    powers = (frames * frames).mean(1)
-    return float(powers[powers > powers.max() / 3000].mean()) + 1e-12
+SLOTS = 6
 
 
 class Scenes:
-    def __init__(self, folder, seed):
-        self.speech = Speech(folder)
-        self.rng = np.random.default_rng(seed)
-        self.noises = {}
-        for path in glob.glob(f"{folder}/noise/*.s16"):
-            self.noises.setdefault(os.path.basename(path).split("-")[0], []).append(read_s16(path))
+    def __init__(self, audio, material, device, seed):
+        self.audio, self.m, self.device = audio, material, device
+        self.rng = torch.Generator(device=device)
+        self.rng.manual_seed(seed)
 
-    def warped(self, x):
-        """Faster or slower, higher or lower, larger or smaller a throat: a plain change of the rate."""
-        factor = self.rng.uniform(0.86, 1.16)
-        at = np.arange(0, len(x) - 1, factor)
-        return np.interp(at, np.arange(len(x)), x).astype(np.float32), factor
+    def rand(self, *shape, lo=0.0, hi=1.0):
+        return lo + (hi - lo) * torch.rand(*shape, device=self.device, generator=self.rng)
 
-    def noise(self, length):
-        rng, kind = self.rng, self.rng.random()
-        if kind < 0.72:
-            loops = self.noises[rng.choice(sorted(self.noises))]
-            loop = loops[rng.integers(len(loops))]
-            factor = rng.uniform(0.8, 1.25)
-            at = (rng.integers(len(loop)) + np.arange(length) * factor) % (len(loop) - 1)
-            return np.interp(at, np.arange(len(loop)), loop).astype(np.float32)
-        if kind < 0.86:
-            white = rng.standard_normal(length).astype(np.float32)
-            return lfilter([1.0], [1.0, -rng.uniform(-0.5, 0.97)], white).astype(np.float32)
-        talk = np.zeros(length, np.float32)
-        for _ in range(rng.integers(1, 6)):
-            at = 0
-            gain = rng.uniform(0.3, 1.0)
-            while at < length:
-                x, _, _ = self.speech.one(rng)
-                x = x / np.sqrt(speech_power(x))
-                end = min(length, at + len(x))
-                talk[at:end] += gain * x[: end - at]
-                at = end + int(rng.uniform(0, 0.6) * RATE)
-        return self.room(talk, 1.0)
+    def chance(self, n, p):
+        return (self.rand(n) < p).float()
 
-    def room(self, x, probability):
-        rng = self.rng
-        if rng.random() > probability:
-            return x
-        seconds = rng.uniform(0.08, 0.45)
-        n = int(seconds * RATE)
-        tail = rng.standard_normal(n) * np.exp(-6.9 * np.arange(n) / n) * rng.uniform(0.02, 0.12)
-        tail[0] = 1.0
-        return fftconvolve(x, tail)[: len(x)].astype(np.float32)
+    def normal(self, *shape):
+        return torch.randn(*shape, device=self.device, generator=self.rng)
+
+    def draw(self, material, n):
+        # torch.multinomial takes no more than 2^24 of them
+        return torch.multinomial(material.draw, n, True, generator=self.rng)
+
+    def sequence(self, material, pick, gaps, begin, factor, gain, samples):
+        """Clips one after the other, [rows, slots]; those that do not fit whole are left out. Sound, and where each lies."""
+        lasts = (material.length[pick] / factor).long()
+        ends = begin[:, None] + (lasts + gaps).cumsum(1)
+        starts = ends - lasts
+        fits = ends < samples - RATE // 5
+        place = torch.where(fits, starts, torch.full_like(starts, samples))
+        t = torch.arange(samples, device=self.device)
+        slot = torch.searchsorted(place, t.expand(len(pick), -1).contiguous(), right=True) - 1
+        inside = slot >= 0
+        slot = slot.clamp(min=0)
+        at = lambda x: torch.gather(x, 1, slot)
+        source = (t[None] - at(place)) * at(factor)
+        length = at(material.length[pick])
+        inside &= (source >= 0) & (source < length - 1) & (at(place) < samples)
+        whole = source.clamp(min=0).floor()
+        index = torch.minimum(whole.long(), (length - 2).clamp(min=0)) + at(material.at[pick])
+        part = source.clamp(min=0) - whole
+        x = self.audio[index].float() * (1 - part) + self.audio[index + 1].float() * part
+        x = x / 32768 * at(gain / material.rms[pick].clamp(min=1e-4))
+        return torch.where(inside, x, torch.zeros_like(x)), fits, place, lasts
+
+    def near(self, rows, samples):
+        """Somebody near, or one after the other several."""
+        m = self.m["train"]
+        first = self.draw(m, rows)
+        pick = self.draw(m, rows * SLOTS).view(rows, SLOTS)
+        # In half of the scenes one person says everything.
+        same = (m.first[first][:, None] + (self.rand(rows, SLOTS) * m.size[first][:, None]).long())
+        pick = torch.where(self.chance(rows, 0.5)[:, None] > 0, same, pick)
+        pick[:, 0] = first
+        factor = self.rand(rows, 1, lo=0.9, hi=1.12) * self.rand(rows, SLOTS, lo=0.95, hi=1.05)
+        short = self.chance(rows, 0.35)[:, None]
+        gaps = (self.rand(rows, SLOTS) ** 2 * torch.where(short > 0, 0.5, 2.5) + 0.05) * RATE
+        begin = torch.where(self.chance(rows, 0.25) > 0, self.rand(rows, lo=0.5, hi=5.0), self.rand(rows, lo=0.1, hi=0.8)) * RATE
+        gain = 10 ** (self.rand(rows, SLOTS, lo=-3, hi=3) / 20)
+        x, fits, place, lasts = self.sequence(m, pick, gaps.long(), begin.long(), factor, gain, samples)
+        silent = self.chance(rows, 0.08)
+        x = x * (1 - silent)[:, None]
+        fits = fits & (silent[:, None] == 0)
+        count = m.count[pick] * fits
+        return x, m.phones[pick], count
+
+    def far(self, rows, samples):
+        """Talk of others, always some sound: one to eight voices, from another place or out of a radio."""
+        m = self.m["talk"]
+        voices = 4
+        pick = self.draw(m, rows * SLOTS).view(rows, SLOTS)
+        factor = self.rand(rows, SLOTS, lo=0.85, hi=1.15)
+        gaps = self.rand(rows, SLOTS) ** 2 * 0.8 * RATE
+        gain = 10 ** (self.rand(rows, SLOTS, lo=-4, hi=4) / 20)
+        # Long clips are cut by the end of the scene: what is far need not be whole.
+        x, *_ = self.sequence(m, pick, gaps.long(), torch.zeros(rows, device=self.device, dtype=torch.long), factor, gain, samples + 4 * RATE)
+        x = x[:, :samples]
+        more = torch.zeros_like(x)
+        for _ in range(voices - 1):
+            other = x[torch.randperm(rows, device=self.device, generator=self.rng)]
+            more = more + other.roll(int(self.rand(1).item() * samples), 1) * self.rand(rows, 1, lo=0.3, hi=1.0)
+        x = x + more * self.chance(rows, 0.5)[:, None]
+        room = self.room(x, self.rand(rows, lo=0.15, hi=0.8), self.rand(rows, lo=0.05, hi=0.35))
+        radio = self.band(torch.tanh(x * self.rand(rows, 1, lo=0.5, hi=12.0)), self.rand(rows, lo=200, hi=500), self.rand(rows, lo=2500, hi=5000))
+        radio = self.room(radio, self.rand(rows, lo=0.08, hi=0.4), self.rand(rows, lo=0, hi=0.15))
+        return self.levelled(torch.where(self.chance(rows, 0.4)[:, None] > 0, radio, room))
+
+    def levelled(self, x):
+        return x / x.square().mean(1, keepdim=True).add(1e-9).sqrt()
+
+    def convolved(self, x, h):
+        n = 1 << (x.shape[1] + h.shape[1] - 1).bit_length()
+        return torch.fft.irfft(torch.fft.rfft(x, n) * torch.fft.rfft(h, n), n)[:, : x.shape[1]]
+
+    def room(self, x, seconds, amount):
+        n = int(0.5 * RATE)
+        t = torch.arange(n, device=self.device)[None] / RATE
+        h = self.normal(len(x), n) * torch.exp(-6.9 * t / seconds[:, None]) * amount[:, None]
+        h[:, 0] = 1.0
+        return self.convolved(x, h)
+
+    def band(self, x, low, high):
+        spectrum = torch.fft.rfft(x)
+        hz = torch.linspace(0, RATE / 2, spectrum.shape[1], device=self.device)[None]
+        keep = 1 / (1 + (low[:, None] / hz.clamp(min=1)) ** 6) / (1 + (hz / high[:, None]) ** 8)
+        return torch.fft.irfft(spectrum * keep, x.shape[1])
+
+    def machine(self, rows, samples):
+        """Noise of any colour, beating, pulsing or in bursts."""
+        spectrum = torch.fft.rfft(self.normal(rows, samples))
+        octaves = torch.log2(torch.linspace(20, RATE / 2, spectrum.shape[1], device=self.device) / 20)
+        points = self.rand(rows, 10, lo=-36, hi=6)
+        at = (octaves / octaves[-1] * 8.999).clamp(max=8.99)
+        low = at.long()
+        colour = points[:, low] * (1 - (at - low)) + points[:, low + 1] * (at - low)
+        colour = colour - self.rand(rows, 1, lo=0, hi=6) * octaves[None]
+        x = self.levelled(torch.fft.irfft(spectrum * 10 ** (colour / 20), samples))
+        t = torch.arange(samples, device=self.device)[None] / RATE
+        wander = 1 + 0.1 * torch.sin(2 * math.pi * self.rand(rows, 1, lo=0.03, hi=0.4) * t)
+        hz = 10 ** self.rand(rows, 1, lo=0.7, hi=2.2)
+        beat = (0.5 + 0.5 * torch.cos(2 * math.pi * hz * t * wander)) ** (10 ** self.rand(rows, 1, lo=0, hi=1.2))
+        depth = self.rand(rows, 1) * self.chance(rows, 0.6)[:, None]
+        x = x * (1 - depth + depth * 2 * beat)
+        f0 = self.rand(rows, 1, lo=15, hi=120) * wander
+        for k in (1, 2, 3, 4, 6, 8, 12):
+            x = x + torch.sin(2 * math.pi * f0 * k * t + self.rand(rows, 1, hi=6.28)) * self.rand(rows, 1, hi=0.6) * (self.rand(rows, 1) < 0.3)
+        steps = int(samples / RATE * 3)
+        gate = (self.rand(rows, steps) < 0.6).float().repeat_interleave(-(-samples // steps), 1)[:, :samples]
+        burst = self.chance(rows, 0.2)[:, None]
+        return self.levelled(x * (1 - burst * (1 - gate) * 0.95))
+
+    def recorded(self, rows, samples):
+        m = self.m["noise"]
+        pick = self.draw(m, rows)
+        factor = self.rand(rows, lo=0.75, hi=1.3)
+        offset = self.rand(rows) * m.length[pick]
+        t = (torch.arange(samples, device=self.device)[None] * factor[:, None] + offset[:, None]).long() % m.length[pick][:, None]
+        x = self.audio[t + m.at[pick][:, None]].float() / 32768
+        return self.levelled(x)
+
+    def some(self, rows, share):
+        """Some of the rows, by chance."""
+        return torch.randperm(rows, device=self.device, generator=self.rng)[: int(rows * share)]
+
+    def batch(self, rows, seconds, snr=(-6.0, 30.0), clean=0.15):
+        """Sound, phones padded, their count, and for each moment whether somebody near speaks (1), does not (0), or in between."""
+        samples = int(seconds * RATE)
+        x, phones, count = self.near(rows, samples)
+        active = self.active(x)
+        x = self.room(x, self.rand(rows, lo=0.06, hi=0.5), self.rand(rows, lo=0, hi=0.12) * self.chance(rows, 0.6))
+        half = rows // 2
+        noise = torch.cat([self.recorded(half, samples), self.machine(rows - half, samples)])
+        some = self.some(rows, 0.3)
+        noise[some] = self.levelled(noise[some] + self.recorded(len(some), samples) * self.rand(len(some), 1, lo=0.1, hi=1))
+        snr_db = self.rand(rows, lo=snr[0], hi=snr[1])
+        x = x + noise * (10 ** (-snr_db / 20) * (1 - self.chance(rows, clean)))[:, None]
+        # The mean level of near speech is 1: talk further away lies under it.
+        some = self.some(rows, 0.35)
+        talk_db = self.rand(len(some), 1, lo=-3.0, hi=26.0)
+        x[some] = x[some] + self.far(len(some), samples) * 10 ** (-talk_db / 20)
+        x = self.microphone(x)
+        return x, phones, count, active
+
+    def active(self, x):
+        """Whether somebody speaks in each moment of 30 ms; pauses up to 0.15 s belong to speech."""
+        size = HOP * STRIDE
+        power = x[:, : x.shape[1] // size * size].view(len(x), -1, size).square().mean(2)
+        on = (power > 1e-3).float()
+        closed = 1 - torch.nn.functional.max_pool1d(1 - torch.nn.functional.max_pool1d(on[:, None], 5, 1, 2), 5, 1, 2)
+        return closed[:, 0]
 
     def microphone(self, x):
-        rng = self.rng
-        if rng.random() < 0.5:
-            x = lfilter([1.0, -rng.uniform(-0.4, 0.9)], [1.0], x)
-        if rng.random() < 0.15:
-            x = lfilter([1.0, -1.0], [1.0, -rng.uniform(0.8, 0.95)], x)
-        if rng.random() < 0.1:
-            limit = np.abs(x).max() * rng.uniform(0.2, 0.8)
-            x = np.clip(x, -limit, limit)
-        return x.astype(np.float32)
+        rows = len(x)
+        tilt = self.rand(rows, 1, lo=-0.4, hi=0.9) * self.chance(rows, 0.5)[:, None]
+        x = torch.cat([x[:, :1], x[:, 1:] - tilt * x[:, :-1]], 1)
+        narrow = self.chance(rows, 0.2)
+        x = torch.where(narrow[:, None] > 0, self.band(x, self.rand(rows, lo=20, hi=350), self.rand(rows, lo=3000, hi=7600)), x)
+        limit = torch.where(self.rand(rows) < 0.1, self.rand(rows, lo=0.2, hi=0.8), torch.full((rows,), 10.0, device=self.device))
+        limit = limit[:, None] * x.abs().amax(1, keepdim=True)
+        x = torch.maximum(torch.minimum(x, limit), -limit)
+        # The level is that of the near speech, or of what there is instead.
+        x = x * 10 ** (self.rand(rows, 1, lo=-50, hi=-14) / 20)
+        x = x + self.normal(*x.shape) * 10 ** (self.rand(rows, 1, lo=-100, hi=-66) / 20)
+        return x.clamp(-1, 1)
 
-    def scene(self):
-        """What the network is fed, the phones in it, and for each 10 ms whether somebody near speaks, and which phone."""
-        rng = self.rng
-        near = np.zeros(LENGTH, np.float32)
-        at_phone = np.zeros(LENGTH // 160, np.int64)
-        phones = []
-        if rng.random() > 0.06:
-            at = int(rng.uniform(0.25, 0.95) * RATE)
-            while True:
-                x, said, segments = self.speech.one(rng)
-                x, factor = self.warped(x)
-                if at + len(x) > LENGTH - 0.1 * RATE:
-                    if phones:
-                        break
-                    at = int(0.15 * RATE)
-                    if at + len(x) > LENGTH:
-                        continue
-                x = x / np.sqrt(speech_power(x))
-                near[at : at + len(x)] += x * 10 ** (rng.uniform(-2, 2) / 20)
-                phones += said
-                begin = at / 160
-                at_phone[int(begin) : int(begin + len(x) / 160)] = 0 if segments else UNKNOWN
-                for phone, end in segments:
-                    stop = at / 160 + max(0.0, end) * 100 / factor
-                    at_phone[int(begin) : int(min(stop, (at + len(x)) / 160))] = phone
-                    begin = max(begin, stop)
-                at += len(x) + int(rng.uniform(0.35, 1.2) * RATE)
-                if rng.random() < 0.25:
-                    break
-        level = near[: LENGTH // 160 * 160].reshape(-1, 160)
-        active = (level * level).mean(1) > 1e-3
-        heard = self.room(near, 0.35)
-        if rng.random() > 0.12:
-            noise = self.noise(LENGTH)
-            if rng.random() < 0.2:
-                noise = noise / np.sqrt(power(noise)) + self.noise(LENGTH) * 1.0
-            snr = rng.uniform(-3, 25)
-            heard = heard + noise / np.sqrt(power(noise)) * 10 ** (-snr / 20)
-        heard = self.microphone(heard)
-        heard = heard * 10 ** (rng.uniform(*SPEECH_DBFS) / 20)
-        heard = heard + rng.standard_normal(LENGTH).astype(np.float32) * 10 ** (rng.uniform(-100, -65) / 20)
-        return self.features(np.clip(heard, -1, 1).astype(np.float32)), phones, active, at_phone
-
-    def features(self, sound):
-        """What the network is fed, with bands moved and left out by chance: throats and microphones differ."""
-        rng = self.rng
-        logs = np.log10(band_powers(sound) + FLOOR)
-        if rng.random() < 0.7:
-            factor = rng.uniform(0.88, 1.14)
-            at = np.clip(np.arange(BANDS) * factor, 0, BANDS - 1)
-            low = np.minimum(at.astype(int), BANDS - 2)
-            logs = logs[:, low] * (1 - (at - low)) + logs[:, low + 1] * (at - low)
-        features = centred(logs)
-        for _ in range(rng.integers(0, 3)):
-            width = rng.integers(1, 7)
-            start = rng.integers(BANDS - width)
-            features[:, start : start + width] = 0
-        for _ in range(rng.integers(0, 3)):
-            width = rng.integers(1, 9)
-            start = rng.integers(len(features) - width)
-            features[start : start + width] = 0
-        return features.T.astype(np.float32).copy()
-
-
-def centred(logs):
-    """Each band against its mean so far: the sound before the scene was like its first moments."""
-    first = logs[:10].mean(0)
-    means, _ = lfilter([1 - FORGETTING], [1, -FORGETTING], logs, axis=0, zi=(FORGETTING * first)[None])
-    return logs - means
+    def held(self, pick, seconds, snr):
+        """Clips of the dev split, each alone in a scene."""
+        m = self.m["dev"]
+        samples, rows = int(seconds * RATE), len(pick)
+        one = torch.ones(rows, 1, device=self.device)
+        begin = torch.full((rows,), int(0.6 * RATE), device=self.device)
+        x, fits, *_ = self.sequence(m, pick[:, None], torch.zeros(rows, 1, device=self.device, dtype=torch.long), begin, one, one, samples)
+        noise = self.machine(rows, samples)
+        if snr is not None:
+            x = x + noise * 10 ** (-snr / 20)
+        x = x * 10 ** (-26 / 20) + self.normal(*x.shape) * 10 ** (-85 / 20)
+        return x, m.phones[pick][:, None], (m.count[pick] * fits[:, 0])[:, None], None

@@ -1,73 +1,198 @@
-"""Trains the acoustic model. python3 train.py FOLDER STEPS [CHECKPOINT]; writes FOLDER/model.pt as it goes."""
+"""Trains the network: train.py OUTPUT SECONDS FROM TO FOLDER ...
+
+FROM and TO say which part of the whole schedule this run is (0 to 1), so that it goes on from OUTPUT/state.pt in several
+runs. On several devices: torchrun --nproc_per_node N train.py ..."""
+import json
+import math
+import os
 import sys
 import time
+from concurrent.futures import ThreadPoolExecutor
 
-import numpy as np
 import torch
+import torch.distributed as dist
+import torch.nn.functional as F
 from torch import nn
 
-from network import Acoustic
-from scenes import UNKNOWN, Scenes
+from material import gather
+from network import HANN_WINDOW, Acoustic, centred, log_bands, mel_bands
+from scenes import Scenes
 
-folder, steps = sys.argv[1], int(sys.argv[2])
-BATCH = 32
-# How much earlier, in frames of 10 ms, is the speech that an output tells of.
-DELAY = 8
-# The same for the phone that it tells of, where its time is known: long enough to hear what comes after it.
-PHONE_DELAY = 10
+output, budget, begin, end = sys.argv[1], *map(float, sys.argv[2:5])
+folders = sys.argv[5:]
+rank, world = int(os.environ.get("RANK", 0)), int(os.environ.get("WORLD_SIZE", 1))
+cuda = torch.cuda.is_available()
+device = torch.device("cuda", int(os.environ.get("LOCAL_RANK", 0))) if cuda else torch.device("cpu")
+if cuda:
+    torch.cuda.set_device(device)
+    torch.backends.cuda.matmul.allow_tf32 = torch.backends.cudnn.allow_tf32 = True
+if world > 1:
+    dist.init_process_group("nccl" if cuda else "gloo")
+ROWS, SECONDS = int(os.environ.get("ROWS", 160)), float(os.environ.get("SCENE", 10))
+HELD = int(os.environ.get("HELD", 96))
+PEAK = float(os.environ.get("RATE", 2e-3))
+WEIGHTS = {"people": 0.30, "people-long": 0.24, "kokoro": 0.32, "kokoro-long": 0.06, "made": 0.08}
+started = time.time()
+say = lambda *what: rank == 0 and print(f"{time.time() - started:.0f}s", *what, flush=True)
 
+with ThreadPoolExecutor(8) as pool:
+    audio, material, sizes = gather(folders, device, lambda f, a: list(pool.map(f, a)), WEIGHTS)
+say("hours of sound", len(audio) / 16000 / 3600, "clips", sizes, "dev", len(material["dev"].clips), "talk", len(material["talk"].clips), "noise", len(material["noise"].clips))
 
-class Stream(torch.utils.data.IterableDataset):
-    def __iter__(self):
-        info = torch.utils.data.get_worker_info()
-        scenes = Scenes(folder, int(time.time()) + (info.id if info else 0))
-        while True:
-            yield scenes.scene()
-
-
-def collate(batch):
-    features, phones, active, at_phone = zip(*batch)
-    targets = torch.tensor([phone for each in phones for phone in each], dtype=torch.long)
-    lengths = torch.tensor([len(each) for each in phones])
-    stacked = lambda arrays: torch.tensor(np.stack(arrays))
-    return stacked(features), targets, lengths, stacked(active).float(), stacked(at_phone)
-
-
-def earlier(frames, delay, moments):
-    """What was in each frame of 10 ms, so much earlier, for each output."""
-    return frames[:, (torch.arange(moments) * 4 - delay).clamp(0, frames.shape[1] - 1)]
-
-
-torch.set_num_threads(2)
-model = Acoustic()
-if len(sys.argv) > 3:
-    model.load_state_dict(torch.load(sys.argv[3]))
-optimizer = torch.optim.AdamW(model.parameters(), weight_decay=1e-2)
-schedule = torch.optim.lr_scheduler.OneCycleLR(optimizer, 3e-3, total_steps=steps, pct_start=0.1)
+torch.manual_seed(1)
+net = Acoustic().to(device)
+say("parameters", sum(p.numel() for p in net.parameters()) / 1e6, "million")
+optimizer = torch.optim.AdamW(net.parameters(), lr=PEAK, betas=(0.9, 0.98), weight_decay=1e-2)
+mean = {k: v.detach().clone() for k, v in net.state_dict().items()}
+step = 0
+if begin > 0:
+    state = torch.load(f"{output}/state.pt", map_location=device)
+    net.load_state_dict(state["net"]), optimizer.load_state_dict(state["optimizer"])
+    mean, step = {k: v.to(device) for k, v in state["mean"].items()}, state["step"]
+model = nn.parallel.DistributedDataParallel(net, device_ids=[device.index] if cuda else None) if world > 1 else net
+scenes = Scenes(audio, material, device, 1000 * int(begin * 1000) + rank)
+bands, window = torch.from_numpy(mel_bands()).to(device), HANN_WINDOW.to(device)
 ctc = nn.CTCLoss(zero_infinity=True, reduction="none")
-loader = iter(torch.utils.data.DataLoader(Stream(), BATCH, num_workers=1, collate_fn=collate, prefetch_factor=4))
-means, began = None, time.time()
-for step in range(steps):
-    features, targets, lengths, active, at_phone = next(loader)
-    logp, near = model(features)
-    times = torch.full((len(features),), logp.shape[2], dtype=torch.long)
-    each = ctc(logp.permute(2, 0, 1), targets, times, lengths)
-    loss_ctc = (each / torch.clamp(lengths, min=3)).mean()
-    moments = logp.shape[2]
-    loss_near = nn.functional.binary_cross_entropy_with_logits(near, earlier(active, DELAY, moments))
-    loss_phone = nn.functional.nll_loss(logp, earlier(at_phone, PHONE_DELAY, moments), ignore_index=UNKNOWN)
-    # First which phone is when, then which phones there are.
-    aligned = max(0.2, 1 - 2 * step / steps)
-    optimizer.zero_grad()
-    ((1.2 - aligned) * loss_ctc + 2 * aligned * loss_phone + 0.5 * loss_near).backward()
-    nn.utils.clip_grad_norm_(model.parameters(), 5.0)
+
+
+def masked(f):
+    """Bands and moments left out by chance."""
+    rows, channels, frames = f.shape
+    half = channels // 2
+    band = torch.arange(half, device=f.device)[None]
+    time_ = torch.arange(frames, device=f.device)[None]
+    keep = torch.ones(rows, half, frames, device=f.device)
+    for _ in range(2):
+        s, w = scenes.rand(rows, 1) * half, scenes.rand(rows, 1) * 10
+        keep *= 1 - ((band >= s) & (band < s + w)).float()[:, :, None]
+    for _ in range(3):
+        s, w = scenes.rand(rows, 1) * frames, scenes.rand(rows, 1) * 12
+        keep *= 1 - ((time_ >= s) & (time_ < s + w)).float()[:, None]
+    return torch.cat([f[:, :half] * keep, f[:, half:]], 1)
+
+
+def warped(f):
+    """Throats differ: the bands moved up or down a little."""
+    rows, channels, frames = f.shape
+    half = channels // 2
+    at = (torch.arange(half, device=f.device)[None] * scenes.rand(rows, 1, lo=0.92, hi=1.08)).clamp(max=half - 1.001)
+    low = at.long()
+    part = (at - low)[:, :, None]
+    index = low[:, :, None].expand(-1, -1, frames)
+    x = f[:, :half].gather(1, index) * (1 - part) + f[:, :half].gather(1, index + 1) * part
+    return torch.cat([x, f[:, half:]], 1)
+
+
+def targets_of(phones, count):
+    """Phones of the clips that are in the scene, one after the other, without what fills up."""
+    longest = phones.shape[-1]
+    inside = torch.arange(longest, device=phones.device) < count[..., None]
+    return phones[inside].long(), count.sum(1)
+
+
+def losses(x, phones, count, active, train=True):
+    f = centred(log_bands(x, bands, window))
+    if train:
+        f = masked(warped(f))
+    with torch.autocast(device.type, dtype=torch.bfloat16, enabled=cuda):
+        late, early, near = (model if train else net)(f)
+    targets, lengths = targets_of(phones, count)
+    times = torch.full((len(x),), late.shape[1], dtype=torch.long, device=device)
+    each = [ctc(o.transpose(0, 1), targets, times, lengths) / lengths.clamp(min=8) for o in (late, early)]
+    if active is None:
+        return late, early, targets, lengths
+    moments = min(active.shape[1], near.shape[1])
+    on = active[:, :moments]
+    near_loss = F.binary_cross_entropy_with_logits(near[:, :moments], on)
+    # What was said is told before long: no phone more than 60 ms after speech has ceased, and none while nobody near speaks.
+    quiet = 1 - F.max_pool1d(F.pad(on, (2, 1))[:, None], 4, 1)[:, 0, :moments]
+    blank = [-(o[:, :moments, 0] * quiet).sum() / quiet.sum().clamp(min=1) for o in (late, early)]
+    return each[0].mean(), each[1].mean(), near_loss, blank[0] + blank[1]
+
+
+def errors(out, targets, lengths):
+    """Phone errors of the likeliest path."""
+    best, wrong, at = out.argmax(-1).cpu().tolist(), 0, 0
+    refs = targets.cpu().tolist()
+    for row, n in zip(best, lengths.cpu().tolist()):
+        ref, at = refs[at: at + n], at + n
+        if n == 0:
+            continue
+        said = [p for i, p in enumerate(row) if p and (i == 0 or row[i - 1] != p)]
+        d = list(range(len(said) + 1))
+        for i, r in enumerate(ref, 1):
+            before, d[0] = d[:], i
+            for j, h in enumerate(said, 1):
+                d[j] = min(before[j] + 1, d[j - 1] + 1, before[j - 1] + (h != r))
+        wrong += d[-1]
+    return wrong, len(refs)
+
+
+def trial():
+    """Phone errors on people and voices that it did not learn from."""
+    kept = {k: v.clone() for k, v in net.state_dict().items()}
+    net.load_state_dict(mean)
+    net.eval()
+    told = []
+    groups = {}
+    for i, c in enumerate(material["dev"].clips):
+        if c["length"] < 9 * 16000:
+            groups.setdefault(c["source"], []).append(i)
+    with torch.no_grad():
+        for source, all_ in sorted(groups.items()):
+            pick = torch.tensor(all_[:: max(1, len(all_) // HELD)][:HELD], device=device)
+            for name, snr in (("clean", None), ("10 dB", 10.0)):
+                late, early, targets, lengths = losses(*scenes.held(pick, 10, snr), train=False)
+                (a, n), (b, _) = errors(late, targets, lengths), errors(early, targets, lengths)
+                told.append(f"{source[:14]} {name} {100 * a / max(1, n):.0f}/{100 * b / max(1, n):.0f}")
+    say("   phone errors %, late/early:", "; ".join(told))
+    net.load_state_dict(kept)
+    net.train()
+
+
+def save():
+    torch.save({k: v.half() for k, v in mean.items()}, f"{output}/model.pt")
+    torch.save({"net": net.state_dict(), "optimizer": optimizer.state_dict(), "mean": mean, "step": step}, f"{output}/state.pt")
+
+
+since, told, average, done = time.time(), time.time(), None, 0
+while True:
+    # All devices stop at the same step.
+    gone = torch.tensor([time.time() - since], device=device)
+    if done % 10 == 0:
+        if world > 1:
+            dist.broadcast(gone, 0)
+        if gone.item() > budget:
+            break
+        part = begin + (end - begin) * min(1.0, gone.item() / budget)
+    rate = PEAK * min(1, (step + 1) / 500) * (0.5 * (1 + math.cos(math.pi * part)) * 0.99 + 0.01)
+    for g in optimizer.param_groups:
+        g["lr"] = rate
+    easy = part < 0.06
+    # Sentences want longer scenes: every fourth time.
+    rows, seconds = (ROWS, SECONDS) if step % 4 else (ROWS * 10 // 17, SECONDS * 1.7)
+    late, early, near, blank = losses(*scenes.batch(rows, seconds, (5.0, 35.0) if easy else (-6.0, 30.0), 0.3 if easy else 0.15))
+    loss = late + 0.5 * early + 0.4 * near + 0.15 * blank
+    optimizer.zero_grad(set_to_none=True)
+    loss.backward()
+    nn.utils.clip_grad_norm_(net.parameters(), 2.0)
     optimizer.step()
-    schedule.step()
-    now = np.array([loss_ctc.item(), loss_phone.item(), loss_near.item()])
-    means = now if means is None else 0.97 * means + 0.03 * now
-    if step % 50 == 49:
-        ctc_mean, phone_mean, near_mean = means
-        speed = (step + 1) / (time.time() - began)
-        print(f"{step + 1} ctc {ctc_mean:.3f} phone {phone_mean:.3f} near {near_mean:.3f} {speed:.2f} steps/s", flush=True)
-    if step % 250 == 249 or step == steps - 1:
-        torch.save(model.state_dict(), f"{folder}/model.pt")
+    keep = min(0.9992, step / (step + 20))
+    with torch.no_grad():
+        torch._foreach_lerp_(list(mean.values()), [v for v in net.state_dict().values()], 1 - keep)
+    step, done = step + 1, done + 1
+    if step % 50 == 0:
+        now = torch.stack([late, early, near, blank]).detach().cpu()
+        average = now if average is None else 0.8 * average + 0.2 * now
+    if rank == 0 and time.time() - told > 60:
+        told = time.time()
+        say(f"step {step}, {done / (time.time() - since):.1f}/s here, part {part:.2f}, losses late early near blank", [round(v, 3) for v in average.tolist()] if average is not None else "")
+        trial()
+        save()
+if rank == 0:
+    trial()
+    save()
+    json.dump({"steps": step, "clips": sizes, "hours": len(audio) / 16000 / 3600, "rows": ROWS * world, "seconds": SECONDS}, open(f"{output}/learned.json", "w"))
+    say("steps", step)
+if world > 1:
+    dist.destroy_process_group()

@@ -1,74 +1,145 @@
-import type { Tensor } from './weights.ts';
+import type { DenseMemory, Multiply } from './kernel/dense.ts';
+import type { Weights } from './weights.ts';
 
-/** A step of the network that is fed row by row as time goes on; not each row need give one. */
-export type Layer = (row: Float32Array) => Float32Array<ArrayBuffer> | undefined;
+/** A step of the network that is fed row by row as time goes on. What it gives is good until it is fed again. */
+export type Layer = (row: Float32Array) => Float32Array;
 
-/** Weights from some inputs to some outputs, the inputs of an output side by side, from a place in `values` on. */
-interface Weighting {
-  readonly values: Float32Array;
-  readonly from: number;
-  readonly inCount: number;
-  readonly outCount: number;
+const sigmoid = (x: number) => 1 / (1 + Math.exp(-x));
+const silu = (x: number) => x * sigmoid(x);
+
+/** Reads a network's parts by name, and knows the memory that their matrices lie in. */
+export class Parts {
+  private readonly weights: Weights;
+  private readonly memory: DenseMemory;
+
+  constructor(weights: Weights, memory: DenseMemory) {
+    this.weights = weights;
+    this.memory = memory;
+  }
+
+  matrix(name: string, rows: number, columns: number): Multiply {
+    return this.memory.add(this.weights.matrix(name, rows, columns));
+  }
+
+  row(name: string, length: number): Float32Array {
+    return this.weights.row(name, length);
+  }
+
+  /** Outputs from inputs by weights and a bias. */
+  linear(name: string, inputs: number, outputs: number): Layer {
+    const multiply = this.matrix(name, outputs, inputs);
+    const bias = this.row(`${name}.bias`, outputs);
+    const result = new Float32Array(outputs);
+    return row => {
+      multiply(row, result);
+      for (let o = 0; o < outputs; o++) result[o] = (result[o] as number) + (bias[o] as number);
+      return result;
+    };
+  }
+
+  /** Each row brought to mean 0 and deviation 1, then scaled and moved (Ba et al., arXiv:1607.06450). */
+  layerNorm(name: string, width: number): Layer {
+    const [scale, shift] = [this.row(name, width), this.row(`${name}.bias`, width)];
+    const result = new Float32Array(width);
+    return row => {
+      let [sum, squares] = [0, 0];
+      for (let i = 0; i < width; i++) sum += row[i] as number;
+      const mean = sum / width;
+      for (let i = 0; i < width; i++) squares += ((row[i] as number) - mean) ** 2;
+      const over = 1 / Math.sqrt(squares / width + 1e-5);
+      for (let i = 0; i < width; i++) {
+        result[i] = ((row[i] as number) - mean) * over * (scale[i] as number) + (shift[i] as number);
+      }
+      return result;
+    };
+  }
+
+  /** A layer that remembers: gated recurrent units (Cho et al., arXiv:1406.1078, in the form that PyTorch has). */
+  recurrent(name: string, width: number): Layer {
+    const fromInput = this.linear(`${name}.input`, width, 3 * width);
+    const fromState = this.linear(`${name}.state`, width, 3 * width);
+    const state = new Float32Array(width);
+    return row => {
+      const [x, h] = [fromInput(row), fromState(state)];
+      for (let i = 0; i < width; i++) {
+        const reset = sigmoid((x[i] as number) + (h[i] as number));
+        const keep = sigmoid((x[width + i] as number) + (h[width + i] as number));
+        const fresh = Math.tanh((x[2 * width + i] as number) + reset * (h[2 * width + i] as number));
+        state[i] = (1 - keep) * fresh + keep * (state[i] as number);
+      }
+      return state;
+    };
+  }
 }
 
-/**
- * Adds the weighted inputs to the outputs. Four outputs at a time: this loop is where the time goes, and each input is
- * fetched once for four of them.
- */
-function accumulate(
-  outputs: Float32Array,
-  inputs: Float32Array,
-  { values, from, inCount, outCount }: Weighting,
-): void {
-  let o = 0;
-  for (; o + 4 <= outCount; o += 4) {
-    const w0 = from + o * inCount;
-    const w1 = w0 + inCount;
-    const w2 = w1 + inCount;
-    const w3 = w2 + inCount;
-    let [s0, s1, s2, s3] = [0, 0, 0, 0];
-    for (let i = 0; i < inCount; i++) {
-      const input = inputs[i] as number;
-      s0 += input * (values[w0 + i] as number);
-      s1 += input * (values[w1 + i] as number);
-      s2 += input * (values[w2 + i] as number);
-      s3 += input * (values[w3 + i] as number);
-    }
-    outputs[o] = (outputs[o] as number) + s0;
-    outputs[o + 1] = (outputs[o + 1] as number) + s1;
-    outputs[o + 2] = (outputs[o + 2] as number) + s2;
-    outputs[o + 3] = (outputs[o + 3] as number) + s3;
-  }
-  for (; o < outCount; o++) {
-    let sum = 0;
-    for (let i = 0; i < inCount; i++) {
-      sum += (inputs[i] as number) * (values[from + o * inCount + i] as number);
-    }
-    outputs[o] = (outputs[o] as number) + sum;
-  }
-}
-
-/**
- * A convolution over moments that lie `dilation` rows apart, the last of them now; before the first there was nothing.
- * It gives a row for every `stride`-th, the first with them.
- * @param kernel shape: moments, channels out, channels in
- */
-export function convolution(kernel: Tensor, bias: Tensor, dilation = 1, stride = 1): Layer {
-  const [moments = 1, outCount = 1, inCount = 1] = kernel.shape;
-  const past: Float32Array[] = Array.from(
-    { length: (moments - 1) * dilation },
-    () => new Float32Array(inCount),
-  );
-  let rows = 0;
+/** The last rows, side by side with the oldest first; before the first there was nothing. */
+export function sideBySide(width: number, count: number): Layer {
+  const rows = new Float32Array(width * count);
   return row => {
-    past.push(row);
-    const wanted = rows++ % stride === 0;
-    const result = Float32Array.from(bias.values);
-    for (let t = 0; wanted && t < moments; t++) {
-      const weighting = { values: kernel.values, from: t * inCount * outCount, inCount, outCount };
-      accumulate(result, past[t * dilation] as Float32Array, weighting);
+    rows.copyWithin(0, width);
+    rows.set(row, width * (count - 1));
+    return rows;
+  };
+}
+
+export function siluInPlace(row: Float32Array): Float32Array {
+  for (let i = 0; i < row.length; i++) row[i] = silu(row[i] as number);
+  return row;
+}
+
+export interface BlockShape {
+  readonly width: number;
+  readonly hidden: number;
+  /** Moments that the convolution sees, and how many of them lie ahead. */
+  readonly kernel: number;
+  readonly ahead: number;
+}
+
+/** A layer that looks ahead: it gives nothing until it has seen so far. */
+export type LateLayer = (row: Float32Array) => Float32Array | undefined;
+
+/**
+ * A gated convolution over moments and a layer over channels, each added to what came in: what it gives belongs to the
+ * moment `ahead` before the one that it is fed.
+ */
+export function block(parts: Parts, name: string, { width, hidden, kernel, ahead }: BlockShape): LateLayer {
+  const [norm1, norm2, norm3] = [1, 2, 3].map(nth => parts.layerNorm(`${name}.norm${nth}`, width)) as [
+    Layer,
+    Layer,
+    Layer,
+  ];
+  const gate = parts.linear(`${name}.gate`, width, 2 * width);
+  const depth = parts.row(`${name}.depth`, kernel * width);
+  const depthBias = parts.row(`${name}.depth.bias`, width);
+  const back = parts.linear(`${name}.back`, width, width);
+  const [wide, narrow] = [
+    parts.linear(`${name}.wide`, width, hidden),
+    parts.linear(`${name}.narrow`, hidden, width),
+  ];
+  const gated = sideBySide(width, kernel);
+  const before = sideBySide(width, ahead + 1);
+  const fresh = new Float32Array(width);
+  const mixed = new Float32Array(width);
+  const sum = new Float32Array(width);
+  let fed = 0;
+
+  return row => {
+    const open = gate(norm1(row));
+    for (let i = 0; i < width; i++) fresh[i] = (open[i] as number) * sigmoid(open[width + i] as number);
+    const seen = gated(fresh);
+    const earlier = before(row);
+    if (fed++ < ahead) return undefined;
+    mixed.set(depthBias);
+    for (let k = 0; k < kernel; k++) {
+      const at = k * width;
+      for (let i = 0; i < width; i++) {
+        mixed[i] = (mixed[i] as number) + (seen[at + i] as number) * (depth[at + i] as number);
+      }
     }
-    past.shift();
-    return wanted ? result : undefined;
+    const convolved = back(siluInPlace(norm2(mixed)));
+    for (let i = 0; i < width; i++) sum[i] = (earlier[i] as number) + (convolved[i] as number);
+    const spread = narrow(siluInPlace(wide(norm3(sum))));
+    for (let i = 0; i < width; i++) sum[i] = (sum[i] as number) + (spread[i] as number);
+    return sum;
   };
 }

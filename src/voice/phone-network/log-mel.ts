@@ -6,13 +6,14 @@ const windowSamples = 400;
 const transformSamples = 512;
 const sampleRateHz = 16_000;
 
-export const bandCount = 40;
-const lowestHz = 80;
-const highestHz = 7_600;
-/** The mean of each band over about a second is taken off: what is always there is no speech. */
-const forgetting = 0.99;
-/** What a mean begins with is that of the first rows. */
-const firstRows = 10;
+export const bandCount = 64;
+const lowestHz = 60;
+const highestHz = 7_800;
+/** Each band is set against its mean over the last three seconds: what is always there is no speech. */
+const meanRows = 300;
+/** The means themselves tell how loud the place is; they are brought to about -1 to 1. */
+const meanMiddle = -5;
+const meanSpread = 2;
 /** Added to each power: silence has a level too. */
 const floor = 1e-9;
 
@@ -73,23 +74,24 @@ export function createLogMel(): (samples: Float32Array) => readonly Float32Array
   };
 }
 
-/** Takes from each row the mean of the rows so far, the latest counting most. The first rows come together. */
-export function createCentring(): (row: Float32Array) => readonly Float32Array[] {
-  const waiting: Float32Array[] = [];
-  let means: Float64Array | undefined;
-  const centred = (row: Float32Array, mean: Float64Array) =>
-    row.map((value, band) => {
-      mean[band] = forgetting * (mean[band] ?? 0) + (1 - forgetting) * value;
-      return value - mean[band];
-    });
+/** Each band against its mean over the last rows, this one with them, and behind them these means. */
+export function createCentring(): (row: Float32Array) => Float32Array {
+  const past = Array.from({ length: meanRows }, () => new Float32Array(bandCount));
+  const sums = new Float64Array(bandCount);
+  const result = new Float32Array(2 * bandCount);
+  let rows = 0;
   return row => {
-    if (means !== undefined) return [centred(row, means)];
-    waiting.push(row);
-    if (waiting.length < firstRows) return [];
-    const begun = Float64Array.from(row, (_, band) => {
-      return waiting.reduce((sum, each) => sum + (each[band] ?? 0), 0) / firstRows;
-    });
-    means = begun;
-    return waiting.map(each => centred(each, begun));
+    const oldest = past[rows % meanRows] as Float32Array;
+    rows += 1;
+    const count = Math.min(rows, meanRows);
+    for (let band = 0; band < bandCount; band++) {
+      const value = row[band] as number;
+      sums[band] = (sums[band] as number) + value - (oldest[band] as number);
+      const mean = (sums[band] as number) / count;
+      result[band] = value - mean;
+      result[bandCount + band] = (mean - meanMiddle) / meanSpread;
+    }
+    oldest.set(row);
+    return result;
   };
 }

@@ -1,71 +1,112 @@
-import { convolution, type Layer } from './layers.ts';
+import { DenseMemory } from './kernel/dense.ts';
+import { block, Parts, sideBySide, siluInPlace } from './layers.ts';
 import { bandCount, createCentring, createLogMel } from './log-mel.ts';
-import { phones } from './phones.ts';
-import { tensorOf, type Weights } from './weights.ts';
+import { blank, phones } from './phones.ts';
+import type { Weights } from './weights.ts';
 
-/** What the network makes of 40 ms of sound. */
+/** What the network makes of 30 ms of sound. */
 export interface Moment {
-  /** Log likelihood of no phone (index 0) and of each of `phones`, against the likeliest: 0 or less. */
+  /**
+   * Log probability of no phone (index 0) and of each of `phones`, of the moment `phonesLateMoments` before this one:
+   * the surer outputs, which look further ahead.
+   */
   readonly phones: Float32Array;
-  /** Probability that somebody near is speaking. */
+  /** The same of this moment, from fewer layers, which look 80 ms ahead: what stop wordings are listened for with. */
+  readonly early: Float32Array;
+  /** Probability that somebody near is speaking, at this moment. */
   readonly near: number;
 }
 
 /** Time of one moment. */
-export const momentMs = 40;
+export const momentMs = 30;
+/** How much later than `early` and `near` the surer outputs of a moment come. */
+export const phonesLateMoments = 4;
 
-/** Channels out, moments looked at, rows between them, rows for one, and whether the input is added to the output. */
-const layers = [
-  { channels: 128, moments: 5, dilation: 1, stride: 2, adds: false },
-  { channels: 128, moments: 3, dilation: 1, stride: 1, adds: true },
-  { channels: 128, moments: 3, dilation: 2, stride: 1, adds: true },
-  { channels: 192, moments: 3, dilation: 1, stride: 2, adds: false },
-  { channels: 192, moments: 3, dilation: 1, stride: 1, adds: true },
-  { channels: 192, moments: 3, dilation: 2, stride: 1, adds: true },
-  { channels: 192, moments: 3, dilation: 4, stride: 1, adds: true },
-  { channels: 192, moments: 3, dilation: 1, stride: 1, adds: true },
-  { channels: 192, moments: 3, dilation: 2, stride: 1, adds: true },
-  { channels: 192, moments: 3, dilation: 4, stride: 1, adds: true },
-] as const;
+const rowsOfMoment = 3;
+const stemWidth = 96;
+const shape = { width: 256, hidden: 768, kernel: 9 };
+/** Moments that each block looks ahead. */
+const ahead = [1, 1, 0, 0, 1, 1, 1, 1];
+/** After how many blocks the recurrent layer and the early outputs stand. */
+const recurrentAfter = 3;
+const earlyAfter = 4;
 
-function createLayers(weights: Weights): readonly Layer[] {
-  let inputs = bandCount;
-  const hidden = layers.map(({ channels, moments, dilation, stride, adds }, i): Layer => {
-    const kernel = tensorOf(weights, `layer.${i}`, [moments, channels, inputs]);
-    const bias = tensorOf(weights, `layer.${i}.bias`, [channels]);
-    inputs = channels;
-    const convolve = convolution(kernel, bias, dilation, stride);
-    return row => convolve(row)?.map((value, o) => Math.max(0, value) + (adds ? (row[o] as number) : 0));
-  });
-  const outputs = phones.length + 2;
-  const out = convolution(
-    tensorOf(weights, 'out', [1, outputs, inputs]),
-    tensorOf(weights, 'out.bias', [outputs]),
-  );
-  return [...hidden, out];
+/** Rows of mel bands to rows of the network's width, one for each moment. */
+function createStem(parts: Parts): (row: Float32Array) => Float32Array | undefined {
+  const inputs = sideBySide(2 * bandCount, 3);
+  const first = parts.linear('stem1', 3 * 2 * bandCount, stemWidth);
+  const firsts = sideBySide(stemWidth, 5);
+  const second = parts.linear('stem2', 5 * stemWidth, shape.width);
+  let rows = 0;
+  return row => {
+    const seen = firsts(siluInPlace(first(inputs(row))));
+    rows += 1;
+    return rows % rowsOfMoment === 0 ? siluInPlace(second(seen)) : undefined;
+  };
 }
 
-function momentOf(outputs: Float32Array): Moment {
-  const scores = outputs.subarray(0, outputs.length - 1);
-  const best = scores.reduce((most, score) => Math.max(most, score), Number.NEGATIVE_INFINITY);
-  const nearness = outputs.at(-1) ?? Number.NEGATIVE_INFINITY;
-  return { phones: scores.map(score => score - best), near: 1 / (1 + Math.exp(-nearness)) };
+/** Outputs as logarithms of probabilities that add up to 1. */
+function logSoftmax(outputs: Float32Array): Float32Array {
+  let largest = Number.NEGATIVE_INFINITY;
+  for (const output of outputs) largest = Math.max(largest, output);
+  let sum = 0;
+  for (const output of outputs) sum += Math.exp(output - largest);
+  const all = largest + Math.log(sum);
+  return outputs.map(output => output - all);
 }
 
 /**
- * Listens to sound at 16 kHz in pieces of any length and says what each 40 ms of it may be. It remembers the last
- * seconds, and never looks ahead.
+ * Listens to sound at 16 kHz in pieces of any length and says what each 30 ms of it may be.
  * @throws VoiceError `modelUnusable` when the weights are not those of this network.
  */
 export function createPhoneNetwork(weights: Weights): (samples: Float32Array) => readonly Moment[] {
+  const parts = new Parts(weights, new DenseMemory());
+  const { width } = shape;
   const logMel = createLogMel();
   const centre = createCentring();
-  const all = createLayers(weights);
+  const stem = createStem(parts);
+  const blocks = ahead.map((moments, i) => block(parts, `block${i}`, { ...shape, ahead: moments }));
+  const recurrentNorm = parts.layerNorm('recurrent.norm', width);
+  const recurrent = parts.recurrent('recurrent', width);
+  const earlyNorm = parts.layerNorm('early.norm', width);
+  const earlyOut = parts.linear('early', width, phones.length + 2);
+  const outNorm = parts.layerNorm('out.norm', width);
+  const out = parts.linear('out', width, phones.length + 1);
+
+  /** What the later blocks have not told of yet: no phone. */
+  const unknown = Float32Array.from({ length: phones.length + 1 }, (_, i) => (i === blank ? 0 : -30));
+  const sum = new Float32Array(width);
+
+  function early(row: Float32Array): Float32Array | undefined {
+    let x: Float32Array | undefined = row;
+    for (const [i, next] of blocks.slice(0, earlyAfter).entries()) {
+      x = x && next(x);
+      if (x !== undefined && i + 1 === recurrentAfter) {
+        const more = recurrent(recurrentNorm(x));
+        for (let j = 0; j < width; j++) sum[j] = (x[j] as number) + (more[j] as number);
+        x = sum;
+      }
+    }
+    return x;
+  }
+
+  function momentOf(row: Float32Array): Moment | undefined {
+    const half = early(row);
+    if (half === undefined) return undefined;
+    const told = earlyOut(earlyNorm(half));
+    const nearness = told[phones.length + 1] as number;
+    const whole = blocks.slice(earlyAfter).reduce<Float32Array | undefined>((x, next) => x && next(x), half);
+    return {
+      phones: whole === undefined ? unknown : logSoftmax(out(outNorm(whole))),
+      early: logSoftmax(told.subarray(0, phones.length + 1)),
+      near: 1 / (1 + Math.exp(-nearness)),
+    };
+  }
+
   return samples =>
-    logMel(samples)
-      .flatMap(centre)
-      .flatMap(row => {
-        const outputs = all.reduce<Float32Array | undefined>((rows, layer) => rows && layer(rows), row);
-        return outputs === undefined ? [] : [momentOf(outputs)];
-      });
+    logMel(samples).flatMap(row => {
+      const stemmed = stem(centre(row));
+      const moment = stemmed && momentOf(stemmed);
+      return moment === undefined ? [] : [moment];
+    });
 }

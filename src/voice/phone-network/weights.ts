@@ -1,24 +1,28 @@
 import { z } from 'zod';
 import { VoiceError } from '../errors.ts';
+import type { DenseWeights } from './kernel/dense.ts';
 
-/** Numbers of any shape, the last index fastest. */
-export interface Tensor {
-  readonly shape: readonly number[];
-  readonly values: Float32Array;
+/** The network's numbers by name: matrices in 8 bits, a step for each row, and rows of plain numbers. */
+export interface Weights {
+  /** @throws VoiceError `modelUnusable` when there is no such matrix, or not of that shape. */
+  matrix(name: string, rows: number, columns: number): DenseWeights;
+  /** @throws VoiceError `modelUnusable` when there is no such row, or not of that length. */
+  row(name: string, length: number): Float32Array;
 }
 
-export type Weights = ReadonlyMap<string, Tensor>;
-
-const mark = 'first-fire phone network 1\n';
+const mark = 'first-fire phone network 2\n';
 
 const headerSchema = z.strictObject({
   tensors: z.array(
-    z.strictObject({
-      name: z.string(),
-      shape: z.array(z.int().positive().max(10_000)).min(1).max(4),
-      /** Value of one step of the 16-bit numbers. */
-      step: z.number().positive(),
-    }),
+    z.discriminatedUnion('kind', [
+      z.strictObject({
+        kind: z.literal('matrix'),
+        name: z.string(),
+        rows: z.int().positive().max(4_096),
+        columns: z.int().positive().max(4_096),
+      }),
+      z.strictObject({ kind: z.literal('row'), name: z.string(), length: z.int().positive().max(65_536) }),
+    ]),
   ),
 });
 
@@ -30,27 +34,50 @@ const damaged = (what: string, cause?: unknown) =>
   );
 
 /**
- * Reads the network's file: a mark, the length of a header (32 bits, little-endian), the header as JSON, and the
- * tensors' 16-bit numbers in the header's order.
+ * Reads the network's file: a mark, the length of a header (32 bits, little-endian), the header as JSON, and the numbers
+ * in the header's order: of a matrix the step of each row (32-bit floating point) and then its 8-bit numbers, of a row
+ * its 32-bit floating-point numbers.
  * @throws VoiceError `modelUnusable` when anything is missing, left over or out of place.
  */
 export function readWeights(bytes: Uint8Array): Weights {
   const { header, at } = readHeader(bytes);
-  const weights = new Map<string, Tensor>();
+  const matrices = new Map<string, DenseWeights>();
+  const rows = new Map<string, Float32Array>();
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   let offset = at;
-  for (const { name, shape, step } of header.tensors) {
-    const length = shape.reduce((product, side) => product * side, 1);
-    if (offset + 2 * length > bytes.length) throw damaged('it was cut short');
-    const from = offset;
-    weights.set(name, {
-      shape,
-      values: Float32Array.from({ length }, (_, i) => view.getInt16(from + 2 * i, true) * step),
-    });
-    offset += 2 * length;
+  const take = (length: number) => {
+    if (offset + length > bytes.length) throw damaged('it was cut short');
+    offset += length;
+    return offset - length;
+  };
+  const floats = (length: number) => {
+    const from = take(4 * length);
+    return Float32Array.from({ length }, (_, i) => view.getFloat32(from + 4 * i, true));
+  };
+  for (const tensor of header.tensors) {
+    if (tensor.kind === 'row') rows.set(tensor.name, floats(tensor.length));
+    else {
+      const steps = floats(tensor.rows);
+      const from = take(tensor.rows * tensor.columns);
+      const values = new Int8Array(bytes.subarray(from, offset));
+      matrices.set(tensor.name, { rows: tensor.rows, columns: tensor.columns, values, steps });
+    }
   }
   if (offset !== bytes.length) throw damaged('it is longer than it says');
-  return weights;
+  return {
+    matrix(name, rowCount, columns) {
+      const found = matrices.get(name);
+      if (found?.rows !== rowCount || found.columns !== columns) {
+        throw damaged(`it has no "${name}" of ${rowCount} by ${columns}`);
+      }
+      return found;
+    },
+    row(name, length) {
+      const found = rows.get(name);
+      if (found?.length !== length) throw damaged(`it has no "${name}" of ${length}`);
+      return found;
+    },
+  };
 }
 
 function readHeader(bytes: Uint8Array): {
@@ -68,13 +95,4 @@ function readHeader(bytes: Uint8Array): {
   } catch (cause) {
     throw damaged('its header cannot be read', cause);
   }
-}
-
-/** @throws VoiceError `modelUnusable` when there is no such tensor, or not of that shape. */
-export function tensorOf(weights: Weights, name: string, shape: readonly number[]): Tensor {
-  const tensor = weights.get(name);
-  if (tensor === undefined || tensor.shape.join() !== shape.join()) {
-    throw damaged(`it has no "${name}" of ${shape.join(' by ')}`);
-  }
-  return tensor;
 }

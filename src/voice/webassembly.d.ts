@@ -6,6 +6,7 @@ declare namespace WebAssembly {
   var Module: { prototype: Module; new (bytes: Uint8Array): Module };
   interface Memory {
     readonly buffer: ArrayBuffer;
+    grow(pages: number): number;
   }
   var Memory: { prototype: Memory; new (descriptor: { initial: number }): Memory };
   interface Instance {
@@ -13,7 +14,7 @@ declare namespace WebAssembly {
   }
   var Instance: {
     prototype: Instance;
-    new (module: Module, imports: Readonly<Record<string, Readonly<Record<string, unknown>>>>): Instance;
+    new (module: Module, imports?: Readonly<Record<string, Readonly<Record<string, unknown>>>>): Instance;
   };
   function compile(bytes: Uint8Array): Promise<Module>;
 }

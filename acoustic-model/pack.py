@@ -1,0 +1,134 @@
+"""Packs what the network learns from, for a machine that has nothing: pack.py OUTPUT SPEECH_FOLDER ... [--made FOLDER]
+
+A speech folder has index.tsv and packs/*.opus or *.opus (see README). Writes OUTPUT/<name>.opus and OUTPUT/items.json:
+for each clip where it lies, its phones, who says it and in which split. Clips of the test split are left out."""
+import csv
+import glob
+import hashlib
+import json
+import os
+import re
+import shutil
+import subprocess
+import sys
+
+import numpy as np
+
+RATE = 16000
+
+
+def dictionary(path):
+    words = {}
+    for line in open(path, encoding="utf-8"):
+        entry, *phones = line.split()
+        if phones and entry[0].isalpha():
+            words.setdefault(entry.split("(")[0], []).append(" ".join(phones))
+    return words
+
+
+def phones_of(text, words):
+    """One pronunciation of each word, the packaged first; None when a word is unknown."""
+    said = text.lower().replace("-", " ").replace("’", "'").split()
+    said = [w.strip(".,!?;:\"()") for w in said]
+    said = [w for w in said if w]
+    if not said or not all(w in words for w in said):
+        return None
+    return " ".join(words[w][0] for w in said)
+
+
+def from_speech(folder, output, words, items):
+    packs = set()
+    with open(f"{folder}/index.tsv", encoding="utf-8", newline="") as f:
+        rows = list(csv.DictReader(f, delimiter="\t", quoting=csv.QUOTE_NONE))
+    name = os.path.basename(os.path.abspath(folder))
+    for row in rows:
+        if not re.match(os.environ.get("ONLY", ""), row["pack"]):
+            continue
+        if row["split"] == "test" or "testOnly" in row["flags"] or "SA" in row["licence"]:
+            continue
+        kind = row["kind"]
+        phones = phones_of(row["text"], words) if kind == "speech" else None
+        if kind == "speech" and (phones is None or "text_approx" in row["flags"]):
+            kind = "talk"
+        packs.add(row["pack"])
+        items.append({
+            "pack": f"{name}-{row['pack'][:-5]}", "at": int(row["startSample"]), "length": int(row["lengthSamples"]),
+            "kind": kind, "phones": phones or "", "text": row["text"], "split": row["split"],
+            "speaker": row["speaker"] or f"{row['source']}?", "source": row["source"],
+        })
+    for pack in sorted(packs):
+        where = f"{folder}/packs/{pack}" if os.path.exists(f"{folder}/packs/{pack}") else f"{folder}/{pack}"
+        shutil.copy(where, f"{output}/{name}-{pack}")
+
+
+def opus(samples, path, kbps):
+    subprocess.run(["opusenc", "--quiet", "--raw", "--raw-rate", str(RATE), "--raw-chan", "1", "--bitrate", str(kbps), "-", path],
+                   input=samples.astype("<i2").tobytes(), check=True)
+
+
+def from_made(folder, output, items):
+    """The speech that `speak.ts` and `accents.ts` made, and the noises of `noises.ts`."""
+    from scipy.signal import resample_poly
+    for path in sorted(glob.glob(f"{folder}/*.jsonl")):
+        name = os.path.basename(path)[:-6]
+        if name == "texts":
+            continue
+        sound, pieces, at, part = np.memmap(f"{folder}/{name}.s16", "<i2", "r"), [], 0, 0
+
+        def flush():
+            nonlocal pieces, at, part
+            if pieces:
+                opus(np.concatenate(pieces), f"{output}/made-{name}-{part}.opus", 18)
+            pieces, at, part = [], 0, part + 1
+
+        for line in open(path):
+            entry = json.loads(line)
+            if entry["at"] + entry["length"] > len(sound):
+                break
+            x = np.array(sound[entry["at"]: entry["at"] + entry["length"]], np.float32)
+            if entry["sampleRateHz"] != RATE:
+                x = resample_poly(x, RATE // 50, entry["sampleRateHz"] // 50)
+            loud = np.nonzero(np.abs(x) > 0.01 * np.abs(x).max())[0]
+            if not len(loud):
+                continue
+            x = np.clip(x[max(0, loud[0] - 400): loud[-1] + 400], -32768, 32767).astype(np.int16)
+            items.append({"pack": f"made-{name}-{part}", "at": at, "length": len(x), "kind": "made", "phones": entry["phones"],
+                          "text": entry["text"], "split": "train", "speaker": entry["voice"], "source": "made"})
+            pieces += [x, np.zeros(1600, np.int16)]
+            at += len(x) + 1600
+            if at > 20 * 60 * RATE:
+                flush()
+        flush()
+    pieces, at = [], 0
+    for path in sorted(glob.glob(f"{folder}/noise/*.s16")):
+        x = np.fromfile(path, "<i2")
+        kind = os.path.basename(path).split("-")[0]
+        items.append({"pack": "made-noise", "at": at, "length": len(x), "kind": "noise", "phones": "", "text": kind,
+                      "split": "train", "speaker": f"made-{kind}", "source": "made"})
+        pieces.append(x)
+        at += len(x)
+    if pieces:
+        opus(np.concatenate(pieces), f"{output}/made-noise.opus", 48)
+
+
+if __name__ == "__main__":
+    arguments = sys.argv[1:]
+    made = arguments.pop(arguments.index("--made") + 1) if "--made" in arguments else None
+    output, *folders = [a for a in arguments if a != "--made"]
+    os.makedirs(output, exist_ok=True)
+    words = dictionary(os.environ.get("DICTIONARY", "node_modules/soundswallower/model/en-us/dict.txt"))
+    items = []
+    for folder in folders:
+        from_speech(folder, output, words, items)
+    if made:
+        from_made(made, output, items)
+    json.dump(items, open(f"{output}/items.json", "w"))
+    minutes, clips = {}, {}
+    for i in items:
+        key = (i["source"], i["kind"], i["split"])
+        minutes[key] = minutes.get(key, 0) + i["length"] / RATE / 60
+        clips[key] = clips.get(key, 0) + 1
+    for key in sorted(minutes):
+        print(*key, clips[key], f"{minutes[key]:.1f} min")
+    for path in sorted(glob.glob(f"{output}/*.opus")):
+        print(os.path.basename(path), os.path.getsize(path), hashlib.sha256(open(path, "rb").read()).hexdigest()[:16])
