@@ -1,4 +1,4 @@
-import { createPhoneNetwork, momentMs } from '../phone-network/network.ts';
+import { createPhoneNetwork, momentMs, phonesLateMoments } from '../phone-network/network.ts';
 import type { Weights } from '../phone-network/weights.ts';
 import type { HearingNetwork } from './moment.ts';
 
@@ -6,11 +6,8 @@ import type { HearingNetwork } from './moment.ts';
  * The network that listens to one stream.
  * @throws VoiceError `modelUnusable` when the weights are not those of this network.
  */
-export function createHearingNetwork(weights: Weights): HearingNetwork {
-  const next = createPhoneNetwork(weights);
-  return {
-    momentMs,
-    phonesLateMoments: 0,
-    next: samples => next(samples).map(moment => ({ ...moment, early: moment.phones })),
-  };
-}
+export const createHearingNetwork = (weights: Weights): HearingNetwork => ({
+  momentMs,
+  phonesLateMoments,
+  next: createPhoneNetwork(weights),
+});

@@ -1,32 +1,42 @@
 /**
- * Power of each frequency of a real signal, bins 0 to length / 2, by a radix-2 fast Fourier transform.
- * @param length of the signal: a power of two
+ * Power of each frequency of a real signal, bins 0 to length / 2: a radix-2 fast Fourier transform of half the length,
+ * of which the even samples are the real part and the odd ones the imaginary part (Press et al., Numerical Recipes, 2nd
+ * ed., 12.3, from memory). What is given is good until the next call.
+ * @param length of the signal: a power of two, 4 or more
  */
 export function createPowerSpectrum(length: number): (signal: Float32Array) => Float64Array {
-  const bits = Math.log2(length);
-  if (!Number.isInteger(bits)) throw new RangeError(`A length of ${length} is no power of two.`);
+  if (length < 4 || !Number.isInteger(Math.log2(length))) {
+    throw new RangeError(`A length of ${length} is no power of two from 4 on.`);
+  }
   const half = length / 2;
+  const bits = Math.log2(half);
   const cos = Float64Array.from({ length: half }, (_, i) => Math.cos((2 * Math.PI * i) / length));
   const sin = Float64Array.from({ length: half }, (_, i) => Math.sin((2 * Math.PI * i) / length));
-  const reversed = Uint32Array.from({ length }, (_, i) => {
+  const reversed = Uint32Array.from({ length: half }, (_, i) => {
     let turned = 0;
     for (let bit = 0; bit < bits; bit++) turned |= ((i >> bit) & 1) << (bits - 1 - bit);
     return turned;
   });
-  const re = new Float64Array(length);
-  const im = new Float64Array(length);
+  const re = new Float64Array(half);
+  const im = new Float64Array(half);
   const power = new Float64Array(half + 1);
 
-  /** Joins two spectra of every other sample into one of twice the length. */
-  function butterflies(size: number): void {
+  /** Joins two spectra of every other number into one of twice the length. */
+  function join(size: number): void {
     const step = length / size;
-    for (let start = 0; start < length; start += size) {
-      for (let i = 0; i < size / 2; i++) {
-        const [a, b] = [start + i, start + i + size / 2];
-        const [c, s] = [cos[i * step] ?? 0, sin[i * step] ?? 0];
-        const [bRe, bIm] = [re[b] ?? 0, im[b] ?? 0];
-        const [turnedRe, turnedIm] = [bRe * c + bIm * s, bIm * c - bRe * s];
-        const [aRe, aIm] = [re[a] ?? 0, im[a] ?? 0];
+    const distance = size / 2;
+    for (let start = 0; start < half; start += size) {
+      for (let i = 0, turn = 0; i < distance; i++, turn += step) {
+        const a = start + i;
+        const b = a + distance;
+        const c = cos[turn] as number;
+        const s = sin[turn] as number;
+        const bRe = re[b] as number;
+        const bIm = im[b] as number;
+        const turnedRe = bRe * c + bIm * s;
+        const turnedIm = bIm * c - bRe * s;
+        const aRe = re[a] as number;
+        const aIm = im[a] as number;
         re[b] = aRe - turnedRe;
         im[b] = aIm - turnedIm;
         re[a] = aRe + turnedRe;
@@ -36,10 +46,24 @@ export function createPowerSpectrum(length: number): (signal: Float32Array) => F
   }
 
   return signal => {
-    for (let i = 0; i < length; i++) re[i] = signal[reversed[i] ?? 0] ?? 0;
-    im.fill(0);
-    for (let size = 2; size <= length; size *= 2) butterflies(size);
-    for (let i = 0; i <= half; i++) power[i] = (re[i] ?? 0) ** 2 + (im[i] ?? 0) ** 2;
+    for (let i = 0; i < half; i++) {
+      const from = 2 * (reversed[i] as number);
+      re[i] = signal[from] as number;
+      im[i] = signal[from + 1] as number;
+    }
+    for (let size = 2; size <= half; size *= 2) join(size);
+    power[0] = ((re[0] as number) + (im[0] as number)) ** 2;
+    power[half] = ((re[0] as number) - (im[0] as number)) ** 2;
+    for (let k = 1; k < half; k++) {
+      const mirror = half - k;
+      const evenRe = ((re[k] as number) + (re[mirror] as number)) / 2;
+      const evenIm = ((im[k] as number) - (im[mirror] as number)) / 2;
+      const oddRe = ((im[k] as number) + (im[mirror] as number)) / 2;
+      const oddIm = ((re[mirror] as number) - (re[k] as number)) / 2;
+      const c = cos[k] as number;
+      const s = sin[k] as number;
+      power[k] = (evenRe + oddRe * c + oddIm * s) ** 2 + (evenIm + oddIm * c - oddRe * s) ** 2;
+    }
     return power;
   };
 }
