@@ -1,17 +1,17 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { createCentring, createLogMel } from '../../../src/voice/phone-network/log-mel.ts';
+import { bandCount, createCentring, createLogMel } from '../../../src/voice/phone-network/log-mel.ts';
 import { tone } from '../../helpers/tones.ts';
 
 /** Where the middle of a band lies, by the mel scale of O'Shaughnessy (Speech Communication, 1987, from memory). */
 const middleHz = (band: number) => {
   const mel = (hz: number) => 2595 * Math.log10(1 + hz / 700);
-  return 700 * (10 ** ((mel(80) + ((mel(7_600) - mel(80)) * (band + 1)) / 41) / 2595) - 1);
+  return 700 * (10 ** ((mel(60) + ((mel(7_800) - mel(60)) * (band + 1)) / 65) / 2595) - 1);
 };
 
 describe('the mel bands', () => {
   it('are loudest where the tone is', () => {
-    for (const band of [4, 10, 17, 25, 33, 38]) {
+    for (const band of [8, 16, 27, 40, 53, 61]) {
       const rows = createLogMel()(tone(0.2, { frequencyHz: middleHz(band), peak: 0.3 }).samples);
       const row = rows[10] ?? new Float32Array();
       expect(row.indexOf(Math.max(...row)), `${middleHz(band)} Hz`).toBe(band);
@@ -39,14 +39,26 @@ describe('the mel bands', () => {
     expect([...(row ?? [])].every(value => Math.abs(value + 9) < 1e-6)).toBe(true);
   });
 
-  it('are centred: what does not change comes to nothing, and what is new stands out', () => {
+  it('are set against their means: what does not change comes to nothing, and what is new stands out', () => {
     const centre = createCentring();
-    const steady = Float32Array.of(3, -5);
-    const first = Array.from({ length: 10 }, () => centre(steady));
-    expect(first.map(rows => rows.length)).toEqual([0, 0, 0, 0, 0, 0, 0, 0, 0, 10]);
-    for (const row of first.flat()) for (const value of row) expect(value).toBeCloseTo(0, 5);
-    const [louder] = centre(Float32Array.of(4, -5));
-    expect(louder?.[0]).toBeCloseTo(0.99, 5);
-    expect(louder?.[1]).toBeCloseTo(0, 5);
+    const steady = new Float32Array(bandCount).fill(-3);
+    for (let i = 0; i < 500; i++) {
+      const row = centre(steady);
+      for (let band = 0; band < bandCount; band++) {
+        expect(row[band]).toBeCloseTo(0, 5);
+        // The mean itself, brought to about -1 to 1.
+        expect(row[bandCount + band]).toBeCloseTo((-3 + 5) / 2, 5);
+      }
+    }
+    expect(centre(new Float32Array(bandCount).fill(0))[7]).toBeCloseTo(3 * (299 / 300), 4);
+  });
+
+  it('forget after three seconds', () => {
+    const centre = createCentring();
+    for (let i = 0; i < 200; i++) centre(new Float32Array(bandCount).fill(4));
+    for (let i = 0; i < 299; i++) centre(new Float32Array(bandCount));
+    const row = centre(new Float32Array(bandCount));
+    expect(row[0]).toBeCloseTo(0, 6);
+    expect(row[bandCount]).toBeCloseTo(2.5, 6);
   });
 });

@@ -18,13 +18,7 @@ const upTo = (count: number, whole: number) => Math.ceil(count / whole) * whole;
 
 interface Kernel {
   readonly memory: WebAssembly.Memory;
-  readonly dense: (
-    weights: number,
-    inputs: number,
-    outputs: number,
-    rows: number,
-    columns: number,
-  ) => void;
+  readonly dense: (weights: number, inputs: number, outputs: number, rows: number, columns: number) => void;
 }
 
 let compiled: WebAssembly.Module | undefined;
@@ -63,15 +57,24 @@ export class DenseMemory {
     return (inputs, outputs) => {
       const buffer = this.kernel.memory.buffer;
       const rounded = new Int16Array(buffer, this.inputsAt, allColumns);
-      let largest = 0;
-      for (let i = 0; i < columns; i++) largest = Math.max(largest, Math.abs(inputs[i] as number));
+      let [least, most] = [0, 0];
+      for (let i = 0; i < columns; i++) {
+        const input = inputs[i] as number;
+        if (input > most) most = input;
+        else if (input < least) least = input;
+      }
+      const largest = Math.max(most, -least);
       const perStep = largest > 0 ? inputSteps / largest : 0;
-      for (let i = 0; i < columns; i++) rounded[i] = Math.round((inputs[i] as number) * perStep);
+      // Rounds as Math.round does, in a third of the time: what is cut off is never negative.
+      for (let i = 0; i < columns; i++) {
+        rounded[i] = (((inputs[i] as number) * perStep + inputSteps + 0.5) | 0) - inputSteps;
+      }
       rounded.fill(0, columns);
       this.kernel.dense(at, this.inputsAt, this.outputsAt, allRows, allColumns);
       const sums = new Int32Array(buffer, this.outputsAt, rows);
       const step = largest / inputSteps;
-      for (let row = 0; row < rows; row++) outputs[row] = (sums[row] as number) * (steps[row] as number) * step;
+      for (let row = 0; row < rows; row++)
+        outputs[row] = (sums[row] as number) * (steps[row] as number) * step;
     };
   }
 
