@@ -13,12 +13,15 @@ import { grammar } from '../recognizers/contract.ts';
 
 const weights = await loadWeights();
 
-/** What is louder than a hundredth of the loudest, and 0.3 s around it: what the ear makes an utterance of. */
+/** Half a second: the longest that the ear waits for an end. */
+const silentSteps = 25;
+
+/** What is louder than a hundredth of the loudest, and some silence around it: what the ear makes an utterance of. */
 function utteranceIn(samples: Float32Array): Float32Array {
   const loudest = samples.reduce((most, sample) => Math.max(most, Math.abs(sample)), 0);
   const isLoud = (sample: number) => Math.abs(sample) > loudest / 100;
   const next = noise(1);
-  const room = Float32Array.from({ length: 4_800 }, () => next() * 1e-4);
+  const room = Float32Array.from({ length: silentSteps * stepLength }, () => next() * 1e-4);
   return concatenate([room, samples.slice(samples.findIndex(isLoud), samples.findLastIndex(isLoud)), room]);
 }
 
@@ -41,7 +44,7 @@ async function decode<Prepared>(
   const stops: string[] = [];
   decoder.begin(prepared);
   for (const [i, step] of steps.entries()) {
-    const silentMs = Math.max(0, (i + 1 - (steps.length - 15)) * 20);
+    const silentMs = Math.max(0, (i + 1 - (steps.length - silentSteps)) * 20);
     const { stop, outlook } = await decoder.hear(step, silentMs);
     expect(['complete', 'extensible', 'unfinished']).toContain(outlook);
     if (stop !== undefined) stops.push(stop);

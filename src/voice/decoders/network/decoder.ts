@@ -1,5 +1,6 @@
 import type { Decoder, Progress, Verdict } from '../../ear/decoder.ts';
 import type { Moment } from '../../ear/moment.ts';
+import { leastStopPerPhone } from '../../ear/stop-spotter.ts';
 import { VoiceError } from '../../errors.ts';
 import { isMeant, type Matcher } from '../../meaning.ts';
 import { type PhoneGraph, type Pronounce, phoneGraphOf, wordsFrom } from '../../phone-network/phone-graph.ts';
@@ -98,8 +99,12 @@ export function createNetworkDecoder({
       phonesLateMoments,
       unfinishedScore,
     });
-    const certainty = certaintyOf(features);
     const { text } = best;
+    // Talk around a stop, or the least doubt of anything else, does not make it less of a stop.
+    if (matcher?.meaningOf(text)?.kind === 'stop' && features.worstWord >= leastStopPerPhone) {
+      return { verdict: { kind: 'stop', text }, phonesHeard, text, features };
+    }
+    const certainty = certaintyOf(features);
     const verdict: Verdict =
       certainty >= leastCertainty
         ? { kind: 'taken', text, certainty }
