@@ -30,7 +30,9 @@ const NEEDED = [
   'postgresql',
 ];
 
-const say = (line: string) => process.stderr.write(`${line}\n`);
+const say = (line: string): void => {
+  process.stderr.write(`${line}\n`);
+};
 
 /** Asks whoever sits at the terminal; nothing but a yes is one. */
 async function agreed(packages: readonly string[]): Promise<boolean> {
@@ -82,8 +84,6 @@ function install(packages: readonly string[]): void {
     });
   } catch (cause) {
     const why = cause instanceof Error ? cause.message.trim().split('\n').at(-1) : String(cause);
-    say(
-      `apt-get could not install ${packages.join(' ')} (${why}); install them, or expect tests to fail.`,
-    );
+    say(`apt-get could not install ${packages.join(' ')} (${why}); install them, or expect tests to fail.`);
   }
 }

@@ -13,7 +13,7 @@ export interface Ran {
 const root = fileURLToPath(new URL('../..', import.meta.url));
 
 /** What `npm start` runs, word for word, so that no test runs anything else. */
-const startScript: readonly string[] = z
+export const startScript: readonly string[] = z
   .object({ scripts: z.object({ start: z.string() }) })
   .parse(JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')))
   .scripts.start.split(' ');
@@ -35,7 +35,9 @@ export class Started {
   #look: () => void = () => {};
 
   constructor(args: readonly string[], { npm = false, env = {}, keys = 'nobody' }: HowStarted) {
-    const [command = '', ...words] = npm ? ['npm', 'start', '--'] : startScript;
+    const [command = '', ...words] = npm
+      ? ['npm', 'start', '--']
+      : [process.execPath, ...startScript.slice(1)];
     this.child = spawn(command, [...words, ...args], {
       cwd: root,
       env: { ...process.env, ...env },
