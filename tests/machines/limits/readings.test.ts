@@ -32,6 +32,17 @@ describe('just missed, it is not', () => {
   });
 });
 
+it('the freezing point is held to that of water on a mild night, on the record too', () => {
+  const mild = sessionAt(demoSix, 'fill.coolantFreezePoint.asking', { coldestNight: 10 });
+  const driver = mild.value('coolantFreezePoint', -1).reply('yes');
+  expect(driver.notes.find(({ kind }) => kind === 'verdict')?.data).toMatchObject({ max: 0, margin: 1 });
+});
+
+it('coolant that would boil after key-off is told as that, and asked for again', () => {
+  const driver = sessionAt(demoSix, 'shutdown.coolant.asking').value('coolantTemperature', 110).reply('yes');
+  expect(driver.lines).toContain('boilsAfterKeyOff');
+});
+
 it('every gauge of the procedure is in this table, except the idle, which is judged by how it runs', () => {
   const readings = [demoSix, demoFour]
     .flatMap(procedureFor)
