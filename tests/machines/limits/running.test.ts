@@ -138,6 +138,14 @@ describe('over the sweeps the oil pressure', () => {
     expect(lastVerdict(driver)).toBe(false);
   });
 
+  it('below its floor at the last speed is told as that, whether it follows or not', () => {
+    // 227 kPa at 1800 rpm.
+    const driver = sweep([340, 330, 320, 310, 220]);
+    expect(driver.lines).toContain('outside');
+    expect(driver.lines).not.toContain('pressureDoesNotFollow');
+    expect(isDone(driver, 'sweeps.fifth')).toBe(false);
+  });
+
   it('at the relief valve says nothing of the pump: 95 % of 480 kPa no longer count', () => {
     expect(follows([300, 310, 320, 330, 455.9])).toBe(true);
     expect(follows([300, 310, 320, 330, 456])).toBe(false);

@@ -21,19 +21,24 @@ function rested(driver: Driver): Driver {
   return driver;
 }
 
-const restMs = (driver: Driver) => driver.context.timer?.totalMs ?? Number.NaN;
+/** Of the burst or the rest that is going on. */
+const lengthMs = (driver: Driver) => driver.context.timer?.totalMs ?? Number.NaN;
 
 describe('a burst of the starter', () => {
   it('lasts 20 s at most, and is over by itself then', () => {
     const cranking = burst(sessionAt(demoSix, `${UNTIL}.askingClear`));
-    expect(restMs(cranking)).toBe(20_000);
+    expect(lengthMs(cranking)).toBe(20_000);
     expect(cranking.fork([]).clock(19_999).name).toBe(`${UNTIL}.cranking`);
     expect(cranking.fork([]).clock(20_000).name).toBe(`${UNTIL}.outcome`);
   });
 
+  it('lasts no longer than its step asks for: five seconds where the pressure only has to come again', () => {
+    expect(lengthMs(burst(sessionAt(demoSix, 'noFuelCrank.holds.askingClear')))).toBe(5_000);
+  });
+
   it('is no longer in great cold, and shorter in heat: the windings reach their limit sooner', () => {
     const at = (ambientTemperature: number) =>
-      restMs(burst(sessionAt(demoSix, `${UNTIL}.askingClear`, { ambientTemperature })));
+      lengthMs(burst(sessionAt(demoSix, `${UNTIL}.askingClear`, { ambientTemperature })));
     expect(at(-20)).toBe(20_000);
     expect(at(25)).toBe(20_000);
     // Lumped heat: warms towards ambient + 115 K / (1 - e^(-20/400)), from 50 degC to 140.
@@ -79,7 +84,7 @@ describe('a burst of the starter', () => {
 describe('the rest after a burst', () => {
   it('is a minute at least, after however short a burst', () => {
     const resting = inVain(sessionAt(demoSix, `${UNTIL}.askingClear`), 1);
-    expect(restMs(resting)).toBe(60_000);
+    expect(lengthMs(resting)).toBe(60_000);
     expect(resting.fork([]).clock(59_999).name).toBe(`${UNTIL}.resting`);
     expect(resting.fork([]).clock(60_000).name).toBe(`${UNTIL}.askingClear`);
   });
@@ -91,12 +96,12 @@ describe('the rest after a burst', () => {
     const warmestC = endC - (endC - 140) * Math.exp(20 / 400);
     // A second passes until the outcome is told.
     const coolingS = 400 * Math.log(115 / (warmestC - 5)) - 1;
-    expect(restMs(resting) / 1000).toBeCloseTo(coolingS, 1);
+    expect(lengthMs(resting) / 1000).toBeCloseTo(coolingS, 1);
   });
 
   it('is 400 s where it would never be cool enough for a whole burst', () => {
     const resting = inVain(sessionAt(demoSix, `${UNTIL}.askingClear`, { ambientTemperature: 25 }), 20);
-    expect(restMs(resting)).toBe(400_000);
+    expect(lengthMs(resting)).toBe(400_000);
   });
 
   it('is asked for between two steps too: what is left of the minute', () => {
@@ -106,7 +111,7 @@ describe('the rest after a burst', () => {
     };
     const soon = confirmed(10_000);
     expect(soon.name).toBe('noFuelCrank.holds.resting');
-    expect(restMs(soon)).toBe(50_000);
+    expect(lengthMs(soon)).toBe(50_000);
     expect(confirmed(59_999).name).toBe('noFuelCrank.holds.resting');
     expect(confirmed(60_000).name).toBe('noFuelCrank.holds.askingClear');
   });
