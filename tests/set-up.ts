@@ -5,7 +5,7 @@ import { planSetUp, withoutThem } from './helpers/debian.ts';
 
 /**
  * Speech to recognize, a sound server without a sound card, recorded voices, sound tools, a terminal to drive,
- * readers of vehicle bus logs, a serial line without an adapter, a database server, a browser.
+ * readers of vehicle bus logs, a serial line without an adapter, a reader of PDF, a database server, a browser.
  */
 const NEEDED = [
   'flite',
@@ -27,6 +27,7 @@ const NEEDED = [
   'can-utils',
   'chromium',
   'socat',
+  'poppler-utils',
   'postgresql',
 ];
 
