@@ -1,9 +1,8 @@
 import type { Entry, JsonObject } from '../record/index.ts';
+import { jobCardSchema, ofKind, type Recorded, readRecorded } from '../record/vocabulary/index.ts';
 import { mannerOf } from '../report/manner.ts';
-import { isKind, type Recorded, readRecorded } from '../report/recorded.ts';
 import { outcomeOf } from '../report/summarize.ts';
 import { readHeader, type SessionHeader } from '../session/header.ts';
-import { jobCardSchema } from '../session/job-card.ts';
 import { storable } from './fold.ts';
 import { type Measured, measuredIn } from './measures.ts';
 
@@ -61,7 +60,7 @@ export class CardReader {
     const inOrder = lastEvent ? [...this.#entries, lastEvent].sort((a, b) => a.seq - b.seq) : this.#entries;
     const { entries } = readRecorded(inOrder);
     const job = header?.job;
-    const last = entries.findLast(isKind('event'));
+    const last = entries.findLast(ofKind('event'));
     return {
       vehicle: storable(job?.vehicle ?? ''),
       engine: storable(job?.engine ?? ''),
@@ -69,7 +68,7 @@ export class CardReader {
       technician: storable(job?.technician ?? ''),
       second: storable(job?.second ?? ''),
       supervisor: storable(job?.supervisor ?? ''),
-      step: storable((last?.state ?? '').split('.').slice(0, 2).join('.')),
+      step: storable((last?.data.state ?? '').split('.').slice(0, 2).join('.')),
       outcome: header ? outcomeWord(entries) : 'unknown',
       seconds: (entries.at(-1)?.timeMs ?? 0) / 1000,
       story: storable(entries.map(toldIn).join(' ')),

@@ -1,6 +1,7 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { type Command, Option } from 'commander';
+import { readRecorded } from '../record/vocabulary/index.ts';
 import { buildDocument } from '../report/document/build.ts';
 import { csvSchemas, eventsCsv, readingsCsv } from '../report/export/csv.ts';
 import { toExport } from '../report/export/json.ts';
@@ -8,7 +9,6 @@ import { reportJsonSchema } from '../report/export/schema.ts';
 import { gather } from '../report/gather.ts';
 import { renderHtml } from '../report/html/page.ts';
 import { renderPdf } from '../report/pdf/render.ts';
-import { readRecorded } from '../report/recorded.ts';
 import { summarize } from '../report/summarize.ts';
 import { readHeader } from '../session/header.ts';
 import { type UnitSystem, unitSystems } from '../session/units.ts';
