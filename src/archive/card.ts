@@ -1,5 +1,12 @@
 import type { Entry, JsonObject } from '../record/index.ts';
-import { jobCardSchema, ofKind, type Recorded, readRecorded } from '../record/vocabulary/index.ts';
+import {
+  isKind,
+  jobCardSchema,
+  type Kind,
+  ofKind,
+  type Recorded,
+  readRecorded,
+} from '../record/vocabulary/index.ts';
 import { mannerOf } from '../report/manner.ts';
 import { outcomeOf } from '../report/summarize.ts';
 import { readHeader, type SessionHeader } from '../session/header.ts';
@@ -31,16 +38,30 @@ export interface Card {
 /** A shop's archive is searched in one language, whatever its sessions were held in. */
 const { name } = mannerOf('en', 'metric');
 
-const wantedKinds = new Set([
-  'opened',
-  'verdict',
-  'inTime',
-  'closed',
-  'stopped',
-  'faults',
-  'skipped',
-  'problem',
-]);
+/** Which entries of a kind a card is made of; of the many events only the last tells what the others do not. */
+const looksAt: Readonly<Record<Kind, 'each' | 'last' | 'none'>> = {
+  opened: 'each',
+  resumed: 'none',
+  recovered: 'none',
+  event: 'last',
+  passed: 'none',
+  verdict: 'each',
+  inTime: 'each',
+  stopped: 'each',
+  reopened: 'none',
+  skipped: 'each',
+  faults: 'each',
+  refused: 'none',
+  disagreement: 'none',
+  contradiction: 'none',
+  heard: 'none',
+  said: 'none',
+  problem: 'each',
+  hearing: 'none',
+  reading: 'none',
+  command: 'none',
+  closed: 'each',
+};
 
 /** Picks the entries that a card is made of while a record is read. */
 export class CardReader {
@@ -48,9 +69,9 @@ export class CardReader {
   #lastEvent: (() => Entry) | undefined;
 
   visit(kind: string, read: () => Entry): void {
-    // Of the many events only the last one tells something that the others do not.
-    if (kind === 'event') this.#lastEvent = read;
-    else if (wantedKinds.has(kind)) this.#entries.push(read());
+    if (!isKind(kind)) return;
+    if (looksAt[kind] === 'last') this.#lastEvent = read;
+    if (looksAt[kind] === 'each') this.#entries.push(read());
   }
 
   card(): Card {

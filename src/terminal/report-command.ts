@@ -19,6 +19,7 @@ interface ReportOptions {
   readonly csv?: string;
   readonly json?: string;
   readonly units?: UnitSystem;
+  readonly hash?: string;
 }
 
 /**
@@ -30,6 +31,10 @@ export function registerReport(program: Command): void {
     .command('report')
     .description("make the supervisor's report of a record: HTML and PDF beside it, unless files are named")
     .argument('<log>', 'the record')
+    .option(
+      '--hash <hash>',
+      'a hash of the record that is known from elsewhere, to find it chained anew or cut off',
+    )
     .option('--html <file>', 'where the HTML goes')
     .option('--pdf <file>', 'where the PDF goes')
     .option('--csv <folder>', 'readings.csv, events.csv and a JSON Schema of their columns')
@@ -51,7 +56,7 @@ function unitsGiven(command: Command): Pick<ReportOptions, 'units'> {
 }
 
 async function makeReport(log: string, options: ReportOptions): Promise<void> {
-  const input = await gather(log);
+  const input = await gather(log, options.hash === undefined ? {} : { lastHash: options.hash });
   const [opened] = input.entries;
   const units = options.units ?? (opened ? readHeader(opened.data)?.units : undefined) ?? 'metric';
   const model = summarize(input);

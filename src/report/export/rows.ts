@@ -1,6 +1,6 @@
-import { isRestart, type Recorded } from '../../record/vocabulary/index.ts';
+import type { Recorded } from '../../record/vocabulary/index.ts';
 import type { ReportModel } from '../model.ts';
-import type { EventRow, ReadingRow } from './schema.ts';
+import { type EventRow, isEventRow, type ReadingRow, rowKind } from './schema.ts';
 
 const seconds = (ms: number): number => ms / 1000;
 
@@ -23,13 +23,10 @@ export const readingRows = ({ readings }: ReportModel): ReadingRow[] =>
     };
   });
 
-/** The name of a kind in the export: both ways to go on with a record are a restart of the program. */
-const rowKind = (kind: Recorded['kind']): string => (isRestart(kind) ? 'restarted' : kind);
-
-/** Everything that happened as rows; gauge values of the bus are among the readings. */
+/** Everything that happened as rows. */
 export const eventRows = (recorded: readonly Recorded[]): EventRow[] =>
   recorded
-    .filter(({ kind }) => kind !== 'reading')
+    .filter(({ kind }) => isEventRow(kind))
     .map(entry => ({
       seq: entry.seq,
       at: entry.at,

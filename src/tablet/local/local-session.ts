@@ -101,7 +101,8 @@ async function run({ dataBase, id, header, clock, record, devices, restored }: P
   session.attach(typed, 'keys');
   session.attach(touched, 'touch');
   session.watch(happening => {
-    if (happening?.kind === 'noted') plots.take(happening.note.kind, happening.atMs, happening.note.data);
+    if (happening?.kind === 'noted' && happening.note.kind === 'verdict')
+      plots.take(happening.note.data, happening.atMs);
   });
 
   const watchers = new Watchers();
