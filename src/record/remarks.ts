@@ -40,13 +40,10 @@ export function watchWallClock(): (link: Link) => Remark | undefined {
       stoodAtMs = Math.max(stoodAtMs, last.monoMs);
       return remarkIfJumped(link, Math.min(wallStepMs, 0));
     }
-    const jumpsMs = [last.monoMs, ...(startsClockAnew(last) ? [stoodAtMs] : [])].map(
-      monoMs => wallStepMs - (link.monoMs - monoMs),
-    );
-    return remarkIfJumped(
-      link,
-      jumpsMs.reduce((a, b) => (Math.abs(b) < Math.abs(a) ? b : a)),
-    );
+    const jumpMs = wallStepMs - (link.monoMs - last.monoMs);
+    if (!startsClockAnew(last)) return remarkIfJumped(link, jumpMs);
+    const onSessionMs = wallStepMs - (link.monoMs - stoodAtMs);
+    return remarkIfJumped(link, Math.abs(onSessionMs) < Math.abs(jumpMs) ? onSessionMs : jumpMs);
   };
 }
 
