@@ -153,7 +153,7 @@ function chainedAnew(lines: readonly string[], genuine: readonly string[]): read
   const behind = lines.slice(before.length).map((line, index) => {
     const entry: Entry = JSON.parse(line);
     const monoMs = Math.max(entry.monoMs, last.monoMs);
-    const at = entry.at < last.at ? last.at : entry.at;
+    const [, at = entry.at] = [entry.at, last.at].toSorted();
     const own = sealed({ ...entry, at, monoMs, seq: before.length + index, prev: last.hash });
     last = JSON.parse(own);
     return own;
