@@ -9,9 +9,22 @@ import { alterations, altered } from './honest/alterations.ts';
 import { doubts, findersOf, type Witnessed, witness } from './honest/check.ts';
 import { honestSession } from './honest/session.ts';
 
-/** Sessions and alterations here; `npm run honest-records` makes a hundred and ten thousand. */
-const SEEDS = [104, 109, 125, 131, 146, 201];
-const OF_EACH_WAY = 12;
+/** `npm run honest-records` holds a hundred sessions and makes ten thousand alterations. */
+const LEAST_SESSIONS = 5;
+const MOST_SESSIONS = 30;
+const OF_EACH_WAY = 10;
+
+/** Sessions are held until all of this was among them. */
+const wantedMishaps = [
+  'stop',
+  'stopBySecond',
+  'correction',
+  'denial',
+  'restart',
+  'secondSpeaks',
+  'busFault',
+] as const;
+const wantedKinds = ['contradiction', 'resumed', 'recovered', 'closed', 'reading', 'command', 'hearing'];
 
 interface Held {
   readonly lines: readonly string[];
@@ -22,13 +35,18 @@ const folder = mkdtempSync(join(tmpdir(), 'honest-'));
 const held: Held[] = [];
 const kinds = new Set<string>();
 const happened = new Set<string>();
-const doubted: Record<number, readonly string[]> = {};
+const doubted: string[] = [];
+
+const lacking = () => [
+  ...wantedMishaps.filter(mishap => !happened.has(mishap)),
+  ...wantedKinds.filter(kind => !kinds.has(kind)),
+];
 
 beforeAll(async () => {
-  for (const seed of SEEDS) {
+  for (let seed = 1; seed <= MOST_SESSIONS && (seed <= LEAST_SESSIONS || lacking().length > 0); seed += 1) {
     const session = await honestSession(join(folder, `${seed}.jsonl`), seed);
     for (const mishap of session.happened.keys()) happened.add(mishap);
-    doubted[seed] = await doubts(session.path);
+    doubted.push(...(await doubts(session.path)).map(doubt => `${seed}: ${doubt}`));
     const { entries } = await readLog(session.path);
     for (const { kind } of entries) kinds.add(kind);
     const lines = (await readFile(session.path, 'utf8')).split('\n').slice(0, -1);
@@ -37,24 +55,13 @@ beforeAll(async () => {
 });
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-describe('a session that was held honestly, whatever went wrong in it', () => {
-  it.each(SEEDS)('number %i is confirmed by verify and report, without a remark', seed => {
-    expect(doubted[seed]).toEqual([]);
+describe('sessions that were held honestly, whatever went wrong in them', () => {
+  it('are confirmed by verify and report, without a remark', () => {
+    expect(doubted).toEqual([]);
   });
 
-  it('was stopped, corrected, skipped, restarted and led by two people in these', () => {
-    for (const mishap of [
-      'stop',
-      'stopBySecond',
-      'correction',
-      'denial',
-      'restart',
-      'secondSpeaks',
-      'busFault',
-    ])
-      expect(happened).toContain(mishap);
-    for (const kind of ['contradiction', 'resumed', 'recovered', 'closed', 'reading', 'command', 'hearing'])
-      expect(kinds).toContain(kind);
+  it('were stopped, corrected, restarted, torn and led by two people', () => {
+    expect(lacking()).toEqual([]);
   });
 });
 
