@@ -1,10 +1,11 @@
 import { execFileSync, spawnSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
-import { planSetUp } from './helpers/debian.ts';
+import { createInterface } from 'node:readline/promises';
+import { planSetUp, withoutThem } from './helpers/debian.ts';
 
 /**
  * Speech to recognize, a sound server without a sound card, recorded voices, sound tools, a terminal to drive,
- * readers of vehicle bus logs, a serial line without an adapter, a database server, a browser.
+ * readers of vehicle bus logs, a serial line without an adapter, a reader of PDF, a database server, a browser.
  */
 const NEEDED = [
   'flite',
@@ -26,35 +27,64 @@ const NEEDED = [
   'can-utils',
   'chromium',
   'socat',
+  'poppler-utils',
   'postgresql',
 ];
 
-const say = (line: string) => process.stderr.write(`${line}\n`);
+const say = (line: string): void => {
+  process.stderr.write(`${line}\n`);
+};
 
-/** Runs once before all tests: installs the Debian packages they need, or says why it cannot. */
-export default function setUp(): void {
+/** Asks whoever sits at the terminal; nothing but a yes is one. */
+async function agreed(packages: readonly string[]): Promise<boolean> {
+  const lines = createInterface({ input: process.stdin, output: process.stderr });
+  try {
+    const answer = await Promise.race([
+      lines.question(`The tests need Debian packages: ${packages.join(' ')}\nInstall them now? [y/N] `),
+      new Promise<string>(resolve => lines.once('close', () => resolve('no'))),
+    ]);
+    return /^y(es)?$/i.test(answer.trim());
+  } finally {
+    lines.close();
+  }
+}
+
+/** Runs once before all tests: installs the Debian packages they need where that is agreed to, or says why not. */
+export default async function setUp(): Promise<void> {
   const query = spawnSync('dpkg-query', ['-W', '-f', `\${Package} \${Status}\\n`, ...NEEDED], {
     encoding: 'utf8',
   });
   const plan = planSetUp(NEEDED, {
     debian: existsSync('/etc/debian_version'),
     root: process.getuid?.() === 0,
+    ci: !['', '0', 'false'].includes(process.env.CI ?? ''),
+    terminal: process.stdin.isTTY && process.stderr.isTTY,
     dpkgStatus: query.stdout ?? '',
   });
-  if (plan.kind === 'cannot') say(plan.sentence);
-  if (plan.kind !== 'install') return;
-  say(`Installing for the tests: ${plan.packages.join(' ')}`);
+  switch (plan.kind) {
+    case 'nothingToDo':
+      return;
+    case 'cannot':
+      return say(plan.sentence);
+    case 'ask':
+      if (!(await agreed(plan.packages))) return say(withoutThem(plan.packages, 'not agreed to'));
+      return install(plan.packages);
+    case 'install':
+      return install(plan.packages);
+  }
+}
+
+function install(packages: readonly string[]): void {
+  say(`Installing for the tests: ${packages.join(' ')}`);
   const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
   try {
     execFileSync('apt-get', ['-qq', 'update'], { env, stdio: ['ignore', 'ignore', 'pipe'] });
-    execFileSync('apt-get', ['-qq', '-y', '--no-install-recommends', 'install', ...plan.packages], {
+    execFileSync('apt-get', ['-qq', '-y', '--no-install-recommends', 'install', ...packages], {
       env,
       stdio: ['ignore', 'ignore', 'pipe'],
     });
   } catch (cause) {
     const why = cause instanceof Error ? cause.message.trim().split('\n').at(-1) : String(cause);
-    say(
-      `apt-get could not install ${plan.packages.join(' ')} (${why}); install them, or expect tests to fail.`,
-    );
+    say(`apt-get could not install ${packages.join(' ')} (${why}); install them, or expect tests to fail.`);
   }
 }

@@ -33,6 +33,9 @@ const LEAST_SPEED_RATIO = 4 / 3;
 /** A relief valve begins to open somewhat below its rating; points from here up say nothing of the pump. */
 const RELIEF_SHARE = 0.95;
 
+/** A correlation of 0.9 must not miss a critical value of 0.9 by what arithmetic loses. */
+const round = (correlation: number): number => Math.round(correlation * 1e9) / 1e9;
+
 /**
  * Judges whether the oil pressure follows the speed in a sweep, up or down, in any order. `reliefKpa` is the
  * relief pressure of the engine profile: points within 5 % of it, or above it, are left out.
@@ -56,12 +59,8 @@ export function judgeSweep(points: readonly SweepPoint[], reliefKpa?: Given): Re
   }
   const [least, most] = extent(pressures);
   // A pressure that never moves has no ranks: that is no correlation, not an unknown one.
-  const rank = judge(
-    most > least ? sampleRankCorrelation(speeds, pressures) : 0,
-    '',
-    { min: critical },
-    RULE,
-  );
+  const correlation = most > least ? round(sampleRankCorrelation(speeds, pressures)) : 0;
+  const rank = judge(correlation, '', { min: critical }, RULE);
   let state: Sweep['state'] = 'flat';
   if (rank.met && line.slope > 0) state = 'rises';
   else if (rank.value <= -critical) state = 'falls';

@@ -1,5 +1,6 @@
 import { writeFile } from 'node:fs/promises';
 import { type Command, InvalidArgumentError, Option } from 'commander';
+import { languages } from '../../prompts/index.ts';
 import { addFiles } from '../archive/add-files.ts';
 import type { Archive } from '../archive/archive.ts';
 import { ArchiveError } from '../archive/archive-error.ts';
@@ -52,8 +53,11 @@ export function registerArchive(program: Command): void {
     .description('show one session and what it measured')
     .argument('<id>', 'the first digits of its id')
     .option('--log <file>', 'also write its record to this file, to verify it or make its report')
-    .action((id: string, options: PlaceOptions & { log?: string }, command: Command) =>
-      inArchive(options, own => show(own, id, options, unitsOf(command))),
+    .action((id: string, options: PlaceOptions, command: Command) =>
+      // The main command has --log too, and takes it wherever it stands.
+      inArchive(options, own =>
+        show(own, id, command.optsWithGlobals<PlaceOptions & { log?: string }>(), unitsOf(command)),
+      ),
     );
 
   withFilter(withPlace(archive.command('compare')))
@@ -171,5 +175,6 @@ const atMost = (flags: string, description: string, usual: number): Option =>
     throw new InvalidArgumentError(`Give a whole number from 1 to ${MOST_LISTED}.`);
   });
 
-/** The main command's --units, which stand before or behind the subcommand. */
-const unitsOf = (command: Command): UnitSystem => command.optsWithGlobals<{ units: UnitSystem }>().units;
+/** The main command's --units, which stand before or behind the subcommand; without, those usual in English. */
+const unitsOf = (command: Command): UnitSystem =>
+  command.optsWithGlobals<{ units?: UnitSystem }>().units ?? languages.en.usualUnits;

@@ -22,6 +22,13 @@ const forUsers = [
 const program = new Command('first-fire').description(
   'Leads a technician by voice through the first start of a new or rebuilt diesel engine.',
 );
+program.addHelpText(
+  'after',
+  `
+A session ends with exit code 0 when it is signed off, 3 when it is over without sign-off, 4 when it was left
+(Ctrl-C or Ctrl-D twice, or nobody can answer any more) and can be resumed, 1 when it could not run, and by the
+signal where one ended it (SIGTERM, SIGHUP); its record is closed each time.`,
+);
 registerRun(program);
 if (!isMainJob(process.argv.slice(2))) await registerOthers();
 

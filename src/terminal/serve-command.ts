@@ -1,3 +1,4 @@
+import { constants } from 'node:os';
 import { resolve } from 'node:path';
 import { type Command, Option } from 'commander';
 import { renderUnicodeCompact } from 'uqr';
@@ -9,6 +10,7 @@ import { demoJob } from '../session/demo-job.ts';
 import { loadJobCard } from '../session/job-card-file.ts';
 import { MODELS_FOLDER } from './model-command.ts';
 import { OptionError, type RunOptions } from './run/options.ts';
+import { onEndSignals } from './signals.ts';
 
 interface ServeCommandOptions extends Pick<RunOptions, 'profile' | 'job' | 'units'> {
   readonly port: number;
@@ -81,9 +83,10 @@ async function serve({
     tell: sentence => console.log(sentence),
     onCodes: codes => console.log(codeTable(codes)),
   });
+  const end = ended();
   for (const line of greeting(server)) console.log(line);
   console.log(codeTable(server.codes()));
-  await ended();
+  await end;
   console.log('Ending; sessions that go on can be gone on with by serving the same folder again.');
   await server.close();
 }
@@ -127,7 +130,13 @@ function codeTable(codes: readonly OpenCode[]): string {
   return ['Pairing codes, each for one device, for ten minutes:', ...lines].join('\n');
 }
 
+/** A second signal, after the first one, ends it at once. */
 const ended = () =>
   new Promise<void>(resolveEnd => {
-    for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.once(signal, () => resolveEnd());
+    let ending = false;
+    onEndSignals(signal => {
+      if (ending) process.exit(128 + constants.signals[signal]);
+      ending = true;
+      resolveEnd();
+    });
   });

@@ -30,7 +30,13 @@ const MESSAGES_KEPT = 8_000;
 
 /** Starts a program. Never throws: what goes wrong is in `ended`. */
 export function startProgram({ program, args }: Command, env: NodeJS.ProcessEnv): ChildProgram {
-  const child = spawn(program, args, { env, stdio: ['pipe', 'pipe', 'pipe'], windowsHide: true });
+  const child = spawn(program, args, {
+    env,
+    stdio: ['pipe', 'pipe', 'pipe'],
+    windowsHide: true,
+    // A process group of its own: Ctrl-C in the terminal, which the session survives, must not take its ear away.
+    detached: process.platform !== 'win32',
+  });
   let messages = '';
   child.stderr.setEncoding('utf8').on('data', (text: string) => {
     messages = (messages + text).slice(-MESSAGES_KEPT);

@@ -19,9 +19,10 @@ const longestPiece = 100_000;
 
 /** Loaded where it is needed only: it is large, and a source may have the right rate. */
 async function createConverter(fromHz: number, toHz: number) {
-  const { default: samplerate } = await import('@alexanderolsen/libsamplerate-js');
-  const converterType = samplerate.ConverterType.SRC_SINC_FASTEST;
-  return samplerate.create(1, fromHz, toHz, { converterType });
+  const loaded = await import('@alexanderolsen/libsamplerate-js');
+  // CommonJS that calls itself an ES module: Node and vite hand its exports over as `default`, tsx as the module.
+  const { create, ConverterType } = loaded.default ?? loaded;
+  return create(1, fromHz, toHz, { converterType: ConverterType.SRC_SINC_FASTEST });
 }
 
 /**

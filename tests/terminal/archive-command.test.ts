@@ -19,7 +19,7 @@ async function run(...words: readonly string[]) {
   );
   const codeBefore = process.exitCode;
   process.exitCode = 0;
-  const program = new Command('first-fire').option('--units <system>', '', 'us').exitOverride();
+  const program = new Command('first-fire').option('--units <system>').option('--log <file>').exitOverride();
   registerArchive(program);
   for (const command of program.commands.flatMap(own => own.commands)) command.exitOverride();
   try {

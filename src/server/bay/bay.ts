@@ -7,7 +7,7 @@ import { Refused } from '../refused.ts';
 import { forbidden } from './authority.ts';
 import { Crew, type FoundOffset } from './crew.ts';
 import { planned, running } from './deeds.ts';
-import { COMMAND, DoneCommands } from './done-commands.ts';
+import { DoneCommands } from './done-commands.ts';
 import { FrameStream } from './frame-stream.ts';
 import { clearOf, questionOf, Turns } from './question.ts';
 import type { Mouths } from './remote-voice.ts';
@@ -163,7 +163,7 @@ export class Bay {
 
   #record({ device, name, role }: Pairing, id: string, deed: Deed): void {
     if (this.#run && !this.#run.isOver)
-      this.#run.session.keep(COMMAND, { id, device, name, role, do: deed.do });
+      this.#run.session.keep('command', { id, device, name, role, do: deed.do });
   }
 
   async #begin(deed: Extract<Deed, { do: 'begin' }>): Promise<void> {

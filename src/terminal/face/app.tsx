@@ -1,5 +1,6 @@
 import { Box } from 'ink';
 import { useCallback, useRef, useState } from 'react';
+import type { FaceActions } from './face.ts';
 import type { Key } from './keys.ts';
 import { Rows } from './rows.tsx';
 import { screenRows } from './screen.ts';
@@ -9,17 +10,7 @@ import { useSize } from './use-size.ts';
 import { useView, type Watched } from './use-view.ts';
 import type { FaceWords } from './words/index.ts';
 
-/** What the person at the keys asks for; the session decides what comes of it. */
-export interface FaceActions {
-  /** A line was typed and sent. */
-  onType(text: string): void;
-  /** Escape: stop everything, now. */
-  onStop(): void;
-  /** Ctrl-C twice: whoever runs the session closes the face. */
-  onLeave(): void;
-}
-
-export interface AppProps extends FaceActions {
+export interface AppProps extends Omit<FaceActions, 'onKeysEnded'> {
   readonly viewer: Watched;
   readonly words: FaceWords;
   /** False where colours are not wanted; everything is in words as well. */

@@ -13,6 +13,8 @@ const named: Readonly<Record<string, Key>> = {
   '\x7f': { kind: 'backspace' },
   '\b': { kind: 'backspace' },
   '\x03': { kind: 'interrupt' },
+  // Ctrl-D: the end of what is typed.
+  '\x04': { kind: 'interrupt' },
   '\x1b[A': { kind: 'up' },
   '\x1bOA': { kind: 'up' },
   '\x1b[B': { kind: 'down' },

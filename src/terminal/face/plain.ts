@@ -1,29 +1,28 @@
 import { createInterface } from 'node:readline';
 import type { View } from '../../session/view.ts';
+import type { Face, FaceActions } from './face.ts';
+import { keysIn } from './keys.ts';
 import { plainLines } from './plain-lines.ts';
 import type { Watched } from './use-view.ts';
 import type { FaceWords } from './words/index.ts';
 
-export interface PlainActions {
-  onType(text: string): void;
-}
-
 export interface PlainStreams {
-  readonly stdin: NodeJS.ReadableStream;
+  readonly stdin: NodeJS.ReadableStream & { readonly isTTY?: boolean };
   readonly stdout: NodeJS.WritableStream;
 }
 
 /**
- * The face without a screen: prints what happens line by line and reads typed lines. The end of the input
- * ends only the reading, so that a session fed by a file or a microphone goes on.
+ * The face without a screen: prints what happens line by line and reads typed lines; Escape in a line means stop.
+ * Ctrl-C comes as a signal here, and leaves as on the screen the second time, if nothing was typed in between.
  */
 export function showPlain(
   viewer: Watched,
   words: FaceWords,
-  { onType }: PlainActions,
+  { onType, onStop, onLeave, onKeysEnded }: FaceActions,
   { stdin, stdout }: PlainStreams,
-): { readonly done: Promise<void>; close(): void } {
+): Face {
   let shown: View | null = null;
+  let [leaving, closed] = [false, false];
   const print = () => {
     const view = viewer.view();
     for (const text of plainLines(shown, view, words)) stdout.write(`${text}\n`);
@@ -31,10 +30,20 @@ export function showPlain(
   };
   const reader = createInterface({ input: stdin, terminal: false });
   reader.on('line', text => {
-    if (text.trim() !== '') onType(text.trim());
+    leaving = false;
+    if (keysIn(text).some(({ kind }) => kind === 'stop')) onStop();
+    else if (text.trim() !== '') onType(text.trim());
   });
+  const ended = () => {
+    if (!closed) onKeysEnded();
+  };
+  reader.on('close', ended);
+  reader.on('error', ended);
   // A pipe whose reader has gone must not take the session with it.
-  stdout.on('error', () => close());
+  stdout.on('error', () => {
+    ended();
+    close();
+  });
   const unwatch = viewer.watch(print);
   print();
   let settle: () => void = () => {};
@@ -42,10 +51,18 @@ export function showPlain(
     settle = resolve;
   });
   const close = () => {
+    if (closed) return;
+    closed = true;
     print();
     unwatch();
     reader.close();
     settle();
   };
-  return { done, close };
+  const interrupt = () => {
+    if (leaving || !stdin.isTTY) return onLeave();
+    leaving = true;
+    const warning = viewer.view().engine === 'off' ? [] : [words.leavingRunning];
+    stdout.write(`${[words.leavingByLine, ...warning].join(' ')}\n`);
+  };
+  return { done, close, interrupt };
 }

@@ -1,19 +1,13 @@
 import { render } from 'ink';
 import { createElement } from 'react';
-import { App, type FaceActions } from './app.tsx';
+import { App } from './app.tsx';
+import type { Face, FaceActions } from './face.ts';
 import { frameStream } from './frame-stream.ts';
 import { onEnd } from './on-end.ts';
 import { Painter } from './painter.ts';
 import { showPlain } from './plain.ts';
 import type { Watched } from './use-view.ts';
 import type { FaceWords } from './words/index.ts';
-
-export interface Face {
-  /** Settles when the face is closed; rejects when it failed, after the terminal was given back. */
-  readonly done: Promise<void>;
-  /** Closes the face and gives the terminal back as it was. Safe to call again. */
-  close(): void;
-}
 
 export interface Terminal {
   readonly stdin: NodeJS.ReadStream;
@@ -48,11 +42,15 @@ function showScreen(
   const unhook = onEnd(restore);
   const resized = () => painter.resized();
   // A terminal that vanished must not take the session with it.
-  const vanished = () => close();
+  const vanished = () => {
+    close();
+    actions.onKeysEnded();
+  };
   // Before ink's own listener: the screen is cleared first, then drawn.
   stdout.on('resize', resized);
   stdout.on('error', vanished);
   stdin.on('error', vanished);
+  stdin.on('end', vanished);
   // Ink does this after its first drawing; what is typed before would be echoed over it.
   stdin.setRawMode(true);
   painter.open();
@@ -67,6 +65,7 @@ function showScreen(
     restore();
     unhook();
     stdout.off('resize', resized);
+    stdin.off('end', vanished);
   };
   const close = () => {
     end();
@@ -78,6 +77,8 @@ function showScreen(
       .then(() => {})
       .finally(end),
     close,
+    // Here Ctrl-C is a key; who sends the signal means it.
+    interrupt: () => actions.onLeave(),
   };
 }
 

@@ -55,6 +55,7 @@ export async function rehearse(options: RehearseOptions): Promise<number> {
     record,
     clock,
     speaker,
+    byItself: options.byItself,
     voice: options.byItself ? { synthesizer: new ReadingPace(), soundless: true } : warmVoice(language),
     beside(session, viewer) {
       rehearsal = createRehearsal(session, clock, plan);

@@ -20,11 +20,12 @@ import type { SpeakerProfile } from '../../voice/speaker-profile/profile.ts';
 import type { ChosenVoice } from '../../voice/speakers/choose-voice.ts';
 import { type FaceWords, faceWords } from '../face/words/index.ts';
 import { askPlace } from './ask-place.ts';
+import { endBySignal, type SignalHooks } from './end-by-signal.ts';
 import { hearFast, hearLive, openSource } from './hearing.ts';
 import type { RunOptions } from './options.ts';
-import { saveOnSignal } from './save-on-signal.ts';
 import { HOW_TO_SAVE, savePlace } from './save-words.ts';
 import { openSpeaking } from './speaking.ts';
+import { WhoAnswers } from './who-answers.ts';
 
 /** How a run of the program ends. */
 export type RunEnd = 'signedOff' | 'ended' | 'left';
@@ -45,6 +46,8 @@ export interface RunParts {
   /** Whose voice it is, where that was measured. */
   readonly speaker: SpeakerProfile | null;
   readonly restored?: Restored;
+  /** A virtual technician answers: nobody needs to be at the keys. */
+  readonly byItself?: boolean;
   /** Starts what goes along with the session, and gives what ends it. */
   readonly beside?: (session: Session, viewer: Viewer) => () => Promise<void>;
 }
@@ -52,39 +55,30 @@ export interface RunParts {
 /** Runs a session in this terminal until it is over or left; its record is closed whatever happens. */
 export async function runSession(parts: RunParts): Promise<RunResult> {
   const { record } = parts;
-  const unhook = saveOnSignal(record);
+  const words = faceWords[parts.header.language];
+  const signals = endBySignal(record, () => closingWords('left', record, words));
   let end: RunEnd;
   try {
-    end = await joinParts(parts);
+    end = await joinParts(parts, signals);
   } catch (error) {
-    unhook();
+    signals.unhook();
     const elsewhere = await closeRecord(record, askPlace);
     if (elsewhere !== undefined) console.error(elsewhere);
     throw error;
   }
-  unhook();
+  signals.unhook();
   const elsewhere = await closeRecord(record, askPlace);
   return {
     end,
-    closing: [
-      ...(elsewhere ? [elsewhere] : []),
-      ...closingWords(end, record, faceWords[parts.header.language]),
-    ],
+    closing: [...(elsewhere ? [elsewhere] : []), ...closingWords(end, record, words)],
   };
 }
 
 /** Joins the machine with its ports and a terminal. */
-async function joinParts({
-  options,
-  header,
-  record,
-  clock,
-  voice,
-  bus,
-  speaker,
-  restored,
-  beside,
-}: RunParts): Promise<RunEnd> {
+async function joinParts(
+  { options, header, record, clock, voice, bus, speaker, restored, byItself, beside }: RunParts,
+  signals: SignalHooks,
+): Promise<RunEnd> {
   const virtual = clock instanceof VirtualClock ? clock : null;
   const speaking = await openSpeaking(options, voice, clock, virtual !== null);
   const session = new Session(
@@ -102,6 +96,19 @@ async function joinParts({
   const left = new Promise<RunEnd>(resolve => {
     leave = resolve;
   });
+  const answers = new WhoAnswers(['keys', 'sound', ...(byItself ? (['itself'] as const) : [])]);
+  let ending = false;
+  void answers.nobody.then(() => {
+    // Whoever has left closes the ear too.
+    if (ending) return;
+    session.report(words.nobodyAnswers);
+    leave('left');
+  });
+  let microphoneHears = false;
+  /** Told once it is sure that somebody hears: the keys may end before the microphone is open. */
+  const tellKeysEnded = () => {
+    if (microphoneHears && !answers.has('keys')) session.report(words.keysEnded);
+  };
   for (const remark of speaking.remarks) session.report(remark);
   await session.begin(restored !== undefined);
   // Only now: the first sentence is in the making while the face and the ear are loaded.
@@ -116,10 +123,18 @@ async function joinParts({
         else void saveRecord(record, place).then(sentence => session.report(sentence));
       },
       onStop: () => session.receive({ type: 'stop' }, 'technician', 'keys'),
-      onLeave: () => leave('left'),
+      onLeave: () => {
+        signals.interrupted = null;
+        leave('left');
+      },
+      onKeysEnded: () => {
+        answers.gone('keys');
+        tellKeysEnded();
+      },
     },
     { stdin: process.stdin, stdout: process.stdout },
   );
+  signals.interrupted = () => face.interrupt();
 
   const closeBus = bus && header.profile.bus ? startBus(bus, header.profile.bus) : () => {};
   const leaveBeside = beside?.(session, viewer);
@@ -127,6 +142,8 @@ async function joinParts({
   try {
     return await Promise.race([session.outcome, left, hearing.failed]);
   } finally {
+    ending = true;
+    signals.interrupted = null;
     closeBus();
     await leaveBeside?.();
     await hearing.close();
@@ -140,6 +157,11 @@ async function joinParts({
   function startBus(source: BusSource, described: VehicleBus): () => void {
     const link = joinBus(session, source, described, () => viewer.showsBus(link));
     return () => link.close();
+  }
+
+  function soundEnded(): Promise<never> {
+    answers.gone('sound');
+    return new Promise<never>(() => {});
   }
 
   /** The microphone or the recording. Whatever fails is said once; the session goes on by keys. */
@@ -169,27 +191,30 @@ async function joinParts({
       });
       session.attach(ear, 'voice');
       viewer.listensWith(options.hear === undefined ? words.microphone : source.description);
+      microphoneHears = options.hear === undefined;
+      tellKeysEnded();
       const quiet = async () => {
         await session.settled();
         await speaking.quiet();
       };
       const end = virtual ? await hearFast(source, ear, virtual, quiet) : await hearLive(source, ear);
       viewer.listensWith(words.keysOnly);
+      microphoneHears = false;
       if (end.kind === 'lost') session.report(end.reason);
       else if (options.hear !== undefined) session.report('The recording is over; answer by keys.');
     })();
     const failed = listening.then(
-      // A run from a file with nobody at the keys has nothing more to wait for.
-      () =>
-        new Promise<RunEnd>(resolve => {
-          if (options.hear !== undefined && !process.stdin.isTTY) resolve('left');
-        }),
+      () => {
+        // A run from a file with nobody at the keys has nothing more to wait for.
+        if (options.hear !== undefined && !process.stdin.isTTY) leave('left');
+        return soundEnded();
+      },
       (error: unknown) => {
         // A file that was named and cannot be used ends the run; a missing microphone does not.
         if (!(error instanceof VoiceError) || options.hear !== undefined) throw error;
         viewer.listensWith(words.keysOnly);
         session.report(error.message);
-        return new Promise<RunEnd>(() => {});
+        return soundEnded();
       },
     );
     // It is awaited only once the session has begun; until then a failure waits its turn.

@@ -1,7 +1,7 @@
 import { once } from 'node:events';
 import { PassThrough } from 'node:stream';
 import { text } from 'node:stream/consumers';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import type { View } from '../../../src/session/view.ts';
 import { showPlain } from '../../../src/terminal/face/plain.ts';
 import { plainLines as linesIn } from '../../../src/terminal/face/plain-lines.ts';
@@ -60,13 +60,32 @@ describe('the lines of the plain face', () => {
   });
 });
 
+/** The face on streams that the test holds, and what it asked for, in order. */
+function plainFace(view: View, isTTY = false) {
+  const stdin = Object.assign(new PassThrough(), { isTTY });
+  const stdout = new PassThrough();
+  const viewer = new ShownViews(view);
+  const asked: string[] = [];
+  const actions = {
+    onType: (line: string) => asked.push(line),
+    onStop: () => asked.push('STOP'),
+    onLeave: () => asked.push('LEAVE'),
+    onKeysEnded: () => asked.push('KEYS ENDED'),
+  };
+  const face = showPlain(viewer, faceWords.en, actions, { stdin, stdout });
+  /** Closes it, and gives all that it printed. */
+  const printed = async () => {
+    face.close();
+    await face.done;
+    stdout.end();
+    return text(stdout);
+  };
+  return { face, stdin, stdout, viewer, asked, printed };
+}
+
 describe('the plain face', () => {
   it('prints what happens and hands on typed lines, until it is closed', async () => {
-    const stdin = new PassThrough();
-    const stdout = new PassThrough();
-    const viewer = new ShownViews(filling);
-    const typed: string[] = [];
-    const face = showPlain(viewer, faceWords.en, { onType: line => typed.push(line) }, { stdin, stdout });
+    const { face, stdin, viewer, asked, printed } = plainFace(filling);
     stdin.end('  coolant full \n\nnot yet');
     await once(stdin, 'end');
     viewer.show(stopped);
@@ -74,10 +93,60 @@ describe('the plain face', () => {
     await face.done;
     expect(viewer.watched).toBe(false);
     viewer.show(filling);
-    stdout.end();
-    const printed = await text(stdout);
-    expect(typed).toEqual(['coolant full', 'not yet']);
-    expect(printed).toContain('31:07 !     Stop! Key off. Stop!\n');
-    expect(printed.split('STOPPED').length - 1).toBe(1);
+    expect(asked).toEqual(['coolant full', 'not yet', 'KEYS ENDED']);
+    const told = await printed();
+    expect(told).toContain('31:07 !     Stop! Key off. Stop!\n');
+    expect(told.split('STOPPED').length - 1).toBe(1);
+  });
+
+  it.each(['\x1b', 'coolant \x1bfull', '\x1b\x1b'])('takes %j for a stop', async line => {
+    const { stdin, asked } = plainFace(filling);
+    stdin.end(`${line}\n`);
+    await once(stdin, 'end');
+    expect(asked).toEqual(['STOP', 'KEYS ENDED']);
+  });
+
+  it('tells that the keys have ended, but not when it is closed by the session', async () => {
+    const { stdin, asked, printed } = plainFace(filling);
+    await printed();
+    stdin.end();
+    expect(asked).toEqual([]);
+  });
+
+  it('takes a terminal that is gone, or a reader that has gone, for the end of the keys', () => {
+    for (const gone of ['stdin', 'stdout'] as const) {
+      const parts = plainFace(filling);
+      parts[gone].emit('error', new Error('EIO'));
+      expect(parts.asked, gone).toContain('KEYS ENDED');
+    }
+  });
+
+  it('leaves at the second Ctrl-C, and says so at the first; a line in between stays', async () => {
+    const { face, stdin, asked, printed } = plainFace(filling, true);
+    face.interrupt();
+    expect(asked).toEqual([]);
+    stdin.write('not yet\n');
+    await vi.waitFor(() => expect(asked).toEqual(['not yet']));
+    face.interrupt();
+    expect(asked).toEqual(['not yet']);
+    face.interrupt();
+    expect(asked).toEqual(['not yet', 'LEAVE']);
+    const told = await printed();
+    expect(told.split('Ctrl-C again leaves; type anything to stay.\n')).toHaveLength(3);
+    expect(told).not.toContain('does not stop the engine');
+  });
+
+  it('warns that leaving does not stop an engine that runs', async () => {
+    const { face, printed } = plainFace(reading, true);
+    face.interrupt();
+    expect(await printed()).toContain(
+      'Ctrl-C again leaves; type anything to stay. Leaving does not stop the engine.\n',
+    );
+  });
+
+  it('leaves at once where nobody is at the keys', () => {
+    const { face, asked } = plainFace(filling);
+    face.interrupt();
+    expect(asked).toEqual(['LEAVE']);
   });
 });

@@ -21,6 +21,7 @@ const face = showFace(
     },
     onStop: () => viewer.show(everyView.stopped),
     onLeave: () => face.close(),
+    onKeysEnded: () => face.close(),
   },
   process,
 );

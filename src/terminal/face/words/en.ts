@@ -67,6 +67,9 @@ export const en = {
   keys: ['Enter = send', 'Ctrl-C twice = leave', 'Up = last line'] as readonly string[],
   leaving: 'Ctrl-C again leaves, any other key stays.',
   leavingRunning: 'Leaving does not stop the engine.',
+  leavingByLine: 'Ctrl-C again leaves; type anything to stay.',
+  keysEnded: 'The keys have ended; it goes on by voice.',
+  nobodyAnswers: 'Nobody can answer any more: there are no keys and there is no microphone.',
   mayType: 'type what you would say',
 
   /** What there is to see at the engine of a rehearsal. */

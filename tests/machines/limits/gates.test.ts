@@ -1,0 +1,155 @@
+import { describe, expect, it } from 'vitest';
+import type { Context } from '../../../machines/context.ts';
+import { procedureFor } from '../../../machines/first-start.ts';
+import { gateMet } from '../../../machines/progress.ts';
+import type { Gate } from '../../../machines/vocabulary.ts';
+import type { StepId } from '../../../prompts/types.ts';
+import type { Driver } from '../helpers/driver.ts';
+import { demoFour, demoSix } from '../helpers/profiles.ts';
+import { sessionAt } from './sessions.ts';
+
+/** The steps behind each gate, listed by hand; the two engines differ in filters and heater. */
+const behind: Readonly<Record<Gate, readonly StepId[]>> = {
+  stopWordsProved: ['job.stopTechnician', 'job.stopSecond'],
+  peopleSafe: [
+    'job.protection',
+    'job.hazards',
+    'job.ventilation',
+    'job.extinguisher',
+    'job.parked',
+    'job.cutOff',
+  ],
+  coolantReady: ['fill.coolantMix', 'fill.coolantFilled', 'fill.coolantBled'],
+  oilReady: [
+    'fill.oilGrade',
+    'fill.oilFilterPreFilled',
+    'fill.oilFilterDry',
+    'fill.oilQuantity',
+    'fill.oilLevel',
+  ],
+  fuelReady: [
+    'fill.fuelInTank',
+    'fill.biodieselShare',
+    'fill.fuelGrade',
+    'fill.firstFilterPreFilled',
+    'fill.firstFilterDry',
+    'fill.secondFilterDry',
+  ],
+  fuelPrimed: ['prime.firm', 'prime.screwedHome', 'prime.noWeeps'],
+  sensorsConnected: ['walkRound.sensors'],
+  walkRoundDone: [
+    'walkRound.hoses',
+    'walkRound.boots',
+    'walkRound.belts',
+    'walkRound.tools',
+    'walkRound.wiring',
+    'walkRound.fasteners',
+  ],
+  fuellingDisabled: ['noFuelCrank.disabled', 'noFuelCrank.proved'],
+  oilPrimed: ['noFuelCrank.untilPressure', 'noFuelCrank.holds'],
+  fuellingRestored: ['noFuelCrank.restored'],
+  batteryReady: ['noFuelCrank.voltage', 'keyOn.battery'],
+  lampsRight: ['keyOn.lamps'],
+  heaterHoldDone: ['keyOn.heaterHold', 'keyOn.heaterDone'],
+  noBlockingFault: ['keyOn.faults'],
+  // Asked for before each burst, and held by no step.
+  secondPersonClear: [],
+  oilPressureShown: ['firstFire.oilPressure', 'firstFire.lamps', 'checks.oilPressure'],
+  noLeaks: ['checks.leaks', 'shutdown.firstLook', 'shutdown.secondLook', 'shutdown.thirdLook'],
+  coldLevels: ['signOff.coolantLevel', 'signOff.oilLevel', 'signOff.steeringLevel'],
+  signature: ['signOff.sign'],
+};
+
+const anyCranking = [
+  'stopWordsProved',
+  'peopleSafe',
+  'coolantReady',
+  'oilReady',
+  'sensorsConnected',
+  'walkRoundDone',
+] as const satisfies readonly Gate[];
+
+const firing = [
+  ...anyCranking,
+  'fuelReady',
+  'fuelPrimed',
+  'oilPrimed',
+  'fuellingRestored',
+  'batteryReady',
+  'lampsRight',
+  'noBlockingFault',
+] as const satisfies readonly Gate[];
+
+const cranks = [
+  { profile: demoSix, step: 'noFuelCrank.untilPressure', needs: [...anyCranking, 'fuellingDisabled'] },
+  { profile: demoSix, step: 'noFuelCrank.holds', needs: [...anyCranking, 'fuellingDisabled'] },
+  { profile: demoSix, step: 'firstFire.crank', needs: [...firing, 'heaterHoldDone'] },
+  { profile: demoFour, step: 'firstFire.crank', needs: firing },
+] as const satisfies readonly { step: StepId; needs: readonly Gate[]; profile: unknown }[];
+
+/** The same session with one step taken off the list of what is done, as no path of the machine leads to. */
+function without(driver: Driver, missing: StepId, child?: string): Driver {
+  const { moment, machine } = driver;
+  const context: Context = { ...moment.context, done: moment.context.done.filter(id => id !== missing) };
+  const [phase = '', step = ''] = driver.context.step.split('.');
+  const value = child === undefined ? moment.value : { procedure: { [phase]: { [step]: child } } };
+  driver.moment = machine.resolveState({ value, context });
+  return driver;
+}
+
+describe.each(cranks)('before $step of $profile.name', ({ profile, step, needs }) => {
+  const own = new Set(procedureFor(profile).map(({ id }) => id));
+  const each = needs.flatMap(gate =>
+    behind[gate].flatMap(missing => (own.has(missing) ? [[gate, missing] as const] : [])),
+  );
+
+  it('the starter turns when every gate is met', () => {
+    expect(sessionAt(profile, `${step}.ready`).reply('ready').name).toBe(`${step}.cranking`);
+  });
+
+  it.each(each)('it does not turn while %s lacks %s, though all was ready', (_, missing) => {
+    const driver = without(sessionAt(profile, `${step}.ready`), missing).reply('ready');
+    expect(driver.name).toBe(`${step}.askingClear`);
+    const bursts = driver.context.bursts.filter(burst => burst.step === step);
+    expect(bursts).toEqual([]);
+  });
+
+  it.each(each)('%s without %s is refused by name, and asked again as long as it lacks', (gate, missing) => {
+    const at = sessionAt(profile, `${step}.ready`);
+    const driver = without(at, missing, 'refused').reply('ready');
+    expect(driver.name).toBe(`${step}.refused`);
+    expect(driver.notes.findLast(({ kind }) => kind === 'refused')?.data).toEqual({ step, unmet: [gate] });
+    expect(driver.last.said.find(({ line }) => line === 'gateClosed')?.values).toEqual({
+      gates: { list: [{ gate }] },
+    });
+  });
+
+  it('what was refused goes on once the gate is met', () => {
+    const driver = without(sessionAt(profile, `${step}.ready`), step, 'refused').reply('ready');
+    expect(driver.name).toMatch(/\.(askingClear|resting)$/);
+  });
+});
+
+describe('a gate', () => {
+  it.each([demoSix, demoFour])('is held by the steps listed here and no others: $name', profile => {
+    const steps = procedureFor(profile);
+    const own = new Set(steps.map(({ id }) => id));
+    for (const [gate, listed] of Object.entries(behind)) {
+      const holders = steps.filter(step => step.gate === gate).map(({ id }) => id);
+      expect(holders, gate).toEqual(listed.filter(id => own.has(id)));
+    }
+  });
+
+  it('that no step holds is never met', () => {
+    const { context } = sessionAt(demoSix, 'signedOff');
+    expect(gateMet(procedureFor(demoSix), context, 'secondPersonClear')).toBe(false);
+    expect(gateMet([], context, 'coolantReady')).toBe(false);
+  });
+
+  it('needs no step that does not apply in this weather', () => {
+    const steps = procedureFor(demoSix);
+    const { context } = sessionAt(demoSix, 'keyOn.faults.asking', { ambientTemperature: 25 });
+    expect(context.done).not.toContain('keyOn.heaterHold');
+    expect(gateMet(steps, context, 'heaterHoldDone')).toBe(true);
+  });
+});

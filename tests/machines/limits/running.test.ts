@@ -1,0 +1,174 @@
+import { describe, expect, it } from 'vitest';
+import type { Driver } from '../helpers/driver.ts';
+import { demoSix } from '../helpers/profiles.ts';
+import { goOn, isDone, lastVerdict, sessionAt } from './sessions.ts';
+
+describe('the idle', () => {
+  const cold = sessionAt(demoSix, 'checks.idle.item1');
+
+  /** Five speeds, a second apart, read back together and confirmed. */
+  function idle(at: Driver, speeds: readonly number[]): boolean {
+    const driver = at.fork([]);
+    for (const speed of speeds) driver.value('engineSpeed', speed);
+    driver.reply('yes');
+    expect(lastVerdict(driver)).toBe(isDone(driver, 'checks.idle'));
+    return isDone(driver, 'checks.idle');
+  }
+  const all = (speed: number) => Array.from({ length: 5 }, () => speed);
+
+  it('of a cold engine lies between 700 and 1000 rpm', () => {
+    expect([700, 1000].map(speed => idle(cold, all(speed)))).toEqual([true, true]);
+    expect([699.9, 1000.1].map(speed => idle(cold, all(speed)))).toEqual([false, false]);
+  });
+
+  it('has its last speed in that range too, not only the mean', () => {
+    expect(idle(cold, [702, 702, 702, 702, 700])).toBe(true);
+    expect(idle(cold, [702, 702, 702, 702, 699.9])).toBe(false);
+  });
+
+  it('drifts by 40 rpm at most over the five, up or down', () => {
+    const ramp = (drift: number) => [0, 1, 2, 3, 4].map(i => 850 + (drift * i) / 4);
+    expect([40, -40].map(drift => idle(cold, ramp(drift)))).toEqual([true, true]);
+    expect([40.1, -40.1].map(drift => idle(cold, ramp(drift)))).toEqual([false, false]);
+  });
+
+  it('scatters by 40 rpm at most about its trend', () => {
+    // No trend, and residuals of 4 d^2 over 3 degrees of freedom: a deviation of 2 d / sqrt(3).
+    const hunting = (deviation: number) => {
+      const d = (deviation * Math.sqrt(3)) / 2;
+      return [850 + d, 850 - d, 850, 850 - d, 850 + d];
+    };
+    expect(idle(cold, hunting(39.9))).toBe(true);
+    expect(idle(cold, hunting(40.1))).toBe(false);
+  });
+
+  /** Stopped in the warm-up by a false alarm, after the coolant was read there, and started again. */
+  const startedAgainAt = (coolantC: number) => {
+    const driver = sessionAt(demoSix, 'warmUp.watch.asking')
+      .value('coolantTemperature', coolantC)
+      .reply('yes');
+    return goOn(driver.stop(), 'checks.idle.item1');
+  };
+
+  it('is judged as warm, 650 to 850 rpm, from 20 K below the thermostat on', () => {
+    const warm = startedAgainAt(62);
+    expect([650, 850].map(speed => idle(warm, all(speed)))).toEqual([true, true]);
+    expect([649.9, 850.1].map(speed => idle(warm, all(speed)))).toEqual([false, false]);
+    const cooler = startedAgainAt(61.9);
+    expect([699.9, 700].map(speed => idle(cooler, all(speed)))).toEqual([false, true]);
+  });
+
+  it('asks for the oil pressure of oil as hot as the coolant was last, not as cold as the air', () => {
+    // Coolant at 75 degC, half-way between the rows: 144 kPa at 850 rpm, where 171 are asked for of cold oil.
+    const hot = goOn(startedAgainAt(75), 'checks.oilPressure.asking');
+    const at = (si: number) => hot.fork([]).value('oilPressure', si).reply('yes');
+    expect(isDone(at(144.1), 'checks.oilPressure')).toBe(true);
+    expect(at(143.9).context.stop?.cause).toBe('noOilPressure');
+  });
+});
+
+describe('the warm-up', () => {
+  const begun = sessionAt(demoSix, 'warmUp.watch.asking');
+  const sinceMs = begun.context.timer?.startedMs ?? Number.NaN;
+
+  /** A reading or a reply, confirmed so many seconds after the watch began. */
+  function confirmedAt(seconds: number, say: (driver: Driver) => void): Driver {
+    const driver = begun.fork([]);
+    say(driver);
+    driver.reply('yes', { afterMs: sinceMs + seconds * 1000 - driver.nowMs });
+    return driver;
+  }
+  const coolant = (si: number) => (driver: Driver) => driver.value('coolantTemperature', si);
+  const done = (driver: Driver) => isDone(driver, 'warmUp.watch');
+
+  it('ends at the temperature at which the thermostat opens, not a tenth below', () => {
+    expect(done(confirmedAt(300, coolant(82)))).toBe(true);
+    const below = confirmedAt(300, coolant(81.9));
+    expect(done(below)).toBe(false);
+    expect(below.name).toBe('warmUp.watch.between');
+  });
+
+  it('takes four minutes at least, whatever is read or said', () => {
+    for (const say of [coolant(90), (driver: Driver) => driver.reply('thermostatOpen')]) {
+      expect(done(confirmedAt(239.999, say))).toBe(false);
+      expect(done(confirmedAt(240, say))).toBe(true);
+    }
+  });
+
+  it('is stopped after half an hour, and not a moment before', () => {
+    expect(done(confirmedAt(1799.999, coolant(90)))).toBe(true);
+    const late = confirmedAt(1800, coolant(90));
+    expect(done(late)).toBe(false);
+    expect(late.context.stop?.cause).toBe('other');
+  });
+
+  it('is stopped above the limit of the engine', () => {
+    expect(done(confirmedAt(300, coolant(107)))).toBe(true);
+    const hot = confirmedAt(300, coolant(107.1));
+    expect(hot.context.stop?.cause).toBe('overheating');
+    expect(lastVerdict(hot)).toBe(false);
+  });
+});
+
+describe('over the sweeps the oil pressure', () => {
+  /** Read at each of the five speeds; whether the last one closes the sweep. */
+  function sweep(pressures: readonly number[]): Driver {
+    const driver = sessionAt(demoSix, 'sweeps.first.asking');
+    for (const si of pressures) driver.value('oilPressure', si).reply('yes');
+    return driver;
+  }
+  const follows = (pressures: readonly number[]) => isDone(sweep(pressures), 'sweeps.fifth');
+
+  it('rises with the speed: of five, two neighbours may be the wrong way round, and no more', () => {
+    // Spearman's rank correlation, one-sided at 5 %: 0.9 is asked for; two pairs changed give 0.8.
+    expect(follows([300, 310, 320, 330, 340])).toBe(true);
+    expect(follows([300, 310, 330, 320, 340])).toBe(true);
+    expect(follows([310, 300, 330, 320, 340])).toBe(false);
+  });
+
+  it('neither stays flat nor falls', () => {
+    expect(follows([300, 300, 300, 300, 300])).toBe(false);
+    expect(follows([340, 330, 320, 310, 300])).toBe(false);
+  });
+
+  it('that does not follow is told, and the last speed is asked for again', () => {
+    const driver = sweep([340, 330, 320, 310, 300]);
+    expect(driver.lines).toContain('pressureDoesNotFollow');
+    expect(driver.name).toBe('sweeps.fifth.asking');
+    expect(lastVerdict(driver)).toBe(false);
+  });
+
+  it('below its floor at the last speed is told as that, whether it follows or not', () => {
+    // 227 kPa at 1800 rpm.
+    const driver = sweep([340, 330, 320, 310, 220]);
+    expect(driver.lines).toContain('outside');
+    expect(driver.lines).not.toContain('pressureDoesNotFollow');
+    expect(isDone(driver, 'sweeps.fifth')).toBe(false);
+  });
+
+  it('at the relief valve says nothing of the pump: 95 % of 480 kPa no longer count', () => {
+    expect(follows([300, 310, 320, 330, 455.9])).toBe(true);
+    expect(follows([300, 310, 320, 330, 456])).toBe(false);
+  });
+});
+
+describe('oil pressure after the first fire', () => {
+  const fired = sessionAt(demoSix, 'firstFire.oilPressure.asking');
+  const sinceMs = fired.context.deadline?.sinceMs ?? Number.NaN;
+  const said = (seconds: number) =>
+    fired.fork([]).reply('pressureGood', { afterMs: sinceMs + seconds * 1000 - fired.nowMs });
+
+  it('is there within 8 seconds, or everything stops', () => {
+    expect(said(7.999).name).toBe('firstFire.oilPressure.readingBack');
+    expect(isDone(said(7.999).reply('yes'), 'firstFire.oilPressure')).toBe(true);
+    const late = said(8);
+    expect(late.context.stop?.cause).toBe('noOilPressure');
+    expect(isDone(late, 'firstFire.oilPressure')).toBe(false);
+  });
+
+  it('stops everything when nobody says anything for 8 seconds', () => {
+    const waits = (ms: number) => fired.fork([]).clock(sinceMs + ms - fired.nowMs);
+    expect(waits(7999).name).toBe('firstFire.oilPressure.asking');
+    expect(waits(8000).context.stop?.cause).toBe('noOilPressure');
+  });
+});
