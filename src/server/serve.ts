@@ -8,8 +8,9 @@ import { buildApp } from './http/app.ts';
 import { Guard } from './http/guard.ts';
 import { CodeDesk, type OpenCode } from './pairing/code-desk.ts';
 import { Pairings } from './pairing/pairings.ts';
-import { ArchivedShop } from './shop/archived-shop.ts';
+import type { Role } from './protocol/index.ts';
 import { FolderShop } from './shop/folder-shop.ts';
+import { Shop } from './shop/shop.ts';
 import { inUrl, machineAddresses, reachableAt } from './tls/addresses.ts';
 import { certificateFor } from './tls/certificate.ts';
 
@@ -39,6 +40,8 @@ export interface ServeOptions {
   readonly wallMs?: () => number;
   /** Steady clock by which rates are kept. */
   readonly steadyMs?: () => number;
+  /** How long a socket may be open and say nothing of use; some seconds, where it is left out. */
+  readonly patienceMs?: number;
 }
 
 export interface RunningServer {
@@ -49,14 +52,30 @@ export interface RunningServer {
   readonly fingerprint: string;
   /** The pairing codes that are open now. */
   codes(): readonly OpenCode[];
+  /** The paired devices of all bays. */
+  devices(): readonly PairedDevice[];
+  /** Lets go of a paired device, at once and for good. False when there is none of this id. */
+  letGo(device: string): Promise<boolean>;
   /** Ends the server; sessions can be gone on with by the next one. */
   close(): Promise<void>;
+}
+
+/** A paired device, as the terminal lists it. */
+export interface PairedDevice {
+  readonly id: string;
+  readonly bay: string;
+  readonly role: Role;
+  readonly name: string;
+  readonly connected: boolean;
 }
 
 /** A server that cannot be started: one sentence. */
 export class ServeError extends Error {
   override readonly name = 'ServeError';
 }
+
+/** A socket that says nothing of use for so long is closed. */
+const PATIENCE_MS = 8000;
 
 /** How often codes that ran out are made anew, while nobody asks for them. */
 const CODES_LOOKED_AT_MS = 5000;
@@ -75,8 +94,13 @@ export async function startServer(options: ServeOptions): Promise<RunningServer>
   const certificate = await certificateFor(own, addresses);
   const pairings = await Pairings.open(join(own, 'pairings.json'), wallMs);
   const desk: CodeDesk = new CodeDesk(options.bays, wallMs, () => options.onCodes?.(desk.codes()));
-  const place = options.archive ?? join(folder, 'first-fire-archive.sqlite');
-  const shop = new ArchivedShop(await FolderShop.open(folder), place, join(own, 'unpacked'), tell);
+  const archive = options.archive ?? join(folder, 'first-fire-archive.sqlite');
+  const shop = await Shop.open(
+    await FolderShop.open(folder),
+    { folder, archive, unpacked: join(own, 'unpacked') },
+    { owners: join(own, 'owners.jsonl'), checks: join(own, 'checks.json') },
+    tell,
+  );
   const makeClock: MakeClock = options.makeClock ?? (beginMs => new SystemClock(beginMs));
   const starter = await Starter.open(shop, options.usual, join(own, 'bays.json'), makeClock, tell);
   const bays = new Map(options.bays.map(name => [name, new Bay(name, pairings, starter)]));
@@ -84,7 +108,17 @@ export async function startServer(options: ServeOptions): Promise<RunningServer>
 
   const guard = new Guard(addresses);
   const app = await buildApp(
-    { bays, desk, pairings, shop, models: options.models, nowMs: steadyMs, tell },
+    {
+      bays,
+      desk,
+      pairings,
+      shop,
+      incoming: join(own, 'incoming'),
+      models: options.models,
+      patienceMs: options.patienceMs ?? PATIENCE_MS,
+      nowMs: steadyMs,
+      tell,
+    },
     guard,
     certificate,
     options.page,
@@ -103,6 +137,17 @@ export async function startServer(options: ServeOptions): Promise<RunningServer>
     urls: reachableAt(options.host, addresses).map(address => `https://${inUrl(address)}:${port}/`),
     fingerprint: certificate.fingerprint,
     codes: () => desk.codes(),
+    devices: () =>
+      [...bays.values()].flatMap(bay =>
+        bay.crew
+          .list()
+          .map(({ id, role, name, connected }) => ({ id, bay: bay.name, role, name, connected })),
+      ),
+    async letGo(device) {
+      const bay = [...bays.values()].find(each => each.crew.list().some(({ id }) => id === device));
+      await bay?.letGo(device);
+      return bay !== undefined;
+    },
     async close() {
       clearInterval(looking);
       await app.close();

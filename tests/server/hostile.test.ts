@@ -2,7 +2,7 @@ import { randomUUID } from 'node:crypto';
 import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { PAIRED_FOR_MS } from '../../src/server/pairing/pairings.ts';
-import { MAX_CLIENT_MESSAGE_BYTES } from '../../src/server/protocol/index.ts';
+import { MAX_CLIENT_MESSAGE_BYTES, PROTOCOL_VERSION } from '../../src/server/protocol/index.ts';
 import { Face } from './support/face.ts';
 import { openShop, type TestShop } from './support/shop.ts';
 
@@ -45,8 +45,8 @@ describe('A connection', () => {
   test('that begins with anything but a hello of a paired device is ended, and nothing is done', async () => {
     const beginnings: unknown[] = [
       { type: 'command', id: randomUUID(), deed: { do: 'stop' } },
-      { type: 'hello', v: 1, token: 'guess' },
-      { type: 'hello', v: 2, token },
+      { type: 'hello', v: PROTOCOL_VERSION, token: 'guess' },
+      { type: 'hello', v: PROTOCOL_VERSION + 1, token },
       { type: 'ping', sentMs: 1 },
       'hello',
       null,
@@ -140,6 +140,6 @@ test('A device whose pairing has run out can do nothing more, in an open connect
   technician.send({ type: 'command', id: randomUUID(), deed: { do: 'stop' } });
   expect(await ended(technician)).toBe('notPaired');
   const late = await Face.connect(shop.base);
-  late.send({ type: 'hello', v: 1, token });
+  late.send({ type: 'hello', v: PROTOCOL_VERSION, token });
   expect(await ended(late)).toBe('notPaired');
 });

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import type { BayState } from '../../src/server/protocol/index.ts';
+import { type BayState, PROTOCOL_VERSION } from '../../src/server/protocol/index.ts';
 import { Connection } from '../../src/tablet/remote/connection.ts';
 
 const state: BayState = {
@@ -64,7 +64,7 @@ function rig() {
     return last;
   };
   const welcome = (epoch = 'epoch-one') =>
-    line().text({ type: 'welcome', v: 1, epoch, role: 'second', bay: 'one', device: 'd', serverMs: 900 });
+    line().text({ type: 'welcome', v: PROTOCOL_VERSION, epoch, role: 'second', bay: 'one', device: 'd', serverMs: 900 });
   const kinds = () => line().sent.map(each => Reflect.get(Object(each), 'type'));
   return { connection, lines, later, refused, line, welcome, kinds };
 }
@@ -79,7 +79,7 @@ const patch = (seq: number, turn: string) => ({
 it('says hello, takes the snapshot and the patches after it in order', () => {
   const { connection, line, welcome } = rig();
   line().open();
-  expect(line().sent).toEqual([{ type: 'hello', v: 1, token: 'secret' }]);
+  expect(line().sent).toEqual([{ type: 'hello', v: PROTOCOL_VERSION, token: 'secret' }]);
   welcome();
   line().text({ type: 'snapshot', seq: 4, sessionMs: 0, state });
   line().text(patch(5, 'b'));
@@ -99,7 +99,7 @@ it('opens a new line at a gap, and asks there for what it missed', () => {
   expect(lines).toHaveLength(2);
   line().open();
   expect(line().sent).toEqual([
-    { type: 'hello', v: 1, token: 'secret', resume: { epoch: 'epoch-one', seq: 4 } },
+    { type: 'hello', v: PROTOCOL_VERSION, token: 'secret', resume: { epoch: 'epoch-one', seq: 4 } },
   ]);
 });
 
