@@ -9,8 +9,8 @@ import { runInNewContext } from 'node:vm';
 import WebSocket from 'ws';
 import { loadProfile } from '../src/profile/load.ts';
 import { type RunningServer, startServer } from '../src/server/index.ts';
-import { demoJob } from '../src/session/demo-job.ts';
 import { PROTOCOL_VERSION } from '../src/server/protocol/index.ts';
+import { demoJob } from '../src/session/demo-job.ts';
 
 const BAYS = 50;
 const ROLES = ['technician', 'second', 'supervisor', 'technician'] as const;
