@@ -22,6 +22,9 @@ import { uploadRoute } from './upload-route.ts';
 /** A page with all its files at once, and then somebody who looks through the sessions. */
 const REQUESTS = { burst: 200, perSecond: 20 };
 
+/** What has not ended by itself so long after the end of the server is cut off. */
+const FAREWELL_MS = 2000;
+
 const statusOf: Partial<Record<ErrorCode, number>> = {
   malformed: 400,
   otherVersion: 400,
@@ -72,7 +75,10 @@ export async function buildApp(
     clientErrorHandler: refuseBrokenRequest,
     frameworkErrors: (error, request, reply) => refuse(error, request, reply),
   });
-  watchSockets(app.server);
+  const closeSockets = watchSockets(app.server);
+  app.addHook('preClose', async () => {
+    setTimeout(closeSockets, FAREWELL_MS).unref();
+  });
   const rate = new RateByKey(REQUESTS, context.nowMs);
 
   app.addHook('onRequest', async (request, reply) => {

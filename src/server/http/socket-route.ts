@@ -3,7 +3,7 @@ import type { FastifyInstance } from 'fastify';
 import { MAX_CLIENT_MESSAGE_BYTES } from '../protocol/index.ts';
 import { addressKey, RateByKey } from '../rate-limit.ts';
 import { Refused } from '../refused.ts';
-import { refuseBrokenRequest } from './bare-sockets.ts';
+import { refuseBrokenUpgrade } from './bare-sockets.ts';
 import { Connection } from './connection.ts';
 import type { ServerContext } from './context.ts';
 import { Faces } from './faces.ts';
@@ -41,8 +41,7 @@ export async function socketRoute(app: FastifyInstance, context: ServerContext):
       app.websocketServer.close();
     },
   });
-  // What asks for a socket in a way that is none.
-  app.websocketServer.on('wsClientError', refuseBrokenRequest);
+  app.websocketServer.on('wsClientError', refuseBrokenUpgrade);
   app.get(
     '/ws',
     {

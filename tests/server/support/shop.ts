@@ -31,6 +31,7 @@ export async function openShop(
     readonly page?: string;
     readonly models?: string;
     readonly bays?: readonly string[];
+    readonly patienceMs?: number;
   } = {},
 ): Promise<TestShop> {
   const folder = options.folder ?? (await mkdtemp(join(tmpdir(), 'shop-')));
@@ -49,6 +50,7 @@ export async function openShop(
     page: options.page ?? join(folder, 'no-page'),
     models: options.models ?? join(folder, 'models'),
     usual: { profiles: new Map([['demo-six', profile]]), job: demoJob, units: 'us' },
+    ...(options.patienceMs === undefined ? {} : { patienceMs: options.patienceMs }),
     tell: sentence => told.push(sentence),
     makeClock: beginMs => {
       clock = new VirtualClock(new Date('2026-01-02T03:04:05Z'), beginMs);
