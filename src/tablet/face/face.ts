@@ -28,6 +28,8 @@ export interface BayPart {
   /** Of the session in the shop's folder; null before one has begun. */
   readonly session: string | null;
   readonly devices: readonly Device[];
+  /** What does not work on this device, one sentence each; stands among the view's problems where there is a view. */
+  readonly troubles: readonly string[];
   /** The id of this one among them. */
   readonly device: string;
 }

@@ -170,6 +170,7 @@ export async function joinBay(pairing: PairAnswer, devices: Devices): Promise<Ba
         follows: role === 'technician' && own()?.owner === false,
         session: state?.session ?? null,
         devices: state?.devices ?? [],
+        troubles,
         device: connection.device,
       },
     };

@@ -30,6 +30,7 @@ export function Second({ session, onLeave }: { readonly session: BaySession; rea
   return (
     <Shell label={words.name} state={state} onStop={() => session.stop()}>
       {bay && <LinkLine bay={bay} />}
+      {!view && bay && <Problems problems={bay.troubles} />}
       {view && (
         <>
           <Head view={view} />

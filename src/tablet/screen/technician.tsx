@@ -50,6 +50,7 @@ export function Technician({
         </p>
       )}
       {bay && face.bay && <BayBar bay={bay} deeds={face.bay} begun={view !== null} />}
+      {!view && bay && <Problems problems={bay.troubles} />}
       {view && (
         <>
           <Head view={view} />
