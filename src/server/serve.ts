@@ -4,11 +4,11 @@ import { SystemClock } from '../session/clock.ts';
 import { Bay } from './bay/bay.ts';
 import type { MakeClock } from './bay/run.ts';
 import { Starter, type Usual } from './bay/starter.ts';
+import { type Attended, openDesk } from './desk.ts';
 import { buildApp } from './http/app.ts';
 import { Guard } from './http/guard.ts';
 import { CodeDesk, type OpenCode } from './pairing/code-desk.ts';
 import { Pairings } from './pairing/pairings.ts';
-import type { Role } from './protocol/index.ts';
 import { FolderShop } from './shop/folder-shop.ts';
 import { Shop } from './shop/shop.ts';
 import { inUrl, machineAddresses, reachableAt } from './tls/addresses.ts';
@@ -44,7 +44,7 @@ export interface ServeOptions {
   readonly patienceMs?: number;
 }
 
-export interface RunningServer {
+export interface RunningServer extends Attended {
   readonly port: number;
   /** Addresses of the page, the one to be tried first in front. */
   readonly urls: readonly string[];
@@ -52,21 +52,8 @@ export interface RunningServer {
   readonly fingerprint: string;
   /** The pairing codes that are open now. */
   codes(): readonly OpenCode[];
-  /** The paired devices of all bays. */
-  devices(): readonly PairedDevice[];
-  /** Lets go of a paired device, at once and for good. False when there is none of this id. */
-  letGo(device: string): Promise<boolean>;
   /** Ends the server; sessions can be gone on with by the next one. */
   close(): Promise<void>;
-}
-
-/** A paired device, as the terminal lists it. */
-export interface PairedDevice {
-  readonly id: string;
-  readonly bay: string;
-  readonly role: Role;
-  readonly name: string;
-  readonly connected: boolean;
 }
 
 /** A server that cannot be started: one sentence. */
@@ -131,12 +118,7 @@ export async function startServer(options: ServeOptions): Promise<RunningServer>
   const [listening] = app.addresses();
   const port = typeof listening === 'object' ? listening.port : options.port;
   guard.listensOn(port);
-  const looking = setInterval(() => desk.codes(), CODES_LOOKED_AT_MS);
-  return {
-    port,
-    urls: reachableAt(options.host, addresses).map(address => `https://${inUrl(address)}:${port}/`),
-    fingerprint: certificate.fingerprint,
-    codes: () => desk.codes(),
+  const attended: Attended = {
     devices: () =>
       [...bays.values()].flatMap(bay =>
         bay.crew
@@ -148,8 +130,18 @@ export async function startServer(options: ServeOptions): Promise<RunningServer>
       await bay?.letGo(device);
       return bay !== undefined;
     },
+  };
+  const closeDesk = await openDesk(folder, attended, tell);
+  const looking = setInterval(() => desk.codes(), CODES_LOOKED_AT_MS);
+  return {
+    port,
+    urls: reachableAt(options.host, addresses).map(address => `https://${inUrl(address)}:${port}/`),
+    fingerprint: certificate.fingerprint,
+    codes: () => desk.codes(),
+    ...attended,
     async close() {
       clearInterval(looking);
+      closeDesk();
       await app.close();
       for (const bay of bays.values()) await bay.close();
       await shop.close();

@@ -10,7 +10,6 @@ import { demoJob } from '../session/demo-job.ts';
 import { loadJobCard } from '../session/job-card-file.ts';
 import { MODELS_FOLDER } from './model-command.ts';
 import { OptionError, type RunOptions } from './run/options.ts';
-import { attendDesk } from './serve/desk.ts';
 import { onEndSignals } from './signals.ts';
 
 interface ServeCommandOptions extends Pick<RunOptions, 'profile' | 'job' | 'units'> {
@@ -87,9 +86,7 @@ async function serve({
   const end = ended();
   for (const line of greeting(server)) console.log(line);
   console.log(codeTable(server.codes()));
-  const leaveDesk = attendDesk(server, process.stdin, text => console.log(text));
   await end;
-  leaveDesk();
   console.log('Ending; sessions that go on can be gone on with by serving the same folder again.');
   await server.close();
 }
