@@ -13,10 +13,28 @@ module.exports = {
     only('engineering-knows-nobody', 'src/engineering', []),
     only('prompts-knows-nobody', 'prompts', []),
     only('profile-knows-nobody', 'src/profile', []),
-    only('machines-know-the-pure-parts', 'machines', ['src/engineering', 'src/profile', 'prompts']),
+    only('machines-know-the-pure-parts', 'machines', [
+      'src/engineering',
+      'src/profile',
+      'src/record/vocabulary',
+      'prompts',
+    ]),
     only('voice-knows-itself', 'src/voice', []),
     only('bus-knows-itself', 'src/bus', []),
-    only('record-knows-itself', 'src/record', []),
+    {
+      name: 'record-knows-itself-and-no-vocabulary',
+      severity: 'error',
+      from: { path: '^src/record/', pathNot: '^src/record/vocabulary/' },
+      to: {
+        path: '^(src|machines|prompts|bench|tests)/',
+        pathNot: '^src/record/(?!vocabulary/)',
+      },
+    },
+    only('the-vocabulary-of-the-record-knows-the-names', 'src/record/vocabulary', [
+      'src/record',
+      'src/profile',
+      'prompts',
+    ]),
     only('session-joins-them', 'src/session', [
       'src/engineering',
       'src/profile',
@@ -125,7 +143,7 @@ module.exports = {
       name: 'pure-parts-do-no-io',
       severity: 'error',
       from: {
-        path: '^(src/engineering|src/rehearsal|src/server/protocol|src/voice/vosk|src/voice/speaker-profile|machines|prompts)/',
+        path: '^(src/engineering|src/rehearsal|src/server/protocol|src/record/vocabulary|src/voice/vosk|src/voice/speaker-profile|machines|prompts)/',
       },
       to: { dependencyTypes: ['core'] },
     },

@@ -1,4 +1,5 @@
 import { describeIssue, type Verdict } from '../src/engineering/result.ts';
+import type { Written } from '../src/record/vocabulary/kinds.ts';
 import type { Judge, Judgement } from './steps.ts';
 import { atMs, type Line, type Look, note, update } from './toolkit.ts';
 import { type PromptValues, quantityUnits } from './vocabulary.ts';
@@ -34,7 +35,10 @@ export const keepReading = update(look => {
     : {};
 });
 
-const verdictData = (verdict: Verdict) => ({
+/** What a verdict and a time limit have in common on the record. */
+type Judged = Omit<Written<'inTime'>, 'step' | 'seconds' | 'unit'>;
+
+const verdictData = (verdict: Verdict): Judged => ({
   met: verdict.met,
   ...(verdict.min === undefined ? {} : { min: verdict.min }),
   ...(verdict.max === undefined ? {} : { max: verdict.max }),
@@ -44,7 +48,7 @@ const verdictData = (verdict: Verdict) => ({
 });
 
 /** A judgement as the record keeps it. */
-export function judgementData(judgement: Judgement | null): Record<string, unknown> {
+export function judgementData(judgement: Judgement | null): Judged {
   if (judgement === null) return { met: false };
   if (judgement.ok) return verdictData(judgement.value);
   return 'verdict' in judgement

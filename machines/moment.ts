@@ -1,5 +1,6 @@
 import type { SnapshotFrom } from 'xstate';
 import type { ControlId } from '../prompts/types.ts';
+import type { Outcome } from '../src/record/vocabulary/names.ts';
 import type { FirstStart } from './first-start.ts';
 import type { Offer } from './toolkit.ts';
 
@@ -26,6 +27,10 @@ export function stateName(moment: Moment): string {
 }
 
 export const isOver = (moment: Moment) => moment.status === 'done';
+
+/** How a session that is over has ended. */
+export const outcomeOf = (moment: Moment): Outcome =>
+  stateName(moment) === 'signedOff' ? 'signedOff' : 'ended';
 
 /**
  * The always-understood words that do something now. Those that would only be refused are left out: every

@@ -1,7 +1,7 @@
 import type { StepId } from '../prompts/types.ts';
 import type { Context } from './context.ts';
 import type { Step } from './steps.ts';
-import { atMs, type Look, note, update } from './toolkit.ts';
+import { atMs, type Look, type Note, note, update } from './toolkit.ts';
 import type { Cause } from './vocabulary.ts';
 
 /** Where every finished step leads: to the first step, in the order of the procedure, that is not done. */
@@ -34,7 +34,7 @@ export const freshQuestion = {
 } satisfies Partial<Context>;
 
 /** For the record: a step is done, and the gate that it helps to open. */
-export const passed = (step: Step | undefined, { context }: Look) => ({
+export const passed = (step: Step | undefined, { context }: Look): Note => ({
   kind: 'passed',
   data: {
     step: step?.id ?? context.step,

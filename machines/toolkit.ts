@@ -1,15 +1,12 @@
 import { setup } from 'xstate';
 import type { ReplyId } from '../prompts/types.ts';
 import type { Profile } from '../src/profile/schema.ts';
+import type { Note } from '../src/record/vocabulary/kinds.ts';
 import type { Context, JobCard, Said } from './context.ts';
 import type { SessionEvent } from './events.ts';
 import type { Person, Quantity } from './vocabulary.ts';
 
-/** An entry for the record that is more than the event itself: a verdict, a step passed, a skip. */
-export interface Note {
-  readonly kind: string;
-  readonly data: Readonly<Record<string, unknown>>;
-}
+export type { Note };
 
 /** What may be said in a state, besides the words that are always understood. */
 export interface Offer {

@@ -1,31 +1,9 @@
 import type { LineId } from '../prompts/types.ts';
 import type { FuelPractice, GellingRisk } from '../src/engineering/fuel.ts';
 import type { Issue } from '../src/engineering/result.ts';
+import type { Cause, Gate, Person, Quantity, Via } from '../src/record/vocabulary/names.ts';
 
-/** Who is at the engine. Either of the first two may stop everything at any instant. */
-export type Person = 'technician' | 'second' | 'supervisor';
-
-/** How something reached the session. */
-export type Via = 'voice' | 'keys' | 'touch' | 'bus' | 'tool';
-
-/** What may be read off a gauge and spoken; each has one SI unit (see `quantityUnits`). */
-export type Quantity =
-  | 'ambientTemperature'
-  | 'coldestNight'
-  | 'altitude'
-  | 'coolantFreezePoint'
-  | 'oilQuantity'
-  | 'fuelInTank'
-  | 'biodieselShare'
-  | 'primerStrokes'
-  | 'batteryVoltage'
-  | 'chargingVoltage'
-  | 'crankingVoltage'
-  | 'engineSpeed'
-  | 'oilPressure'
-  | 'coolantTemperature'
-  | 'suspectParameter'
-  | 'failureMode';
+export type { Cause, Gate, Person, Quantity, Via };
 
 /** Named as in the calculations; the user's own units come in only where something is spoken or shown. */
 export type SiUnit = 'degC' | 'm' | 'litre' | '%' | 'count' | 'V' | 'rpm' | 'kPa' | 's';
@@ -48,47 +26,6 @@ export const quantityUnits: Record<Quantity, SiUnit> = {
   suspectParameter: 'count',
   failureMode: 'count',
 };
-
-/** What has to be true before a starter turns or fuel burns; each is opened by the steps that name it. */
-export type Gate =
-  | 'stopWordsProved'
-  | 'peopleSafe'
-  | 'coolantReady'
-  | 'oilReady'
-  | 'fuelReady'
-  | 'fuelPrimed'
-  | 'sensorsConnected'
-  | 'walkRoundDone'
-  | 'fuellingDisabled'
-  | 'oilPrimed'
-  | 'fuellingRestored'
-  | 'batteryReady'
-  | 'lampsRight'
-  | 'heaterHoldDone'
-  | 'noBlockingFault'
-  | 'secondPersonClear'
-  | 'oilPressureShown'
-  | 'noLeaks'
-  | 'coldLevels'
-  | 'signature';
-
-/** Why a session was stopped. The cause decides what has to be done again (see `reopenedBy`). */
-export type Cause =
-  | 'falseAlarm'
-  | 'drill'
-  | 'coolantLeak'
-  | 'oilLeak'
-  | 'fuelLeak'
-  | 'noOilPressure'
-  | 'noStart'
-  | 'overspeed'
-  | 'overheating'
-  | 'faultCode'
-  | 'smokeOrFire'
-  | 'someoneHurt'
-  | 'looseOrNoise'
-  | 'toolRestarted'
-  | 'other';
 
 /** Where the second person looks. */
 export type InspectPoint = 'fuelJoints' | 'coolantJoints' | 'oilJoints' | 'boots' | 'hiss' | 'smellAndSmoke';

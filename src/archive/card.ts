@@ -1,9 +1,15 @@
 import type { Entry, JsonObject } from '../record/index.ts';
+import {
+  isKind,
+  jobCardSchema,
+  type Kind,
+  ofKind,
+  type Recorded,
+  readRecorded,
+} from '../record/vocabulary/index.ts';
 import { mannerOf } from '../report/manner.ts';
-import { isKind, type Recorded, readRecorded } from '../report/recorded.ts';
 import { outcomeOf } from '../report/summarize.ts';
 import { readHeader, type SessionHeader } from '../session/header.ts';
-import { jobCardSchema } from '../session/job-card.ts';
 import { storable } from './fold.ts';
 import { type Measured, measuredIn } from './measures.ts';
 
@@ -32,16 +38,30 @@ export interface Card {
 /** A shop's archive is searched in one language, whatever its sessions were held in. */
 const { name } = mannerOf('en', 'metric');
 
-const wantedKinds = new Set([
-  'opened',
-  'verdict',
-  'inTime',
-  'closed',
-  'stopped',
-  'faults',
-  'skipped',
-  'problem',
-]);
+/** Which entries of a kind a card is made of; of the many events only the last tells what the others do not. */
+const looksAt: Readonly<Record<Kind, 'each' | 'last' | 'none'>> = {
+  opened: 'each',
+  resumed: 'none',
+  recovered: 'none',
+  event: 'last',
+  passed: 'none',
+  verdict: 'each',
+  inTime: 'each',
+  stopped: 'each',
+  reopened: 'none',
+  skipped: 'each',
+  faults: 'each',
+  refused: 'none',
+  disagreement: 'none',
+  contradiction: 'none',
+  heard: 'none',
+  said: 'none',
+  problem: 'each',
+  hearing: 'none',
+  reading: 'none',
+  command: 'none',
+  closed: 'each',
+};
 
 /** Picks the entries that a card is made of while a record is read. */
 export class CardReader {
@@ -49,9 +69,9 @@ export class CardReader {
   #lastEvent: (() => Entry) | undefined;
 
   visit(kind: string, read: () => Entry): void {
-    // Of the many events only the last one tells something that the others do not.
-    if (kind === 'event') this.#lastEvent = read;
-    else if (wantedKinds.has(kind)) this.#entries.push(read());
+    if (!isKind(kind)) return;
+    if (looksAt[kind] === 'last') this.#lastEvent = read;
+    if (looksAt[kind] === 'each') this.#entries.push(read());
   }
 
   card(): Card {
@@ -61,7 +81,7 @@ export class CardReader {
     const inOrder = lastEvent ? [...this.#entries, lastEvent].sort((a, b) => a.seq - b.seq) : this.#entries;
     const { entries } = readRecorded(inOrder);
     const job = header?.job;
-    const last = entries.findLast(isKind('event'));
+    const last = entries.findLast(ofKind('event'));
     return {
       vehicle: storable(job?.vehicle ?? ''),
       engine: storable(job?.engine ?? ''),
@@ -69,7 +89,7 @@ export class CardReader {
       technician: storable(job?.technician ?? ''),
       second: storable(job?.second ?? ''),
       supervisor: storable(job?.supervisor ?? ''),
-      step: storable((last?.state ?? '').split('.').slice(0, 2).join('.')),
+      step: storable((last?.data.state ?? '').split('.').slice(0, 2).join('.')),
       outcome: header ? outcomeWord(entries) : 'unknown',
       seconds: (entries.at(-1)?.timeMs ?? 0) / 1000,
       story: storable(entries.map(toldIn).join(' ')),

@@ -1,4 +1,4 @@
-import type { Recorded } from '../report/recorded.ts';
+import type { Recorded } from '../record/vocabulary/index.ts';
 
 /** Where in a session a figure is measured, and in which SI unit. */
 interface Measure {

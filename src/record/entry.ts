@@ -49,7 +49,7 @@ export const entrySchema = z
     seq: z.int().nonnegative(),
     /** Wall clock, UTC. It may jump; durations are taken from `monoMs`. */
     at: z.string().refine(at => !Number.isNaN(wallMs(at)), 'must be a UTC time with milliseconds'),
-    /** Steady clock, milliseconds since the program opened or reopened the record. */
+    /** Steady clock, milliseconds: since the record was opened, or for some writers since it was reopened. */
     monoMs: z.number().nonnegative('must not be negative'),
     kind: z.string().regex(KIND, 'must be a letter, then up to 119 letters, digits or _ . : -'),
     data: z.custom<JsonObject>(isJsonObject, 'must be an object'),

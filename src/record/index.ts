@@ -4,7 +4,7 @@ export { type ChainProblem, type Fault, faultOf } from './explain.ts';
 export { englishFindings, type FindingSentences, type SignatureFinding, sentenceOf } from './findings.ts';
 export type { Json, JsonObject } from './json.ts';
 export { type ReadRecord, readLog, type SkimmedRecord, skimBytes } from './log-reader.ts';
-export { openNewLog, type ReopenedLog, reopenLog } from './log-writer.ts';
+export { type Continuation, openNewLog, type ReopenedLog, reopenLog } from './log-writer.ts';
 export { RecordError, type RecordErrorCode } from './record-error.ts';
 export { readRecordBytes } from './record-file.ts';
 export type { RecordLog } from './record-log.ts';

@@ -19,21 +19,35 @@ export async function openNewLog(path: string, header: JsonObject, clock: Record
   return new LogWriter(place, newFile, clock, [opened.line], opened.entry);
 }
 
-export interface ReopenedLog {
+export interface ReopenedLog<Going extends Continuation = Continuation> {
   readonly log: RecordLog;
   /** All entries up to the interruption. */
   readonly entries: readonly Entry[];
   /** `resumed`, or `recovered` with the torn bytes (base64) when the last line had been cut off. */
   readonly resumed: Entry;
+  /** What `goOn` made of the entries. */
+  readonly going: Going;
+}
+
+/** How a record is gone on with. */
+export interface Continuation {
+  /** Of the entry `resumed` or `recovered` and of all behind it. */
+  readonly clock: RecordClock;
+  /** Goes into the data of that entry. */
+  readonly data?: JsonObject;
 }
 
 /**
  * Goes on with a record after an interruption. A torn last line is replaced by the entry `recovered`, which
  * keeps its bytes (as base64, hence always longer than what it replaces); an undamaged record gets the entry
- * `resumed`. Either restarts `monoMs`.
+ * `resumed`. Either may restart `monoMs`.
+ * @param goOn sees what the record holds, before anything is written; where it throws, nothing is
  * @throws RecordError `inUse`, `unreadable`, `unwritable`, `empty`, `notOurs`, or `broken` when a line was altered
  */
-export async function reopenLog(path: string, clock: RecordClock): Promise<ReopenedLog> {
+export async function reopenLog<Going extends Continuation>(
+  path: string,
+  goOn: (entries: readonly Entry[]) => Going,
+): Promise<ReopenedLog<Going>> {
   return asOnlyWriter(path, async placeOf => {
     const { entries, soundBytes, fault, tornBytes } = await readLog(path);
     const last = entries.at(-1);
@@ -41,13 +55,20 @@ export async function reopenLog(path: string, clock: RecordClock): Promise<Reope
       const why = last === undefined ? 'It holds no whole entry.' : fault?.sentence;
       throw new RecordError('broken', `${path} cannot be continued; begin a new record. ${why}`);
     }
+    const going = goOn(entries);
+    const { clock, data } = going;
     const resumed =
       tornBytes === undefined
-        ? sealNext(last, REOPENED, {}, clock)
-        : sealNext(last, RECOVERED, { tornBase64: Buffer.from(tornBytes).toString('base64') }, clock);
+        ? sealNext(last, REOPENED, { ...data }, clock)
+        : sealNext(
+            last,
+            RECOVERED,
+            { ...data, tornBase64: Buffer.from(tornBytes).toString('base64') },
+            clock,
+          );
     const place = placeOf(await LogFile.resume(path, soundBytes, toBlock([resumed.line])));
     const lines = [...entries.map(canonicalLine), resumed.line];
     const log = new LogWriter(place, newFile, clock, lines, resumed.entry);
-    return { log, entries, resumed: resumed.entry };
+    return { log, entries, resumed: resumed.entry, going };
   });
 }

@@ -32,7 +32,7 @@ export function soundLink({ bytes, terminated }: RawLine, before?: Link): Link |
 /** Follows the chain from the first line as far as it holds; `onLink` sees each link that does. */
 export async function scan(
   record: OpenRecord,
-  onLink: (link: Link, line: Uint8Array, before: Link | undefined) => void,
+  onLink: (link: Link, line: Uint8Array) => void,
 ): Promise<Scan> {
   let last: Link | undefined;
   let entries = 0;
@@ -52,7 +52,7 @@ export async function scan(
       if (last !== undefined && link.monoMs < last.monoMs && !startsClockAnew(link)) {
         return end({ kind: 'clockBack', line, link });
       }
-      onLink(link, raw.bytes, last);
+      onLink(link, raw.bytes);
       last = link;
       entries++;
       soundBytes = raw.endByte;

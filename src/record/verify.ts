@@ -2,7 +2,7 @@ import { HASH } from './entry.ts';
 import { type ChainProblem, explain, type Fault, faultOf } from './explain.ts';
 import { RecordError } from './record-error.ts';
 import { withRecordFile } from './record-file.ts';
-import { type Remark, remarkOf, wallClockRemark } from './remarks.ts';
+import { type Remark, remarkOf, watchWallClock } from './remarks.ts';
 import { scan } from './scan.ts';
 
 export type Verification =
@@ -46,9 +46,10 @@ export async function verifyLog(path: string, options: VerifyOptions = {}): Prom
     return await withRecordFile(path, async record => {
       const remarks: Remark[] = [];
       let expectedLine: number | undefined;
-      const result = await scan(record, (link, _line, before) => {
+      const wallClock = watchWallClock();
+      const result = await scan(record, link => {
         if (link.hash === expected) expectedLine = link.seq + 1;
-        const remark = wallClockRemark(link, before);
+        const remark = wallClock(link);
         if (remark !== undefined && remarks.length < MAX_REMARKS) remarks.push(remark);
       });
       const { entries, last, stop } = result;

@@ -1,4 +1,5 @@
 import type { Entry } from '../record/index.ts';
+import { type Recorded, readRecorded } from '../record/vocabulary/index.ts';
 import { type CaughtBy, type FaultName, type FaultPhase, faultKinds } from './faults.ts';
 import type { InjectedFault } from './rehearsal.ts';
 
@@ -34,42 +35,57 @@ interface Seen {
   readonly atMs: number;
 }
 
-const text = (value: unknown): string => (typeof value === 'string' ? value : '');
-
 /** To the tenth: nobody's reaction is timed finer. */
 const seconds = (ms: number) => Math.round(ms / 100) / 10;
 
 /** What a session did that may mean a fault was caught, in its order. */
-function sightings(entries: readonly Entry[]): Seen[] {
-  return entries.flatMap(({ kind, data, monoMs }, index): Seen[] => {
-    const step = text(data.step);
-    const seen = (by: Seen['by'], what: string): Seen[] => [{ by, what, step, atMs: monoMs }];
-    switch (kind) {
-      case 'stopped':
-        return seen('stop', causeOf(entries, index) ?? '');
-      case 'said':
-        return seen('line', text(data.line));
-      case 'verdict':
-        return data.met === false ? seen('reading', step) : [];
-      case 'faults':
-        return [data.faults]
-          .flat()
-          .flatMap(row => (typeof row === 'object' && row !== null && 'spn' in row ? [String(row.spn)] : []))
-          .flatMap(spn => seen('code', spn));
-      default:
-        return [];
-    }
+const sightings = (entries: readonly Recorded[]): Seen[] =>
+  entries.flatMap((entry, index) => seenIn(entry, () => causeOf(entries, index) ?? ''));
+
+function seenIn(entry: Recorded, cause: () => string): Seen[] {
+  const seen = (by: Seen['by'], step: string, what: string): Seen => ({
+    by,
+    what,
+    step,
+    atMs: entry.timeMs,
   });
+  switch (entry.kind) {
+    case 'stopped':
+      return [seen('stop', entry.data.step, cause())];
+    case 'said':
+      return [seen('line', entry.data.step, entry.data.line)];
+    case 'verdict':
+      return entry.data.met ? [] : [seen('reading', entry.data.step, entry.data.step)];
+    case 'faults':
+      return entry.data.faults.map(({ spn }) => seen('code', entry.data.step, String(spn)));
+    case 'resumed':
+    case 'recovered':
+    case 'event':
+    case 'passed':
+    case 'inTime':
+    case 'reopened':
+    case 'skipped':
+    case 'refused':
+    case 'disagreement':
+    case 'contradiction':
+    case 'heard':
+    case 'problem':
+    case 'hearing':
+    case 'reading':
+    case 'command':
+    case 'closed':
+      return [];
+  }
 }
 
 /** The cause of a stop, or the one that was named for it later. */
-function causeOf(entries: readonly Entry[], stopped: number): string | null {
-  const own = entries[stopped]?.data.cause;
-  if (typeof own === 'string') return own;
+function causeOf(entries: readonly Recorded[], stopped: number): string | null {
+  const own = entries[stopped];
+  if (own?.kind === 'stopped' && own.data.cause != null) return own.data.cause;
   const later = entries
     .slice(stopped + 1)
     .find(entry => entry.kind === 'reopened' || entry.kind === 'stopped');
-  return later?.kind === 'reopened' && typeof later.data.cause === 'string' ? later.data.cause : null;
+  return later?.kind === 'reopened' ? (later.data.cause ?? null) : null;
 }
 
 function catches({ stops = [], lines = [], unmet = [], codes = [] }: CaughtBy, { by, what }: Seen): boolean {
@@ -88,10 +104,11 @@ export function debrief(
   injected: readonly InjectedFault[],
   outcome: Debrief['outcome'],
 ): Debrief {
-  const seen = sightings(entries);
+  const { entries: recorded } = readRecorded(entries);
+  const seen = sightings(recorded);
   return {
     outcome,
-    sessionS: seconds(entries.at(-1)?.monoMs ?? 0),
+    sessionS: seconds(recorded.at(-1)?.timeMs ?? 0),
     faults: injected.map(({ name, phase, atMs }) => {
       const { wrong, caughtBy } = faultKinds[name];
       const first = seen.find(each => each.atMs >= atMs && catches(caughtBy, each));
@@ -107,6 +124,6 @@ export function debrief(
     stops: seen
       .filter(each => each.by === 'stop')
       .map(({ step, what, atMs }) => ({ atS: seconds(atMs), step, cause: what === '' ? null : what })),
-    unclear: entries.filter(({ kind, data }) => kind === 'heard' && data.kind === 'unclear').length,
+    unclear: recorded.filter(entry => entry.kind === 'heard' && entry.data.kind === 'unclear').length,
   };
 }

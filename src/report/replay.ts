@@ -1,12 +1,18 @@
 import { initialTransition, transition } from 'xstate';
 import type { Context, Timer } from '../../machines/context.ts';
-import { buildFirstStart, procedureFor } from '../../machines/first-start.ts';
-import { stateName } from '../../machines/moment.ts';
+import { buildFirstStart, type FirstStart, procedureFor } from '../../machines/first-start.ts';
+import { type Moment as Snapshot, stateName } from '../../machines/moment.ts';
 import type { EngineState, Step } from '../../machines/steps.ts';
 import type { Entry } from '../record/index.ts';
+import {
+  inJson,
+  type Note,
+  type NoteKind,
+  newerVocabulary,
+  type Recorded,
+} from '../record/vocabulary/index.ts';
 import { notesIn } from '../session/actions.ts';
 import type { SessionHeader } from '../session/header.ts';
-import { isKind, type Recorded } from './recorded.ts';
 import { firstDifference } from './same-json.ts';
 
 /** What the procedure was doing after one recorded event. */
@@ -30,6 +36,7 @@ export interface Replay {
 /** Where the recorded events lead elsewhere than the record says; names are those of the record. */
 export type Difference =
   | { readonly kind: 'nothingFollows'; readonly recorded: string }
+  | { readonly kind: 'noteLacking'; readonly leads: string }
   | {
       readonly kind: 'otherState' | 'otherNote' | 'otherOutcome';
       readonly leads: string;
@@ -40,6 +47,7 @@ export type Difference =
 /** Why a record is not confirmed by carrying its events out once more. */
 export type ReplayFault =
   | { readonly kind: 'noHeader' }
+  | { readonly kind: 'newerVersion'; readonly version: number }
   | { readonly kind: 'impossible'; readonly why: string }
   /** `line` counts from 1 as the lines of the file do. */
   | { readonly kind: 'differs'; readonly line: number; readonly difference: Difference };
@@ -47,18 +55,6 @@ export type ReplayFault =
 export type ReplayResult =
   | { readonly ok: true; readonly replay: Replay }
   | { readonly ok: false; readonly fault: ReplayFault };
-
-const notedKinds = [
-  'passed',
-  'verdict',
-  'inTime',
-  'stopped',
-  'reopened',
-  'skipped',
-  'faults',
-  'refused',
-  'disagreement',
-];
 
 /**
  * Carries the recorded events out once more and holds what the procedure concludes against what the record
@@ -70,6 +66,8 @@ export function replaySession(
   recorded: readonly Recorded[],
   entries: readonly Entry[],
 ): ReplayResult {
+  const version = newerVocabulary(entries);
+  if (version !== null) return { ok: false, fault: { kind: 'newerVersion', version } };
   try {
     return replayAll(header, recorded, entries);
   } catch (error) {
@@ -83,56 +81,117 @@ function replayAll(
   recorded: readonly Recorded[],
   entries: readonly Entry[],
 ): ReplayResult {
-  const { profile, job } = header;
-  const machine = buildFirstStart(profile);
-  let [snapshot] = initialTransition(machine, { profile, job });
-  const look = (seq: number, timeMs: number): Moment => ({
-    seq,
-    timeMs,
-    state: stateName(snapshot),
-    engine: snapshot.hasTag('cranking') ? 'cranking' : snapshot.hasTag('running') ? 'running' : 'off',
-    timer: snapshot.context.timer,
-    context: snapshot.context,
-  });
-  const moments: Moment[] = [look(0, 0)];
-  const recordedNotes = entries.filter(entry => notedKinds.includes(entry.kind));
-  let next = 0;
-  const differs = (seq: number, difference: Difference): ReplayResult => ({
-    ok: false,
-    fault: { kind: 'differs', line: seq + 1, difference },
-  });
-  for (const entry of recorded.filter(isKind('event'))) {
-    const early = recordedNotes[next];
-    if (early && early.seq < entry.seq)
-      return differs(early.seq, { kind: 'nothingFollows', recorded: early.kind });
-    const [after, actions] = transition(machine, snapshot, entry.event);
-    snapshot = after;
-    const moment = look(entry.seq, entry.timeMs);
-    if (moment.state !== entry.state)
-      return differs(entry.seq, { kind: 'otherState', leads: moment.state, recorded: entry.state });
-    moments.push(moment);
-    for (const note of notesIn(actions)) {
-      const own = recordedNotes[next];
-      // The record may break off between an event and what it led to.
-      if (!own) break;
-      if (own.kind !== note.kind)
-        return differs(own.seq, { kind: 'otherNote', leads: note.kind, recorded: own.kind });
-      const difference = firstDifference(own.data, note.data);
-      if (difference !== undefined) return differs(own.seq, { kind: 'otherMember', member: difference });
-      next += 1;
+  const written = new Map(entries.map(({ seq, data }) => [seq, data]));
+  const again = new SessionAgain(header);
+  for (const entry of recorded) {
+    const difference = again.take(entry, written.get(entry.seq));
+    if (difference) return { ok: false, fault: { kind: 'differs', line: entry.seq + 1, difference } };
+  }
+  return { ok: true, replay: again.replay() };
+}
+
+/** The session carried out once more, entry by entry of its record. */
+class SessionAgain {
+  readonly #steps: readonly Step[];
+  readonly #machine: FirstStart;
+  #snapshot: Snapshot;
+  readonly #moments: Moment[];
+  /** What the last event led to, as far as the record has not told it yet. */
+  #awaited: readonly Note[] = [];
+  #justRestarted = false;
+
+  constructor({ profile, job }: SessionHeader) {
+    this.#steps = procedureFor(profile);
+    this.#machine = buildFirstStart(profile);
+    [this.#snapshot] = initialTransition(this.#machine, { profile, job });
+    this.#moments = [this.#look(0, 0)];
+  }
+
+  replay(): Replay {
+    return { steps: this.#steps, moments: this.#moments, last: this.#moments.at(-1) ?? this.#look(0, 0) };
+  }
+
+  /**
+   * Takes the next entry of the record.
+   * @param written its data as they stand in the file, with what the vocabulary does not name
+   * @returns where the procedure comes to something else
+   */
+  take(entry: Recorded, written: unknown): Difference | undefined {
+    switch (entry.kind) {
+      case 'event':
+        return this.#carryOut(entry);
+      case 'resumed':
+      case 'recovered':
+        // The record may have broken off between an event and what it led to.
+        this.#awaited = [];
+        this.#justRestarted = true;
+        return undefined;
+      case 'closed':
+        return this.#close(entry.data.outcome);
+      case 'passed':
+      case 'verdict':
+      case 'inTime':
+      case 'stopped':
+      case 'reopened':
+      case 'skipped':
+      case 'faults':
+      case 'refused':
+      case 'disagreement':
+      case 'contradiction':
+        return this.#compare(entry.kind, written);
+      case 'heard':
+      case 'said':
+      case 'problem':
+      case 'hearing':
+      case 'reading':
+      case 'command':
+        return undefined;
+      default:
+        return entry satisfies never;
     }
   }
-  const late = recordedNotes[next];
-  if (late) return differs(late.seq, { kind: 'nothingFollows', recorded: late.kind });
-  const closed = recorded.find(isKind('closed'));
-  if (closed && closed.data.outcome !== stateName(snapshot))
-    return differs(closed.seq, {
-      kind: 'otherOutcome',
-      leads: stateName(snapshot),
-      recorded: closed.data.outcome,
-    });
-  return {
-    ok: true,
-    replay: { steps: procedureFor(profile), moments, last: moments[moments.length - 1] ?? look(0, 0) },
-  };
+
+  #carryOut({ seq, timeMs, data }: Recorded<'event'>): Difference | undefined {
+    const [lacking] = this.#awaited;
+    if (lacking) return { kind: 'noteLacking', leads: lacking.kind };
+    // Whoever goes on with a session must first be told what the engine is doing.
+    if (this.#justRestarted && data.type !== 'stop')
+      return { kind: 'otherNote', leads: 'stop', recorded: data.type };
+    this.#justRestarted = false;
+    const [after, actions] = transition(this.#machine, this.#snapshot, data);
+    this.#snapshot = after;
+    const moment = this.#look(seq, timeMs);
+    if (moment.state !== data.state) return { kind: 'otherState', leads: moment.state, recorded: data.state };
+    this.#moments.push(moment);
+    this.#awaited = notesIn(actions);
+    return undefined;
+  }
+
+  #compare(recorded: NoteKind, written: unknown): Difference | undefined {
+    const [own, ...others] = this.#awaited;
+    if (!own) return { kind: 'nothingFollows', recorded };
+    if (own.kind !== recorded) return { kind: 'otherNote', leads: own.kind, recorded };
+    this.#awaited = others;
+    const member = firstDifference(written, inJson(own.data));
+    return member === undefined ? undefined : { kind: 'otherMember', member };
+  }
+
+  #close(recorded: string): Difference | undefined {
+    const [lacking] = this.#awaited;
+    if (lacking) return { kind: 'noteLacking', leads: lacking.kind };
+    const leads = stateName(this.#snapshot);
+    return recorded === leads ? undefined : { kind: 'otherOutcome', leads, recorded };
+  }
+
+  #look(seq: number, timeMs: number): Moment {
+    const snapshot = this.#snapshot;
+    return {
+      seq,
+      timeMs,
+      state: stateName(snapshot),
+      engine: snapshot.hasTag('cranking') ? 'cranking' : snapshot.hasTag('running') ? 'running' : 'off',
+      timer: snapshot.context.timer,
+      context: snapshot.context,
+    };
+  }
 }

@@ -1,8 +1,8 @@
 import { languages } from '../../prompts/index.ts';
 import type { Entry, Fault, Remark } from '../record/index.ts';
+import { ofKind, type Recorded, readRecorded } from '../record/vocabulary/index.ts';
 import { languageIn, readHeader } from '../session/header.ts';
 import type { Outcome, ReportModel, SignatureState, SkipStory } from './model.ts';
-import { isKind, type Recorded, readRecorded } from './recorded.ts';
 import { replaySession } from './replay.ts';
 import { cautionsOf } from './story/cautions.ts';
 import { computedOf } from './story/computed.ts';
@@ -84,23 +84,23 @@ export function summarize(input: SummaryInput): ReportModel {
       name,
       done: passed.get('signOff.retorque')?.reopened === false,
     })),
-    problems: recorded.filter(isKind('problem')).map(({ timeMs, data }) => ({ timeMs, text: data.sentence })),
+    problems: recorded.filter(ofKind('problem')).map(({ timeMs, data }) => ({ timeMs, text: data.sentence })),
     refusals: recorded
-      .filter(isKind('refused'))
+      .filter(ofKind('refused'))
       .map(({ timeMs, data }) => ({ timeMs, text: data.step, unmet: data.unmet })),
   };
 }
 
 const skipsOf = (entries: readonly Recorded[]): SkipStory[] =>
-  entries.filter(isKind('skipped')).map(({ timeMs, data }) => ({ timeMs, ...data }));
+  entries.filter(ofKind('skipped')).map(({ timeMs, data }) => ({ timeMs, ...data }));
 
 /** How a session ended, by its record. */
 export function outcomeOf(entries: readonly Recorded[]): Outcome {
-  const closed = entries.findLast(isKind('closed'));
-  const last = entries.findLast(isKind('event'));
+  const closed = entries.findLast(ofKind('closed'));
+  const last = entries.findLast(ofKind('event'));
   if (closed?.data.outcome === 'signedOff') return { kind: 'signedOff' };
   if (closed) return { kind: 'ended' };
   return last || entries.length > 0
-    ? { kind: 'open', stopped: last?.state.startsWith('stopped') ?? false }
+    ? { kind: 'open', stopped: last?.data.state.startsWith('stopped') ?? false }
     : { kind: 'nothing' };
 }

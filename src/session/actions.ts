@@ -1,5 +1,5 @@
 import type { Said } from '../../machines/context.ts';
-import type { Note } from '../../machines/toolkit.ts';
+import type { Note } from '../record/vocabulary/index.ts';
 
 /** An action that the machine asks for. */
 export interface Action {

@@ -1,3 +1,5 @@
+import type { RecordClock } from '../record/index.ts';
+
 /**
  * The one clock of a session. `nowMs` only ever moves forward and does not know what time of day it
  * is; `wall` is for people and is never used for timing.
@@ -9,6 +11,12 @@ export interface Clock {
   setAlarm(atMs: number | null, ring: () => void): void;
   sleep(durationMs: number, signal?: AbortSignal): Promise<void>;
 }
+
+/** The session's clock, for the entries of its record. */
+export const recordClock = (clock: Clock): RecordClock => ({
+  wall: () => clock.wall(),
+  monoMs: () => clock.nowMs(),
+});
 
 /** Timers of the system fire early by less than this; a longer wait is cut so that it never overflows. */
 const LONGEST_WAIT_MS = 60_000;

@@ -2,10 +2,10 @@ import { z } from 'zod';
 import type { JobCard } from '../../machines/context.ts';
 import { languageCodes } from '../../prompts/index.ts';
 import type { LanguageCode } from '../../prompts/types.ts';
-import { type Profile, profileSchema } from '../profile/schema.ts';
+import type { Profile } from '../profile/schema.ts';
 import type { JsonObject } from '../record/index.ts';
-import { jobCardSchema } from './job-card.ts';
-import { type UnitSystem, unitSystems } from './units.ts';
+import { inJson, openedSchema, VOCABULARY } from '../record/vocabulary/index.ts';
+import type { UnitSystem } from './units.ts';
 
 /** What the first entry of a record says: all that is needed to replay the session from its events. */
 export interface SessionHeader {
@@ -16,13 +16,6 @@ export interface SessionHeader {
   readonly units: UnitSystem;
 }
 
-const headerSchema = z.object({
-  profile: profileSchema,
-  job: jobCardSchema,
-  language: z.enum(languageCodes),
-  units: z.enum(unitSystems),
-});
-
 const languageSchema = z.object({ language: z.enum(languageCodes) });
 
 /** The language that a record says it was held in, also where the rest of its header cannot be read; else null. */
@@ -32,10 +25,10 @@ export function languageIn(data: JsonObject): LanguageCode | null {
 }
 
 export const headerData = ({ profile, job, language, units }: SessionHeader): JsonObject =>
-  JSON.parse(JSON.stringify({ profile, job, language, units }));
+  inJson<'opened'>({ profile, job, language, units, vocabulary: VOCABULARY });
 
 /** The header of a record, or null when the record was not begun by a session of this version. */
 export function readHeader(data: JsonObject): SessionHeader | null {
-  const parsed = headerSchema.safeParse(data);
+  const parsed = openedSchema.safeParse(data);
   return parsed.success ? parsed.data : null;
 }

@@ -1,15 +1,5 @@
-import { z } from 'zod';
 import type { JobCard } from '../../machines/context.ts';
-
-const text = z.string().trim().min(1).max(80);
-
-export const jobCardSchema = z.strictObject({
-  vehicle: text,
-  engine: text,
-  technician: text,
-  second: text,
-  supervisor: text,
-});
+import { jobCardSchema } from '../record/vocabulary/index.ts';
 
 /** A job card that cannot be used: one sentence with every fault. */
 export class JobCardError extends Error {

@@ -1,7 +1,8 @@
+import { isOver } from '../../machines/moment.ts';
 import { type Entry, openNewLog, type RecordLog, reopenLog } from '../record/index.ts';
-import type { Clock } from './clock.ts';
+import { type Clock, recordClock } from './clock.ts';
 import { headerData, type SessionHeader } from './header.ts';
-import { type Restored, restore } from './resume.ts';
+import { closeAfterAll, type Restored, restore, resumedData } from './resume.ts';
 
 /** The name of a new record: its date and time, which sort. */
 export const recordName = (date: Date) =>
@@ -12,7 +13,7 @@ export const recordName = (date: Date) =>
  * @throws RecordError when the file exists or cannot be written
  */
 export const beginRecord = (path: string, header: SessionHeader, clock: Clock): Promise<RecordLog> =>
-  openNewLog(path, headerData(header), { wall: () => clock.wall(), monoMs: () => clock.nowMs() });
+  openNewLog(path, headerData(header), recordClock(clock));
 
 /** A session that broke off, as far as its record goes, with its clock going on from there. */
 export interface Reopened {
@@ -23,23 +24,21 @@ export interface Reopened {
 }
 
 /**
- * Goes on with the record of a session that broke off; it is closed again when that cannot be done.
+ * Goes on with the record of a session that broke off; nothing is written to one that cannot be gone on with.
  * @param makeClock a clock that begins at this session time
  * @throws RecordError or ResumeError, each one sentence
  */
 export async function continueRecord(file: string, makeClock: (beginMs: number) => Clock): Promise<Reopened> {
-  // The first entry is written before its session time is known; from then on the session's clock counts.
-  let clock = makeClock(0);
-  const { log, entries } = await reopenLog(file, {
-    wall: () => clock.wall(),
-    monoMs: () => clock.nowMs(),
+  const { log, entries, going } = await reopenLog(file, held => {
+    const restored = restore(held, file);
+    const clock = makeClock(restored.lastMs);
+    return { restored, session: clock, clock: recordClock(clock), data: resumedData() };
   });
-  try {
-    const restored = restore(entries, file);
-    clock = makeClock(restored.lastMs);
-    return { record: log, clock, restored, entries };
-  } catch (error) {
+  const { restored, session } = going;
+  if (isOver(restored.moment)) {
+    const over = await closeAfterAll(log, restored.moment, file);
     await log.close();
-    throw error;
+    throw over;
   }
+  return { record: log, clock: session, restored, entries };
 }

@@ -2,14 +2,21 @@ import { initialTransition, transition } from 'xstate';
 import type { JobCard, Said } from '../../machines/context.ts';
 import type { SessionEvent } from '../../machines/events.ts';
 import { buildFirstStart, type FirstStart } from '../../machines/first-start.ts';
-import { controlsOf, isOver, type Moment, stateName } from '../../machines/moment.ts';
+import { controlsOf, isOver, type Moment, outcomeOf, stateName } from '../../machines/moment.ts';
 import { nextAlarmMs } from '../../machines/timing.ts';
-import type { Note } from '../../machines/toolkit.ts';
 import type { Person, PromptValues, Via } from '../../machines/vocabulary.ts';
 import type { Language, LineId } from '../../prompts/types.ts';
 import type { Profile } from '../profile/schema.ts';
-import type { JsonObject, RecordLog } from '../record/index.ts';
+import type { RecordLog } from '../record/index.ts';
 import { RecordError } from '../record/record-error.ts';
+import {
+  inJson,
+  type Kind,
+  type Note,
+  type Outcome,
+  type RecordKind,
+  type Written,
+} from '../record/vocabulary/index.ts';
 import type { EarLevel, Heard, Recognizer } from '../voice/ports.ts';
 import type { SpeechQueue } from '../voice/speech-queue.ts';
 import { notesIn, saidIn } from './actions.ts';
@@ -20,6 +27,8 @@ import { type EventBody, meaningOf } from './hearing.ts';
 import type { UnitSystem } from './units.ts';
 import { type Sentence, wordSaid } from './wording.ts';
 
+export type { Outcome };
+
 export interface SessionParts {
   readonly profile: Profile;
   readonly job: JobCard;
@@ -29,8 +38,6 @@ export interface SessionParts {
   readonly record: Pick<RecordLog, 'append'>;
   readonly speech: SpeechQueue;
 }
-
-export type Outcome = 'signedOff' | 'ended';
 
 /** What has happened, for faces that show it: a line said, a thing heard, a problem. */
 export type Happening =
@@ -264,9 +271,9 @@ export class Session {
     this.#moment = moment;
     const changed =
       actions.length > 0 || moment.context !== before.context || stateName(moment) !== stateName(before);
-    if (changed) this.keep('event', { ...toJson({ ...event }), state: stateName(moment) });
+    if (changed) this.keep('event', { ...event, state: stateName(moment) });
     for (const note of notesIn(actions)) {
-      this.keep(note.kind, toJson(note.data));
+      this.keep(note.kind, note.data);
       this.#tell({ kind: 'noted', atMs: event.atMs, note });
     }
     // What somebody has answered or overruled need not be said to its end.
@@ -331,8 +338,8 @@ export class Session {
   #kept: Promise<void> = Promise.resolve();
 
   /** Puts one fact on the record. A disk that fails is told once; the session goes on, with the record in memory. */
-  keep(kind: string, data: JsonObject): void {
-    const written = this.#parts.record.append(kind, data).then(
+  keep<K extends Exclude<Kind, RecordKind>>(kind: K, data: Written<K>): void {
+    const written = this.#parts.record.append(kind, inJson(data)).then(
       () => {},
       (error: unknown) => {
         const sentence = error instanceof RecordError ? error.message : String(error);
@@ -348,8 +355,3 @@ export class Session {
 }
 
 const isHazard = (said: Said) => said.priority === 'hazard';
-
-/** Through JSON, so that what is recorded is exactly what can be read back. */
-const toJson = (data: Note['data']): JsonObject => JSON.parse(JSON.stringify(data));
-
-const outcomeOf = (moment: Moment): Outcome => (stateName(moment) === 'signedOff' ? 'signedOff' : 'ended');

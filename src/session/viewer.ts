@@ -7,9 +7,9 @@ import { beforeFirstFire } from '../../machines/phases/06-first-fire.ts';
 import { gateMet } from '../../machines/progress.ts';
 import type { Step } from '../../machines/steps.ts';
 import { leftMs } from '../../machines/timing.ts';
-import type { Note } from '../../machines/toolkit.ts';
 import { type Person, type Quantity, quantityUnits } from '../../machines/vocabulary.ts';
 import type { Language } from '../../prompts/types.ts';
+import type { Note } from '../record/vocabulary/index.ts';
 import type { EarLevel } from '../voice/ports.ts';
 import { grammarOf, isControl } from './grammar.ts';
 import type { Happening, Session } from './session.ts';
@@ -29,18 +29,11 @@ interface SeenVerdict {
   readonly max?: number;
 }
 
-const isQuantity = (value: unknown): value is Quantity => typeof value === 'string' && value in quantityUnits;
-
-function verdictIn({ kind, data }: Note): SeenVerdict | null {
-  const { quantity, value, met, min, max } = data;
-  if (kind !== 'verdict' || !isQuantity(quantity) || typeof value !== 'number') return null;
-  return {
-    quantity,
-    value,
-    met: met === true,
-    ...(typeof min === 'number' ? { min } : {}),
-    ...(typeof max === 'number' ? { max } : {}),
-  };
+function verdictIn(note: Note): SeenVerdict | null {
+  if (note.kind !== 'verdict') return null;
+  const { quantity, value, met, min, max } = note.data;
+  if (quantity == null || value == null) return null;
+  return { quantity, value, met, ...(min == null ? {} : { min }), ...(max == null ? {} : { max }) };
 }
 
 /** Session time as minutes and seconds. */

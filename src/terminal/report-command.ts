@@ -1,6 +1,7 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { type Command, Option } from 'commander';
+import { readRecorded } from '../record/vocabulary/index.ts';
 import { buildDocument } from '../report/document/build.ts';
 import { csvSchemas, eventsCsv, readingsCsv } from '../report/export/csv.ts';
 import { toExport } from '../report/export/json.ts';
@@ -8,7 +9,6 @@ import { reportJsonSchema } from '../report/export/schema.ts';
 import { gather } from '../report/gather.ts';
 import { renderHtml } from '../report/html/page.ts';
 import { renderPdf } from '../report/pdf/render.ts';
-import { readRecorded } from '../report/recorded.ts';
 import { summarize } from '../report/summarize.ts';
 import { readHeader } from '../session/header.ts';
 import { type UnitSystem, unitSystems } from '../session/units.ts';
@@ -19,6 +19,7 @@ interface ReportOptions {
   readonly csv?: string;
   readonly json?: string;
   readonly units?: UnitSystem;
+  readonly hash?: string;
 }
 
 /**
@@ -30,6 +31,10 @@ export function registerReport(program: Command): void {
     .command('report')
     .description("make the supervisor's report of a record: HTML and PDF beside it, unless files are named")
     .argument('<log>', 'the record')
+    .option(
+      '--hash <hash>',
+      'a hash of the record that is known from elsewhere, to find it chained anew or cut off',
+    )
     .option('--html <file>', 'where the HTML goes')
     .option('--pdf <file>', 'where the PDF goes')
     .option('--csv <folder>', 'readings.csv, events.csv and a JSON Schema of their columns')
@@ -51,7 +56,7 @@ function unitsGiven(command: Command): Pick<ReportOptions, 'units'> {
 }
 
 async function makeReport(log: string, options: ReportOptions): Promise<void> {
-  const input = await gather(log);
+  const input = await gather(log, options.hash === undefined ? {} : { lastHash: options.hash });
   const [opened] = input.entries;
   const units = options.units ?? (opened ? readHeader(opened.data)?.units : undefined) ?? 'metric';
   const model = summarize(input);

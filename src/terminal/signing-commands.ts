@@ -11,6 +11,7 @@ import {
   signHash,
   signingRoles,
 } from '../record/index.ts';
+import { ofKind, readRecorded } from '../record/vocabulary/index.ts';
 
 /** Adds `keys make FOLDER` and `sign LOG` to the command line. */
 export function registerSigning(program: Command): void {
@@ -68,7 +69,7 @@ async function signFile(log: string, keyPath: string, role: SigningRole): Promis
   if (fault || !last)
     throw new SigningError(`${log} is not signed: ${fault?.sentence ?? 'it holds no whole entry.'}`);
   // The last words of a session come after its end.
-  if (!entries.some(({ kind }) => kind === 'closed'))
+  if (!readRecorded(entries).entries.some(ofKind('closed')))
     throw new SigningError(`${log} is not signed: its session is not closed yet; go on with it, or end it.`);
   const signature = signHash(last.hash, key, role, new Date());
   const path = await addSignature(log, signature);

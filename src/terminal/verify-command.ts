@@ -1,5 +1,6 @@
 import type { Command } from 'commander';
 import {
+  checkSignature,
   checkSignedBy,
   readPublicKey,
   readSignatures,
@@ -11,8 +12,9 @@ import {
 import { readText } from './signing-commands.ts';
 
 /**
- * Adds `verify FILE` to the command line: prints one line and sets the exit code to 0 for a sound record,
- * 1 for one that was changed, cut or not signed with the key asked for, 2 when the file cannot be read at all.
+ * Adds `verify FILE` to the command line: prints one line, and one for each signature beside it, and sets the exit
+ * code to 0 for a sound record, 1 for one that was changed, cut, not signed with the key asked for, or has a signature
+ * beside it that does not hold, 2 when the file cannot be read at all.
  */
 export function registerVerify(program: Command): void {
   program
@@ -28,11 +30,27 @@ export function registerVerify(program: Command): void {
       );
       console.log(describeVerification(file, verification));
       process.exitCode = exitCode(verification);
-      if (options.key === undefined || !verification.ok) return;
-      const signed = await checkKey(file, options.key, verification.lastHash);
-      console.log(`${file}: ${signed.sentence}`);
-      if (!signed.valid) process.exitCode = 1;
+      if (!verification.ok) return;
+      const { lastHash } = verification;
+      const checks =
+        options.key === undefined
+          ? await checkBeside(file, lastHash)
+          : [await checkKey(file, options.key, lastHash)];
+      for (const { sentence, valid } of checks) {
+        console.log(`${file}: ${sentence}`);
+        if (!valid) process.exitCode = 1;
+      }
     });
+}
+
+/** The signatures that lie beside a record, whoever made them. */
+async function checkBeside(file: string, lastHash: string): Promise<readonly SignatureCheck[]> {
+  try {
+    return (await readSignatures(file)).map(signature => checkSignature(signature, lastHash));
+  } catch (error) {
+    if (error instanceof SigningError) return [{ valid: false, sentence: error.message }];
+    throw error;
+  }
 }
 
 async function checkKey(file: string, keyPath: string, lastHash: string): Promise<SignatureCheck> {

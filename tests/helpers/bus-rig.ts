@@ -96,7 +96,7 @@ export interface BusRig extends Rig {
 }
 
 /** Demo-six with short holds: a test has to live through each of them tick by tick. */
-async function hurriedSix(): Promise<string> {
+export async function hurriedSix(): Promise<string> {
   const profile = await loadProfile('demo-six');
   const path = join(mkdtempSync(join(tmpdir(), 'profile-')), 'hurried-six.json');
   const shutdown = { ...profile.shutdown, settleS: 10, heatSoakLooksAfterS: [10, 20] };
@@ -157,7 +157,8 @@ export async function wholeBusRig(key: string): Promise<BusRig> {
  */
 export const busRig = async (key: string): Promise<BusRig> => joined(await rigAt(key));
 
-function joined(base: Rig): BusRig {
+/** The same session, with a bus that sends every half second what the test puts into `sends`. */
+export function joined(base: Rig): BusRig {
   const source = new HandSource();
   const { bus } = base.session.parts.profile;
   if (!bus) throw new Error('demo-six has no bus.');

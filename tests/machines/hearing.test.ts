@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { offerOf } from '../../machines/moment.ts';
 import type { Quantity } from '../../machines/vocabulary.ts';
+import { ofKind } from '../../src/record/vocabulary/index.ts';
 import { Driver } from './helpers/driver.ts';
 import { goodValue } from './helpers/good.ts';
 import { demoSix } from './helpers/profiles.ts';
@@ -145,7 +146,7 @@ describe('a number', () => {
 
   it('goes on the record with its verdict, its rule and its source', () => {
     const good = oil.fork().value('oilQuantity', 15).reply('yes');
-    const verdict = good.last.notes.find(({ kind }) => kind === 'verdict');
+    const verdict = good.last.notes.find(ofKind('verdict'));
     expect(verdict?.data).toMatchObject({ step: 'fill.oilQuantity', value: 15, unit: 'litre', met: true });
     expect(verdict?.data.rule).toBeTruthy();
     expect(verdict?.data.source).toBeTruthy();

@@ -76,7 +76,7 @@ describe('a place that cannot be written', () => {
     execFileSync('mount', ['-o', 'remount,ro', mount]);
     for (const attempt of [
       () => openNewLog(join(mount, 'new.jsonl'), {}, new HandClock()),
-      () => reopenLog(path, new HandClock()),
+      () => reopenLog(path, () => ({ clock: new HandClock() })),
     ]) {
       await expect(attempt()).rejects.toMatchObject({
         code: 'unwritable',
@@ -106,7 +106,9 @@ describe('a place that cannot be written', () => {
     const path = join(tempFolder(), 'session.jsonl');
     mkdirSync(path);
     await expect(openNewLog(path, {}, new HandClock())).rejects.toMatchObject({ code: 'exists' });
-    await expect(reopenLog(path, new HandClock())).rejects.toMatchObject({ code: 'unreadable' });
+    await expect(reopenLog(path, () => ({ clock: new HandClock() }))).rejects.toMatchObject({
+      code: 'unreadable',
+    });
     expect(existsSync(`${path}.lock`)).toBe(false);
   });
 });

@@ -27,7 +27,7 @@ export async function killAndRecover(folder: string, run: number): Promise<KillO
     if (acknowledged.length === killAfter) program.kill();
   }
   const { fault } = await readLog(path);
-  const { log, entries } = await reopenLog(path, systemClock);
+  const { log, entries } = await reopenLog(path, () => ({ clock: systemClock }));
   await log.append('after', { run });
   await log.close();
   const kept = new Set(entries.map(entry => `${entry.seq} ${entry.hash}`));

@@ -27,7 +27,9 @@ describe('two on one record', () => {
   it('the same program cannot open it twice either, nor save another record into it', async () => {
     const path = newPath();
     const log = await openNewLog(path, {}, new HandClock());
-    await expect(reopenLog(path, new HandClock())).rejects.toMatchObject({ code: 'inUse' });
+    await expect(reopenLog(path, () => ({ clock: new HandClock() }))).rejects.toMatchObject({
+      code: 'inUse',
+    });
     await expect(openNewLog(path, {}, new HandClock())).rejects.toMatchObject({ code: 'inUse' });
     const other = await openNewLog(newPath(), {}, new HandClock());
     await expect(other.saveTo(path)).rejects.toMatchObject({ code: 'inUse' });
@@ -60,7 +62,7 @@ describe('a lock that was left', () => {
     const path = newPath();
     await writeRecord(path, 2);
     writeFileSync(`${path}.lock`, holder({ born: 'another boot/12345' }));
-    await (await reopenLog(path, new HandClock())).log.close();
+    await (await reopenLog(path, () => ({ clock: new HandClock() }))).log.close();
     expect(existsSync(`${path}.lock`)).toBe(false);
   });
 
@@ -73,7 +75,9 @@ describe('a lock that was left', () => {
     const path = newPath();
     await writeRecord(path, 2);
     writeFileSync(`${path}.lock`, content);
-    await expect(reopenLog(path, new HandClock())).rejects.toMatchObject({ code: 'inUse' });
+    await expect(reopenLog(path, () => ({ clock: new HandClock() }))).rejects.toMatchObject({
+      code: 'inUse',
+    });
     expect(readFileSync(`${path}.lock`, 'utf8')).toBe(content);
   });
 });

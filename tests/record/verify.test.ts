@@ -215,10 +215,10 @@ describe('the wall clock', () => {
   it('may have gone on for days while the program was off, but not backwards', async () => {
     const clock = new HandClock();
     clock.wallMs += 86_400_000;
-    await (await reopenLog(path, clock)).log.close();
+    await (await reopenLog(path, () => ({ clock }))).log.close();
     expect(await verifyLog(path)).toMatchObject({ ok: true, remarks: [] });
     clock.wallMs -= 2 * 86_400_000;
-    await (await reopenLog(path, clock)).log.close();
+    await (await reopenLog(path, () => ({ clock }))).log.close();
     expect(await verifyLog(path)).toMatchObject({ ok: true, remarks: [{ kind: 'wallClockJump', line: 10 }] });
   });
 });

@@ -153,7 +153,7 @@ describe('reopening a record', () => {
   it('gives its entries and goes on behind them, with a steady clock of its own', async () => {
     const path = newPath();
     await writeRecord(path, 4);
-    const { log, entries, resumed } = await reopenLog(path, new HandClock());
+    const { log, entries, resumed } = await reopenLog(path, () => ({ clock: new HandClock() }));
     expect(entries.map(entry => entry.kind)).toEqual(['opened', 'reading', 'reading', 'reading']);
     expect(resumed).toMatchObject({ seq: 4, kind: 'resumed', monoMs: 0, data: {} });
     expect(await log.append('reading', {})).toMatchObject({ seq: 5 });
@@ -172,7 +172,7 @@ describe('reopening a record', () => {
       const read = await readLog(path);
       expect(read).toMatchObject({ fault: { problem: 'tornTail', line: 3 } });
       expect(read.entries).toHaveLength(2);
-      const { log, resumed } = await reopenLog(path, new HandClock());
+      const { log, resumed } = await reopenLog(path, () => ({ clock: new HandClock() }));
       await log.close();
       expect(resumed).toMatchObject({ seq: 2, kind: 'recovered' });
       expect(resumed.data).toEqual({ tornBase64: bytes.subarray(whole, size).toString('base64') });
@@ -185,7 +185,7 @@ describe('reopening a record', () => {
     const lines = await writeRecord(path, 2);
     const tail = Buffer.alloc(400_000);
     writeFileSync(path, Buffer.concat([Buffer.from(`${lines.join('\n')}\n`), tail]));
-    const { log, resumed } = await reopenLog(path, new HandClock());
+    const { log, resumed } = await reopenLog(path, () => ({ clock: new HandClock() }));
     await log.append('reading', {});
     await log.close();
     expect(resumed.data).toEqual({ tornBase64: tail.toString('base64') });
@@ -197,7 +197,7 @@ describe('reopening a record', () => {
     const lines = await writeRecord(path, 4);
     writeLines(path, lines.with(1, lines[1]?.replace('1.5', '9.5') ?? ''));
     const before = readFileSync(path);
-    await expect(reopenLog(path, new HandClock())).rejects.toMatchObject({
+    await expect(reopenLog(path, () => ({ clock: new HandClock() }))).rejects.toMatchObject({
       code: 'broken',
       message: expect.stringContaining('Line 2 was altered'),
     });
@@ -216,12 +216,14 @@ describe('reopening a record', () => {
   ])('refuses %s', async (_name, content, code) => {
     const path = newPath();
     writeFileSync(path, content);
-    await expect(reopenLog(path, new HandClock())).rejects.toMatchObject({ code });
+    await expect(reopenLog(path, () => ({ clock: new HandClock() }))).rejects.toMatchObject({ code });
     expect(readFileSync(path, 'utf8')).toBe(content);
   });
 
   it('refuses a path that leads nowhere', async () => {
-    await expect(reopenLog(newPath(), new HandClock())).rejects.toMatchObject({ code: 'unreadable' });
+    await expect(reopenLog(newPath(), () => ({ clock: new HandClock() }))).rejects.toMatchObject({
+      code: 'unreadable',
+    });
   });
 });
 

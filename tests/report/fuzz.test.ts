@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { Entry, Json } from '../../src/record/index.ts';
+import { readRecorded } from '../../src/record/vocabulary/index.ts';
 import { buildDocument } from '../../src/report/document/build.ts';
 import { toExport } from '../../src/report/export/json.ts';
 import { exportSchema } from '../../src/report/export/schema.ts';
 import { renderHtml } from '../../src/report/html/page.ts';
 import { renderPdf } from '../../src/report/pdf/render.ts';
-import { readRecorded } from '../../src/report/recorded.ts';
 import { summarize } from '../../src/report/summarize.ts';
 import { demoHeader } from './support.ts';
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { reopenLog, verifyLog } from '../../src/record/index.ts';
+import { readLog, reopenLog, verifyLog } from '../../src/record/index.ts';
+import { recordClock } from '../../src/session/clock.ts';
 import { ResumeError, restore } from '../../src/session/resume.ts';
 import { Session } from '../../src/session/session.ts';
 import { VirtualClock } from '../../src/session/virtual-clock.ts';
@@ -12,10 +13,7 @@ async function breakOffAt(key: string): Promise<{ before: Rig; after: Rig }> {
   await goUntil(before, key);
   await before.record.close();
   const clock = new VirtualClock(new Date('2026-01-02T09:00:00Z'), before.clock.nowMs() + 60_000);
-  const { log, entries } = await reopenLog(before.path, {
-    wall: () => clock.wall(),
-    monoMs: () => clock.nowMs(),
-  });
+  const { log, entries } = await reopenLog(before.path, () => ({ clock: recordClock(clock) }));
   const { moment, header } = restore(entries, before.path);
   const session = new Session(
     { ...before.session.parts, ...header, language: before.session.parts.language, clock, record: log },
@@ -61,8 +59,7 @@ describe('a session that broke off', () => {
     await run.session.begin(false);
     await goUntil(run);
     await run.record.close();
-    const { log, entries } = await reopenLog(run.path, { wall: () => new Date(), monoMs: () => 0 });
+    const { entries } = await readLog(run.path);
     expect(() => restore(entries, 'the file')).toThrow(ResumeError);
-    await log.close();
   });
 });

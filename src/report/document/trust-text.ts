@@ -27,6 +27,8 @@ export function replayText(fault: ReplayFault, { words }: Manner): string {
   switch (fault.kind) {
     case 'noHeader':
       return replay.noHeader;
+    case 'newerVersion':
+      return fill(replay.newerVersion, { version: String(fault.version) });
     case 'impossible':
       return fill(replay.impossible, { why: fault.why });
     case 'differs': {

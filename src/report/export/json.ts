@@ -1,9 +1,9 @@
+import type { Recorded } from '../../record/vocabulary/index.ts';
 import { outcomeOf } from '../document/head.ts';
 import { openText } from '../document/open-items.ts';
 import { replayText } from '../document/trust-text.ts';
 import { mannerOf } from '../manner.ts';
 import type { ReportModel, Trust } from '../model.ts';
-import type { Recorded } from '../recorded.ts';
 import { eventRows, readingRows } from './rows.ts';
 import type { Export } from './schema.ts';
 

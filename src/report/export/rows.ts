@@ -1,6 +1,6 @@
+import type { Recorded } from '../../record/vocabulary/index.ts';
 import type { ReportModel } from '../model.ts';
-import type { Recorded, RecordedOf } from '../recorded.ts';
-import type { EventRow, ReadingRow } from './schema.ts';
+import { type EventRow, isEventRow, type ReadingRow, rowKind } from './schema.ts';
 
 const seconds = (ms: number): number => ms / 1000;
 
@@ -23,33 +23,33 @@ export const readingRows = ({ readings }: ReportModel): ReadingRow[] =>
     };
   });
 
-/** Everything that happened as rows; gauge values of the bus are among the readings. */
+/** Everything that happened as rows. */
 export const eventRows = (recorded: readonly Recorded[]): EventRow[] =>
   recorded
-    .filter(({ kind }) => kind !== 'reading')
+    .filter(({ kind }) => isEventRow(kind))
     .map(entry => ({
       seq: entry.seq,
       at: entry.at,
       timeS: seconds(entry.timeMs),
-      kind: entry.kind,
+      kind: rowKind(entry.kind),
       step: '',
       by: '',
       ...told(entry),
     }));
 
-const busText = (bus: RecordedOf<'disagreement'>['data']['bus']) =>
-  typeof bus === 'object' ? bus.map(({ spn, fmi }) => `${spn}/${fmi}`).join(' ') : bus;
+const busText = (bus: Recorded<'disagreement'>['data']['bus']) =>
+  bus == null ? '?' : typeof bus === 'object' ? bus.map(({ spn, fmi }) => `${spn}/${fmi}`).join(' ') : bus;
 
 type ToldRow = Partial<Pick<EventRow, 'step' | 'by'>> & Pick<EventRow, 'text'>;
 
 function told(entry: Recorded): ToldRow {
   switch (entry.kind) {
     case 'event': {
-      const { event, state } = entry;
+      const { data: event } = entry;
       const what = 'id' in event ? event.id : 'si' in event ? `${event.quantity} ${event.si}` : '';
       return {
         by: event.by,
-        text: `${event.type}${what === '' ? '' : ` ${what}`} via ${event.via}, then ${state}`,
+        text: `${event.type}${what === '' ? '' : ` ${what}`} via ${event.via}, then ${event.state}`,
       };
     }
     case 'heard':
@@ -83,7 +83,7 @@ function told(entry: Recorded): ToldRow {
       return { step: entry.data.step, text: entry.data.unmet.join(' ') };
     case 'disagreement': {
       const { step, quantity, lamp, spoken, bus } = entry.data;
-      return { step, text: `${quantity ?? lamp ?? ''} spoken ${spoken}, bus ${busText(bus)}`.trim() };
+      return { step, text: `${quantity ?? lamp ?? ''} spoken ${spoken ?? '?'}, bus ${busText(bus)}`.trim() };
     }
     case 'problem':
       return { text: entry.data.sentence };
@@ -97,7 +97,12 @@ function told(entry: Recorded): ToldRow {
       return { by: entry.data.role, text: `${entry.data.name}: ${entry.data.do}` };
     case 'reading':
       return { text: `${entry.data.quantity} ${entry.data.si}` };
-    case 'restarted':
+    case 'contradiction': {
+      const { step, quantity, before, now } = entry.data;
+      return { step, text: `${quantity ?? ''} ${before ?? '?'} read back, then ${now ?? '?'}`.trim() };
+    }
+    case 'resumed':
+    case 'recovered':
       return { text: '' };
   }
 }

@@ -1,4 +1,13 @@
 import { z } from 'zod';
+import { isRestart, kinds } from '../../record/vocabulary/index.ts';
+
+/** The name of a kind in the export: both ways to go on with a record are a restart of the program. */
+export const rowKind = (kind: string): string => (isRestart(kind) ? 'restarted' : kind);
+
+/** What stands among the events: the header is told apart, and gauge values of the bus are among the readings. */
+export const isEventRow = (kind: string): boolean => kind !== 'opened' && kind !== 'reading';
+
+const rowKinds = [...new Set(Object.keys(kinds).filter(isEventRow).map(rowKind))];
 
 const seconds = z
   .number()
@@ -36,11 +45,7 @@ export const eventRow = z
     seq: sequence,
     at: wall,
     timeS: seconds,
-    kind: z
-      .string()
-      .describe(
-        'heard, said, event, passed, verdict, stopped, reopened, skipped, faults, refused, problem, closed, reading, restarted',
-      ),
+    kind: z.string().describe(rowKinds.join(', ')),
     step: z.string().describe('step it belongs to; empty where it belongs to none'),
     by: z.string().describe('technician, second or supervisor; empty where nobody did it'),
     text: z.string().describe('what was said, heard or concluded'),

@@ -1,5 +1,5 @@
+import { ofKind, type Recorded } from '../../record/vocabulary/index.ts';
 import type { CautionStory } from '../model.ts';
-import { isKind, type Recorded } from '../recorded.ts';
 
 /**
  * Every caution that was spoken, once, with the first time and how often. Sentences that begin with a signal
@@ -8,7 +8,7 @@ import { isKind, type Recorded } from '../recorded.ts';
 export function cautionsOf(entries: readonly Recorded[], signalWords: readonly string[]): CautionStory[] {
   const signalWord = new RegExp(`^(${signalWords.join('|')})\\b`, 'i');
   const stories = new Map<string, CautionStory>();
-  for (const { timeMs, data } of entries.filter(isKind('said'))) {
+  for (const { timeMs, data } of entries.filter(ofKind('said'))) {
     const hazard = data.priority === 'hazard';
     if (!hazard && !signalWord.test(data.text)) continue;
     const before = stories.get(data.text);

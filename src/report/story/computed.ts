@@ -1,5 +1,5 @@
+import { ofKind, type Recorded } from '../../record/vocabulary/index.ts';
 import type { ComputedStory } from '../model.ts';
-import { isKind, type Recorded } from '../recorded.ts';
 import type { Replay } from '../replay.ts';
 
 /** Phases in which a prompt carries figures that were calculated for this engine and this weather. */
@@ -8,7 +8,7 @@ const calculating = /^(fill|noFuelCrank|keyOn)\./;
 /** The prompts that carried calculated figures, with the figures of the replayed session. */
 export function computedOf(entries: readonly Recorded[], replay: Replay | undefined): ComputedStory[] {
   if (!replay) return [];
-  const passed = new Map(entries.filter(isKind('passed')).map(entry => [entry.data.step, entry.timeMs]));
+  const passed = new Map(entries.filter(ofKind('passed')).map(entry => [entry.data.step, entry.timeMs]));
   return replay.steps.flatMap(step => {
     const timeMs = passed.get(step.id);
     if (timeMs === undefined || !step.values || !calculating.test(step.id) || step.kind === 'reading')

@@ -1,6 +1,6 @@
 import type { Profile } from '../../profile/schema.ts';
+import { ofKind, type Recorded } from '../../record/vocabulary/index.ts';
 import type { FaultStory } from '../model.ts';
-import { isKind, type Recorded } from '../recorded.ts';
 import type { Replay } from '../replay.ts';
 
 /** Each code that was read, with every judgement on it. */
@@ -10,7 +10,7 @@ export function faultsOf(
   replay: Replay | undefined,
 ): FaultStory[] {
   const stories = new Map<string, FaultStory>();
-  for (const { timeMs, data } of entries.filter(isKind('faults'))) {
+  for (const { timeMs, data } of entries.filter(ofKind('faults'))) {
     for (const { spn, fmi, meaning, decision, accepted } of data.faults) {
       const key = `${spn}/${fmi}`;
       const before = stories.get(key);
@@ -32,7 +32,7 @@ export function faultsOf(
     }
   }
   const watchPassed = entries
-    .filter(isKind('passed'))
+    .filter(ofKind('passed'))
     .findLast(entry => entry.data.step === 'firstFire.transient');
   return [...stories.values()].map(story =>
     watchPassed && story.told.some(told => told.decision === 'watch' && told.timeMs < watchPassed.timeMs)

@@ -1,6 +1,6 @@
 import type { Step } from '../../../machines/steps.ts';
+import type { Recorded } from '../../record/vocabulary/index.ts';
 import type { GateStory, JudgedStep, PassedStep } from '../model.ts';
-import type { Recorded } from '../recorded.ts';
 import type { Replay } from '../replay.ts';
 
 /** Each step's last passing, and whether a stop or going back has taken it back since. */

@@ -1,5 +1,5 @@
+import type { Recorded } from '../../record/vocabulary/index.ts';
 import type { MisheardStory } from '../model.ts';
-import type { Recorded } from '../recorded.ts';
 
 const stepOf = (state: string) => state.split('.').slice(0, 2).join('.');
 
@@ -23,7 +23,7 @@ export function misheardOf(entries: readonly Recorded[]): MisheardStory[] {
         });
       }
     } else if (entry.kind === 'event') {
-      const { event } = entry;
+      const { data: event } = entry;
       if (event.type === 'reply' && event.id === 'no') {
         open.push(stories.length);
         stories.push({ timeMs: entry.timeMs, step, text: lastText, reason: 'deniedAtReadBack' });
@@ -34,9 +34,12 @@ export function misheardOf(entries: readonly Recorded[]): MisheardStory[] {
         }
         open = [];
       }
-      const now = stepOf(entry.state);
+      const now = stepOf(event.state);
       if (now !== step) open = [];
       step = now;
+    } else if (entry.kind === 'contradiction') {
+      open.push(stories.length);
+      stories.push({ timeMs: entry.timeMs, step, text: lastText, reason: 'contradicted' });
     }
   });
   return stories;

@@ -1,5 +1,5 @@
+import type { Recorded } from '../../record/vocabulary/index.ts';
 import type { GateStory, OpenItem, SkipStory } from '../model.ts';
-import type { Recorded } from '../recorded.ts';
 import type { Replay } from '../replay.ts';
 import { passedSteps } from './gates.ts';
 

@@ -1,7 +1,7 @@
 import { quantityUnits } from '../../../machines/vocabulary.ts';
+import type { Recorded } from '../../record/vocabulary/index.ts';
 import type { JudgedStep, Reading, ReadingVerdict } from '../model.ts';
 import { own } from '../own.ts';
-import type { Recorded, RecordedOf } from '../recorded.ts';
 import { phaseOfStep } from './phases.ts';
 
 interface Said {
@@ -16,9 +16,9 @@ export function readingsOf(entries: readonly Recorded[]): Reading[] {
   let said: Said[] = [];
   for (const entry of entries) {
     if (entry.kind === 'event') {
-      const [first = ''] = entry.state.split('.');
-      if (phaseOfStep(entry.state) !== null) phase = first;
-      if (entry.event.type === 'value') said.push({ si: entry.event.si, timeMs: entry.timeMs });
+      const [first = ''] = entry.data.state.split('.');
+      if (phaseOfStep(entry.data.state) !== null) phase = first;
+      if (entry.data.type === 'value') said.push({ si: entry.data.si, timeMs: entry.timeMs });
     } else if (entry.kind === 'verdict') {
       readings.push(...judgedReadings(entry, said));
       said = [];
@@ -32,7 +32,7 @@ export function readingsOf(entries: readonly Recorded[]): Reading[] {
   return readings;
 }
 
-function judgedReadings({ seq, at, timeMs, data }: RecordedOf<'verdict'>, said: readonly Said[]): Reading[] {
+function judgedReadings({ seq, at, timeMs, data }: Recorded<'verdict'>, said: readonly Said[]): Reading[] {
   const { quantity, value, unit, step, series } = data;
   if (value == null || quantity == null) return [];
   const base = {
@@ -53,7 +53,7 @@ function judgedReadings({ seq, at, timeMs, data }: RecordedOf<'verdict'>, said: 
   ];
 }
 
-function verdictOf(data: RecordedOf<'verdict'>['data']): ReadingVerdict {
+function verdictOf(data: Recorded<'verdict'>['data']): ReadingVerdict {
   const { met, min, max, margin, rule, source, why } = data;
   return {
     met,

@@ -1,5 +1,5 @@
+import type { Recorded } from '../../record/vocabulary/index.ts';
 import type { StopStory } from '../model.ts';
-import type { Recorded, RecordedOf } from '../recorded.ts';
 
 const isStopped = (state: string) => state.startsWith('stopped');
 
@@ -12,15 +12,15 @@ export function stopsOf(entries: readonly Recorded[]): StopStory[] {
   return stops;
 }
 
-function stopAt(entries: readonly Recorded[], stopped: RecordedOf<'stopped'>, index: number): StopStory {
+function stopAt(entries: readonly Recorded[], stopped: Recorded<'stopped'>, index: number): StopStory {
   const event = eventBefore(entries, index);
   const after = afterStop(entries, index);
   return {
     timeMs: stopped.timeMs,
     step: stopped.data.step,
-    by: event?.event.by ?? stopped.data.by ?? '',
-    via: event?.event.via ?? '',
-    trigger: readingBefore(entries, index) ? 'reading' : (event?.event.type ?? ''),
+    by: event?.data.by ?? stopped.data.by ?? '',
+    via: event?.data.via ?? '',
+    trigger: readingBefore(entries, index) ? 'reading' : (event?.data.type ?? ''),
     drill: after.drill,
     cause: after.drill ? 'drill' : (after.cause ?? stopped.data.cause ?? null),
     again: after.again,
@@ -28,7 +28,7 @@ function stopAt(entries: readonly Recorded[], stopped: RecordedOf<'stopped'>, in
   };
 }
 
-function eventBefore(entries: readonly Recorded[], index: number): RecordedOf<'event'> | undefined {
+function eventBefore(entries: readonly Recorded[], index: number): Recorded<'event'> | undefined {
   for (let at = index - 1; at >= 0; at -= 1) {
     const entry = entries[at];
     if (entry?.kind === 'event') return entry;
@@ -53,9 +53,9 @@ function afterStop(entries: readonly Recorded[], index: number) {
       cause = entry.data.cause ?? undefined;
       again = entry.data.steps;
     }
-    if (entry?.kind === 'event' && !isStopped(entry.state)) {
-      const drill = entry.event.type === 'reply' && entry.event.id === 'thatWasTheDrill';
-      const ended = entry.state === 'ended';
+    if (entry?.kind === 'event' && !isStopped(entry.data.state)) {
+      const drill = entry.data.type === 'reply' && entry.data.id === 'thatWasTheDrill';
+      const ended = entry.data.state === 'ended';
       return { cause, again, drill, wentOnMs: ended ? undefined : entry.timeMs };
     }
   }

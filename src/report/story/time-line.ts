@@ -1,5 +1,5 @@
+import { isRestart, ofKind, type Recorded } from '../../record/vocabulary/index.ts';
 import type { EngineSpan, PhaseSpan, Span, StopStory, TimeLine } from '../model.ts';
-import { isKind, type Recorded } from '../recorded.ts';
 import type { Replay } from '../replay.ts';
 import { phaseOfStep } from './phases.ts';
 
@@ -23,10 +23,10 @@ export function timeLineOf(
   stops: readonly StopStory[],
   replay: Replay | undefined,
 ): TimeLine {
-  const events = entries.filter(isKind('event'));
+  const events = entries.filter(ofKind('event'));
   const endMs = entries.at(-1)?.timeMs ?? 0;
   const atState = <T>(value: (state: string) => T | null) =>
-    events.map(({ timeMs, state }) => ({ timeMs, value: value(state) }));
+    events.map(({ timeMs, data }) => ({ timeMs, value: value(data.state) }));
 
   const begin = { timeMs: 0, value: 'job' };
   const phases: PhaseSpan[] = spansOf(events.length > 0 ? [begin, ...atState(phaseOfStep)] : [], endMs).map(
@@ -48,6 +48,6 @@ export function timeLineOf(
     engine,
     endMs,
     stops: stops.map(stop => ({ fromMs: stop.timeMs, toMs: stop.wentOnMs ?? endMs, drill: stop.drill })),
-    restartsMs: entries.filter(isKind('restarted')).map(entry => entry.timeMs),
+    restartsMs: entries.filter(({ kind }) => isRestart(kind)).map(({ timeMs }) => timeMs),
   };
 }

@@ -30,6 +30,7 @@ const unclear: Table = {
   lowConfidence: 'too uncertain',
   tooLong: 'too long',
   deniedAtReadBack: 'denied at read-back',
+  contradicted: 'another number than the one read back',
   notExpected: 'not expected',
 };
 const decisions: Table = { blocks: 'blocks', mayGoOn: 'may go on', watch: 'watched until it clears' };
@@ -120,6 +121,8 @@ export const en = {
     otherNote: "they lead to '{leads}', not '{recorded}'",
     otherMember: 'its {member} is another',
     otherOutcome: "they lead to {leads}, not to '{recorded}'",
+    noteLacking: "'{leads}' should stand before it",
+    newerVersion: 'A newer version of this program wrote the record (vocabulary {version}); report it there.',
   },
 
   outcome: {

@@ -63,6 +63,7 @@ export const fr: ReportWords = {
     lowConfidence: 'trop incertain',
     tooLong: 'trop long',
     deniedAtReadBack: 'démenti à la relecture',
+    contradicted: 'un autre nombre que celui qui est relu',
     notExpected: 'pas attendu',
   },
   decisions: { blocks: 'bloquant', mayGoOn: 'on peut continuer', watch: "surveillé jusqu'à disparition" },
@@ -137,6 +138,9 @@ export const fr: ReportWords = {
     otherNote: 'ils mènent à « {leads} », pas à « {recorded} »',
     otherMember: 'son {member} est autre',
     otherOutcome: 'ils mènent à {leads}, pas à « {recorded} »',
+    noteLacking: '« {leads} » devrait la précéder',
+    newerVersion:
+      'Une version plus récente de ce programme a écrit ce dossier (vocabulaire {version}) ; établissez le rapport avec elle.',
   },
 
   outcome: {

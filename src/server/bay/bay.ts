@@ -8,7 +8,7 @@ import { Refused } from '../refused.ts';
 import { forbidden, mayNotLetGo } from './authority.ts';
 import { Crew, type FoundOffset } from './crew.ts';
 import { isStop, planned, running } from './deeds.ts';
-import { COMMAND, DoneCommands } from './done-commands.ts';
+import { DoneCommands } from './done-commands.ts';
 import { FrameStream } from './frame-stream.ts';
 import { clearOf, questionOf, Turns } from './question.ts';
 import type { Mouths } from './remote-voice.ts';
@@ -229,7 +229,7 @@ export class Bay {
 
   #record({ device, name, role }: Pairing, id: string, deed: Deed): void {
     if (this.#run && !this.#run.isOver)
-      this.#run.session.keep(COMMAND, { id, device, name, role, do: deed.do });
+      this.#run.session.keep('command', { id, device, name, role, do: deed.do });
   }
 
   /** @throws Refused also for a device of another bay, of which nobody here learns anything */

@@ -1,13 +1,8 @@
-import { z } from 'zod';
 import type { Entry } from '../../record/index.ts';
+import { understand } from '../../record/vocabulary/index.ts';
 
 /** Far more than a device could have under way; of each for itself, so that none makes those of another forgotten. */
 const REMEMBERED_OF_ONE = 1000;
-
-/** The kind of entry that names a command before its effects are recorded. */
-export const COMMAND = 'command';
-
-const commandEntrySchema = z.object({ id: z.string(), device: z.string() });
 
 /** The commands that were done, so that none is done twice; each with the promise that it is on the record. */
 export class DoneCommands {
@@ -16,9 +11,8 @@ export class DoneCommands {
   /** From the record of a session that is gone on with: what was recorded is not done again. */
   restore(entries: readonly Entry[]): void {
     for (const { kind, data } of entries) {
-      if (kind !== COMMAND) continue;
-      const parsed = commandEntrySchema.safeParse(data);
-      if (parsed.success) this.add(parsed.data.device, parsed.data.id, Promise.resolve());
+      const told = kind === 'command' ? understand(kind, data) : undefined;
+      if (told?.kind === 'command') this.add(told.data.device, told.data.id, Promise.resolve());
     }
   }
 

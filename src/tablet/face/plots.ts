@@ -1,6 +1,6 @@
-import { z } from 'zod';
 import { type Quantity, quantityUnits } from '../../../machines/vocabulary.ts';
 import type { Language } from '../../../prompts/types.ts';
+import type { Data } from '../../record/vocabulary/index.ts';
 import { toUser, type UnitSystem, userUnit } from '../../session/units.ts';
 
 export interface PlotPoint {
@@ -21,15 +21,6 @@ export interface Plot {
   readonly max: number | null;
 }
 
-/** What the record says of a reading that was judged. */
-const verdictSchema = z.object({
-  quantity: z.string().refine((value): value is Quantity => value in quantityUnits),
-  value: z.number(),
-  met: z.boolean(),
-  min: z.number().nullish(),
-  max: z.number().nullish(),
-});
-
 /** What a gauge shows over time; the rest are single figures. */
 const plotted: readonly Quantity[] = [
   'oilPressure',
@@ -38,6 +29,8 @@ const plotted: readonly Quantity[] = [
   'chargingVoltage',
   'batteryVoltage',
 ];
+
+const isQuantity = (name: string): name is Quantity => Object.hasOwn(quantityUnits, name);
 
 /** Collects the judged readings of a session, from whoever tells of them. */
 export class PlotBook {
@@ -50,12 +43,9 @@ export class PlotBook {
     this.#units = units;
   }
 
-  /** Takes one entry of the record; what is no judged reading is left out. */
-  take(kind: string, atMs: number, data: unknown): void {
-    if (kind !== 'verdict') return;
-    const verdict = verdictSchema.safeParse(data);
-    if (!verdict.success) return;
-    const { quantity, value, met, min, max } = verdict.data;
+  /** Takes a reading that was judged; one of a quantity that is not known here is left out. */
+  take({ quantity, value, met, min, max }: Data<'verdict'>, atMs: number): void {
+    if (quantity == null || value == null || !isQuantity(quantity)) return;
     const unit = userUnit(this.#units, quantityUnits[quantity]);
     const shown = (si: number) => toUser(unit, si);
     this.#plots.set(quantity, {

@@ -1,9 +1,9 @@
-import { isOver, type Moment, stateName } from '../../../machines/moment.ts';
+import { isOver, type Moment, outcomeOf, stateName } from '../../../machines/moment.ts';
 import { english } from '../../../prompts/en/index.ts';
 import type { RecordLog } from '../../record/index.ts';
-import { type Clock, SystemClock } from '../../session/clock.ts';
+import { type Clock, recordClock, SystemClock } from '../../session/clock.ts';
 import { headerData, type SessionHeader } from '../../session/header.ts';
-import { type Restored, restore } from '../../session/resume.ts';
+import { closeAfterAll, type Restored, restore, resumedData } from '../../session/resume.ts';
 import { Session } from '../../session/session.ts';
 import { meansStop } from '../../session/stop-words.ts';
 import { Viewer } from '../../session/viewer.ts';
@@ -45,10 +45,7 @@ export async function beginLocal(
     state: 'open',
     sent: false,
   };
-  const record = await beginRecord(dataBase, about, headerData(header), {
-    wall: () => clock.wall(),
-    monoMs: () => clock.nowMs(),
-  });
+  const record = await beginRecord(dataBase, about, headerData(header), recordClock(clock));
   return run({ dataBase, id: about.id, header, clock, record, devices });
 }
 
@@ -61,18 +58,19 @@ export async function resumeLocal(
   id: string,
   devices: Devices,
 ): Promise<LocalSession> {
-  const started = performance.now();
-  let beginMs = 0;
-  const { log, entries } = await reopenRecord(dataBase, id, {
-    wall: () => new Date(),
-    monoMs: () => beginMs + performance.now() - started,
-  });
-  try {
+  const { log, going } = await reopenRecord(dataBase, id, entries => {
     const restored = restore(entries, id);
+    const session = new SystemClock(restored.lastMs);
+    return { restored, session, clock: recordClock(session), data: resumedData() };
+  });
+  const { restored, session: clock } = going;
+  try {
     // What the laptop may have is only its beginning from now on.
     await noteOn(dataBase, id, { sent: false });
-    beginMs = restored.lastMs;
-    const clock = new SystemClock(restored.lastMs);
+    if (isOver(restored.moment)) {
+      await noteOn(dataBase, id, { state: outcomeOf(restored.moment) });
+      throw await closeAfterAll(log, restored.moment, id);
+    }
     return await run({ dataBase, id, header: restored.header, clock, record: log, devices, restored });
   } catch (error) {
     await log.close();
@@ -117,7 +115,8 @@ async function run({ dataBase, id, header, clock, record, devices, restored }: P
   session.attach(typed, 'keys');
   session.attach(touched, 'touch');
   session.watch(happening => {
-    if (happening?.kind === 'noted') plots.take(happening.note.kind, happening.atMs, happening.note.data);
+    if (happening?.kind === 'noted' && happening.note.kind === 'verdict')
+      plots.take(happening.note.data, happening.atMs);
   });
 
   const watchers = new Watchers();

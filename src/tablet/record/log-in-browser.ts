@@ -1,5 +1,5 @@
 import { type Entry, FORMAT, NO_PREVIOUS, OPENED, openingRuleHolds, REOPENED } from '../../record/entry.ts';
-import type { JsonObject } from '../../record/index.ts';
+import type { Continuation, JsonObject } from '../../record/index.ts';
 import { RecordError } from '../../record/record-error.ts';
 import { type LogPlace, LogWriter, type MakePlace, type RecordLog } from '../../record/record-log.ts';
 import { checkLine, readEntry } from '../../record/seal.ts';
@@ -91,29 +91,32 @@ export function entriesOf(id: string, lines: readonly string[]): Entry[] {
   });
 }
 
-export interface ReopenedRecord {
+export interface ReopenedRecord<Going extends Continuation> {
   readonly log: RecordLog;
-  readonly entries: readonly Entry[];
+  readonly going: Going;
 }
 
 /**
  * Goes on with a record after the page was closed or reloaded.
+ * @param goOn sees what the record holds, before anything is written; where it throws, nothing is
  * @throws RecordError `empty`, `broken`, `inUse` or `unwritable`
  */
-export async function reopenRecord(
+export async function reopenRecord<Going extends Continuation>(
   dataBase: IDBDatabase,
   id: string,
-  clock: RecordClock,
-): Promise<ReopenedRecord> {
+  goOn: (entries: readonly Entry[]) => Going,
+): Promise<ReopenedRecord<Going>> {
   const release = await takeLock(id);
   try {
     const lines = (await linesOf(dataBase, id)).map(({ line }) => line);
     const entries = entriesOf(id, lines);
-    const resumed = sealNext(entries.at(-1), REOPENED, {}, clock);
+    const going = goOn(entries);
+    const { clock, data } = going;
+    const resumed = sealNext(entries.at(-1), REOPENED, { ...data }, clock);
     const place = placeIn(dataBase, id, lines.length, release);
     await place.append([resumed.line]);
     const log = new LogWriter(place, noOtherPlace, clock, [...lines, resumed.line], resumed.entry);
-    return { log, entries };
+    return { log, going };
   } catch (error) {
     release();
     throw error;

@@ -1,7 +1,6 @@
 import { english } from '../../../prompts/en/index.ts';
-import { isJsonObject } from '../../record/json.ts';
+import { understand } from '../../record/vocabulary/index.ts';
 import { logPageSchema } from '../../server/protocol/index.ts';
-import { readHeader } from '../../session/header.ts';
 import type { UnitSystem } from '../../session/units.ts';
 import { PlotBook } from '../face/plots.ts';
 import { words } from '../words.ts';
@@ -59,12 +58,45 @@ export class LogBook {
   }
 
   #take(kind: string, atMs: number, data: unknown): void {
-    const header = kind === 'opened' && isJsonObject(data) ? readHeader(data) : null;
-    if (header) this.#plots = new PlotBook(english, header.units);
-    this.#plots.take(kind, atMs, data);
-    if (kind === 'stopped') this.#milestones.push({ atMs, text: words.stopped });
-    const state = kind === 'event' && isJsonObject(data) ? data.state : undefined;
-    if (typeof state !== 'string') return;
+    const told = understand(kind, data);
+    switch (told?.kind) {
+      case 'opened':
+        this.#plots = new PlotBook(english, told.data.units);
+        return;
+      case 'verdict':
+        this.#plots.take(told.data, atMs);
+        return;
+      case 'stopped':
+        this.#milestones.push({ atMs, text: words.stopped });
+        return;
+      case 'event':
+        this.#cameTo(told.data.state, atMs);
+        return;
+      case undefined:
+      case 'resumed':
+      case 'recovered':
+      case 'passed':
+      case 'inTime':
+      case 'reopened':
+      case 'skipped':
+      case 'faults':
+      case 'refused':
+      case 'disagreement':
+      case 'contradiction':
+      case 'heard':
+      case 'said':
+      case 'problem':
+      case 'hearing':
+      case 'reading':
+      case 'command':
+      case 'closed':
+        return;
+      default:
+        told satisfies never;
+    }
+  }
+
+  #cameTo(state: string, atMs: number): void {
     const [phase = ''] = state.split('.');
     const names: Readonly<Record<string, string>> = english.phases;
     const name = names[phase];

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { procedureFor } from '../../../machines/first-start.ts';
 import type { StepId } from '../../../prompts/types.ts';
+import { ofKind } from '../../../src/record/vocabulary/index.ts';
 import { demoFour, demoSix } from '../helpers/profiles.ts';
 import { isDone, type Shown, sessionAt } from './sessions.ts';
 
@@ -42,7 +43,7 @@ describe('the wait lamp', () => {
   it('that goes out in time is confirmed, and the time is on the record', () => {
     const driver = out(24_999).reply('yes');
     expect(isDone(driver, 'keyOn.heaterDone')).toBe(true);
-    const data = driver.notes.find(({ kind }) => kind === 'inTime')?.data;
+    const data = driver.notes.find(ofKind('inTime'))?.data;
     expect(data).toMatchObject({ seconds: 24.999, met: true });
     expect(data?.margin).toBeCloseTo(0.001, 9);
   });

@@ -1,6 +1,7 @@
 import type { Quantity } from '../../../machines/vocabulary.ts';
 import type { StepId } from '../../../prompts/types.ts';
 import type { Profile } from '../../../src/profile/schema.ts';
+import { ofKind } from '../../../src/record/vocabulary/index.ts';
 import { Driver } from '../helpers/driver.ts';
 import { goodBody } from '../helpers/good.ts';
 
@@ -35,6 +36,6 @@ export const isDone = (driver: Driver, step: StepId) => driver.context.done.incl
 
 /** Whether the last verdict on the record says that the limit is met; null where none was given. */
 export function lastVerdict(driver: Driver): boolean | null {
-  const verdict = driver.notes.findLast(({ kind }) => kind === 'verdict');
-  return verdict ? verdict.data.met === true : null;
+  const verdict = driver.notes.findLast(ofKind('verdict'));
+  return verdict ? verdict.data.met : null;
 }

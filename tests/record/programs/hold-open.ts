@@ -8,7 +8,9 @@ import { systemClock } from './system-clock.ts';
 const [path = '', mode] = process.argv.slice(2);
 try {
   const log =
-    mode === 'new' ? await openNewLog(path, {}, systemClock) : (await reopenLog(path, systemClock)).log;
+    mode === 'new'
+      ? await openNewLog(path, {}, systemClock)
+      : (await reopenLog(path, () => ({ clock: systemClock }))).log;
   process.stdout.write('open\n');
   for await (const _ of process.stdin);
   await log.close();

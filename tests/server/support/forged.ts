@@ -7,7 +7,7 @@ import { reopenLog } from '../../../src/record/index.ts';
 export async function signedOffInVain(record: Buffer): Promise<Buffer> {
   const path = join(await mkdtemp(join(tmpdir(), 'forged-')), 'forged.jsonl');
   await writeFile(path, record);
-  const { log } = await reopenLog(path, { wall: () => new Date(), monoMs: () => 1e9 });
+  const { log } = await reopenLog(path, () => ({ clock: { wall: () => new Date(), monoMs: () => 1e9 } }));
   await log.append('closed', { outcome: 'signedOff' });
   await log.close();
   return readFile(path);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { readLog, verifyLog } from '../../../src/record/index.ts';
-import { readRecorded } from '../../../src/report/recorded.ts';
+import { readRecorded } from '../../../src/record/vocabulary/index.ts';
 import { replaySession } from '../../../src/report/replay.ts';
 import { readHeader } from '../../../src/session/header.ts';
 import { restore } from '../../../src/session/resume.ts';

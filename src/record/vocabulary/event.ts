@@ -1,0 +1,74 @@
+import { z } from 'zod';
+import { english } from '../../../prompts/en/index.ts';
+import { persons, vias } from './names.ts';
+import { oneOf } from './shapes.ts';
+
+/** On every event: when it reached the session (monotonic, since the session began), from whom, and how. */
+const stamp = {
+  atMs: z.number().nonnegative(),
+  by: z.enum(persons),
+  via: z.enum(vias),
+};
+
+const code = z.object({ spn: z.number(), fmi: z.number() }).readonly();
+const codes = z.array(code).readonly();
+
+/** What the vehicle bus showed at the moment of an answer that it can contradict; only fresh, good values. */
+const busSight = z
+  .object({
+    /** Of the quantity that was spoken, in SI. */
+    si: z.number().exactOptional(),
+    speedRpm: z.number().exactOptional(),
+    /** Lamps by their id in the profile. */
+    lamps: z
+      .record(z.string(), z.enum(['lit', 'dark']))
+      .readonly()
+      .exactOptional(),
+    /** All active codes of the engine. */
+    codes: codes.exactOptional(),
+  })
+  .readonly();
+
+const plain = <Type extends string>(type: Type) => z.object({ type: z.literal(type), ...stamp }).readonly();
+
+/** All that can happen to a session. Together with the profile and the job card they determine it wholly. */
+export const eventSchema = z.discriminatedUnion('type', [
+  z.object({ type: z.literal('stop'), cause: oneOf(english.causes).exactOptional(), ...stamp }).readonly(),
+  plain('hold'),
+  plain('continue'),
+  plain('sayAgain'),
+  plain('goBack'),
+  plain('skip'),
+  plain('status'),
+  plain('timeLeft'),
+  plain('help'),
+  z
+    .object({
+      type: z.literal('reply'),
+      id: oneOf(english.replies),
+      bus: busSight.exactOptional(),
+      ...stamp,
+    })
+    .readonly(),
+  z
+    .object({
+      type: z.literal('value'),
+      quantity: oneOf(english.quantities),
+      si: z.number(),
+      bus: busSight.exactOptional(),
+      ...stamp,
+    })
+    .readonly(),
+  /** All active codes, from the bus. */
+  z.object({ type: z.literal('codes'), codes, ...stamp }).readonly(),
+  /** Something was said that does not count. */
+  plain('unclear'),
+  /** A free-text reason, from keys or touch. */
+  z.object({ type: z.literal('reason'), text: z.string(), ...stamp }).readonly(),
+  /** Time was looked at. */
+  plain('clock'),
+]);
+
+export type SessionEvent = z.output<typeof eventSchema>;
+export type BusSight = z.output<typeof busSight>;
+export type Code = z.output<typeof code>;

@@ -1,0 +1,146 @@
+import { z } from 'zod';
+import type { LineId, StepId } from '../../../prompts/types.ts';
+import { eventSchema } from './event.ts';
+import type { Cause, Gate, outcomes, Person, Quantity, Via } from './names.ts';
+import { openedSchema, vocabulary } from './opened.ts';
+import { maybe, name, number, text } from './shapes.ts';
+
+/** How a value stands to its limits, and by which rule. */
+const judged = {
+  met: z.boolean(),
+  min: maybe(number),
+  max: maybe(number),
+  margin: maybe(number),
+  rule: maybe(text),
+  source: maybe(text),
+  /** Why it is not met, where no limit says so. */
+  why: maybe(text),
+};
+
+/**
+ * What the procedure concludes from an event, written right behind it. A replay holds each of these against what the
+ * procedure concludes once more.
+ */
+export const noteKinds = {
+  /** A step is done, with the gate that it helps to open and the figures that were computed for it. */
+  passed: z.object({
+    step: name<StepId>(),
+    by: maybe(name<Person>()),
+    gate: maybe(name<Gate>()),
+    misheard: maybe(number),
+    figures: z.unknown().optional(),
+  }),
+  /** A reading against its limits, in SI. */
+  verdict: z.object({
+    step: name<StepId>(),
+    quantity: maybe(name<Quantity>()),
+    value: maybe(number),
+    unit: maybe(text),
+    /** All values of a series, `value` being its last. */
+    series: maybe(z.array(number)),
+    via: maybe(name<Via>()),
+    /** What the bus showed instead. */
+    bus: maybe(number),
+    ...judged,
+  }),
+  /** How long a reply took where seconds count, held against its limit. */
+  inTime: z.object({ step: name<StepId>(), seconds: maybe(number), unit: text, ...judged }),
+  stopped: z.object({ step: name<StepId>(), cause: maybe(name<Cause>()), by: maybe(name<Person>()) }),
+  /** What a stop's cause put back on the list. */
+  reopened: z.object({ cause: maybe(name<Cause>()), steps: z.array(name<StepId>()) }),
+  skipped: z.object({ step: name<StepId>(), reason: text, by: name<Person>() }),
+  faults: z.object({
+    step: name<StepId>(),
+    faults: z.array(
+      z.object({
+        spn: number,
+        fmi: number,
+        meaning: maybe(text),
+        decision: name<'blocks' | 'mayGoOn' | 'watch'>(),
+        accepted: maybe(text),
+      }),
+    ),
+  }),
+  /** Cranking, with the gates that are not met. */
+  refused: z.object({ step: name<StepId>(), unmet: z.array(name<Gate>()) }),
+  /** What was said against the bus; the verdict or the next answer says what became of it. */
+  disagreement: z.object({
+    step: name<StepId>(),
+    quantity: maybe(name<Quantity>()),
+    lamp: maybe(text),
+    spoken: maybe(z.union([number, text])),
+    bus: maybe(z.union([number, text, z.array(z.object({ spn: number, fmi: number })).readonly()])),
+    unit: maybe(text),
+    allowed: maybe(number),
+    rule: maybe(text),
+  }),
+  /** Another number was said while one was read back: neither counted. In SI. */
+  contradiction: z.object({
+    step: name<StepId>(),
+    quantity: maybe(name<Quantity>()),
+    before: maybe(number),
+    now: maybe(number),
+  }),
+};
+
+/** What a session and its server tell beside the procedure. */
+const toldKinds = {
+  /** What an ear or a key took in, counted or not. */
+  heard: z.object({
+    text,
+    kind: name<'stop' | 'reply' | 'number' | 'unclear'>(),
+    via: name<Via>(),
+    by: name<Person>(),
+    confidence: maybe(number),
+    /** Why it was not understood. */
+    reason: maybe(text),
+  }),
+  said: z.object({
+    text,
+    line: name<LineId | 'ask'>(),
+    step: name<StepId>(),
+    priority: name<'hazard' | 'prompt' | 'notice'>(),
+  }),
+  /** A sentence for the people at the engine about something that does not work. */
+  problem: z.object({ sentence: text }),
+  /** What the ear found out about voice and noise. */
+  hearing: z.object({ finding: text, noiseDbfs: maybe(number), aboveNoiseDb: maybe(number) }),
+  /** A gauge value that nobody had to say: from the vehicle bus, or from a model of an engine. */
+  reading: z.object({ quantity: name<Quantity>(), si: number, via: name<Via>() }),
+  /** What a paired device asked for, before its effects; what came of it stands in the entries that follow. */
+  command: z.object({ id: text, device: text, name: text, role: name<Person>(), do: text }),
+  /** The session is over. */
+  closed: z.object({ outcome: name<(typeof outcomes)[number]>() }),
+};
+
+/** How a record begins, and goes on after an interruption; the record itself writes them. */
+const recordKinds = {
+  opened: openedSchema,
+  resumed: z.object({ vocabulary }),
+  /** Resumed behind a line that had been cut off; its bytes are kept. */
+  recovered: z.object({ vocabulary, tornBase64: maybe(text) }),
+};
+
+/** Every kind of entry that a session's record may hold, with the shape of its data. */
+export const kinds = {
+  ...recordKinds,
+  /** What happened, and the state that it led to. */
+  event: z.intersection(eventSchema, z.object({ state: text })),
+  ...noteKinds,
+  ...toldKinds,
+} satisfies Readonly<Record<string, z.ZodType>>;
+
+export type Kind = keyof typeof kinds;
+export type NoteKind = keyof typeof noteKinds;
+export type RecordKind = keyof typeof recordKinds;
+
+export const isKind = (kind: string): kind is Kind => Object.hasOwn(kinds, kind);
+export const isNoteKind = (kind: string): kind is NoteKind => Object.hasOwn(noteKinds, kind);
+
+/** What may be written under a kind. */
+export type Written<K extends Kind> = Readonly<z.input<(typeof kinds)[K]>>;
+/** What may be read under a kind. */
+export type Data<K extends Kind> = Readonly<z.output<(typeof kinds)[K]>>;
+
+/** A conclusion of the procedure, as it is written beside the event that caused it. */
+export type Note = { readonly [K in NoteKind]: { readonly kind: K; readonly data: Written<K> } }[NoteKind];

@@ -1,0 +1,61 @@
+import { copyFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { expect, it } from 'vitest';
+import { readLog, verifyLog } from '../../src/record/index.ts';
+import { newerVocabulary, readRecorded, VOCABULARY } from '../../src/record/vocabulary/index.ts';
+import { gather } from '../../src/report/gather.ts';
+import { summarize } from '../../src/report/summarize.ts';
+import { ResumeError, restore } from '../../src/session/resume.ts';
+import { demoHeader, tempFolder, writeLog } from '../report/support.ts';
+
+/**
+ * A session that was really held with the program of the first vocabulary: a number corrected at its read-back, three
+ * restarts, ended and signed. Its `resumed` entries stand on clocks of their own.
+ */
+const version1 = fileURLToPath(new URL('versions/version-1.jsonl', import.meta.url));
+
+it('a record of the first vocabulary is read whole, with its signature, and no clock is said to be set back', async () => {
+  const { entries } = await readLog(version1);
+  expect(readRecorded(entries).notUnderstood).toEqual([]);
+  expect(await verifyLog(version1)).toMatchObject({ ok: true, entries: 134, remarks: [] });
+  const { trust, outcome, misheard, timeLine } = summarize(await gather(version1));
+  expect(trust).toMatchObject({ sound: true, signatures: [{ valid: true }], notUnderstood: [] });
+  expect(outcome).toEqual({ kind: 'ended' });
+  expect(misheard.map(({ reason }) => reason)).toContain('contradicted');
+  expect(timeLine.restartsMs).toHaveLength(3);
+});
+
+it('its events still lead to what it says', async () => {
+  // A change of the first steps of the procedure itself ends this: then another record has to take its place.
+  expect(summarize(await gather(version1)).trust.replayFault).toBeUndefined();
+});
+
+it('a record says which vocabulary it is written in, and a newer one is neither gone on with nor confirmed', async () => {
+  const path = join(tempFolder(), 'log.jsonl');
+  const header = await demoHeader();
+  expect(header).toMatchObject({ vocabulary: VOCABULARY });
+  const { format: _, ...rest } = header;
+  await writeLog(path, [{ kind: 'whistled', data: { tune: 'a new one' } }], {
+    ...rest,
+    vocabulary: VOCABULARY + 1,
+  });
+  const { entries } = await readLog(path);
+  expect(newerVocabulary(entries)).toBe(VOCABULARY + 1);
+  expect(() => restore(entries, path)).toThrow(ResumeError);
+  expect(() => restore(entries, path)).toThrow(/newer version/);
+  expect(summarize(await gather(path)).trust).toMatchObject({
+    replayFault: { kind: 'newerVersion', version: VOCABULARY + 1 },
+    notUnderstood: [1],
+  });
+});
+
+it('so is one that was resumed by a newer program', async () => {
+  const path = join(tempFolder(), 'log.jsonl');
+  await copyFile(version1, path);
+  const { entries } = await readLog(path);
+  const resumed = entries.map(entry =>
+    entry.kind === 'resumed' ? { ...entry, data: { vocabulary: VOCABULARY + 1 } } : entry,
+  );
+  expect(newerVocabulary(resumed)).toBe(VOCABULARY + 1);
+});

@@ -1,0 +1,21 @@
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import { buildDocument } from '../../src/report/document/build.ts';
+import { summarize } from '../../src/report/summarize.ts';
+import { goUntil } from '../helpers/session-rig.ts';
+import { inputOf, sessionFor, tempFolder } from './support.ts';
+
+test('who says another number at the read-back and then the right one is confirmed, and it is told', async () => {
+  const run = await sessionFor(join(tempFolder(), 'log.jsonl'));
+  await goUntil(run, 'job.ambient.asking');
+  for (const said of ['41', '50', '41', 'correct']) await run.type(said);
+  expect(run.key()).toBe('job.coldestNight.asking');
+  await run.record.close();
+  const model = summarize(await inputOf(run.path));
+  expect(model.trust.replayFault).toBeUndefined();
+  expect(model.trust.notUnderstood).toEqual([]);
+  expect(buildDocument(model, 'us').blocks[0]).toMatchObject({ type: 'banner', tone: 'good' });
+  expect(model.misheard).toMatchObject([
+    { step: 'job.ambient', text: '50', reason: 'contradicted', repaired: { text: '41' } },
+  ]);
+});
