@@ -10,6 +10,7 @@ import { benchRehearsal } from './rehearsal.ts';
 import { benchReport } from './report.ts';
 import { benchServer } from './server.ts';
 import { benchSpeech } from './speech.ts';
+import { benchStop } from './stop.ts';
 import { benchVoice } from './voice.ts';
 
 /** Programs of their own: what runs in a browser is checked with the page's types. */
@@ -29,6 +30,7 @@ const benches: Readonly<Record<string, () => unknown>> = {
   procedure: () => benchProcedureHearing(),
   voice: () => benchVoice(),
   server: () => benchServer(),
+  stop: () => benchStop(),
   humans: () => benchHumans(),
   page: () => alone('./page/run-opening.ts'),
 };

@@ -9,6 +9,7 @@ import { runInNewContext } from 'node:vm';
 import WebSocket from 'ws';
 import { loadProfile } from '../src/profile/load.ts';
 import { type RunningServer, startServer } from '../src/server/index.ts';
+import { PROTOCOL_VERSION } from '../src/server/protocol/index.ts';
 import { demoJob } from '../src/session/demo-job.ts';
 
 const BAYS = 50;
@@ -24,7 +25,7 @@ interface BenchFace {
 }
 
 function pair(port: number, code: string, device: string): Promise<string> {
-  const body = JSON.stringify({ v: 1, code, device });
+  const body = JSON.stringify({ v: PROTOCOL_VERSION, code, device });
   const origin = `https://127.0.0.1:${port}`;
   return new Promise((resolve, reject) => {
     const sent = request(
@@ -51,7 +52,7 @@ function connect(port: number, token: string, owner: boolean): Promise<BenchFace
   const face: BenchFace = { socket, seq: -1, gaps: 0, onFrame: () => {} };
   return new Promise((resolve, reject) => {
     socket.on('error', reject);
-    socket.on('open', () => socket.send(JSON.stringify({ type: 'hello', v: 1, token })));
+    socket.on('open', () => socket.send(JSON.stringify({ type: 'hello', v: PROTOCOL_VERSION, token })));
     socket.on('message', data => {
       const text = String(data);
       const message = JSON.parse(text);

@@ -47,7 +47,7 @@ export async function takeLock(path: string): Promise<Lock> {
 }
 
 async function createWith(lockPath: string, content: string): Promise<void> {
-  const file: FileHandle = await open(lockPath, 'wx');
+  const file: FileHandle = await open(lockPath, 'wx', 0o600);
   try {
     await file.writeFile(content);
     // Else a power loss could leave an empty lock that nobody can tell to be stale.

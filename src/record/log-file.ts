@@ -19,7 +19,8 @@ export class LogFile {
    * @throws RecordError `exists` or `unwritable`
    */
   static async create(path: string, blocks: Iterable<Buffer>): Promise<LogFile> {
-    const file = await open(path, 'wx').catch(error => {
+    // What people said and how their engine ran is nobody else's to read.
+    const file = await open(path, 'wx', 0o600).catch(error => {
       throw systemCode(error) === 'EEXIST'
         ? new RecordError('exists', `${path} is there already; choose another name, or resume that record.`)
         : new RecordError(

@@ -13,6 +13,8 @@ export interface RecordLog {
   /** Set once the disk has failed: from then on entries are kept in memory only. */
   readonly failure: RecordError | undefined;
   readonly unsavedEntries: number;
+  /** At most so many lines from this entry on, those in memory included. */
+  linesFrom(seq: number, most: number): readonly string[];
   /**
    * Records one event. Settles when it is on the disk; entries keep the order of the calls.
    * @throws RecordError `invalid` or `closed`: the event was not recorded;
@@ -85,6 +87,10 @@ export class LogWriter implements RecordLog {
 
   get unsavedEntries(): number {
     return this.#lines.length - this.#savedLines;
+  }
+
+  linesFrom(seq: number, most: number): readonly string[] {
+    return this.#lines.slice(seq, seq + most);
   }
 
   async append(kind: string, data: JsonObject): Promise<Entry> {

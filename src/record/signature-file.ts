@@ -47,7 +47,7 @@ export async function addSignature(recordPath: string, signature: Signature): Pr
   };
   try {
     // Written whole beside it first, so that a full disk does not cost the signatures that were there.
-    await writeFile(`${path}.new`, `${JSON.stringify(file, null, 2)}\n`);
+    await writeFile(`${path}.new`, `${JSON.stringify(file, null, 2)}\n`, { mode: 0o600 });
     await rename(`${path}.new`, path);
   } catch (error) {
     throw new SigningError(`${path} cannot be written: ${systemCause(error)}.`);

@@ -21,14 +21,30 @@ export class TokenBucket {
 
   /** True when one more may pass; it is counted then. */
   take(): boolean {
+    if (!this.hasOne()) return false;
+    this.#left -= 1;
+    return true;
+  }
+
+  /** True when one more could pass now. */
+  hasOne(): boolean {
     const nowMs = this.#nowMs();
     const gained = (Math.max(0, nowMs - this.#atMs) / 1000) * this.#rate.perSecond;
     this.#left = Math.min(this.#rate.burst, this.#left + gained);
     this.#atMs = nowMs;
-    if (this.#left < 1) return false;
-    this.#left -= 1;
-    return true;
+    return this.#left >= 1;
   }
+}
+
+/** What counts as one address: of IPv6 the network, for a single machine has all addresses of it. */
+export function addressKey(address: string): string {
+  const plain = address.replace(/^::ffff:/i, '');
+  if (!plain.includes(':')) return plain;
+  const [head = '', tail] = plain.split('::');
+  const groups = head.split(':');
+  const filled =
+    tail === undefined ? groups : [...groups, ...Array.from({ length: 8 - groups.length }, () => '0')];
+  return `${filled.slice(0, 4).join(':')}::/64`;
 }
 
 /** A rate for each key (an address, a device), in memory that does not grow with the number of keys. */
@@ -45,12 +61,20 @@ export class RateByKey {
   }
 
   take(key: string): boolean {
+    return this.#bucketOf(key).take();
+  }
+
+  hasOne(key: string): boolean {
+    return this.#bucketOf(key).hasOne();
+  }
+
+  #bucketOf(key: string): TokenBucket {
     const bucket = this.#buckets.get(key) ?? new TokenBucket(this.#rate, this.#nowMs);
     // The key used last is the last to be forgotten.
     this.#buckets.delete(key);
     this.#buckets.set(key, bucket);
     const [oldest] = this.#buckets.keys();
     if (this.#buckets.size > this.#most && oldest !== undefined) this.#buckets.delete(oldest);
-    return bucket.take();
+    return bucket;
   }
 }

@@ -4,12 +4,13 @@ import { SystemClock } from '../session/clock.ts';
 import { Bay } from './bay/bay.ts';
 import type { MakeClock } from './bay/run.ts';
 import { Starter, type Usual } from './bay/starter.ts';
+import { type Attended, openDesk } from './desk.ts';
 import { buildApp } from './http/app.ts';
 import { Guard } from './http/guard.ts';
 import { CodeDesk, type OpenCode } from './pairing/code-desk.ts';
 import { Pairings } from './pairing/pairings.ts';
-import { ArchivedShop } from './shop/archived-shop.ts';
 import { FolderShop } from './shop/folder-shop.ts';
+import { Shop } from './shop/shop.ts';
 import { inUrl, machineAddresses, reachableAt } from './tls/addresses.ts';
 import { certificateFor } from './tls/certificate.ts';
 
@@ -39,9 +40,11 @@ export interface ServeOptions {
   readonly wallMs?: () => number;
   /** Steady clock by which rates are kept. */
   readonly steadyMs?: () => number;
+  /** How long a socket may be open and say nothing of use; some seconds, where it is left out. */
+  readonly patienceMs?: number;
 }
 
-export interface RunningServer {
+export interface RunningServer extends Attended {
   readonly port: number;
   /** Addresses of the page, the one to be tried first in front. */
   readonly urls: readonly string[];
@@ -57,6 +60,9 @@ export interface RunningServer {
 export class ServeError extends Error {
   override readonly name = 'ServeError';
 }
+
+/** A socket that says nothing of use for so long is closed. */
+const PATIENCE_MS = 8000;
 
 /** How often codes that ran out are made anew, while nobody asks for them. */
 const CODES_LOOKED_AT_MS = 5000;
@@ -75,8 +81,13 @@ export async function startServer(options: ServeOptions): Promise<RunningServer>
   const certificate = await certificateFor(own, addresses);
   const pairings = await Pairings.open(join(own, 'pairings.json'), wallMs);
   const desk: CodeDesk = new CodeDesk(options.bays, wallMs, () => options.onCodes?.(desk.codes()));
-  const place = options.archive ?? join(folder, 'first-fire-archive.sqlite');
-  const shop = new ArchivedShop(await FolderShop.open(folder), place, join(own, 'unpacked'), tell);
+  const archive = options.archive ?? join(folder, 'first-fire-archive.sqlite');
+  const shop = await Shop.open(
+    await FolderShop.open(folder),
+    { folder, archive, unpacked: join(own, 'unpacked') },
+    { owners: join(own, 'owners.jsonl'), checks: join(own, 'checks.json') },
+    tell,
+  );
   const makeClock: MakeClock = options.makeClock ?? (beginMs => new SystemClock(beginMs));
   const starter = await Starter.open(shop, options.usual, join(own, 'bays.json'), makeClock, tell);
   const bays = new Map(options.bays.map(name => [name, new Bay(name, pairings, starter)]));
@@ -84,7 +95,17 @@ export async function startServer(options: ServeOptions): Promise<RunningServer>
 
   const guard = new Guard(addresses);
   const app = await buildApp(
-    { bays, desk, pairings, shop, models: options.models, nowMs: steadyMs, tell },
+    {
+      bays,
+      desk,
+      pairings,
+      shop,
+      incoming: join(own, 'incoming'),
+      models: options.models,
+      patienceMs: options.patienceMs ?? PATIENCE_MS,
+      nowMs: steadyMs,
+      tell,
+    },
     guard,
     certificate,
     options.page,
@@ -97,14 +118,30 @@ export async function startServer(options: ServeOptions): Promise<RunningServer>
   const [listening] = app.addresses();
   const port = typeof listening === 'object' ? listening.port : options.port;
   guard.listensOn(port);
+  const attended: Attended = {
+    devices: () =>
+      [...bays.values()].flatMap(bay =>
+        bay.crew
+          .list()
+          .map(({ id, role, name, connected }) => ({ id, bay: bay.name, role, name, connected })),
+      ),
+    async letGo(device) {
+      const bay = [...bays.values()].find(each => each.crew.list().some(({ id }) => id === device));
+      await bay?.letGo(device);
+      return bay !== undefined;
+    },
+  };
+  const closeDesk = await openDesk(folder, attended, tell);
   const looking = setInterval(() => desk.codes(), CODES_LOOKED_AT_MS);
   return {
     port,
     urls: reachableAt(options.host, addresses).map(address => `https://${inUrl(address)}:${port}/`),
     fingerprint: certificate.fingerprint,
     codes: () => desk.codes(),
+    ...attended,
     async close() {
       clearInterval(looking);
+      closeDesk();
       await app.close();
       for (const bay of bays.values()) await bay.close();
       await shop.close();

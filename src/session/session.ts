@@ -58,15 +58,17 @@ interface Ear {
 }
 
 /**
- * Runs the start-up machine with its ports. Everything that happens meets in one queue, stop first;
- * each event is on the disk before anything is said about it.
+ * Runs the start-up machine with its ports. Everything that happens meets in one queue, and is on the disk before
+ * anything is said about it; a stop waits neither in the queue nor for the disk.
  */
 export class Session {
   readonly #parts: SessionParts;
   readonly #machine: FirstStart;
   #moment: Moment;
-  readonly #queue: SessionEvent[] = [];
+  #queue: SessionEvent[] = [];
+  readonly #stops: SessionEvent[] = [];
   #draining: Promise<void> | null = null;
+  #taking = false;
   readonly #ears: Ear[] = [];
   #speaking = false;
   #withSight = (body: EventBody): EventBody => body;
@@ -174,9 +176,15 @@ export class Session {
     await this.settled();
   }
 
-  /** Puts an event in the queue. The moment of the call is the moment of the event. */
+  /** Puts an event in the queue; a stop counts when this returns. The moment of the call is the moment of the event. */
   receive(body: EventBody, by: Person, via: Via): void {
-    this.#queue.push({ ...this.#withSight(body), by, via, atMs: this.#parts.clock.nowMs() });
+    const event = { ...this.#withSight(body), by, via, atMs: this.#parts.clock.nowMs() };
+    if (event.type === 'stop') {
+      this.#stops.push(event);
+      this.#takeStops();
+      return;
+    }
+    this.#queue.push(event);
     this.#draining ??= this.#drain().finally(() => {
       this.#draining = null;
     });
@@ -196,6 +204,7 @@ export class Session {
   /** Settles when everything received so far has been carried out and is on the disk. */
   async settled(): Promise<void> {
     while (this.#draining) await this.#draining;
+    await this.#finished;
     await this.#kept;
   }
 
@@ -225,14 +234,38 @@ export class Session {
 
   async #drain(): Promise<void> {
     for (;;) {
-      const stop = this.#queue.findIndex(event => event.type === 'stop');
-      const [event] = this.#queue.splice(Math.max(0, stop), 1);
+      const event = this.#queue.shift();
       if (!event || isOver(this.#moment)) return;
-      await this.#carryOut(event);
+      const lines = this.#take(event);
+      const { moment } = this;
+      this.#takeStops();
+      await this.#finish(moment, lines);
     }
   }
 
-  async #carryOut(event: SessionEvent): Promise<void> {
+  /** Stops come between two events, never within one: what an event led to stands behind it on the record. */
+  #takeStops(): void {
+    if (this.#taking) return;
+    for (let stop = this.#stops.shift(); stop; stop = this.#stops.shift()) {
+      if (isOver(this.#moment)) continue;
+      // What waits was said before the stop: it is no answer to what is asked after it.
+      this.#queue = [];
+      const lines = this.#take(stop);
+      this.#finished = Promise.all([this.#finished, this.#finish(this.#moment, lines)]).then(() => {});
+    }
+  }
+
+  /** Carries an event out and calls out what cannot wait; gives back what is said once it is on the disk. */
+  #take(event: SessionEvent): readonly Said[] {
+    this.#taking = true;
+    try {
+      return this.#carryOut(event);
+    } finally {
+      this.#taking = false;
+    }
+  }
+
+  #carryOut(event: SessionEvent): readonly Said[] {
     const before = this.#moment;
     const [moment, actions] = transition(this.#machine, before, event);
     this.#moment = moment;
@@ -249,8 +282,14 @@ export class Session {
     // A call-out does not wait for the disk; everything else does.
     const lines = saidIn(actions);
     this.#callOut(lines.filter(isHazard));
+    return lines.filter(line => !isHazard(line));
+  }
+
+  async #finish(moment: Moment, lines: readonly Said[]): Promise<void> {
     await this.#kept;
-    this.#announce(lines.filter(line => !isHazard(line)));
+    // A stop came meanwhile: nothing is asked or explained any more that was so before it.
+    if (this.#moment !== moment) return;
+    this.#announce(lines);
     this.#settleIn();
     if (isOver(moment)) this.#settleOutcome(outcomeOf(moment));
   }
@@ -295,6 +334,7 @@ export class Session {
     });
   }
 
+  #finished: Promise<void> = Promise.resolve();
   #kept: Promise<void> = Promise.resolve();
 
   /** Puts one fact on the record. A disk that fails is told once; the session goes on, with the record in memory. */

@@ -9,6 +9,13 @@ export const words = {
   stop: 'STOP',
   stopHint: 'Stops the procedure. It does not stop the engine: turn the key off.',
   stopped: 'Stopped. Key off.',
+  stopStates: {
+    stopping: 'Stopping…',
+    nothingRuns: 'Key off. No session runs here: nothing else is stopped.',
+    unanswered: 'No answer from the laptop. Shout STOP. Turn the key off.',
+    /** Spoken: the tool must not stop itself with its own voice. */
+    shout: 'No answer. Shout to everybody. Turn the key off.',
+  },
   held: 'On hold',
   over: { signedOff: 'Signed off', ended: 'Ended without sign-off' },
   engine: { off: 'Engine off', cranking: 'Cranking', running: 'Engine running' },
@@ -58,7 +65,11 @@ export const words = {
     resume: 'Go on',
     records: 'Records on this device',
     save: 'Save as a file',
-    sent: { kept: 'the laptop has it', marked: 'the laptop has it, marked as damaged' },
+    sent: {
+      kept: 'the laptop has it',
+      marked: 'the laptop has it, marked as damaged',
+      doubted: 'the laptop has it, marked as not confirmed',
+    },
     states: { open: 'broken off', signedOff: 'signed off', ended: 'ended without sign-off' },
   },
   settings: {
@@ -118,6 +129,8 @@ export const words = {
         : `${count} records of this device were sent to the laptop, verified and kept.`,
     marked: (ids: readonly string[]) =>
       `Sent and kept, but marked as damaged, because it does not verify: ${ids.join(', ')}.`,
+    doubted: (ids: readonly string[]) =>
+      `Sent and kept, but marked as not confirmed, because its events do not lead to what it says: ${ids.join(', ')}.`,
     left: (count: number) => `Still to be sent: ${count}. They stay on this device.`,
     noAnswer: 'The laptop did not answer.',
   },
@@ -150,13 +163,22 @@ export const words = {
       ended: 'ended without sign-off',
       brokenOff: 'broken off',
       damaged: 'DAMAGED: does not verify',
+      notConfirmed: 'NOT CONFIRMED: its events do not lead to what it says',
+      unchecked: 'being checked',
     },
+  },
+  devices: {
+    title: 'Devices of this bay',
+    here: 'connected',
+    away: 'not connected',
+    letGo: 'Let go',
   },
   holdAsked: (name: string) => `${name} asks for a hold.`,
   holdNo: 'Not now',
   follows: 'Another device leads.',
   takeOver: 'Lead from here',
   leave: 'Leave',
+  unpair: 'Unpair this device',
   leaveRunning: 'Leaving does not stop the engine.',
   theEnd: 'To the beginning',
 } as const;

@@ -7,6 +7,7 @@ process.env.NODE_ENV ??= 'production';
 /** Errors that are sentences for the user already; anything else is a fault of the program and shows its trace. */
 const forUsers = [
   'ArchiveError',
+  'DeskError',
   'JobCardError',
   'OptionError',
   'ProfileError',
@@ -56,6 +57,7 @@ async function registerOthers(): Promise<void> {
     import('./model-command.ts').then(({ registerModel }) => registerModel),
     import('./voice-setup/command.ts').then(({ registerVoiceSetup }) => registerVoiceSetup),
     import('./serve-command.ts').then(({ registerServe }) => registerServe),
+    import('./devices-command.ts').then(({ registerDevices }) => registerDevices),
   ]);
   for (const register of others) register(program);
 }

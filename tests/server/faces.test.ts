@@ -127,6 +127,16 @@ describe('Everybody', () => {
       expect(face.seqs).toEqual(face.seqs.map((_, index) => (face.seqs[0] ?? 0) + index));
   });
 
+  test('is told that nothing listens, until the device that leads says that it does', async () => {
+    expect(supervisor.state?.view?.hearing.source).toBe('keys');
+    second.send({ type: 'ear', listens: true });
+    await second.settled();
+    technician.send({ type: 'ear', listens: true });
+    await supervisor.until(() => supervisor.state?.view?.hearing.source === 'a technician');
+    technician.send({ type: 'ear', listens: false });
+    await supervisor.until(() => supervisor.state?.view?.hearing.source === 'keys');
+  });
+
   test('knows how far each clock is off', async () => {
     second.send({ type: 'ping', sentMs: 5, found: { offsetMs: -1234, roundTripMs: 8 } });
     await supervisor.until(() =>
@@ -222,7 +232,7 @@ describe('The supervisor', () => {
       expect(codeOf(await supervisor.say(text))).toBe('notYourRole');
     for (const id of ['hold', 'continue', 'goBack', 'skip'] as const)
       expect(codeOf(await supervisor.do({ do: 'control', turn: turn(), id }))).toBe('notYourRole');
-    for (const deed of [{ do: 'begin' }, { do: 'takeOver' }, { do: 'forget', device: 'x' }] as const)
+    for (const deed of [{ do: 'begin' }, { do: 'takeOver' }] as const)
       expect(codeOf(await supervisor.do(deed))).toBe('notYourRole');
     await settle();
     expect(technician.state?.turn).toBe(state?.turn);

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { PROTOCOL_VERSION } from '../../src/server/protocol/index.ts';
 import { certificateFor } from '../../src/server/tls/certificate.ts';
 import { goUntil, rig } from '../helpers/session-rig.ts';
 import { fetchRaw, get, post } from './support/https.ts';
@@ -100,7 +101,7 @@ describe('A request', () => {
         shop.base,
         '/api/pair',
         { method: 'POST', headers: { 'content-type': 'application/json', ...headers } },
-        JSON.stringify({ v: 1, code: shop.code('technician'), device: 'x' }),
+        JSON.stringify({ v: PROTOCOL_VERSION, code: shop.code('technician'), device: 'x' }),
       );
       expect(errorOf(answer)).toBe('wrongOrigin');
     }
@@ -218,7 +219,7 @@ describe('Pairing', () => {
   test('with a wrong or used code fails, and after some tries fails whatever is typed', async () => {
     shop.freezeRates();
     const used = shop.code('supervisor');
-    const pair = (code: string) => post(`${shop.base}/api/pair`, { v: 1, code, device: 'x' });
+    const pair = (code: string) => post(`${shop.base}/api/pair`, { v: PROTOCOL_VERSION, code, device: 'x' });
     expect((await pair(used)).status).toBe(200);
     const answers: string[] = [];
     for (let tries = 0; tries < 8; tries += 1) answers.push(errorOf(await pair(used)));

@@ -8,6 +8,7 @@ import { createInterface } from 'node:readline';
 import { afterEach, expect, test } from 'vitest';
 import { z } from 'zod';
 import { verifyLog } from '../../src/record/index.ts';
+import { PROTOCOL_VERSION } from '../../src/server/protocol/index.ts';
 import { Face } from './support/face.ts';
 import { post } from './support/https.ts';
 
@@ -38,7 +39,7 @@ test('a server that is killed midway goes on from the record: devices stay paire
   const folder = await mkdtemp(join(tmpdir(), 'killed-'));
   const first = await serve(folder);
   const paired = await post(`${first.base}/api/pair`, {
-    v: 1,
+    v: PROTOCOL_VERSION,
     code: first.codeOf('technician'),
     device: 'tablet',
   });

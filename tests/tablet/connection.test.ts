@@ -1,5 +1,6 @@
-import { expect, it } from 'vitest';
-import type { BayState } from '../../src/server/protocol/index.ts';
+import { describe, expect, it } from 'vitest';
+import { type BayState, PROTOCOL_VERSION } from '../../src/server/protocol/index.ts';
+import { ANSWER_WITHIN_MS, stopNotice } from '../../src/tablet/face/stop-state.ts';
 import { Connection } from '../../src/tablet/remote/connection.ts';
 
 const state: BayState = {
@@ -18,7 +19,9 @@ const state: BayState = {
 function rig() {
   const lines: { sent: unknown[]; open(): void; text(message: unknown): void; closed(): void }[] = [];
   const later: (() => void)[] = [];
+  const timers: { readonly ms: number; act(): void }[] = [];
   const refused: string[] = [];
+  const shouts: string[] = [];
   let ids = 0;
   const connection = new Connection(
     {
@@ -50,13 +53,23 @@ function rig() {
       },
       nowMs: () => 0,
       wallMs: () => 1000,
-      after: (_ms, act) => later.push(act),
+      after(ms, act) {
+        later.push(act);
+        timers.push({ ms, act });
+      },
       newId: () => {
         ids += 1;
         return `00000000-0000-4000-8000-${String(ids).padStart(12, '0')}`;
       },
     },
-    { onState() {}, onSay() {}, onHush() {}, onRefused: sentence => refused.push(sentence) },
+    {
+      onState() {},
+      onSay() {},
+      onHush() {},
+      onRefused: sentence => refused.push(sentence),
+      onPairing() {},
+      onUnanswered: () => shouts.push(connection.stop),
+    },
   );
   const line = () => {
     const last = lines.at(-1);
@@ -64,9 +77,21 @@ function rig() {
     return last;
   };
   const welcome = (epoch = 'epoch-one') =>
-    line().text({ type: 'welcome', v: 1, epoch, role: 'second', bay: 'one', device: 'd', serverMs: 900 });
+    line().text({
+      type: 'welcome',
+      v: PROTOCOL_VERSION,
+      epoch,
+      role: 'second',
+      bay: 'one',
+      device: 'd',
+      serverMs: 900,
+    });
   const kinds = () => line().sent.map(each => Reflect.get(Object(each), 'type'));
-  return { connection, lines, later, refused, line, welcome, kinds };
+  /** All that was to be done after so long. */
+  const passes = (ms: number) => {
+    for (const timer of timers.filter(each => each.ms === ms)) timer.act();
+  };
+  return { connection, lines, later, refused, shouts, line, welcome, kinds, passes };
 }
 
 const patch = (seq: number, turn: string) => ({
@@ -79,7 +104,7 @@ const patch = (seq: number, turn: string) => ({
 it('says hello, takes the snapshot and the patches after it in order', () => {
   const { connection, line, welcome } = rig();
   line().open();
-  expect(line().sent).toEqual([{ type: 'hello', v: 1, token: 'secret' }]);
+  expect(line().sent).toEqual([{ type: 'hello', v: PROTOCOL_VERSION, token: 'secret' }]);
   welcome();
   line().text({ type: 'snapshot', seq: 4, sessionMs: 0, state });
   line().text(patch(5, 'b'));
@@ -99,7 +124,7 @@ it('opens a new line at a gap, and asks there for what it missed', () => {
   expect(lines).toHaveLength(2);
   line().open();
   expect(line().sent).toEqual([
-    { type: 'hello', v: 1, token: 'secret', resume: { epoch: 'epoch-one', seq: 4 } },
+    { type: 'hello', v: PROTOCOL_VERSION, token: 'secret', resume: { epoch: 'epoch-one', seq: 4 } },
   ]);
 });
 
@@ -135,4 +160,91 @@ it('stays away once it has been refused for good', () => {
   expect(refused).toEqual(['Pair again.']);
   expect(lines).toHaveLength(1);
   expect(later).toHaveLength(before);
+});
+
+describe('A stop', () => {
+  const idOf = (message: unknown) => Reflect.get(Object(message), 'id');
+  const commands = (sent: readonly unknown[]) =>
+    sent.filter(each => Reflect.get(Object(each), 'type') === 'command');
+
+  it('is shown as stopping at the touch, and as stopped at the answer', () => {
+    const { connection, line, welcome, passes, shouts } = rig();
+    line().open();
+    welcome();
+    connection.command({ do: 'stop' });
+    expect(stopNotice(connection.stop, null)?.text).toBe('Stopping…');
+    line().text({ type: 'ack', id: idOf(commands(line().sent)[0]), again: false, stop: 'stopped' });
+    expect(stopNotice(connection.stop, { state: 'stopped', outcome: null })?.text).toBe('Stopped. Key off.');
+    expect(stopNotice(connection.stop, { state: 'working', outcome: null })).toBeNull();
+    passes(ANSWER_WITHIN_MS);
+    expect(shouts).toEqual([]);
+  });
+
+  it('where nothing runs says so to the one who pressed it, before any session is there', () => {
+    const { connection, line, welcome } = rig();
+    line().open();
+    welcome();
+    connection.command({ do: 'stop' });
+    line().text({ type: 'ack', id: idOf(commands(line().sent)[0]), again: false, stop: 'nothingRuns' });
+    expect(stopNotice(connection.stop, null)?.text).toContain('Key off. No session runs here');
+  });
+
+  it('without an answer within a second says what to do, once, and goes on trying', () => {
+    const { connection, line, lines, welcome, passes, shouts } = rig();
+    line().open();
+    welcome();
+    connection.command({ do: 'stop' });
+    const [sent] = commands(line().sent);
+    passes(ANSWER_WITHIN_MS);
+    passes(ANSWER_WITHIN_MS);
+    expect(shouts).toEqual(['unanswered']);
+    expect(stopNotice(connection.stop, null)).toMatchObject({ tone: 'bad' });
+    // The line gave nothing back: another one is opened, and the same stop is sent there.
+    passes(2 * ANSWER_WITHIN_MS);
+    passes(300);
+    expect(lines).toHaveLength(2);
+    line().open();
+    welcome();
+    expect(commands(line().sent)).toEqual([sent]);
+    line().text({ type: 'ack', id: idOf(sent), again: true, stop: 'stopped' });
+    expect(connection.stop).toBe('stopped');
+  });
+
+  it('before the laptop has answered at all is shown at once too', () => {
+    const { connection, passes, shouts } = rig();
+    connection.command({ do: 'stop' });
+    expect(connection.stop).toBe('stopping');
+    passes(ANSWER_WITHIN_MS);
+    expect(shouts).toEqual(['unanswered']);
+  });
+
+  it('of a device that was refused for good reaches nobody, and that is said at once', () => {
+    const { connection, line, shouts } = rig();
+    line().open();
+    line().text({ type: 'error', id: null, code: 'notPaired', sentence: 'Pair again.', final: true });
+    connection.command({ do: 'stop' });
+    expect(shouts).toEqual(['unanswered']);
+  });
+});
+
+it('comes back after a refusal that is not for good: too many messages end one line only', () => {
+  const { connection, line, lines, later } = rig();
+  line().open();
+  line().text({ type: 'error', id: null, code: 'tooFast', sentence: 'Slow down.', final: true });
+  line().closed();
+  expect(connection.lineState).toBe('broken');
+  later.at(-1)?.();
+  expect(lines).toHaveLength(2);
+});
+
+it('says on each new line whether this device hears', () => {
+  const { connection, line, later, welcome, kinds } = rig();
+  line().open();
+  welcome();
+  connection.listens(true);
+  line().closed();
+  later.at(-1)?.();
+  line().open();
+  welcome();
+  expect(kinds()).toEqual(['hello', 'ear', 'ping']);
 });

@@ -23,14 +23,15 @@ const notOwner: Refusal = {
   sentence: 'Another device leads this session; take over first.',
 };
 
-const technicians: readonly Deed['do'][] = ['begin', 'takeOver', 'forget', 'declineHold'];
-const owners: readonly Deed['do'][] = ['begin', 'forget', 'declineHold'];
+const technicians: readonly Deed['do'][] = ['begin', 'takeOver', 'declineHold'];
+const owners: readonly Deed['do'][] = ['begin', 'declineHold'];
 /** Words that change nothing but what is said next; the second person may ask too. */
 const harmless = ['hold', 'sayAgain', 'status', 'timeLeft', 'help'];
 
 /** Why somebody may not do this at all, whatever is asked; null when they may. Everybody may stop. */
 export function forbidden({ role, owner }: Asker, deed: Deed): Refusal | null {
-  if (deed.do === 'stop') return null;
+  // Whom it is about decides that: `mayNotLetGo`.
+  if (deed.do === 'stop' || deed.do === 'forget') return null;
   if (role === 'supervisor')
     return deed.do === 'askHold'
       ? null
@@ -45,6 +46,22 @@ export function forbidden({ role, owner }: Asker, deed: Deed): Refusal | null {
     if (!owner) return notOwner;
   }
   return null;
+}
+
+/** Why somebody may not let go of this device of their own bay; null when they may. */
+export function mayNotLetGo(
+  { role, owner }: Asker,
+  device: { readonly own: boolean; readonly connected: boolean },
+): Refusal | null {
+  if (device.own || role === 'supervisor') return null;
+  if (role !== 'technician') return notYours('Only the technician and the supervisor let go of others.');
+  if (!owner) return notOwner;
+  return device.connected
+    ? {
+        code: 'notNow',
+        sentence: 'That device is still there; only the supervisor lets go of one that has not left.',
+      }
+    : null;
 }
 
 export type Answerer =

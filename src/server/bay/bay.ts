@@ -1,18 +1,20 @@
 import type { Moment } from '../../../machines/moment.ts';
+import { english } from '../../../prompts/en/index.ts';
 import { grammarOf } from '../../session/grammar.ts';
 import type { EarLevel } from '../../voice/ports.ts';
 import type { Pairing, Pairings } from '../pairing/pairings.ts';
-import type { BayState, Command, Deed } from '../protocol/index.ts';
+import type { BayState, Command, Deed, LogPage, StopAnswer } from '../protocol/index.ts';
 import { Refused } from '../refused.ts';
-import { forbidden } from './authority.ts';
+import { forbidden, mayNotLetGo } from './authority.ts';
 import { Crew, type FoundOffset } from './crew.ts';
-import { planned, running } from './deeds.ts';
+import { isStop, planned, running } from './deeds.ts';
 import { DoneCommands } from './done-commands.ts';
 import { FrameStream } from './frame-stream.ts';
 import { clearOf, questionOf, Turns } from './question.ts';
 import type { Mouths } from './remote-voice.ts';
 import type { Run } from './run.ts';
 import type { Starter } from './starter.ts';
+import { StopBook } from './stop-book.ts';
 
 /** One bay of the shop: its devices, its session, and what all of them are told. */
 export class Bay {
@@ -22,6 +24,9 @@ export class Bay {
   readonly #pairings: Pairings;
   readonly #starter: Starter;
   readonly #done = new DoneCommands();
+  readonly #stops = new StopBook();
+  /** Stops that came while a session was being begun. */
+  #stopsToCome: { readonly by: Pairing; readonly id: string }[] = [];
   #run: Run | null = null;
   #turns = new Turns('', () => 0);
   #holdAsked: BayState['holdAsked'] = null;
@@ -50,6 +55,16 @@ export class Bay {
     return this.#run && !this.#run.isOver ? this.#run.id : null;
   }
 
+  /** A session goes on here, or is being begun. */
+  get isOpen(): boolean {
+    return this.#starting || this.goingOn !== null;
+  }
+
+  /** Some entries of the session that is run here, from this one on; null when it has another id. */
+  entries(id: string, from: number): LogPage['entries'] | null {
+    return this.#run?.id === id ? this.#run.entries(from) : null;
+  }
+
   get sessionMs(): number | null {
     return this.#run?.clock.nowMs() ?? null;
   }
@@ -76,13 +91,58 @@ export class Bay {
     if (this.crew.isOwner(pairing)) this.#run?.speech.voice.spoken(seq);
   }
 
+  /** Whether this device hears at all. */
+  listens(pairing: Pairing, listens: boolean): void {
+    this.crew.listens(pairing, listens);
+    this.#sourceIs();
+    this.show();
+  }
+
   /** What the owner's device hears of the bay: whether a voice can be trusted there. */
   level(level: EarLevel): void {
     this.#run?.session.level(level);
   }
 
+  /** Whether a deed is a stop, whichever way it was said. */
+  isStop(deed: Deed): boolean {
+    return isStop(deed, this.#run?.session.parts.language ?? english);
+  }
+
   /**
-   * Does what a device asks for, once, and returns when it is on the record.
+   * Stops the session, in any state and for whoever asks. It is stopped, and all faces are told, when this
+   * returns; the record follows. A stop while a session is being begun counts as soon as there is one.
+   */
+  stop(by: Pairing, id: string): { readonly stop: StopAnswer; readonly again: boolean } {
+    const run = this.#run;
+    if (this.#starting && (!run || run.isOver)) {
+      const again = !this.#stops.take(by.device);
+      if (!again) this.#stopsToCome.push({ by, id });
+      return { stop: 'stopped', again };
+    }
+    if (!run || run.isOver) return { stop: 'nothingRuns', again: false };
+    const isSame =
+      run.session.moment.matches('stopped') &&
+      (this.#done.find(by.device, id) !== undefined || !this.#stops.take(by.device));
+    if (isSame) return { stop: 'stopped', again: true };
+    this.#record(by, id, { do: 'stop' });
+    run.session.receive({ type: 'stop' }, by.role, 'touch');
+    this.#stops.take(by.device);
+    this.#done.add(by.device, id, Promise.resolve());
+    this.#showNow();
+    return { stop: 'stopped', again: false };
+  }
+
+  /** Lets go of a device of this bay. @throws Refused when this bay has none such */
+  async letGo(device: string): Promise<void> {
+    if (!this.#pairings.ofBay(this.name).some(pairing => pairing.device === device))
+      throw new Refused('notFound', 'No such device is paired in this bay.');
+    this.#done.forget(device);
+    await this.#pairings.forget(device);
+    this.show();
+  }
+
+  /**
+   * Does what a device asks for, once, and returns when it is on the record. A stop goes by `stop`.
    * @returns true when it had been done before
    * @throws Refused, with nothing changed
    */
@@ -111,8 +171,12 @@ export class Bay {
     this.#showing = true;
     setImmediate(() => {
       this.#showing = false;
-      this.stream.show(this.#state(), this.sessionMs ?? 0);
+      this.#showNow();
     });
+  }
+
+  #showNow(): void {
+    this.stream.show(this.#state(), this.sessionMs ?? 0);
   }
 
   async close(): Promise<void> {
@@ -131,10 +195,9 @@ export class Bay {
         this.#sourceIs();
         break;
       case 'forget':
-        if (this.crew.isConnected(deed.device))
-          throw new Refused('notNow', 'That device is still there; only one that has left can be let go of.');
-        await this.#pairings.forget(deed.device);
+        this.#checkLettingGo(by, deed.device);
         this.#record(by, id, deed);
+        await this.letGo(deed.device);
         break;
       case 'askHold': {
         const { session, clock } = running(this.#run);
@@ -148,6 +211,9 @@ export class Bay {
       case 'declineHold':
         this.#record(by, id, deed);
         this.#holdAsked = null;
+        break;
+      case 'stop':
+        this.stop(by, id);
         break;
       default: {
         const scene = { run: running(this.#run), crew: this.crew, turn: this.#turns.name };
@@ -166,6 +232,17 @@ export class Bay {
       this.#run.session.keep('command', { id, device, name, role, do: deed.do });
   }
 
+  /** @throws Refused also for a device of another bay, of which nobody here learns anything */
+  #checkLettingGo(by: Pairing, device: string): void {
+    if (!this.#pairings.ofBay(this.name).some(pairing => pairing.device === device))
+      throw new Refused('notFound', 'No such device is paired in this bay.');
+    const refusal = mayNotLetGo(
+      { role: by.role, owner: this.crew.isOwner(by) },
+      { own: device === by.device, connected: this.crew.isConnected(device) },
+    );
+    if (refusal) throw new Refused(refusal.code, refusal.sentence);
+  }
+
   async #begin(deed: Extract<Deed, { do: 'begin' }>): Promise<void> {
     if (this.#starting || (this.#run && !this.#run.isOver))
       throw new Refused('notNow', 'A session goes on in this bay; stop and end it first.');
@@ -174,10 +251,21 @@ export class Bay {
       const run = await this.#starter.start(this.name, deed, this.#mouths());
       await this.#run?.close();
       this.#follow(run);
-      await run.session.begin(false);
+      const begun = run.session.begin(false);
+      this.#starting = false;
+      this.#takeStopsToCome();
+      await begun;
     } finally {
       this.#starting = false;
+      this.#stopsToCome = [];
     }
+  }
+
+  #takeStopsToCome(): void {
+    const stops = this.#stopsToCome;
+    this.#stopsToCome = [];
+    this.#stops.look(false);
+    for (const { by, id } of stops) this.stop(by, id);
   }
 
   #follow(run: Run): void {
@@ -188,6 +276,7 @@ export class Bay {
     turns.look(run.session.moment);
     run.session.watch(() => {
       turns.look(run.session.moment);
+      this.#stops.look(run.session.moment.matches('stopped'));
       if (standsStill(run.session.moment)) this.#holdAsked = null;
     });
     run.viewer.watch(() => this.show());
@@ -197,8 +286,8 @@ export class Bay {
 
   /** What listens, as the faces name it: the device that leads. */
   #sourceIs(): void {
-    const owner = this.crew.list().find(device => device.owner && device.connected);
-    this.#run?.viewer.listensWith(owner?.name ?? 'nobody');
+    const owner = this.crew.list().find(device => device.owner && device.listens);
+    this.#run?.viewer.listensWith(owner?.name ?? NOBODY);
   }
 
   #mouths(): Mouths {
@@ -231,5 +320,8 @@ export class Bay {
     };
   }
 }
+
+/** As a session in a terminal or a page calls what is done without a voice. */
+const NOBODY = 'keys';
 
 const standsStill = (moment: Moment) => moment.matches('held') || moment.matches('stopped');

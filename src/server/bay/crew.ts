@@ -13,6 +13,7 @@ export class Crew {
   readonly #pairings: Pairings;
   readonly #connected = new Map<string, number>();
   readonly #offsets = new Map<string, FoundOffset>();
+  readonly #listening = new Set<string>();
   #owner: string | null = null;
 
   constructor(bay: string, pairings: Pairings) {
@@ -29,7 +30,10 @@ export class Crew {
   left({ device }: Pairing): void {
     const left = (this.#connected.get(device) ?? 0) - 1;
     if (left > 0) this.#connected.set(device, left);
-    else this.#connected.delete(device);
+    else {
+      this.#connected.delete(device);
+      this.#listening.delete(device);
+    }
   }
 
   takeOver({ device }: Pairing): void {
@@ -57,6 +61,12 @@ export class Crew {
     this.#offsets.set(device, offset);
   }
 
+  /** Whether a device hears: until it says so, it does not. */
+  listens({ device }: Pairing, listens: boolean): void {
+    if (listens) this.#listening.add(device);
+    else this.#listening.delete(device);
+  }
+
   list(): Device[] {
     return this.#pairings.ofBay(this.#bay).map(({ device, role, name }) => ({
       id: device,
@@ -64,6 +74,7 @@ export class Crew {
       name,
       connected: this.isConnected(device),
       owner: device === this.#owner,
+      listens: this.#listening.has(device),
       clockOffsetMs: this.#offsets.get(device)?.offsetMs ?? null,
       roundTripMs: this.#offsets.get(device)?.roundTripMs ?? null,
     }));

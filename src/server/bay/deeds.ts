@@ -1,4 +1,6 @@
-import { isOver, type Moment } from '../../../machines/moment.ts';
+import { isOver } from '../../../machines/moment.ts';
+import type { Language } from '../../../prompts/types.ts';
+import { meansStop } from '../../session/stop-words.ts';
 import type { Pairing } from '../pairing/pairings.ts';
 import type { Deed } from '../protocol/index.ts';
 import { Refused } from '../refused.ts';
@@ -16,24 +18,33 @@ export interface Scene {
   readonly turn: string;
 }
 
-type SessionDeed = Extract<Deed, { do: 'stop' | 'say' | 'heard' | 'control' | 'clear' }>;
-
-/** A second stop of the same person so soon is the same stop: a hand that hits the key twice. */
-const SAME_STOP_MS = 1000;
+type SessionDeed = Extract<Deed, { do: 'say' | 'heard' | 'control' | 'clear' }>;
 
 /** Words that mean the same whatever is asked. */
 const anyTime: readonly string[] = ['hold', 'sayAgain', 'status', 'timeLeft', 'help'];
 
+/** Whether a deed is a stop, whichever way it was said, in the language of the session. */
+export function isStop(deed: Deed, language: Language): boolean {
+  switch (deed.do) {
+    case 'stop':
+      return true;
+    case 'heard':
+      return deed.heard.kind === 'stop';
+    case 'say':
+      return meansStop(deed.text, language);
+    default:
+      return false;
+  }
+}
+
 /**
- * Checks what a person at the engine wants, and says how it is carried out: at once, so that nothing comes
+ * Checks what a person at the engine wants, stops aside, and says how it is carried out: at once, so that nothing comes
  * between the check and the deed.
  * @throws Refused when it may not be, or cannot be
  */
 export function planned(deed: SessionDeed, by: Pairing, scene: Scene): () => void {
   const { session } = scene.run;
   switch (deed.do) {
-    case 'stop':
-      return stop(by, scene);
     case 'control':
       if (!anyTime.includes(deed.id)) onTime(deed.turn, scene);
       return () => session.receive({ type: deed.id }, by.role, 'touch');
@@ -45,13 +56,11 @@ export function planned(deed: SessionDeed, by: Pairing, scene: Scene): () => voi
     case 'say': {
       const heard = heardInLine(session, deed);
       if (heard === null) throw new Refused('malformed', 'Nothing was said.');
-      if (heard.kind === 'stop') return stop(by, scene);
       onTime(deed.turn, scene);
       const speaker = speakerOf(by, scene);
       return () => session.hear(heard, deed.via, speaker);
     }
     case 'heard': {
-      if (deed.heard.kind === 'stop') return stop(by, scene);
       onTime(deed.turn, scene);
       const speaker = speakerOf(by, scene);
       if (session.hearsOnlyStop)
@@ -64,14 +73,6 @@ export function planned(deed: SessionDeed, by: Pairing, scene: Scene): () => voi
     }
   }
 }
-
-function stop(by: Pairing, { run: { session, clock } }: Scene): () => void {
-  if (isSameStop(session.moment, by, clock.nowMs())) return () => {};
-  return () => session.receive({ type: 'stop' }, by.role, 'touch');
-}
-
-const isSameStop = ({ context: { stop: last } }: Moment, by: Pairing, nowMs: number) =>
-  last !== null && last.by === by.role && nowMs - last.atMs < SAME_STOP_MS;
 
 function onTime(turn: string, scene: Scene): void {
   if (turn !== scene.turn)

@@ -1,12 +1,12 @@
 import type { Entry } from '../../record/index.ts';
 import { understand } from '../../record/vocabulary/index.ts';
 
-/** Far more than a device could have under way. */
-const REMEMBERED = 5000;
+/** Far more than a device could have under way; of each for itself, so that none makes those of another forgotten. */
+const REMEMBERED_OF_ONE = 1000;
 
 /** The commands that were done, so that none is done twice; each with the promise that it is on the record. */
 export class DoneCommands {
-  readonly #done = new Map<string, Promise<void>>();
+  readonly #done = new Map<string, Map<string, Promise<void>>>();
 
   /** From the record of a session that is gone on with: what was recorded is not done again. */
   restore(entries: readonly Entry[]): void {
@@ -18,17 +18,24 @@ export class DoneCommands {
 
   /** Undefined when it was not done; else a promise that settles when it is on the record. */
   find(device: string, id: string): Promise<void> | undefined {
-    return this.#done.get(`${device} ${id}`);
+    return this.#done.get(device)?.get(id);
   }
 
   add(device: string, id: string, recorded: Promise<void>): void {
-    this.#done.set(`${device} ${id}`, recorded);
-    const [oldest] = this.#done.keys();
-    if (this.#done.size > REMEMBERED && oldest !== undefined) this.#done.delete(oldest);
+    const own = this.#done.get(device) ?? new Map<string, Promise<void>>();
+    this.#done.set(device, own);
+    own.set(id, recorded);
+    const [oldest] = own.keys();
+    if (own.size > REMEMBERED_OF_ONE && oldest !== undefined) own.delete(oldest);
   }
 
   /** It came to nothing: sent again, it may be done after all. */
   drop(device: string, id: string): void {
-    this.#done.delete(`${device} ${id}`);
+    this.#done.get(device)?.delete(id);
+  }
+
+  /** A device that was let go of sends nothing again. */
+  forget(device: string): void {
+    this.#done.delete(device);
   }
 }

@@ -2,7 +2,7 @@ import { basename } from 'node:path';
 import type { JobCard } from '../../../machines/context.ts';
 import { languages } from '../../../prompts/index.ts';
 import type { Profile } from '../../profile/schema.ts';
-import { type Entry, RecordError, type RecordLog } from '../../record/index.ts';
+import { type Entry, entrySchema, RecordError, type RecordLog } from '../../record/index.ts';
 import type { Clock } from '../../session/clock.ts';
 import type { SessionHeader } from '../../session/header.ts';
 import { beginRecord, continueRecord } from '../../session/record-keeping.ts';
@@ -11,6 +11,7 @@ import { closeRecord, whenInMemory } from '../../session/save-record.ts';
 import { Session } from '../../session/session.ts';
 import type { UnitSystem } from '../../session/units.ts';
 import { Viewer } from '../../session/viewer.ts';
+import type { LogPage } from '../protocol/index.ts';
 import { type Mouths, RemoteSpeech } from './remote-voice.ts';
 
 /** Makes the clock of a session that begins at this session time. */
@@ -19,10 +20,12 @@ export type MakeClock = (beginMs: number) => Clock;
 /** What is told when the record of a session could not be kept where it was begun. */
 export interface RecordNews {
   /** It was saved in another file; the sentence names it. */
-  rescued(path: string, sentence: string): Promise<void>;
+  rescued(path: string, sentence: string, chain: string): Promise<void>;
   /** No place took it. */
   lost(sentence: string): void;
 }
+
+const ENTRIES_IN_A_PAGE = 500;
 
 const IN_MEMORY = 'The laptop saves the record elsewhere when the session is over, and says where.';
 
@@ -85,6 +88,20 @@ export class Run {
     return { run: new Run(id, restored.header, record, clock, mouths, news, restored), entries };
   }
 
+  /** Hash of the first entry, by which all versions of its record are known. */
+  get chain(): string {
+    const [first = ''] = this.record.linesFrom(0, 1);
+    return entrySchema.parse(JSON.parse(first)).hash;
+  }
+
+  /** Some entries of its record, from this one on. */
+  entries(from: number): LogPage['entries'] {
+    return this.record
+      .linesFrom(from, ENTRIES_IN_A_PAGE)
+      .map(line => entrySchema.parse(JSON.parse(line)))
+      .map(({ seq, at, monoMs, kind, data }) => ({ seq, at, monoMs, kind, data }));
+  }
+
   get isOver(): boolean {
     return this.session.moment.status === 'done';
   }
@@ -113,7 +130,7 @@ export class Run {
       this.viewer.showProblem(
         `The record could not be written to the end; the whole of it is in ${basename(path)}. The laptop's terminal says where.`,
       );
-      await this.#news.rescued(path, elsewhere);
+      await this.#news.rescued(path, elsewhere, this.chain);
     } catch (error) {
       if (!(error instanceof RecordError)) throw error;
       this.viewer.showProblem('The laptop could save the record nowhere; its terminal says why.');

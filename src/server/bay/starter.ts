@@ -77,6 +77,7 @@ export class Starter {
       const place = await this.#shop.newRecord(bay, new Date());
       const what = { profile, job, units };
       const run = await Run.start(place, what, this.#makeClock, mouths, this.#newsOf(bay));
+      await this.#shop.isOf(bay, place.id, run.chain);
       await this.#isAt(bay, place.id);
       return run;
     } catch (error) {
@@ -89,9 +90,11 @@ export class Starter {
   /** A record that was saved elsewhere is gone on with there, where that is in the shop; never with the torn one. */
   #newsOf(bay: string): RecordNews {
     return {
-      rescued: async (path, sentence) => {
+      rescued: async (path, sentence, chain) => {
         this.#tell(sentence);
-        await this.#isAt(bay, await this.#shop.idOf(path));
+        const id = await this.#shop.idOf(path);
+        if (id !== null) await this.#shop.isOf(bay, id, chain);
+        await this.#isAt(bay, id);
       },
       lost: sentence => this.#tell(sentence),
     };
@@ -111,10 +114,12 @@ export class Starter {
     mouths: Mouths,
   ): Promise<{ readonly run: Run; readonly entries: readonly Entry[] } | null> {
     const id = Object.hasOwn(this.#places, bay) ? this.#places[bay] : undefined;
-    const path = id === undefined ? null : await this.#shop.pathOf(id);
+    const path = id === undefined ? null : await this.#shop.fileOf(id);
     if (id === undefined || path === null) return null;
     try {
-      return await Run.resume({ id, path }, this.#makeClock, mouths, this.#newsOf(bay));
+      const resumed = await Run.resume({ id, path }, this.#makeClock, mouths, this.#newsOf(bay));
+      await this.#shop.isOf(bay, id, resumed.run.chain);
+      return resumed;
     } catch (error) {
       if (!(error instanceof RecordError || error instanceof ResumeError)) throw error;
       this.#tell(error.message);

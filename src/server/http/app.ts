@@ -1,8 +1,14 @@
-import fastify, { type FastifyError, type FastifyInstance } from 'fastify';
+import fastify, {
+  type FastifyError,
+  type FastifyInstance,
+  type FastifyReply,
+  type FastifyRequest,
+} from 'fastify';
 import { type ErrorCode, MAX_CLIENT_MESSAGE_BYTES } from '../protocol/index.ts';
-import { RateByKey } from '../rate-limit.ts';
+import { addressKey, RateByKey } from '../rate-limit.ts';
 import { Refused, refusalOf } from '../refused.ts';
 import type { ServerCertificate } from '../tls/certificate.ts';
+import { refuseBrokenRequest, watchSockets } from './bare-sockets.ts';
 import type { ServerContext } from './context.ts';
 import type { Guard } from './guard.ts';
 import { secure } from './headers.ts';
@@ -16,18 +22,23 @@ import { uploadRoute } from './upload-route.ts';
 /** A page with all its files at once, and then somebody who looks through the sessions. */
 const REQUESTS = { burst: 200, perSecond: 20 };
 
+/** What has not ended by itself so long after the end of the server is cut off. */
+const FAREWELL_MS = 2000;
+
 const statusOf: Partial<Record<ErrorCode, number>> = {
   malformed: 400,
   otherVersion: 400,
   notPaired: 401,
   wrongCode: 403,
   notYourRole: 403,
+  notYours: 403,
   notTheOwner: 403,
   wrongOrigin: 403,
   notFound: 404,
   tooLong: 413,
   tooManyTries: 429,
   tooFast: 429,
+  busy: 503,
   failed: 500,
 };
 
@@ -47,31 +58,51 @@ export async function buildApp(
   pageFolder: string,
 ): Promise<FastifyInstance> {
   const app: FastifyInstance = fastify({
-    https: { key, cert, minVersion: 'TLSv1.2' },
+    https: {
+      key,
+      cert,
+      minVersion: 'TLSv1.2',
+      handshakeTimeout: context.patienceMs,
+      headersTimeout: context.patienceMs,
+      connectionsCheckingInterval: context.patienceMs,
+    },
     bodyLimit: MAX_CLIENT_MESSAGE_BYTES,
     requestTimeout: 30_000,
     forceCloseConnections: true,
     // Nothing of what people send stands in a log.
     logger: false,
     routerOptions: { maxParamLength: 200 },
+    clientErrorHandler: refuseBrokenRequest,
+    frameworkErrors: (error, request, reply) => refuse(error, request, reply),
+  });
+  const closeSockets = watchSockets(app.server);
+  app.addHook('preClose', async () => {
+    setTimeout(closeSockets, FAREWELL_MS).unref();
   });
   const rate = new RateByKey(REQUESTS, context.nowMs);
 
   app.addHook('onRequest', async (request, reply) => {
     secure(request, reply);
     guard.check(request);
-    if (!rate.take(request.ip)) throw new Refused('tooFast', 'Too many requests; wait a little.');
+    // A socket has a limit of its own: a page that asked for much comes back all the same to stop.
+    if (request.headers.upgrade === undefined && !rate.take(addressKey(request.ip)))
+      throw new Refused('tooFast', 'Too many requests; wait a little.');
   });
   app.addHook('onSend', async ({ headers, raw }, reply) => {
     // A socket that was refused is not the HTTP server's any more; nobody else would close it.
     if (headers.upgrade !== undefined) reply.raw.once('finish', () => raw.socket.destroySoon());
   });
-  app.setErrorHandler((error: FastifyError, _request, reply) => {
+  function refuse(error: FastifyError, request: FastifyRequest, reply: FastifyReply) {
     const known = error instanceof Refused ? error : fromLibrary(error);
     if (!known) context.tell(`A request failed: ${String(error)}`);
     const refusal = refusalOf(known ?? error);
-    return reply.code(statusOf[refusal.code] ?? 409).send({ error: refusal });
-  });
+    reply.code(statusOf[refusal.code] ?? 409);
+    // Who opened an address in a tab gets the sentence alone.
+    return request.headers.accept?.startsWith('text/html')
+      ? reply.type('text/plain; charset=utf-8').send(refusal.sentence)
+      : reply.type('application/json; charset=utf-8').send({ error: refusal });
+  }
+  app.setErrorHandler(refuse);
   app.setNotFoundHandler(() => {
     throw new Refused('notFound', 'There is nothing at this address.');
   });
@@ -79,7 +110,7 @@ export async function buildApp(
   await socketRoute(app, context);
   pairRoute(app, context);
   sessionRoutes(app, context);
-  uploadRoute(app, context);
+  await uploadRoute(app, context);
   modelRoutes(app, context);
   pageRoute(app, pageFolder);
   return app;

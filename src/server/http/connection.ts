@@ -1,10 +1,13 @@
 import type { RawData, WebSocket } from 'ws';
 import type { Bay } from '../bay/bay.ts';
 import type { Pairing } from '../pairing/pairings.ts';
+import { RENEWED_FOR_MS, type Standing, standingOf, standingSentence } from '../pairing/standing.ts';
 import {
   type ClientMessage,
+  type Command,
   type Hello,
   MAX_CLIENT_MESSAGE_BYTES,
+  type PairingNews,
   PROTOCOL_VERSION,
   parseClientMessage,
   type Refusal,
@@ -17,11 +20,12 @@ import type { Face, Faces } from './faces.ts';
 
 /** People are slower than this, and a level meter needs no more. */
 const MESSAGES = { burst: 100, perSecond: 40 };
-/** Bad or surplus messages after which a connection is closed. */
+/** So many bad messages end a connection; so many surplus ones are answered, the rest is not. */
 const PATIENCE = 30;
+/** Surplus messages after which a connection is closed all the same: its device comes back for a stop. */
+const MOST_SURPLUS = 2000;
 /** A face that takes nothing in any more gets a new connection, and a snapshot. */
 const MOST_UNSENT_BYTES = 4 * 1024 * 1024;
-const HELLO_WITHIN_MS = 5000;
 /** Close codes: RFC 6455, section 7.4.1: policy violation. */
 const POLICY = 1008;
 
@@ -29,9 +33,21 @@ const notPaired: Refusal = {
   code: 'notPaired',
   sentence: 'This device is not paired, or not any more; pair it again.',
 };
+const tooFast: Refusal = { code: 'tooFast', sentence: 'Too many messages; slow down.' };
 
 const bytesOf = (data: RawData): Buffer =>
   Buffer.isBuffer(data) ? data : Array.isArray(data) ? Buffer.concat(data) : Buffer.from(data);
+
+interface Greeted {
+  readonly pairing: Pairing;
+  readonly bay: Bay;
+  /** It has been here since its pairing was good. */
+  readonly live: boolean;
+  /** It takes no frames any more; null when it takes none already. */
+  deaf: (() => void) | null;
+  /** What it was told last of its pairing. */
+  told: string;
+}
 
 /** One face at the other end of a socket. */
 export class Connection implements Face {
@@ -41,8 +57,10 @@ export class Connection implements Face {
   readonly #faces: Faces;
   readonly #rate: TokenBucket;
   readonly #helloTimer: NodeJS.Timeout;
-  #greeted: { readonly pairing: Pairing; readonly bay: Bay; readonly deaf: () => void } | null = null;
+  readonly #unwatch: () => void;
+  #greeted: Greeted | null = null;
   #faults = 0;
+  #surplus = 0;
   #alive = true;
   #closed = false;
 
@@ -52,7 +70,8 @@ export class Connection implements Face {
     this.#context = context;
     this.#faces = faces;
     this.#rate = new TokenBucket(MESSAGES, context.nowMs);
-    this.#helloTimer = setTimeout(() => this.#end(notPaired), HELLO_WITHIN_MS);
+    this.#helloTimer = setTimeout(() => this.#end(notPaired), context.patienceMs);
+    this.#unwatch = context.pairings.watch(() => this.look());
     faces.add(this);
     socket.on('message', (data, isBinary) => this.#take(data, isBinary));
     socket.on('pong', () => {
@@ -84,6 +103,55 @@ export class Connection implements Face {
     this.#socket.send(text);
   }
 
+  /** Sees how it stands with this device's pairing, and tells it what has changed. */
+  look(): Standing {
+    const greeted = this.#greeted;
+    if (!greeted || this.#closed) return 'gone';
+    const { pairing, bay, live } = greeted;
+    const { pairings } = this.#context;
+    const { role } = pairing;
+    const standing = standingOf({
+      role,
+      letGo: pairings.current(pairing) === null,
+      leftMs: pairings.leftMs(pairing),
+      sessionOpen: bay.isOpen,
+      live,
+    });
+    if (standing === 'gone') {
+      this.#end(notPaired);
+      return standing;
+    }
+    if (standing === 'renew')
+      pairings
+        .renew(pairing, RENEWED_FOR_MS)
+        .catch((error: Error) =>
+          this.#context.tell(`A pairing could not be kept on the disk: ${error.message}`),
+        );
+    if (standing === 'stopOnly') this.#hearsNothingMore(greeted);
+    this.#tellOfPairing(greeted, standing === 'renew' ? 'endsSoon' : standing);
+    return standing;
+  }
+
+  #tellOfPairing(greeted: Greeted, state: PairingNews['state']): void {
+    const expiresAtMs = this.#context.pairings.current(greeted.pairing)?.expiresAtMs ?? 0;
+    const told = `${state} ${expiresAtMs}`;
+    if (greeted.told === told || (greeted.told === '' && state === 'good')) return;
+    greeted.told = told;
+    this.send({
+      type: 'pairing',
+      state,
+      expiresAtMs,
+      sentence: standingSentence(state, greeted.pairing.role),
+    });
+  }
+
+  #hearsNothingMore(greeted: Greeted): void {
+    if (!greeted.deaf) return;
+    greeted.deaf();
+    greeted.deaf = null;
+    greeted.bay.left(greeted.pairing);
+  }
+
   #take(data: RawData, isBinary: boolean) {
     if (this.#closed) return;
     const bytes = bytesOf(data);
@@ -97,24 +165,34 @@ export class Connection implements Face {
     const parsed = parseClientMessage(bytes.toString('utf8'));
     if (!parsed.ok) return this.#greeted ? this.#fault(parsed.refusal) : this.#end(parsed.refusal);
     const { message } = parsed;
-    const isStop = message.type === 'command' && message.deed.do === 'stop';
-    // A stop is never too much.
-    if (!inTime && !isStop)
-      return this.#fault({ code: 'tooFast', sentence: 'Too many messages; slow down.' }, message);
+    // A stop is never too much, and never too late.
+    if (message.type === 'command' && this.#greeted?.bay.isStop(message.deed)) return this.#stop(message);
+    if (!inTime) return this.#tooMuch(message);
     this.#handle(message);
+  }
+
+  /** The path of a stop: past every limit, to the session and back, with nothing to wait for. */
+  #stop({ id }: Command): void {
+    if (!this.#greeted || this.look() === 'gone') return;
+    const { bay, pairing } = this.#greeted;
+    this.send({ type: 'ack', id, ...bay.stop(pairing, id) });
   }
 
   #handle(message: ClientMessage) {
     if (message.type === 'hello') return this.#hello(message);
     const greeted = this.#greeted;
-    if (!greeted || !this.#context.pairings.isGood(greeted.pairing)) return this.#end(notPaired);
+    if (!greeted) return this.#end(notPaired);
+    const standing = this.look();
+    if (standing === 'gone') return;
     const { pairing, bay } = greeted;
+    if (standing === 'stopOnly' && message.type !== 'ping')
+      return this.#fault({ code: 'notPaired', sentence: standingSentence(standing, pairing.role) }, message);
     switch (message.type) {
       case 'command':
         void this.#perform(pairing, bay, message);
         break;
       case 'ping':
-        if (message.found) bay.found(pairing, message.found);
+        if (message.found && standing !== 'stopOnly') bay.found(pairing, message.found);
         this.send({
           type: 'pong',
           sentMs: message.sentMs,
@@ -131,6 +209,9 @@ export class Connection implements Face {
           if (face !== this) face.send({ type: 'levelNews', levelDbfs, clipping, speech });
         break;
       }
+      case 'ear':
+        bay.listens(pairing, message.listens);
+        break;
       case 'spoken':
         bay.spoken(pairing, message.seq);
         break;
@@ -138,10 +219,13 @@ export class Connection implements Face {
   }
 
   #hello({ token, resume }: Hello) {
-    const pairing = this.#context.pairings.find(token);
-    const bay = pairing ? this.#context.bays.get(pairing.bay) : undefined;
+    const { pairings, bays } = this.#context;
+    const pairing = pairings.recall(token);
+    const bay = pairing ? bays.get(pairing.bay) : undefined;
     if (!pairing || !bay) return this.#end(notPaired);
     if (this.#greeted) return this.#fault({ code: 'malformed', sentence: 'Hello was said already.' });
+    const live = pairings.isGood(pairing);
+    if (!live && !bay.isOpen) return this.#end(notPaired);
     clearTimeout(this.#helloTimer);
     for (const face of this.#faces.ofDevice(pairing.device)) face.replaced();
     const { stream } = bay;
@@ -154,18 +238,28 @@ export class Connection implements Face {
       device: pairing.device,
       serverMs: Date.now(),
     });
-    const missed = resume?.epoch === stream.epoch ? stream.since(resume.seq) : null;
-    if (missed === null) this.send({ type: 'snapshot', ...stream.snapshot() });
-    else for (const text of missed) this.sendText(text);
-    this.#greeted = { pairing, bay, deaf: stream.listen(text => this.sendText(text)) };
-    bay.came(pairing);
+    this.#greeted = { pairing, bay, live, deaf: null, told: '' };
+    if (live) {
+      const missed = resume?.epoch === stream.epoch ? stream.since(resume.seq) : null;
+      if (missed === null) this.send({ type: 'snapshot', ...stream.snapshot() });
+      else for (const text of missed) this.sendText(text);
+      this.#greeted.deaf = stream.listen(text => this.#frame(text));
+      bay.came(pairing);
+    }
+    this.look();
+  }
+
+  /** Nothing of a session goes to a device whose time has run out, however silent it is. */
+  #frame(text: string): void {
+    const standing = this.look();
+    if (standing !== 'gone' && standing !== 'stopOnly') this.sendText(text);
   }
 
   replaced(): void {
     this.#end({ code: 'replaced', sentence: 'This device is connected in another place now.' });
   }
 
-  async #perform(pairing: Pairing, bay: Bay, command: Extract<ClientMessage, { type: 'command' }>) {
+  async #perform(pairing: Pairing, bay: Bay, command: Command) {
     try {
       const again = await bay.perform(pairing, command);
       this.send({ type: 'ack', id: command.id, again });
@@ -179,6 +273,17 @@ export class Connection implements Face {
   #fault(refusal: Refusal, message?: ClientMessage) {
     this.#faults += 1;
     if (this.#faults >= PATIENCE) return this.#end(refusal);
+    this.#refuse(refusal, message);
+  }
+
+  /** A device that is too fast is not cut off while it is merely that: it may be the one that has to stop. */
+  #tooMuch(message: ClientMessage) {
+    this.#surplus += 1;
+    if (this.#surplus >= MOST_SURPLUS || !this.#greeted) return this.#end(tooFast);
+    if (this.#surplus <= PATIENCE) this.#refuse(tooFast, message);
+  }
+
+  #refuse(refusal: Refusal, message?: ClientMessage): void {
     const id = message?.type === 'command' ? message.id : null;
     this.send({ type: 'error', id, ...refusal, final: false });
   }
@@ -193,8 +298,8 @@ export class Connection implements Face {
     if (this.#closed) return;
     this.#closed = true;
     clearTimeout(this.#helloTimer);
+    this.#unwatch();
     this.#faces.remove(this);
-    this.#greeted?.deaf();
-    if (this.#greeted) this.#greeted.bay.left(this.#greeted.pairing);
+    if (this.#greeted) this.#hearsNothingMore(this.#greeted);
   }
 }

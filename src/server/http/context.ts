@@ -12,8 +12,12 @@ export interface ServerContext {
   readonly desk: CodeDesk;
   readonly pairings: Pairings;
   readonly shop: Shop;
+  /** Folder of what is being sent in. */
+  readonly incoming: string;
   /** Folder of the Vosk models that are handed to tablets. */
   readonly models: string;
+  /** How long a socket may be open and say nothing of use. */
+  readonly patienceMs: number;
   /** Monotonic, for rates. */
   readonly nowMs: () => number;
   /** A sentence for the server's terminal. Never holds a code or a token. */

@@ -10,6 +10,8 @@ export interface Face {
   /** The same device has come by another connection. */
   replaced(): void;
   checkAlive(): void;
+  /** Something about its pairing may have changed. */
+  look(): void;
 }
 
 /** The open connections, greeted or not. */

@@ -33,10 +33,15 @@ export const VOSK_POLICY =
 export const REPORT_POLICY =
   "default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'; frame-ancestors 'self'; sandbox";
 
-/** On every answer. The host was checked before. */
+/** A year. A name of this machine alone is left out: other servers on it may have no HTTPS. */
+const STRICT_TRANSPORT = 'max-age=31536000';
+const isLoop = (host: string) => /^(localhost|127\.0\.0\.1|\[::1\])(:|$)/.test(host);
+
+/** On every answer. The host is checked next. */
 export function secure({ headers, url }: FastifyRequest, reply: FastifyReply): void {
   reply.headers(common);
   if (!reply.hasHeader('content-security-policy'))
     reply.header('content-security-policy', pagePolicy(headers.host ?? ''));
+  if (!isLoop(headers.host ?? '')) reply.header('strict-transport-security', STRICT_TRANSPORT);
   if (url.startsWith('/api/')) reply.header('cache-control', 'no-store');
 }

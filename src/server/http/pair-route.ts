@@ -1,19 +1,39 @@
 import type { FastifyInstance } from 'fastify';
 import { type PairAnswer, PROTOCOL_VERSION, pairRequestSchema } from '../protocol/index.ts';
-import { RateByKey, TokenBucket } from '../rate-limit.ts';
+import { addressKey, RateByKey, TokenBucket } from '../rate-limit.ts';
 import { Refused } from '../refused.ts';
 import type { ServerContext } from './context.ts';
 
-/** Nobody types six digits faster than this; all together guess no faster than that. */
+/** Nobody types six digits faster than this. */
 const FOR_ONE = { burst: 5, perSecond: 1 / 12 };
-const FOR_ALL = { burst: 30, perSecond: 1 / 6 };
+/** An address that was wrong so often has to wait for an hour: it cannot use up what the others may try. */
+const WRONG_OF_ONE = { burst: 10, perSecond: 10 / 3600 };
+/** All together guess no faster than that, from however many addresses. */
+const WRONG_OF_ALL = { burst: 30, perSecond: 1 / 30 };
 
 /** `POST /api/pair`: six digits for a token. */
 export function pairRoute(app: FastifyInstance, context: ServerContext): void {
-  const forOne = new RateByKey(FOR_ONE, context.nowMs);
-  const forAll = new TokenBucket(FOR_ALL, context.nowMs);
+  const { desk, pairings, bays, nowMs, tell } = context;
+  const forOne = new RateByKey(FOR_ONE, nowMs);
+  const wrongOfOne = new RateByKey(WRONG_OF_ONE, nowMs);
+  const wrongOfAll = new TokenBucket(WRONG_OF_ALL, nowMs);
+
+  const refuseWrong = (address: string): Refused => {
+    wrongOfAll.take();
+    wrongOfOne.take(addressKey(address));
+    tell(`A pairing code was refused: a device at ${address} sent one that is wrong or out of date.`);
+    if (!wrongOfOne.hasOne(addressKey(address)))
+      tell(`${address} has sent so many wrong codes that it may send none for some minutes.`);
+    if (!wrongOfAll.hasOne())
+      tell(
+        'So many wrong codes were sent that no device can be paired for half a minute: somebody is guessing.',
+      );
+    return new Refused('wrongCode', "That code is wrong or out of date; look at the server's terminal.");
+  };
+
   app.post('/api/pair', async (request): Promise<PairAnswer> => {
-    if (!forOne.take(request.ip) || !forAll.take())
+    const key = addressKey(request.ip);
+    if (!forOne.take(key) || !wrongOfOne.hasOne(key) || !wrongOfAll.hasOne())
       throw new Refused('tooManyTries', 'Too many tries; wait a minute and type the code again.');
     const parsed = pairRequestSchema.safeParse(request.body);
     if (!parsed.success) {
@@ -24,13 +44,12 @@ export function pairRoute(app: FastifyInstance, context: ServerContext): void {
       );
     }
     const { code, device } = parsed.data;
-    const found = context.desk.redeem(code);
-    if (!found)
-      throw new Refused('wrongCode', "That code is wrong or out of date; look at the server's terminal.");
-    const added = await context.pairings.add(found.bay, found.role, device);
+    const found = desk.redeem(code);
+    if (!found) throw refuseWrong(request.ip);
+    const added = await pairings.add(found.bay, found.role, device);
     if (!added) throw new Refused('notNow', 'Too many devices are paired in this bay; let go of one first.');
-    context.bays.get(found.bay)?.show();
-    context.tell(`Paired in ${found.bay}: ${JSON.stringify(device)} as ${found.role}.`);
+    bays.get(found.bay)?.show();
+    tell(`Paired in ${found.bay}: ${JSON.stringify(device)} as ${found.role}.`);
     return {
       v: PROTOCOL_VERSION,
       token: added.token,

@@ -3,8 +3,6 @@ import { type Role, roles } from '../protocol/index.ts';
 
 /** How long six digits are worth something. */
 export const CODE_VALID_MS = 10 * 60_000;
-/** After so many wrong codes all codes are made anew. */
-export const WRONG_BEFORE_RENEWAL = 50;
 
 export interface OpenCode {
   readonly bay: string;
@@ -18,18 +16,15 @@ const digest = (text: string) => createHash('sha256').update(text).digest();
 
 /** The pairing codes that are open now: one for each bay and role, each good for one device. */
 export class CodeDesk {
-  readonly #bays: readonly string[];
   readonly #nowMs: () => number;
   readonly #onChange: () => void;
   #codes: readonly OpenCode[] = [];
-  #wrong = 0;
 
   /** @param onChange called when there are other codes to be shown */
   constructor(bays: readonly string[], nowMs: () => number, onChange: () => void = () => {}) {
-    this.#bays = bays;
     this.#nowMs = nowMs;
     this.#onChange = onChange;
-    this.#renewAll();
+    for (const bay of bays) for (const role of roles) this.#renew(bay, role);
   }
 
   /** All codes, those that have run out made anew. */
@@ -46,17 +41,10 @@ export class CodeDesk {
     // Every code is compared, and each in the same time, so that the time tells nothing.
     const matches = this.codes().filter(open => timingSafeEqual(digest(open.code), given));
     const [found] = matches;
-    if (found) this.#renew(found.bay, found.role);
-    else if (++this.#wrong >= WRONG_BEFORE_RENEWAL) this.#renewAll();
-    else return null;
+    if (!found) return null;
+    this.#renew(found.bay, found.role);
     this.#onChange();
-    return found ? { bay: found.bay, role: found.role } : null;
-  }
-
-  #renewAll(): void {
-    this.#wrong = 0;
-    this.#codes = [];
-    for (const bay of this.#bays) for (const role of roles) this.#renew(bay, role);
+    return { bay: found.bay, role: found.role };
   }
 
   #renew(bay: string, role: Role): void {

@@ -3,10 +3,12 @@ import { z } from 'zod';
 import { type Role, roleSchema } from '../protocol/index.ts';
 import { readJson, writeWhole } from '../state-file.ts';
 
-/** A working day: after that a device pairs again. */
+/** A working day: after that a device pairs again, unless a session keeps it. */
 export const PAIRED_FOR_MS = 12 * 3_600_000;
 /** More devices than this in one bay are a mistake, or mischief. */
 export const MOST_DEVICES_IN_A_BAY = 16;
+/** Devices of a bay whose time has run out are known for so many more: they may stop a session that goes on. */
+export const MOST_RUN_OUT_IN_A_BAY = 64;
 
 const pairingSchema = z.object({
   device: z.string(),
@@ -29,6 +31,7 @@ export class Pairings {
   readonly #path: string;
   readonly #nowMs: () => number;
   readonly #byHash = new Map<string, Pairing>();
+  readonly #watchers = new Set<() => void>();
   #writing: Promise<void> = Promise.resolve();
 
   private constructor(path: string, nowMs: () => number) {
@@ -61,38 +64,78 @@ export class Pairings {
       tokenHash: hashOf(token),
     };
     this.#byHash.set(pairing.tokenHash, pairing);
+    this.#dropOldest(bay);
     await this.#save();
     return { token, pairing };
   }
 
   /** Whose token this is; null when it is nobody's, or nobody's any more. Found by its hash: the time tells nothing. */
   find(token: string): Pairing | null {
-    const pairing = this.#byHash.get(hashOf(token));
-    return pairing && this.#isGood(pairing) ? pairing : null;
+    const pairing = this.recall(token);
+    return pairing && this.isGood(pairing) ? pairing : null;
+  }
+
+  /** As `find`, and also one that has run out; never one that was let go of. */
+  recall(token: string): Pairing | null {
+    return this.#byHash.get(hashOf(token)) ?? null;
+  }
+
+  /** The same pairing as it stands now; null when it was let go of. */
+  current({ tokenHash }: Pairing): Pairing | null {
+    return this.#byHash.get(tokenHash) ?? null;
   }
 
   /** Still paired: neither run out nor let go of. */
   isGood(pairing: Pairing): boolean {
-    return this.#byHash.has(pairing.tokenHash) && this.#isGood(pairing);
+    return this.leftMs(pairing) > 0;
   }
 
-  ofBay(bay: string): readonly Pairing[] {
-    return [...this.#byHash.values()].filter(pairing => pairing.bay === bay && this.#isGood(pairing));
+  /** How long it is good for; 0 when it has run out or was let go of. */
+  leftMs(pairing: Pairing): number {
+    return Math.max(0, (this.current(pairing)?.expiresAtMs ?? 0) - this.#nowMs());
   }
 
-  async forget(device: string): Promise<void> {
-    for (const pairing of [...this.#byHash.values()])
-      if (pairing.device === device) this.#byHash.delete(pairing.tokenHash);
+  /** Good for so long from now on, where that is longer than it is. One that was let go of stays let go of. */
+  async renew(pairing: Pairing, forMs: number): Promise<void> {
+    const current = this.current(pairing);
+    const expiresAtMs = this.#nowMs() + forMs;
+    if (!current || current.expiresAtMs >= expiresAtMs) return;
+    this.#byHash.set(current.tokenHash, { ...current, expiresAtMs });
     await this.#save();
   }
 
-  #isGood({ expiresAtMs }: Pairing): boolean {
-    return this.#nowMs() < expiresAtMs;
+  ofBay(bay: string): readonly Pairing[] {
+    return this.all().filter(pairing => pairing.bay === bay);
+  }
+
+  /** All that are good. */
+  all(): readonly Pairing[] {
+    return [...this.#byHash.values()].filter(pairing => this.isGood(pairing));
+  }
+
+  /** Lets go of a device, at once and for good; its connection learns of it. */
+  async forget(device: string): Promise<void> {
+    for (const pairing of [...this.#byHash.values()])
+      if (pairing.device === device) this.#byHash.delete(pairing.tokenHash);
+    for (const watcher of [...this.#watchers]) watcher();
+    await this.#save();
+  }
+
+  /** Called when a device was let go of. */
+  watch(watcher: () => void): () => void {
+    this.#watchers.add(watcher);
+    return () => this.#watchers.delete(watcher);
+  }
+
+  #dropOldest(bay: string): void {
+    const runOut = [...this.#byHash.values()].filter(each => each.bay === bay && !this.isGood(each));
+    const tooMany = runOut.sort((a, b) => b.expiresAtMs - a.expiresAtMs).slice(MOST_RUN_OUT_IN_A_BAY);
+    for (const { tokenHash } of tooMany) this.#byHash.delete(tokenHash);
   }
 
   #save(): Promise<void> {
-    const good = [...this.#byHash.values()].filter(pairing => this.#isGood(pairing));
-    const written = this.#writing.then(() => writeWhole(this.#path, JSON.stringify({ pairings: good })));
+    const pairings = [...this.#byHash.values()];
+    const written = this.#writing.then(() => writeWhole(this.#path, JSON.stringify({ pairings })));
     this.#writing = written.catch(() => {});
     return written;
   }

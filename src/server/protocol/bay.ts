@@ -12,6 +12,8 @@ export const deviceSchema = z.object({
   connected: z.boolean(),
   /** Leads the session: what it sends counts as the technician's. */
   owner: z.boolean(),
+  /** It has a microphone that works, and hears. */
+  listens: z.boolean(),
   /** How far its clock is ahead of the server's, and the round trip behind that figure; null before a ping. */
   clockOffsetMs: z.number().nullable(),
   roundTripMs: z.number().nullable(),

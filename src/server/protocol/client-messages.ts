@@ -37,6 +37,9 @@ export const levelSchema = z.strictObject({
     .optional(),
 });
 
+/** Whether this device hears at all: nobody is to believe that a voice reaches the session when none does. */
+export const earSchema = z.strictObject({ type: z.literal('ear'), listens: z.boolean() });
+
 /** The device that speaks has said the sentence of this frame to its end, or was cut short. */
 export const spokenSchema = z.strictObject({ type: z.literal('spoken'), seq: sequenceSchema });
 
@@ -45,6 +48,7 @@ export const clientMessageSchema = z.discriminatedUnion('type', [
   commandSchema,
   pingSchema,
   levelSchema,
+  earSchema,
   spokenSchema,
 ]);
 export type ClientMessage = z.infer<typeof clientMessageSchema>;

@@ -47,7 +47,10 @@ export const deedSchema = z.discriminatedUnion('do', [
   z.strictObject({ do: z.literal('declineHold') }),
   /** Another of the technician's devices leads from now on. */
   z.strictObject({ do: z.literal('takeOver') }),
-  /** The owner lets go of a device that has left (an empty battery); it has to pair again. */
+  /**
+   * Lets go of a device of this bay; it has to pair again. Each may do so with itself, the owner with one that has
+   * left (an empty battery), the supervisor with any.
+   */
   z.strictObject({ do: z.literal('forget'), device: z.string().min(1).max(60) }),
   /** The owner begins a session in this bay; what is left out is as the server was started. */
   z.strictObject({

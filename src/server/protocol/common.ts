@@ -1,7 +1,7 @@
 import { z } from 'zod';
 
 /** Raised whenever a message changes its meaning; both sides refuse another one by name. */
-export const PROTOCOL_VERSION = 1;
+export const PROTOCOL_VERSION = 2;
 
 /** What a paired person may do; the role belongs to the pairing code, never to the device's wish. */
 export const roles = ['technician', 'second', 'supervisor'] as const;
@@ -47,6 +47,10 @@ export const errorCodes = [
   /** Not possible in the state that the session is in. */
   'notNow',
   'notFound',
+  /** It belongs to another bay, or to the laptop itself. */
+  'notYours',
+  /** Too much of the same is being done already: later it may be. */
+  'busy',
   /** The same pairing has said hello on another connection. */
   'replaced',
   'wrongOrigin',

@@ -21,8 +21,11 @@ export const sessionRowSchema = z.object({
   vehicle: z.string().nullable(),
   engine: z.string().nullable(),
   profile: z.string().nullable(),
-  /** `damaged`: the record does not verify; never shown as anything better. */
-  state: z.enum(['running', 'signedOff', 'ended', 'brokenOff', 'damaged']),
+  /**
+   * `damaged`: the record does not verify. `notConfirmed`: its events, carried out once more, do not lead to what
+   * it says. `unchecked`: nobody has looked yet. None of them is ever shown as anything better.
+   */
+  state: z.enum(['running', 'signedOff', 'ended', 'brokenOff', 'damaged', 'notConfirmed', 'unchecked']),
   entries: z.int().nonnegative(),
   /** Sent in by a tablet that had run without the server. */
   uploaded: z.boolean(),
@@ -44,11 +47,15 @@ export const logPageSchema = z.object({
   next: z.int().nonnegative(),
 });
 
+export type LogPage = z.infer<typeof logPageSchema>;
+
 export const reportPassSchema = z.object({ path: z.string() });
 
 export const uploadAnswerSchema = z.object({
   id: z.string(),
   verified: z.boolean(),
+  /** Verified, and its events lead to what it says. */
+  confirmed: z.boolean(),
   /** It had been sent before; nothing was written. */
   again: z.boolean(),
   sentence: z.string(),

@@ -66,12 +66,32 @@ export const hushFrameSchema = z.object({
 export const frameSchema = z.discriminatedUnion('type', [patchFrameSchema, sayFrameSchema, hushFrameSchema]);
 export type Frame = z.infer<typeof frameSchema>;
 
-/** The command is done and on the record, `again` when it had been done before; or it was refused. */
+/** What came of a stop: the session is stopped, or there is none that could be. */
+export const stopAnswers = ['stopped', 'nothingRuns'] as const;
+export type StopAnswer = (typeof stopAnswers)[number];
+
+/**
+ * The command is done and on the record, `again` when it had been done before; or it was refused. A stop is
+ * answered as soon as it counts, before the disk has it, and `again` is a stop of a device that has stopped
+ * this session before and nobody has gone on since.
+ */
 export const ackSchema = z.object({
   type: z.literal('ack'),
   id: commandIdSchema,
   again: z.boolean(),
+  /** Of a stop, and only of one. */
+  stop: z.enum(stopAnswers).optional(),
 });
+
+/** How it stands with this device's pairing, where there is something to say. */
+export const pairingNewsSchema = z.object({
+  type: z.literal('pairing'),
+  /** `stopOnly`: it has run out; while the session goes on it may still stop, and nothing else. */
+  state: z.enum(['good', 'endsSoon', 'stopOnly']),
+  expiresAtMs: millisecondsSchema,
+  sentence: z.string(),
+});
+export type PairingNews = z.infer<typeof pairingNewsSchema>;
 
 export const errorSchema = z.object({
   type: z.literal('error'),
@@ -107,6 +127,7 @@ export const serverMessageSchema = z.discriminatedUnion('type', [
   sayFrameSchema,
   hushFrameSchema,
   ackSchema,
+  pairingNewsSchema,
   errorSchema,
   pongSchema,
   levelNewsSchema,

@@ -1,4 +1,4 @@
-import { mkdir, rm, writeFile } from 'node:fs/promises';
+import { chmod, mkdir, rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { addFiles } from '../../archive/add-files.ts';
 import type { Archive } from '../../archive/archive.ts';
@@ -6,11 +6,10 @@ import { ArchiveError } from '../../archive/archive-error.ts';
 import type { ArchivedOutcome } from '../../archive/card.ts';
 import { openArchive } from '../../archive/open.ts';
 import type { ArchivedSession } from '../../archive/schema.ts';
-import type { SessionRow, UploadAnswer } from '../protocol/index.ts';
+import type { SessionRow } from '../protocol/index.ts';
 import { OWNER_ONLY } from '../state-file.ts';
 import type { FolderShop } from './folder-shop.ts';
-import { isUpload } from './row.ts';
-import type { Shop } from './shop.ts';
+import { isUpload, type ListedRow } from './row.ts';
 
 /** As many as a person looks through; a search finds the others. */
 const MOST_LISTED = 200;
@@ -23,13 +22,20 @@ const states: Readonly<Record<ArchivedOutcome, SessionRow['state']>> = {
   unknown: 'damaged',
 };
 
+/** An archive that is a file is nobody else's to read. */
+async function openOwn(place: string): Promise<Archive> {
+  const archive = await openArchive(place);
+  for (const file of [place, `${place}-wal`, `${place}-shm`]) await chmod(file, OWNER_ONLY).catch(() => {});
+  return archive;
+}
+
 const orNull = (text: string) => (text === '' ? null : text);
 
 /**
  * A folder of records with the shop's archive behind it: what is in the folder is taken into the archive when
  * somebody looks, and what only the archive has is listed and read too.
  */
-export class ArchivedShop implements Shop {
+export class ArchivedShop {
   readonly #folder: FolderShop;
   readonly #place: string;
   /** Records that only the archive has are unpacked here when they are read. */
@@ -55,26 +61,14 @@ export class ArchivedShop implements Shop {
     this.#tell = tell;
   }
 
-  newRecord(bay: string, at: Date): Promise<{ readonly id: string; readonly path: string }> {
-    return this.#folder.newRecord(bay, at);
-  }
-
-  idOf(path: string): Promise<string | null> {
-    return this.#folder.idOf(path);
-  }
-
-  keep(content: Buffer): Promise<UploadAnswer> {
-    return this.#folder.keep(content);
-  }
-
-  async pathOf(id: string): Promise<string | null> {
-    const inFolder = await this.#folder.pathOf(id);
+  /** The record of a session, out of the archive into a file; null when it has none of this id. */
+  async unpack(id: string): Promise<string | null> {
     // An id of the archive is digits and nothing else: no name from outside becomes part of a path.
-    if (inFolder !== null || !/^[0-9a-f]{64}$/.test(id)) return inFolder;
+    if (!/^[0-9a-f]{64}$/.test(id)) return null;
     try {
       const archive = await this.#archive();
       const content = await archive.log((await archive.session(id)).id);
-      await mkdir(this.#unpacked, { recursive: true });
+      await mkdir(this.#unpacked, { recursive: true, mode: 0o700 });
       const path = join(this.#unpacked, `${id}.jsonl`);
       await writeFile(path, content, { mode: OWNER_ONLY });
       return path;
@@ -85,7 +79,7 @@ export class ArchivedShop implements Shop {
   }
 
   /** The folder alone, where the archive cannot be used; then that is told. */
-  async list(find = ''): Promise<readonly SessionRow[]> {
+  async list(find: string): Promise<readonly ListedRow[]> {
     try {
       const archive = await this.#archive();
       this.#taking = this.#taking.catch(() => {}).then(() => this.#takeIn(archive));
@@ -107,7 +101,7 @@ export class ArchivedShop implements Shop {
   }
 
   #archive(): Promise<Archive> {
-    this.#opening ??= openArchive(this.#place).catch((error: unknown) => {
+    this.#opening ??= openOwn(this.#place).catch((error: unknown) => {
       // The next one who looks tries again.
       this.#opening = null;
       throw error;
@@ -136,7 +130,7 @@ export class ArchivedShop implements Shop {
     }
   }
 
-  #rowOf({ id, started, vehicle, engine, profile, outcome, state, entries }: ArchivedSession): SessionRow {
+  #rowOf({ id, started, vehicle, engine, profile, outcome, state, entries }: ArchivedSession): ListedRow {
     const file = this.#files.get(id)?.id ?? id;
     return {
       id: file,
@@ -147,6 +141,7 @@ export class ArchivedShop implements Shop {
       state: state === 'broken' ? 'damaged' : states[outcome],
       entries,
       uploaded: isUpload(file),
+      mark: this.#taken.get(file) ?? id,
     };
   }
 }

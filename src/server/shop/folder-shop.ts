@@ -1,13 +1,8 @@
-import { randomUUID } from 'node:crypto';
-import { mkdir, readdir, rename, rm, writeFile } from 'node:fs/promises';
+import { chmod, mkdir, readdir, rename } from 'node:fs/promises';
 import { join } from 'node:path';
-import { verifyLog } from '../../record/index.ts';
 import { recordName } from '../../session/record-keeping.ts';
-import type { SessionRow, UploadAnswer } from '../protocol/index.ts';
-import { Refused } from '../refused.ts';
 import { OWNER_ONLY } from '../state-file.ts';
-import { DAMAGED, markOf, RowBook, tellsOf, uploadName } from './row.ts';
-import type { Shop } from './shop.ts';
+import { type ListedRow, markOf, RowBook, tellsOf } from './row.ts';
 
 const ENDING = '.jsonl';
 /** As many as a person looks through; the archive finds the others. */
@@ -21,7 +16,7 @@ const plain = (bay: string) =>
     .replaceAll(/^-|-$/g, '') || 'bay';
 
 /** A shop that is a folder of records. */
-export class FolderShop implements Shop {
+export class FolderShop {
   readonly #folder: string;
   readonly #rows = new RowBook();
 
@@ -30,8 +25,20 @@ export class FolderShop implements Shop {
   }
 
   static async open(folder: string): Promise<FolderShop> {
-    await mkdir(folder, { recursive: true });
+    await mkdir(folder, { recursive: true, mode: 0o700 });
     return new FolderShop(folder);
+  }
+
+  /** Makes everything that lies in the folder its owner's alone, from before this was so, or copied here. */
+  async protect(): Promise<void> {
+    const files = await readdir(this.#folder, { withFileTypes: true });
+    for (const file of files)
+      if (file.isFile()) await chmod(join(this.#folder, file.name), OWNER_ONLY).catch(() => {});
+  }
+
+  /** Puts a file into the folder as the record of this session. */
+  async put(draft: string, id: string): Promise<void> {
+    await rename(draft, this.#pathFor(id));
   }
 
   async newRecord(bay: string, at: Date): Promise<{ readonly id: string; readonly path: string }> {
@@ -52,14 +59,14 @@ export class FolderShop implements Shop {
     return (await this.#ids()).find(id => this.#pathFor(id) === path) ?? null;
   }
 
-  async list(find = ''): Promise<readonly SessionRow[]> {
+  async list(find = ''): Promise<readonly ListedRow[]> {
     const ids = [...(await this.#ids())].sort().reverse().slice(0, MOST_LISTED);
     const rows = (await this.rowsOf(ids)).filter(row => tellsOf(find, row));
     return rows.sort((a, b) => (b.startedAt ?? '').localeCompare(a.startedAt ?? ''));
   }
 
-  async rowsOf(ids: readonly string[]): Promise<SessionRow[]> {
-    const rows: SessionRow[] = [];
+  async rowsOf(ids: readonly string[]): Promise<ListedRow[]> {
+    const rows: ListedRow[] = [];
     for (const id of ids) rows.push(await this.#rows.rowOf(id, this.#pathFor(id)));
     return rows;
   }
@@ -74,29 +81,8 @@ export class FolderShop implements Shop {
     );
   }
 
-  async close(): Promise<void> {}
-
   #pathFor(id: string): string {
     return join(this.#folder, `${id}${ENDING}`);
-  }
-
-  async keep(content: Buffer): Promise<UploadAnswer> {
-    const name = uploadName(content);
-    const ids = await this.#ids();
-    const before = ids.find(id => id === name || id === `${name}${DAMAGED}`);
-    if (before !== undefined) return { ...answer(before, before === name), again: true };
-    const draft = join(this.#folder, `${randomUUID()}.part`);
-    try {
-      await writeFile(draft, content, { flag: 'wx', mode: OWNER_ONLY, flush: true });
-      const verification = await verifyLog(draft);
-      if (!verification.ok && (verification.problem === 'notOurs' || verification.problem === 'unreadable'))
-        throw new Refused('malformed', 'What was sent is not a record of first-fire; nothing was kept.');
-      const id = verification.ok ? name : `${name}${DAMAGED}`;
-      await rename(draft, this.#pathFor(id));
-      return { ...answer(id, verification.ok), again: false };
-    } finally {
-      await rm(draft, { force: true });
-    }
   }
 
   async #ids(): Promise<readonly string[]> {
@@ -106,11 +92,3 @@ export class FolderShop implements Shop {
       .map(file => file.name.slice(0, -ENDING.length));
   }
 }
-
-const answer = (id: string, verified: boolean) => ({
-  id,
-  verified,
-  sentence: verified
-    ? 'The record was verified and kept.'
-    : 'The record was altered or is not whole; it was kept and is marked as damaged.',
-});

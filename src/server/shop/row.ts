@@ -1,4 +1,3 @@
-import { createHash } from 'node:crypto';
 import { stat } from 'node:fs/promises';
 import { readLog } from '../../record/index.ts';
 import { readHeader } from '../../session/header.ts';
@@ -13,9 +12,8 @@ export const DAMAGED = '.damaged';
 
 const UPLOAD = 'upload-';
 
-/** The name under which a record that was sent in is kept, by its content. */
-export const uploadName = (content: Buffer) =>
-  `${UPLOAD}${createHash('sha256').update(content).digest('hex').slice(0, 32)}`;
+/** The name under which a record that was sent in is kept, by the SHA-256 of its content. */
+export const uploadName = (digest: string) => `${UPLOAD}${digest.slice(0, 32)}`;
 
 /** Whether a tablet sent it in that had run without the server. */
 export const isUpload = (id: string) => id.startsWith(UPLOAD);
@@ -62,16 +60,21 @@ export async function markOf(path: string): Promise<string> {
   return `${size} ${mtimeMs}`;
 }
 
+/** A row, with a mark that changes when the record does. */
+export interface ListedRow extends SessionRow {
+  readonly mark: string;
+}
+
 /** Rows that are made anew only when their file has changed. */
 export class RowBook {
   readonly #known = new Map<string, { readonly mark: string; readonly row: SessionRow }>();
 
-  async rowOf(id: string, path: string): Promise<SessionRow> {
+  async rowOf(id: string, path: string): Promise<ListedRow> {
     const mark = await markOf(path);
     const known = this.#known.get(id);
-    if (known?.mark === mark) return known.row;
+    if (known?.mark === mark) return { ...known.row, mark };
     const row = await sessionRow(id, path);
     this.#known.set(id, { mark, row });
-    return row;
+    return { ...row, mark };
   }
 }

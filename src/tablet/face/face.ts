@@ -1,7 +1,8 @@
 import type { Person } from '../../../machines/vocabulary.ts';
-import type { SessionRow } from '../../server/protocol/index.ts';
+import type { PairingNews, SessionRow } from '../../server/protocol/index.ts';
 import type { View } from '../../session/view.ts';
 import type { Plot } from './plots.ts';
+import type { StopState } from './stop-state.ts';
 
 /** Whether the page is in touch with the session that it shows. */
 export interface Link {
@@ -11,6 +12,8 @@ export interface Link {
   readonly sentence: string | null;
   /** How far this device's clock is ahead of the server's; null before it is known. */
   readonly clockOffsetMs: number | null;
+  /** What the laptop has said of this device's pairing; null while there is nothing to say. */
+  readonly pairing: PairingNews | null;
 }
 
 /** What only a session that is shared through the bay's laptop has. */
@@ -25,6 +28,10 @@ export interface BayPart {
   /** Of the session in the shop's folder; null before one has begun. */
   readonly session: string | null;
   readonly devices: readonly Device[];
+  /** What does not work on this device, one sentence each; stands among the view's problems where there is a view. */
+  readonly troubles: readonly string[];
+  /** The id of this one among them. */
+  readonly device: string;
 }
 
 export interface Device {
@@ -38,6 +45,9 @@ export interface Device {
 export interface FaceState {
   readonly role: Person;
   readonly view: View | null;
+  /** Names the question that the view shows, unlike any other: goes back with what answers it. */
+  readonly turn: string;
+  readonly stop: StopState;
   /** `performance.now()` at which the view was made: its timer counts down from here. */
   readonly takenAtMs: number;
   readonly plots: readonly Plot[];
@@ -45,11 +55,14 @@ export interface FaceState {
 }
 
 export interface BayDeeds {
-  giveClear(): void;
+  /** @param turn of the question that was shown */
+  giveClear(turn: string): void;
   askHold(): void;
   declineHold(): void;
   takeOver(): void;
   begin(): void;
+  /** Lets go of a device of this bay, this one or another. */
+  letGo(device: string): void;
   /** Sessions of the shop in which this text stands, the newest first; all of them, where it is empty. */
   sessions(find: string): Promise<readonly SessionRow[]>;
   /** Settles with the address of the report of a session, good for one visit. */
@@ -61,8 +74,11 @@ export interface Face {
   state(): FaceState;
   /** Calls after each change, a few times a second at the most; gives back what ends it. */
   watch(watcher: () => void): () => void;
-  /** What was typed or touched, in the wordings that would be spoken. */
-  say(text: string, via: 'keys' | 'touch'): void;
+  /**
+   * What was typed or touched, in the wordings that would be spoken.
+   * @param turn of the question that was shown: an answer to another one is none
+   */
+  say(text: string, via: 'keys' | 'touch', turn: string): void;
   stop(): void;
   /** Null where the session runs in this page. */
   readonly bay: BayDeeds | null;

@@ -1,10 +1,11 @@
-import { isOver, outcomeOf, stateName } from '../../../machines/moment.ts';
+import { isOver, type Moment, outcomeOf, stateName } from '../../../machines/moment.ts';
 import { english } from '../../../prompts/en/index.ts';
 import type { RecordLog } from '../../record/index.ts';
 import { type Clock, recordClock, SystemClock } from '../../session/clock.ts';
 import { headerData, type SessionHeader } from '../../session/header.ts';
 import { closeAfterAll, type Restored, restore, resumedData } from '../../session/resume.ts';
 import { Session } from '../../session/session.ts';
+import { meansStop } from '../../session/stop-words.ts';
 import { Viewer } from '../../session/viewer.ts';
 import { createTypedRecognizer } from '../../voice/recognizers/typed.ts';
 import type { Devices } from '../devices.ts';
@@ -77,7 +78,20 @@ export async function resumeLocal(
   }
 }
 
-const isStop = (text: string) => english.stopWordings.some(wording => wording === text.trim().toLowerCase());
+/** Names the questions of a session: another name as soon as another thing is asked, or waits for its read-back. */
+class Turns {
+  #asked = '';
+  #pending: unknown;
+  #number = 0;
+
+  at(moment: Moment): string {
+    const asked = stateName(moment);
+    if (asked !== this.#asked || moment.context.pending !== this.#pending) this.#number += 1;
+    this.#asked = asked;
+    this.#pending = moment.context.pending;
+    return String(this.#number);
+  }
+}
 
 interface Parts {
   readonly dataBase: IDBDatabase;
@@ -106,7 +120,9 @@ async function run({ dataBase, id, header, clock, record, devices, restored }: P
   });
 
   const watchers = new Watchers();
+  const turns = new Turns();
   let state: FaceState | null = null;
+  let stop: FaceState['stop'] = 'none';
   viewer.watch(() => {
     state = null;
     watchers.changed();
@@ -114,6 +130,8 @@ async function run({ dataBase, id, header, clock, record, devices, restored }: P
   const look = (): FaceState => ({
     role: 'technician',
     view: viewer.view(),
+    turn: turns.at(session.moment),
+    stop,
     takenAtMs: performance.now(),
     plots: plots.plots(),
     bay: null,
@@ -136,10 +154,15 @@ async function run({ dataBase, id, header, clock, record, devices, restored }: P
    * An answer belongs to the question that was shown. Until the last event is on the disk the session still
    * listens for the question before, so an answer waits for that; a stop waits for nothing.
    */
-  const say = async (text: string, via: 'keys' | 'touch') => {
-    const shown = viewer.view().key;
-    if (!isStop(text)) await session.settled();
-    if (isStop(text) || stateName(session.moment) === shown) (via === 'keys' ? typed : touched).type(text);
+  const say = async (text: string, via: 'keys' | 'touch', shown: string) => {
+    const ear = via === 'keys' ? typed : touched;
+    if (meansStop(text, english)) {
+      stop = 'stopped';
+      ear.type(text);
+      return;
+    }
+    await session.settled();
+    if (turns.at(session.moment) === shown) ear.type(text);
   };
 
   return {
@@ -149,8 +172,13 @@ async function run({ dataBase, id, header, clock, record, devices, restored }: P
       return state;
     },
     watch: watcher => watchers.add(watcher),
-    say: (text, via) => void say(text, via),
-    stop: () => session.receive({ type: 'stop' }, 'technician', 'touch'),
+    say: (text, via, turn) => void say(text, via, turn),
+    stop() {
+      session.receive({ type: 'stop' }, 'technician', 'touch');
+      stop = isOver(session.moment) ? 'nothingRuns' : 'stopped';
+      state = null;
+      watchers.changed();
+    },
     bay: null,
     async close() {
       hearing?.close();

@@ -13,8 +13,8 @@ export interface KeptRecord {
   readonly profile: string;
   /** `open` until its session is over; then how it ended. */
   readonly state: 'open' | 'signedOff' | 'ended';
-  /** Whether the laptop of the shop has it: kept, or kept and marked because it does not verify. */
-  readonly sent: false | 'kept' | 'marked';
+  /** Whether the laptop of the shop has it: kept, or marked because it does not verify, or cannot be confirmed. */
+  readonly sent: false | 'kept' | 'marked' | 'doubted';
 }
 
 const NAME = 'first-fire';

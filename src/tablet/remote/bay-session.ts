@@ -1,11 +1,15 @@
+import { english } from '../../../prompts/en/index.ts';
 import type { Deed, PairAnswer } from '../../server/protocol/index.ts';
 import { SystemClock } from '../../session/clock.ts';
+import { meansStop } from '../../session/stop-words.ts';
 import type { Recognizer } from '../../voice/ports.ts';
 import type { Devices } from '../devices.ts';
 import type { Face, FaceState } from '../face/face.ts';
 import { Watchers } from '../face/watchers.ts';
+import { words } from '../words.ts';
 import { Connection, type Line } from './connection.ts';
 import { LogBook, type Milestone } from './log-book.ts';
+import { keepPairing } from './pairing.ts';
 import { pastSessions, reportOf } from './past-sessions.ts';
 
 /** A session that runs on the bay's laptop, as one device sees it. */
@@ -13,6 +17,9 @@ export interface BaySession extends Face {
   milestones(): readonly Milestone[];
   close(): Promise<void>;
 }
+
+/** As a session calls what is done without a voice. */
+const KEYS = 'keys';
 
 const TROUBLES_SHOWN = 5;
 const LOG_EVERY_MS = 3_000;
@@ -44,6 +51,8 @@ export async function joinBay(pairing: PairAnswer, devices: Devices): Promise<Ba
   let face: FaceState | null = null;
   let levelSentMs = Number.NEGATIVE_INFINITY;
   let sentNth = 0;
+  /** What this device hears with; nothing, until it does. */
+  let ear = KEYS;
 
   const changed = () => {
     face = null;
@@ -90,6 +99,8 @@ export async function joinBay(pairing: PairAnswer, devices: Devices): Promise<Ba
       },
       onHush: () => speaking.speech.clear(),
       onRefused: trouble,
+      onPairing: ({ expiresAtMs }) => keepPairing({ ...pairing, expiresAtMs }),
+      onUnanswered: () => void speaking.speech.enqueue({ text: words.stopStates.shout, priority: 'hazard' }),
     },
   );
   speaking.speech.onSpeaking(sentence => {
@@ -116,7 +127,11 @@ export async function joinBay(pairing: PairAnswer, devices: Devices): Promise<Ba
             const { state } = connection;
             if (state?.grammar) recognizer.listen({ ...state.grammar, key: state.turn });
           },
-          listensWith: changed,
+          listensWith(source) {
+            ear = source;
+            connection.listens(source !== KEYS);
+            changed();
+          },
           level(level) {
             const isNews = level.utterance !== undefined && level.utterance.nth !== sentNth;
             if (!isNews && performance.now() - levelSentMs < LEVEL_EVERY_MS) return;
@@ -132,7 +147,14 @@ export async function joinBay(pairing: PairAnswer, devices: Devices): Promise<Ba
     const view = state?.view ?? null;
     return {
       role,
-      view: view && { ...view, problems: [...view.problems, ...troubles] },
+      view: view && {
+        ...view,
+        problems: [...view.problems, ...troubles],
+        // Who holds this device has to know whether it hears, not whether another one does.
+        hearing: role === 'supervisor' ? view.hearing : { ...view.hearing, source: ear },
+      },
+      turn: state?.turn ?? '',
+      stop: connection.stop,
       takenAtMs: connection.takenAtMs,
       plots: logBook?.plots ?? [],
       bay: {
@@ -141,12 +163,15 @@ export async function joinBay(pairing: PairAnswer, devices: Devices): Promise<Ba
           bay,
           sentence: troubles.at(-1) ?? null,
           clockOffsetMs: offset?.offsetMs ?? null,
+          pairing: connection.pairing,
         },
         clear: state?.clear.state ?? 'notAsked',
         holdAskedBy: state?.holdAsked?.by ?? null,
         follows: role === 'technician' && own()?.owner === false,
         session: state?.session ?? null,
         devices: state?.devices ?? [],
+        troubles,
+        device: connection.device,
       },
     };
   };
@@ -157,14 +182,18 @@ export async function joinBay(pairing: PairAnswer, devices: Devices): Promise<Ba
       return face;
     },
     watch: watcher => watchers.add(watcher),
-    say: (text, via) => withTurn(turn => ({ do: 'say', turn, text, via })),
+    say(text, via, turn) {
+      if (meansStop(text, english)) connection.command({ do: 'stop' });
+      else if (turn !== '') connection.command({ do: 'say', turn, text, via });
+    },
     stop: () => connection.command({ do: 'stop' }),
     bay: {
-      giveClear: () => withTurn(turn => ({ do: 'clear', turn })),
+      giveClear: turn => connection.command({ do: 'clear', turn }),
       askHold: () => connection.command({ do: 'askHold' }),
       declineHold: () => connection.command({ do: 'declineHold' }),
       takeOver: () => connection.command({ do: 'takeOver' }),
       begin: () => connection.command({ do: 'begin' }),
+      letGo: device => connection.command({ do: 'forget', device }),
       sessions: find => pastSessions(token, find),
       report: session => reportOf(token, session),
     },

@@ -6,13 +6,17 @@ import {
   type Command,
   clockOffset,
   type Deed,
+  type ErrorCode,
   type Frame,
   type Hello,
+  type PairingNews,
   PROTOCOL_VERSION,
   parseServerMessage,
   type ServerMessage,
   type TimeExchange,
 } from '../../server/protocol/index.ts';
+
+import { ANSWER_WITHIN_MS, type StopState } from '../face/stop-state.ts';
 
 /** What of a WebSocket is used: a real one, or its like in a test. */
 export interface Line {
@@ -40,6 +44,9 @@ export interface ConnectionEvents {
   onSay(frame: Extract<Frame, { type: 'say' }>): void;
   onHush(): void;
   onRefused(sentence: string): void;
+  onPairing(news: PairingNews): void;
+  /** A stop has not been answered in time: whoever gave it has to know what to do. */
+  onUnanswered(): void;
 }
 
 const FIRST_RETRY_MS = 300;
@@ -47,7 +54,12 @@ const LONGEST_RETRY_MS = 5_000;
 const PING_EVERY_MS = 5_000;
 /** Without any word from the server for so long the line is taken for dead. */
 const SILENCE_MS = 12_000;
+/** With a stop unanswered for so long the line is taken for dead. */
+const STOP_SILENCE_MS = 2 * ANSWER_WITHIN_MS;
 const EXCHANGES_KEPT = 8;
+
+/** Refusals after which to come back is no use; all others end only this line. */
+const forGood: readonly ErrorCode[] = ['notPaired', 'otherVersion', 'replaced', 'wrongOrigin'];
 
 /** A deed that a late connection would do harm with is not sent again: only a stop never comes too late. */
 const isWorthRepeating = ({ do: what }: Deed) => what === 'stop';
@@ -69,6 +81,9 @@ export class Connection {
   #heardMs = 0;
   #retryMs = FIRST_RETRY_MS;
   #closed = false;
+  #stop: StopState = 'none';
+  #pairing: PairingNews | null = null;
+  #listens = false;
 
   constructor(parts: ConnectionParts, events: ConnectionEvents) {
     this.#parts = parts;
@@ -94,6 +109,15 @@ export class Connection {
     return this.#takenAtMs;
   }
 
+  /** What has become of the stop that was given last. */
+  get stop(): StopState {
+    return this.#stop;
+  }
+
+  get pairing(): PairingNews | null {
+    return this.#pairing;
+  }
+
   get offset(): ClockOffset | null {
     return this.#offset;
   }
@@ -106,7 +130,14 @@ export class Connection {
       return;
     }
     this.#waiting.set(id, deed);
+    if (deed.do === 'stop') this.#stopping(id);
     if (this.#lineState === 'connected') this.#send({ type: 'command', id, deed } satisfies Command);
+  }
+
+  /** Whether this device hears; said again on each new line. */
+  listens(listens: boolean): void {
+    this.#listens = listens;
+    if (this.#lineState === 'connected') this.#send({ type: 'ear', listens });
   }
 
   tell(message: Extract<ClientMessage, { type: 'level' | 'spoken' }>): void {
@@ -116,6 +147,33 @@ export class Connection {
   close(): void {
     this.#closed = true;
     this.#line?.close();
+  }
+
+  #stopping(id: string): void {
+    this.#stop = 'stopping';
+    this.#events.onState();
+    if (this.#lineState === 'refused') this.#unanswered(id);
+    this.#parts.after(ANSWER_WITHIN_MS, () => this.#unanswered(id));
+    this.#parts.after(STOP_SILENCE_MS, () => {
+      // A line that takes a stop and gives nothing back may be dead without knowing it.
+      if (this.#waiting.has(id) && this.#line && this.#lineState === 'connected') this.#abandon(this.#line);
+    });
+  }
+
+  #unanswered(id: string): void {
+    if (this.#closed || !this.#waiting.has(id) || this.#stop === 'unanswered') return;
+    this.#stop = 'unanswered';
+    this.#events.onUnanswered();
+    this.#events.onState();
+  }
+
+  #abandon(line: Line): void {
+    line.close();
+    if (this.#line === line) this.#broken();
+  }
+
+  get #stopWaits(): boolean {
+    return [...this.#waiting.values()].some(isWorthRepeating);
   }
 
   #send(message: ClientMessage): void {
@@ -147,6 +205,7 @@ export class Connection {
     if (this.#lineState === 'refused') return;
     this.#setLineState('broken');
     for (const [id, deed] of this.#waiting) if (!isWorthRepeating(deed)) this.#waiting.delete(id);
+    if (this.#stopWaits) this.#retryMs = FIRST_RETRY_MS;
     this.#parts.after(this.#retryMs, () => this.#open());
     this.#retryMs = Math.min(LONGEST_RETRY_MS, this.#retryMs * 2);
   }
@@ -171,6 +230,7 @@ export class Connection {
         this.#retryMs = FIRST_RETRY_MS;
         this.#setLineState('connected');
         for (const [id, deed] of this.#waiting) this.#send({ type: 'command', id, deed });
+        if (this.#listens) this.#send({ type: 'ear', listens: true });
         this.#ping();
         return;
       case 'snapshot':
@@ -184,11 +244,18 @@ export class Connection {
         return;
       case 'ack':
         this.#waiting.delete(message.id);
+        if (message.stop) this.#stop = message.stop;
+        if (message.stop) this.#events.onState();
+        return;
+      case 'pairing':
+        this.#pairing = message;
+        this.#events.onPairing(message);
+        this.#events.onState();
         return;
       case 'error':
         if (message.id !== null) this.#waiting.delete(message.id);
         this.#events.onRefused(message.sentence);
-        if (message.final && message.code !== 'failed') this.#setLineState('refused');
+        if (message.final && forGood.includes(message.code)) this.#refused();
         return;
       case 'pong':
         this.#pong(message);
@@ -196,6 +263,11 @@ export class Connection {
       case 'levelNews':
         return;
     }
+  }
+
+  #refused(): void {
+    this.#setLineState('refused');
+    for (const [id, deed] of this.#waiting) if (deed.do === 'stop') this.#unanswered(id);
   }
 
   #frame(frame: Frame): void {

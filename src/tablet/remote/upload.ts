@@ -28,10 +28,11 @@ async function send(token: string, lines: readonly string[]): Promise<UploadAnsw
 export async function sendRecords(dataBase: IDBDatabase, token: string): Promise<string> {
   const kept: string[] = [];
   const marked: string[] = [];
+  const doubted: string[] = [];
   const refusals = new Set<string>();
   let left = 0;
-  for (const { id, sent } of await allRecords(dataBase)) {
-    if (sent) continue;
+  for (const { id, sent: before } of await allRecords(dataBase)) {
+    if (before) continue;
     const lines = await linesOf(dataBase, id);
     const answer = await send(
       token,
@@ -42,12 +43,14 @@ export async function sendRecords(dataBase: IDBDatabase, token: string): Promise
       left += 1;
       continue;
     }
-    await noteOn(dataBase, id, { sent: answer.verified ? 'kept' : 'marked' });
-    (answer.verified ? kept : marked).push(id);
+    const sent = !answer.verified ? 'marked' : answer.confirmed ? 'kept' : 'doubted';
+    await noteOn(dataBase, id, { sent });
+    ({ kept, marked, doubted })[sent].push(id);
   }
   return [
     ...(kept.length > 0 ? [words.sending.kept(kept.length)] : []),
     ...(marked.length > 0 ? [words.sending.marked(marked)] : []),
+    ...(doubted.length > 0 ? [words.sending.doubted(doubted)] : []),
     ...(left > 0 ? [words.sending.left(left), ...refusals] : []),
   ].join(' ');
 }

@@ -75,7 +75,7 @@ export function App({ dataBase }: { readonly dataBase: IDBDatabase }) {
       await enter(answer);
     });
   const goToBay = () => {
-    const before = loadPairing(Date.now());
+    const before = loadPairing();
     if (before) void attempt(() => enter(before));
     else setPairing(true);
   };

@@ -2,6 +2,7 @@ import { useCallback, useState } from 'react';
 import { clockText } from '../../session/viewer.ts';
 import type { BaySession } from '../remote/bay-session.ts';
 import { words } from '../words.ts';
+import { Devices } from './parts/devices.tsx';
 import { Hazard } from './parts/hazard.tsx';
 import { Head } from './parts/head.tsx';
 import { Leave } from './parts/leave.tsx';
@@ -14,6 +15,7 @@ import { Prompt } from './parts/prompt.tsx';
 import { Gates, Readings, Sentences } from './parts/readings.tsx';
 import { Shell } from './parts/shell.tsx';
 import { Timer } from './parts/timer.tsx';
+import { unpair } from './unpair.ts';
 import { useFace } from './use-face.ts';
 
 const LOG_LINES = 30;
@@ -26,7 +28,8 @@ export function Supervisor({
   readonly session: BaySession;
   readonly onLeave: () => void;
 }) {
-  const { view, takenAtMs, plots, bay } = useFace(session);
+  const state = useFace(session);
+  const { view, takenAtMs, plots, bay } = state;
   const load = useCallback(async (find: string) => (await session.bay?.sessions(find)) ?? [], [session]);
   const [sentence, setSentence] = useState<string | null>(null);
   const openReport = async (id: string) => {
@@ -35,7 +38,7 @@ export function Supervisor({
     setSentence(address ? null : words.supervisor.noReport);
   };
   return (
-    <Shell label={words.name} onStop={() => session.stop()}>
+    <Shell label={words.name} state={state} onStop={() => session.stop()}>
       {bay && <LinkLine bay={bay} />}
       <div role="alert">{sentence && <p className="wrong">{sentence}</p>}</div>
       {view && bay && (
@@ -86,7 +89,10 @@ export function Supervisor({
         </>
       )}
       <PastSessions load={load} onReport={id => void openReport(id)} />
-      <Leave onLeave={onLeave} />
+      {bay && (
+        <Devices devices={bay.devices} own={bay.device} onLetGo={device => session.bay?.letGo(device)} />
+      )}
+      <Leave onLeave={onLeave} onUnpair={() => unpair(session.bay, bay?.device, onLeave)} />
     </Shell>
   );
 }

@@ -17,7 +17,9 @@ import { Gates, Readings, Sentences } from './parts/readings.tsx';
 import { Shell } from './parts/shell.tsx';
 import { Timer } from './parts/timer.tsx';
 import { Write } from './parts/write.tsx';
+import { unpair } from './unpair.ts';
 import { useFace } from './use-face.ts';
+import { useTouch } from './use-touch.ts';
 
 const LOG_LINES = 12;
 
@@ -32,21 +34,23 @@ export function Technician({
   readonly notice?: string;
   readonly onLeave: () => void;
 }) {
-  const { view, takenAtMs, plots, bay } = useFace(face);
+  const state = useFace(face);
+  const { view, turn, takenAtMs, plots, bay } = state;
+  const touch = useTouch(face, turn);
   useEffect(keepAwake, []);
   const key = view?.key;
   useEffect(() => {
     if (key !== undefined) vibrate('asked');
   }, [key]);
-  const touch = (text: string) => face.say(text, 'touch');
   return (
-    <Shell label={words.name} onStop={() => face.stop()}>
+    <Shell label={words.name} state={state} onStop={() => face.stop()}>
       {bay && (
         <p className="quiet" role="status">
           {notice}
         </p>
       )}
       {bay && face.bay && <BayBar bay={bay} deeds={face.bay} begun={view !== null} />}
+      {!view && bay && <Problems problems={bay.troubles} />}
       {view && (
         <>
           <Head view={view} />
@@ -56,10 +60,10 @@ export function Technician({
             <div className="work">
               <Prompt view={view} />
               {view.timer && <Timer timer={view.timer} takenAtMs={takenAtMs} />}
-              <Answers view={view} onSay={touch} />
-              <Controls view={view} onSay={touch} />
+              <Answers view={view} touch={touch} />
+              <Controls view={view} touch={touch} />
               <Ear hearing={view.hearing} />
-              <Write onSay={text => face.say(text, 'keys')} />
+              <Write onSay={text => face.say(text, 'keys', turn)} />
             </div>
             <div className="beside">
               {plots.map(plot => (
@@ -78,6 +82,7 @@ export function Technician({
         label={view?.outcome ? words.theEnd : words.leave}
         note={view?.outcome ? '' : words.leaveRunning}
         onLeave={onLeave}
+        onUnpair={bay && face.bay ? () => unpair(face.bay, bay.device, onLeave) : undefined}
       />
     </Shell>
   );

@@ -72,6 +72,7 @@ export const bayState: fc.Arbitrary<BayState> = fc.record({
       name: fc.string(),
       connected: fc.boolean(),
       owner: fc.boolean(),
+      listens: fc.boolean(),
       clockOffsetMs: fc.option(fc.integer()),
       roundTripMs: fc.option(fc.nat()),
     }),

@@ -4,6 +4,7 @@ import {
   applyPatch,
   type BayState,
   type Deed,
+  PROTOCOL_VERSION,
   parseServerMessage,
   type ServerMessage,
 } from '../../../src/server/protocol/index.ts';
@@ -65,7 +66,7 @@ export class Face {
     const face = await Face.connect(base);
     face.state = state;
     if (resume) face.seq = resume.seq;
-    face.send({ type: 'hello', v: 1, token, ...(resume ? { resume } : {}) });
+    face.send({ type: 'hello', v: PROTOCOL_VERSION, token, ...(resume ? { resume } : {}) });
     await face.until(() => face.epoch !== '' && face.state !== null);
     return face;
   }

@@ -42,14 +42,19 @@ export function fetchRaw(
   });
 }
 
-/** Posts JSON as a page of the server would. */
-export function post(url: string, data: unknown, headers: Record<string, string> = {}): Promise<Answer> {
+/** Posts JSON as a page of the server would, from an address of the loop. */
+export function post(
+  url: string,
+  data: unknown,
+  headers: Record<string, string> = {},
+  from = '127.0.0.1',
+): Promise<Answer> {
   const { origin, pathname } = new URL(url);
   const body = JSON.stringify(data);
   return fetchRaw(
     origin,
     pathname,
-    { method: 'POST', headers: { 'content-type': 'application/json', ...headers } },
+    { method: 'POST', localAddress: from, headers: { 'content-type': 'application/json', ...headers } },
     body,
   );
 }

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { loadProfile } from '../../../src/profile/load.ts';
 import { type RunningServer, startServer } from '../../../src/server/index.ts';
-import type { Role } from '../../../src/server/protocol/index.ts';
+import { PROTOCOL_VERSION, type Role } from '../../../src/server/protocol/index.ts';
 import { demoJob } from '../../../src/session/demo-job.ts';
 import { VirtualClock } from '../../../src/session/virtual-clock.ts';
 import { post } from './https.ts';
@@ -31,6 +31,7 @@ export async function openShop(
     readonly page?: string;
     readonly models?: string;
     readonly bays?: readonly string[];
+    readonly patienceMs?: number;
   } = {},
 ): Promise<TestShop> {
   const folder = options.folder ?? (await mkdtemp(join(tmpdir(), 'shop-')));
@@ -49,6 +50,7 @@ export async function openShop(
     page: options.page ?? join(folder, 'no-page'),
     models: options.models ?? join(folder, 'models'),
     usual: { profiles: new Map([['demo-six', profile]]), job: demoJob, units: 'us' },
+    ...(options.patienceMs === undefined ? {} : { patienceMs: options.patienceMs }),
     tell: sentence => told.push(sentence),
     makeClock: beginMs => {
       clock = new VirtualClock(new Date('2026-01-02T03:04:05Z'), beginMs);
@@ -79,7 +81,11 @@ export async function openShop(
     async pair(role, bay) {
       // Nobody pairs faster than the codes may be typed.
       steadyMs += 60_000;
-      const { body } = await post(`${base}/api/pair`, { v: 1, code: code(role, bay), device: `a ${role}` });
+      const { body } = await post(`${base}/api/pair`, {
+        v: PROTOCOL_VERSION,
+        code: code(role, bay),
+        device: `a ${role}`,
+      });
       return JSON.parse(body).token;
     },
   };

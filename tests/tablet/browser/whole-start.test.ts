@@ -19,9 +19,14 @@ afterAll(async () => {
   await served?.close();
 });
 
-/** Answers at once, without waiting for the control to be in sight: the other tests touch it as people do. */
-const answerAtOnce = (page: Page, text: string): Promise<void> =>
-  page.evaluate(wanted => {
+/** Longer than a stroke of the hand that answered the question before. */
+const READ_MS = 400;
+
+/** Answers as soon as a hand may, without waiting for the control to be in sight: the other tests touch it as people do. */
+async function answerAtOnce(page: Page, text: string): Promise<void> {
+  await page.clock.fastForward(READ_MS);
+  await page.locator('.shell:not(:has(.choice[aria-disabled="true"]))').waitFor();
+  await page.evaluate(wanted => {
     const buttons = [...document.querySelectorAll<HTMLButtonElement>('.choice, .stop')];
     const button = buttons.find(each => each.firstChild?.textContent?.toLowerCase() === wanted.toLowerCase());
     if (button) return button.click();
@@ -30,6 +35,7 @@ const answerAtOnce = (page: Page, text: string): Promise<void> =>
     input.value = wanted;
     input.form?.requestSubmit();
   }, text);
+}
 
 it('leads through a whole first start by touch and keys, and saves a record that verifies', async () => {
   const lines = await linesOfGoodStart('demo-four');

@@ -5,10 +5,13 @@ export function Leave({
   label = words.leave,
   note = '',
   onLeave,
+  onUnpair,
 }: {
   readonly label?: string;
   readonly note?: string;
   readonly onLeave: () => void;
+  /** Ends the pairing too, where there is one. */
+  readonly onUnpair?: (() => void) | undefined;
 }) {
   return (
     <p className="leave">
@@ -16,6 +19,14 @@ export function Leave({
         {label}
       </button>{' '}
       {note}
+      {onUnpair && (
+        <>
+          {' '}
+          <button type="button" onClick={onUnpair}>
+            {words.unpair}
+          </button>
+        </>
+      )}
     </p>
   );
 }

@@ -14,8 +14,20 @@ export function LinkLine({ bay }: { readonly bay: BayPart }) {
       </div>
     );
   }
+  if (link.pairing?.state === 'stopOnly') {
+    return (
+      <div role="alert" className="problems">
+        <p>{link.pairing.sentence}</p>
+      </div>
+    );
+  }
   return (
     <p className="quiet">
+      {link.pairing && link.pairing.sentence !== '' && (
+        <>
+          <strong>{link.pairing.sentence}</strong>{' '}
+        </>
+      )}
       {link.bay}
       {link.clockOffsetMs === null ? '' : `. ${words.link.offset(link.clockOffsetMs)}`}
     </p>

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { View } from '../../../session/view.ts';
 import { words } from '../../words.ts';
+import type { Touch } from '../use-touch.ts';
 
 const LONGEST = 8;
 const digits = ['1', '2', '3', '4', '5', '6', '7', '8', '9'];
@@ -11,15 +12,15 @@ const withPoint = (text: string) => (text.includes('.') ? text : `${text === '' 
 /** Keys for a reading, large enough for a glove. The session judges what is sent. */
 export function NumberPad({
   number,
-  onSay,
+  touch,
 }: {
   readonly number: NonNullable<View['number']>;
-  readonly onSay: (text: string) => void;
+  readonly touch: Touch;
 }) {
   const [typed, setTyped] = useState('');
   const add = (digit: string) => setTyped(before => (before.length < LONGEST ? before + digit : before));
   const send = () => {
-    onSay(typed.replace(/\.$/, ''));
+    touch.say(typed.replace(/\.$/, ''));
     setTyped('');
   };
   const { name, unit, min, max } = number;
@@ -56,7 +57,12 @@ export function NumberPad({
         >
           ⌫
         </button>
-        <button type="button" className="send first" disabled={!/\d/.test(typed)} onClick={send}>
+        <button
+          type="button"
+          className="send first"
+          disabled={!/\d/.test(typed) || !touch.ready}
+          onClick={send}
+        >
           {words.number.send}
         </button>
       </div>

@@ -16,7 +16,7 @@ export default function OwnModel() {
   const [kept, setKept] = useState<ModelOnDevice | null>(null);
   const [busy, setBusy] = useState(false);
   const [sentence, setSentence] = useState<string | null>(null);
-  const [token] = useState(() => loadPairing(Date.now())?.token);
+  const [token] = useState(() => loadPairing()?.token);
 
   useEffect(() => void modelOnDevice().then(setKept), []);
 
