@@ -13,7 +13,7 @@ const inRealTime = [
 const inBrowser = ['tests/tablet/browser/*.test.ts'];
 
 /** Only what hangs is given up: how long a test takes never decides. */
-const timeouts = { testTimeout: 300_000, hookTimeout: 300_000 };
+const timeouts = { testTimeout: 900_000, hookTimeout: 900_000 };
 
 export default defineConfig({
   test: {

@@ -31,6 +31,10 @@ const ahead = [1, 1, 0, 0, 1, 1, 1, 1];
 const recurrentAfter = 3;
 const earlyAfter = 4;
 
+/** No band of a row is louder than in noise at -84 dB of full scale: fainter than any room. */
+const quietPower = -5;
+const restAfterRows = 100;
+
 /** Rows of mel bands to rows of the network's width, one for each moment. */
 function createStem(parts: Parts): (row: Float32Array) => Float32Array | undefined {
   const inputs = sideBySide(2 * bandCount, 3);
@@ -42,6 +46,20 @@ function createStem(parts: Parts): (row: Float32Array) => Float32Array | undefin
     const seen = firsts(siluInPlace(first(inputs(row))));
     rows += 1;
     return rows % rowsOfMoment === 0 ? siluInPlace(second(seen)) : undefined;
+  };
+}
+
+/**
+ * Tells when the network may rest: after a second in which the line was so quiet that nobody can have said anything. It
+ * then keeps what it remembers, and is there with the first sound.
+ */
+function createRest(): { next(row: Float32Array): boolean } {
+  let quietRows = 0;
+  return {
+    next(row) {
+      quietRows = row.every(power => power < quietPower) ? quietRows + 1 : 0;
+      return quietRows > restAfterRows + rowsOfMoment;
+    },
   };
 }
 
@@ -103,9 +121,18 @@ export function createPhoneNetwork(weights: Weights): (samples: Float32Array) =>
     };
   }
 
+  const rest = createRest();
+  let waiting: Float32Array[] = [];
+
   return samples =>
     logMel(samples).flatMap(row => {
-      const stemmed = stem(centre(row));
+      const quiet = rest.next(row);
+      waiting.push(centre(row).slice());
+      if (waiting.length < rowsOfMoment) return [];
+      const rows = waiting;
+      waiting = [];
+      if (quiet) return [{ phones: unknown, early: unknown, near: 0 }];
+      const stemmed = rows.map(stem).at(-1);
       const moment = stemmed && momentOf(stemmed);
       return moment === undefined ? [] : [moment];
     });

@@ -1,13 +1,16 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { synthesize } from '../../../audio-fixtures/synthesize.ts';
 import { loadWeights } from '../../../src/voice/phone-network/load-node.ts';
 import {
   createPhoneNetwork,
   type Moment,
   phonesLateMoments,
 } from '../../../src/voice/phone-network/network.ts';
+import { blank, outputOf } from '../../../src/voice/phone-network/phones.ts';
 import { readWeights } from '../../../src/voice/phone-network/weights.ts';
+import { noise } from '../../helpers/noise.ts';
 
 /** Logarithms of probabilities of every so many moments. */
 interface Reference {
@@ -134,5 +137,21 @@ describe('the network', () => {
         pieces.push(...network(sound.subarray(at, at + length)));
       expect(pieces).toEqual(whole);
     }
+  });
+  it('rests while the line is as good as dead, and is there with the first sound', async () => {
+    const weights = await loadWeights();
+    const next = noise(3);
+    const hiss = (seconds: number, peak: number) =>
+      Float32Array.from({ length: seconds * 16_000 }, () => next() * peak);
+    const faint = synthesize('flite-slt', 'stop').samples.map(sample => sample * 10 ** (-40 / 20));
+    const resting = createPhoneNetwork(weights);
+    const quiet = resting(hiss(20, 1e-5));
+    expect(quiet.length).toBeGreaterThan(600);
+    expect(quiet.slice(60).every(({ near, early }) => near === 0 && early[blank] === 0)).toBe(true);
+    const said = [...resting(faint), ...resting(hiss(0.5, 1e-5))];
+    const spelled = said
+      .map(({ early }) => early.indexOf(Math.max(...early)))
+      .filter(phone => phone !== blank);
+    expect(new Set(spelled)).toEqual(new Set(['S', 'T', 'AA', 'P'].map(outputOf)));
   });
 });
