@@ -17,7 +17,7 @@ const numbers: Grammar = {
   key: 'human',
   stop: english.stopWordings,
   replies: [{ id: 'yes', wordings: english.replies.yes }],
-  number: { id: 'reading', leads: ['pressure'], units: ['psi'], min: -30, max: 120, step: 1 },
+  number: { id: 'reading', leads: ['pressure'], units: ['p s i'], min: -30, max: 120, step: 1 },
 };
 
 const code: Grammar = {

@@ -38,7 +38,7 @@ export const representativeGrammars: readonly Grammar[] = [
   grammar('primer', { yes: ['screwed home'], no: ['not yet'] }),
   grammar('lamp', { out: ['lamp out'], on: ['lamp on', 'still on'] }),
   grammar('readBack', { yes: ['yes', 'correct', 'that is right'], no: ['no', 'wrong', 'negative'] }),
-  grammar('oil', {}, slot('oil', [0, 120, 1], ['oil pressure', 'pressure'], ['psi'])),
+  grammar('oil', {}, slot('oil', [0, 120, 1], ['oil pressure', 'pressure'], ['p s i'])),
   grammar('battery', {}, slot('battery', [8, 16, 0.1], ['battery'], ['volts'])),
   grammar('idle', {}, slot('idle', [0, 3000, 10], ['idle'], ['rpm'])),
   grammar('coolantTemperature', {}, slot('coolant', [-40, 230, 1], ['temperature'], ['degrees'])),
