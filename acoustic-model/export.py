@@ -1,6 +1,7 @@
 """Writes the weights as src/voice/phone-network/weights.ts reads them: export.py MODEL OUTPUT
 
 Matrices in 8 bits, with a step for each row; the rest, some 2 %, as it is."""
+
 import json
 import struct
 import sys

@@ -1,4 +1,5 @@
 """The sound that the network learns from, on the device, with what is known of each clip."""
+
 import glob
 import json
 import os
@@ -17,6 +18,7 @@ def decoded(path):
     if not os.path.exists(kept):
         import soundfile
         from scipy.signal import resample_poly
+
         sound, rate = soundfile.read(path, dtype="float32")
         if rate != RATE:
             sound = resample_poly(sound, 1, rate // RATE)
@@ -78,7 +80,7 @@ class Material:
         """Root mean square of the part in which something is heard, of each clip."""
         out = []
         for s in range(0, len(self.at), block):
-            at, n = self.at[s: s + block], self.length[s: s + block].clamp(max=12 * RATE)
+            at, n = self.at[s : s + block], self.length[s : s + block].clamp(max=12 * RATE)
             frames = torch.arange(0, int(n.max()), 320, device=audio.device)
             idx = at[:, None, None] + frames[None, :, None] + torch.arange(0, 320, 4, device=audio.device)
             power = (audio[idx.clamp(max=len(audio) - 1)].float() / 32768).square().mean(2)
@@ -118,17 +120,23 @@ def gather(folders, device, parallel, weights):
     for c in train:
         c["group"] = group_of(c)
         counts[(c["group"], c["text"])] = counts.get((c["group"], c["text"]), 0) + 1
-    draw = np.array([counts[(c["group"], c["text"])] ** -0.6 * (3 if "stop" in c["text"].split() and c["group"] == "people" else 1) for c in train])
+    draw = np.array(
+        [counts[(c["group"], c["text"])] ** -0.6 * (3 if "stop" in c["text"].split() and c["group"] == "people" else 1) for c in train]
+    )
     groups = np.array([c["group"] for c in train])
     for g in set(groups):
-        sizes[g] = int((groups == g).sum())
+        sizes[str(g)] = int((groups == g).sum())
         draw[groups == g] *= weights.get(g, 1.0) / draw[groups == g].sum()
     kinds = {}
     for c in noise:
         kinds.setdefault(c["speaker"] if c["source"] == "made" else c["source"], []).append(c)
     noise_draw = np.array([1.0 / (len(kinds[c["speaker"] if c["source"] == "made" else c["source"]]) ** 0.7) for c in noise])
-    m = {"train": Material(train, device, True), "dev": Material(dev, device, True), "talk": Material(talk + train, device, False),
-         "noise": Material(noise, device, False)}
+    m = {
+        "train": Material(train, device, True),
+        "dev": Material(dev, device, True),
+        "talk": Material(talk + train, device, False),
+        "noise": Material(noise, device, False),
+    }
     for each in m.values():
         if len(each.clips):
             each.loudness(audio)
@@ -144,3 +152,14 @@ def group_of(c):
     if c["kind"] in ("made", "kokoro"):
         return c["kind"] if c["length"] <= 6 * RATE else c["kind"] + "-long"
     return "people" if c["length"] <= 3.5 * RATE else "people-long"
+
+
+def contents(material):
+    """How many clips and minutes of each source there are to learn from, and of noise."""
+    told = {}
+    for kind in ("train", "noise"):
+        for c in material[kind].clips:
+            row = told.setdefault(f"{kind} {c['source']}", {"clips": 0, "minutes": 0.0})
+            row["clips"] += 1
+            row["minutes"] += c["length"] / RATE / 60
+    return told

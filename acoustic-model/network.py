@@ -1,4 +1,5 @@
 """The network that hears phones, and the mel bands that it is fed. src/voice/phone-network computes the same."""
+
 import numpy as np
 import torch
 import torch.nn.functional as F

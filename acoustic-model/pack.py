@@ -1,7 +1,10 @@
 """Packs what the network learns from, for a machine that has nothing: pack.py OUTPUT SPEECH_FOLDER ... [--made FOLDER]
 
-A speech folder has index.tsv and packs/*.opus or *.opus (see README). Writes OUTPUT/<name>.opus and OUTPUT/items.json:
-for each clip where it lies, its phones, who says it and in which split. Clips of the test split are left out."""
+A speech folder has index.tsv and packs/*.opus or *.opus (people/ makes such). Writes OUTPUT/<name>.opus; OUTPUT/items.json:
+for each clip where it lies, its phones, who says it and in which split; OUTPUT/contents.txt: sources, minutes and SHA-256.
+Clips of the test split and of share-alike sets are left out. ONLY in the environment: which packs (a regular expression);
+DICTIONARY: where that of the pronunciations is."""
+
 import csv
 import glob
 import hashlib
@@ -29,7 +32,7 @@ def dictionary(path):
 def phones_of(text, words):
     """One pronunciation of each word, the packaged first; None when a word is unknown."""
     said = text.lower().replace("-", " ").replace("’", "'").split()
-    said = [w.strip(".,!?;:\"()") for w in said]
+    said = [w.strip('.,!?;:"()') for w in said]
     said = [w for w in said if w]
     if not said or not all(w in words for w in said):
         return None
@@ -51,24 +54,36 @@ def from_speech(folder, output, words, items):
         if kind == "speech" and (phones is None or "text_approx" in row["flags"]):
             kind = "talk"
         packs.add(row["pack"])
-        items.append({
-            "pack": f"{name}-{row['pack'][:-5]}", "at": int(row["startSample"]), "length": int(row["lengthSamples"]),
-            "kind": kind, "phones": phones or "", "text": row["text"], "split": row["split"],
-            "speaker": row["speaker"] or f"{row['source']}?", "source": row["source"],
-        })
+        items.append(
+            {
+                "pack": f"{name}-{row['pack'][:-5]}",
+                "at": int(row["startSample"]),
+                "length": int(row["lengthSamples"]),
+                "kind": kind,
+                "phones": phones or "",
+                "text": row["text"],
+                "split": row["split"],
+                "speaker": row["speaker"] or f"{row['source']}?",
+                "source": row["source"],
+            }
+        )
     for pack in sorted(packs):
         where = f"{folder}/packs/{pack}" if os.path.exists(f"{folder}/packs/{pack}") else f"{folder}/{pack}"
         shutil.copy(where, f"{output}/{name}-{pack}")
 
 
 def opus(samples, path, kbps):
-    subprocess.run(["opusenc", "--quiet", "--raw", "--raw-rate", str(RATE), "--raw-chan", "1", "--bitrate", str(kbps), "-", path],
-                   input=samples.astype("<i2").tobytes(), check=True)
+    subprocess.run(
+        ["opusenc", "--quiet", "--raw", "--raw-rate", str(RATE), "--raw-chan", "1", "--bitrate", str(kbps), "-", path],
+        input=samples.astype("<i2").tobytes(),
+        check=True,
+    )
 
 
 def from_made(folder, output, items):
-    """The speech that `speak.ts` and `accents.ts` made, and the noises of `noises.ts`."""
+    """The speech that `speak.ts` made, and the noises of `noises.ts`."""
     from scipy.signal import resample_poly
+
     for path in sorted(glob.glob(f"{folder}/*.jsonl")):
         name = os.path.basename(path)[:-6]
         if name == "texts":
@@ -85,15 +100,26 @@ def from_made(folder, output, items):
             entry = json.loads(line)
             if entry["at"] + entry["length"] > len(sound):
                 break
-            x = np.array(sound[entry["at"]: entry["at"] + entry["length"]], np.float32)
+            x = np.array(sound[entry["at"] : entry["at"] + entry["length"]], np.float32)
             if entry["sampleRateHz"] != RATE:
                 x = resample_poly(x, RATE // 50, entry["sampleRateHz"] // 50)
             loud = np.nonzero(np.abs(x) > 0.01 * np.abs(x).max())[0]
             if not len(loud):
                 continue
-            x = np.clip(x[max(0, loud[0] - 400): loud[-1] + 400], -32768, 32767).astype(np.int16)
-            items.append({"pack": f"made-{name}-{part}", "at": at, "length": len(x), "kind": "made", "phones": entry["phones"],
-                          "text": entry["text"], "split": "train", "speaker": entry["voice"], "source": "made"})
+            x = np.clip(x[max(0, loud[0] - 400) : loud[-1] + 400], -32768, 32767).astype(np.int16)
+            items.append(
+                {
+                    "pack": f"made-{name}-{part}",
+                    "at": at,
+                    "length": len(x),
+                    "kind": "made",
+                    "phones": entry["phones"],
+                    "text": entry["text"],
+                    "split": "train",
+                    "speaker": entry["voice"],
+                    "source": "made",
+                }
+            )
             pieces += [x, np.zeros(1600, np.int16)]
             at += len(x) + 1600
             if at > 20 * 60 * RATE:
@@ -103,8 +129,19 @@ def from_made(folder, output, items):
     for path in sorted(glob.glob(f"{folder}/noise/*.s16")):
         x = np.fromfile(path, "<i2")
         kind = os.path.basename(path).split("-")[0]
-        items.append({"pack": "made-noise", "at": at, "length": len(x), "kind": "noise", "phones": "", "text": kind,
-                      "split": "train", "speaker": f"made-{kind}", "source": "made"})
+        items.append(
+            {
+                "pack": "made-noise",
+                "at": at,
+                "length": len(x),
+                "kind": "noise",
+                "phones": "",
+                "text": kind,
+                "split": "train",
+                "speaker": f"made-{kind}",
+                "source": "made",
+            }
+        )
         pieces.append(x)
         at += len(x)
     if pieces:
@@ -128,7 +165,8 @@ if __name__ == "__main__":
         key = (i["source"], i["kind"], i["split"])
         minutes[key] = minutes.get(key, 0) + i["length"] / RATE / 60
         clips[key] = clips.get(key, 0) + 1
-    for key in sorted(minutes):
-        print(*key, clips[key], f"{minutes[key]:.1f} min")
+    told = [f"{' '.join(key)}: {clips[key]} clips, {minutes[key]:.1f} min" for key in sorted(minutes)]
     for path in sorted(glob.glob(f"{output}/*.opus")):
-        print(os.path.basename(path), os.path.getsize(path), hashlib.sha256(open(path, "rb").read()).hexdigest()[:16])
+        told.append(f"{os.path.basename(path)} {hashlib.sha256(open(path, 'rb').read()).hexdigest()}")
+    open(f"{output}/contents.txt", "w").write("\n".join(told) + "\n")
+    print("\n".join(told))

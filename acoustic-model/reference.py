@@ -1,4 +1,5 @@
 """What the network says of a rising tone, for the tests: reference.py MODEL OUTPUT"""
+
 import json
 import sys
 
@@ -17,5 +18,12 @@ with torch.no_grad():
     late, early, near = net(centred(log_bands(torch.from_numpy(sound)[None], torch.from_numpy(mel_bands()), HANN_WINDOW)))
 rounded = lambda rows: [[round(float(x), 3) for x in row] for row in rows]
 every = range(0, near.shape[1], 4)
-json.dump({"every": 4, "phones": rounded(late[0, every]), "early": rounded(early[0, every]),
-           "near": [round(float(x), 4) for x in torch.sigmoid(near[0, every])]}, open(output, "w"))
+json.dump(
+    {
+        "every": 4,
+        "phones": rounded(late[0, every]),
+        "early": rounded(early[0, every]),
+        "near": [round(float(x), 4) for x in torch.sigmoid(near[0, every])],
+    },
+    open(output, "w"),
+)

@@ -1,6 +1,7 @@
 """Scenes: somebody near says something now and then, in a room, through a microphone, beside noise and other people's talk.
 
 Everything is drawn and mixed on the device, a batch at a time."""
+
 import math
 
 import torch
@@ -57,7 +58,7 @@ class Scenes:
         first = self.draw(m, rows)
         pick = self.draw(m, rows * SLOTS).view(rows, SLOTS)
         # In half of the scenes one person says everything.
-        same = (m.first[first][:, None] + (self.rand(rows, SLOTS) * m.size[first][:, None]).long())
+        same = m.first[first][:, None] + (self.rand(rows, SLOTS) * m.size[first][:, None]).long()
         pick = torch.where(self.chance(rows, 0.5)[:, None] > 0, same, pick)
         pick[:, 0] = first
         factor = self.rand(rows, 1, lo=0.9, hi=1.12) * self.rand(rows, SLOTS, lo=0.95, hi=1.05)
@@ -81,7 +82,9 @@ class Scenes:
         gaps = self.rand(rows, SLOTS) ** 2 * 0.8 * RATE
         gain = 10 ** (self.rand(rows, SLOTS, lo=-4, hi=4) / 20)
         # Long clips are cut by the end of the scene: what is far need not be whole.
-        x, *_ = self.sequence(m, pick, gaps.long(), torch.zeros(rows, device=self.device, dtype=torch.long), factor, gain, samples + 4 * RATE)
+        x, *_ = self.sequence(
+            m, pick, gaps.long(), torch.zeros(rows, device=self.device, dtype=torch.long), factor, gain, samples + 4 * RATE
+        )
         x = x[:, :samples]
         more = torch.zeros_like(x)
         for _ in range(voices - 1):
@@ -89,7 +92,9 @@ class Scenes:
             more = more + other.roll(int(self.rand(1).item() * samples), 1) * self.rand(rows, 1, lo=0.3, hi=1.0)
         x = x + more * self.chance(rows, 0.5)[:, None]
         room = self.room(x, self.rand(rows, lo=0.15, hi=0.8), self.rand(rows, lo=0.05, hi=0.35))
-        radio = self.band(torch.tanh(x * self.rand(rows, 1, lo=0.5, hi=12.0)), self.rand(rows, lo=200, hi=500), self.rand(rows, lo=2500, hi=5000))
+        radio = self.band(
+            torch.tanh(x * self.rand(rows, 1, lo=0.5, hi=12.0)), self.rand(rows, lo=200, hi=500), self.rand(rows, lo=2500, hi=5000)
+        )
         radio = self.room(radio, self.rand(rows, lo=0.08, hi=0.4), self.rand(rows, lo=0, hi=0.15))
         return self.levelled(torch.where(self.chance(rows, 0.4)[:, None] > 0, radio, room))
 
@@ -131,7 +136,9 @@ class Scenes:
         x = x * (1 - depth + depth * 2 * beat)
         f0 = self.rand(rows, 1, lo=15, hi=120) * wander
         for k in (1, 2, 3, 4, 6, 8, 12):
-            x = x + torch.sin(2 * math.pi * f0 * k * t + self.rand(rows, 1, hi=6.28)) * self.rand(rows, 1, hi=0.6) * (self.rand(rows, 1) < 0.3)
+            x = x + torch.sin(2 * math.pi * f0 * k * t + self.rand(rows, 1, hi=6.28)) * self.rand(rows, 1, hi=0.6) * (
+                self.rand(rows, 1) < 0.3
+            )
         steps = int(samples / RATE * 3)
         gate = (self.rand(rows, steps) < 0.6).float().repeat_interleave(-(-samples // steps), 1)[:, :samples]
         burst = self.chance(rows, 0.2)[:, None]

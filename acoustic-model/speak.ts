@@ -3,19 +3,14 @@ import { createWriteStream, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
-import { uniform } from '../audio-fixtures/random.ts';
 import { decodeWav } from '../src/voice/audio/wav.ts';
+import { chanceOf } from './chance.ts';
 import { readTexts, type TrainingText } from './texts-file.ts';
 
 const run = promisify(execFile);
 const [, , folder = '.cache/acoustic-model', seed = '11252026'] = process.argv;
-const random = uniform(Number(seed));
+const { random, oneOf } = chanceOf(Number(seed));
 const between = (low: number, high: number) => low + (high - low) * random();
-const oneOf = <T>(all: readonly T[]): T => {
-  const one = all[Math.floor(random() * all.length)];
-  if (one === undefined) throw new RangeError('nothing to choose from');
-  return one;
-};
 
 /** Two voices built from recordings; the others are kept for choosing settings and for the report. */
 const recorded = ['slt', 'rms'];
@@ -50,7 +45,6 @@ function fliteCommand(): Command {
     voice: `flite-${voice}`,
     program: 'flite',
     args: (output, text) => [
-      '-psdur',
       '-voice',
       voice,
       '--setf',
@@ -94,13 +88,13 @@ let at = 0;
 
 async function speak(nth: number, text: TrainingText, command: Command): Promise<void> {
   const output = join(scratch, `${nth}.wav`);
-  const { stdout } = await run(command.program, [...command.args(output, text.text)]);
+  await run(command.program, [...command.args(output, text.text)]);
   const { samples, sampleRateHz } = decodeWav(readFileSync(output), output);
   rmSync(output);
   const whole = Int16Array.from(samples, sample => Math.round(32_767 * Math.max(-1, Math.min(1, sample))));
   sound.write(Buffer.from(whole.buffer));
   index.write(
-    `${JSON.stringify({ ...text, voice: command.voice, segments: stdout.trim(), sampleRateHz, at, length: whole.length })}\n`,
+    `${JSON.stringify({ ...text, voice: command.voice, sampleRateHz, at, length: whole.length })}\n`,
   );
   at += whole.length;
 }

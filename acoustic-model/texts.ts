@@ -1,22 +1,16 @@
 import { mkdirSync, readdirSync, readFileSync } from 'node:fs';
-import { uniform } from '../audio-fixtures/random.ts';
 import { procedureReplies } from '../bench/procedure-replies.ts';
 import { english } from '../prompts/en/index.ts';
 import { phrasesOf } from '../src/voice/number-words/forms.ts';
 import { formsOf } from '../src/voice/number-words/slot.ts';
 import type { Grammar } from '../src/voice/ports.ts';
 import { normalizeWording } from '../src/voice/wording.ts';
+import { chanceOf } from './chance.ts';
 import { wordPhones } from './dictionary.ts';
 import { type TrainingText, writeTexts } from './texts-file.ts';
 
 const [, , folder = '.cache/acoustic-model', count = '20000', seed = '20261125'] = process.argv;
-const random = uniform(Number(seed));
-const oneOf = <T>(all: readonly T[]): T => {
-  const one = all[Math.floor(random() * all.length)];
-  if (one === undefined) throw new RangeError('nothing to choose from');
-  return one;
-};
-const sometimes = (probability: number) => random() < probability;
+const { random, oneOf, sometimes } = chanceOf(Number(seed));
 
 function numberIn({ number }: Grammar): string | undefined {
   if (number === undefined) return undefined;

@@ -1,7 +1,10 @@
 """Trains the network: train.py OUTPUT SECONDS FROM TO FOLDER ...
 
 FROM and TO say which part of the whole schedule this run is (0 to 1), so that it goes on from OUTPUT/state.pt in several
-runs. On several devices: torchrun --nproc_per_node N train.py ..."""
+runs. On several devices: torchrun --nproc_per_node N train.py ... Writes OUTPUT/model.pt (the running mean of the weights),
+state.pt and learned.json (what went in). In the environment: ROWS and SCENE, scenes in a batch (8 or more) and their
+seconds; HELD, how many clips of each source a trial hears; RATE, the highest learning rate."""
+
 import json
 import math
 import os
@@ -14,7 +17,8 @@ import torch.distributed as dist
 import torch.nn.functional as F
 from torch import nn
 
-from material import gather
+from material import contents, gather
+from measure import HELD, phone_errors, targets_of
 from network import HANN_WINDOW, Acoustic, centred, log_bands, mel_bands
 from scenes import Scenes
 
@@ -29,7 +33,6 @@ if cuda:
 if world > 1:
     dist.init_process_group("nccl" if cuda else "gloo")
 ROWS, SECONDS = int(os.environ.get("ROWS", 160)), float(os.environ.get("SCENE", 10))
-HELD = int(os.environ.get("HELD", 96))
 PEAK = float(os.environ.get("RATE", 2e-3))
 WEIGHTS = {"people": 0.30, "people-long": 0.24, "kokoro": 0.32, "kokoro-long": 0.06, "made": 0.08}
 started = time.time()
@@ -37,7 +40,8 @@ say = lambda *what: rank == 0 and print(f"{time.time() - started:.0f}s", *what, 
 
 with ThreadPoolExecutor(8) as pool:
     audio, material, sizes = gather(folders, device, lambda f, a: list(pool.map(f, a)), WEIGHTS)
-say("hours of sound", len(audio) / 16000 / 3600, "clips", sizes, "dev", len(material["dev"].clips), "talk", len(material["talk"].clips), "noise", len(material["noise"].clips))
+hours = len(audio) / 16000 / 3600
+say(f"{hours:.1f} hours of sound; clips to learn {sizes},", *(f"{kind} {len(material[kind].clips)}" for kind in ("dev", "talk", "noise")))
 
 torch.manual_seed(1)
 net = Acoustic().to(device)
@@ -83,24 +87,12 @@ def warped(f):
     return torch.cat([x, f[:, half:]], 1)
 
 
-def targets_of(phones, count):
-    """Phones of the clips that are in the scene, one after the other, without what fills up."""
-    longest = phones.shape[-1]
-    inside = torch.arange(longest, device=phones.device) < count[..., None]
-    return phones[inside].long(), count.sum(1)
-
-
-def losses(x, phones, count, active, train=True):
-    f = centred(log_bands(x, bands, window))
-    if train:
-        f = masked(warped(f))
+def losses(x, phones, count, active):
     with torch.autocast(device.type, dtype=torch.bfloat16, enabled=cuda):
-        late, early, near = (model if train else net)(f)
+        late, early, near = model(masked(warped(centred(log_bands(x, bands, window)))))
     targets, lengths = targets_of(phones, count)
     times = torch.full((len(x),), late.shape[1], dtype=torch.long, device=device)
     each = [ctc(o.transpose(0, 1), targets, times, lengths) / lengths.clamp(min=8) for o in (late, early)]
-    if active is None:
-        return late, early, targets, lengths
     moments = min(active.shape[1], near.shape[1])
     on = active[:, :moments]
     near_loss = F.binary_cross_entropy_with_logits(near[:, :moments], on)
@@ -110,42 +102,12 @@ def losses(x, phones, count, active, train=True):
     return each[0].mean(), each[1].mean(), near_loss, blank[0] + blank[1]
 
 
-def errors(out, targets, lengths):
-    """Phone errors of the likeliest path."""
-    best, wrong, at = out.argmax(-1).cpu().tolist(), 0, 0
-    refs = targets.cpu().tolist()
-    for row, n in zip(best, lengths.cpu().tolist()):
-        ref, at = refs[at: at + n], at + n
-        if n == 0:
-            continue
-        said = [p for i, p in enumerate(row) if p and (i == 0 or row[i - 1] != p)]
-        d = list(range(len(said) + 1))
-        for i, r in enumerate(ref, 1):
-            before, d[0] = d[:], i
-            for j, h in enumerate(said, 1):
-                d[j] = min(before[j] + 1, d[j - 1] + 1, before[j - 1] + (h != r))
-        wrong += d[-1]
-    return wrong, len(refs)
-
-
 def trial():
-    """Phone errors on people and voices that it did not learn from."""
+    """Phone errors of the mean weights on people that were not learned from."""
     kept = {k: v.clone() for k, v in net.state_dict().items()}
     net.load_state_dict(mean)
-    net.eval()
-    told = []
-    groups = {}
-    for i, c in enumerate(material["dev"].clips):
-        if c["length"] < 9 * 16000:
-            groups.setdefault(c["source"], []).append(i)
-    with torch.no_grad():
-        for source, all_ in sorted(groups.items()):
-            pick = torch.tensor(all_[:: max(1, len(all_) // HELD)][:HELD], device=device)
-            for name, snr in (("clean", None), ("10 dB", 10.0)):
-                late, early, targets, lengths = losses(*scenes.held(pick, 10, snr), train=False)
-                (a, n), (b, _) = errors(late, targets, lengths), errors(early, targets, lengths)
-                told.append(f"{source[:14]} {name} {100 * a / max(1, n):.0f}/{100 * b / max(1, n):.0f}")
-    say("   phone errors %, late/early:", "; ".join(told))
+    for line in phone_errors(net, scenes, material["dev"], HELD):
+        say("  ", line)
     net.load_state_dict(kept)
     net.train()
 
@@ -186,13 +148,17 @@ while True:
         average = now if average is None else 0.8 * average + 0.2 * now
     if rank == 0 and time.time() - told > 60:
         told = time.time()
-        say(f"step {step}, {done / (time.time() - since):.1f}/s here, part {part:.2f}, losses late early near blank", [round(v, 3) for v in average.tolist()] if average is not None else "")
+        say(
+            f"step {step}, {done / (time.time() - since):.1f}/s here, part {part:.2f}, losses late early near blank",
+            [round(v, 3) for v in average.tolist()] if average is not None else "",
+        )
         trial()
         save()
 if rank == 0:
     trial()
     save()
-    json.dump({"steps": step, "clips": sizes, "hours": len(audio) / 16000 / 3600, "rows": ROWS * world, "seconds": SECONDS}, open(f"{output}/learned.json", "w"))
+    learned = {"steps": step, "clips": sizes, "hours": hours, "rows": ROWS * world, "seconds": SECONDS, "sources": contents(material)}
+    json.dump(learned, open(f"{output}/learned.json", "w"), indent=1)
     say("steps", step)
 if world > 1:
     dist.destroy_process_group()

@@ -1,0 +1,59 @@
+"""Google Speech Commands out of three public copies: speech_commands.py OUTPUT PICO MINI SMALL [--beside FOLDER]
+
+The same recording is kept once. Speakers in left-out-speakers.txt are left out: they stay unheard for tests by others."""
+
+import hashlib
+import os
+import re
+from collections import Counter
+
+import numpy as np
+from packs import Beside, Repository, arguments, clip_of, hashed, write_packs
+
+LICENCE = "CC BY 4.0 (Google Speech Commands)"
+# So many speakers go to test that it has 300 clips of "stop".
+TEST_FROM = 0.83
+
+asked = arguments(__doc__, "pico", "mini", "small")
+recording = r"(?P<word>[a-z]+){}(?P<speaker>[0-9a-f]{{8}})_nohash_\d+\.wav"
+COPIES = [
+    ("gsc-pico", Repository(asked.pico, "thegtagamer/PICO-tinyML-benchmark", "c66f6b0d78fe9218f6de9d07189691cfae077bee"),
+     r"MLTK_keyworkSpotting/dataset/(?:_unknown_/)?" + recording.format("[/_]") + r"(?:\.wav)?$"),
+    ("gsc-mini", Repository(asked.mini, "KhanhAn22/speech_command", "b3eea6ec37d0886cde5ab16c10fef0a319f37f45"),
+     r"mini_speech_commands/" + recording.format("/") + "$"),
+    ("gsc-anose", Repository(asked.small, "a-n-rose/mini-audio-datasets", "9b42f28db945dae521af677e26996338127d2c0b"),
+     r"speech_commands/" + recording.format("/") + "$"),
+]  # fmt: skip
+
+left_out = set(open(os.path.join(os.path.dirname(__file__), "left-out-speakers.txt")).read().split())
+beside, seen, dropped = Beside(asked.beside), set(), Counter()
+
+
+def split_of(speaker):
+    """A speaker whom nobody knows is in test too from TEST_FROM on."""
+    return "test" if speaker not in beside.splits and hashed(speaker) >= TEST_FROM else beside.split(speaker)
+
+
+for name, repository, pattern in COPIES:
+    clips = []
+    for path in repository.paths():
+        file = re.match(pattern, path)
+        if not file:
+            continue
+        if file["speaker"] in left_out:
+            dropped["left-out speaker"] += 1
+            continue
+        speaker, word = "sc_" + file["speaker"], file["word"]
+        clip = clip_of(repository, path, kind="speech", text=word, speaker=speaker, split=split_of(speaker), licence=LICENCE)
+        if clip is None:
+            dropped["not usable"] += 1
+            continue
+        digest = hashlib.sha256((np.clip(clip["audio"], -1, 1) * 32767).round().astype("<i2").tobytes()).hexdigest()
+        if digest in seen or beside.has(speaker, word, clip["audio"]):
+            dropped["there already"] += 1
+            continue
+        seen.add(digest)
+        clips.append(clip)
+    clips.sort(key=lambda c: (beside.split(c["speaker"]), hashlib.sha256((c["speaker"] + c["text"]).encode()).hexdigest()))
+    write_packs(asked.output, name, clips)
+print(dict(dropped))
