@@ -1,90 +1,41 @@
 import { appendFileSync, readFileSync } from 'node:fs';
-import { certaintyOf, type Evidence, evidenceOf } from '../../src/voice/decoders/network/bounds.ts';
-import type { Decision } from '../../src/voice/decoders/network/decoder.ts';
+import {
+  certaintyOf,
+  type Evidence,
+  evidenceOf,
+  leastCertainty,
+} from '../../src/voice/decoders/network/bounds.ts';
 import type { Features } from '../../src/voice/decoders/network/features.ts';
-import { pronounceEnglish } from '../../src/voice/languages/pronunciations/english.ts';
-import { createMatcher } from '../../src/voice/meaning.ts';
-import { loadWeights } from '../../src/voice/phone-network/load-node.ts';
-import { createNetworkEar } from '../../src/voice/recognizers/by-network.ts';
-import { type Level, scenesAt } from './accuracy.ts';
-import { isMeant } from './count.ts';
+import type { NearSpeechSettings } from '../../src/voice/ear/near-speech.ts';
+import type { Level } from './accuracy.ts';
+import { levels, type Row, rowsOfMadeVoices, rowsOfPeople } from './bounds-rows.ts';
 import { fitLogistic, logistic } from './logistic.ts';
-import { speakerSets, spread, startReplies, talkAgainst } from './material.ts';
-import { play } from './play.ts';
-import type { Scene } from './scene.ts';
-
-/** The likeliest wording of an utterance, what was known of it, and whether it was what was said. */
-interface Row {
-  readonly level: Level;
-  readonly noise: string;
-  readonly says: string;
-  /** Nothing was asked for that this could answer. */
-  readonly talk: boolean;
-  readonly text: string;
-  readonly right: boolean;
-  /** None where nothing was noticed of it. */
-  readonly features: Features | null;
-}
+import { notMeasured, peopleFolders } from './people/folders.ts';
 
 const usage =
-  'npm run hearing:bounds -- [--replies <count>] [--keep <file.jsonl>] [--from <file.jsonl>]: hears the development set, and prints the weights of the evidence and what each bound would do';
-
-const levels: readonly Level[] = ['clean', 20, 10, 5, 0];
+  'npm run hearing:bounds -- [--replies <count>] [--keep <file.jsonl>] [--from <file.jsonl>] [--begins <near>] [--ceases <near>] [--pre-roll <ms>] [--no-made] [--people <folder> ...]: hears the development set, and prints the weights of the evidence and what each bound would do';
 
 /** Talk that is taken for a reply is worse than a reply that is asked for again. */
 const talkWeight = 3;
-
-async function rowsOf(scenes: readonly Scene[], level: Level): Promise<readonly Row[]> {
-  const rows: Row[] = [];
-  let decisions: Decision[] = [];
-  const ear = createNetworkEar(await loadWeights(), pronounceEnglish, {
-    onDecision: decision => decisions.push(decision),
-  });
-  for (const scene of scenes) {
-    for (const { utterance, atEnd } of await playNoting(ear, scene)) {
-      const { meaningOf } = createMatcher(utterance.grammar);
-      const { says, means } = utterance;
-      const common = { level, noise: scene.noise, says, talk: means === undefined };
-      const found = atEnd.filter(({ features }) => features !== undefined);
-      if (found.length === 0) rows.push({ ...common, text: '', right: false, features: null });
-      for (const { text = '', features = null } of found) {
-        const meaning = meaningOf(text);
-        rows.push({ ...common, text, right: meaning !== undefined && isMeant(means, meaning), features });
-      }
-    }
-  }
-  ear.close();
-  return rows;
-
-  /** The decisions by utterance: what is decided belongs to the utterance that was last played. */
-  async function playNoting(listening: typeof ear, scene: Scene) {
-    const noted: { utterance: Scene['utterances'][number]; atEnd: readonly Decision[] }[] = [];
-    for (const [i, utterance] of scene.utterances.entries()) {
-      const from = i === 0 ? 0 : utterance.fromSample;
-      const samples = scene.samples.slice(from, utterance.toSample);
-      const shift = utterance.fromSample - from;
-      decisions = [];
-      await play(listening, {
-        ...scene,
-        samples,
-        utterances: [{ ...utterance, fromSample: shift, toSample: samples.length }],
-      });
-      noted.push({ utterance, atEnd: decisions });
-    }
-    return noted;
-  }
-}
+/** Of all that is weighed, people have this share at least. */
+const peopleShare = 0.5;
 
 function weigh(rows: readonly Row[]): Readonly<Record<keyof Evidence | 'constant', number>> {
-  const observed = rows.flatMap(({ features, right, talk }) =>
-    features === null ? [] : [{ evidence: evidenceOf(features), right, talk }],
+  const observed = rows.flatMap(({ of, features, right, talk }) =>
+    features === null
+      ? []
+      : [{ evidence: evidenceOf(features), right, made: of === 'made', weight: talk ? talkWeight : 1 }],
   );
+  const weightOf = (made: boolean) =>
+    observed.filter(each => each.made === made).reduce((sum, { weight }) => sum + weight, 0);
+  const [ofMade, ofPeople] = [weightOf(true), weightOf(false)];
+  const madeWeight = ofPeople > 0 ? Math.min(1, ((1 - peopleShare) / peopleShare) * (ofPeople / ofMade)) : 1;
   const names = Object.keys(observed[0]?.evidence ?? {}) as (keyof Evidence)[];
   const found = fitLogistic(
-    observed.map(({ evidence, right, talk }) => ({
+    observed.map(({ evidence, right, made, weight }) => ({
       inputs: names.map(name => evidence[name]),
       outcome: right,
-      weight: talk ? talkWeight : 1,
+      weight: made ? weight * madeWeight : weight,
     })),
   );
   return Object.fromEntries(
@@ -94,42 +45,56 @@ function weigh(rows: readonly Row[]): Readonly<Record<keyof Evidence | 'constant
 
 function table(rows: readonly Row[], certaintyBy: (features: Features) => number): void {
   const certainty = (features: Features | null) => (features === null ? 0 : certaintyBy(features));
-  for (const bound of [0.5, 0.6, 0.7, 0.8, 0.85, 0.9, 0.95, 0.98]) {
-    const parts = levels.map(level => {
-      const said = rows.filter(row => row.level === level && !row.talk);
-      const taken = said.filter(({ features }) => certainty(features) >= bound);
-      const percent = (n: number) => ((100 * n) / Math.max(1, said.length)).toFixed(1);
-      const right = taken.filter(row => row.right).length;
-      return `${level}: ${percent(right)} / ${percent(taken.length - right)}`;
-    });
-    const talk = rows.filter(row => row.talk && certainty(row.features) >= bound).length;
+  for (const of of [...new Set(rows.map(row => row.of))]) {
+    const kind = rows.filter(row => row.of === of);
+    const talk = kind.filter(row => row.talk);
+    const atLevels = levels.filter(level => kind.some(row => row.level === level && !row.talk));
+    const saidAt = (level: Level) => kind.filter(row => row.level === level && !row.talk);
     console.log(
-      `  ${bound}  ${parts.join('   ')}   talk taken ${talk} of ${rows.filter(row => row.talk).length}`,
+      ` ${of}: ${atLevels.map(level => `${level} (${saidAt(level).length})`).join(', ')}; answers nothing (${talk.length})`,
     );
+    for (const bound of [0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.85, 0.9, 0.95]) {
+      const parts = atLevels.map(level => {
+        const said = saidAt(level);
+        const taken = said.filter(({ features }) => certainty(features) >= bound);
+        const percent = (n: number) => ((100 * n) / Math.max(1, said.length)).toFixed(1);
+        const right = taken.filter(row => row.right).length;
+        return `${percent(right)} / ${percent(taken.length - right)}`;
+      });
+      const takenTalk = talk.filter(({ features }) => certainty(features) >= bound).length;
+      console.log(`  ${bound}  ${parts.join('   ')}   talk taken ${takenTalk}`);
+    }
   }
 }
 
 async function main(args: readonly string[]): Promise<void> {
-  const option = (name: string) => (args.includes(name) ? args[args.indexOf(name) + 1] : undefined);
-  if (args.includes('--help')) {
+  const { folders, rest } = peopleFolders(args);
+  const option = (name: string) => (rest.includes(name) ? rest[rest.indexOf(name) + 1] : undefined);
+  if (rest.includes('--help')) {
     console.log(usage);
     return;
   }
-  const count = Number(option('--replies') ?? 60);
-  const [from, keep] = [option('--from'), option('--keep')];
+  const number = (name: string) => (option(name) === undefined ? {} : { value: Number(option(name)) });
+  const [begins, ceases, preRoll] = ['--begins', '--ceases', '--pre-roll'].map(name => number(name).value);
+  const near: NearSpeechSettings = {
+    ...(begins === undefined ? {} : { beginsAt: begins }),
+    ...(ceases === undefined ? {} : { ceasesAt: ceases }),
+    ...(preRoll === undefined ? {} : { preRollMs: preRoll }),
+  };
+  const [from, keepIn] = [option('--from'), option('--keep')];
   const rows: Row[] = [];
+  const keep = (found: readonly Row[]) => {
+    if (keepIn !== undefined) appendFileSync(keepIn, found.map(row => `${JSON.stringify(row)}\n`).join(''));
+    rows.push(...found);
+    const [first] = found;
+    if (first) console.log(`${first.of}, ${first.level}: ${found.length}`);
+  };
   if (from !== undefined) {
     for (const line of readFileSync(from, 'utf8').trim().split('\n')) rows.push(JSON.parse(line) as Row);
   } else {
-    const all = await startReplies();
-    for (const level of levels) {
-      const scenes = scenesAt(level, spread(all, count), speakerSets.development);
-      const talk = scenesAt(level, spread(talkAgainst(all), Math.ceil(count / 2)), speakerSets.development);
-      const found = [...(await rowsOf(scenes, level)), ...(await rowsOf(talk, level))];
-      if (keep !== undefined) appendFileSync(keep, found.map(row => `${JSON.stringify(row)}\n`).join(''));
-      rows.push(...found);
-      console.log(`${level}: ${found.length} utterances`);
-    }
+    if (folders.length === 0) console.log(notMeasured);
+    else await rowsOfPeople(folders, near, keep);
+    await rowsOfMadeVoices(Number(option('--replies') ?? 60), near, keep);
   }
   const weights = weigh(rows);
   console.log('weights, for src/voice/decoders/network/bounds.ts:', weights);
@@ -139,7 +104,7 @@ async function main(args: readonly string[]): Promise<void> {
     const names = Object.keys(evidence) as (keyof Evidence)[];
     return logistic(names.reduce((sum, name) => sum + weights[name] * evidence[name], weights.constant));
   });
-  console.log('with the present ones:');
+  console.log(`with the present ones, of which ${leastCertainty} is asked:`);
   table(rows, certaintyOf);
 }
 

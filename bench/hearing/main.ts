@@ -1,14 +1,16 @@
 import { createEmbeddedRecognizer } from '../../src/voice/recognizers/embedded.ts';
 import { type SpeakerSet, speakerSets } from './material.ts';
 import { parts } from './parts.ts';
+import { clipsOf, peopleFolders } from './people/folders.ts';
 import { storePart } from './results.ts';
 import { sizes } from './sizes.ts';
 import { writePage } from './write-page.ts';
 
-const usage = `npm run hearing -- [--quick] [--development] [${Object.keys(parts).join(' | ')} ...]`;
+const usage = `npm run hearing -- [${Object.keys(parts).join(' | ')} ...] [--quick] [--development] [--people <folder> ...]`;
 
 /** How well a loud bay is heard: prints, and writes docs/hearing.json and docs/hearing.md. */
-async function main(args: readonly string[]): Promise<void> {
+async function main(all: readonly string[]): Promise<void> {
+  const { folders, rest: args } = peopleFolders(all);
   const flags = args.filter(arg => arg.startsWith('--'));
   const names = args.filter(arg => !arg.startsWith('--'));
   const unknown = [
@@ -23,21 +25,18 @@ async function main(args: readonly string[]): Promise<void> {
   const size = flags.includes('--quick') ? sizes.quick : sizes.full;
   // What settings are tried on is printed and never stored: figures in the documents are those of the test set.
   const set: SpeakerSet = flags.includes('--development') ? speakerSets.development : speakerSets.test;
-  const ears = {
-    denoising: await createEmbeddedRecognizer(),
-    plain: await createEmbeddedRecognizer({ denoise: false }),
-  };
+  const people = clipsOf(folders);
+  const ear = await createEmbeddedRecognizer();
   for (const [name, measure] of Object.entries(parts)) {
     if (names.length > 0 ? !names.includes(name) : name === 'microphones' && !size.microphones) continue;
     console.log(`\n== ${name}, ${size.name}, ${set.name} set`);
     const say = (line: string) => console.log(`  ${line}`);
-    await measure(size, set, ears, say, results => {
+    await measure(size, set, ear, people, say, results => {
       if (set.name === 'test') writePage(storePart(results));
       else console.log(JSON.stringify(results, undefined, 1));
     });
   }
-  ears.denoising.close();
-  ears.plain.close();
+  ear.close();
 }
 
 await main(process.argv.slice(2));

@@ -5,6 +5,9 @@ import { sum, type Taken, take } from './count.ts';
 import { type SpeakerSet, spread, startReplies } from './material.ts';
 import { microphoneKinds } from './microphones.ts';
 import { hearNatively, nativeInstalled } from './native.ts';
+import { notMeasured } from './people/folders.ts';
+import { measurePeople } from './people/measure.ts';
+import type { Clip } from './people/recordings.ts';
 import { spent } from './play.ts';
 import { measureReadBack } from './read-back.ts';
 import { type AccuracyRow, latencyOf, type Results } from './results.ts';
@@ -13,16 +16,17 @@ import type { Size } from './sizes.ts';
 import { measureStops } from './stops.ts';
 import { measureNoise, measureTalk } from './talk-hours.ts';
 
-export interface Ears {
-  readonly denoising: SoundRecognizer;
-  readonly plain: SoundRecognizer;
-}
-
-/** Measures one part of the hearing; `say` is told how far it is, `keep` is given the figures so far. */
+/**
+ * Measures one part of the hearing.
+ * @param people recordings of people, of all splits; none where nobody named any
+ * @param say is told how far it is
+ * @param keep is given the figures so far
+ */
 export type Part = (
   size: Size,
   set: SpeakerSet,
-  ears: Ears,
+  ear: SoundRecognizer,
+  people: readonly Clip[],
   say: (line: string) => void,
   keep: (results: Results) => void,
 ) => Promise<void>;
@@ -61,7 +65,7 @@ const wrongOf = (results: readonly SceneResult[]) =>
       ),
   );
 
-const accuracy: Part = async (size, set, { denoising, plain }, say, keep) => {
+const accuracy: Part = async (size, set, ear, _people, say, keep) => {
   const replies = spread(await startReplies(), size.replies);
   const rows: AccuracyRow[] = [];
   const heard: SceneResult[] = [];
@@ -69,14 +73,13 @@ const accuracy: Part = async (size, set, { denoising, plain }, say, keep) => {
   for (const level of size.levels) {
     const scenes = scenesAt(level, replies, set);
     const before = { ...spent };
-    const ours = await hearScenes(scenes, denoising);
+    const ours = await hearScenes(scenes, ear);
     ourSpent.cpuMs += spent.cpuMs - before.cpuMs;
     ourSpent.soundMs += spent.soundMs - before.soundMs;
     heard.push(...ours);
     const atLevel = [
       rowOf('first-fire', level, takenOf(ours)),
       ...(nativeInstalled ? [rowOf('native PocketSphinx', level, hearNatively(scenes))] : []),
-      rowOf('first-fire without denoising', level, takenOf(await hearScenes(scenes, plain))),
     ];
     rows.push(...atLevel);
     say(`${level}: ${atLevel.map(row => `${row.system} ${JSON.stringify(row.taken)}`).join('; ')}`);
@@ -94,42 +97,42 @@ const accuracy: Part = async (size, set, { denoising, plain }, say, keep) => {
   }
 };
 
-const microphones: Part = async (size, set, { denoising }, _say, keep) => {
+const microphones: Part = async (size, set, ear, _people, _say, keep) => {
   const replies = spread(await startReplies(), size.replies);
   const rows: NonNullable<Results['microphones']>['rows'][number][] = [];
   for (const microphone of microphoneKinds) {
     for (const level of ['clean', 10] as const) {
-      const results = await hearScenes(scenesAt(level, replies, set, microphone), denoising);
+      const results = await hearScenes(scenesAt(level, replies, set, microphone), ear);
       rows.push({ microphone, level, taken: sum(results.map(({ taken }) => taken)) });
     }
   }
   keep({ microphones: { size: size.name, rows } });
 };
 
-const stops: Part = async (size, set, { denoising }, say, keep) => {
+const stops: Part = async (size, set, ear, _people, say, keep) => {
   const replies = await startReplies();
   const rows: NonNullable<Results['stops']>['rows'][number][] = [];
   for (const level of size.stopLevels) {
-    const { latenciesMs, ...result } = await measureStops(level, replies, set, denoising);
+    const { latenciesMs, ...result } = await measureStops(level, replies, set, ear);
     rows.push({ level, ...result, latency: latencyOf(latenciesMs) });
     say(`${level}: ${result.heardInTime} of ${result.said} in time; missed ${result.missed.join(', ')}`);
     keep({ stops: { size: size.name, rows } });
   }
 };
 
-const talk: Part = async (size, set, { denoising }, say, keep) => {
+const talk: Part = async (size, set, ear, _people, say, keep) => {
   const replies = await startReplies();
   const rows: NonNullable<Results['talk']>['rows'][number][] = [];
   for (const level of size.talkLevels) {
-    const result = await measureTalk(level, size.talkSentences, replies, set, denoising);
+    const result = await measureTalk(level, size.talkSentences, replies, set, ear);
     rows.push({ of: level === 'clean' ? 'talk, clean' : `talk, noise at ${level} dB`, ...result });
     say(JSON.stringify(rows.at(-1)));
   }
-  rows.push({ of: 'noise alone', ...(await measureNoise(size.noiseSecondsOfEach, replies, set, denoising)) });
+  rows.push({ of: 'noise alone', ...(await measureNoise(size.noiseSecondsOfEach, replies, set, ear)) });
   keep({ talk: { size: size.name, rows } });
 };
 
-const humans: Part = async (size, _set, _ears, _say, keep) => {
+const humans: Part = async (size, _set, _ear, _people, _say, keep) => {
   const { numbers, digits, otherTalk } = await measureHumans(size.humans ? 400 : 20);
   keep({
     humans: {
@@ -143,14 +146,25 @@ const humans: Part = async (size, _set, _ears, _say, keep) => {
   });
 };
 
-const readBack: Part = async (size, set, { denoising }, say, keep) => {
+const readBack: Part = async (size, set, ear, _people, say, keep) => {
   const rows: NonNullable<Results['readBack']>['rows'][number][] = [];
   for (const level of size.levels) {
     if (level === 'clean') continue;
-    rows.push({ level, ...(await measureReadBack(level, set, denoising)) });
+    rows.push({ level, ...(await measureReadBack(level, set, ear)) });
     say(JSON.stringify(rows.at(-1)));
     keep({ readBack: { rows } });
   }
 };
 
-export const parts = { accuracy, readBack, stops, talk, microphones, humans } as const;
+const people: Part = async (size, set, ear, clips, say, keep) => {
+  if (clips.length === 0) {
+    say(notMeasured);
+    return;
+  }
+  const split = set.name === 'test' ? 'test' : 'dev';
+  await measurePeople(clips, split, size.people, ear, say, results =>
+    keep({ people: { size: size.name, ...results } }),
+  );
+};
+
+export const parts = { accuracy, readBack, stops, talk, microphones, humans, people } as const;

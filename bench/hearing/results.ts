@@ -3,12 +3,13 @@ import { fileURLToPath } from 'node:url';
 import { quantile } from '../voice-measure.ts';
 import type { Level } from './accuracy.ts';
 import type { Taken } from './count.ts';
+import type { PeopleResults } from './people/measure.ts';
 import type { ReadBackResult } from './read-back.ts';
 import type { StopResult } from './stops.ts';
 import type { FalseAccepts } from './talk-hours.ts';
 
 export interface AccuracyRow {
-  readonly system: 'first-fire' | 'first-fire without denoising' | 'native PocketSphinx';
+  readonly system: 'first-fire' | 'native PocketSphinx';
   readonly level: Level;
   readonly taken: Taken;
   /** The same by kind of noise. */
@@ -65,6 +66,7 @@ export interface Results {
     readonly size: string;
     readonly rows: readonly { readonly of: string; readonly taken: Taken }[];
   };
+  readonly people?: PeopleResults & { readonly size: string };
 }
 
 const jsonPath = fileURLToPath(new URL('../../docs/hearing.json', import.meta.url));

@@ -6,13 +6,22 @@ import { speechRateHz } from '../../src/voice/resample.ts';
 import { speechEndMs } from '../voice-measure.ts';
 import { type MicrophoneKind, through } from './microphones.ts';
 import { added, levelled, noiseAtSnr } from './mix.ts';
-import type { NoiseKind } from './noises.ts';
 
 /** What is said to one grammar, and what it means; undefined when it answers nothing. */
 export interface Saying {
   readonly grammar: Grammar;
   readonly says: string;
   readonly means: Meaning | undefined;
+  /** Who says it, where several people say the utterances of a scene. */
+  readonly speaker?: string;
+}
+
+/** What is said with its sound: levelled speech, with silence around. */
+export interface Spoken {
+  readonly saying: Saying;
+  readonly speech: Float32Array;
+  /** Within its sound. */
+  readonly speechEndMs: number;
 }
 
 /** One utterance within a scene, from the first sample of its padding to the last. */
@@ -22,10 +31,11 @@ export interface Placed extends Saying {
   readonly speechEndMs: number;
 }
 
-/** A stretch of sound as a microphone delivers it: utterances of one voice, one after the other, in one noise. */
+/** A stretch of sound as a microphone delivers it: utterances one after the other, in one noise. */
 export interface Scene {
   readonly voice: string;
-  readonly noise: NoiseKind | 'none';
+  /** Its kind, 'none' in a quiet room. */
+  readonly noise: string;
   readonly snrDb: number;
   readonly samples: Float32Array;
   readonly utterances: readonly Placed[];
@@ -39,19 +49,26 @@ export interface SceneOptions {
   readonly voice: string;
   readonly microphone: MicrophoneKind;
   /** A loop of noise of a kind, at any level; none for a quiet room. */
-  readonly noise?: { readonly kind: NoiseKind; readonly loop: Float32Array; readonly snrDb: number };
+  readonly noise?: { readonly kind: string; readonly loop: Float32Array; readonly snrDb: number };
 }
 
-/** Puts utterances one after the other into one noise. */
-export function sceneOf(sayings: readonly Saying[], { voice, microphone, noise }: SceneOptions): Scene {
+/** Puts utterances of a made voice one after the other into one noise. */
+export function sceneOf(sayings: readonly Saying[], options: SceneOptions): Scene {
+  const spoken = sayings.map((saying): Spoken => {
+    const sound = synthesize(options.voice, saying.says);
+    return { saying, speech: levelled(sound.samples), speechEndMs: speechEndMs(sound) };
+  });
+  return sceneOfSpoken(spoken, options);
+}
+
+/** Puts utterances one after the other into one noise, as `sceneOf`, whoever spoke them. */
+export function sceneOfSpoken(spoken: readonly Spoken[], { voice, microphone, noise }: SceneOptions): Scene {
   const pieces: Float32Array[] = [new Float32Array(leadS * speechRateHz)];
   const utterances: Placed[] = [];
   let at = pieces[0]?.length ?? 0;
-  for (const saying of sayings) {
-    const sound = synthesize(voice, saying.says);
-    const speech = levelled(sound.samples);
+  for (const { saying, speech, speechEndMs } of spoken) {
     const end = at + speech.length + gapS * speechRateHz;
-    const endMs = (at / speechRateHz) * 1000 + speechEndMs(sound);
+    const endMs = (at / speechRateHz) * 1000 + speechEndMs;
     utterances.push({ ...saying, fromSample: at, toSample: end, speechEndMs: endMs });
     pieces.push(speech, new Float32Array(gapS * speechRateHz));
     at = end;

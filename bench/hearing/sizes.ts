@@ -1,4 +1,5 @@
 import type { Level } from './accuracy.ts';
+import type { PeopleSize } from './people/measure.ts';
 
 /** How much is said: the more, the surer the figures, and the longer it takes. */
 export interface Size {
@@ -13,6 +14,7 @@ export interface Size {
   readonly noiseSecondsOfEach: number;
   readonly microphones: boolean;
   readonly humans: boolean;
+  readonly people: PeopleSize;
 }
 
 const levels: readonly Level[] = ['clean', 20, 15, 10, 5, 0];
@@ -28,6 +30,7 @@ export const sizes: Readonly<Record<'quick' | 'full', Size>> = {
     noiseSecondsOfEach: 20,
     microphones: false,
     humans: false,
+    people: { levels: ['clean', 10], stopLevels: ['clean', 10], talkLevels: ['clean'], oneIn: 4 },
   },
   full: {
     name: 'full',
@@ -39,5 +42,11 @@ export const sizes: Readonly<Record<'quick' | 'full', Size>> = {
     noiseSecondsOfEach: 300,
     microphones: true,
     humans: true,
+    people: {
+      levels: ['clean', 20, 10, 5],
+      stopLevels: ['clean', 10, 0],
+      talkLevels: ['clean', 10],
+      oneIn: 1,
+    },
   },
 };

@@ -1,5 +1,5 @@
 import type { SoundRecognizer } from '../../src/voice/ports.ts';
-import { hearScenes, type Level, scenesAt } from './accuracy.ts';
+import { hearScenes, type Level, type SceneResult, scenesAt } from './accuracy.ts';
 import { type SpeakerSet, stopReplies } from './material.ts';
 import type { Saying } from './scene.ts';
 
@@ -22,10 +22,14 @@ export async function measureStops(
   set: SpeakerSet,
   ear: SoundRecognizer,
 ): Promise<StopResult> {
-  const results = await hearScenes(scenesAt(level, stopReplies(replies), set), ear);
+  return stopResultOf(await hearScenes(scenesAt(level, stopReplies(replies), set), ear));
+}
+
+/** What became of the stops that scenes are made of. */
+export function stopResultOf(results: readonly SceneResult[]): StopResult {
   const all = results.flatMap(({ scene, outcomes }) => outcomes.map(outcome => ({ scene, outcome })));
   const latencies = all.map(({ scene, outcome: { utterance, reports } }) => ({
-    name: `${scene.voice} ${scene.noise} "${utterance.says}"`,
+    name: `${utterance.speaker ?? scene.voice} ${scene.noise} "${utterance.says}"`,
     lateMs: reports.find(({ heard }) => heard.kind === 'stop')?.atMs ?? Number.NaN,
     endMs: utterance.speechEndMs,
   }));

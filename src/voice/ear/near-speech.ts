@@ -7,23 +7,38 @@ export const nearCeasesAt = 0.35;
 export const momentsToBegin = 2;
 
 /**
+ * An utterance takes with it what came so long before it was noticed: a soft beginning ("eight", "oh") is only taken for
+ * somebody near when it is half over.
+ */
+export const nearPreRollMs = 420;
+
+export interface NearSpeechSettings {
+  readonly beginsAt?: number;
+  readonly ceasesAt?: number;
+  readonly preRollMs?: number;
+}
+
+/**
  * Speech is what the network takes for somebody near: bursts of a wrench, a radio and talk further away are louder than
  * any floor, and nobody's answer.
  */
-export function createNearSpeech(): SpeechDetector {
+export function createNearSpeech({
+  beginsAt = nearBeginsAt,
+  ceasesAt = nearCeasesAt,
+  preRollMs = nearPreRollMs,
+}: NearSpeechSettings = {}): SpeechDetector {
   let run = 0;
   let speech = false;
   return {
-    // Noticed after two moments, by a network that waits up to 80 ms; and a breath more.
-    preRollMs: 240,
+    preRollMs,
     next({ moments }) {
       let begins = false;
       for (const { near } of moments) {
-        run = near >= nearBeginsAt ? run + 1 : 0;
+        run = near >= beginsAt ? run + 1 : 0;
         begins ||= run >= momentsToBegin;
       }
       // Moments do not end with steps: in between it is as it was.
-      if (moments.length > 0) speech = moments.some(({ near }) => near >= nearCeasesAt);
+      if (moments.length > 0) speech = moments.some(({ near }) => near >= ceasesAt);
       return { begins, speech };
     },
   };

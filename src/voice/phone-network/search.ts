@@ -158,8 +158,7 @@ export class Search {
         for (let n = from; n < to; n++) {
           const other = next[n] as number;
           const entered = output[other] as number;
-          // The same phone twice is only told from one that lasts by a blank between the two.
-          if (lasts && entered === phone) continue;
+          if (lasts && entered === phone && !this.flowsInto(other)) continue;
           this.enter(other, score, (phones[entered] as number) - best, trace);
         }
       }
@@ -170,6 +169,14 @@ export class Search {
     now.clear();
     this.now = coming;
     this.coming = now;
+  }
+
+  /**
+   * The same phone twice is only told from one that lasts by a blank between the two; but where one word ends with what
+   * the next begins with, people say it once ("eight two", "six seven"). A word that is nothing else has to be told.
+   */
+  private flowsInto(state: number): boolean {
+    return (this.graph.wordBegun[state] as number) >= 0 && (this.graph.wordLength[state] as number) > 1;
   }
 
   private enter(state: number, scoreBefore: number, phoneScore: number, trace: number): void {

@@ -43,5 +43,5 @@ export function certaintyOf(features: Features): number {
 /** Below this certainty a reply is asked for again. */
 export const leastCertainty = 0.81;
 
-/** Fewer phones than this in an utterance, and nobody said anything. */
+/** Fewer phones than this in an utterance that is not sure, and nobody said anything: "oh" is one, and so is a knock. */
 export const leastPhones = 2;

@@ -6,6 +6,7 @@ import { isMeant, type Matcher } from '../../meaning.ts';
 import { type PhoneGraph, type Pronounce, phoneGraphOf, wordsFrom } from '../../phone-network/phone-graph.ts';
 import { blank } from '../../phone-network/phones.ts';
 import { type Hypothesis, Search } from '../../phone-network/search.ts';
+import type { UnclearReason } from '../../ports.ts';
 import { certaintyOf, leastCertainty, leastPhones } from './bounds.ts';
 import { type Features, featuresOf } from './features.ts';
 import { grammarGraph } from './grammar-graph.ts';
@@ -89,9 +90,9 @@ export function createNetworkDecoder({
     const phonesHeard = phonesUpTo.at(-1) ?? 0;
     const all = search?.hypotheses() ?? [];
     const [best] = all;
-    if (phonesHeard < leastPhones) return { verdict: { kind: 'nothing' }, phonesHeard };
-    if (best === undefined)
-      return { verdict: { kind: 'unclear', text: '', reason: 'outOfGrammar' }, phonesHeard };
+    const otherwise = (reason: UnclearReason, text = ''): Verdict =>
+      phonesHeard < leastPhones ? { kind: 'nothing' } : { kind: 'unclear', text, reason };
+    if (best === undefined) return { verdict: otherwise('outOfGrammar'), phonesHeard };
     const unfinishedScore = search?.unfinishedScore ?? Number.NEGATIVE_INFINITY;
     const features = featuresOf(best, otherThan(best, all), {
       phonesUpTo,
@@ -106,9 +107,7 @@ export function createNetworkDecoder({
     }
     const certainty = certaintyOf(features);
     const verdict: Verdict =
-      certainty >= leastCertainty
-        ? { kind: 'taken', text, certainty }
-        : { kind: 'unclear', text, reason: 'lowConfidence' };
+      certainty >= leastCertainty ? { kind: 'taken', text, certainty } : otherwise('lowConfidence', text);
     return { verdict, phonesHeard, text, features };
   }
 
