@@ -1,5 +1,6 @@
-import { readFileSync } from 'node:fs';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { Stryker } from '@stryker-mutator/core';
+import { z } from 'zod';
 import type { FileFigures, Survivor } from './figures.ts';
 
 const survivorStatus: Readonly<Record<string, Survivor['status']>> = {
@@ -7,13 +8,32 @@ const survivorStatus: Readonly<Record<string, Survivor['status']>> = {
   NoCoverage: 'no coverage',
 };
 
+const reportSchema = z.looseObject({
+  files: z.record(z.string(), z.looseObject({ mutants: z.array(z.looseObject({ status: z.string() })) })),
+});
+
 /**
- * Mutates one source file and runs the tests that import it. What is unchanged since the run before is not run
- * again (`.cache/mutants`). Throws when the tests fail before anything is mutated, and on a mutant that ended
- * otherwise than killed, timed out, survived or not covered.
+ * Takes out of the run before what no test noticed, so that it is tried again: of a mutant that acts while its
+ * module is loaded the run cannot tell which tests could notice it, and would not try it on new ones.
+ */
+function forgetSurvivors(runBefore: string): void {
+  if (!existsSync(runBefore)) return;
+  const report = reportSchema.parse(JSON.parse(readFileSync(runBefore, 'utf8')));
+  for (const file of Object.values(report.files)) {
+    file.mutants = file.mutants.filter(({ status }) => survivorStatus[status] === undefined);
+  }
+  writeFileSync(runBefore, JSON.stringify(report));
+}
+
+/**
+ * Mutates one source file and runs the tests that import it. What was noticed before by a test that is
+ * unchanged is not run again (`.cache/mutants`; without that folder all is). Throws when the tests fail before
+ * anything is mutated, and on a mutant that ended otherwise than killed, timed out, survived or not covered.
  */
 export async function measure(file: string, tests: readonly string[]): Promise<FileFigures> {
-  process.env.MUTANTS_TESTS = tests.join(',');
+  const runBefore = `.cache/mutants/${file.replaceAll('/', '-')}.json`;
+  forgetSurvivors(runBefore);
+  process.env.MUTANTS_TESTS = tests.join(';');
   const results = await new Stryker({
     testRunner: 'vitest',
     plugins: ['@stryker-mutator/vitest-runner'],
@@ -22,7 +42,7 @@ export async function measure(file: string, tests: readonly string[]): Promise<F
     coverageAnalysis: 'perTest',
     concurrency: 1,
     incremental: true,
-    incrementalFile: `.cache/mutants/${file.replaceAll('/', '-')}.json`,
+    incrementalFile: runBefore,
     tempDirName: '.cache/mutants/copies',
     // The packages are linked, and what no test of these folders reads is not copied.
     ignorePatterns: ['audio-fixtures', 'acoustic-model', 'docs/pictures', 'dist-tablet', '.cache'],
