@@ -33,8 +33,9 @@ export type Figures = z.infer<typeof figuresSchema>;
 export const readFigures = (): Figures =>
   existsSync(FIGURES) ? figuresSchema.parse(JSON.parse(readFileSync(FIGURES, 'utf8'))) : {};
 
-/** Keeps the figures, files in order of their names, so that a change of one is seen as one. */
+/** Keeps the figures of files that are still there, in order of their names, so that a change of one is seen as one. */
 export function writeFigures(figures: Figures): void {
-  const inOrder = Object.fromEntries(Object.entries(figures).toSorted(([a], [b]) => (a < b ? -1 : 1)));
+  const there = Object.entries(figures).filter(([file]) => existsSync(file));
+  const inOrder = Object.fromEntries(there.toSorted(([a], [b]) => (a < b ? -1 : 1)));
   writeFileSync(FIGURES, `${JSON.stringify(inOrder, undefined, 2)}\n`);
 }
