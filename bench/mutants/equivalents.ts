@@ -31,6 +31,11 @@ export const EQUIVALENTS: readonly Equivalent[] = [
     why: NO_INPUT_TRIPS_IT,
   },
   {
+    file: 'src/engineering/fault-rules.ts',
+    text: 'acceptances: readonly FaultAcceptance[] = [],',
+    why: 'an acceptance that is a bare text names no fault and accepts none',
+  },
+  {
     file: 'src/engineering/heat-soak.ts',
     text: 'if (!openC.ok) return openC;',
     replacements: ['false'],
