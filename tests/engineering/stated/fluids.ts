@@ -1,4 +1,4 @@
-import { biodieselShare, judgeBiodiesel } from '../../../src/engineering/biodiesel.ts';
+import { judgeBiodiesel } from '../../../src/engineering/biodiesel.ts';
 import { boilPoint, planMix } from '../../../src/engineering/coolant.ts';
 import {
   blendCloudPoint,
@@ -38,15 +38,6 @@ export const fluids: readonly Statement[] = [
     source: [/Volume balance/, /ASTM D975/, /ASTM D7467/],
     validity: [/by volume/],
     verdictUnits: [''],
-  },
-  {
-    name: 'share of biodiesel in a mix',
-    sound: { litres: 40 },
-    compute: ({ litres }) => biodieselShare([{ litres, biodieselShare: 0 }]),
-    ranges: {},
-    ruleId: 'biodiesel-share',
-    source: [/Volume balance/],
-    validity: [/by volume/],
   },
   {
     name: 'draining and adding coolant',
