@@ -89,7 +89,7 @@ export class Device {
     return this.connection.lineState === 'connected' && !this.isFaulty;
   }
 
-  /** The session goes on, and its entries are on the disk as far as this device was told. */
+  /** As far as it was told, a session goes on in its bay. */
   get goesOn(): boolean {
     return this.view !== null && this.view.state !== 'over';
   }

@@ -17,7 +17,16 @@ if (!(minutes > 0) || !(bays >= 2 && bays <= 8) || !Number.isInteger(seed)) {
   console.error('Give --minutes a number above 0, --bays one from 2 to 8, --seed a whole number.');
   process.exit(2);
 }
-const outcome = await chaos({ minutes, bays, seed, tell: sentence => console.log(sentence) });
+// The server is in a group of its own and the disk is mounted: nobody leaves without putting that away.
+const ending = new AbortController();
+for (const signal of ['SIGINT', 'SIGTERM']) process.on(signal, () => ending.abort());
+const outcome = await chaos({
+  minutes,
+  bays,
+  seed,
+  tell: sentence => console.log(sentence),
+  ending: ending.signal,
+});
 const text = table(outcome);
 console.log(`\n${text}`);
 if (values.write)

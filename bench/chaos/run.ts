@@ -1,24 +1,24 @@
-import { cp, mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
+import { cp, mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { monitorEventLoopDelay } from 'node:perf_hooks';
 import { setTimeout as wait } from 'node:timers/promises';
-import type { Role } from '../../src/server/protocol/index.ts';
 import { Chance } from './chance.ts';
-import { Device, type Who } from './device.ts';
 import { type Disk, openDisk } from './disk.ts';
 import { Faults, leftOut, type World } from './faults.ts';
 import { Floods } from './floods.ts';
 import { Ledger } from './ledger.ts';
-import { type Crew, facesOf, type Led, lead } from './people.ts';
-import { compare, isReplaced, look, type RecordFound, recordsIn } from './records.ts';
+import { lookBack } from './look-back.ts';
+import { pairAll } from './pair-all.ts';
+import { facesOf, type Led, lead } from './people.ts';
+import { compare } from './records.ts';
 import { ServerProcess } from './server.ts';
 import { ShopCalls } from './shop-calls.ts';
 import { type MeasuredStop, measureStop } from './stops.ts';
-import { type Ended, Strangers } from './strangers.ts';
+import { Strangers } from './strangers.ts';
 import { mustBeZero, type Outcome } from './table.ts';
 import { Terminal } from './terminal.ts';
-import { heldLocally, sha256Of } from './uploads.ts';
+import { heldLocally } from './uploads.ts';
 
 /** Names that never look like the number of a second session. */
 const NAMES = ['north', 'east', 'south', 'west', 'yard', 'pit', 'hall', 'dock'] as const;
@@ -28,10 +28,13 @@ export interface ChaosOptions {
   readonly bays: number;
   readonly seed: number;
   readonly tell: (sentence: string) => void;
+  /** Ends it before its time, with all that is to be looked at then. */
+  readonly ending: AbortSignal;
 }
 
 /** Lets everything go wrong at once for so long, and finds out what became of it. */
-export async function chaos({ minutes, bays, seed, tell }: ChaosOptions): Promise<Outcome> {
+export async function chaos(options: ChaosOptions): Promise<Outcome> {
+  const { bays, seed, tell } = options;
   const scratch = await mkdtemp(join(tmpdir(), 'chaos-'));
   const disk = await openDisk(scratch);
   const names = NAMES.slice(0, bays);
@@ -41,7 +44,7 @@ export async function chaos({ minutes, bays, seed, tell }: ChaosOptions): Promis
     const locals = await heldLocally(scratch, names, seed);
     const server = await ServerProcess.start(join(disk.folder, 'shop'), names, scratch);
     try {
-      const outcome = await withServer(server, { minutes, bays, seed, tell }, names, scratch, disk, locals);
+      const outcome = await withServer(server, options, names, scratch, disk, locals);
       isKept = mustBeZero(outcome).some(([, count]) => count > 0);
       return outcome;
     } finally {
@@ -61,7 +64,7 @@ export async function chaos({ minutes, bays, seed, tell }: ChaosOptions): Promis
 
 async function withServer(
   server: ServerProcess,
-  { minutes, bays, seed, tell }: ChaosOptions,
+  { minutes, bays, seed, tell, ending }: ChaosOptions,
   names: readonly string[],
   scratch: string,
   disk: Disk,
@@ -102,7 +105,7 @@ async function withServer(
   const delay = monitorEventLoopDelay({ resolution: 10 });
   delay.enable();
   const beganMs = performance.now();
-  const goesOn = () => performance.now() - beganMs < minutes * 60_000;
+  const goesOn = () => !ending.aborted && performance.now() - beganMs < minutes * 60_000;
   tell(`Chaos for ${minutes} minutes.`);
   const talking = setInterval(
     () => tell(`${stops.length} stops, ${led.answered} answers, now: ${faults.active}`),
@@ -138,35 +141,7 @@ async function withServer(
   for (const sentence of terminal.refusedToResume)
     blame(`A session in a terminal could not be resumed: ${sentence}`);
 
-  const paths = (await Promise.all([server.shop, server.cwd, terminals].map(recordsIn))).flat();
-  const found: RecordFound[] = [];
-  for (const path of paths) found.push(await look(path));
-  const replaced = found.filter(record => record.doubts.length > 0 && isReplaced(record, found));
-  // The disk was full when it was to be gone on with: the server said so, and a new session was begun.
-  const cutShort = found.filter(
-    record => record.isTorn && !replaced.includes(record) && server.allTold.includes(record.path),
-  );
-  const records = found.filter(record => !replaced.includes(record) && !cutShort.includes(record));
-  for (const { device } of ended)
-    if (found.some(({ devices }) => devices.has(device)))
-      strangers.effects.push(`a command of the ended pairing ${device} is on a record`);
-  for (const { path, sha256 } of found)
-    if (strangers.forged.has(sha256)) strangers.effects.push(`a forged record was kept: ${path}`);
-  for (const crew of crews) {
-    const own = new Set(facesOf(crew).map(({ connection }) => connection.device));
-    for (const { path, devices } of found.filter(record => record.path.includes(`-${crew.bay}`)))
-      for (const device of devices)
-        if (!own.has(device))
-          strangers.effects.push(`a command of ${device} is on a record of ${crew.bay}: ${path}`);
-  }
-  const missing: string[] = [];
-  for (const { keptAs, sha256 } of locals) {
-    if (keptAs === null) continue;
-    const bytes = await readFile(join(server.shop, `${keptAs}.jsonl`)).catch(() => Buffer.alloc(0));
-    if (sha256Of(bytes) !== sha256) missing.push(keptAs);
-    if (found.filter(record => record.sha256 === sha256).length > 1)
-      blame(`${keptAs} was kept more than once.`);
-  }
+  const { found, replaced, cutShort, records, missing } = await lookBack(world, terminals, ended, blame);
   return {
     seed,
     bays,
@@ -216,46 +191,4 @@ async function sendStops(
     going.push(measuring);
   }
   await Promise.all(going);
-}
-
-async function pairAll(
-  server: ServerProcess,
-  ledger: Ledger,
-  calls: ShopCalls,
-  names: readonly string[],
-): Promise<{ readonly crews: Crew[]; readonly ended: Ended[] }> {
-  let devices = 0;
-  const pair = async (bay: string, role: Role, name: string): Promise<Who> => {
-    devices += 1;
-    const address = `127.0.1.${devices}`;
-    const before = server.codeOf(bay, role);
-    const answer = await calls.pair(before, name, address);
-    if (answer?.status !== 200) throw new Error(`${name} could not be paired in ${bay}: ${answer?.body}`);
-    // The terminal shows the next code.
-    while (server.codeOf(bay, role) === before) await wait(20);
-    return { name, role, bay, token: JSON.parse(answer.body).token, address };
-  };
-  const connected = async (bay: string, role: Role, name: string): Promise<Device> => {
-    const device = new Device(await pair(bay, role, name), server, ledger);
-    while (device.state === null) await wait(20);
-    return device;
-  };
-  const crews: Crew[] = [];
-  const ended: Ended[] = [];
-  for (const bay of names) {
-    crews.push({
-      bay,
-      technician: await connected(bay, 'technician', 'tablet'),
-      otherLeader: await connected(bay, 'technician', 'other tablet'),
-      second: await connected(bay, 'second', 'telephone'),
-      flooder: await connected(bay, 'technician', 'flooder'),
-      supervisor: bay === names[0] ? await connected(bay, 'supervisor', 'office') : null,
-    });
-    const gone = await connected(bay, 'second', 'let go of');
-    const device = gone.connection.device;
-    await gone.do({ do: 'forget', device }, 2000);
-    gone.close();
-    ended.push({ device, token: gone.who.token, address: gone.who.address });
-  }
-  return { crews, ended };
 }

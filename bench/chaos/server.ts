@@ -9,9 +9,9 @@ import { Started } from '../../tests/helpers/started.ts';
 const root = fileURLToPath(new URL('../..', import.meta.url));
 
 /** The library of Debian's package faketime. */
-export const FAKETIME = [
-  ...['x86_64', 'aarch64'].map(kind => `/usr/lib/${kind}-linux-gnu/faketime/libfaketime.so.1`),
-].find(path => existsSync(path));
+export const FAKETIME = ['x86_64', 'aarch64']
+  .map(kind => `/usr/lib/${kind}-linux-gnu/faketime/libfaketime.so.1`)
+  .find(path => existsSync(path));
 
 /** A folder to start the program in with the words of the start script, so that what it rescues falls in there. */
 export function startFolder(scratch: string): string {
