@@ -24,11 +24,11 @@ export class Ledger {
   readonly promised: Promised[] = [];
   /** Run of the server and session whose faces were told that its record is in memory only. */
   readonly #inMemory = new Set<string>();
-  readonly #server: ServerProcess;
+  readonly #server: Pick<ServerProcess, 'runs'>;
   /** When the server was killed, and which run that ended. */
   readonly kills: { readonly run: number; readonly atMs: number }[] = [];
 
-  constructor(server: ServerProcess) {
+  constructor(server: Pick<ServerProcess, 'runs'>) {
     this.#server = server;
   }
 
