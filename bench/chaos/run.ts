@@ -157,8 +157,12 @@ async function withServer(
     replaced,
     cutShort,
     locals: {
+      held: locals.length,
       sent: locals.reduce((sum, { sent }) => sum + sent, 0),
       kept: locals.filter(({ keptAs }) => keptAs).length,
+      refusals: locals.flatMap(({ refusals }) =>
+        [...refusals].map(([why, times]) => `${times} times: ${why}`),
+      ),
       missing,
     },
     strangers,

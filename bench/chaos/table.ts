@@ -25,7 +25,13 @@ export interface Outcome {
   readonly replaced: readonly RecordFound[];
   readonly cutShort: readonly RecordFound[];
   readonly didNotComeUp: number;
-  readonly locals: { readonly sent: number; readonly kept: number; readonly missing: readonly string[] };
+  readonly locals: {
+    readonly held: number;
+    readonly sent: number;
+    readonly kept: number;
+    readonly refusals: readonly string[];
+    readonly missing: readonly string[];
+  };
   readonly strangers: { readonly tried: number; readonly effects: readonly string[] };
   readonly startedAnew: number;
   /** How long the program itself, which runs all the faces, kept things waiting: p99 and longest. */
@@ -135,7 +141,7 @@ export function table(outcome: Outcome): string {
     `| of these with a remark that is true | ${[...remarks].map(([kind, times]) => `${kind} ${times}`).join(', ') || 0} |`,
     `| besides: torn by the full disk, and whole in another file | ${replaced.length} |`,
     `| besides: last line cut short, not gone on with, as the server said (disk full at its start) | ${cutShort.length} |`,
-    `| records sent in by tablets, sent / acknowledged | ${locals.sent} / ${locals.kept} |`,
+    `| records held by tablets alone: sent in so often / acknowledged, of | ${locals.sent} / ${locals.kept}, of ${locals.held} |`,
     `| strangers' commands | ${strangers.tried} |`,
     '',
     '| must be zero | count |',
@@ -147,6 +153,7 @@ export function table(outcome: Outcome): string {
       'Not confirmed',
       doubted.map(({ path, doubts }) => `${path.split('/').at(-1)}: ${doubts.join('; ')}`),
     ),
+    ...list('Not taken, or not answered, when they were sent in', locals.refusals),
     ...list('Missing', locals.missing),
     ...list('With an effect', strangers.effects),
     ...list('Must not be', outcome.blamed),

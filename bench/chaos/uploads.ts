@@ -15,6 +15,8 @@ export interface Local {
   /** By which the laptop said that it keeps it. */
   keptAs: string | null;
   sent: number;
+  /** What came back besides, by how often: a status and its sentence, or nothing. */
+  readonly refusals: Map<string, number>;
 }
 
 export const sha256Of = (bytes: Buffer): string => createHash('sha256').update(bytes).digest('hex');
@@ -28,7 +30,7 @@ export async function heldLocally(scratch: string, bays: readonly string[], seed
     const { path } = await honestSession(join(scratch, `local-${nth}.jsonl`), seed + nth);
     const bytes = await readFile(path);
     const bay = bays[nth % bays.length] ?? '';
-    locals.push({ bytes, sha256: sha256Of(bytes), bay, keptAs: null, sent: 0 });
+    locals.push({ bytes, sha256: sha256Of(bytes), bay, keptAs: null, sent: 0, refusals: new Map() });
   }
   return locals;
 }
@@ -47,7 +49,11 @@ export async function sendIn(
   local.sent += 1;
   const { token, address } = crew.technician.who;
   const answer = await calls.upload(local.bytes, token, address);
-  if (answer?.status !== 200) return;
+  if (answer?.status !== 200) {
+    const why = answer === null ? 'no answer' : `${answer.status} ${answer.body}`;
+    local.refusals.set(why, (local.refusals.get(why) ?? 0) + 1);
+    return;
+  }
   const { id, confirmed } = uploadAnswerSchema.parse(JSON.parse(answer.body));
   if (!confirmed) blame(`An honest record that was sent in was not confirmed: ${answer.body}`);
   if (local.keptAs !== null && local.keptAs !== id)
