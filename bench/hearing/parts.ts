@@ -6,8 +6,11 @@ import { type SpeakerSet, spread, startReplies } from './material.ts';
 import { microphoneKinds } from './microphones.ts';
 import { hearNatively, nativeInstalled } from './native.ts';
 import { notMeasured } from './people/folders.ts';
-import { measurePeople } from './people/measure.ts';
+import { type PreparedPeople, preparePeople } from './people/prepare.ts';
 import type { Clip } from './people/recordings.ts';
+import { measurePeopleReplies } from './people/replies.ts';
+import { measurePeopleStops } from './people/stops.ts';
+import { measurePeopleTalk } from './people/talk.ts';
 import { spent } from './play.ts';
 import { measureReadBack } from './read-back.ts';
 import { type AccuracyRow, latencyOf, type Results } from './results.ts';
@@ -156,15 +159,51 @@ const readBack: Part = async (size, set, ear, _people, say, keep) => {
   }
 };
 
-const people: Part = async (size, set, ear, clips, say, keep) => {
-  if (clips.length === 0) {
-    say(notMeasured);
-    return;
-  }
-  const split = set.name === 'test' ? 'test' : 'dev';
-  await measurePeople(clips, split, size.people, ear, say, results =>
-    keep({ people: { size: size.name, ...results } }),
-  );
-};
+/** A part that needs recordings of people. */
+const ofPeople =
+  (
+    measure: (
+      people: PreparedPeople,
+      size: Size,
+      ear: SoundRecognizer,
+      keep: (of: Results) => void,
+    ) => Promise<void>,
+  ): Part =>
+  async (size, set, ear, clips, say, keep) => {
+    if (clips.length === 0) {
+      say(notMeasured);
+      return;
+    }
+    const people = await preparePeople(clips, set.name === 'test' ? 'test' : 'dev');
+    await measure(people, size, ear, keep);
+  };
 
-export const parts = { accuracy, readBack, stops, talk, microphones, humans, people } as const;
+const peopleReplies = ofPeople((people, { name, levelsOfPeople, clipsOfPeople }, ear, keep) =>
+  measurePeopleReplies(people, levelsOfPeople, clipsOfPeople, ear, results =>
+    keep({ peopleReplies: { size: name, ...results } }),
+  ),
+);
+
+const peopleStops = ofPeople((people, { name, stopLevelsOfPeople, clipsOfPeople }, ear, keep) =>
+  measurePeopleStops(people, stopLevelsOfPeople, clipsOfPeople, ear, rows =>
+    keep({ peopleStops: { size: name, rows } }),
+  ),
+);
+
+const peopleTalk = ofPeople((people, { name, talkLevelsOfPeople, clipsOfPeople }, ear, keep) =>
+  measurePeopleTalk(people, talkLevelsOfPeople, clipsOfPeople, ear, rows =>
+    keep({ peopleTalk: { size: name, rows } }),
+  ),
+);
+
+export const parts = {
+  accuracy,
+  readBack,
+  stops,
+  talk,
+  microphones,
+  humans,
+  peopleReplies,
+  peopleStops,
+  peopleTalk,
+} as const;

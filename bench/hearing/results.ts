@@ -3,7 +3,9 @@ import { fileURLToPath } from 'node:url';
 import { quantile } from '../voice-measure.ts';
 import type { Level } from './accuracy.ts';
 import type { Taken } from './count.ts';
-import type { PeopleResults } from './people/measure.ts';
+import type { PeopleReplies } from './people/replies.ts';
+import type { PeopleStops } from './people/stops.ts';
+import type { PeopleTalk } from './people/talk.ts';
 import type { ReadBackResult } from './read-back.ts';
 import type { StopResult } from './stops.ts';
 import type { FalseAccepts } from './talk-hours.ts';
@@ -66,7 +68,9 @@ export interface Results {
     readonly size: string;
     readonly rows: readonly { readonly of: string; readonly taken: Taken }[];
   };
-  readonly people?: PeopleResults & { readonly size: string };
+  readonly peopleReplies?: PeopleReplies & { readonly size: string };
+  readonly peopleStops?: { readonly size: string; readonly rows: readonly PeopleStops[] };
+  readonly peopleTalk?: { readonly size: string; readonly rows: readonly PeopleTalk[] };
 }
 
 const jsonPath = fileURLToPath(new URL('../../docs/hearing.json', import.meta.url));

@@ -1,5 +1,4 @@
 import type { Level } from './accuracy.ts';
-import type { PeopleSize } from './people/measure.ts';
 
 /** How much is said: the more, the surer the figures, and the longer it takes. */
 export interface Size {
@@ -14,7 +13,11 @@ export interface Size {
   readonly noiseSecondsOfEach: number;
   readonly microphones: boolean;
   readonly humans: boolean;
-  readonly people: PeopleSize;
+  /** Clips of people of each kind, at most; of those that need the most time, half as many. */
+  readonly clipsOfPeople: number;
+  readonly levelsOfPeople: readonly Level[];
+  readonly stopLevelsOfPeople: readonly Level[];
+  readonly talkLevelsOfPeople: readonly Level[];
 }
 
 const levels: readonly Level[] = ['clean', 20, 15, 10, 5, 0];
@@ -30,7 +33,10 @@ export const sizes: Readonly<Record<'quick' | 'full', Size>> = {
     noiseSecondsOfEach: 20,
     microphones: false,
     humans: false,
-    people: { levels: ['clean', 10], stopLevels: ['clean', 10], talkLevels: ['clean'], oneIn: 4 },
+    clipsOfPeople: 60,
+    levelsOfPeople: ['clean', 10],
+    stopLevelsOfPeople: ['clean', 10],
+    talkLevelsOfPeople: ['clean'],
   },
   full: {
     name: 'full',
@@ -42,11 +48,9 @@ export const sizes: Readonly<Record<'quick' | 'full', Size>> = {
     noiseSecondsOfEach: 300,
     microphones: true,
     humans: true,
-    people: {
-      levels: ['clean', 20, 10, 5],
-      stopLevels: ['clean', 10, 0],
-      talkLevels: ['clean', 10],
-      oneIn: 1,
-    },
+    clipsOfPeople: 320,
+    levelsOfPeople: ['clean', 20, 10, 5],
+    stopLevelsOfPeople: ['clean', 10, 0],
+    talkLevelsOfPeople: ['clean', 10],
   },
 };

@@ -114,32 +114,56 @@ const share = (part: number, whole: number) => {
 /** So few, and a figure is not yet to be relied on. */
 const enough = { clips: 300, speakers: 30, hours: 3 };
 
-function peopleText({ people }: Results): string[] {
-  if (!people) return [];
-  const countOf = (clips: number, speakers: number) =>
-    `${clips} by ${speakers}${clips < enough.clips || speakers < enough.speakers ? ', preliminary' : ''}`;
-  const rate = (count: number, hours: number, perHours: number) => {
-    const [low, high] = countInterval(count).map(each => ((each * perHours) / hours).toFixed(1));
-    return `${((count * perHours) / hours).toFixed(1)} (${low}-${high})`;
-  };
-  const tenMinutes = 1 / 6;
+const countOf = (clips: number, speakers: number) =>
+  `${clips} by ${speakers}${clips < enough.clips || speakers < enough.speakers ? ', preliminary' : ''}`;
+
+function peopleText(results: Results): string[] {
+  const { peopleReplies, peopleStops, peopleTalk } = results;
+  const parts = [
+    ...repliesOfPeople(peopleReplies),
+    ...stopsOfPeople(peopleStops),
+    ...talkOfPeople(peopleTalk),
+  ];
+  if (parts.length === 0) return [];
   return [
-    `## People (size: ${people.size})`,
-    `Recordings of people and of machines that are not in this repository, from folders that its user names (\`--people\`): the part held apart for tests, whose speakers nothing was learned from and no bound chosen on. One clip after the other, those of a speaker together, at most 10 of each; an ear that is never restarted. Noise: recorded engines, chainsaws, helicopters, a sawmill and the like, running for seconds before anybody speaks. Behind each share its interval (Wilson, 95 %). Sources: ${people.sources.join('; ')}. A grammar of single figures also takes the control words and the stop wordings, as in the product.`,
+    '## People',
+    'Recordings of people and of machines that are not in this repository, from folders that whoever measures names (`--people`): the part held apart for tests, by speakers from whom nothing was learned and on whom no bound was chosen. One clip after the other, those of a speaker together and at most 10 of each, to an ear that is never restarted. The noise is of recorded engines, chainsaws, helicopters, a sawmill and the like, and runs for seconds before anybody speaks. In brackets the interval at 95 % (Wilson for shares, Byar for counts). A figure of fewer than 300 clips or 30 people, or of less than 3 hours of talk, is preliminary.',
+    ...parts,
+  ];
+}
+
+function repliesOfPeople(replies: Results['peopleReplies']): string[] {
+  if (!replies) return [];
+  const { size, rows, sources, replyLatency, spent } = replies;
+  return [
+    `### Replies of people (size: ${size})`,
+    'Each in a grammar that takes it, with the control words and the stop wordings beside it, as in the product; single words that answer nothing in that of a figure or of yes and no.',
     table(
       ['what', 'speech above noise', 'right', 'asked again', 'wrong', 'taken for stop', 'clips by people'],
-      people.rows.map(({ of, level, speakers, taken }) => [
+      rows.map(({ of, level, speakers, taken }) => [
         of,
         levelText(level),
         ...[taken.right, taken.unclear, taken.wrong, taken.falseStop].map(part => share(part, allOf(taken))),
         countOf(allOf(taken), speakers),
       ]),
     ),
-    `End of speech to report, of right replies: median ${people.replyLatency.medianMs} ms, 95 % within ${people.replyLatency.p95Ms} ms (${people.replyLatency.count}; the end is found by level in clips with a room's noise in them). Processor time per second of sound: ${people.spent.realTimeFactor.toFixed(3)} s.`,
-    'Stop, alone and cut into other talk:',
+    `End of speech to report, of right replies: median ${replyLatency.medianMs} ms, 95 % within ${replyLatency.p95Ms} ms (${replyLatency.count}; where a recording's speech ends is told by its level). Processor time per second of sound: ${spent.realTimeFactor.toFixed(3)} s. Sources: ${sources.join('; ')}.`,
+    'What was not right, the commonest first:',
+    table(
+      ['what', 'speech above noise', 'said, and what it was heard as'],
+      rows.map(({ of, level, confusions }) => [of, levelText(level), confusions.slice(0, 12).join('; ')]),
+    ),
+  ];
+}
+
+function stopsOfPeople(stops: Results['peopleStops']): string[] {
+  if (!stops) return [];
+  return [
+    `### Stops of people (size: ${stops.size})`,
+    'Alone, and cut into the talk of somebody without a pause.',
     table(
       ['stop', 'speech above noise', 'heard', 'within 500 ms', 'median', '95 % within', 'clips by people'],
-      people.stops.map(({ of, level, heard, heardInTime, said, latency, speakers }) => [
+      stops.rows.map(({ of, level, heard, heardInTime, said, latency, speakers }) => [
         of,
         levelText(level),
         share(heard, said),
@@ -149,29 +173,38 @@ function peopleText({ people }: Results): string[] {
         countOf(said, speakers),
       ]),
     ),
-    'What answers nothing, while one state of the procedure after the other waits (before any read-back):',
+  ];
+}
+
+function talkOfPeople(talk: Results['peopleTalk']): string[] {
+  if (!talk) return [];
+  const rate = (count: number, hours: number, inHours: number) => {
+    const [low, high] = countInterval(count).map(each => ((each * inHours) / hours).toFixed(1));
+    return `${((count * inHours) / hours).toFixed(1)} (${low}-${high})`;
+  };
+  const tenMinutes = 1 / 6;
+  return [
+    `### Talk of people and recorded noise that answer nothing (size: ${talk.size})`,
+    'While one state of the procedure after the other waits, and before any read-back.',
     table(
       [
         'sound',
         'speech above noise',
         'hours',
-        'false stops in 10 minutes',
+        'people',
+        'stops in 10 minutes',
         'replies and numbers an hour',
         'control words an hour',
       ],
-      people.talk.map(({ of, level, hours, stops, gating, controls }) => [
+      talk.rows.map(({ of, level, hours, speakers, stops, gating, controls }) => [
         of,
         levelText(level),
         `${hours.toFixed(2)}${hours < enough.hours ? ', preliminary' : ''}`,
+        String(speakers),
         rate(stops, hours, tenMinutes),
         rate(gating, hours, 1),
         rate(controls, hours, 1),
       ]),
-    ),
-    'What was taken for what, most often first:',
-    table(
-      ['what', 'speech above noise', 'said and heard'],
-      people.confusions.map(({ of, level, list }) => [of, levelText(level), list.slice(0, 12).join('; ')]),
     ),
   ];
 }

@@ -38,8 +38,8 @@ export function wordIn(sound: Float32Array): { readonly from: number; readonly t
 }
 
 /** Silence around a clip, so that a reply has time to be reported before the next one begins. */
-const before = new Float32Array(ms(300));
-const after = new Float32Array(ms(600));
+const before = new Float32Array(ms(200));
+const after = new Float32Array(ms(300));
 
 export function spokenClip({ clip, grammar, means }: SaidClip): Spoken {
   const sound = faded(levelled(soundOf(clip)));
