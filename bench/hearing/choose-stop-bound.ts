@@ -13,7 +13,7 @@ import { remember } from './remembered.ts';
 import type { Scene } from './scene.ts';
 
 const usage =
-  'npm run hearing:stops -- --people <folder> ...: hears people of the development set, and prints what each bound of the stop spotter would miss and take';
+  'npm run hearing:stop-bound -- --people <folder> ...: hears people of the development set, and prints what each bound of the stop spotter would miss and take';
 
 const bounds = [-0.1, -0.2, -0.3, -0.4, -0.5, -0.6, -0.8, -1, -1.3, -1.6, -2];
 const clipsOfEach = 100;
