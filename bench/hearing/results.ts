@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { quantile } from '../voice-measure.ts';
@@ -73,14 +74,29 @@ export interface Results {
   readonly peopleTalk?: { readonly size: string; readonly rows: readonly PeopleTalk[] };
 }
 
+/** Stored parts, and what each was measured with: parts are measured anew one by one, and the network changes. */
+export interface StoredResults extends Results {
+  /** By part, the network that listened (see `networkNow`); a part that is not here was heard by another ear. */
+  readonly networks?: Readonly<Partial<Record<keyof Results, string>>>;
+}
+
+const modelPath = fileURLToPath(new URL('../../src/voice/phone-network/model/english.bin', import.meta.url));
+
+/** Tells one network from another: the beginning of the SHA-256 of its weights. */
+export const networkNow = (): string =>
+  createHash('sha256').update(readFileSync(modelPath)).digest('hex').slice(0, 16);
+
 const jsonPath = fileURLToPath(new URL('../../docs/hearing.json', import.meta.url));
 
-export const storedResults = (): Results =>
-  existsSync(jsonPath) ? (JSON.parse(readFileSync(jsonPath, 'utf8')) as Results) : {};
+export const storedResults = (): StoredResults =>
+  existsSync(jsonPath) ? (JSON.parse(readFileSync(jsonPath, 'utf8')) as StoredResults) : {};
 
 /** Puts one part in the place of its earlier figures, and leaves the others. */
-export function storePart(part: Results): Results {
-  const all = { ...storedResults(), ...part };
+export function storePart(part: Results): StoredResults {
+  const earlier = storedResults();
+  const network = networkNow();
+  const networks = Object.fromEntries(Object.keys(part).map(name => [name, network]));
+  const all = { ...earlier, ...part, networks: { ...earlier.networks, ...networks } };
   writeFileSync(jsonPath, `${JSON.stringify(all, undefined, 2)}\n`);
   return all;
 }

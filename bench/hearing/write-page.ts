@@ -2,7 +2,7 @@ import { writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { allOf, type Taken } from './count.ts';
 import { countInterval, shareInterval } from './intervals.ts';
-import type { Results } from './results.ts';
+import { networkNow, type Results, type StoredResults } from './results.ts';
 
 const pagePath = fileURLToPath(new URL('../../docs/hearing.md', import.meta.url));
 
@@ -209,12 +209,35 @@ function talkOfPeople(talk: Results['peopleTalk']): string[] {
   ];
 }
 
+const titles: Readonly<Record<keyof Results, string>> = {
+  accuracy: 'Replies',
+  readBack: 'Something wrong is read back',
+  stops: 'Stop words',
+  talk: 'Talk and noise that answer nothing',
+  microphones: 'Microphones',
+  humans: 'Recordings of people in Debian packages',
+  peopleReplies: 'Replies of people',
+  peopleStops: 'Stops of people',
+  peopleTalk: 'Talk of people and recorded noise that answer nothing',
+};
+
+function partsOfEarlierEars(results: StoredResults): string {
+  const now = networkNow();
+  const names = (Object.keys(titles) as (keyof Results)[]).filter(
+    name => results[name] !== undefined && results.networks?.[name] !== now,
+  );
+  if (names.length === 0) return '';
+  return `**Not yet measured with the network that ships, but with an ear before it:** ${names.map(name => titles[name]).join('; ')}.`;
+}
+
 /** Writes the figures as a page. */
-export function writePage(results: Results): void {
+export function writePage(results: StoredResults): void {
+  const earlier = partsOfEarlierEars(results);
   const { microphones, humans } = results;
   const paragraphs = [
     '# How a loud bay is heard',
-    'Written by `npm run hearing`; the same figures are in hearing.json. The whole ear of the product listens: endpointing, rejection and stop words, as it ships. Speech of Debian voices that are built from recorded speech, in synthesized noise (bench/hearing), and recordings of people in recorded noise of machines, which are not in this repository. No real engine start was heard. Speech and noise are measured from 0 to 8 kHz without weighting: the speech over the frames in which somebody speaks, the noise over its whole length, its pauses included. Voices, people and noises that settings were chosen on are not among these, nor any that the network learned from (acoustic-model), but for the woman of festival-slt-hts, whom it knows by another method.',
+    'Written by `npm run hearing`; the same figures are in hearing.json. The whole ear listens: endpointing, rejection and stop words. Speech of Debian voices that are built from recorded speech, in synthesized noise (bench/hearing), and recordings of people in recorded noise of machines, which are not in this repository. No real engine start was heard. Speech and noise are measured from 0 to 8 kHz without weighting: the speech over the frames in which somebody speaks, the noise over its whole length, its pauses included. Voices, people and noises that settings were chosen on are not among these, nor any that the network learned from (acoustic-model), but for the woman of festival-slt-hts, whom it knows by another method, and noises made by the same rules.',
+    ...(earlier === '' ? [] : [earlier]),
     ...peopleText(results),
     ...accuracyText(results),
     ...readBackText(results),
