@@ -13,6 +13,16 @@ export interface Inside {
  */
 export const inside: readonly Inside[] = [
   {
+    what: 'The phone network of first-fire, which learned from recordings of people and from made voices: all are credited in acoustic-model/CREDITS.md, with their licences and notices',
+    where: 'src/voice/phone-network/model; built into the page',
+    licence: 'CC BY 4.0, CC0, Apache-2.0, MIT and BSD-like sources: credit them when it is handed on',
+  },
+  {
+    what: 'Pronunciations of the CMU Pronouncing Dictionary (Carnegie Mellon University)',
+    where: 'src/voice/languages/pronunciations; built into the page',
+    licence: 'BSD-like, two clauses; its notice is in acoustic-model/CREDITS.md',
+  },
+  {
     what: 'English acoustic model (Alpha Cephei Inc., 2015)',
     where: 'soundswallower; built into the page',
     licence: 'BSD-like, two clauses',

@@ -3,9 +3,9 @@ import { basename } from 'node:path';
 import type { Command } from 'commander';
 import { english } from '../../prompts/en/index.ts';
 import type { KeptModel } from '../server/index.ts';
-import { VoiceError } from '../voice/errors.ts';
 import { inMb, modelLimits } from '../voice/decoders/vosk/model/limits.ts';
 import { readModel } from '../voice/decoders/vosk/model/read-model.ts';
+import { VoiceError } from '../voice/errors.ts';
 import { wordsOf } from '../voice/wording.ts';
 import { OptionError } from './run/options.ts';
 

@@ -29,6 +29,13 @@ describe('the state of charge', () => {
     );
   });
 
+  test('is higher in the cold at the same voltage, by 1.2 mV a kelvin from 26.7 degC', () => {
+    // 12.24 V is half full at 26.7 degC; the next 0.21 V up are a quarter.
+    const coldC = 26.7 - 50;
+    const charge = valueFrom(stateOfCharge(12, { restVoltageV: 12.24, batteryC: coldC }));
+    expect(charge).toBeCloseTo(0.5 + (0.25 * 0.06) / 0.21, 9);
+  });
+
   test('is not read from a battery with a dead cell, one on charge, or one of another voltage', () => {
     for (const restVoltageV of [10.4, 13.1, 25.2]) {
       expect(stateOfCharge(12, { restVoltageV, batteryC: 20 })).toMatchObject({
@@ -68,6 +75,13 @@ describe('the charging window', () => {
         expect(cold.maxV - cold.minV).toBeCloseTo(0.8, 9);
       }),
     );
+  });
+
+  test("is the profile's own at 25 degC and 18 mV a kelvin higher below", () => {
+    const at = (batteryC: number) => valueFrom(chargingWindow(12, { ...profile, batteryC }));
+    expect(at(25)).toEqual({ minV: 14.1 - 0.4, maxV: 14.1 + 0.4 });
+    expect(at(-15).minV).toBeCloseTo(13.7 + 0.72, 9);
+    expect(at(-15).maxV).toBeCloseTo(14.5 + 0.72, 9);
   });
 
   test('is twice as high and twice as wide for two batteries in series', () => {

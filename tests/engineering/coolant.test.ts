@@ -39,6 +39,25 @@ describe('draining and adding coolant', () => {
     ).toEqual({ drainLitres: 0, concentrateLitres: 20, waterLitres: 20 });
   });
 
+  test('changes nothing that is right already, also where all shares are one', () => {
+    const right = { systemLitres: 40, inSystemLitres: 20, inSystemShare: 0.5, concentrateShare: 1 };
+    expect(valueFrom(planMix({ ...right, wantedShare: 0.25 }))).toEqual({
+      drainLitres: 0,
+      concentrateLitres: 0,
+      waterLitres: 20,
+    });
+    expect(valueFrom(planMix({ ...right, wantedShare: 0.5, concentrateShare: 0.5 }))).toEqual({
+      drainLitres: 0,
+      concentrateLitres: 20,
+      waterLitres: 0,
+    });
+    expect(valueFrom(planMix({ ...right, inSystemLitres: 40, wantedShare: 0.5 }))).toEqual({
+      drainLitres: 0,
+      concentrateLitres: 0,
+      waterLitres: 0,
+    });
+  });
+
   test('is refused when the numbers cannot be true or cannot be met', () => {
     const system = {
       systemLitres: 40,

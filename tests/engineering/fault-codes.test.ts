@@ -89,6 +89,15 @@ describe('judging a fault', () => {
     });
   });
 
+  test('neither a rule nor an acceptance says anything of another fault', () => {
+    const accepted = { spn: 5, fmi: 4, supervisor: 'R. Ortiz', reason: 'sensor not fitted yet' };
+    const unknown = { value: { decision: 'blocks', because: 'unknown' } };
+    const rules: readonly FaultRule[] = [{ spn: 5, fmi: 3, action: { kind: 'goOn' } }];
+    expect(judgeFault(code(5, 4), 0, rules)).toMatchObject(unknown);
+    expect(judgeFault(code(6, 4), 0, rules, [accepted])).toMatchObject(unknown);
+    expect(judgeFault(code(5, 2), 0, rules, [accepted])).toMatchObject(unknown);
+  });
+
   test('nobody can accept what the profile says blocks', () => {
     const accepted = { spn: 100, fmi: 1, supervisor: 'R. Ortiz', reason: 'in a hurry' };
     expect(judgeFault(code(100, 1), 0, RULES, [accepted])).toMatchObject({

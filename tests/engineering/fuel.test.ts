@@ -170,6 +170,11 @@ describe('the risk of gelling', () => {
     expect(valueFrom(gellingRisk({ ...FUEL, nightLowC }))).toBe(risk);
   });
 
+  test('is read also of a fuel that sets where it clouds, and is clear only by the whole margin', () => {
+    expect(valueFrom(gellingRisk({ ...FUEL, pourC: -9, nightLowC: -9 }))).toBe('belowPour');
+    expect(valueFrom(gellingRisk({ ...FUEL, nightLowC: -6.1 }))).toBe('nearCloud');
+  });
+
   test('is no worse than below the cloud point when the pour point is not known', () => {
     expect(valueFrom(gellingRisk({ cloudC: -9, marginK: 3, nightLowC: -60 }))).toBe('belowCloud');
   });

@@ -33,6 +33,14 @@ describe('the wait for the intake heater', () => {
     expect(heaterWait(TABLE, -31)).toMatchObject({ issue: { code: 'outOfRange' } });
   });
 
+  test('may stay the same over a stretch of temperatures', () => {
+    const level = [
+      { temperatureC: -30, seconds: 20 },
+      { temperatureC: 0, seconds: 20 },
+    ];
+    expect(valueFrom(heaterWait(level, -15))).toBe(20);
+  });
+
   test('is not read from a table that is too short, out of order, or has holes', () => {
     expect(heaterWait(TABLE.slice(0, 1), -30)).toMatchObject({
       issue: { code: 'tooLittleData', input: 'table' },

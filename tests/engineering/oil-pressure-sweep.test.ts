@@ -42,6 +42,22 @@ describe('oil pressure in a sweep', () => {
     expect(stateOf(sweep(SPEEDS, rpm => 500 - rpm / 10))).toBe('falls');
   });
 
+  test('may be as narrow as a third of its lowest speed, and no narrower', () => {
+    const upTo = (fastest: number) => sweep([900, 950, 1000, 1100, fastest], rpm => rpm / 5);
+    expect(stateOf(upTo(1200))).toBe('rises');
+    expect(stateOf(upTo(1199))).toBe('tooLittleData');
+  });
+
+  test('leaves out a point that stands 5 % below the relief pressure, and none that is lower', () => {
+    const relieved = (pressureKpa: number) => {
+      const points = [...sweep(SPEEDS, rpm => rpm / 10), { speedRpm: 2400, pressureKpa }];
+      const result = judgeSweep(points, 400);
+      return result.ok ? result.value.relieved : result.issue.code;
+    };
+    expect(relieved(380)).toBe(1);
+    expect(relieved(379.9)).toBe(0);
+  });
+
   test('points that the relief valve holds are left out', () => {
     const held = sweep([...SPEEDS, 2500, 2800], rpm => Math.min(400, rpm / 6));
     expect(judgeSweep(held, 400)).toMatchObject({ value: { state: 'rises', relieved: 2 } });

@@ -81,6 +81,11 @@ describe('oil pressure floor', () => {
     expect(oilPressureFloor(speedRpm, oilC, table)).toMatchObject({ ok: false, issue: { code, input } });
   });
 
+  test('may stay the same over a stretch of speeds', () => {
+    const flat = [{ oilC: 100, floorKpa: [[700, 80] as const, [1500, 80] as const] }];
+    expect(oilPressureFloor(1100, 100, flat)).toMatchObject({ value: 80 });
+  });
+
   test('a pressure on the floor is met, one below it is not', () => {
     const at = { speedRpm: 700, oilC: 100 };
     expect(judgeOilPressure(80, at, TABLE)).toMatchObject({ value: { met: true, margin: 0 } });
@@ -110,6 +115,13 @@ describe('oil pressure after first fire', () => {
     expect(stateOf(rising.slice(0, 3), 9)).toBe('waiting');
     expect(stateOf(rising.slice(0, 3), 10.1)).toBe('late');
     expect(stateOf([], 10.1)).toBe('late');
+  });
+
+  test('counts when it is exactly enough, at the very moment of first fire and at the last one', () => {
+    expect(stateOf([{ timeS: 0, value: 100 }], 5)).toBe('reached');
+    expect(stateOf([{ timeS: 10, value: 100 }], 10)).toBe('reached');
+    expect(stateOf([], 10)).toBe('waiting');
+    expect(stateOf([{ timeS: 10, value: 99.9 }], 10)).toBe('waiting');
   });
 
   test('is late even if it comes afterwards', () => {

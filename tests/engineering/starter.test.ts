@@ -59,6 +59,23 @@ describe('the starter', () => {
     );
   });
 
+  test('may not be used at all at its limit or above it, and a burst of no length needs no rest', () => {
+    const hot = [{ cranking: true, seconds: 40 }];
+    const { temperatureC, nextBurstS } = valueFrom(starterState(STARTER, 25, hot));
+    expect(temperatureC).toBeGreaterThan(150);
+    expect(nextBurstS).toBe(0);
+    expect(valueFrom(starterWait(STARTER, 25, hot, 0))).toBe(0);
+  });
+
+  test('the burst that is allowed now needs no rest, though arithmetic may lose a little of it', () => {
+    fc.assert(
+      fc.property(ambientC, history, (ambient, past) => {
+        const { nextBurstS } = valueFrom(starterState(STARTER, ambient, past));
+        expect(valueFrom(starterWait(STARTER, ambient, past, nextBurstS))).toBe(0);
+      }),
+    );
+  });
+
   test('is not sent into a burst that no rest allows', () => {
     const hot = [{ cranking: true, seconds: 30 }];
     expect(starterWait(STARTER, 25, hot, 30)).toMatchObject({

@@ -164,6 +164,20 @@ describe('An answer', () => {
     );
   });
 
+  test('and the next one to the same question, before the disk has the first: only the first counts', async () => {
+    await technician.say('stop');
+    await settle();
+    await technician.say('all is off');
+    await settle();
+    const { key } = technician;
+    // At its read-back the second "correct" would be a yes to whatever is asked next.
+    const deed = { do: 'say', turn: turn(), text: 'correct', via: 'touch' } as const;
+    const answers = await Promise.all([technician.do(deed), technician.do(deed), technician.do(deed)]);
+    expect(answers.map(codeOf)).toEqual(['done', 'tooLate', 'tooLate']);
+    await settle();
+    expect(technician.key).not.toBe(key);
+  });
+
   test('that was not offered is refused, however sure the device is', async () => {
     await settle();
     const { key } = technician;

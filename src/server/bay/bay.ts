@@ -29,6 +29,8 @@ export class Bay {
   #stopsToCome: { readonly by: Pairing; readonly id: string }[] = [];
   #run: Run | null = null;
   #turns = new Turns('', () => 0);
+  /** Questions whose answer is being carried out. */
+  readonly #answered = new Set<string>();
   #holdAsked: BayState['holdAsked'] = null;
   #showing = false;
   #starting = false;
@@ -216,15 +218,39 @@ export class Bay {
         this.stop(by, id);
         break;
       default: {
-        const scene = { run: running(this.#run), crew: this.crew, turn: this.#turns.name };
+        const turn = this.#turn;
+        // On a slow disk the answer before may not have had its effect yet: this one would be to what comes after.
+        const scene = {
+          run: running(this.#run),
+          crew: this.crew,
+          turn: this.#answered.has(turn) ? null : turn,
+        };
         const carryOut = planned(deed, by, scene);
         // Before its effects: after a power loss between the two it is not done, and never twice.
         this.#record(by, id, deed);
         carryOut();
+        if ('turn' in deed && deed.turn === turn) await this.#answering(turn, scene.run);
       }
     }
     this.show();
     await this.#run?.session.settled();
+  }
+
+  /** Names the question that is asked at this moment, whether anybody has been told of it or not. */
+  get #turn(): string {
+    if (this.#run) this.#turns.look(this.#run.session.moment);
+    return this.#turns.name;
+  }
+
+  /** Until it is on the disk and has had its effect, an answer is the only one to its question. */
+  async #answering(turn: string, { session }: Run): Promise<void> {
+    this.#answered.add(turn);
+    this.show();
+    try {
+      await session.settled();
+    } finally {
+      this.#answered.delete(turn);
+    }
   }
 
   #record({ device, name, role }: Pairing, id: string, deed: Deed): void {
@@ -273,7 +299,6 @@ export class Bay {
     this.#holdAsked = null;
     const turns = new Turns(run.id, () => run.record.entries);
     this.#turns = turns;
-    turns.look(run.session.moment);
     run.session.watch(() => {
       turns.look(run.session.moment);
       this.#stops.look(run.session.moment.matches('stopped'));
@@ -312,7 +337,7 @@ export class Bay {
       session: run?.id ?? null,
       view: run?.viewer.view() ?? null,
       profiles: this.#starter.profileNames,
-      turn: this.#turns.name,
+      turn: this.#turn,
       grammar: moment && language && units ? grammarOf(moment, language, units, 'voice') : null,
       devices: this.crew.list(),
       clear: clearOf(moment, this.crew.has('second')),

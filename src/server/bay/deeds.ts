@@ -14,8 +14,8 @@ import type { Run } from './run.ts';
 export interface Scene {
   readonly run: Run;
   readonly crew: Crew;
-  /** Names the question that is asked now. */
-  readonly turn: string;
+  /** Names the question that is asked now; null while an answer to it is being carried out. */
+  readonly turn: string | null;
 }
 
 type SessionDeed = Extract<Deed, { do: 'say' | 'heard' | 'control' | 'clear' }>;

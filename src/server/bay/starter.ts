@@ -30,6 +30,7 @@ export class Starter {
   readonly #makeClock: MakeClock;
   readonly #tell: (sentence: string) => void;
   #places: Record<string, string> = {};
+  #writing: Promise<void> = Promise.resolve();
 
   private constructor(
     shop: Shop,
@@ -103,9 +104,12 @@ export class Starter {
   async #isAt(bay: string, id: string | null): Promise<void> {
     const { [bay]: _, ...others } = this.#places;
     this.#places = id === null ? others : { ...others, [bay]: id };
-    await writeWhole(this.#placesFile, JSON.stringify(this.#places)).catch((error: Error) =>
+    // One after another, and each with what is so by then: bays that begin together would forget one another.
+    const written = this.#writing.then(() => writeWhole(this.#placesFile, JSON.stringify(this.#places)));
+    this.#writing = written.catch((error: Error) =>
       this.#tell(`Which session is in which bay could not be kept (${error.message}); resume it by hand.`),
     );
+    await this.#writing;
   }
 
   /** Null when the bay has no session that broke off. */

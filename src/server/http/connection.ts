@@ -33,6 +33,11 @@ const notPaired: Refusal = {
   code: 'notPaired',
   sentence: 'This device is not paired, or not any more; pair it again.',
 };
+/** Not that it is unpaired: its hello may be on the way still, over a line that hangs, and it must come again. */
+const saidNothing: Refusal = {
+  code: 'notNow',
+  sentence: 'This connection said nothing for too long and is closed; come again.',
+};
 const tooFast: Refusal = { code: 'tooFast', sentence: 'Too many messages; slow down.' };
 
 const bytesOf = (data: RawData): Buffer =>
@@ -70,7 +75,7 @@ export class Connection implements Face {
     this.#context = context;
     this.#faces = faces;
     this.#rate = new TokenBucket(MESSAGES, context.nowMs);
-    this.#helloTimer = setTimeout(() => this.#end(notPaired), context.patienceMs);
+    this.#helloTimer = setTimeout(() => this.#end(saidNothing), context.patienceMs);
     this.#unwatch = context.pairings.watch(() => this.look());
     faces.add(this);
     socket.on('message', (data, isBinary) => this.#take(data, isBinary));

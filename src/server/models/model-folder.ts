@@ -1,9 +1,9 @@
 import { mkdir, readdir, readFile, rm, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { z } from 'zod';
-import { VoiceError } from '../../voice/errors.ts';
 import { sha256Of } from '../../voice/decoders/vosk/model/bytes.ts';
 import { type CheckedModel, packModel } from '../../voice/decoders/vosk/model/read-model.ts';
+import { VoiceError } from '../../voice/errors.ts';
 import { writeWhole } from '../state-file.ts';
 
 const keptModelSchema = z.object({

@@ -169,9 +169,7 @@ async function joinParts(
     const opened: { source?: AudioSource; ear?: SoundRecognizer } = {};
     const listening = (async () => {
       if (!options.mic && options.hear === undefined) return;
-      const { createEmbeddedRecognizer } = await import(
-        '../../voice/recognizers/embedded.ts'
-      );
+      const { createEmbeddedRecognizer } = await import('../../voice/recognizers/embedded.ts');
       const { adaptation } = speaker ?? {};
       const plain = await createEmbeddedRecognizer({
         language: header.language,

@@ -21,7 +21,7 @@ describe('Messages of a client', () => {
   test('one that is not JSON, of another shape, of another version or too long is told apart', () => {
     expect(codeOf('stop')).toBe('malformed');
     expect(codeOf('{"type":"start"}')).toBe('malformed');
-    expect(codeOf('{"type":"hello","v":2,"token":"x"}')).toBe('otherVersion');
+    expect(codeOf('{"type":"hello","v":1,"token":"x"}')).toBe('otherVersion');
     expect(codeOf(' '.repeat(MAX_CLIENT_MESSAGE_BYTES + 1))).toBe('tooLong');
   });
 

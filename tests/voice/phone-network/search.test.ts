@@ -26,8 +26,14 @@ const asMoment = (weights: readonly number[]) => {
   return Float32Array.from({ length: 40 }, (_, i) => Math.log((weights[i] ?? 1e-9) / sum));
 };
 
+/** A phone, and whether it may be said together with the same one before it: as the first of several of a word. */
+interface Spelled {
+  readonly phone: number;
+  readonly flows: boolean;
+}
+
 /** The best alignment of some phones with moments, tried one by one: what the search has to find in one pass. */
-function bestAlignment(phones: readonly number[], heard: readonly Float32Array[], talkCost: number): number {
+function bestAlignment(phones: readonly Spelled[], heard: readonly Float32Array[], talkCost: number): number {
   const against = heard.map(moment => {
     const best = Math.max(...moment);
     return (output: number) => (moment[output] as number) - best;
@@ -44,7 +50,8 @@ function bestAlignment(phones: readonly number[], heard: readonly Float32Array[]
     align(from + 1, to, place, 0, score + at(0));
     if (last !== 0) align(from + 1, to, place, last, score + at(last));
     const next = phones[place];
-    if (next !== undefined && next !== last) align(from + 1, to, place + 1, next, score + at(next));
+    if (next !== undefined && (next.phone !== last || next.flows))
+      align(from + 1, to, place + 1, next.phone, score + at(next.phone));
   };
   for (let begin = 0; begin < heard.length; begin++) {
     for (let end = begin + 1; end <= heard.length; end++) {
@@ -58,11 +65,14 @@ function bestAlignment(phones: readonly number[], heard: readonly Float32Array[]
   return best;
 }
 
-const spellingsOf = (wording: string): readonly (readonly number[])[] =>
+const spelledWord = (phones: readonly string[]): readonly Spelled[] =>
+  phones.map((phone, i) => ({ phone: outputs[phone] as number, flows: i === 0 && phones.length > 1 }));
+
+const spellingsOf = (wording: string): readonly (readonly Spelled[])[] =>
   wording
     .split(' ')
-    .map(word => pronounce(word).map(phones => phones.split(' ').map(phone => outputs[phone] as number)))
-    .reduce<readonly (readonly number[])[]>(
+    .map(word => pronounce(word).map(phones => spelledWord(phones.split(' '))))
+    .reduce<readonly (readonly Spelled[])[]>(
       (starts, ways) => starts.flatMap(start => ways.map(way => [...start, ...way])),
       [[]],
     );

@@ -1,0 +1,62 @@
+import { createHash } from 'node:crypto';
+import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { uploadAnswerSchema } from '../../src/server/protocol/index.ts';
+import { honestSession } from '../../tests/record/honest/session.ts';
+import type { Chance } from './chance.ts';
+import type { Crew } from './people.ts';
+import type { ShopCalls } from './shop-calls.ts';
+
+/** A record that a tablet finished by itself, with the session's real parts. */
+export interface Local {
+  readonly bytes: Buffer;
+  readonly sha256: string;
+  readonly bay: string;
+  /** By which the laptop said that it keeps it. */
+  keptAs: string | null;
+  sent: number;
+  /** What came back besides, by how often: a status and its sentence, or nothing. */
+  readonly refusals: Map<string, number>;
+}
+
+export const sha256Of = (bytes: Buffer): string => createHash('sha256').update(bytes).digest('hex');
+
+const RECORDS = 6;
+
+/** Holds some sessions as tablets do that are out of reach, before anything else begins. */
+export async function heldLocally(scratch: string, bays: readonly string[], seed: number): Promise<Local[]> {
+  const locals: Local[] = [];
+  for (let nth = 0; nth < RECORDS; nth += 1) {
+    const { path } = await honestSession(join(scratch, `local-${nth}.jsonl`), seed + nth);
+    const bytes = await readFile(path);
+    const bay = bays[nth % bays.length] ?? '';
+    locals.push({ bytes, sha256: sha256Of(bytes), bay, keptAs: null, sent: 0, refusals: new Map() });
+  }
+  return locals;
+}
+
+/** Sends one of them in, maybe once more than it takes. */
+export async function sendIn(
+  locals: readonly Local[],
+  crews: readonly Crew[],
+  chance: Chance,
+  calls: ShopCalls,
+  blame: (sentence: string) => void,
+): Promise<void> {
+  const local = chance.one(locals);
+  const crew = crews.find(({ bay }) => bay === local.bay);
+  if (!crew) return;
+  local.sent += 1;
+  const { token, address } = crew.technician.who;
+  const answer = await calls.upload(local.bytes, token, address);
+  if (answer?.status !== 200) {
+    const why = answer === null ? 'no answer' : `${answer.status} ${answer.body}`;
+    local.refusals.set(why, (local.refusals.get(why) ?? 0) + 1);
+    return;
+  }
+  const { id, confirmed } = uploadAnswerSchema.parse(JSON.parse(answer.body));
+  if (!confirmed) blame(`An honest record that was sent in was not confirmed: ${answer.body}`);
+  if (local.keptAs !== null && local.keptAs !== id)
+    blame(`One record was kept twice: ${local.keptAs}, ${id}.`);
+  local.keptAs = id;
+}

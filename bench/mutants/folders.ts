@@ -1,0 +1,33 @@
+import { readdirSync, statSync } from 'node:fs';
+import { join } from 'node:path';
+
+/** What is held by which tests, the part of a folder that has tests of its own after the folder. */
+const TESTS: Readonly<Record<string, readonly string[]>> = {
+  machines: ['tests/machines/**/*.test.ts', 'tests/session/session.test.ts'],
+  'machines/limits': ['tests/machines/limits/*.test.ts'],
+  'src/engineering': ['tests/engineering/*.test.ts', 'tests/published/{published,fmi}.test.ts'],
+  'src/record': ['tests/record/*.test.ts', 'tests/published/{record,ed25519}.test.ts'],
+  'src/session': ['tests/session/**/*.test.ts'],
+  'src/server/bay': ['tests/server/*.test.ts'],
+  'src/server/pairing': ['tests/server/pairing.test.ts'],
+};
+
+/** The folders that the page has a row for. */
+export const folders: readonly string[] = Object.keys(TESTS);
+
+const isIn = (file: string, folder: string): boolean => file === folder || file.startsWith(`${folder}/`);
+
+/** The tests of a source file, as globs: those of the innermost folder that has some; undefined outside of all. */
+export function testsOf(file: string): readonly string[] | undefined {
+  const folder = folders.findLast(folder => isIn(file, folder));
+  return folder === undefined ? undefined : TESTS[folder];
+}
+
+/** Every source file below a folder, or the file itself, in order of its name. */
+export function sourcesIn(path: string): string[] {
+  if (statSync(path).isFile()) return [path];
+  return readdirSync(path, { recursive: true, encoding: 'utf8' })
+    .map(name => join(path, name))
+    .filter(name => /\.tsx?$/.test(name))
+    .sort();
+}
