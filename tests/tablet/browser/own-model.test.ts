@@ -57,7 +57,9 @@ describe('The page with Vosk chosen', () => {
     await beginHere(page);
     await shows(page, /There is no Vosk model on this device.* The embedded recognizer listens instead\./);
     await expect
-      .poll(() => [...served.sent.keys()].some(path => path.endsWith('/mdef')), { timeout: PATIENCE_MS })
+      .poll(() => [...served.sent.keys()].some(path => /english-[^/]*\.bin$/.test(path)), {
+        timeout: PATIENCE_MS,
+      })
       .toBe(true);
     expect(served.sent.has(`/${engineFile}`)).toBe(false);
     expect(faults).toEqual([]);

@@ -35,7 +35,7 @@ export interface NetworkDecoderOptions {
   readonly onDecision?: (decision: Decision) => void;
 }
 
-const settings = { beam: 24, talkCost: 2 };
+const settings = { beam: 24, talkCost: 4 };
 /** So much likelier something has to be that is broken off in the middle, to be waited for. */
 const unfinishedLead = 2;
 

@@ -10,6 +10,8 @@ export const englishPronunciations: Readonly<Record<string, readonly string[]>> 
   overspeed: ['OW V ER S P IY D'],
   torqued: ['T AO R K T'],
   kpa: ['K EY P IY EY'],
+  // The first vowel is as good as gone, or full, in many mouths; the dictionary has only K ER EH K T.
+  correct: ['K ER EH K T', 'K AH R EH K T', 'K AO R EH K T', 'K R EH K T'],
   // Rounded vowel, as in much of Britain and Ireland; the dictionary has only S T AA P.
   stop: ['S T AA P', 'S T AO P'],
 };

@@ -57,7 +57,7 @@ connected: K AH N EH K T IH D
 continue: K AH N T IH N Y UW
 cool: K UW L
 coolant: K UW L AH N T
-correct: K ER EH K T
+correct: K ER EH K T | K AH R EH K T | K AO R EH K T | K R EH K T
 cracked: K R AE K T
 crank: K R AE NG K
 cut: K AH T
