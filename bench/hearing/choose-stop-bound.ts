@@ -91,7 +91,6 @@ async function main(args: readonly string[]): Promise<void> {
     tryOnStops(`in talk, ${level}`, clipScenes(within, level, loops));
   }
   for (const level of ['clean', 10] satisfies Level[]) {
-    // The same half of the talk that the certainty of replies is chosen on.
     tryOnTalk(`talk, ${level}`, clipScenes(talk, level, loops));
   }
 }

@@ -2,14 +2,18 @@ import { createEmbeddedRecognizer } from '../../src/voice/recognizers/embedded.t
 import { type SpeakerSet, speakerSets } from './material.ts';
 import { parts } from './parts.ts';
 import { clipsOf, peopleFolders } from './people/folders.ts';
-import { storePart } from './results.ts';
+import { storedResults, storePart } from './results.ts';
 import { sizes } from './sizes.ts';
 import { writePage } from './write-page.ts';
 
-const usage = `npm run hearing -- [${Object.keys(parts).join(' | ')} ...] [--quick] [--development] [--people <folder> ...]`;
+const usage = `npm run hearing -- [${Object.keys(parts).join(' | ')} ...] [--quick] [--development] [--people <folder> ...] | --page`;
 
 /** How well a loud bay is heard: prints, and writes docs/hearing.json and docs/hearing.md. */
 async function main(all: readonly string[]): Promise<void> {
+  if (all.length === 1 && all[0] === '--page') {
+    writePage(storedResults());
+    return;
+  }
   const { folders, rest: args } = peopleFolders(all);
   const flags = args.filter(arg => arg.startsWith('--'));
   const names = args.filter(arg => !arg.startsWith('--'));

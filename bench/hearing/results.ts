@@ -74,17 +74,26 @@ export interface Results {
   readonly peopleTalk?: { readonly size: string; readonly rows: readonly PeopleTalk[] };
 }
 
-/** Stored parts, and what each was measured with: parts are measured anew one by one, and the network changes. */
+/** Stored parts, and what each was measured with: parts are measured anew one by one, and the ear changes. */
 export interface StoredResults extends Results {
-  /** By part, the network that listened (see `networkNow`); a part that is not here was heard by another ear. */
-  readonly networks?: Readonly<Partial<Record<keyof Results, string>>>;
+  /** By part, the ear that listened (see `earNow`); a part that is not here was heard by an ear before. */
+  readonly ears?: Readonly<Partial<Record<keyof Results, string>>>;
 }
 
-const modelPath = fileURLToPath(new URL('../../src/voice/phone-network/model/english.bin', import.meta.url));
+/** The weights, and where the bounds stand. */
+const earFiles = [
+  'phone-network/model/english.bin',
+  'decoders/network/bounds.ts',
+  'ear/near-speech.ts',
+  'ear/stop-spotter.ts',
+];
 
-/** Tells one network from another: the beginning of the SHA-256 of its weights. */
-export const networkNow = (): string =>
-  createHash('sha256').update(readFileSync(modelPath)).digest('hex').slice(0, 16);
+/** Tells one ear from another: the beginning of the SHA-256 of its weights and of the files with its bounds. */
+export function earNow(): string {
+  const hash = createHash('sha256');
+  for (const file of earFiles) hash.update(readFileSync(new URL(`../../src/voice/${file}`, import.meta.url)));
+  return hash.digest('hex').slice(0, 16);
+}
 
 const jsonPath = fileURLToPath(new URL('../../docs/hearing.json', import.meta.url));
 
@@ -94,9 +103,9 @@ export const storedResults = (): StoredResults =>
 /** Puts one part in the place of its earlier figures, and leaves the others. */
 export function storePart(part: Results): StoredResults {
   const earlier = storedResults();
-  const network = networkNow();
-  const networks = Object.fromEntries(Object.keys(part).map(name => [name, network]));
-  const all = { ...earlier, ...part, networks: { ...earlier.networks, ...networks } };
+  const ear = earNow();
+  const ears = Object.fromEntries(Object.keys(part).map(name => [name, ear]));
+  const all = { ...earlier, ...part, ears: { ...earlier.ears, ...ears } };
   writeFileSync(jsonPath, `${JSON.stringify(all, undefined, 2)}\n`);
   return all;
 }

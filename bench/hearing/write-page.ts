@@ -2,7 +2,7 @@ import { writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { allOf, type Taken } from './count.ts';
 import { countInterval, shareInterval } from './intervals.ts';
-import { networkNow, type Results, type StoredResults } from './results.ts';
+import { earNow, type Results, type StoredResults } from './results.ts';
 
 const pagePath = fileURLToPath(new URL('../../docs/hearing.md', import.meta.url));
 
@@ -222,12 +222,12 @@ const titles: Readonly<Record<keyof Results, string>> = {
 };
 
 function partsOfEarlierEars(results: StoredResults): string {
-  const now = networkNow();
+  const now = earNow();
   const names = (Object.keys(titles) as (keyof Results)[]).filter(
-    name => results[name] !== undefined && results.networks?.[name] !== now,
+    name => results[name] !== undefined && results.ears?.[name] !== now,
   );
   if (names.length === 0) return '';
-  return `**Not yet measured with the network that ships, but with an ear before it:** ${names.map(name => titles[name]).join('; ')}.`;
+  return `**Not yet measured with the ear that ships (its weights and bounds), but with one before it:** ${names.map(name => titles[name]).join('; ')}.`;
 }
 
 /** Writes the figures as a page. */
