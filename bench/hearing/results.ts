@@ -4,6 +4,7 @@ import { fileURLToPath } from 'node:url';
 import { quantile } from '../voice-measure.ts';
 import type { Level } from './accuracy.ts';
 import type { Taken } from './count.ts';
+import type { Peers } from './peers/measure.ts';
 import type { PeopleReplies } from './people/replies.ts';
 import type { PeopleStops } from './people/stops.ts';
 import type { PeopleTalk } from './people/talk.ts';
@@ -12,7 +13,6 @@ import type { StopResult } from './stops.ts';
 import type { FalseAccepts } from './talk-hours.ts';
 
 export interface AccuracyRow {
-  readonly system: 'first-fire' | 'native PocketSphinx';
   readonly level: Level;
   readonly taken: Taken;
   /** The same by kind of noise. */
@@ -72,6 +72,7 @@ export interface Results {
   readonly peopleReplies?: PeopleReplies & { readonly size: string };
   readonly peopleStops?: { readonly size: string; readonly rows: readonly PeopleStops[] };
   readonly peopleTalk?: { readonly size: string; readonly rows: readonly PeopleTalk[] };
+  readonly peers?: Peers & { readonly size: string };
 }
 
 /** Stored parts, and what each was measured with: parts are measured anew one by one, and the ear changes. */

@@ -1,4 +1,5 @@
 import type { Level } from './accuracy.ts';
+import type { PeerSize } from './peers/measure.ts';
 
 /** How much is said: the more, the surer the figures, and the longer it takes. */
 export interface Size {
@@ -18,6 +19,7 @@ export interface Size {
   readonly levelsOfPeople: readonly Level[];
   readonly stopLevelsOfPeople: readonly Level[];
   readonly talkLevelsOfPeople: readonly Level[];
+  readonly peers: PeerSize;
 }
 
 const levels: readonly Level[] = ['clean', 20, 15, 10, 5, 0];
@@ -37,6 +39,7 @@ export const sizes: Readonly<Record<'quick' | 'full', Size>> = {
     levelsOfPeople: ['clean', 10],
     stopLevelsOfPeople: ['clean', 10],
     talkLevelsOfPeople: ['clean'],
+    peers: { levels: [10], utterances: 12 },
   },
   full: {
     name: 'full',
@@ -52,5 +55,6 @@ export const sizes: Readonly<Record<'quick' | 'full', Size>> = {
     levelsOfPeople: ['clean', 20, 10, 5],
     stopLevelsOfPeople: ['clean', 10, 0],
     talkLevelsOfPeople: ['clean', 10],
+    peers: { levels: [10, 5], utterances: 40 },
   },
 };

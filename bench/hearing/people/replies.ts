@@ -1,6 +1,6 @@
-import type { SoundRecognizer } from '../../../src/voice/ports.ts';
 import { hearScenes, type Level, type SceneResult } from '../accuracy.ts';
 import { sum, type Taken, take } from '../count.ts';
+import type { Listener } from '../listener.ts';
 import { spent } from '../play.ts';
 import { type Latency, latencyOf, type Spent } from '../results.ts';
 import { clipScenes, type SaidClip, spokenClip } from './clip-scenes.ts';
@@ -43,7 +43,7 @@ export async function measurePeopleReplies(
   people: PreparedPeople,
   levels: readonly Level[],
   most: number,
-  ear: SoundRecognizer,
+  listener: Listener,
   keep: (results: PeopleReplies) => void,
 ): Promise<void> {
   const { digits, numbers, words, otherWords } = people.material;
@@ -59,7 +59,7 @@ export async function measurePeopleReplies(
   for (const [of, said] of kinds) {
     const spoken = said.map(spokenClip);
     for (const level of levels) {
-      const results = await hearScenes(clipScenes(spoken, level, people.loops), ear);
+      const results = await hearScenes(clipScenes(spoken, level, people.loops), listener);
       rows.push({
         of,
         level,

@@ -1,6 +1,6 @@
-import type { SoundRecognizer } from '../../../src/voice/ports.ts';
 import { speechRateHz } from '../../../src/voice/resample.ts';
 import { hearScenes, type Level } from '../accuracy.ts';
+import type { Listener } from '../listener.ts';
 import { type Latency, latencyOf } from '../results.ts';
 import type { Spoken } from '../scene.ts';
 import { type StopResult, stopResultOf } from '../stops.ts';
@@ -37,7 +37,7 @@ export async function measurePeopleStops(
   people: PreparedPeople,
   levels: readonly Level[],
   most: number,
-  ear: SoundRecognizer,
+  listener: Listener,
   keep: (rows: readonly PeopleStops[]) => void,
 ): Promise<void> {
   const rows: PeopleStops[] = [];
@@ -48,7 +48,7 @@ export async function measurePeopleStops(
   ] as const) {
     for (const level of levels) {
       const { latenciesMs, ...result } = stopResultOf(
-        await hearScenes(clipScenes(spoken, level, people.loops), ear),
+        await hearScenes(clipScenes(spoken, level, people.loops), listener),
       );
       const speakers = speakersOf(spoken.map(({ saying }) => saying));
       rows.push({ of, level, speakers, ...result, latency: latencyOf(latenciesMs) });

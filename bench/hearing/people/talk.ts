@@ -1,5 +1,5 @@
-import type { SoundRecognizer } from '../../../src/voice/ports.ts';
 import { hearScenes, type Level } from '../accuracy.ts';
+import type { Listener } from '../listener.ts';
 import { grammarAt } from '../material.ts';
 import { noiseAtSnr } from '../mix.ts';
 import type { Scene } from '../scene.ts';
@@ -22,14 +22,14 @@ export async function measurePeopleTalk(
   people: PreparedPeople,
   levels: readonly Level[],
   most: number,
-  ear: SoundRecognizer,
+  listener: Listener,
   keep: (rows: readonly PeopleTalk[]) => void,
 ): Promise<void> {
   const rows: PeopleTalk[] = [];
   const hear = async (scenes: readonly Scene[]) =>
     accepted(
       scenes,
-      (await hearScenes(scenes, ear)).flatMap(({ outcomes }) => outcomes),
+      (await hearScenes(scenes, listener)).flatMap(({ outcomes }) => outcomes),
     );
   rows.push({
     of: 'recorded noise alone',
