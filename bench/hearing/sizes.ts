@@ -22,7 +22,7 @@ export interface Size {
   readonly peers: PeerSize;
 }
 
-const levels: readonly Level[] = ['clean', 20, 15, 10, 5, 0];
+const levels: readonly Level[] = ['clean', 20, 10, 5, 0];
 
 export const sizes: Readonly<Record<'quick' | 'full', Size>> = {
   quick: {
@@ -45,8 +45,8 @@ export const sizes: Readonly<Record<'quick' | 'full', Size>> = {
     name: 'full',
     replies: 1_000,
     levels,
-    stopLevels: ['clean', 10, 5, 0],
-    talkLevels: ['clean', 15, 5],
+    stopLevels: ['clean', 10, 0],
+    talkLevels: ['clean', 10],
     talkSentences: 1_000,
     noiseSecondsOfEach: 300,
     microphones: true,

@@ -1,7 +1,8 @@
 import { writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { allOf, type Taken } from './count.ts';
+import { allOf, sum, type Taken } from './count.ts';
 import { countInterval, shareInterval } from './intervals.ts';
+import type { NoiseKind } from './noises.ts';
 import { earNow, type Results, type StoredResults } from './results.ts';
 
 const pagePath = fileURLToPath(new URL('../../docs/hearing.md', import.meta.url));
@@ -31,21 +32,31 @@ const takenCells = (taken: Taken) => [
   String(allOf(taken)),
 ];
 
+const togetherKinds: Readonly<Record<string, readonly NoiseKind[]>> = {
+  'idle, sweep, fan, wrench': ['idle', 'sweep', 'fan', 'wrench'],
+  'babble, radio': ['babble', 'radio'],
+};
+
 function accuracyText({ accuracy }: Results): string[] {
   if (!accuracy) return [];
   const { rows, replyLatency, spent } = accuracy;
-  const byNoise = rows
-    .filter(({ level }) => level !== 'clean')
-    .flatMap(({ level, byNoise }) =>
-      Object.entries(byNoise).map(([noise, taken]) => [levelText(level), noise, ...shareCells(taken)]),
-    );
+  const inNoise = rows.filter(({ level }) => level !== 'clean');
+  const byNoise = inNoise.flatMap(({ level, byNoise }) =>
+    Object.entries(byNoise).map(([noise, taken]) => [levelText(level), noise, ...shareCells(taken)]),
+  );
+  const together = inNoise.flatMap(({ level, byNoise }) =>
+    Object.entries(togetherKinds).map(([name, kinds]) => {
+      const taken = sum(kinds.flatMap(kind => byNoise[kind] ?? []));
+      return [levelText(level), name, ...shareCells(taken)];
+    }),
+  );
+  const clean = rows
+    .filter(({ level }) => level === 'clean')
+    .map(({ taken }) => [levelText('clean'), '', ...shareCells(taken)]);
   return [
     `## Replies (size: ${accuracy.size})`,
     `${accuracy.repliesPerVoice} wordings in the states that take them, each said by ${accuracy.voices.join(', ')}.`,
-    table(
-      ['speech above noise', ...takenHead, 'of'],
-      rows.map(({ level, taken }) => [levelText(level), ...shareCells(taken)]),
-    ),
+    table(['speech above noise', 'noise', ...takenHead, 'of'], [...clean, ...together]),
     'By kind of noise:',
     table(['speech above noise', 'noise', ...takenHead, 'of'], byNoise),
     `End of speech to report: median ${replyLatency.medianMs} ms, 95 % within ${replyLatency.p95Ms} ms (${replyLatency.count} replies; time of the sound plus processor time). Processor time per second of sound: ${spent.realTimeFactor.toFixed(2)} s.`,
