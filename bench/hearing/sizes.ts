@@ -55,6 +55,6 @@ export const sizes: Readonly<Record<'quick' | 'full', Size>> = {
     levelsOfPeople: ['clean', 20, 10, 5],
     stopLevelsOfPeople: ['clean', 10, 0],
     talkLevelsOfPeople: ['clean', 10],
-    peers: { levels: [10, 5], utterances: 40 },
+    peers: { levels: [10, 5], utterances: 20 },
   },
 };

@@ -35,20 +35,20 @@ const kindsOf = ({ material }: PreparedPeople): readonly (readonly [string, read
   ['numbers and figures of people', material.numbers],
 ];
 
-function saidByPeople(people: PreparedPeople, { levels, utterances }: PeerSize): readonly Said[] {
-  return kindsOf(people).flatMap(([of, clips]) => {
-    const spoken = atMost(clips, utterances).map(spokenClip);
-    return levels.map(level => ({ of, level, scenes: clipScenes(spoken, level, people.loops) }));
-  });
-}
-
-async function saidByVoices(set: SpeakerSet, { levels, utterances }: PeerSize): Promise<readonly Said[]> {
+/** Level by level, so that whoever breaks off has all kinds of the first. */
+async function saidBy(
+  people: PreparedPeople,
+  set: SpeakerSet,
+  { levels, utterances }: PeerSize,
+): Promise<readonly Said[]> {
+  const kinds = kindsOf(people).map(
+    ([of, clips]) => [of, atMost(clips, utterances).map(spokenClip)] as const,
+  );
   const replies = spread(await startReplies(), Math.ceil(utterances / set.voices.length));
-  return levels.map(level => ({
-    of: 'replies of made voices',
-    level,
-    scenes: scenesAt(level, replies, set),
-  }));
+  return levels.flatMap(level => [
+    ...kinds.map(([of, spoken]) => ({ of, level, scenes: clipScenes(spoken, level, people.loops) })),
+    { of: 'replies of made voices', level, scenes: scenesAt(level, replies, set) },
+  ]);
 }
 
 async function hearPeer(peer: Peer, cuts: readonly Cut[]): Promise<Taken> {
@@ -72,11 +72,10 @@ export async function measurePeers(
   keep: (peers: Peers) => void,
 ): Promise<void> {
   const chosenOn = { levels: [10], utterances: Math.ceil(size.utterances / 2) };
-  const development = [
-    ...saidByPeople(people.development, chosenOn),
-    ...(await saidByVoices(speakerSets.development, chosenOn)),
-  ].flatMap(({ scenes }) => cutsOf(scenes));
-  const said = [...saidByPeople(people.measured, size), ...(await saidByVoices(set, size))];
+  const development = (await saidBy(people.development, speakerSets.development, chosenOn)).flatMap(
+    ({ scenes }) => cutsOf(scenes),
+  );
+  const said = await saidBy(people.measured, set, size);
   const named = [];
   for (const peer of freeText) named.push(await byNearest(peer, development));
   const farthest = Object.fromEntries(named.map(({ name, farthest }) => [name, farthest]));
