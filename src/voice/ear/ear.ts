@@ -1,6 +1,6 @@
 import { FrameBuffer } from '../frame-buffer.ts';
 import type { FrontEnd } from '../front-end.ts';
-import { createMatcher, type Matcher } from '../meaning.ts';
+import { type Matcher, matcherOf } from '../meaning.ts';
 import type { EarLevel, Grammar, Heard, Pcm, SoundRecognizer } from '../ports.ts';
 import { speechRateHz } from '../resample.ts';
 import type { Decoder, Outlook, Verdict } from './decoder.ts';
@@ -174,7 +174,7 @@ export function createEar<Prepared>({
     listen(grammar: Grammar) {
       const fingerprint = JSON.stringify(grammar);
       if (closed || fingerprint === asked?.fingerprint) return;
-      const matcher = createMatcher(grammar);
+      const matcher = matcherOf(grammar);
       asked = { fingerprint, prepared: decoder.prepare(grammar, matcher), matcher };
       stops?.spotter.listen(grammar.stop);
     },
