@@ -9,7 +9,7 @@ const TESTS: Readonly<Record<string, readonly string[]>> = {
   'src/record': ['tests/record/*.test.ts', 'tests/published/{record,ed25519}.test.ts'],
   'src/session': ['tests/session/**/*.test.ts'],
   'src/server/bay': ['tests/server/*.test.ts'],
-  'src/server/pairing': ['tests/server/pairing.test.ts'],
+  'src/server/pairing': ['tests/server/pairing/*.test.ts'],
 };
 
 /** The folders that the page has a row for. */
