@@ -49,6 +49,35 @@ describe('an utterance', () => {
     expect(doubtful.endsMs[0]).toBeGreaterThanOrEqual(600 + 1200 + 260);
   });
 
+  it('ends where no phone has been heard for as long as nobody holds a vowel, however near the noise may seem', async () => {
+    const { endsMs } = await utterancesIn('complete', quiet(600), near(600), part('hum', 2_000));
+    expect(endsMs).toHaveLength(1);
+    expect(endsMs[0]).toBeGreaterThanOrEqual(1200 + 300 + 100);
+    expect(endsMs[0]).toBeLessThanOrEqual(1200 + 300 + 200);
+    const held = await utterancesIn(
+      'complete',
+      quiet(600),
+      near(300),
+      part('hum', 240),
+      near(300),
+      quiet(600),
+    );
+    expect(held.endsMs).toHaveLength(1);
+  });
+
+  it('is over at once where all of it is known, and not while some of it is still to come', async () => {
+    for (const [settled, ms] of [
+      [true, 60],
+      [false, 360],
+    ] as const) {
+      const { decoder } = scriptedDecoder({ outlook: () => 'complete', settled: () => settled });
+      const { play, reports } = rig(decoder);
+      await play(quiet(600), near(600), quiet(1200));
+      expect(reports[0]?.atMs).toBeGreaterThanOrEqual(1200 + ms);
+      expect(reports[0]?.atMs).toBeLessThanOrEqual(1200 + ms + 40);
+    }
+  });
+
   it('is given more time for everybody who asks for it, however it may go on', async () => {
     const { decoder } = scriptedDecoder({ outlook: () => 'complete' });
     const patient = rig(decoder, { trailingSilenceMs: 400 });
