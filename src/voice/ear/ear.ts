@@ -138,8 +138,8 @@ export function createEar<Prepared>({
     const verdict = await decoder.end();
     // Over first, so that whoever is told of it finds the ear between utterances.
     utterance = undefined;
-    // What belonged to this one is no beginning of the next.
-    recent.length = 0;
+    // What belonged to this one is no beginning of the next; where nothing was heard yet, it may be.
+    if (verdict.kind !== 'nothing') recent.length = 0;
     if (verdict.kind === 'stop') stopIn(current, verdict.text);
     else conclude(current, tooLong ? { kind: 'unclear', text: '', reason: 'tooLong' } : verdict);
   }

@@ -41,18 +41,17 @@ export function createNearSpeech({
   let run = 0;
   let speech = false;
   let phoneless = 0;
-  let isNoise = false;
+  let wasNear = false;
   return {
     preRollMs,
     next({ moments }) {
       let begins = false;
       for (const { near, early } of moments) {
-        phoneless = isPhoneless(early) ? phoneless + 1 : 0;
+        const comesNear = near >= beginsAt && !wasNear;
+        wasNear = near >= ceasesAt && (wasNear || near >= beginsAt);
+        phoneless = comesNear || !isPhoneless(early) ? 0 : phoneless + 1;
         run = near >= beginsAt ? run + 1 : 0;
-        // Noise that passes for somebody near begins nothing either, until somebody speaks in it.
-        if (phoneless === momentsToCease) isNoise = speech;
-        if (phoneless === 0 || near < ceasesAt) isNoise = false;
-        begins ||= run >= momentsToBegin && !isNoise;
+        begins ||= run >= momentsToBegin;
       }
       // Moments do not end with steps: in between it is as it was.
       if (moments.length > 0)

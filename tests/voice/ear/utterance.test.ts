@@ -131,6 +131,18 @@ describe('an utterance', () => {
     expect(heard).toEqual([{ kind: 'reply', id: 'yes', text: 'correct', confidence: 0.9 }]);
   });
 
+  it('that was nothing gives its end to the next: somebody may just have begun', async () => {
+    const { decoder, given } = scriptedDecoder({
+      outlook: () => 'complete',
+      verdict: nth => (nth === 1 ? { kind: 'nothing' } : yes),
+    });
+    const { play } = rig(decoder);
+    await play(quiet(600), near(60), quiet(210), near(60));
+    expect(given.map(({ sound }) => sound.length)).toEqual([expect.any(Number), expect.any(Number)]);
+    // All that an utterance takes with it: 420 ms, and what has been heard of it since.
+    expect(given[1]?.sound.length).toBeGreaterThanOrEqual(21);
+  });
+
   it('that was nothing is not reported, and one that no wording stands for is unclear', async () => {
     const nothing = scriptedDecoder({ verdict: () => ({ kind: 'nothing' }) });
     const silent = rig(nothing.decoder);

@@ -38,10 +38,12 @@ export interface NetworkDecoderOptions {
 const settings = { beam: 24, talkCost: 4 };
 /** So much likelier something has to be that is broken off in the middle, to be waited for. */
 const unfinishedLead = 2;
+/** The same where nobody pauses, within a word: its end may have gone unheard. */
+const brokenOffLead = 6;
 /** Moments without a phone after which none is on its way any more, where the early outputs know of none either. */
 const settledMoments = 1;
 /** The same in the middle of a word: a "t" at its end comes after a gap. */
-const brokenOffMoments = 6;
+const brokenOffMoments = 8;
 const never = Number.NEGATIVE_INFINITY;
 
 const likeliest = (phones: Float32Array): number => {
@@ -82,7 +84,9 @@ export function createNetworkDecoder({
 
   function outlook(): Progress['outlook'] {
     const best = search?.hypotheses()[0];
-    if (best === undefined || (search?.betweenWordsScore ?? 0) > best.score + unfinishedLead)
+    if (best === undefined) return 'unfinished';
+    const { betweenWordsScore = never, unfinishedScore = never } = search ?? {};
+    if (betweenWordsScore > best.score + unfinishedLead || unfinishedScore > best.score + brokenOffLead)
       return 'unfinished';
     return best.mayGoOn ? 'extensible' : 'complete';
   }
