@@ -18,8 +18,13 @@ type Worded<T> = T extends string
 /** The languages there are; each is data in a folder of this name. */
 export type LanguageCode = 'en' | 'fr';
 
-export interface Language extends Omit<Worded<typeof english>, 'code' | 'usualUnits'> {
+/** Wordings of replies and control words, by what they stand for. */
+export type Farthest = Readonly<Partial<Record<ReplyId | ControlId, string>>>;
+
+export interface Language extends Omit<Worded<typeof english>, 'code' | 'usualUnits' | 'farthest'> {
   readonly code: LanguageCode;
   /** The units that are meant where none are asked for. */
   readonly usualUnits: 'us' | 'metric';
+  /** What is asked for in a loud bay, where it is not the first wording. */
+  readonly farthest: Farthest;
 }
