@@ -1,4 +1,7 @@
+import type { Farthest } from './en/in-noise.ts';
 import type { english } from './en/index.ts';
+
+export type { Farthest };
 
 export type StepId = keyof typeof english.steps;
 export type ReplyId = keyof typeof english.replies;
@@ -17,9 +20,6 @@ type Worded<T> = T extends string
 
 /** The languages there are; each is data in a folder of this name. */
 export type LanguageCode = 'en' | 'fr';
-
-/** Wordings of replies and control words, by what they stand for. */
-export type Farthest = Readonly<Partial<Record<ReplyId | ControlId, string>>>;
 
 export interface Language extends Omit<Worded<typeof english>, 'code' | 'usualUnits' | 'farthest'> {
   readonly code: LanguageCode;

@@ -1,4 +1,7 @@
-import type { Farthest } from '../types.ts';
+import type { controls, replies } from './replies.ts';
+
+/** Wordings of replies and control words, by what they stand for. */
+export type Farthest = Readonly<Partial<Record<keyof typeof replies | keyof typeof controls, string>>>;
 
 /**
  * Where it is not the first: the wording that sounds least like everything else that may be said beside it, by the
