@@ -1,6 +1,6 @@
 import { FrameBuffer } from '../frame-buffer.ts';
 import type { FrontEnd } from '../front-end.ts';
-import { type Matcher, matcherOf } from '../meaning.ts';
+import { type Matcher, type Meaning, matcherOf } from '../meaning.ts';
 import type { EarLevel, Grammar, Heard, Pcm, SoundRecognizer } from '../ports.ts';
 import { speechRateHz } from '../resample.ts';
 import type { Decoder, Progress, Verdict } from './decoder.ts';
@@ -16,6 +16,9 @@ import type { StopSpotter } from './stop-spotter.ts';
  * is noticed that somebody speaks.
  */
 const sameStopMs = 800;
+
+/** A number so soon after another is the rest of it ("thirty", a breath, "one"), and no number of its own. */
+const restOfNumberMs = 800;
 
 export interface EarParts<Prepared> {
   readonly frontEnd: FrontEnd;
@@ -38,6 +41,8 @@ interface Utterance<Prepared> {
   /** It answers this question and no other. */
   readonly question: Question<Prepared>;
   readonly fromMs: number;
+  /** When it was noticed that somebody spoke. */
+  readonly noticedMs: number;
   /** The tool spoke in the course of it: half of it may mean the opposite of the whole, so it can only stop. */
   underTool: boolean;
   silentMs: number;
@@ -119,7 +124,7 @@ export function createEar<Prepared>({
 
   async function begin(question: Question<Prepared>): Promise<void> {
     const fromMs = followedMs - stepMs * recent.length;
-    utterance = { question, fromMs, underTool: toolSpeaks, silentMs: 0 };
+    utterance = { question, fromMs, noticedMs: followedMs, underTool: toolSpeaks, silentMs: 0 };
     decoder.begin(question.prepared);
     for (const sound of recent) await decode(utterance, sound);
   }
@@ -151,15 +156,27 @@ export function createEar<Prepared>({
     if (!stoppedIn(current)) stop(text, followedMs);
   }
 
+  let lastNumberMs = Number.NEGATIVE_INFINITY;
+
+  /** What was said means, where it is no more of a number that was over too soon. */
+  function meaningIn(ended: Utterance<Prepared>, text: string): Meaning | undefined {
+    const meaning = ended.question.matcher.meaningOf(text);
+    if (meaning?.kind !== 'number') return meaning;
+    const isRest = ended.noticedMs - lastNumberMs < restOfNumberMs;
+    lastNumberMs = followedMs - ended.silentMs;
+    return isRest ? undefined : meaning;
+  }
+
   /** The one place in which anything but a stop is reported. */
   function conclude(ended: Utterance<Prepared>, verdict: Exclude<Verdict, { kind: 'stop' }>): void {
-    if (ended.underTool || stoppedIn(ended) || verdict.kind === 'nothing') return;
+    if (verdict.kind === 'nothing') return;
+    const meaning = meaningIn(ended, verdict.text);
+    if (ended.underTool || stoppedIn(ended)) return;
     if (verdict.kind === 'unclear') {
       report(verdict);
       return;
     }
     const { text, certainty } = verdict;
-    const meaning = ended.question.matcher.meaningOf(text);
     if (meaning?.kind === 'stop') stop(text, followedMs);
     else if (meaning === undefined || ended.question !== asked)
       report({ kind: 'unclear', text, reason: 'outOfGrammar' });
