@@ -111,11 +111,11 @@ export const stopWordings = [
 
 /** Words that are always understood; which of them do something depends on the moment. */
 export const controls = {
-  hold: ['hold', 'wait', 'hold on'],
+  hold: ['hold', 'hold on', 'wait a moment'],
   continue: ['continue', 'go on', 'carry on'],
   sayAgain: ['say again', 'repeat', 'say that again'],
   goBack: ['go back', 'one step back'],
-  skip: ['skip', 'skip this'],
+  skip: ['leave it out', 'skip this'],
   status: ['status', 'where are we'],
   timeLeft: ['time left', 'how long', 'how much time'],
   help: ['help', 'what can i say'],

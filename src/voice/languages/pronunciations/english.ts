@@ -166,6 +166,7 @@ kit: K IH T
 knock: N AA K
 lamp: L AE M P
 leak: L IY K
+leave: L IY V
 left: L EH F T
 level: L EH V AH L
 levels: L EH V AH L Z
@@ -188,6 +189,7 @@ minus: M AY N AH S
 missing: M IH S IH NG
 mix: M IH K S
 mode: M OW D
+moment: M OW M AH N T
 more: M AO R
 moving: M UW V IH NG
 much: M AH CH
