@@ -40,7 +40,6 @@ export const farthest: Farthest = {
   idleSteady: 'idle is steady',
   hunting: 'idle is hunting',
   pointGood: 'dry and tight',
-  leak: 'there is a leak',
   noBubbles: 'no more bubbles',
   levelsGood: 'levels are good',
   stillRunning: 'it keeps running',

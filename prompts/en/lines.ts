@@ -60,7 +60,7 @@ export const lines = {
   statusOpen: 'Open: {gates}.',
   statusNoneOpen: 'No gate is open before first fire.',
   help: 'You may say: {choices}.',
-  helpAlways: 'You may say: hold, continue, say again, go back, leave it out, status, or time left.',
+  helpAlways: 'You may say: hold, continue, say again, go back, pass over this, status, or time left.',
   stillWaiting: 'Still waiting.',
 
   holdAsked: 'The supervisor asks for a hold.',

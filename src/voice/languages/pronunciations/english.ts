@@ -166,7 +166,6 @@ kit: K IH T
 knock: N AA K
 lamp: L AE M P
 leak: L IY K
-leave: L IY V
 left: L EH F T
 level: L EH V AH L
 levels: L EH V AH L Z
@@ -220,10 +219,12 @@ open: OW P AH N
 or: AO R | ER
 order: AO R D ER
 out: AW T
+over: OW V ER
 overheating: OW V ER HH IY T IH NG
 overspeed: OW V ER S P IY D
 p: P IY
 pan: P AE N
+pass: P AE S
 percent: P ER S EH N T
 pipe: P AY P
 plug: P L AH G

@@ -63,6 +63,17 @@ describe('the network decoder', () => {
     expect(made(words).outlook).toBe(outlook);
   });
 
+  it('waits for more of a number that is said figure by figure, since people draw breath in it', () => {
+    const code: Grammar = {
+      key: 'code',
+      stop: ['stop'],
+      replies: [],
+      number: { id: 'code', leads: [], units: [], min: 0, max: 9_999, step: 1, digitsOnly: true },
+    };
+    expect(made('four two', { asked: code }).outlook).toBe('unfinished');
+    expect(made('four two one nine', { asked: code }).outlook).toBe('complete');
+  });
+
   it('takes what is likely from its first phone to its last, and is surer of it than of what is less likely', () => {
     const sure = made('pressure good');
     expect(sure.verdict).toMatchObject({ kind: 'taken', text: 'pressure good' });
