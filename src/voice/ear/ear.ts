@@ -20,6 +20,9 @@ const sameStopMs = 800;
 /** A number so soon after another is the rest of it ("thirty", a breath, "one"), and no number of its own. */
 const restOfNumberMs = 800;
 
+/** It is noticed so late that somebody speaks: what is noticed this soon after the tool's voice began under it. */
+const noticedLateMs = 120;
+
 export interface EarParts<Prepared> {
   readonly frontEnd: FrontEnd;
   readonly decoder: Decoder<Prepared>;
@@ -108,6 +111,7 @@ export function createEar<Prepared>({
   let asked: Question<Prepared> | undefined;
   let utterance: Utterance<Prepared> | undefined;
   let toolSpeaks = false;
+  let toolCeasedMs = Number.NEGATIVE_INFINITY;
   const recent: Sound[] = [];
 
   async function follow(sounds: readonly Sound[]): Promise<void> {
@@ -124,7 +128,8 @@ export function createEar<Prepared>({
 
   async function begin(question: Question<Prepared>): Promise<void> {
     const fromMs = followedMs - stepMs * recent.length;
-    utterance = { question, fromMs, noticedMs: followedMs, underTool: toolSpeaks, silentMs: 0 };
+    const underTool = toolSpeaks || followedMs - toolCeasedMs < noticedLateMs;
+    utterance = { question, fromMs, noticedMs: followedMs, underTool, silentMs: 0 };
     decoder.begin(question.prepared);
     for (const sound of recent) await decode(utterance, sound);
   }
@@ -196,6 +201,7 @@ export function createEar<Prepared>({
       stops?.spotter.listen(grammar.stop);
     },
     onlyStop(active) {
+      if (toolSpeaks && !active) toolCeasedMs = followedMs;
       toolSpeaks = active;
       if (active && utterance !== undefined) utterance.underTool = true;
     },
