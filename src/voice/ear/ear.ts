@@ -144,7 +144,7 @@ export function createEar<Prepared>({
     current.silentMs = speaking ? 0 : current.silentMs + stepMs;
     const progress = await decode(current, sound);
     const tooLong = followedMs - current.fromMs >= longestUtteranceMs;
-    if (current.silentMs < patienceMs(progress) && !tooLong) return;
+    if (current.silentMs < patienceMs(progress) && progress.over !== true && !tooLong) return;
     const verdict = await decoder.end();
     // Over first, so that whoever is told of it finds the ear between utterances.
     utterance = undefined;
