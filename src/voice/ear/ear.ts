@@ -18,7 +18,7 @@ import type { StopSpotter } from './stop-spotter.ts';
 const sameStopMs = 800;
 
 /** A number so soon after another is the rest of it ("thirty", a breath, "one"), and no number of its own. */
-const restOfNumberMs = 800;
+const restOfNumberMs = 600;
 
 /** It is noticed so late that somebody speaks: what is noticed this soon after the tool's voice began under it. */
 const noticedLateMs = 120;
