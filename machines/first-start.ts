@@ -1,6 +1,7 @@
 import type { Profile } from '../src/profile/schema.ts';
 import { buildStep, phaseOf, stepKey, stepTarget } from './build-step.ts';
 import type { Context } from './context.ts';
+import { emergencyWords } from './help.ts';
 import { jobSteps } from './phases/00-job.ts';
 import { fillSteps } from './phases/01-fill.ts';
 import { primeSteps } from './phases/02-prime.ts';
@@ -119,6 +120,9 @@ const initialContext = ({ input }: { readonly input: SessionInput }, first: Step
   earlierFaults: [],
   spokenSpn: null,
   skips: [],
+  echoed: [],
+  oneByOne: null,
+  spokenInList: false,
   stop: null,
   stops: 0,
   reopened: null,
@@ -150,7 +154,12 @@ export function buildFirstStart(profile: Profile) {
         actions: {
           type: 'say',
           params: ({ context }) =>
-            context.lastSaid ?? { line: 'helpAlways', step: context.step, values: {}, priority: 'prompt' },
+            context.lastSaid ?? {
+              line: 'helpAlways',
+              step: context.step,
+              values: emergencyWords,
+              priority: 'prompt',
+            },
         },
       },
       status: {
@@ -177,7 +186,7 @@ export function buildFirstStart(profile: Profile) {
             : { line: 'timeLeft', values: { time: { unit: 's', si: left / 1000 } } };
         }),
       },
-      help: { actions: remark(() => ({ line: 'helpAlways', values: {} })) },
+      help: { actions: remark(() => ({ line: 'helpAlways', values: emergencyWords })) },
     },
     states: {
       procedure: {

@@ -62,6 +62,7 @@ export const pass = (step: Step) => ({
 export const stopNow = ({ context, event }: Look, cause: Cause | null): Partial<Context> => ({
   ...freshQuestion,
   heldSinceMs: null,
+  echoed: [],
   stops: context.stops + 1,
   stop: {
     cause: context.stop ? context.stop.cause : cause,

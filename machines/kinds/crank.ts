@@ -1,8 +1,19 @@
+import { replyNeedsReadBack, weightOf } from '../assurance.ts';
 import { burstSeconds, leastRestSeconds, restSeconds } from '../limits/starter.ts';
 import { believed, gateMet, pass, stopFor } from '../progress.ts';
 import type { CrankStep, Step } from '../steps.ts';
 import { announce, clearValidMs, startTimer, timerOver } from '../timing.ts';
-import { atMs, type Look, type Node, type Nodes, note, remark, speak, update } from '../toolkit.ts';
+import {
+  atMs,
+  type Look,
+  type Move,
+  type Node,
+  type Nodes,
+  note,
+  remark,
+  speak,
+  update,
+} from '../toolkit.ts';
 import type { Gate } from '../vocabulary.ts';
 import { startDeadline } from './deadline.ts';
 import {
@@ -59,12 +70,31 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
   const leastRest = ({ context, event }: Look) => leastRestSeconds(context, atMs(event));
   const mayCrank = (look: Look) => unmet(look).length === 0 && secondClear(look) && burst(look) > 0;
 
-  const seen = step.readBack
-    ? { target: 'released', actions: [setAside(step.until)] }
-    : {
-        target: done.target,
-        actions: [remark(() => ({ line: 'engineRuns', values: {} })), ...done.actions],
-      };
+  const callRelease = remark(() => ({ line: 'release', values: {}, priority: 'hazard' }));
+  /** The starter is let go at once, whatever else has to be made sure of. */
+  const seen: readonly Move[] = [
+    ...(step.readBack
+      ? [
+          {
+            guard: replyNeedsReadBack(weightOf(step)),
+            target: 'released',
+            actions: [setAside(step.until)],
+          },
+        ]
+      : []),
+    {
+      target: done.target,
+      actions: [
+        callRelease,
+        ...(step.readBack ? [] : [remark(() => ({ line: 'engineRuns', values: {} }))]),
+        ...done.actions,
+      ],
+    },
+  ];
+  const seenNow = seen.map(move => ({
+    ...move,
+    guard: (look: Look) => isReply(step.until)(look) && (move.guard?.(look) ?? true),
+  }));
   const toRest = (seconds: (look: Look) => number) => ({
     target: 'resting',
     actions: [
@@ -94,10 +124,7 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
       ...speak(() => ({ line: 'crankNow', values: {} })),
     ],
     on: {
-      reply: [
-        { guard: isReply(step.until), ...seen },
-        { guard: isReply('nothingYet'), target: 'outcome' },
-      ],
+      reply: [...seenNow, { guard: isReply('nothingYet'), target: 'outcome' }],
       clock: [{ guard: timerOver, target: 'outcome' }, announce],
     },
     // Whatever ends a burst, a stop included: the starter has been warmed by it.
@@ -158,24 +185,21 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
     cranking,
     released: {
       ...readBack(waiting, readBackReply, [done], { target: 'outcome' }),
-      entry: [remark(() => ({ line: 'release', values: {}, priority: 'hazard' })), ...speak(readBackReply)],
+      entry: [callRelease, ...speak(readBackReply)],
     },
     outcome: {
       ...askReply(
         { by: step.by, critical: true, late: 'other' },
         () => ({ line: 'burstOver', values: { reply: { reply: step.until } } }),
         [
-          {
-            reply: step.until,
-            move: step.readBack ? { target: 'released', actions: setAside(step.until) } : seen,
-          },
+          ...seen.map(move => ({ reply: step.until, move })),
           ...afterBurst.map(move => ({ reply: 'nothingYet' as const, move })),
         ],
       ),
       tags: ['critical', 'cranking'],
       entry: [
         startDeadline(() => OUTCOME_WITHIN_S, 'other'),
-        remark(() => ({ line: 'release', values: {}, priority: 'hazard' })),
+        callRelease,
         ...speak(() => ({ line: 'burstOver', values: { reply: { reply: step.until } } })),
       ],
       exit: update(() => ({ deadline: null })),

@@ -5,6 +5,7 @@ import { type Look, type Move, type Nodes, remark, update } from '../toolkit.ts'
 import type { Cause } from '../vocabulary.ts';
 import { isFromBus, judgedByBus, valueMeets } from './bus.ts';
 import { deadlineIn } from './deadline.ts';
+import { passEchoed } from './echo.ts';
 import { askFor, askValue, readBack, readBackValue, type Waiting } from './question.ts';
 
 /** A value that would stop the engine has to be denied within this time. */
@@ -26,6 +27,7 @@ export function readingNodes(step: ReadingStep): Nodes {
         actions: cause ? limitDenial(step, cause) : undefined,
       },
       byBus(step, cause),
+      passEchoed(step),
     ),
     readingBack: {
       ...readBack(

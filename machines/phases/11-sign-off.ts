@@ -13,18 +13,23 @@ const openItems = (context: Context): PromptValue => ({
   ],
 });
 
+const levels = { group: 'oilAndSteering', ok: 'oilAndSteering' } as const;
+const torqueGroups = ['firstTorqued', 'secondTorqued', 'thirdTorqued'] as const;
+
 /** Levels again when cold, the retorque list, and the supervisor's signature. */
 export const signOffSteps = ({ retorque, shutdown }: Profile): readonly Step[] => [
   reading('signOff.cool', 'coolantTemperature', coolEnough, {
+    // A hot cap is opened on this number.
+    gate: 'coldLevels',
     values: () => ({
       unit: { unitOf: 'coolantTemperature' },
       limit: { unit: 'degC', si: shutdown.safeToOpenC },
     }),
   }),
   confirm('signOff.coolantLevel', 'coolantFull', { gate: 'coldLevels' }),
-  confirm('signOff.oilLevel', 'levelGood', { gate: 'coldLevels' }),
-  confirm('signOff.steeringLevel', 'steeringFull', { gate: 'coldLevels' }),
-  sensors('signOff.retorque', { items: retorque, ok: 'torqued' }),
+  confirm('signOff.oilLevel', 'levelGood', { gate: 'coldLevels', together: levels }),
+  confirm('signOff.steeringLevel', 'steeringFull', { gate: 'coldLevels', together: levels }),
+  sensors('signOff.retorque', { items: retorque, ok: 'torqued', groups: torqueGroups }),
   confirm('signOff.openItems', 'itemsNoted', {
     by: 'supervisor',
     values: context => ({ items: openItems(context) }),

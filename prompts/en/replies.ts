@@ -90,6 +90,27 @@ export const replies = {
   causeLooseOrNoise: ['something loose', 'strange noise'],
   causeOther: ['another cause', 'something else'],
 
+  oneByOne: ['one by one', 'one at a time'],
+  bothFilters: ['both filters fitted', 'both filters are fitted'],
+  primerDone: ['primer firm and home', 'primer is firm and home'],
+  frontGood: ['hoses boots and belts good', 'hoses boots and belts are good'],
+  wiringAndFasteners: ['wiring and fasteners good', 'wiring and fasteners are good'],
+  oilAndSteering: ['oil and steering good', 'oil and steering are good'],
+  firstSensors: ['first sensors plugged in', 'first sensors are plugged in'],
+  secondSensors: ['next sensors plugged in', 'next sensors are plugged in'],
+  thirdSensors: ['third sensors plugged in', 'third sensors are plugged in'],
+  fourthSensors: ['last sensors plugged in', 'last sensors are plugged in'],
+  firstLamps: ['first lamps as named', 'first lamps are as named'],
+  secondLamps: ['next lamps as named', 'next lamps are as named'],
+  thirdLamps: ['last lamps as named', 'last lamps are as named'],
+  firstLampsRunning: ['first lamps now as named', 'first lamps are now as named'],
+  secondLampsRunning: ['next lamps now as named', 'next lamps are now as named'],
+  thirdLampsRunning: ['last lamps now as named', 'last lamps are now as named'],
+  firstTorqued: ['first ones torqued', 'first ones are torqued'],
+  secondTorqued: ['next ones torqued', 'next ones are torqued'],
+  thirdTorqued: ['last ones torqued', 'last ones are torqued'],
+  notMeasured: ['not measured', 'nobody measured it'],
+
   reasonNotFitted: ['not fitted'],
   reasonDoneBefore: ['done before', 'already done'],
   reasonSupervisor: ["supervisor's order", 'supervisor says so'],
@@ -109,12 +130,19 @@ export const stopWordings = [
   'kill the engine',
 ] as const;
 
+/**
+ * What stands for the reply that is asked for: by keys and touch, and by voice only where nothing hangs on it, as
+ * "not good" may lose its first word beside an engine.
+ */
+export const affirmatives = ['yes', 'ok', 'okay', 'done', 'good', 'correct'] as const;
+
 /** Words that are always understood; which of them do something depends on the moment. */
 export const controls = {
   hold: ['hold', 'wait', 'hold on'],
   continue: ['continue', 'go on', 'carry on'],
   sayAgain: ['say again', 'repeat', 'say that again'],
   goBack: ['go back', 'one step back'],
+  takeBack: ['wrong', 'that is wrong'],
   skip: ['skip', 'skip this'],
   status: ['status', 'where are we'],
   timeLeft: ['time left', 'how long', 'how much time'],

@@ -35,13 +35,17 @@ export const steps = {
   'job.ambient': { title: 'Air temperature', ask: 'Air temperature now, in {unit}?' },
   'job.coldestNight': { title: 'Coldest night expected', ask: 'Coldest night expected, in {unit}?' },
   'job.altitude': { title: 'Altitude', ask: 'Altitude, in {unit}?' },
+  'job.figures': {
+    title: 'Air, night and altitude',
+    ask: 'Air {air}, coldest night {coldest}, altitude {altitude}. Correct?',
+  },
   'job.stopTechnician': {
     title: 'Emergency word, technician',
-    ask: 'Practise the emergency word. Technician, say it now.',
+    ask: 'Practise the emergency word. {words} Technician, say it now.',
   },
   'job.stopSecond': {
     title: 'Emergency word, second person',
-    ask: 'Practise the emergency word. Second person, say it now.',
+    ask: 'Practise the emergency word. {words} Second person, say it now.',
   },
 
   'fill.coolantMix': {
@@ -116,7 +120,7 @@ export const steps = {
     ask: 'Second person: filters and primer dry, no weeps? Say no weeps.',
   },
 
-  'walkRound.sensors': { title: 'Sensors plugged in', ask: 'Sensors, one by one. Say plugged in.' },
+  'walkRound.sensors': { title: 'Sensors plugged in', ask: 'Sensors.' },
   'walkRound.hoses': {
     title: 'Hoses and clamps',
     ask: 'Hoses: each one over its bead, each clamp behind the bead and tight? Say hoses good.',
@@ -166,7 +170,7 @@ export const steps = {
 
   'keyOn.battery': { title: 'Battery at rest', ask: 'Battery voltage at rest?' },
   'keyOn.keyOn': { title: 'Key on', ask: 'Key on, do not crank. Say key is on.' },
-  'keyOn.lamps': { title: 'Lamps, key on', ask: 'Lamps. For each one say lit or dark.' },
+  'keyOn.lamps': { title: 'Lamps, key on', ask: 'Lamps, key on.' },
   'keyOn.heaterHold': { title: 'Intake heater', ask: 'Intake heater: wait for the lamp.' },
   'keyOn.heaterDone': {
     title: 'Wait lamp out',
@@ -176,7 +180,7 @@ export const steps = {
 
   'firstFire.crank': { title: 'First fire', ask: 'First fire.' },
   'firstFire.oilPressure': { title: 'Oil pressure shows', ask: 'Oil pressure? Say pressure good.' },
-  'firstFire.lamps': { title: 'Lamps, running', ask: 'Lamps, engine running. For each one say lit or dark.' },
+  'firstFire.lamps': { title: 'Lamps, running', ask: 'Lamps, engine running.' },
   'firstFire.transient': {
     title: 'Watched fault',
     ask: 'Watched fault: {fault}. Has it cleared? Say fault cleared.',
@@ -252,7 +256,7 @@ export const steps = {
     ask: 'Oil level, rested: between the marks? Say level is good.',
   },
   'signOff.steeringLevel': { title: 'Steering level, cold', ask: 'Steering level? Say steering full.' },
-  'signOff.retorque': { title: 'Retorque list', ask: 'Retorque list. For each one say torqued.' },
+  'signOff.retorque': { title: 'Retorque list', ask: 'Retorque list.' },
   'signOff.openItems': { title: 'Open items', ask: 'Open items: {items}. Supervisor, say items noted.' },
   'signOff.sign': { title: 'Sign-off', ask: 'Supervisor: sign this start. Say I sign.' },
 } as const satisfies Record<string, { readonly title: string; readonly ask: string }>;

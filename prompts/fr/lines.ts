@@ -3,10 +3,14 @@ export const lines = {
   welcome: "{profile}. Dites aide à tout moment. Dites le mot d'urgence à tout moment.",
   inventedProfile: "Avis : ce moteur est inventé, pour l'exercice.",
   phaseStarts: '{phase}.',
-  readBackReply: 'Vous avez dit {reply}. Correct ?',
+  readBackReply: '{reply}. Correct ?',
+  echo: '{spoken}.',
+  takenBack: 'Annulé.',
+  cannotTakeBack: "Ici, il n'y a pas de valeur à annuler.",
+  together: '{items}. Dites {reply}.',
   readBackValue: '{name} : {spoken}. Correct ?',
   andNow: 'Et maintenant ?',
-  readBackList: '{count} sur {count} en ordre : {items}. Correct ?',
+  readBackList: '{title} : les {count}. Correct ?',
   readBackCode: 'S P N {spn}, F M I {fmi}. Correct ?',
   fromBus: 'Par le bus :',
   busValue: 'Par le bus : {name} {spoken}.',
@@ -34,7 +38,7 @@ export const lines = {
   boilsAfterKeyOff: 'Le liquide peut bouillir une fois le contact coupé. Laissez refroidir au ralenti.',
   outsideUnjudged: '{name} : {why} Vérifiez encore.',
   stillOutside: "{name} {spoken} n'est pas accepté : {limits}.",
-  inside: '{name} {spoken}, {limits}.',
+  inside: '{spoken}, {limits}.',
   lampWrong: 'Le voyant {name} devrait être {expected}. Corrigez cela, puis regardez de nouveau. {name} ?',
   notYet: "Compris, pas encore. J'attends.",
 
@@ -54,8 +58,9 @@ export const lines = {
   status: '{phase} : {title}. {open}',
   statusOpen: 'Reste à valider : {gates}.',
   statusNoneOpen: 'Plus rien à valider avant le premier démarrage.',
-  help: 'Vous pouvez dire : {choices}.',
-  helpAlways: 'Vous pouvez dire : pause, continuer, répéter, en arrière, passer, situation ou temps restant.',
+  help: 'Vous pouvez dire : {choices}. {words}',
+  helpAlways:
+    'Vous pouvez dire : pause, continuer, répéter, en arrière, passer, situation ou temps restant. {words}',
   voiceTooLoud: 'Trop fort, le micro sature. Éloignez le micro, ou baissez son niveau.',
   voiceTooFaint: 'Je vous entends très faiblement. Rapprochez le micro, ou montez son niveau.',
   bayTooNoisy:
@@ -71,7 +76,6 @@ export const lines = {
   crankNow: 'Démarreur, maintenant.',
   crankFiveSeconds: 'Cinq.',
   release: 'Lâchez le démarreur !',
-  sawPressure: 'Vous avez dit {reply}. Correct ?',
   burstOver: 'Essai terminé. {reply} ou toujours rien ?',
   rest: 'Laissez refroidir le démarreur : {time}.',
   gateClosed: 'Démarreur refusé. Manque : {gates}.',
@@ -239,6 +243,8 @@ export const units = {
 
 /** Little words for putting sentences together. */
 export const words = {
+  quoted: '«\u00a0{text}\u00a0»',
+  emergencyWords: "Mots d'urgence : {list}.",
   and: 'et',
   or: 'ou',
   none: 'aucun',

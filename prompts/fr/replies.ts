@@ -90,6 +90,27 @@ export const replies = {
   causeLooseOrNoise: ['pièce desserrée', 'bruit anormal'],
   causeOther: ['autre cause', 'autre chose'],
 
+  oneByOne: ['un par un', 'une par une'],
+  bothFilters: ['les deux filtres montés', 'les deux filtres sont montés'],
+  primerDone: ['pompe dure et revissée', 'la pompe est dure et revissée'],
+  frontGood: ['durites manchons et courroies bons', 'durites manchons et courroies sont bons'],
+  wiringAndFasteners: ['câblage et boulons bons', 'câblage et boulons sont bons'],
+  oilAndSteering: ['huile et direction bonnes', 'huile et direction sont bonnes'],
+  firstSensors: ['premiers capteurs branchés', 'les premiers capteurs sont branchés'],
+  secondSensors: ['capteurs suivants branchés', 'les capteurs suivants sont branchés'],
+  thirdSensors: ['troisièmes capteurs branchés', 'les troisièmes capteurs sont branchés'],
+  fourthSensors: ['derniers capteurs branchés', 'les derniers capteurs sont branchés'],
+  firstLamps: ['premiers voyants conformes', 'les premiers voyants sont conformes'],
+  secondLamps: ['voyants suivants conformes', 'les voyants suivants sont conformes'],
+  thirdLamps: ['derniers voyants conformes', 'les derniers voyants sont conformes'],
+  firstLampsRunning: ['premiers voyants conformes en marche', 'en marche premiers voyants conformes'],
+  secondLampsRunning: ['voyants suivants conformes en marche', 'en marche voyants suivants conformes'],
+  thirdLampsRunning: ['derniers voyants conformes en marche', 'en marche derniers voyants conformes'],
+  firstTorqued: ['premiers serrés au couple', 'les premiers sont serrés au couple'],
+  secondTorqued: ['suivants serrés au couple', 'les suivants sont serrés au couple'],
+  thirdTorqued: ['derniers serrés au couple', 'les derniers sont serrés au couple'],
+  notMeasured: ['pas mesuré', "personne ne l'a mesuré"],
+
   reasonNotFitted: ['non équipé'],
   reasonDoneBefore: ['déjà fait', 'fait avant'],
   reasonSupervisor: ['ordre du chef', 'le chef le demande'],
@@ -115,12 +136,16 @@ export const stopWordings = [
   'coupez le moteur',
 ] as const;
 
+/** What stands for the reply that is asked for; by voice only where nothing hangs on it. */
+export const affirmatives = ['oui', "d'accord", 'ok', 'fait', 'bon', 'correct'] as const;
+
 /** Words that are always understood; which of them do something depends on the moment. */
 export const controls = {
   hold: ['pause', 'attends', 'attendez', 'un instant'],
   continue: ['continuer', 'continue', 'on reprend'],
   sayAgain: ['répéter', 'répète', 'encore une fois'],
   goBack: ['en arrière', 'étape précédente'],
+  takeBack: ['faux', "c'est faux"],
   skip: ['passer', 'passer cette étape'],
   status: ['situation', 'où en sommes nous'],
   timeLeft: ['temps restant', 'combien de temps'],

@@ -43,13 +43,17 @@ export const steps = {
     ask: 'Nuit la plus froide attendue, en {unit} ?',
   },
   'job.altitude': { title: 'Altitude', ask: 'Altitude, en {unit} ?' },
+  'job.figures': {
+    title: 'Air, nuit et altitude',
+    ask: 'Air {air}, nuit la plus froide {coldest}, altitude {altitude}. Correct ?',
+  },
   'job.stopTechnician': {
     title: "Mot d'urgence, technicien",
-    ask: "Essai du mot d'urgence. Technicien, dites-le maintenant.",
+    ask: "Essai du mot d'urgence. {words} Technicien, dites-le maintenant.",
   },
   'job.stopSecond': {
     title: "Mot d'urgence, équipier",
-    ask: "Essai du mot d'urgence. Équipier, dites-le maintenant.",
+    ask: "Essai du mot d'urgence. {words} Équipier, dites-le maintenant.",
   },
 
   'fill.coolantMix': {
@@ -133,7 +137,7 @@ export const steps = {
     ask: 'Équipier : filtres et pompe secs, rien ne suinte ? Dites aucun suintement.',
   },
 
-  'walkRound.sensors': { title: 'Capteurs branchés', ask: 'Capteurs, un par un. Dites branché.' },
+  'walkRound.sensors': { title: 'Capteurs branchés', ask: 'Capteurs.' },
   'walkRound.hoses': {
     title: 'Durites et colliers',
     ask: 'Durites : chacune passée sur son bourrelet, chaque collier serré derrière le bourrelet ? Dites durites bonnes.',
@@ -188,7 +192,7 @@ export const steps = {
   'keyOn.keyOn': { title: 'Contact mis', ask: 'Mettez le contact, sans démarrer. Dites contact mis.' },
   'keyOn.lamps': {
     title: 'Voyants, contact mis',
-    ask: 'Voyants. Pour chacun, dites allumé ou éteint.',
+    ask: 'Voyants, contact mis.',
   },
   'keyOn.heaterHold': {
     title: "Réchauffeur d'admission",
@@ -210,7 +214,7 @@ export const steps = {
   },
   'firstFire.lamps': {
     title: 'Voyants, moteur tournant',
-    ask: 'Voyants, moteur tournant. Pour chacun, dites allumé ou éteint.',
+    ask: 'Voyants, moteur tournant.',
   },
   'firstFire.transient': {
     title: 'Défaut surveillé',
@@ -328,7 +332,7 @@ export const steps = {
   },
   'signOff.retorque': {
     title: 'Liste de resserrage',
-    ask: 'Liste de resserrage. Pour chacun, dites serré au couple.',
+    ask: 'Liste de resserrage.',
   },
   'signOff.openItems': {
     title: 'Points ouverts',

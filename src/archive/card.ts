@@ -54,6 +54,7 @@ const looksAt: Readonly<Record<Kind, 'each' | 'last' | 'none'>> = {
   refused: 'none',
   disagreement: 'none',
   contradiction: 'none',
+  takenBack: 'none',
   heard: 'none',
   said: 'none',
   problem: 'each',

@@ -68,6 +68,7 @@ function seenIn(entry: Recorded, cause: () => string): Seen[] {
     case 'refused':
     case 'disagreement':
     case 'contradiction':
+    case 'takenBack':
     case 'heard':
     case 'problem':
     case 'hearing':

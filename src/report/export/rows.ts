@@ -101,6 +101,10 @@ function told(entry: Recorded): ToldRow {
       const { step, quantity, before, now } = entry.data;
       return { step, text: `${quantity ?? ''} ${before ?? '?'} read back, then ${now ?? '?'}`.trim() };
     }
+    case 'takenBack': {
+      const { step, quantity, value } = entry.data;
+      return { step, text: `${quantity ?? ''} ${value ?? '?'} taken back`.trim() };
+    }
     case 'resumed':
     case 'recovered':
       return { text: '' };

@@ -83,6 +83,7 @@ export class LogBook {
       case 'refused':
       case 'disagreement':
       case 'contradiction':
+      case 'takenBack':
       case 'heard':
       case 'said':
       case 'problem':
