@@ -1,12 +1,13 @@
 import type { ReplyId } from '../../prompts/types.ts';
 import { pass, stopFor } from '../progress.ts';
 import type { InspectStep, LampsStep, SensorsStep, Step } from '../steps.ts';
-import { type Line, type Move, type Nodes, remark, speak } from '../toolkit.ts';
+import { type Line, type Move, type Nodes, remark, speak, withMeta } from '../toolkit.ts';
 import type { Cause, PromptValue } from '../vocabulary.ts';
 import { questionLamp } from './bus.ts';
 import { askFor, askReply, readBack, type Waiting } from './question.ts';
 
 interface Item {
+  readonly id: string;
   readonly name: PromptValue;
   readonly ok: ReplyId;
   /** What the summary calls the item, with its state where it has one. */
@@ -28,11 +29,12 @@ function checklistNodes(step: Step, items: readonly Item[], opening: Line): Node
   items.forEach((item, index) => {
     const waiting: Waiting = { by: step.by, critical: false, trouble: item.trouble };
     const next = index + 1 < items.length ? itemState(index + 1) : 'readingBack';
-    nodes[itemState(index)] = askReply(waiting, () => ({ line: 'item', values: { name: item.name } }), [
+    const asking = askReply(waiting, () => ({ line: 'item', values: { name: item.name } }), [
       ...[{ reply: item.ok, move: { target: next } }, ...item.otherwise].flatMap(row =>
         item.question ? [{ reply: row.reply, move: item.question }, row] : [row],
       ),
     ]);
+    nodes[itemState(index)] = withMeta(asking, { item: item.id });
   });
   nodes.readingBack = readBack(
     { by: step.by, critical: false },
@@ -64,6 +66,7 @@ export function lampsNodes(step: LampsStep): Nodes {
           }
         : stopFor(step.wrong);
     return {
+      id: lamp.id,
       name: lamp.name,
       ok: right,
       summary: { list: [lamp.name, { reply: right }], joined: 'plain' },
@@ -79,7 +82,13 @@ export function lampsNodes(step: LampsStep): Nodes {
 export const sensorsNodes = (step: SensorsStep): Nodes =>
   checklistNodes(
     step,
-    step.items.map(item => ({ name: item.name, ok: step.ok, summary: item.name, otherwise: [] })),
+    step.items.map(item => ({
+      id: item.id,
+      name: item.name,
+      ok: step.ok,
+      summary: item.name,
+      otherwise: [],
+    })),
     askFor(step),
   );
 
@@ -88,6 +97,7 @@ export const inspectNodes = (step: InspectStep): Nodes =>
   checklistNodes(
     step,
     step.points.map(point => ({
+      id: point.id,
       name: { point: point.id },
       ok: 'pointGood',
       summary: { point: point.id },

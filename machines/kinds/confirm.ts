@@ -1,7 +1,7 @@
 import { judgementData } from '../judging.ts';
 import { pass } from '../progress.ts';
 import type { ConfirmStep, Judge } from '../steps.ts';
-import { type Look, type Nodes, note, remark } from '../toolkit.ts';
+import { type Look, type Nodes, note, remark, withMeta } from '../toolkit.ts';
 import { refuseTurning } from './bus.ts';
 import { startDeadline } from './deadline.ts';
 import { askFor, askReply, readBack, readBackReply, setAside, type Waiting } from './question.ts';
@@ -58,5 +58,5 @@ const inTime = (judge: Judge) =>
 /** Here the stop words are the reply, and they do what they always do; `stopped` leads back. */
 function drillNodes(step: ConfirmStep): Nodes {
   const waiting: Waiting = { by: step.by, critical: false };
-  return { asking: askReply(waiting, askFor(step), []) };
+  return { asking: withMeta(askReply(waiting, askFor(step), []), { awaits: 'drill' }) };
 }

@@ -2,7 +2,7 @@ import { burstSeconds, leastRestSeconds, restSeconds } from '../limits/starter.t
 import { believed, gateMet, pass, stopFor } from '../progress.ts';
 import type { CrankStep, Step } from '../steps.ts';
 import { announce, clearValidMs, startTimer, timerOver } from '../timing.ts';
-import { atMs, type Look, type Node, type Nodes, note, remark, speak, update } from '../toolkit.ts';
+import { atMs, type Look, type Node, type Nodes, note, remark, speak, update, withMeta } from '../toolkit.ts';
 import type { Gate } from '../vocabulary.ts';
 import { startDeadline } from './deadline.ts';
 import {
@@ -81,7 +81,7 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
 
   const cranking: Node = {
     tags: ['critical', 'cranking'],
-    meta: { replies: [step.until, 'nothingYet'], by: step.by },
+    meta: { replies: [step.until, 'nothingYet'], by: step.by, awaits: 'starter' },
     entry: [
       startTimer(burst),
       update(look => ({
@@ -115,7 +115,7 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
       ],
     },
     refused: {
-      meta: { replies: ['ready'], by: step.by },
+      meta: { replies: ['ready'], by: step.by, awaits: 'repair', needs: step.needs },
       entry: [
         ...speak(look => ({
           line: 'gateClosed',
@@ -125,23 +125,29 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
       ],
       on: { reply: { guard: look => isReply('ready')(look) && believed(look), target: 'begin' } },
     },
-    askingClear: askReply(bySecond, () => ({ line: 'askClear', values: {} }), [
-      {
-        reply: 'clearToCrank',
-        move: { guard: bySecondPerson, target: 'clearReadBack', actions: setAside('clearToCrank') },
-      },
-    ]),
-    clearReadBack: readBack(
-      bySecond,
-      readBackReply,
-      [
+    askingClear: withMeta(
+      askReply(bySecond, () => ({ line: 'askClear', values: {} }), [
         {
-          guard: bySecondPerson,
-          target: 'ready',
-          actions: update(({ event }) => ({ clearAtMs: atMs(event), misheard: 0, pending: null })),
+          reply: 'clearToCrank',
+          move: { guard: bySecondPerson, target: 'clearReadBack', actions: setAside('clearToCrank') },
         },
-      ],
-      { target: 'askingClear' },
+      ]),
+      { awaits: 'clear' },
+    ),
+    clearReadBack: withMeta(
+      readBack(
+        bySecond,
+        readBackReply,
+        [
+          {
+            guard: bySecondPerson,
+            target: 'ready',
+            actions: update(({ event }) => ({ clearAtMs: atMs(event), misheard: 0, pending: null })),
+          },
+        ],
+        { target: 'askingClear' },
+      ),
+      { awaits: 'clear' },
     ),
     ready: {
       meta: { replies: ['ready'], by: step.by },
@@ -161,16 +167,19 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
       entry: [remark(() => ({ line: 'release', values: {}, priority: 'hazard' })), ...speak(readBackReply)],
     },
     outcome: {
-      ...askReply(
-        { by: step.by, critical: true, late: 'other' },
-        () => ({ line: 'burstOver', values: { reply: { reply: step.until } } }),
-        [
-          {
-            reply: step.until,
-            move: step.readBack ? { target: 'released', actions: setAside(step.until) } : seen,
-          },
-          ...afterBurst.map(move => ({ reply: 'nothingYet' as const, move })),
-        ],
+      ...withMeta(
+        askReply(
+          { by: step.by, critical: true, late: 'other' },
+          () => ({ line: 'burstOver', values: { reply: { reply: step.until } } }),
+          [
+            {
+              reply: step.until,
+              move: step.readBack ? { target: 'released', actions: setAside(step.until) } : seen,
+            },
+            ...afterBurst.map(move => ({ reply: 'nothingYet' as const, move })),
+          ],
+        ),
+        { awaits: 'outcome' },
       ),
       tags: ['critical', 'cranking'],
       entry: [
@@ -181,7 +190,7 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
       exit: update(() => ({ deadline: null })),
     },
     resting: {
-      meta: { replies: [], by: step.by },
+      meta: { replies: [], by: step.by, awaits: 'time' },
       on: {
         clock: [
           { guard: timerOver, target: 'askingClear', actions: update(() => ({ timer: null })) },

@@ -13,6 +13,7 @@ import {
   remark,
   speak,
   update,
+  withMeta,
 } from '../toolkit.ts';
 import {
   askFor,
@@ -129,7 +130,7 @@ export function faultsNodes(step: FaultsStep): Nodes {
   const hasUnknown = ({ context, event }: Look) => unknownFaults(context, atMs(event)).length > 0;
 
   const blockedNode: Node = {
-    meta: { replies: ['ready', 'acceptFault'], by: step.by },
+    meta: { replies: ['ready', 'acceptFault'], by: step.by, awaits: 'repair' },
     entry: [
       ...speak(look => ({
         line: 'blockingFault',
@@ -157,19 +158,22 @@ export function faultsNodes(step: FaultsStep): Nodes {
 
   return {
     begin: { always: { target: 'asking', actions: newRound } },
-    asking: takeCodes(
-      askReply(waiting, askFor(step), [
-        {
-          reply: 'noCodes',
-          move: {
-            guard: look => (codesOf(look)?.length ?? 0) > 0,
-            target: 'busReadBack',
-            actions: [noteUnsaid(step), keepAll],
+    asking: withMeta(
+      takeCodes(
+        askReply(waiting, askFor(step), [
+          {
+            reply: 'noCodes',
+            move: {
+              guard: look => (codesOf(look)?.length ?? 0) > 0,
+              target: 'busReadBack',
+              actions: [noteUnsaid(step), keepAll],
+            },
           },
-        },
-        { reply: 'noCodes', move: { target: 'readingBack', actions: setAside('noCodes') } },
-        { reply: 'readACode', move: { target: 'spn' } },
-      ]),
+          { reply: 'noCodes', move: { target: 'readingBack', actions: setAside('noCodes') } },
+          { reply: 'readACode', move: { target: 'spn' } },
+        ]),
+      ),
+      { measures: 'codes', awaits: 'codes' },
     ),
     busReadBack: readBack(
       waiting,
@@ -183,13 +187,19 @@ export function faultsNodes(step: FaultsStep): Nodes {
     readingBack: readBack(waiting, readBackReply, [{ target: 'judging', actions: endRound }], {
       target: 'asking',
     }),
-    spn: askValue(waiting, () => ({ line: 'codeSpn', values: {} }), 'suspectParameter', {
-      target: 'fmi',
-      actions: update(({ event }) => (event.type === 'value' ? { spokenSpn: event.si } : {})),
-    }),
-    fmi: askValue(waiting, () => ({ line: 'codeFmi', values: {} }), 'failureMode', {
-      target: 'codeReadBack',
-    }),
+    spn: withMeta(
+      askValue(waiting, () => ({ line: 'codeSpn', values: {} }), 'suspectParameter', {
+        target: 'fmi',
+        actions: update(({ event }) => (event.type === 'value' ? { spokenSpn: event.si } : {})),
+      }),
+      { awaits: 'spn' },
+    ),
+    fmi: withMeta(
+      askValue(waiting, () => ({ line: 'codeFmi', values: {} }), 'failureMode', {
+        target: 'codeReadBack',
+      }),
+      { awaits: 'fmi' },
+    ),
     codeReadBack: readBack(
       waiting,
       ({ context }) => ({
@@ -203,10 +213,13 @@ export function faultsNodes(step: FaultsStep): Nodes {
       { target: 'spn' },
       'failureMode',
     ),
-    another: askReply(waiting, () => ({ line: 'anotherCode', values: {} }), [
-      { reply: 'readACode', move: { target: 'spn' } },
-      { reply: 'noMoreCodes', move: { target: 'lastReadBack', actions: setAside('noMoreCodes') } },
-    ]),
+    another: withMeta(
+      askReply(waiting, () => ({ line: 'anotherCode', values: {} }), [
+        { reply: 'readACode', move: { target: 'spn' } },
+        { reply: 'noMoreCodes', move: { target: 'lastReadBack', actions: setAside('noMoreCodes') } },
+      ]),
+      { awaits: 'anotherCode' },
+    ),
     lastReadBack: readBack(waiting, readBackReply, [{ target: 'judging', actions: endRound }], {
       target: 'another',
     }),
@@ -215,7 +228,7 @@ export function faultsNodes(step: FaultsStep): Nodes {
     },
     blocked: blockedNode,
     accepting: {
-      ...accepting,
+      ...withMeta(accepting, { freeText: true }),
       on: {
         ...accepting.on,
         reason: { guard: isReason, target: 'judging', actions: [accept, noteFault(step)] },

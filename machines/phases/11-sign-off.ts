@@ -16,6 +16,7 @@ const openItems = (context: Context): PromptValue => ({
 /** Levels again when cold, the retorque list, and the supervisor's signature. */
 export const signOffSteps = ({ retorque, shutdown }: Profile): readonly Step[] => [
   reading('signOff.cool', 'coolantTemperature', coolEnough, {
+    byTime: true,
     values: () => ({
       unit: { unitOf: 'coolantTemperature' },
       limit: { unit: 'degC', si: shutdown.safeToOpenC },

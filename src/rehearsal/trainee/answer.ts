@@ -1,5 +1,5 @@
 import { procedureFor } from '../../../machines/first-start.ts';
-import { type Moment, offerOf, stateName } from '../../../machines/moment.ts';
+import { type Moment, offerOf } from '../../../machines/moment.ts';
 import type { Step } from '../../../machines/steps.ts';
 import type { Quantity } from '../../../machines/vocabulary.ts';
 import type { ReplyId } from '../../../prompts/types.ts';
@@ -49,14 +49,13 @@ export function createAnswers(profile: Profile) {
 
   return (sight: Sight): Answer => {
     const { moment, suspected } = sight;
-    const { replies } = offerOf(moment);
-    const name = stateName(moment);
-    if (name === 'held') return { kind: 'continue' };
-    if (/^job\.stop.*\.asking$/.test(name)) return stop('causeFalseAlarm');
+    const { replies, awaits } = offerOf(moment);
+    if (moment.matches('held')) return { kind: 'continue' };
+    if (awaits === 'drill') return stop('causeFalseAlarm');
     if (replies.includes('yes')) return reply('yes');
-    if (name.startsWith('stopped.')) return afterStop(replies, suspected);
+    if (moment.matches('stopped')) return afterStop(replies, suspected);
     const step = steps.get(moment.context.step);
-    return step ? atStep(step, name.slice(step.id.length + 1), sight, profile) : null;
+    return step ? atStep(step, sight, profile) : null;
   };
 }
 
@@ -67,23 +66,23 @@ function afterStop(replies: readonly ReplyId[], suspected: ReplyId | null): Answ
   return first ? reply(first) : null;
 }
 
-function atStep(step: Step, place: string, sight: Sight, profile: Profile): Answer {
-  const { replies, quantity } = offerOf(sight.moment);
+function atStep(step: Step, sight: Sight, profile: Profile): Answer {
+  const { quantity, item, awaits } = offerOf(sight.moment);
   switch (step.kind) {
     case 'reading':
       return quantity ? readGauge(step, quantity, sight, profile) : null;
     case 'watch':
-      return place === 'between' ? null : watched(quantity, sight, profile);
+      return awaits === 'time' ? null : watched(quantity, sight, profile);
     case 'lamps':
-      return lamp(step.lamps[itemIndex(place)]?.id, sight);
+      return lamp(item, sight);
     case 'inspect': {
-      const point = step.points[itemIndex(place)];
+      const point = step.points.find(({ id }) => id === item);
       return point ? reply(sight.gauges.wrongAt.has(point.id) ? 'leak' : 'pointGood') : null;
     }
     case 'faults':
-      return faultCodes(place, sight);
+      return faultCodes(sight);
     case 'crank':
-      return crank(step.until, place, replies, sight, profile);
+      return crank(step.until, sight, profile);
     case 'confirm':
       return confirm(step.ok, sight, profile);
     case 'sensors':
@@ -92,8 +91,6 @@ function atStep(step: Step, place: string, sight: Sight, profile: Profile): Answ
       return null;
   }
 }
-
-const itemIndex = (place: string) => Number(place.replace('item', '')) - 1;
 
 /** Says no for a while, then gives up. */
 const notYet = ({ answered }: Sight, cause: ReplyId): Answer =>
@@ -133,41 +130,36 @@ function lamp(id: string | undefined, { gauges, moment, answered }: Sight): Answ
   return reply(seen?.has(id) ? 'lit' : 'dark');
 }
 
-function faultCodes(place: string, { gauges, moment }: Sight): Answer {
+function faultCodes({ gauges, moment }: Sight): Answer {
   const { faults, spokenSpn } = moment.context;
   const left = gauges.codes.filter(
     code => !faults.some(fault => fault.spn === code.spn && fault.fmi === code.fmi),
   );
   const value = (quantity: Quantity, si: number | undefined): Answer =>
     si === undefined ? reply('notYet') : { kind: 'value', quantity, si };
-  switch (place) {
-    case 'asking':
+  switch (offerOf(moment).awaits) {
+    case 'codes':
       return reply(gauges.codes.length > 0 ? 'readACode' : 'noCodes');
     case 'spn':
       return value('suspectParameter', left[0]?.spn);
     case 'fmi':
       return value('failureMode', left.find(code => code.spn === spokenSpn)?.fmi);
-    case 'another':
+    case 'anotherCode':
       return reply(left.length > 0 ? 'readACode' : 'noMoreCodes');
     default:
       return stop('causeFaultCode');
   }
 }
 
-function crank(
-  until: ReplyId,
-  place: string,
-  replies: readonly ReplyId[],
-  { gauges }: Sight,
-  profile: Profile,
-): Answer {
+function crank(until: ReplyId, { gauges, moment }: Sight, profile: Profile): Answer {
   const seen =
     until === 'fired'
       ? gauges.firing && gauges.rpm > RUNS_FROM_RPM
       : gauges.oilPressureKpa >= profile.oilPressure.showsKpa;
-  if (place === 'cranking') return seen ? reply(until) : null;
-  if (place === 'outcome') return reply(seen ? until : 'nothingYet');
-  if (place === 'refused') return stop('causeOther');
+  const { awaits, replies } = offerOf(moment);
+  if (awaits === 'starter') return seen ? reply(until) : null;
+  if (awaits === 'outcome') return reply(seen ? until : 'nothingYet');
+  if (awaits === 'repair') return stop('causeOther');
   const [first] = replies;
   return first ? reply(first) : null;
 }
