@@ -13,7 +13,7 @@ import { membersOf } from './kinds/together.ts';
 import { watchNodes } from './kinds/watch.ts';
 import { believed, freshQuestion, isDone, NEXT, pass } from './progress.ts';
 import type { Step } from './steps.ts';
-import { type Look, type Node, type Nodes, note, remark, update } from './toolkit.ts';
+import { type Look, type Node, type Nodes, note, remark, update, withMeta } from './toolkit.ts';
 
 /** The states of one step, by its kind. */
 function kindNodes(step: Step, all: readonly Step[]): Nodes {
@@ -94,7 +94,7 @@ export function buildStep(step: Step, all: readonly Step[]): Node {
   const skippable = ({ context }: Look) => context.profile.allowedSkips.some(id => id === step.id);
   return {
     initial: 'begin' in nodes ? 'begin' : 'asking',
-    tags: step.engine === 'running' ? ['running'] : [],
+    tags: step.engine === 'running' ? ['running'] : step.engine === 'cranking' ? ['starting'] : [],
     entry: update(({ context }) => ({
       step: step.id,
       // A wish for single questions holds for the list, or the group, that it was said in.
@@ -123,7 +123,7 @@ function skipping(step: Step): Node {
     reasonReplies.map(reply => ({ reply, move: skipFor(step, reply) })),
   );
   return {
-    ...question,
+    ...withMeta(question, { freeText: true }),
     on: {
       ...question.on,
       reply: [

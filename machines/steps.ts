@@ -74,6 +74,8 @@ export interface ReadingStep extends StepBase {
   readonly readBackIn?: StepId;
   /** The bus gives it only while the engine keeps this speed. */
   readonly atRpm?: number;
+  /** Only time brings the value inside its limits. */
+  readonly byTime?: boolean;
   /** The gauge is read several times, and judged by how the values run. */
   readonly series?: Series;
 }

@@ -11,12 +11,14 @@ import {
   remark,
   speak,
   update,
+  withMeta,
 } from '../toolkit.ts';
 import type { Cause, PromptValue } from '../vocabulary.ts';
 import { questionLamp } from './bus.ts';
 import { askFor, askReply, readBack, type Waiting } from './question.ts';
 
 interface Item {
+  readonly id: string;
   readonly name: PromptValue;
   readonly ok: ReplyId;
   /** What a group calls the item, with the state that it should have where there are several. */
@@ -106,7 +108,7 @@ function checklistNodes(
     };
     // Whoever answers as to one thing has seen something: then each is asked for by itself.
     const single = [...new Set(own.flatMap(item => item.otherwise.map(row => row.reply)))];
-    nodes[groupState(index)] = askReply(
+    const question = askReply(
       { ...anyOf, affirmed: { reply, always: false } },
       () => ({
         line: 'together',
@@ -119,6 +121,7 @@ function checklistNodes(
         ...single.map(each => ({ reply: each, move: oneByOne })),
       ],
     );
+    nodes[groupState(index)] = withMeta(question, { items: own.map(({ id }) => id) });
   }
   items.forEach((item, index) => {
     const waiting: Waiting = {
@@ -126,13 +129,14 @@ function checklistNodes(
       trouble: item.trouble,
       affirmed: item.otherwise.length > 0 ? undefined : { reply: item.ok, always: false },
     };
-    nodes[itemState(index)] = askReply(waiting, () => ({ line: 'item', values: { name: item.name } }), [
+    const asking = askReply(waiting, () => ({ line: 'item', values: { name: item.name } }), [
       ...(item.question ? [{ reply: item.ok, move: item.question }] : []),
       ...onTo(index + 1).map(move => ({ reply: item.ok, move })),
       ...item.otherwise.flatMap(row =>
         item.question ? [{ reply: row.reply, move: item.question }, row] : [row],
       ),
     ]);
+    nodes[itemState(index)] = withMeta(asking, { item: item.id });
   });
   nodes.readingBack = readBack(
     anyOf,
@@ -161,6 +165,7 @@ export function lampsNodes(step: LampsStep): Nodes {
           }
         : stopFor(step.wrong);
     return {
+      id: lamp.id,
       name: lamp.name,
       ok: right,
       inGroup: { list: [lamp.name, { reply: right }], joined: 'plain' },
@@ -176,7 +181,13 @@ export function lampsNodes(step: LampsStep): Nodes {
 export const sensorsNodes = (step: SensorsStep): Nodes =>
   checklistNodes(
     step,
-    step.items.map(item => ({ name: item.name, ok: step.ok, inGroup: item.name, otherwise: [] })),
+    step.items.map(item => ({
+      id: item.id,
+      name: item.name,
+      ok: step.ok,
+      inGroup: item.name,
+      otherwise: [],
+    })),
     askFor(step),
     step.groups,
   );
@@ -186,6 +197,7 @@ export const inspectNodes = (step: InspectStep): Nodes =>
   checklistNodes(
     step,
     step.points.map(point => ({
+      id: point.id,
       name: { point: point.id },
       ok: 'pointGood',
       inGroup: { point: point.id },

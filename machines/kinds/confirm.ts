@@ -2,7 +2,7 @@ import { replyNeedsReadBack, weightOf } from '../assurance.ts';
 import { judgementData } from '../judging.ts';
 import { NEXT, pass } from '../progress.ts';
 import type { ConfirmStep, Judge, Step } from '../steps.ts';
-import { type Look, type Nodes, note, remark, update } from '../toolkit.ts';
+import { type Look, type Nodes, note, remark, update, withMeta } from '../toolkit.ts';
 import { refuseTurning } from './bus.ts';
 import { startDeadline } from './deadline.ts';
 import { askFor, askReply, readBack, readBackReply, setAside, type Waiting } from './question.ts';
@@ -76,7 +76,7 @@ const inTime = (judge: Judge) =>
 /** Here the stop words are the reply, and they do what they always do; `stopped` leads back. */
 function drillNodes(step: ConfirmStep): Nodes {
   const waiting: Waiting = { by: step.by, critical: false };
-  return { asking: askReply(waiting, askFor(step), []) };
+  return { asking: withMeta(askReply(waiting, askFor(step), []), { awaits: 'drill' }) };
 }
 
 /** Reads numbers back that were only repeated until now; where one is wrong, they are asked for again. */

@@ -13,6 +13,7 @@ import {
   remark,
   speak,
   update,
+  withMeta,
 } from '../toolkit.ts';
 import type { Gate } from '../vocabulary.ts';
 import { startDeadline } from './deadline.ts';
@@ -111,7 +112,7 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
 
   const cranking: Node = {
     tags: ['critical', 'cranking'],
-    meta: { replies: [step.until, 'nothingYet'], by: step.by },
+    meta: { replies: [step.until, 'nothingYet'], by: step.by, awaits: 'starter' },
     entry: [
       startTimer(burst),
       update(look => ({
@@ -142,7 +143,7 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
       ],
     },
     refused: {
-      meta: { replies: ['ready'], by: step.by },
+      meta: { replies: ['ready'], by: step.by, awaits: 'repair', needs: step.needs },
       entry: [
         ...speak(look => ({
           line: 'gateClosed',
@@ -152,23 +153,29 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
       ],
       on: { reply: { guard: look => isReply('ready')(look) && believed(look), target: 'begin' } },
     },
-    askingClear: askReply(bySecond, () => ({ line: 'askClear', values: {} }), [
-      {
-        reply: 'clearToCrank',
-        move: { guard: bySecondPerson, target: 'clearReadBack', actions: setAside('clearToCrank') },
-      },
-    ]),
-    clearReadBack: readBack(
-      bySecond,
-      readBackReply,
-      [
+    askingClear: withMeta(
+      askReply(bySecond, () => ({ line: 'askClear', values: {} }), [
         {
-          guard: bySecondPerson,
-          target: 'ready',
-          actions: update(({ event }) => ({ clearAtMs: atMs(event), misheard: 0, pending: null })),
+          reply: 'clearToCrank',
+          move: { guard: bySecondPerson, target: 'clearReadBack', actions: setAside('clearToCrank') },
         },
-      ],
-      { target: 'askingClear' },
+      ]),
+      { awaits: 'clear' },
+    ),
+    clearReadBack: withMeta(
+      readBack(
+        bySecond,
+        readBackReply,
+        [
+          {
+            guard: bySecondPerson,
+            target: 'ready',
+            actions: update(({ event }) => ({ clearAtMs: atMs(event), misheard: 0, pending: null })),
+          },
+        ],
+        { target: 'askingClear' },
+      ),
+      { awaits: 'clear' },
     ),
     ready: {
       meta: { replies: ['ready'], by: step.by },
@@ -188,13 +195,16 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
       entry: [callRelease, ...speak(readBackReply)],
     },
     outcome: {
-      ...askReply(
-        { by: step.by, critical: true, late: 'other' },
-        () => ({ line: 'burstOver', values: { reply: { reply: step.until } } }),
-        [
-          ...seen.map(move => ({ reply: step.until, move })),
-          ...afterBurst.map(move => ({ reply: 'nothingYet' as const, move })),
-        ],
+      ...withMeta(
+        askReply(
+          { by: step.by, critical: true, late: 'other' },
+          () => ({ line: 'burstOver', values: { reply: { reply: step.until } } }),
+          [
+            ...seen.map(move => ({ reply: step.until, move })),
+            ...afterBurst.map(move => ({ reply: 'nothingYet' as const, move })),
+          ],
+        ),
+        { awaits: 'outcome' },
       ),
       tags: ['critical', 'cranking'],
       entry: [
@@ -205,7 +215,7 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
       exit: update(() => ({ deadline: null })),
     },
     resting: {
-      meta: { replies: [], by: step.by },
+      meta: { replies: [], by: step.by, awaits: 'time' },
       on: {
         clock: [
           { guard: timerOver, target: 'askingClear', actions: update(() => ({ timer: null })) },

@@ -1,7 +1,7 @@
 import { keepReading, meets, noteVerdict, sayVerdict } from '../judging.ts';
 import { pass, stopFor } from '../progress.ts';
 import type { ReadingStep } from '../steps.ts';
-import { type Look, type Move, type Nodes, remark, update } from '../toolkit.ts';
+import { type Look, type Move, type Nodes, remark, update, withMeta } from '../toolkit.ts';
 import type { Cause } from '../vocabulary.ts';
 import { isFromBus, judgedByBus, valueMeets } from './bus.ts';
 import { deadlineIn } from './deadline.ts';
@@ -18,16 +18,19 @@ export function readingNodes(step: ReadingStep): Nodes {
   const done = pass(step);
   const judged = [noteVerdict(step.judge), remark(sayVerdict(step.judge)), keepReading];
   return {
-    asking: askValue(
-      waiting,
-      askFor(step),
-      step.quantity,
-      {
-        target: 'readingBack',
-        actions: cause ? limitDenial(step, cause) : undefined,
-      },
-      byBus(step, cause),
-      passEchoed(step),
+    asking: withMeta(
+      askValue(
+        waiting,
+        askFor(step),
+        step.quantity,
+        {
+          target: 'readingBack',
+          actions: cause ? limitDenial(step, cause) : undefined,
+        },
+        byBus(step, cause),
+        passEchoed(step),
+      ),
+      { measures: 'once', ...(step.byTime ? { awaits: 'time' } : {}) },
     ),
     readingBack: {
       ...readBack(

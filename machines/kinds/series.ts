@@ -13,6 +13,7 @@ import {
   note,
   remark,
   update,
+  withMeta,
 } from '../toolkit.ts';
 import { quantityUnits } from '../vocabulary.ts';
 import { isFromBus } from './bus.ts';
@@ -29,7 +30,7 @@ export function seriesNodes(step: ReadingStep, series: Series): Nodes {
   };
   const ask = (index: number): Line => (index === 0 ? askFor(step) : () => ({ line: 'andNow', values: {} }));
   for (let index = 0; index < series.count; index += 1) {
-    nodes[itemState(index)] = askValue(
+    const asking = askValue(
       waiting,
       ask(index),
       step.quantity,
@@ -39,6 +40,7 @@ export function seriesNodes(step: ReadingStep, series: Series): Nodes {
       },
       index === 0 && !step.gate ? [toSampling(step)] : [],
     );
+    nodes[itemState(index)] = index === 0 ? withMeta(asking, { measures: 'first' }) : asking;
   }
   const judged = [
     note(look => ({
@@ -119,7 +121,7 @@ function sampling(step: ReadingStep, series: Series, judged: Effect[]): Node {
     return judgement.ok && judgement.value.met;
   };
   return {
-    meta: { replies: [], by: step.by },
+    meta: { replies: [], by: step.by, measures: 'next', awaits: 'time' },
     on: {
       value: [
         {

@@ -1,7 +1,7 @@
 import { replyNeedsReadBack, weightOf } from '../assurance.ts';
 import { freshQuestion, isDone, NEXT, passed } from '../progress.ts';
 import type { ConfirmStep, Step, Together } from '../steps.ts';
-import { type Effect, type Line, type Look, type Nodes, note, update } from '../toolkit.ts';
+import { type Effect, type Line, type Look, type Nodes, note, update, withMeta } from '../toolkit.ts';
 import { askReply, readBack, readBackReply, setAside, type Waiting } from './question.ts';
 
 /** The steps of one group, in their order; they stand side by side in the procedure. */
@@ -49,21 +49,24 @@ export function togetherNodes(
         { target: 'together' },
       ],
     },
-    together: askReply(waiting, ask, [
-      {
-        reply: ok,
-        move: {
-          guard: look => isGood(look) && replyNeedsReadBack(weightOf(step))(look),
-          target: 'togetherReadBack',
-          actions: setAside(ok),
+    together: withMeta(
+      askReply(waiting, ask, [
+        {
+          reply: ok,
+          move: {
+            guard: look => isGood(look) && replyNeedsReadBack(weightOf(step))(look),
+            target: 'togetherReadBack',
+            actions: setAside(ok),
+          },
         },
-      },
-      { reply: ok, move: { guard: isGood, ...passAll } },
-      {
-        reply: 'oneByOne',
-        move: { target: 'asking', actions: update(() => ({ oneByOne: group, misheard: 0 })) },
-      },
-    ]),
+        { reply: ok, move: { guard: isGood, ...passAll } },
+        {
+          reply: 'oneByOne',
+          move: { target: 'asking', actions: update(() => ({ oneByOne: group, misheard: 0 })) },
+        },
+      ]),
+      { items: membersOf(group, all).map(({ id }) => id) },
+    ),
     togetherReadBack: readBack({ ...waiting, affirmed: undefined }, readBackReply, [passAll], {
       target: 'together',
     }),

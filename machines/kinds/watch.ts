@@ -2,7 +2,7 @@ import { keepReading, meets, noteVerdict, sayVerdict } from '../judging.ts';
 import { pass, stopFor } from '../progress.ts';
 import type { WatchStep } from '../steps.ts';
 import { leftMs, lookDue, startSilentTimer, timerOver } from '../timing.ts';
-import { atMs, type Look, type Move, type Node, type Nodes, remark, update } from '../toolkit.ts';
+import { atMs, type Look, type Move, type Node, type Nodes, remark, update, withMeta } from '../toolkit.ts';
 import { isFromBus, judgedByBus, setValueAside, valueMeets } from './bus.ts';
 import {
   askFor,
@@ -67,7 +67,7 @@ export function watchNodes(step: WatchStep): Nodes {
     meta: {
       replies: [step.ok, 'notYet' as const],
       by: step.by,
-      ...(reading ? { quantity: reading.quantity } : {}),
+      ...(reading ? { quantity: reading.quantity, measures: 'now' as const } : {}),
     },
     on: { ...question.on, ...(valued?.on?.value ? { value: valued.on.value } : {}) },
   };
@@ -78,7 +78,9 @@ export function watchNodes(step: WatchStep): Nodes {
     },
     asking: limited(asking, timeUp),
     between: {
-      ...limited(asking, timeUp, [{ guard: lookDue, target: 'asking' }]),
+      ...limited(withMeta(asking, { awaits: 'time', ...(reading ? { measures: 'later' } : {}) }), timeUp, [
+        { guard: lookDue, target: 'asking' },
+      ]),
       entry: planNextLook(step),
       exit: update(() => ({ nextLookMs: null })),
     },

@@ -21,6 +21,7 @@ export const signOffSteps = ({ retorque, shutdown }: Profile): readonly Step[] =
   reading('signOff.cool', 'coolantTemperature', coolEnough, {
     // A hot cap is opened on this number.
     gate: 'coldLevels',
+    byTime: true,
     values: () => ({
       unit: { unitOf: 'coolantTemperature' },
       limit: { unit: 'degC', si: shutdown.safeToOpenC },

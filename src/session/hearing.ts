@@ -1,5 +1,5 @@
 import type { SessionEvent } from '../../machines/events.ts';
-import { type Moment, offerOf, stateName } from '../../machines/moment.ts';
+import { type Moment, offerOf } from '../../machines/moment.ts';
 import type { Person, Via } from '../../machines/vocabulary.ts';
 import type { Language } from '../../prompts/types.ts';
 import type { Heard } from '../voice/ports.ts';
@@ -15,11 +15,8 @@ export type EventBody = Without<SessionEvent>;
 const certaintyOf = ({ confidence }: { readonly confidence: number }, via: Via) =>
   via === 'voice' ? { certainty: Math.min(1, Math.max(0, confidence)) } : {};
 
-/** States in which free text is a reason. */
-const reasonStates = ['.skipping', '.accepting'];
-
-export const takesReason = (moment: Moment) =>
-  reasonStates.some(suffix => stateName(moment).endsWith(suffix));
+/** Free text is a reason here. */
+export const takesReason = (moment: Moment) => offerOf(moment).freeText === true;
 
 /**
  * What a thing heard means for the session now, and whom it is put down to.

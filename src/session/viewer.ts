@@ -2,7 +2,7 @@ import { phaseOf } from '../../machines/build-step.ts';
 import type { Context } from '../../machines/context.ts';
 import { judgeSessionFault } from '../../machines/faults.ts';
 import { procedureFor } from '../../machines/first-start.ts';
-import { controlsOf, isOver, type Moment, offerOf, stateName } from '../../machines/moment.ts';
+import { controlsOf, isOver, type Moment, offerOf, outcomeOf } from '../../machines/moment.ts';
 import { beforeFirstFire } from '../../machines/phases/06-first-fire.ts';
 import { gateMet } from '../../machines/progress.ts';
 import type { Step } from '../../machines/steps.ts';
@@ -155,7 +155,7 @@ export class Viewer {
       log: this.#log,
       problems: this.#problems,
       ...(this.#sights ? { sights: this.#sights } : {}),
-      outcome: isOver(moment) ? (stateName(moment) === 'signedOff' ? 'signedOff' : 'ended') : null,
+      outcome: isOver(moment) ? outcomeOf(moment) : null,
     };
   }
 
