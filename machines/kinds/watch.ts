@@ -1,9 +1,11 @@
+import { replyNeedsReadBack, valueNeedsReadBack } from '../assurance.ts';
 import { keepReading, meets, noteVerdict, sayVerdict } from '../judging.ts';
 import { pass, stopFor } from '../progress.ts';
 import type { WatchStep } from '../steps.ts';
 import { leftMs, lookDue, startSilentTimer, timerOver } from '../timing.ts';
 import { atMs, type Look, type Move, type Node, type Nodes, remark, update, withMeta } from '../toolkit.ts';
 import { isFromBus, judgedByBus, setValueAside, valueMeets } from './bus.ts';
+import { echo } from './echo.ts';
 import {
   askFor,
   askReply,
@@ -50,8 +52,14 @@ export function watchNodes(step: WatchStep): Nodes {
       })),
     ],
   };
-  const toReply = { reply: step.ok, move: { target: 'readingBack', actions: setAside(step.ok) } };
-  const question = askReply(waiting, ask, [toReply]);
+  const question = askReply(waiting, ask, [
+    {
+      reply: step.ok,
+      move: { guard: replyNeedsReadBack('limit'), target: 'readingBack', actions: setAside(step.ok) },
+    },
+    { reply: step.ok, move: { ...done, guard: longEnough } },
+    { reply: step.ok, move: tooEarly },
+  ]);
   const reading = step.reading;
   const valued = reading
     ? askValue(
@@ -60,6 +68,7 @@ export function watchNodes(step: WatchStep): Nodes {
         reading.quantity,
         { target: 'readingBackValue' },
         byBus(step, reading, longEnough),
+        step.gate ? [] : unread(step, reading),
       )
     : undefined;
   const asking: Node = {
@@ -119,6 +128,24 @@ export function watchNodes(step: WatchStep): Nodes {
     timeUp,
   );
   return nodes;
+}
+
+/** A number inside its bounds that ends nothing needs no read-back by keys: it is said again, and the watch goes on. */
+function unread(step: WatchStep, reading: NonNullable<WatchStep['reading']>): Move[] {
+  const needsReadBack = valueNeedsReadBack('limit', reading.bounds);
+  return [
+    {
+      guard: look => !needsReadBack(look) && !valueMeets(reading.reached)(look),
+      target: 'between',
+      actions: [
+        setValueAside,
+        noteVerdict(reading.bounds),
+        ...echo(step),
+        keepReading,
+        remark(look => reading.outlook(look.context, atMs(look.event))),
+      ],
+    },
+  ];
 }
 
 /** What the bus shows is judged without a read-back, like what was read back. */
