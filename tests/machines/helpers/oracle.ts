@@ -16,6 +16,7 @@ const beforeAnyCranking = [
   'job.cutOff',
   'job.stopTechnician',
   'job.stopSecond',
+  'job.figures',
   'fill.coolantMix',
   'fill.coolantFilled',
   'fill.coolantBled',

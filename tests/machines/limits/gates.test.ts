@@ -19,7 +19,7 @@ const behind: Readonly<Record<Gate, readonly StepId[]>> = {
     'job.parked',
     'job.cutOff',
   ],
-  coolantReady: ['fill.coolantMix', 'fill.coolantFilled', 'fill.coolantBled'],
+  coolantReady: ['job.figures', 'fill.coolantMix', 'fill.coolantFilled', 'fill.coolantBled'],
   oilReady: [
     'fill.oilGrade',
     'fill.oilFilterPreFilled',
@@ -56,7 +56,7 @@ const behind: Readonly<Record<Gate, readonly StepId[]>> = {
   secondPersonClear: [],
   oilPressureShown: ['firstFire.oilPressure', 'firstFire.lamps', 'checks.oilPressure'],
   noLeaks: ['checks.leaks', 'shutdown.firstLook', 'shutdown.secondLook', 'shutdown.thirdLook'],
-  coldLevels: ['signOff.coolantLevel', 'signOff.oilLevel', 'signOff.steeringLevel'],
+  coldLevels: ['signOff.cool', 'signOff.coolantLevel', 'signOff.oilLevel', 'signOff.steeringLevel'],
   signature: ['signOff.sign'],
 };
 
