@@ -4,7 +4,7 @@ import { pass, stopFor } from '../progress.ts';
 import type { WatchStep } from '../steps.ts';
 import { leftMs, lookDue, startSilentTimer, timerOver } from '../timing.ts';
 import { atMs, type Look, type Move, type Node, type Nodes, remark, update, withMeta } from '../toolkit.ts';
-import { isFromBus, judgedByBus, setValueAside, valueMeets } from './bus.ts';
+import { isContradicted, isFromBus, judgedByBus, setValueAside, valueMeets } from './bus.ts';
 import { echo } from './echo.ts';
 import {
   askFor,
@@ -135,7 +135,7 @@ function unread(step: WatchStep, reading: NonNullable<WatchStep['reading']>): Mo
   const needsReadBack = valueNeedsReadBack('limit', reading.bounds);
   return [
     {
-      guard: look => !needsReadBack(look) && !valueMeets(reading.reached)(look),
+      guard: look => !needsReadBack(look) && !isContradicted(look) && !valueMeets(reading.reached)(look),
       target: 'between',
       actions: [
         setValueAside,
