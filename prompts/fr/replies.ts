@@ -109,7 +109,7 @@ export const replies = {
   firstTorqued: ['premiers serrés au couple', 'les premiers sont serrés au couple'],
   secondTorqued: ['suivants serrés au couple', 'les suivants sont serrés au couple'],
   thirdTorqued: ['derniers serrés au couple', 'les derniers sont serrés au couple'],
-  notMeasured: ['pas mesuré', "personne ne l'a mesuré"],
+  notMeasured: ['pas mesuré', 'non mesuré'],
 
   reasonNotFitted: ['non équipé'],
   reasonDoneBefore: ['déjà fait', 'fait avant'],

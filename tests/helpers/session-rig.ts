@@ -182,7 +182,8 @@ export async function goUntil(rig: Rig, key = ''): Promise<void> {
     const apart = isAskedTogether(rig.session.moment, key);
     const { language } = rig.session.parts;
     const reply = apart ? language.replies.oneByOne[0] : goodReply(rig);
-    if (reply === null || reply === undefined) await rig.pass(Math.max(1, (rig.clock.nextMs() ?? 0) - rig.clock.nowMs()));
+    if (reply === null || reply === undefined)
+      await rig.pass(Math.max(1, (rig.clock.nextMs() ?? 0) - rig.clock.nowMs()));
     else {
       await rig.type(reply);
       // People take a moment, but not where seconds count.
