@@ -197,8 +197,8 @@ export function readBack(
   return {
     tags: tagsOf(waiting),
     meta: {
+      ...metaOf({ ...waiting, affirmed: { reply: 'yes', always: false } }),
       replies: ['yes', 'no', ...troubleReplies(waiting)],
-      by: waiting.by,
       ...(corrects === undefined ? {} : { corrects }),
     },
     entry: [...speak(line)],

@@ -37,7 +37,7 @@ export const jobSteps = (_: Profile): readonly Step[] => [
     later,
   ),
   reading('job.coldestNight', 'coldestNight', withinRange('coldestNight', { min: -40, max: 35 }), later),
-  reading('job.altitude', 'altitude', withinRange('altitude', { min: 0, max: 3040 }), later),
+  reading('job.altitude', 'altitude', withinRange('altitude', { min: -500, max: 6000 }), later),
   // Before the first gate that hangs on them.
   confirm('job.figures', 'yes', {
     gate: 'coolantReady',

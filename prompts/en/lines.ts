@@ -25,6 +25,7 @@ export const lines = {
   busSensorLost: 'The bus gives no {name} any more. Read the gauge.',
   item: '{name}?',
   unclear: 'I did not understand.',
+  outOfRange: '{name}: {limits}.',
   unclearDigits: 'Digit by digit, please.',
   unclearThrice:
     'Not understood three times. Second person, say it for me, beginning with second, or use the keys.',

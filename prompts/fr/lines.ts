@@ -26,6 +26,7 @@ export const lines = {
   busSensorLost: "Le bus n'indique plus : {name}. Lisez l'instrument.",
   item: '{name} ?',
   unclear: "Je n'ai pas compris.",
+  outOfRange: '{name} : {limits}.',
   unclearDigits: "Chiffre par chiffre, s'il vous plaît.",
   unclearThrice:
     'Trois fois pas compris. Équipier, dites-le pour moi en commençant par équipier, ou utilisez le clavier.',

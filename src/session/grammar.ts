@@ -3,6 +3,7 @@ import { controlsOf, type Moment, offerOf, stateName } from '../../machines/mome
 import type { Offer } from '../../machines/toolkit.ts';
 import { type Quantity, quantityUnits, type Via } from '../../machines/vocabulary.ts';
 import type { Language, ReplyId } from '../../prompts/types.ts';
+import { quantities } from '../engineering/quantities/table.ts';
 import type { Grammar, NumberSlot } from '../voice/ports.ts';
 import { fromUser, toUser, type UnitSystem, userUnit } from './units.ts';
 
@@ -15,16 +16,25 @@ const coarse: Partial<Record<Quantity, number>> = { altitude: 100, engineSpeed: 
 /** Misunderstood twice: from then on digit by digit only. */
 const DIGITS_AFTER = 2;
 
-function numberSlot(quantity: Quantity, moment: Moment, language: Language, units: UnitSystem): NumberSlot {
+function numberSlot(
+  quantity: Quantity,
+  moment: Moment,
+  language: Language,
+  units: UnitSystem,
+  via: Via,
+): NumberSlot {
   const unit = userUnit(units, quantityUnits[quantity]);
   const step = coarse[quantity] ?? 10 ** -unit.decimals;
   const toSlot = (si: number) => toUser(unit, si) / step;
-  const [min, max] = listenedRange(quantity, moment.context.profile);
+  // Five digits are not listened for, but places that high are there.
+  const typed = quantity === 'altitude' && via !== 'voice';
+  const [min, max] = typed ? quantities.altitude.range : listenedRange(quantity, moment.context.profile);
   const names = language.quantities[quantity];
   return {
     id: quantity,
     leads: names.leads,
     units: language.units[unit.id].said,
+    writtenUnits: [language.units[unit.id].short],
     min: Number((Math.ceil(toSlot(min) - 1e-9) * step).toFixed(unit.decimals)),
     max: Number((Math.floor(toSlot(max) + 1e-9) * step).toFixed(unit.decimals)),
     step,
@@ -68,7 +78,7 @@ export function grammarOf(moment: Moment, language: Language, units: UnitSystem,
   const worded = (wordings: readonly string[]) =>
     bySecond ? wordings.map(wording => `${language.words.second} ${wording}`) : wordings;
   const quantity = offer.quantity ?? offer.corrects;
-  const slot = quantity ? numberSlot(quantity, moment, language, units) : null;
+  const slot = quantity ? numberSlot(quantity, moment, language, units, via) : null;
   return {
     key: stateName(moment),
     language: language.code,

@@ -53,6 +53,8 @@ export function meaningOf(
         return { body: { type: 'reply', id: heard.id, ...certaintyOf(heard, via) }, by };
       return { body: { type: 'unclear' }, by };
     case 'unclear': {
+      // Its range is told; nothing was misunderstood.
+      if (heard.reason === 'outOfRange') return { body: null, by };
       if (via === 'keys' && takesReason(moment) && heard.text.trim() !== '')
         return { body: { type: 'reason', text: heard.text.trim() }, by };
       const awaited = offer.replies.length > 0 || offer.quantity !== undefined;

@@ -28,6 +28,7 @@ const unclear: Table = {
   nothingRecognized: 'speech, but no words',
   outOfGrammar: 'not a reply to this question',
   lowConfidence: 'too uncertain',
+  outOfRange: 'out of range',
   tooLong: 'too long',
   deniedAtReadBack: 'denied at read-back',
   contradicted: 'another number than the one read back',

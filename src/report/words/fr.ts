@@ -61,6 +61,7 @@ export const fr: ReportWords = {
     nothingRecognized: 'une voix, mais aucun mot',
     outOfGrammar: 'pas une réponse à cette question',
     lowConfidence: 'trop incertain',
+    outOfRange: 'hors plage',
     tooLong: 'trop long',
     deniedAtReadBack: 'démenti à la relecture',
     contradicted: 'un autre nombre que celui qui est relu',
