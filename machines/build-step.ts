@@ -1,5 +1,6 @@
 import type { StepId } from '../prompts/types.ts';
 import { withHelp } from './help.ts';
+import { checkFirst } from './kinds/check-first.ts';
 import { inspectNodes, lampsNodes, sensorsNodes } from './kinds/checklist.ts';
 import { confirmNodes } from './kinds/confirm.ts';
 import { crankNodes } from './kinds/crank.ts';
@@ -83,7 +84,7 @@ const undoFrom = (step: Step, all: readonly Step[]) =>
 
 /** One step as a state: its kind's states, with going back and, where the profile allows it, skipping. */
 export function buildStep(step: Step, all: readonly Step[]): Node {
-  const nodes = guardCritical(kindNodes(step, all));
+  const nodes = guardCritical(checkFirst(step, kindNodes(step, all)));
   const skippable = ({ context }: Look) => context.profile.allowedSkips.some(id => id === step.id);
   return {
     initial: 'begin' in nodes ? 'begin' : 'asking',

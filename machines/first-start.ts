@@ -107,6 +107,7 @@ const initialContext = ({ input }: { readonly input: SessionInput }, first: Step
   series: [],
   pending: null,
   questioned: null,
+  doubted: null,
   misheard: 0,
   timer: null,
   heldSinceMs: null,
@@ -121,6 +122,7 @@ const initialContext = ({ input }: { readonly input: SessionInput }, first: Step
   skips: [],
   stop: null,
   stops: 0,
+  again: [],
   reopened: null,
   lastSaid: null,
 });

@@ -23,7 +23,7 @@ export const signOffSteps = ({ retorque, shutdown }: Profile): readonly Step[] =
     }),
   }),
   confirm('signOff.coolantLevel', 'coolantFull', { gate: 'coldLevels' }),
-  confirm('signOff.oilLevel', 'levelGood', { gate: 'coldLevels' }),
+  confirm('signOff.oilLevel', 'levelGood', { gate: 'coldLevels', dipstick: true }),
   confirm('signOff.steeringLevel', 'steeringFull', { gate: 'coldLevels' }),
   sensors('signOff.retorque', { items: retorque, ok: 'torqued' }),
   confirm('signOff.openItems', 'itemsNoted', {
