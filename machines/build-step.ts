@@ -7,6 +7,7 @@ import { faultsNodes, reasonReplies } from './kinds/faults.ts';
 import { holdNodes } from './kinds/hold.ts';
 import { askReply, isReason, isReply } from './kinds/question.ts';
 import { readingNodes } from './kinds/reading.ts';
+import { refused, unmetNeeds } from './kinds/refused.ts';
 import { seriesNodes } from './kinds/series.ts';
 import { watchNodes } from './kinds/watch.ts';
 import { believed, freshQuestion, isDone, NEXT, pass } from './progress.ts';
@@ -81,12 +82,23 @@ const undoFrom = (step: Step, all: readonly Step[]) =>
     };
   });
 
+/** The step's states behind a look at the gates that it needs. */
+const onlyWhenMet = (step: Step, all: readonly Step[], nodes: Nodes, first: string): Nodes => ({
+  entering: {
+    always: [{ guard: look => unmetNeeds(step, all)(look).length > 0, target: 'refused' }, { target: first }],
+  },
+  refused: refused(step, all, 'entering'),
+  ...nodes,
+});
+
 /** One step as a state: its kind's states, with going back and, where the profile allows it, skipping. */
 export function buildStep(step: Step, all: readonly Step[]): Node {
-  const nodes = guardCritical(kindNodes(step, all));
+  const own = guardCritical(kindNodes(step, all));
+  const first = 'begin' in own ? 'begin' : 'asking';
+  const nodes = step.needs && !('refused' in own) ? onlyWhenMet(step, all, own, first) : own;
   const skippable = ({ context }: Look) => context.profile.allowedSkips.some(id => id === step.id);
   return {
-    initial: 'begin' in nodes ? 'begin' : 'asking',
+    initial: 'entering' in nodes ? 'entering' : first,
     tags: step.engine === 'running' ? ['running'] : step.engine === 'cranking' ? ['starting'] : [],
     entry: update(() => ({ step: step.id })),
     states: withHelp({ ...nodes, skipping: skipping(step) }),

@@ -1,5 +1,6 @@
 import type { Profile } from '../src/profile/schema.ts';
 import { buildStep, phaseOf, stepKey, stepTarget } from './build-step.ts';
+import { CompositionError, stepFaults, waysOutFaults } from './composition.ts';
 import type { Context } from './context.ts';
 import { jobSteps } from './phases/00-job.ts';
 import { fillSteps } from './phases/01-fill.ts';
@@ -13,7 +14,7 @@ import { warmUpSteps } from './phases/08-warm-up.ts';
 import { sweepsSteps } from './phases/09-sweeps.ts';
 import { shutdownSteps } from './phases/10-shutdown.ts';
 import { signOffSteps } from './phases/11-sign-off.ts';
-import { freshQuestion, gateMet, isDone } from './progress.ts';
+import { freshQuestion, gateMet, isDone, stopFor } from './progress.ts';
 import type { Step } from './steps.ts';
 import { recordStop, stoppedNode } from './stopped.ts';
 import { leftMs, shiftTimes } from './timing.ts';
@@ -131,11 +132,36 @@ const goOn = update(({ context, event }) => ({
   ...(context.heldSinceMs === null ? {} : shiftTimes(context, atMs(event) - context.heldSinceMs)),
 }));
 
-/** Builds the start-up machine for one engine profile. */
+/** Without these nobody signs a start off. */
+const AT_THE_END: readonly Gate[] = ['signature'];
+
+/**
+ * Builds the start-up machine for one engine profile.
+ * @throws CompositionError where its steps do not make a procedure
+ */
 export function buildFirstStart(profile: Profile) {
   const steps = procedureFor(profile);
   const first = steps[0];
   if (!first) throw new Error('The procedure has no steps.');
+  const faults = stepFaults(steps, AT_THE_END);
+  if (faults.length > 0) throw new CompositionError(faults);
+  const machine = machineOf(steps, first);
+  const { next, ...phases } = machine.root.states.procedure?.states ?? {};
+  const { stopped, signedOff, ended } = machine.root.states;
+  const stuck = [
+    ...Object.values(phases).flatMap(phase => Object.values(phase.states)),
+    ...[stopped ?? []].flat(),
+  ].flatMap(part =>
+    waysOutFaults(
+      part,
+      [next, signedOff, ended].flatMap(end => end ?? []),
+    ),
+  );
+  if (stuck.length > 0) throw new CompositionError(stuck);
+  return machine;
+}
+
+function machineOf(steps: readonly Step[], first: Step) {
   const undone = undoneFinder(steps);
   const titleOf = (context: Context) => ({ step: context.step });
 
@@ -189,7 +215,14 @@ export function buildFirstStart(profile: Profile) {
         states: {
           ...phaseNodes(steps),
           next: {
-            always: [...steps.flatMap(step => toStep(step, undone)), { target: '#signedOff' }],
+            always: [
+              ...steps.flatMap(step => toStep(step, undone)),
+              {
+                guard: ({ context }) => AT_THE_END.every(gate => gateMet(steps, context, gate)),
+                target: '#signedOff',
+              },
+              stopFor('other'),
+            ],
           },
           memory: { type: 'history', history: 'deep' },
         },

@@ -1,10 +1,10 @@
-import type { StepId } from '../prompts/types.ts';
+import type { PhaseId, StepId } from '../prompts/types.ts';
 import type { Context } from './context.ts';
 import type { Step } from './steps.ts';
 import type { Cause } from './vocabulary.ts';
 
 /** A whole phase (`fill.`) or one step (`fill.coolantFilled`). */
-type Reopened = `${string}.` | StepId;
+type Reopened = `${PhaseId}.` | StepId;
 
 const COOLANT: readonly Reopened[] = [
   'fill.coolantFilled',

@@ -22,6 +22,8 @@ interface StepBase {
   readonly engine: EngineState;
   /** The gate this step helps to open. Its replies are read back. */
   readonly gate?: Gate;
+  /** The gates without which the step is not begun. */
+  readonly needs?: readonly Gate[];
   /** Figures for the blanks in the step's prompt. */
   readonly values?: (context: Context) => PromptValues;
   /** The step is passed over where this is false, and never shown. */

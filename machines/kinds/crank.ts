@@ -1,9 +1,8 @@
 import { burstSeconds, leastRestSeconds, restSeconds } from '../limits/starter.ts';
-import { believed, gateMet, pass, stopFor } from '../progress.ts';
+import { believed, pass, stopFor } from '../progress.ts';
 import type { CrankStep, Step } from '../steps.ts';
 import { announce, clearValidMs, startTimer, timerOver } from '../timing.ts';
-import { atMs, type Look, type Node, type Nodes, note, remark, speak, update, withMeta } from '../toolkit.ts';
-import type { Gate } from '../vocabulary.ts';
+import { atMs, type Look, type Node, type Nodes, remark, speak, update, withMeta } from '../toolkit.ts';
 import { startDeadline } from './deadline.ts';
 import {
   askFor,
@@ -15,6 +14,7 @@ import {
   setAside,
   type Waiting,
 } from './question.ts';
+import { refused, unmetNeeds } from './refused.ts';
 
 /** Nobody said what came of a burst: after this long the engine may be running unwatched. */
 const OUTCOME_WITHIN_S = 10;
@@ -50,7 +50,7 @@ const outOfBudget =
 export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
   const done = pass(step);
   const giveUp = stopFor(step.giveUp.cause);
-  const unmet = ({ context }: Look): Gate[] => step.needs.filter(gate => !gateMet(all, context, gate));
+  const unmet = unmetNeeds(step, all);
   const bySecond: Waiting = { by: 'second', critical: false };
   const waiting: Waiting = { by: step.by, critical: false };
   const burst = ({ context, event }: Look) => burstSeconds(context, atMs(event), step.burst(context));
@@ -114,17 +114,7 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
         { target: 'askingClear' },
       ],
     },
-    refused: {
-      meta: { replies: ['ready'], by: step.by, awaits: 'repair', needs: step.needs },
-      entry: [
-        ...speak(look => ({
-          line: 'gateClosed',
-          values: { gates: { list: unmet(look).map(gate => ({ gate })) } },
-        })),
-        note(look => ({ kind: 'refused', data: { step: step.id, unmet: unmet(look) } })),
-      ],
-      on: { reply: { guard: look => isReply('ready')(look) && believed(look), target: 'begin' } },
-    },
+    refused: refused(step, all, 'begin'),
     askingClear: withMeta(
       askReply(bySecond, () => ({ line: 'askClear', values: {} }), [
         {

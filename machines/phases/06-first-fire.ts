@@ -22,13 +22,14 @@ export const beforeFirstFire = ({ heater }: Profile): readonly Gate[] => [
 
 const watchSeconds = (context: Context) => Math.min(...watchedFaults(context).map(row => row.watchS));
 
-const running = { engine: 'running' } as const;
+const running = { engine: 'running', needs: ['engineFired'] } as const;
 
 /** The first fire, and oil pressure within seconds of it, or stop. */
 export const firstFireSteps = (profile: Profile): readonly Step[] => [
   crank('firstFire.crank', {
     needs: beforeFirstFire(profile),
     until: 'fired',
+    gate: 'engineFired',
     readBack: false,
     burst: () => profile.starter.longestBurstS,
     giveUp: { seconds: () => 3 * profile.starter.longestBurstS, cause: 'noStart' },

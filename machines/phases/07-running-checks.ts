@@ -6,8 +6,12 @@ import { pressureAt } from '../limits/oil.ts';
 import { latest } from '../limits/readings.ts';
 import { confirm, inspect, reading } from '../step-makers.ts';
 import type { Step } from '../steps.ts';
+import type { Gate } from '../vocabulary.ts';
 
-const running = { engine: 'running' } as const;
+const running = { engine: 'running', needs: ['engineFired'] } as const;
+
+/** What has to be true before the engine is left to run, and asked for more than idle. */
+export const afterChecks: readonly Gate[] = ['engineFired', 'oilPressureShown', 'noLeaks'];
 
 /** Speed, pressure, charge and coolant by gauge; leaks, boots, hiss, smell and smoke by the second person. */
 export const checksSteps = ({ idle }: Profile): readonly Step[] => [

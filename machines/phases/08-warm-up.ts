@@ -4,8 +4,9 @@ import { runningCoolant } from '../limits/coolant.ts';
 import { thermostatReached, warmUpOutlook } from '../limits/engine.ts';
 import { confirm, watch } from '../step-makers.ts';
 import type { Step } from '../steps.ts';
+import { afterChecks } from './07-running-checks.ts';
 
-const running = { engine: 'running' } as const;
+const running = { engine: 'running', needs: afterChecks } as const;
 
 /** Coolant up to the thermostat, then the steering from lock to lock. */
 export const warmUpSteps = ({ warmUp }: Profile): readonly Step[] => [

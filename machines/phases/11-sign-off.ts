@@ -13,22 +13,30 @@ const openItems = (context: Context): PromptValue => ({
   ],
 });
 
+/** Nobody opens a cap because the list says that it comes next. */
+const levels = { gate: 'coldLevels', needs: ['coolEnough'] } as const;
+
 /** Levels again when cold, the retorque list, and the supervisor's signature. */
 export const signOffSteps = ({ retorque, shutdown }: Profile): readonly Step[] => [
   reading('signOff.cool', 'coolantTemperature', coolEnough, {
     byTime: true,
+    gate: 'coolEnough',
     values: () => ({
       unit: { unitOf: 'coolantTemperature' },
       limit: { unit: 'degC', si: shutdown.safeToOpenC },
     }),
   }),
-  confirm('signOff.coolantLevel', 'coolantFull', { gate: 'coldLevels' }),
-  confirm('signOff.oilLevel', 'levelGood', { gate: 'coldLevels' }),
-  confirm('signOff.steeringLevel', 'steeringFull', { gate: 'coldLevels' }),
+  confirm('signOff.coolantLevel', 'coolantFull', levels),
+  confirm('signOff.oilLevel', 'levelGood', levels),
+  confirm('signOff.steeringLevel', 'steeringFull', levels),
   sensors('signOff.retorque', { items: retorque, ok: 'torqued' }),
   confirm('signOff.openItems', 'itemsNoted', {
     by: 'supervisor',
     values: context => ({ items: openItems(context) }),
   }),
-  confirm('signOff.sign', 'iSign', { by: 'supervisor', gate: 'signature' }),
+  confirm('signOff.sign', 'iSign', {
+    by: 'supervisor',
+    gate: 'signature',
+    needs: ['coldLevels', 'noLeaksAfter'],
+  }),
 ];

@@ -168,8 +168,11 @@ export const gates = {
   heaterHoldDone: 'intake heater',
   noBlockingFault: 'fault codes',
   secondPersonClear: 'second person clear',
+  engineFired: 'engine running',
   oilPressureShown: 'oil pressure',
   noLeaks: 'no leaks',
+  noLeaksAfter: 'no leaks after the run',
+  coolEnough: 'cool enough to open',
   coldLevels: 'levels, cold',
   signature: 'signature',
 } as const satisfies Record<string, string>;

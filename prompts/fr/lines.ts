@@ -179,8 +179,11 @@ export const gates = {
   heaterHoldDone: "réchauffeur d'admission",
   noBlockingFault: 'codes de défaut',
   secondPersonClear: 'zone dégagée par équipier',
+  engineFired: 'moteur en marche',
   oilPressureShown: "pression d'huile",
   noLeaks: 'aucune fuite',
+  noLeaksAfter: 'aucune fuite après la marche',
+  coolEnough: 'assez froid pour ouvrir',
   coldLevels: 'niveaux à froid',
   signature: 'signature',
 } as const satisfies Record<string, string>;

@@ -54,8 +54,11 @@ const behind: Readonly<Record<Gate, readonly StepId[]>> = {
   noBlockingFault: ['keyOn.faults'],
   // Asked for before each burst, and held by no step.
   secondPersonClear: [],
+  engineFired: ['firstFire.crank'],
   oilPressureShown: ['firstFire.oilPressure', 'firstFire.lamps', 'checks.oilPressure'],
-  noLeaks: ['checks.leaks', 'shutdown.firstLook', 'shutdown.secondLook', 'shutdown.thirdLook'],
+  noLeaks: ['checks.leaks'],
+  noLeaksAfter: ['shutdown.firstLook', 'shutdown.secondLook', 'shutdown.thirdLook'],
+  coolEnough: ['signOff.cool'],
   coldLevels: ['signOff.coolantLevel', 'signOff.oilLevel', 'signOff.steeringLevel'],
   signature: ['signOff.sign'],
 };
