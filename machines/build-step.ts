@@ -1,5 +1,6 @@
 import type { StepId } from '../prompts/types.ts';
 import { withHelp } from './help.ts';
+import { checkFirst } from './kinds/check-first.ts';
 import { inspectNodes, lampsNodes, sensorsNodes } from './kinds/checklist.ts';
 import { confirmNodes } from './kinds/confirm.ts';
 import { crankNodes } from './kinds/crank.ts';
@@ -93,7 +94,7 @@ const onlyWhenMet = (step: Step, all: readonly Step[], nodes: Nodes, first: stri
 
 /** One step as a state: its kind's states, with going back and, where the profile allows it, skipping. */
 export function buildStep(step: Step, all: readonly Step[]): Node {
-  const own = guardCritical(kindNodes(step, all));
+  const own = guardCritical(checkFirst(step, kindNodes(step, all)));
   const first = 'begin' in own ? 'begin' : 'asking';
   const nodes = step.needs && !('refused' in own) ? onlyWhenMet(step, all, own, first) : own;
   const skippable = ({ context }: Look) => context.profile.allowedSkips.some(id => id === step.id);

@@ -68,12 +68,16 @@ export type Pending =
       readonly si: number;
       /** Nobody said it: it came from the bus. */
       readonly byBus?: true;
+      /** It is outside limits that stop the engine: the cause, unless it is denied in time. */
+      readonly stops?: Cause;
       /** What the bus shows instead, where the value was said again against it. */
       readonly busSi?: number;
     };
 
 export interface StopRecord {
   readonly cause: Cause | null;
+  /** What was measured, or missing when its time was up: no other cause that is named afterwards makes it undone. */
+  readonly found: Cause | null;
   readonly by: Person;
   readonly atMs: number;
   readonly step: StepId;
@@ -108,6 +112,8 @@ export interface Context {
   readonly pending: Pending | null;
   /** What was said against the bus and has been questioned once; said again, it goes on to its read-back. */
   readonly questioned: string | null;
+  /** A value that can hardly be true and was questioned; said again, it is for the second person to read. */
+  readonly doubted: { readonly quantity: Quantity; readonly si: number } | null;
   /** Misunderstandings since the last reply that counted. */
   readonly misheard: number;
   readonly timer: Timer | null;
@@ -129,6 +135,8 @@ export interface Context {
   readonly skips: readonly Skip[];
   readonly stop: StopRecord | null;
   readonly stops: number;
+  /** Steps that were done once and that a stop put back on the list: they are asked as a check first. */
+  readonly again: readonly StepId[];
   /** What the cause of the last stop put back on the list, until work goes on. */
   readonly reopened: readonly StepId[] | null;
   readonly lastSaid: Said | null;

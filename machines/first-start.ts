@@ -108,6 +108,7 @@ const initialContext = ({ input }: { readonly input: SessionInput }, first: Step
   series: [],
   pending: null,
   questioned: null,
+  doubted: null,
   misheard: 0,
   timer: null,
   heldSinceMs: null,
@@ -122,6 +123,7 @@ const initialContext = ({ input }: { readonly input: SessionInput }, first: Step
   skips: [],
   stop: null,
   stops: 0,
+  again: [],
   reopened: null,
   lastSaid: null,
 });

@@ -2,7 +2,7 @@ import { describeIssue, type Verdict } from '../src/engineering/result.ts';
 import type { Written } from '../src/record/vocabulary/kinds.ts';
 import type { Judge, Judgement } from './steps.ts';
 import { atMs, type Line, type Look, note, update } from './toolkit.ts';
-import { type PromptValues, quantityUnits } from './vocabulary.ts';
+import { type PromptValue, type PromptValues, quantityUnits } from './vocabulary.ts';
 
 /** The value that waits for, or has just had, its read-back. */
 export const pendingValue = ({ context }: Look) =>
@@ -74,12 +74,23 @@ export const noteVerdict = (judge: Judge) =>
     };
   });
 
+/** The limits of a judgement as a blank's value; empty where the rule has no answer. */
+export function limitsOf(judgement: Judgement | null): PromptValue {
+  const verdict = judgement?.ok
+    ? judgement.value
+    : judgement && 'verdict' in judgement
+      ? judgement.verdict
+      : null;
+  if (!verdict) return '';
+  const { unit, min, max } = verdict;
+  return { limits: { unit, ...(min === undefined ? {} : { min }), ...(max === undefined ? {} : { max }) } };
+}
+
 /** A judgement in one short sentence. */
 export function judgementLine(judgement: Judgement, named: PromptValues): ReturnType<Line> {
   if (judgement.ok) {
-    const { met, unit, min, max } = judgement.value;
-    const limits = { unit, ...(min === undefined ? {} : { min }), ...(max === undefined ? {} : { max }) };
-    return { line: met ? 'inside' : 'outside', values: { ...named, limits: { limits } } };
+    const line = judgement.value.met ? 'inside' : 'outside';
+    return { line, values: { ...named, limits: limitsOf(judgement) } };
   }
   return 'line' in judgement
     ? { line: judgement.line, values: { ...named, ...judgement.values } }

@@ -6,17 +6,11 @@ import type { Cause } from './vocabulary.ts';
 /** A whole phase (`fill.`) or one step (`fill.coolantFilled`). */
 type Reopened = `${PhaseId}.` | StepId;
 
-const COOLANT: readonly Reopened[] = [
-  'fill.coolantFilled',
-  'fill.coolantBleed',
-  'fill.coolantBled',
-  'fill.coolantFreezePoint',
-  'walkRound.hoses',
-];
+const COOLANT: readonly Reopened[] = ['fill.coolantFilled', 'fill.coolantBled', 'walkRound.hoses'];
 const OIL: readonly Reopened[] = [
   'fill.oilFilterPreFilled',
   'fill.oilFilterDry',
-  'fill.oilQuantity',
+  // How much went in at first says nothing any more: the dipstick does.
   'fill.oilLevel',
 ];
 const FUEL: readonly Reopened[] = [
@@ -46,13 +40,25 @@ export const reopenedBy: Record<Cause, readonly Reopened[]> = {
   other: ['walkRound.', 'noFuelCrank.'],
 };
 
+/** What has to be done anew as well where the check of a step finds that it is no longer so. */
+export const redoneWith: Partial<Record<StepId, readonly StepId[]>> = {
+  'fill.coolantFilled': ['fill.coolantBleed', 'fill.coolantBled', 'fill.coolantFreezePoint'],
+  'fill.coolantMix': [
+    'fill.coolantFilled',
+    'fill.coolantBleed',
+    'fill.coolantBled',
+    'fill.coolantFreezePoint',
+  ],
+};
+
 const matches = (id: StepId, reopened: readonly Reopened[]) =>
   reopened.some(entry => (entry.endsWith('.') ? id.startsWith(entry) : id === entry));
 
 const phaseOf = (id: StepId) => id.slice(0, id.indexOf('.') + 1);
 
 /**
- * The steps that still count as done after a stop. The cause takes out what it puts in doubt; a stop
+ * The steps that still count as done after a stop. The cause takes out what it puts in doubt, and
+ * what was found by measurement does so whatever cause is named; a stop
  * in the middle of cranking without fuel begins that phase again; and nothing that was found with the
  * key on or the engine running outlives the stop, unless the engine had already been shut down well
  * and the cause puts nothing before it in doubt.
@@ -63,7 +69,9 @@ export function doneAfterStop(steps: readonly Step[], context: Context, cause: C
   const keyOff = order('shutdown.keyOff');
   const stoppedAt = order(context.stop?.step ?? context.step);
 
-  const kept = context.done.filter(id => !matches(id, reopenedBy[cause]));
+  const found = context.stop?.found ?? null;
+  const doubtful = [...reopenedBy[cause], ...(found ? reopenedBy[found] : [])];
+  const kept = context.done.filter(id => !matches(id, doubtful));
   const doubtBeforeKeyOn = kept.length < context.done.length;
   const afterRun = stoppedAt > keyOff && !doubtBeforeKeyOn;
   const cranking = stoppedAt >= 0 && steps[stoppedAt]?.id.startsWith('noFuelCrank.');

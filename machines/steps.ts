@@ -45,6 +45,8 @@ export interface ConfirmStep extends StepBase {
     /** The rule behind the limit, on the seconds that the reply took; for the record. */
     readonly judge: Judge;
   };
+  /** The oil level, on an engine that may have been turned: low is topped up, risen ends the start for good. */
+  readonly dipstick?: boolean;
   /** The reply says that the engine stands; it does not count while the bus shows that it turns. */
   readonly standing?: boolean;
   /** The stop words themselves are the reply, so that the real stop is practised. */
@@ -69,6 +71,8 @@ export interface ReadingStep extends StepBase {
 export interface Series {
   readonly count: number;
   readonly judge: (context: Context, values: readonly SeriesValue[]) => Judgement;
+  /** A single value that breaks this stops the session. */
+  readonly bounds?: { readonly judge: Judge; readonly cause: Cause };
 }
 
 /** Time that has to pass. */
@@ -101,6 +105,8 @@ export interface CrankStep extends StepBase {
   readonly until: ReplyId;
   /** Read back after the starter is released; without it the reply counts at once. */
   readonly readBack: boolean;
+  /** Whether so many seconds of cranking are enough for it to have come; what comes earlier is looked at twice. */
+  readonly earliest?: Judge;
   /** The longest burst; the starter's thermal budget may make it shorter. */
   readonly burst: (context: Context) => number;
   /** Total cranking after which the step gives up. */
@@ -124,6 +130,8 @@ export interface WatchStep extends StepBase {
     readonly quantity: Quantity;
     /** A value that meets this ends the watch. */
     readonly reached: Judge;
+    /** The reply counts only where the last value meets this. */
+    readonly agrees: Judge;
     /** A value that breaks this stops the session. */
     readonly bounds: Judge;
     readonly cause: Cause;

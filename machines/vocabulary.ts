@@ -1,31 +1,12 @@
 import type { LineId } from '../prompts/types.ts';
 import type { FuelPractice, GellingRisk } from '../src/engineering/fuel.ts';
+import { quantityUnits, type SiUnit } from '../src/engineering/quantities/table.ts';
 import type { Issue } from '../src/engineering/result.ts';
 import type { Cause, Gate, Person, Quantity, Via } from '../src/record/vocabulary/names.ts';
 
 export type { Cause, Gate, Person, Quantity, Via };
 
-/** Named as in the calculations; the user's own units come in only where something is spoken or shown. */
-export type SiUnit = 'degC' | 'm' | 'litre' | '%' | 'count' | 'V' | 'rpm' | 'kPa' | 's';
-
-export const quantityUnits: Record<Quantity, SiUnit> = {
-  ambientTemperature: 'degC',
-  coldestNight: 'degC',
-  altitude: 'm',
-  coolantFreezePoint: 'degC',
-  oilQuantity: 'litre',
-  fuelInTank: 'litre',
-  biodieselShare: '%',
-  primerStrokes: 'count',
-  batteryVoltage: 'V',
-  chargingVoltage: 'V',
-  crankingVoltage: 'V',
-  engineSpeed: 'rpm',
-  oilPressure: 'kPa',
-  coolantTemperature: 'degC',
-  suspectParameter: 'count',
-  failureMode: 'count',
-};
+export { quantityUnits, type SiUnit };
 
 /** Where the second person looks. */
 export type InspectPoint = 'fuelJoints' | 'coolantJoints' | 'oilJoints' | 'boots' | 'hiss' | 'smellAndSmoke';

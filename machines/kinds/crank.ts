@@ -4,9 +4,11 @@ import type { CrankStep, Step } from '../steps.ts';
 import { announce, clearValidMs, startTimer, timerOver } from '../timing.ts';
 import { atMs, type Look, type Node, type Nodes, remark, speak, update, withMeta } from '../toolkit.ts';
 import { startDeadline } from './deadline.ts';
+import { tooEarly } from './early.ts';
 import {
   askFor,
   askReply,
+  bySecondPerson,
   countMisheard,
   isReply,
   readBack,
@@ -21,9 +23,6 @@ const OUTCOME_WITHIN_S = 10;
 
 const secondClear = ({ context, event }: Look) =>
   context.clearAtMs !== null && atMs(event) - context.clearAtMs < clearValidMs(context);
-
-/** Nobody says for the second person that hands and clothes are clear. */
-const bySecondPerson = ({ event }: Look) => event.by === 'second';
 
 const endBurst = update(({ context, event }) => ({
   timer: null,
@@ -73,6 +72,7 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
     ],
   });
   const afterBurst = [{ guard: outOfBudget(step), ...giveUp }, toRest(rest)];
+  const early = tooEarly(step);
 
   const clearTooOld = {
     target: 'askingClear',
@@ -95,6 +95,7 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
     ],
     on: {
       reply: [
+        { guard: look => isReply(step.until)(look) && early.now(look), ...early.move },
         { guard: isReply(step.until), ...seen },
         { guard: isReply('nothingYet'), target: 'outcome' },
       ],
@@ -152,6 +153,7 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
       },
     },
     cranking,
+    early: early.node(afterBurst),
     released: {
       ...readBack(waiting, readBackReply, [done], { target: 'outcome' }),
       entry: [remark(() => ({ line: 'release', values: {}, priority: 'hazard' })), ...speak(readBackReply)],
@@ -162,6 +164,7 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
           { by: step.by, critical: true, late: 'other' },
           () => ({ line: 'burstOver', values: { reply: { reply: step.until } } }),
           [
+            { reply: step.until, move: { guard: early.now, ...early.move } },
             {
               reply: step.until,
               move: step.readBack ? { target: 'released', actions: setAside(step.until) } : seen,

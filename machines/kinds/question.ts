@@ -14,6 +14,9 @@ export const askFor =
 
 export const isReply = (id: ReplyId) => (look: Look) => look.event.type === 'reply' && look.event.id === id;
 
+/** Nobody says for the second person what only they can vouch for. */
+export const bySecondPerson = ({ event }: Look) => event.by === 'second';
+
 /** A reason has words in it. */
 export const isReason = ({ event }: Look) => event.type === 'reason' && event.text.trim() !== '';
 

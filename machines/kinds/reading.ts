@@ -4,11 +4,9 @@ import type { ReadingStep } from '../steps.ts';
 import { type Look, type Move, type Nodes, remark, update, withMeta } from '../toolkit.ts';
 import type { Cause } from '../vocabulary.ts';
 import { isFromBus, judgedByBus, valueMeets } from './bus.ts';
-import { deadlineIn } from './deadline.ts';
+import { denyInTime } from './deadline.ts';
+import { doubtMoves, vouchingNode } from './doubt.ts';
 import { askFor, askValue, readBack, readBackValue, type Waiting } from './question.ts';
-
-/** A value that would stop the engine has to be denied within this time. */
-const DENY_BAD_VALUE_S = 8;
 
 /** A gauge is read, the value read back, then held against its limits. */
 export function readingNodes(step: ReadingStep): Nodes {
@@ -16,20 +14,17 @@ export function readingNodes(step: ReadingStep): Nodes {
   const waiting: Waiting = { by: step.by, critical: false };
   const done = pass(step);
   const judged = [noteVerdict(step.judge), remark(sayVerdict(step.judge)), keepReading];
+  const stops = (look: Look) => cause !== null && !valueMeets(step.judge)(look);
+  const limit = cause ? limitDenial(step, cause) : undefined;
   return {
     asking: withMeta(
-      askValue(
-        waiting,
-        askFor(step),
-        step.quantity,
-        {
-          target: 'readingBack',
-          actions: cause ? limitDenial(step, cause) : undefined,
-        },
-        byBus(step, cause),
-      ),
+      askValue(waiting, askFor(step), step.quantity, { target: 'readingBack', actions: limit }, [
+        ...doubtMoves(step, step.quantity, stops),
+        ...byBus(step, cause),
+      ]),
       { measures: 'once', ...(step.byTime ? { awaits: 'time' } : {}) },
     ),
+    vouching: vouchingNode(step, step.quantity, { target: 'readingBack', actions: limit }),
     readingBack: {
       ...readBack(
         cause ? { ...waiting, critical: true, late: cause } : waiting,
@@ -67,4 +62,4 @@ function byBus(step: ReadingStep, cause: Cause | null): Move[] {
 }
 
 const limitDenial = (step: ReadingStep, cause: Cause) =>
-  update(look => (meets(step.judge)(look) ? {} : deadlineIn(look, DENY_BAD_VALUE_S, cause, true)));
+  update(look => (meets(step.judge)(look) ? {} : denyInTime(look, cause)));

@@ -1,9 +1,20 @@
-import { keepReading, meets, noteVerdict, sayVerdict } from '../judging.ts';
+import { judgementData, keepReading, limitsOf, meets, noteVerdict, sayVerdict } from '../judging.ts';
 import { pass, stopFor } from '../progress.ts';
 import type { WatchStep } from '../steps.ts';
 import { leftMs, lookDue, startSilentTimer, timerOver } from '../timing.ts';
-import { atMs, type Look, type Move, type Node, type Nodes, remark, update, withMeta } from '../toolkit.ts';
+import {
+  atMs,
+  type Look,
+  type Move,
+  type Node,
+  type Nodes,
+  note,
+  remark,
+  update,
+  withMeta,
+} from '../toolkit.ts';
 import { isFromBus, judgedByBus, setValueAside, valueMeets } from './bus.ts';
+import { doubtMoves, vouchingNode } from './doubt.ts';
 import {
   askFor,
   askReply,
@@ -50,17 +61,16 @@ export function watchNodes(step: WatchStep): Nodes {
       })),
     ],
   };
-  const toReply = { reply: step.ok, move: { target: 'readingBack', actions: setAside(step.ok) } };
-  const question = askReply(waiting, ask, [toReply]);
+  const question = askReply(waiting, ask, [
+    ...(step.reading ? [{ reply: step.ok, move: contradicted(step, step.reading) }] : []),
+    { reply: step.ok, move: { target: 'readingBack', actions: setAside(step.ok) } },
+  ]);
   const reading = step.reading;
   const valued = reading
-    ? askValue(
-        waiting,
-        ask,
-        reading.quantity,
-        { target: 'readingBackValue' },
-        byBus(step, reading, longEnough),
-      )
+    ? askValue(waiting, ask, reading.quantity, { target: 'readingBackValue' }, [
+        ...doubtMoves(step, reading.quantity, look => !valueMeets(reading.bounds)(look)),
+        ...byBus(step, reading, longEnough),
+      ])
     : undefined;
   const asking: Node = {
     ...question,
@@ -91,6 +101,7 @@ export function watchNodes(step: WatchStep): Nodes {
   };
   if (!reading) return nodes;
 
+  nodes.vouching = limited(vouchingNode(step, reading.quantity, { target: 'readingBackValue' }), timeUp);
   const judged = [noteVerdict(reading.bounds), keepReading];
   const outOfBounds = stopFor(reading.cause);
   nodes.readingBackValue = limited(
@@ -119,6 +130,34 @@ export function watchNodes(step: WatchStep): Nodes {
     timeUp,
   );
   return nodes;
+}
+
+/** What is said to have come counts only where the last value read says so too: a gauge that shows otherwise is read first. */
+function contradicted(step: WatchStep, { quantity, agrees }: NonNullable<WatchStep['reading']>): Move {
+  const judged = ({ context }: Look) => {
+    const last = context.readings.findLast(reading => reading.step === step.id);
+    return last?.quantity === quantity ? agrees(context, last.si) : null;
+  };
+  return {
+    guard: look => {
+      const judgement = judged(look);
+      return !(judgement?.ok && judgement.value.met);
+    },
+    actions: [
+      note(look => ({
+        kind: 'doubted',
+        data: { step: step.id, quantity, reply: step.ok, ...judgementData(judged(look)) },
+      })),
+      remark(look => ({
+        line: 'readFirst',
+        values: {
+          reply: { reply: step.ok },
+          name: { quantityName: quantity },
+          limits: limitsOf(judged(look)),
+        },
+      })),
+    ],
+  };
 }
 
 /** What the bus shows is judged without a read-back, like what was read back. */

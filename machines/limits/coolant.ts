@@ -1,6 +1,7 @@
 import { boilPoint, type MixPlan, planMix } from '../../src/engineering/coolant.ts';
 import { freezePoint, shareForNight } from '../../src/engineering/glycol.ts';
 import { judgeHeatSoak } from '../../src/engineering/heat-soak.ts';
+import { quantities } from '../../src/engineering/quantities/table.ts';
 import { ok, type Result } from '../../src/engineering/result.ts';
 import type { Context } from '../context.ts';
 import type { Judge } from '../steps.ts';
@@ -37,12 +38,21 @@ export function coolantFill(context: Context): Result<CoolantFill> {
   return freeze.ok ? ok({ ...plan.value, freezeC: freeze.value }, share.rule) : freeze;
 }
 
-/** A measured mix has to stand the coldest night with its margin. */
+/** A measured mix has to stand the coldest night with its margin, and to be no stronger than the engine's maker allows. */
 export const freezeLimit: Judge = within('coolantFreezePoint', context => {
   const share = glycolShare(context);
   if (!share.ok) return share;
+  const { kind, maxShare, freezeMarginK } = context.profile.coolant;
+  const strongest = freezePoint(kind, maxShare);
   const night = latest(context, 'coldestNight') ?? 0;
-  return ok({ max: Math.min(0, night - context.profile.coolant.freezeMarginK) }, share.rule);
+  return ok(
+    {
+      // Beyond the table of mixes only the range of the quantity bounds it.
+      ...(strongest.ok ? { min: strongest.value - quantities.coolantFreezePoint.tolerance } : {}),
+      max: Math.min(0, night - freezeMarginK),
+    },
+    share.rule,
+  );
 });
 
 /** Where the coolant boils under its cap, here. */

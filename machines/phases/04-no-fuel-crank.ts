@@ -1,6 +1,6 @@
 import type { Profile } from '../../src/profile/schema.ts';
 import { crankingVoltage } from '../limits/electrics.ts';
-import { primingSeconds } from '../limits/oil.ts';
+import { earliestPressure, primingSeconds } from '../limits/oil.ts';
 import { confirm, crank, reading } from '../step-makers.ts';
 import type { Step } from '../steps.ts';
 import type { Gate } from '../vocabulary.ts';
@@ -24,6 +24,7 @@ export const noFuelCrankSteps = ({ starter, priming }: Profile): readonly Step[]
     until: 'oilPressureShows',
     readBack: true,
     gate: 'oilPrimed',
+    earliest: earliestPressure,
     burst: () => starter.longestBurstS,
     giveUp: {
       seconds: context => {

@@ -1,7 +1,7 @@
 import type { Profile } from '../../src/profile/schema.ts';
 import { runningCoolant } from '../limits/coolant.ts';
 import { charging } from '../limits/electrics.ts';
-import { idleRun, idleSpeed } from '../limits/engine.ts';
+import { governed, idleRun, idleSpeed } from '../limits/engine.ts';
 import { pressureAt } from '../limits/oil.ts';
 import { latest } from '../limits/readings.ts';
 import { confirm, inspect, reading } from '../step-makers.ts';
@@ -15,7 +15,10 @@ export const afterChecks: readonly Gate[] = ['engineFired', 'oilPressureShown', 
 
 /** Speed, pressure, charge and coolant by gauge; leaks, boots, hiss, smell and smoke by the second person. */
 export const checksSteps = ({ idle }: Profile): readonly Step[] => [
-  reading('checks.idle', 'engineSpeed', idleSpeed, { ...running, series: { count: 5, judge: idleRun } }),
+  reading('checks.idle', 'engineSpeed', idleSpeed, {
+    ...running,
+    series: { count: 5, judge: idleRun, bounds: { judge: governed, cause: 'overspeed' } },
+  }),
   confirm('checks.idleSteady', 'idleSteady', { ...running, trouble: { reply: 'hunting', cause: 'other' } }),
   reading(
     'checks.oilPressure',

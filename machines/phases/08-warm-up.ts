@@ -1,7 +1,7 @@
 import { judgeWarmUpHold } from '../../src/engineering/warm-up.ts';
 import type { Profile } from '../../src/profile/schema.ts';
 import { runningCoolant } from '../limits/coolant.ts';
-import { thermostatReached, warmUpOutlook } from '../limits/engine.ts';
+import { nearThermostat, thermostatReached, warmUpOutlook } from '../limits/engine.ts';
 import { confirm, watch } from '../step-makers.ts';
 import type { Step } from '../steps.ts';
 import { afterChecks } from './07-running-checks.ts';
@@ -20,6 +20,7 @@ export const warmUpSteps = ({ warmUp }: Profile): readonly Step[] => [
     reading: {
       quantity: 'coolantTemperature',
       reached: thermostatReached,
+      agrees: nearThermostat,
       bounds: runningCoolant,
       cause: 'overheating',
       outlook: warmUpOutlook,

@@ -27,7 +27,7 @@ export const signOffSteps = ({ retorque, shutdown }: Profile): readonly Step[] =
     }),
   }),
   confirm('signOff.coolantLevel', 'coolantFull', levels),
-  confirm('signOff.oilLevel', 'levelGood', levels),
+  confirm('signOff.oilLevel', 'levelGood', { ...levels, dipstick: true }),
   confirm('signOff.steeringLevel', 'steeringFull', levels),
   sensors('signOff.retorque', { items: retorque, ok: 'torqued' }),
   confirm('signOff.openItems', 'itemsNoted', {

@@ -11,6 +11,27 @@ export const lines = {
   fromBus: 'Par le bus :',
   busValue: 'Par le bus : {name} {spoken}.',
   readingsDiffer: "{name} : d'abord {before}, maintenant {now}. Je ne retiens aucune des deux.",
+  doubted: '{name} {spoken} ? Il faudrait {limits} : {why}. Regardez encore, et dites ce que vous voyez.',
+  doubtedBus:
+    'Le bus indique {name} {spoken}. Il faudrait {limits} : {why}. Lisez au cadran, et dites ce que vous voyez.',
+  whyBefore: "c'était {before} il y a {time}",
+  whyAir: "l'air est à {air}",
+  whyRunning: 'il tourne depuis {time}',
+  whyStarterDraws: 'un démarreur fait baisser la batterie',
+  whyCranked: 'elle tenait {before} au démarreur',
+  whyRelief: "le clapet de décharge s'ouvre à {relief}",
+  vouchAsk:
+    'Deuxième personne : lisez vous-même, si possible à un autre cadran ou thermomètre. {name}, en {unit} ?',
+  readFirst: '{reply} ? Alors {name} doit indiquer {limits}. Lisez au cadran, et dites ce que vous voyez.',
+  early:
+    '{reply} après {time} de démarreur ? Il faut {limits}. Deuxième personne : regardez aussi le cadran. Dites {reply}, ou toujours rien.',
+  checkFirst: "Vérifiez d'abord : {title}. Si c'est toujours vrai, dites {reply}. Sinon, dites pas encore.",
+  checkValue:
+    "Vérifiez d'abord : {name}, c'était {before}. Si c'est toujours vrai, dites {reply}. Sinon, dites la valeur.",
+  askDipstick: "Jauge d'huile, moteur au repos : dites bon niveau, huile trop basse, ou huile montée.",
+  topUp: 'Complétez entre les repères avec la même huile, attendez, regardez encore. Dites bon niveau.',
+  oilRisen:
+    "Danger. Du carburant ou du liquide de refroidissement dans l'huile : ce moteur ne doit plus tourner avant d'avoir trouvé d'où il vient et changé l'huile.",
   busDiffers:
     '{name} : vous dites {spoken}, le bus indique {bus}. Regardez encore, et dites ce que vous voyez.',
   readBackDiffers: '{name} : vous dites {spoken}, le bus indique {bus}. Votre valeur est-elle correcte ?',

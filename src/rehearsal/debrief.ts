@@ -68,6 +68,9 @@ function seenIn(entry: Recorded, cause: () => string): Seen[] {
     case 'refused':
     case 'disagreement':
     case 'contradiction':
+    case 'doubted':
+    case 'vouched':
+    case 'barred':
     case 'heard':
     case 'problem':
     case 'hearing':

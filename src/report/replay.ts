@@ -138,6 +138,9 @@ class SessionAgain {
       case 'refused':
       case 'disagreement':
       case 'contradiction':
+      case 'doubted':
+      case 'vouched':
+      case 'barred':
         return this.#compare(entry.kind, written);
       case 'heard':
       case 'said':

@@ -1,47 +1,9 @@
+import { listenedRange } from '../../machines/limits/gauges.ts';
 import { controlsOf, type Moment, offerOf, stateName } from '../../machines/moment.ts';
 import { type Quantity, quantityUnits, type Via } from '../../machines/vocabulary.ts';
 import type { Language } from '../../prompts/types.ts';
 import type { Grammar, NumberSlot } from '../voice/ports.ts';
 import { fromUser, toUser, type UnitSystem, userUnit } from './units.ts';
-
-/** What each gauge can show, in SI: numbers outside it are not in the grammar at all. */
-function gaugeRange(
-  quantity: Quantity,
-  { context: { profile } }: Moment,
-): readonly [min: number, max: number] {
-  switch (quantity) {
-    case 'ambientTemperature':
-    case 'coldestNight':
-      return [-45, 50];
-    // Up to ten thousand feet: numbers of five digits are not listened for.
-    case 'altitude':
-      return [0, 3040];
-    case 'coolantFreezePoint':
-      return [-70, 0];
-    case 'oilQuantity':
-      return [0, profile.oil.capacityL * 1.5];
-    case 'fuelInTank':
-      return [0, profile.fuel.tankL];
-    case 'biodieselShare':
-      return [0, 100];
-    case 'primerStrokes':
-      return [0, profile.fuel.primer.maxStrokes * 1.5];
-    case 'batteryVoltage':
-    case 'chargingVoltage':
-    case 'crankingVoltage':
-      return [(profile.systemVoltage / 12) * 8, (profile.systemVoltage / 12) * 16];
-    case 'engineSpeed':
-      return [0, 4000];
-    case 'oilPressure':
-      return [0, profile.oilPressure.gaugeMaxKpa];
-    case 'coolantTemperature':
-      return [-40, 130];
-    case 'suspectParameter':
-      return [1, 524_286];
-    case 'failureMode':
-      return [0, 31];
-  }
-}
 
 /**
  * Steps, in the user's unit, of what need not be said more finely. Every number less that may be said is heard
@@ -56,7 +18,7 @@ function numberSlot(quantity: Quantity, moment: Moment, language: Language, unit
   const unit = userUnit(units, quantityUnits[quantity]);
   const step = coarse[quantity] ?? 10 ** -unit.decimals;
   const toSlot = (si: number) => toUser(unit, si) / step;
-  const [min, max] = gaugeRange(quantity, moment);
+  const [min, max] = listenedRange(quantity, moment.context.profile);
   const names = language.quantities[quantity];
   return {
     id: quantity,

@@ -74,6 +74,29 @@ export const noteKinds = {
     allowed: maybe(number),
     rule: maybe(text),
   }),
+  /** A value that can hardly be true, against what it would have to be: it was questioned, and not taken. In SI. */
+  doubted: z.object({
+    step: name<StepId>(),
+    quantity: maybe(name<Quantity>()),
+    value: maybe(number),
+    unit: maybe(text),
+    /** A reply that comes too early, with the seconds it would take at the least. */
+    reply: maybe(text),
+    via: maybe(name<Via>()),
+    ...judged,
+  }),
+  /** Somebody else read it too, and it was taken. In SI. */
+  vouched: z.object({
+    step: name<StepId>(),
+    quantity: maybe(name<Quantity>()),
+    value: maybe(number),
+    before: maybe(number),
+    unit: maybe(text),
+    reply: maybe(text),
+    by: name<Person>(),
+  }),
+  /** What ends the start for good, whatever is said afterwards. */
+  barred: z.object({ step: name<StepId>(), why: name<LineId>() }),
   /** Another number was said while one was read back: neither counted. In SI. */
   contradiction: z.object({
     step: name<StepId>(),

@@ -101,6 +101,17 @@ function told(entry: Recorded): ToldRow {
       const { step, quantity, before, now } = entry.data;
       return { step, text: `${quantity ?? ''} ${before ?? '?'} read back, then ${now ?? '?'}`.trim() };
     }
+    case 'doubted': {
+      const { step, quantity, reply, value, min, max } = entry.data;
+      const limits = [min == null ? '' : `>= ${min}`, max == null ? '' : `<= ${max}`].join(' ').trim();
+      return { step, text: `${reply ?? quantity ?? ''} ${value ?? ''}, expected ${limits}`.trim() };
+    }
+    case 'vouched': {
+      const { step, quantity, reply, value, by } = entry.data;
+      return { step, by, text: `${reply ?? quantity ?? ''} ${value ?? ''}`.trim() };
+    }
+    case 'barred':
+      return { step: entry.data.step, text: entry.data.why };
     case 'resumed':
     case 'recovered':
       return { text: '' };

@@ -83,6 +83,9 @@ export class LogBook {
       case 'refused':
       case 'disagreement':
       case 'contradiction':
+      case 'doubted':
+      case 'vouched':
+      case 'barred':
       case 'heard':
       case 'said':
       case 'problem':

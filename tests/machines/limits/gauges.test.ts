@@ -10,7 +10,7 @@ const shows: Readonly<Record<Quantity, readonly [least: number, most: number]>> 
   ambientTemperature: [-60, 60],
   coldestNight: [-60, 60],
   altitude: [-500, 6000],
-  coolantFreezePoint: [-80, 0],
+  coolantFreezePoint: [-60, 0],
   oilQuantity: [0, 1000],
   fuelInTank: [0, 5000],
   biodieselShare: [0, 100],

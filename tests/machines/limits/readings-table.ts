@@ -62,7 +62,7 @@ const fill: readonly ReadingLimit[] = [
     step: 'fill.coolantFreezePoint',
     quantity: 'coolantFreezePoint',
     shown: { coldestNight: -5 },
-    met: [-10, -80],
+    met: [-10, -48],
     missed: [-9.9, 0],
   },
   {
