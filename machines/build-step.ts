@@ -80,6 +80,7 @@ const undoFrom = (step: Step, all: readonly Step[]) =>
       ...freshQuestion,
       done: look.context.done.filter(id => place(id) < from),
       skips: look.context.skips.filter(skip => place(skip.step) < from),
+      openItems: look.context.openItems.filter(item => place(item.step) < from),
     };
   });
 

@@ -83,6 +83,17 @@ export interface StopRecord {
   readonly step: StepId;
 }
 
+/** What is not as it should be, does not stop the start, and has to be put right later. */
+export interface OpenItem {
+  readonly step: StepId;
+  /** The value outside its limits, in SI. */
+  readonly quantity?: Quantity;
+  readonly si?: number;
+  /** What was found there. */
+  readonly finding?: ReplyId;
+  readonly by: Person;
+}
+
 export interface Skip {
   readonly step: StepId;
   readonly reason: string;
@@ -133,6 +144,7 @@ export interface Context {
   /** The first half of a code, until its second half is there. */
   readonly spokenSpn: number | null;
   readonly skips: readonly Skip[];
+  readonly openItems: readonly OpenItem[];
   readonly stop: StopRecord | null;
   readonly stops: number;
   /** Steps that were done once and that a stop put back on the list: they are asked as a check first. */

@@ -6,9 +6,11 @@ import { jobSteps } from './phases/00-job.ts';
 import { fillSteps } from './phases/01-fill.ts';
 import { primeSteps } from './phases/02-prime.ts';
 import { walkRoundSteps } from './phases/03-walk-round.ts';
+import { barOverSteps } from './phases/03b-bar-over.ts';
 import { noFuelCrankSteps } from './phases/04-no-fuel-crank.ts';
 import { keyOnSteps } from './phases/05-key-on.ts';
 import { firstFireSteps } from './phases/06-first-fire.ts';
+import { firstRunSteps } from './phases/06b-first-run.ts';
 import { checksSteps } from './phases/07-running-checks.ts';
 import { warmUpSteps } from './phases/08-warm-up.ts';
 import { sweepsSteps } from './phases/09-sweeps.ts';
@@ -37,9 +39,11 @@ export const procedureFor = (profile: Profile): readonly Step[] => [
   ...fillSteps(profile),
   ...primeSteps(profile),
   ...walkRoundSteps(profile),
+  ...barOverSteps(profile),
   ...noFuelCrankSteps(profile),
   ...keyOnSteps(profile),
   ...firstFireSteps(profile),
+  ...firstRunSteps(profile),
   ...checksSteps(profile),
   ...warmUpSteps(profile),
   ...sweepsSteps(profile),
@@ -121,6 +125,7 @@ const initialContext = ({ input }: { readonly input: SessionInput }, first: Step
   earlierFaults: [],
   spokenSpn: null,
   skips: [],
+  openItems: [],
   stop: null,
   stops: 0,
   again: [],

@@ -86,8 +86,8 @@ export const stopNow = ({ context, event }: Look, cause: Cause | null): Partial<
   },
 });
 
-/** Everything stops, with a cause that is already known. */
-export const stopFor = (cause: Cause) => ({
+/** Everything stops, with a cause that is already known, or one to be asked for. */
+export const stopFor = (cause: Cause | null) => ({
   target: STOPPED,
   actions: [update(look => stopNow(look, cause))],
 });

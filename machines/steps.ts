@@ -62,6 +62,8 @@ export interface ReadingStep extends StepBase {
   readonly outside: 'again' | Cause;
   /** The bus gives it only while the engine keeps this speed. */
   readonly atRpm?: number;
+  /** A value outside its limits may stay so, as an open item: never oil pressure, leaks, heat or speed. */
+  readonly mayStayOpen?: boolean;
   /** Only time brings the value inside its limits. */
   readonly byTime?: boolean;
   /** The gauge is read several times, and judged by how the values run. */
@@ -124,7 +126,13 @@ export interface WatchStep extends StepBase {
   readonly atLeastS: (context: Context) => number;
   /** Whether the seconds watched so far are enough, where a rule judges them. */
   readonly enough?: (watchedS: number) => Result<Verdict>;
-  readonly timeUp: { readonly seconds: (context: Context) => number; readonly cause: Cause };
+  /** When the time is up it stops with a cause, or goes on and leaves an open item, with what is said then. */
+  readonly timeUp: { readonly seconds: (context: Context) => number } & (
+    | { readonly cause: Cause }
+    | { readonly open: LineId }
+  );
+  /** What has come takes the open item of this step off the list. */
+  readonly settles?: StepId;
   /** A gauge that is read meanwhile. */
   readonly reading?: {
     readonly quantity: Quantity;
@@ -146,7 +154,8 @@ export interface WatchStep extends StepBase {
 /** The second person looks at one thing after another; whatever is wrong stops the session. */
 export interface InspectStep extends StepBase {
   readonly kind: 'inspect';
-  readonly points: readonly { readonly id: InspectPoint; readonly cause: Cause }[];
+  /** Without a cause here it is asked for once all is off. */
+  readonly points: readonly { readonly id: InspectPoint; readonly cause: Cause | null }[];
 }
 
 /** Fault codes, spoken or from the bus, decoded and judged by the profile. */

@@ -1,4 +1,5 @@
 import { judgementData, keepReading, limitsOf, meets, noteVerdict, sayVerdict } from '../judging.ts';
+import { leaveOpen, settle } from '../open-items.ts';
 import { pass, stopFor } from '../progress.ts';
 import type { WatchStep } from '../steps.ts';
 import { leftMs, lookDue, startSilentTimer, timerOver } from '../timing.ts';
@@ -42,12 +43,9 @@ const planNextLook = (step: WatchStep) =>
 /** Looks again and again until what is watched for has come; when the time is up, it stops. */
 export function watchNodes(step: WatchStep): Nodes {
   const waiting: Waiting = { by: step.by, critical: false };
-  const done = pass(step);
+  const done = passWatch(step);
   const ask = askFor(step);
-  const timeUp: Move = {
-    guard: timerOver,
-    ...stopFor(step.timeUp.cause),
-  };
+  const timeUp: Move = { guard: timerOver, ...whenTimeIsUp(step) };
   const longEnough = (look: Look) => {
     const ruled = step.enough?.(watchedS(look));
     return ruled ? ruled.ok && ruled.value.met : watchedS(look) >= step.atLeastS(look.context);
@@ -160,6 +158,28 @@ function contradicted(step: WatchStep, { quantity, agrees }: NonNullable<WatchSt
   };
 }
 
+/** It has come: what an earlier watch left open is settled by it. */
+function passWatch(step: WatchStep) {
+  const done = pass(step);
+  return step.settles ? { ...done, actions: [...settle(step.settles), ...done.actions] } : done;
+}
+
+/** It has not come in time: a stop, or on with an open item. */
+function whenTimeIsUp(step: WatchStep) {
+  if ('cause' in step.timeUp) return stopFor(step.timeUp.cause);
+  const { open } = step.timeUp;
+  const done = pass(step);
+  return {
+    target: done.target,
+    actions: [
+      remark(() => ({ line: open, values: {} })),
+      ...(step.settles ? settle(step.settles) : []),
+      ...leaveOpen(() => ({ step: step.id })),
+      ...done.actions,
+    ],
+  };
+}
+
 /** What the bus shows is judged without a read-back, like what was read back. */
 function byBus(
   step: WatchStep,
@@ -168,7 +188,7 @@ function byBus(
 ): Move[] {
   if (step.gate) return [];
   const isBus = isFromBus(reading.quantity);
-  const done = pass(step);
+  const done = passWatch(step);
   const outOfBounds = stopFor(reading.cause);
   return [
     {

@@ -6,15 +6,17 @@ import { pressureAt } from '../limits/oil.ts';
 import { latest } from '../limits/readings.ts';
 import { confirm, inspect, reading } from '../step-makers.ts';
 import type { Step } from '../steps.ts';
+import { beforeLongRun } from './06b-first-run.ts';
 import type { Gate } from '../vocabulary.ts';
-
-const running = { engine: 'running', needs: ['engineFired'] } as const;
 
 /** What has to be true before the engine is left to run, and asked for more than idle. */
 export const afterChecks: readonly Gate[] = ['engineFired', 'oilPressureShown', 'noLeaks'];
 
 /** Speed, pressure, charge and coolant by gauge; leaks, boots, hiss, smell and smoke by the second person. */
-export const checksSteps = ({ idle }: Profile): readonly Step[] => [
+export function checksSteps(profile: Profile): readonly Step[] {
+  const { idle } = profile;
+  const running = { engine: 'running', needs: ['engineFired', 'nothingAmiss', ...beforeLongRun(profile)] } as const;
+  return [
   reading('checks.idle', 'engineSpeed', idleSpeed, {
     ...running,
     series: { count: 5, judge: idleRun, bounds: { judge: governed, cause: 'overspeed' } },
@@ -31,7 +33,7 @@ export const checksSteps = ({ idle }: Profile): readonly Step[] => [
     },
   ),
   reading('checks.coolant', 'coolantTemperature', runningCoolant, { ...running, outside: 'overheating' }),
-  reading('checks.charging', 'chargingVoltage', charging, running),
+  reading('checks.charging', 'chargingVoltage', charging, { ...running, mayStayOpen: true }),
   inspect('checks.leaks', {
     ...running,
     gate: 'noLeaks',
@@ -45,3 +47,4 @@ export const checksSteps = ({ idle }: Profile): readonly Step[] => [
     ],
   }),
 ];
+}
