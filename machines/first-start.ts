@@ -2,6 +2,7 @@ import type { Profile } from '../src/profile/schema.ts';
 import { buildStep, phaseOf, stepKey, stepTarget } from './build-step.ts';
 import { CompositionError, stepFaults, waysOutFaults } from './composition.ts';
 import type { Context } from './context.ts';
+import { emergencyWords } from './help.ts';
 import { jobSteps } from './phases/00-job.ts';
 import { fillSteps } from './phases/01-fill.ts';
 import { primeSteps } from './phases/02-prime.ts';
@@ -126,6 +127,9 @@ const initialContext = ({ input }: { readonly input: SessionInput }, first: Step
   spokenSpn: null,
   skips: [],
   openItems: [],
+  echoed: [],
+  oneByOne: null,
+  spokenInList: false,
   stop: null,
   stops: 0,
   again: [],
@@ -183,7 +187,12 @@ function machineOf(steps: readonly Step[], first: Step) {
         actions: {
           type: 'say',
           params: ({ context }) =>
-            context.lastSaid ?? { line: 'helpAlways', step: context.step, values: {}, priority: 'prompt' },
+            context.lastSaid ?? {
+              line: 'helpAlways',
+              step: context.step,
+              values: emergencyWords,
+              priority: 'prompt',
+            },
         },
       },
       status: {
@@ -210,7 +219,7 @@ function machineOf(steps: readonly Step[], first: Step) {
             : { line: 'timeLeft', values: { time: { unit: 's', si: left / 1000 } } };
         }),
       },
-      help: { actions: remark(() => ({ line: 'helpAlways', values: {} })) },
+      help: { actions: remark(() => ({ line: 'helpAlways', values: emergencyWords })) },
     },
     states: {
       procedure: {

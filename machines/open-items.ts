@@ -1,7 +1,7 @@
 import type { StepId } from '../prompts/types.ts';
 import type { Context, OpenItem } from './context.ts';
-import { note, update } from './toolkit.ts';
 import type { Look } from './toolkit.ts';
+import { note, update } from './toolkit.ts';
 import { quantityUnits } from './vocabulary.ts';
 
 /** Whether a step has left something to be put right later. */

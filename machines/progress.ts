@@ -76,6 +76,7 @@ function foundBy({ pending }: Context, cause: Cause | null): Cause | null {
 export const stopNow = ({ context, event }: Look, cause: Cause | null): Partial<Context> => ({
   ...freshQuestion,
   heldSinceMs: null,
+  echoed: [],
   stops: context.stops + 1,
   stop: {
     cause: context.stop ? context.stop.cause : cause,

@@ -3,6 +3,7 @@ import { confirm } from '../step-makers.ts';
 import type { Step } from '../steps.ts';
 
 const free = { gate: 'turnsFreely' } as const;
+const fed = { ...free, together: { group: 'oilFeeds', ok: 'oilFed' } } as const;
 
 /**
  * Filled and primed, and before the starter: oil to where it is wanted, then the engine turned by hand. What binds, or
@@ -12,9 +13,9 @@ const free = { gate: 'turnsFreely' } as const;
 export const barOverSteps = ({ prelube, turbo }: Profile): readonly Step[] => [
   confirm('barOver.isolated', 'starterIsolated', free),
   ...(prelube
-    ? [confirm('barOver.prelube', 'prelubeDone', { ...free, values: () => ({ port: prelube.port }) })]
+    ? [confirm('barOver.prelube', 'prelubeDone', { ...fed, values: () => ({ port: prelube.port }) })]
     : []),
-  ...(turbo ? [confirm('barOver.turboFeed', 'turboFed', free)] : []),
+  ...(turbo ? [confirm('barOver.turboFeed', 'turboFed', fed)] : []),
   confirm('barOver.turned', 'turnsFree', { ...free, trouble: { reply: 'itBinds', cause: 'binds' } }),
   confirm('barOver.toolOut', 'barringToolOut', free),
 ];

@@ -124,6 +124,12 @@ export const noteKinds = {
     before: maybe(number),
     now: maybe(number),
   }),
+  /** A number that had been repeated within the next question was denied: its steps are asked again. In SI. */
+  takenBack: z.object({
+    step: name<StepId>(),
+    quantity: maybe(name<Quantity>()),
+    value: maybe(number),
+  }),
 };
 
 /** What a session and its server tell beside the procedure. */
