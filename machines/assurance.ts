@@ -1,4 +1,4 @@
-import type { Judge, ReadingStep, Step } from './steps.ts';
+import type { Judge, Step } from './steps.ts';
 import type { Look } from './toolkit.ts';
 import type { Gate, Via } from './vocabulary.ts';
 
@@ -81,14 +81,11 @@ const certaintyOf = ({ event }: Look) =>
 export const replyNeedsReadBack = (weight: Weight) => (look: Look) =>
   assuranceOf('reply', { weight, via: look.event.via, certainty: certaintyOf(look) }) === 'readBack';
 
-/** Whether a number read in this step, as it came, has to be confirmed before it counts. */
-export const valueNeedsReadBack =
-  (step: ReadingStep, judge: Judge = step.judge) =>
-  (look: Look) =>
-    assuranceOf('number', {
-      weight: weightOf(step),
-      via: look.event.via,
-      certainty: certaintyOf(look),
-      // Weather and places are held against limits only where they are used.
-      near: isNear(judge, look),
-    }) === 'readBack';
+/** Whether a number on which this much hangs, as it came, has to be confirmed before it counts. */
+export const valueNeedsReadBack = (weight: Weight, judge: Judge) => (look: Look) =>
+  assuranceOf('number', {
+    weight,
+    via: look.event.via,
+    certainty: certaintyOf(look),
+    near: isNear(judge, look),
+  }) === 'readBack';

@@ -38,14 +38,18 @@ export function confirmNodes(step: ConfirmStep, all: readonly Step[]): Nodes {
           actions: remark(() => ({ line: 'notPossible', values: {} })),
         },
       },
-      {
-        reply: step.ok,
-        move: {
-          guard: replyNeedsReadBack(weightOf(step)),
-          target: 'readingBack',
-          actions: setAside(step.ok),
-        },
-      },
+      ...(step.gate
+        ? [
+            {
+              reply: step.ok,
+              move: {
+                guard: replyNeedsReadBack(weightOf(step)),
+                target: 'readingBack',
+                actions: setAside(step.ok),
+              },
+            },
+          ]
+        : []),
       { reply: step.ok, move: { ...done, actions: [setAside(step.ok), ...done.actions] } },
     ]),
   };

@@ -1,7 +1,7 @@
-import { valueNeedsReadBack } from '../assurance.ts';
+import { valueNeedsReadBack, weightOf } from '../assurance.ts';
 import { keepReading, noteVerdict } from '../judging.ts';
 import { freshQuestion, NEXT, pass } from '../progress.ts';
-import type { Judge, ReadingStep, Step } from '../steps.ts';
+import type { ReadingStep, Step } from '../steps.ts';
 import { type Effect, type Look, type Move, note, remark, update } from '../toolkit.ts';
 import { setValueAside } from './bus.ts';
 
@@ -24,8 +24,9 @@ export const echo = (step: Step): Effect[] => [
 ];
 
 /** A number that needs no read-back passes its step, with its verdict on the record and said again in passing. */
-export function passEchoed(step: ReadingStep, judge: Judge = step.judge): Move[] {
-  const needsReadBack = valueNeedsReadBack(step, judge);
+export function passEchoed(step: ReadingStep): Move[] {
+  const { judge } = step;
+  const needsReadBack = valueNeedsReadBack(weightOf(step), judge);
   const done = pass(step);
   return [
     {

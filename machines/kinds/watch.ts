@@ -1,3 +1,4 @@
+import { replyNeedsReadBack, valueNeedsReadBack } from '../assurance.ts';
 import { judgementData, keepReading, limitsOf, meets, noteVerdict, sayVerdict } from '../judging.ts';
 import { leaveOpen, settle } from '../open-items.ts';
 import { pass, stopFor } from '../progress.ts';
@@ -16,6 +17,7 @@ import {
 } from '../toolkit.ts';
 import { isFromBus, judgedByBus, setValueAside, valueMeets } from './bus.ts';
 import { doubtMoves, vouchingNode } from './doubt.ts';
+import { echo } from './echo.ts';
 import {
   askFor,
   askReply,
@@ -61,14 +63,26 @@ export function watchNodes(step: WatchStep): Nodes {
   };
   const question = askReply(waiting, ask, [
     ...(step.reading ? [{ reply: step.ok, move: contradicted(step, step.reading) }] : []),
-    { reply: step.ok, move: { target: 'readingBack', actions: setAside(step.ok) } },
+    {
+      reply: step.ok,
+      move: { guard: replyNeedsReadBack('limit'), target: 'readingBack', actions: setAside(step.ok) },
+    },
+    { reply: step.ok, move: { ...done, guard: longEnough } },
+    { reply: step.ok, move: tooEarly },
   ]);
   const reading = step.reading;
   const valued = reading
-    ? askValue(waiting, ask, reading.quantity, { target: 'readingBackValue' }, [
-        ...doubtMoves(step, reading.quantity, look => !valueMeets(reading.bounds)(look)),
-        ...byBus(step, reading, longEnough),
-      ])
+    ? askValue(
+        waiting,
+        ask,
+        reading.quantity,
+        { target: 'readingBackValue' },
+        [
+          ...doubtMoves(step, reading.quantity, look => !valueMeets(reading.bounds)(look)),
+          ...byBus(step, reading, longEnough),
+        ],
+        step.gate ? [] : unread(step, reading),
+      )
     : undefined;
   const asking: Node = {
     ...question,
@@ -178,6 +192,24 @@ function whenTimeIsUp(step: WatchStep) {
       ...done.actions,
     ],
   };
+}
+
+/** A number inside its bounds that ends nothing needs no read-back by keys: it is said again, and the watch goes on. */
+function unread(step: WatchStep, reading: NonNullable<WatchStep['reading']>): Move[] {
+  const needsReadBack = valueNeedsReadBack('limit', reading.bounds);
+  return [
+    {
+      guard: look => !needsReadBack(look) && !valueMeets(reading.reached)(look),
+      target: 'between',
+      actions: [
+        setValueAside,
+        noteVerdict(reading.bounds),
+        ...echo(step),
+        keepReading,
+        remark(look => reading.outlook(look.context, atMs(look.event))),
+      ],
+    },
+  ];
 }
 
 /** What the bus shows is judged without a read-back, like what was read back. */

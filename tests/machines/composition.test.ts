@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { CompositionError, stepFaults, waysOutFaults } from '../../machines/composition.ts';
+import { stepFaults, waysOutFaults } from '../../machines/composition.ts';
 import { buildFirstStart, procedureFor } from '../../machines/first-start.ts';
 import { confirm, crank } from '../../machines/step-makers.ts';
 import type { Step } from '../../machines/steps.ts';

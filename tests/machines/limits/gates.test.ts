@@ -19,7 +19,7 @@ const behind: Readonly<Record<Gate, readonly StepId[]>> = {
     'job.parked',
     'job.cutOff',
   ],
-  coolantReady: ['fill.coolantMix', 'fill.coolantFilled', 'fill.coolantBled'],
+  coolantReady: ['job.figures', 'fill.coolantMix', 'fill.coolantFilled', 'fill.coolantBled'],
   oilReady: [
     'fill.oilGrade',
     'fill.oilFilterPreFilled',
