@@ -18,7 +18,7 @@ const stopPlaces = [
   'sweeps.third.asking',
   'shutdown.keyOff.asking',
   'shutdown.secondSoak.counting',
-  'signOff.oilLevel.asking',
+  'signOff.oilLevel.dipstick',
 ] as const;
 
 const placesReached = (() => {
