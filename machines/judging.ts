@@ -47,12 +47,29 @@ const verdictData = (verdict: Verdict): Judged => ({
   source: verdict.rule.source,
 });
 
+/** What was held against the limits, where that is not the value itself: a peak that follows, a scatter, a rank. */
+const heldAgainst = (verdict: Verdict, read: Read | undefined): Pick<Judged, 'of' | 'ofUnit'> =>
+  read === undefined || (verdict.value === read.si && verdict.unit === read.unit)
+    ? {}
+    : { of: verdict.value, ofUnit: verdict.unit };
+
+/** What was read, in the unit of its quantity. */
+interface Read {
+  readonly si: number;
+  readonly unit: string;
+}
+
 /** A judgement as the record keeps it. */
-export function judgementData(judgement: Judgement | null): Judged {
+export function judgementData(judgement: Judgement | null, read?: Read): Judged {
   if (judgement === null) return { met: false };
-  if (judgement.ok) return verdictData(judgement.value);
+  if (judgement.ok) return { ...verdictData(judgement.value), ...heldAgainst(judgement.value, read) };
   return 'verdict' in judgement
-    ? { ...verdictData(judgement.verdict), met: false, why: judgement.line }
+    ? {
+        ...verdictData(judgement.verdict),
+        ...heldAgainst(judgement.verdict, read),
+        met: false,
+        why: judgement.line,
+      }
     : { met: false, why: describeIssue(judgement.issue) };
 }
 
@@ -69,7 +86,10 @@ export const noteVerdict = (judge: Judge) =>
         unit: value ? quantityUnits[value.quantity] : null,
         ...(value?.byBus ? { via: 'bus' } : {}),
         ...(value?.busSi === undefined ? {} : { bus: value.busSi }),
-        ...judgementData(judgementOf(judge, look)),
+        ...judgementData(
+          judgementOf(judge, look),
+          value ? { si: value.si, unit: quantityUnits[value.quantity] } : undefined,
+        ),
       },
     };
   });

@@ -53,7 +53,10 @@ export function seriesNodes(step: ReadingStep, series: Series): Nodes {
         series: look.context.series.map(({ si }) => si),
         unit: quantityUnits[step.quantity],
         ...(look.event.via === 'bus' ? { via: 'bus' } : {}),
-        ...judgementData(series.judge(look.context, look.context.series)),
+        ...judgementData(series.judge(look.context, look.context.series), {
+          si: look.context.series.at(-1)?.si ?? Number.NaN,
+          unit: quantityUnits[step.quantity],
+        }),
       },
     })),
     remark(({ context, event }) => {

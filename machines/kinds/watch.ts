@@ -165,7 +165,7 @@ function contradicted(step: WatchStep, { quantity, agrees }: NonNullable<WatchSt
         values: {
           reply: { reply: step.ok },
           name: { quantityName: quantity },
-          limits: limitsOf(judged(look)),
+          limits: limitsOf(agrees(look.context, Number.NaN)),
         },
       })),
     ],

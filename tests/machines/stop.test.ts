@@ -78,19 +78,10 @@ const goesOnAt: Record<Cause, readonly string[]> = {
 const inDoubt: Record<Cause, readonly string[]> = {
   falseAlarm: [],
   drill: [],
-  coolantLeak: [
-    ...['fill.coolantFilled', 'fill.coolantBleed', 'fill.coolantBled', 'fill.coolantFreezePoint'],
-    'walkRound.hoses',
-  ],
-  overheating: [
-    ...['fill.coolantFilled', 'fill.coolantBleed', 'fill.coolantBled', 'fill.coolantFreezePoint'],
-    ...['walkRound.hoses', 'walkRound.belts'],
-  ],
-  oilLeak: ['fill.oilFilter', 'fill.oilQuantity', 'fill.oilLevel', 'noFuelCrank.'],
-  noOilPressure: [
-    ...['fill.oilFilter', 'fill.oilQuantity', 'fill.oilLevel'],
-    ...['walkRound.sensors', 'noFuelCrank.'],
-  ],
+  coolantLeak: ['fill.coolantFilled', 'fill.coolantBled', 'walkRound.hoses'],
+  overheating: ['fill.coolantFilled', 'fill.coolantBled', 'walkRound.hoses', 'walkRound.belts'],
+  oilLeak: ['fill.oilFilter', 'fill.oilLevel', 'noFuelCrank.'],
+  noOilPressure: ['fill.oilFilter', 'fill.oilLevel', 'walkRound.sensors', 'noFuelCrank.'],
   fuelLeak: ['fill.firstFilter', 'fill.secondFilter', 'prime.', 'walkRound.tools'],
   noStart: ['fill.fuelGrade', 'fill.firstFilter', 'fill.secondFilter', 'prime.', 'walkRound.sensors'],
   binds: ['barOver.'],

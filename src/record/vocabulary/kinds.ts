@@ -11,6 +11,9 @@ const judged = {
   min: maybe(number),
   max: maybe(number),
   margin: maybe(number),
+  /** What was held against the limits and in which unit, where that is not the value itself. */
+  of: maybe(number),
+  ofUnit: maybe(text),
   rule: maybe(text),
   source: maybe(text),
   /** Why it is not met, where no limit says so. */
