@@ -1,6 +1,6 @@
 import type { LineId, ReplyId, StepId } from '../prompts/types.ts';
 import type { Profile } from '../src/profile/schema.ts';
-import type { Cause, Person, PromptValues, Quantity } from './vocabulary.ts';
+import type { Cause, EngineState, Person, PromptValues, Quantity } from './vocabulary.ts';
 
 /** Who works on what. */
 export interface JobCard {
@@ -83,6 +83,26 @@ export interface StopRecord {
   readonly step: StepId;
 }
 
+/** What is not as it should be, does not stop the start, and has to be put right later. */
+export interface OpenItem {
+  readonly step: StepId;
+  /** The value outside its limits, in SI. */
+  readonly quantity?: Quantity;
+  readonly si?: number;
+  /** What was found there. */
+  readonly finding?: ReplyId;
+  readonly by: Person;
+}
+
+/** A number that was repeated within the next question. */
+export interface Echoed {
+  readonly step: StepId;
+  readonly quantity: Quantity;
+  readonly si: number;
+  /** What the engine did then: it is taken back only while that is so. */
+  readonly engine: EngineState;
+}
+
 export interface Skip {
   readonly step: StepId;
   readonly reason: string;
@@ -133,6 +153,13 @@ export interface Context {
   /** The first half of a code, until its second half is there. */
   readonly spokenSpn: number | null;
   readonly skips: readonly Skip[];
+  readonly openItems: readonly OpenItem[];
+  /** Numbers that were only repeated, in their order: "wrong" takes back the last. */
+  readonly echoed: readonly Echoed[];
+  /** What is asked one thing at a time, on wish: a group of steps or the list of a step. */
+  readonly oneByOne: string | null;
+  /** Something in the list that is being gone through was said by voice. */
+  readonly spokenInList: boolean;
   readonly stop: StopRecord | null;
   readonly stops: number;
   /** Steps that were done once and that a stop put back on the list: they are asked as a check first. */

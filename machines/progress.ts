@@ -76,6 +76,7 @@ function foundBy({ pending }: Context, cause: Cause | null): Cause | null {
 export const stopNow = ({ context, event }: Look, cause: Cause | null): Partial<Context> => ({
   ...freshQuestion,
   heldSinceMs: null,
+  echoed: [],
   stops: context.stops + 1,
   stop: {
     cause: context.stop ? context.stop.cause : cause,
@@ -86,8 +87,8 @@ export const stopNow = ({ context, event }: Look, cause: Cause | null): Partial<
   },
 });
 
-/** Everything stops, with a cause that is already known. */
-export const stopFor = (cause: Cause) => ({
+/** Everything stops, with a cause that is already known, or one to be asked for. */
+export const stopFor = (cause: Cause | null) => ({
   target: STOPPED,
   actions: [update(look => stopNow(look, cause))],
 });

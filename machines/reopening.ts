@@ -1,10 +1,10 @@
-import type { StepId } from '../prompts/types.ts';
+import type { PhaseId, StepId } from '../prompts/types.ts';
 import type { Context } from './context.ts';
 import type { Step } from './steps.ts';
 import type { Cause } from './vocabulary.ts';
 
 /** A whole phase (`fill.`) or one step (`fill.coolantFilled`). */
-type Reopened = `${string}.` | StepId;
+type Reopened = `${PhaseId}.` | StepId;
 
 const COOLANT: readonly Reopened[] = ['fill.coolantFilled', 'fill.coolantBled', 'walkRound.hoses'];
 const OIL: readonly Reopened[] = [
@@ -30,12 +30,13 @@ export const reopenedBy: Record<Cause, readonly Reopened[]> = {
   fuelLeak: [...FUEL, 'walkRound.tools'],
   noOilPressure: [...OIL, 'walkRound.sensors', 'noFuelCrank.'],
   noStart: ['fill.fuelGrade', ...FUEL, 'walkRound.sensors'],
-  overspeed: ['job.cutOff', 'walkRound.', 'noFuelCrank.'],
+  binds: ['barOver.'],
+  overspeed: ['job.cutOff', 'walkRound.', 'barOver.', 'noFuelCrank.'],
   overheating: [...COOLANT, 'walkRound.belts'],
   faultCode: ['walkRound.sensors', 'walkRound.wiring'],
-  smokeOrFire: ['job.', 'fill.', 'prime.', 'walkRound.', 'noFuelCrank.'],
+  smokeOrFire: ['job.', 'fill.', 'prime.', 'walkRound.', 'barOver.', 'noFuelCrank.'],
   someoneHurt: ['job.', 'walkRound.', 'noFuelCrank.'],
-  looseOrNoise: ['walkRound.', 'noFuelCrank.'],
+  looseOrNoise: ['walkRound.', 'barOver.', 'noFuelCrank.'],
   toolRestarted: ['job.stopTechnician', 'job.stopSecond', 'noFuelCrank.'],
   other: ['walkRound.', 'noFuelCrank.'],
 };

@@ -170,6 +170,7 @@ const reopen = (
     done: after(look),
     again: [...new Set([...look.context.again, ...reopenedSteps(look.context.done, after(look))])],
     skips: look.context.skips.filter(skip => after(look).includes(skip.step)),
+    openItems: look.context.openItems.filter(item => after(look).includes(item.step)),
     misheard: 0,
   })),
 ];

@@ -1,5 +1,5 @@
 import { setup } from 'xstate';
-import type { ReplyId } from '../prompts/types.ts';
+import type { GroupId, ReplyId } from '../prompts/types.ts';
 import type { Profile } from '../src/profile/schema.ts';
 import type { Note } from '../src/record/vocabulary/kinds.ts';
 import type { Context, JobCard, Said } from './context.ts';
@@ -18,6 +18,15 @@ export interface Offer {
   /** A number that is being read back: another one may be said, and contradicts it. */
   readonly corrects?: Quantity;
   readonly by: Person;
+  /** Several steps are asked together: what they are called as one. */
+  readonly group?: GroupId;
+  /** What is asked together: ids of the steps of a group, or of the things of a list. */
+  readonly items?: readonly string[];
+  /**
+   * The reply that a plain "yes" or "done" stands for; `always`: by voice too, as nothing hangs on it that a
+   * misheard word could open.
+   */
+  readonly affirmed?: { readonly reply: ReplyId; readonly always: boolean };
   /** Free text counts here as a reason. */
   readonly freeText?: true;
   /** How the bus may answer here, where it has what is asked. */
@@ -73,7 +82,7 @@ export const kit = setup({
   },
   actions: {
     say: (_, _said: Said) => {},
-    note: (_, _note: Note) => {},
+    note: (_, _note: Note | null) => {},
   },
 });
 
@@ -126,8 +135,8 @@ export const remark = (line: Line) => ({
   params: (look: Look): Said => ({ step: look.context.step, priority: 'notice', ...line(look) }),
 });
 
-/** Puts a fact on the record beside the event that caused it. */
-export const note = (make: (look: Look) => Note) => ({
+/** Puts a fact on the record beside the event that caused it; null where there is none. */
+export const note = (make: (look: Look) => Note | null) => ({
   type: 'note' as const,
   params: (look: Look) => make(look),
 });

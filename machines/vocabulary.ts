@@ -8,8 +8,20 @@ export type { Cause, Gate, Person, Quantity, Via };
 
 export { quantityUnits, type SiUnit };
 
+/** Whether the engine stands, is turned by the starter, or runs while a step is done. */
+export type EngineState = 'off' | 'cranking' | 'running';
+
 /** Where the second person looks. */
-export type InspectPoint = 'fuelJoints' | 'coolantJoints' | 'oilJoints' | 'boots' | 'hiss' | 'smellAndSmoke';
+export type InspectPoint =
+  | 'anyLeak'
+  | 'noise'
+  | 'smoke'
+  | 'fuelJoints'
+  | 'coolantJoints'
+  | 'oilJoints'
+  | 'boots'
+  | 'hiss'
+  | 'smellAndSmoke';
 
 /** A value for a blank in a prompt; quantities are put into the user's units by whoever speaks. */
 export type PromptValue =
@@ -40,6 +52,10 @@ export type PromptValue =
   | { readonly phase: string }
   | { readonly limits: { readonly unit: string; readonly min?: number; readonly max?: number } }
   | { readonly point: InspectPoint }
+  /** What a step asks for, in a few words among others. */
+  | { readonly item: string }
+  /** The words that stop everything: for the eye only, so that the tool does not stop itself. */
+  | { readonly emergencyWords: 'shown' }
   /** Spoken one digit after the other. */
   | { readonly digits: number }
   /** Joined with commas, or as plain words one after the other. */

@@ -1,9 +1,19 @@
+import { replyNeedsReadBack, weightOf } from '../assurance.ts';
 import { burstSeconds, leastRestSeconds, restSeconds } from '../limits/starter.ts';
-import { believed, gateMet, pass, stopFor } from '../progress.ts';
+import { believed, pass, stopFor } from '../progress.ts';
 import type { CrankStep, Step } from '../steps.ts';
 import { announce, clearValidMs, startTimer, timerOver } from '../timing.ts';
-import { atMs, type Look, type Node, type Nodes, note, remark, speak, update, withMeta } from '../toolkit.ts';
-import type { Gate } from '../vocabulary.ts';
+import {
+  atMs,
+  type Look,
+  type Move,
+  type Node,
+  type Nodes,
+  remark,
+  speak,
+  update,
+  withMeta,
+} from '../toolkit.ts';
 import { startDeadline } from './deadline.ts';
 import { tooEarly } from './early.ts';
 import {
@@ -17,6 +27,7 @@ import {
   setAside,
   type Waiting,
 } from './question.ts';
+import { refused, unmetNeeds } from './refused.ts';
 
 /** Nobody said what came of a burst: after this long the engine may be running unwatched. */
 const OUTCOME_WITHIN_S = 10;
@@ -49,7 +60,7 @@ const outOfBudget =
 export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
   const done = pass(step);
   const giveUp = stopFor(step.giveUp.cause);
-  const unmet = ({ context }: Look): Gate[] => step.needs.filter(gate => !gateMet(all, context, gate));
+  const unmet = unmetNeeds(step, all);
   const bySecond: Waiting = { by: 'second', critical: false };
   const waiting: Waiting = { by: step.by, critical: false };
   const burst = ({ context, event }: Look) => burstSeconds(context, atMs(event), step.burst(context));
@@ -58,12 +69,31 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
   const leastRest = ({ context, event }: Look) => leastRestSeconds(context, atMs(event));
   const mayCrank = (look: Look) => unmet(look).length === 0 && secondClear(look) && burst(look) > 0;
 
-  const seen = step.readBack
-    ? { target: 'released', actions: [setAside(step.until)] }
-    : {
-        target: done.target,
-        actions: [remark(() => ({ line: 'engineRuns', values: {} })), ...done.actions],
-      };
+  const callRelease = remark(() => ({ line: 'release', values: {}, priority: 'hazard' }));
+  /** The starter is let go at once, whatever else has to be made sure of. */
+  const seen: readonly Move[] = [
+    ...(step.readBack
+      ? [
+          {
+            guard: replyNeedsReadBack(weightOf(step)),
+            target: 'released',
+            actions: [setAside(step.until)],
+          },
+        ]
+      : []),
+    {
+      target: done.target,
+      actions: [
+        callRelease,
+        ...(step.readBack ? [] : [remark(() => ({ line: 'engineRuns', values: {} }))]),
+        ...done.actions,
+      ],
+    },
+  ];
+  const seenNow = seen.map(move => ({
+    ...move,
+    guard: (look: Look) => isReply(step.until)(look) && (move.guard?.(look) ?? true),
+  }));
   const toRest = (seconds: (look: Look) => number) => ({
     target: 'resting',
     actions: [
@@ -96,7 +126,7 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
     on: {
       reply: [
         { guard: look => isReply(step.until)(look) && early.now(look), ...early.move },
-        { guard: isReply(step.until), ...seen },
+        ...seenNow,
         { guard: isReply('nothingYet'), target: 'outcome' },
       ],
       clock: [{ guard: timerOver, target: 'outcome' }, announce],
@@ -115,17 +145,7 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
         { target: 'askingClear' },
       ],
     },
-    refused: {
-      meta: { replies: ['ready'], by: step.by, awaits: 'repair', needs: step.needs },
-      entry: [
-        ...speak(look => ({
-          line: 'gateClosed',
-          values: { gates: { list: unmet(look).map(gate => ({ gate })) } },
-        })),
-        note(look => ({ kind: 'refused', data: { step: step.id, unmet: unmet(look) } })),
-      ],
-      on: { reply: { guard: look => isReply('ready')(look) && believed(look), target: 'begin' } },
-    },
+    refused: refused(step, all, 'begin'),
     askingClear: withMeta(
       askReply(bySecond, () => ({ line: 'askClear', values: {} }), [
         {
@@ -166,7 +186,7 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
     early: early.node(afterBurst),
     released: {
       ...readBack(waiting, readBackReply, [done], { target: 'outcome' }),
-      entry: [remark(() => ({ line: 'release', values: {}, priority: 'hazard' })), ...speak(readBackReply)],
+      entry: [callRelease, ...speak(readBackReply)],
     },
     outcome: {
       ...withMeta(
@@ -175,10 +195,7 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
           () => ({ line: 'burstOver', values: { reply: { reply: step.until } } }),
           [
             { reply: step.until, move: { guard: early.now, ...early.move } },
-            {
-              reply: step.until,
-              move: step.readBack ? { target: 'released', actions: setAside(step.until) } : seen,
-            },
+            ...seen.map(move => ({ reply: step.until, move })),
             ...afterBurst.map(move => ({ reply: 'nothingYet' as const, move })),
           ],
         ),
@@ -187,7 +204,7 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
       tags: ['critical', 'cranking'],
       entry: [
         startDeadline(() => OUTCOME_WITHIN_S, 'other'),
-        remark(() => ({ line: 'release', values: {}, priority: 'hazard' })),
+        callRelease,
         ...speak(() => ({ line: 'burstOver', values: { reply: { reply: step.until } } })),
       ],
       exit: update(() => ({ deadline: null })),

@@ -1,10 +1,12 @@
 import type { LineId, ReplyId, StepId } from '../../prompts/types.ts';
+import { replyNeedsReadBack } from '../assurance.ts';
 import type { Code } from '../events.ts';
 import { blockingFaults, type JudgedFault, judgeSessionFault, unknownFaults } from '../faults.ts';
 import { believed, pass } from '../progress.ts';
 import type { FaultsStep } from '../steps.ts';
 import {
   atMs,
+  type Effect,
   type Line,
   type Look,
   type Node,
@@ -121,6 +123,12 @@ const accept = update(({ context, event }) => {
 
 export const reasonReplies: readonly ReplyId[] = ['reasonNotFitted', 'reasonDoneBefore', 'reasonSupervisor'];
 
+/** On to the judgement: by voice only behind the read-back. */
+const whenSure = (reply: ReplyId, readBack: string, end: Effect) => [
+  { reply, move: { guard: replyNeedsReadBack('limit'), target: readBack, actions: setAside(reply) } },
+  { reply, move: { target: 'judging', actions: [setAside(reply), end] } },
+];
+
 /** Codes are read number by number, read back, decoded and judged; a blocking one holds the gate shut. */
 export function faultsNodes(step: FaultsStep): Nodes {
   const waiting: Waiting = { by: step.by, critical: false };
@@ -169,7 +177,7 @@ export function faultsNodes(step: FaultsStep): Nodes {
               actions: [noteUnsaid(step), keepAll],
             },
           },
-          { reply: 'noCodes', move: { target: 'readingBack', actions: setAside('noCodes') } },
+          ...whenSure('noCodes', 'readingBack', endRound),
           { reply: 'readACode', move: { target: 'spn' } },
         ]),
       ),
@@ -216,7 +224,7 @@ export function faultsNodes(step: FaultsStep): Nodes {
     another: withMeta(
       askReply(waiting, () => ({ line: 'anotherCode', values: {} }), [
         { reply: 'readACode', move: { target: 'spn' } },
-        { reply: 'noMoreCodes', move: { target: 'lastReadBack', actions: setAside('noMoreCodes') } },
+        ...whenSure('noMoreCodes', 'lastReadBack', endRound),
       ]),
       { awaits: 'anotherCode' },
     ),

@@ -1,4 +1,6 @@
+import { replyNeedsReadBack, valueNeedsReadBack } from '../assurance.ts';
 import { judgementData, keepReading, limitsOf, meets, noteVerdict, sayVerdict } from '../judging.ts';
+import { leaveOpen, settle } from '../open-items.ts';
 import { pass, stopFor } from '../progress.ts';
 import type { WatchStep } from '../steps.ts';
 import { leftMs, lookDue, startSilentTimer, timerOver } from '../timing.ts';
@@ -15,6 +17,7 @@ import {
 } from '../toolkit.ts';
 import { isFromBus, judgedByBus, setValueAside, valueMeets } from './bus.ts';
 import { doubtMoves, vouchingNode } from './doubt.ts';
+import { echo } from './echo.ts';
 import {
   askFor,
   askReply,
@@ -42,12 +45,9 @@ const planNextLook = (step: WatchStep) =>
 /** Looks again and again until what is watched for has come; when the time is up, it stops. */
 export function watchNodes(step: WatchStep): Nodes {
   const waiting: Waiting = { by: step.by, critical: false };
-  const done = pass(step);
+  const done = passWatch(step);
   const ask = askFor(step);
-  const timeUp: Move = {
-    guard: timerOver,
-    ...stopFor(step.timeUp.cause),
-  };
+  const timeUp: Move = { guard: timerOver, ...whenTimeIsUp(step) };
   const longEnough = (look: Look) => {
     const ruled = step.enough?.(watchedS(look));
     return ruled ? ruled.ok && ruled.value.met : watchedS(look) >= step.atLeastS(look.context);
@@ -63,14 +63,26 @@ export function watchNodes(step: WatchStep): Nodes {
   };
   const question = askReply(waiting, ask, [
     ...(step.reading ? [{ reply: step.ok, move: contradicted(step, step.reading) }] : []),
-    { reply: step.ok, move: { target: 'readingBack', actions: setAside(step.ok) } },
+    {
+      reply: step.ok,
+      move: { guard: replyNeedsReadBack('limit'), target: 'readingBack', actions: setAside(step.ok) },
+    },
+    { reply: step.ok, move: { ...done, guard: longEnough } },
+    { reply: step.ok, move: tooEarly },
   ]);
   const reading = step.reading;
   const valued = reading
-    ? askValue(waiting, ask, reading.quantity, { target: 'readingBackValue' }, [
-        ...doubtMoves(step, reading.quantity, look => !valueMeets(reading.bounds)(look)),
-        ...byBus(step, reading, longEnough),
-      ])
+    ? askValue(
+        waiting,
+        ask,
+        reading.quantity,
+        { target: 'readingBackValue' },
+        [
+          ...doubtMoves(step, reading.quantity, look => !valueMeets(reading.bounds)(look)),
+          ...byBus(step, reading, longEnough),
+        ],
+        step.gate ? [] : unread(step, reading),
+      )
     : undefined;
   const asking: Node = {
     ...question,
@@ -160,6 +172,46 @@ function contradicted(step: WatchStep, { quantity, agrees }: NonNullable<WatchSt
   };
 }
 
+/** It has come: what an earlier watch left open is settled by it. */
+function passWatch(step: WatchStep) {
+  const done = pass(step);
+  return step.settles ? { ...done, actions: [...settle(step.settles), ...done.actions] } : done;
+}
+
+/** It has not come in time: a stop, or on with an open item. */
+function whenTimeIsUp(step: WatchStep) {
+  if ('cause' in step.timeUp) return stopFor(step.timeUp.cause);
+  const { open } = step.timeUp;
+  const done = pass(step);
+  return {
+    target: done.target,
+    actions: [
+      remark(() => ({ line: open, values: {} })),
+      ...(step.settles ? settle(step.settles) : []),
+      ...leaveOpen(() => ({ step: step.id })),
+      ...done.actions,
+    ],
+  };
+}
+
+/** A number inside its bounds that ends nothing needs no read-back by keys: it is said again, and the watch goes on. */
+function unread(step: WatchStep, reading: NonNullable<WatchStep['reading']>): Move[] {
+  const needsReadBack = valueNeedsReadBack('limit', reading.bounds);
+  return [
+    {
+      guard: look => !needsReadBack(look) && !valueMeets(reading.reached)(look),
+      target: 'between',
+      actions: [
+        setValueAside,
+        noteVerdict(reading.bounds),
+        ...echo(step),
+        keepReading,
+        remark(look => reading.outlook(look.context, atMs(look.event))),
+      ],
+    },
+  ];
+}
+
 /** What the bus shows is judged without a read-back, like what was read back. */
 function byBus(
   step: WatchStep,
@@ -168,7 +220,7 @@ function byBus(
 ): Move[] {
   if (step.gate) return [];
   const isBus = isFromBus(reading.quantity);
-  const done = pass(step);
+  const done = passWatch(step);
   const outOfBounds = stopFor(reading.cause);
   return [
     {

@@ -91,6 +91,7 @@ export const fillSteps = ({ coolant, oil, fuel }: Profile): readonly Step[] => [
     const place = id === 'first' ? 'firstFilter' : 'secondFilter';
     return confirm(fit === 'preFilled' ? `fill.${place}PreFilled` : `fill.${place}Dry`, 'filterFitted', {
       gate: 'fuelReady',
+      together: { group: 'fuelFilters', ok: 'bothFilters' },
     });
   }),
   confirm('fill.steeringFull', 'steeringFull'),

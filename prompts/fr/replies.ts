@@ -41,6 +41,14 @@ export const replies = {
   wiringGood: ['câblage bon', 'le câblage est bon'],
   fastenersMarked: ['boulons marqués', 'les boulons sont marqués'],
 
+  starterIsolated: ['démarreur isolé', 'le démarreur est isolé'],
+  prelubeDone: ['huile pompée', "l'huile est pompée"],
+  turboFed: ['turbo huilé', 'le turbo est huilé'],
+  oilFed: ['les deux sont huilés', 'galeries et turbo huilés'],
+  turnsFree: ['rotation libre', 'la rotation est libre'],
+  itBinds: ['ça bloque', 'quelque chose bloque'],
+  barringToolOut: ['barre retirée', 'la barre est retirée'],
+
   fuellingDisabled: ['injection neutralisée', "l'injection est neutralisée"],
   provedOff: ['neutralisation vérifiée', "c'est vérifié"],
   clearToCrank: ['zone dégagée', 'champ libre'],
@@ -67,6 +75,16 @@ export const replies = {
   hunting: ['pompage', 'le moteur pompe'],
   pointGood: ['rien à signaler', 'tout est bon', 'sec et serré'],
   leak: ['fuite', 'il y a une fuite'],
+  weep: ['simple suintement', 'ça suinte'],
+  spray: ['ça gicle', 'jet de liquide'],
+  valveNoise: ['bruit de soupapes', 'léger bruit de soupapes'],
+  knocking: ['cognement', 'ça cogne'],
+  squealing: ['grincement', 'ça grince'],
+  whiteSmoke: ['fumée blanche', 'la fumée est blanche'],
+  blueSmoke: ['fumée bleue', 'la fumée est bleue'],
+  blackSmoke: ['fumée noire', 'la fumée est noire'],
+  thickSmoke: ['fumée épaisse', 'la fumée est épaisse'],
+  leaveOpen: ['point ouvert', 'laisser en point ouvert'],
   thermostatOpen: ['thermostat ouvert', 'la durite est chaude'],
   noBubbles: ['aucune bulle', 'plus aucune bulle'],
   levelsGood: ['niveaux bons', 'les niveaux sont bons'],
@@ -93,6 +111,26 @@ export const replies = {
   causeLooseOrNoise: ['pièce desserrée', 'bruit anormal'],
   causeOther: ['autre cause', 'autre chose'],
 
+  oneByOne: ['un par un', 'une par une'],
+  bothFilters: ['les deux filtres montés', 'les deux filtres sont montés'],
+  primerDone: ['pompe dure et revissée', 'la pompe est dure et revissée'],
+  frontGood: ['durites manchons et courroies bons', 'durites manchons et courroies sont bons'],
+  wiringAndFasteners: ['câblage et boulons bons', 'câblage et boulons sont bons'],
+  firstSensors: ['premiers capteurs branchés', 'les premiers capteurs sont branchés'],
+  secondSensors: ['capteurs suivants branchés', 'les capteurs suivants sont branchés'],
+  thirdSensors: ['troisièmes capteurs branchés', 'les troisièmes capteurs sont branchés'],
+  fourthSensors: ['derniers capteurs branchés', 'les derniers capteurs sont branchés'],
+  firstLamps: ['premiers voyants conformes', 'les premiers voyants sont conformes'],
+  secondLamps: ['voyants suivants conformes', 'les voyants suivants sont conformes'],
+  thirdLamps: ['derniers voyants conformes', 'les derniers voyants sont conformes'],
+  firstLampsRunning: ['premiers voyants conformes en marche', 'en marche premiers voyants conformes'],
+  secondLampsRunning: ['voyants suivants conformes en marche', 'en marche voyants suivants conformes'],
+  thirdLampsRunning: ['derniers voyants conformes en marche', 'en marche derniers voyants conformes'],
+  firstTorqued: ['premiers serrés au couple', 'les premiers sont serrés au couple'],
+  secondTorqued: ['suivants serrés au couple', 'les suivants sont serrés au couple'],
+  thirdTorqued: ['derniers serrés au couple', 'les derniers sont serrés au couple'],
+  notMeasured: ['pas mesuré', "personne ne l'a mesuré"],
+
   reasonNotFitted: ['non équipé'],
   reasonDoneBefore: ['déjà fait', 'fait avant'],
   reasonSupervisor: ['ordre du chef', 'le chef le demande'],
@@ -118,12 +156,16 @@ export const stopWordings = [
   'coupez le moteur',
 ] as const;
 
+/** What stands for the reply that is asked for; by voice only where nothing hangs on it. */
+export const affirmatives = ['oui', "d'accord", 'ok', 'fait', 'bon', 'correct'] as const;
+
 /** Words that are always understood; which of them do something depends on the moment. */
 export const controls = {
   hold: ['pause', 'attends', 'attendez', 'un instant'],
   continue: ['continuer', 'continue', 'on reprend'],
   sayAgain: ['répéter', 'répète', 'encore une fois'],
   goBack: ['en arrière', 'étape précédente'],
+  takeBack: ['faux', "c'est faux"],
   skip: ['passer', 'passer cette étape'],
   status: ['situation', 'où en sommes nous'],
   timeLeft: ['temps restant', 'combien de temps'],

@@ -71,6 +71,10 @@ function seenIn(entry: Recorded, cause: () => string): Seen[] {
     case 'doubted':
     case 'vouched':
     case 'barred':
+    case 'takenBack':
+    case 'found':
+    case 'leftOpen':
+    case 'settled':
     case 'heard':
     case 'problem':
     case 'hearing':

@@ -1,7 +1,8 @@
 import { listenedRange } from '../../machines/limits/gauges.ts';
 import { controlsOf, type Moment, offerOf, stateName } from '../../machines/moment.ts';
+import type { Offer } from '../../machines/toolkit.ts';
 import { type Quantity, quantityUnits, type Via } from '../../machines/vocabulary.ts';
-import type { Language } from '../../prompts/types.ts';
+import type { Language, ReplyId } from '../../prompts/types.ts';
 import type { Grammar, NumberSlot } from '../voice/ports.ts';
 import { fromUser, toUser, type UnitSystem, userUnit } from './units.ts';
 
@@ -47,6 +48,19 @@ const SECOND_AFTER = 3;
 
 export const secondOnly = (moment: Moment) => moment.context.misheard >= SECOND_AFTER;
 
+/** The wordings of a reply; "yes" and "done" stand for the one that is asked for, by voice where nothing hangs on it. */
+function wordingsOf(
+  id: ReplyId,
+  { affirmed, replies }: Offer,
+  language: Language,
+  via: Via,
+): readonly string[] {
+  const own: readonly string[] = language.replies[id];
+  if (affirmed?.reply !== id || (via === 'voice' && !affirmed.always)) return own;
+  const taken = new Set(replies.flatMap(reply => language.replies[reply] as readonly string[]));
+  return [...own, ...language.affirmatives.filter(wording => !taken.has(wording))];
+}
+
 /** Everything that may be said now, from the state of the machine. Typed replies need no word before them. */
 export function grammarOf(moment: Moment, language: Language, units: UnitSystem, via: Via): Grammar {
   const offer = offerOf(moment);
@@ -60,7 +74,7 @@ export function grammarOf(moment: Moment, language: Language, units: UnitSystem,
     language: language.code,
     stop: language.stopWordings,
     replies: [
-      ...offer.replies.map(id => ({ id, wordings: worded(language.replies[id]) })),
+      ...offer.replies.map(id => ({ id, wordings: worded(wordingsOf(id, offer, language, via)) })),
       ...controlsOf(moment).map(id => ({ id, wordings: language.controls[id] })),
     ],
     ...(slot

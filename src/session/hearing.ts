@@ -11,6 +11,10 @@ type Without<Event> = Event extends unknown ? Omit<Event, 'atMs' | 'by' | 'via'>
 /** An event before it is stamped with its moment, its person and its way. */
 export type EventBody = Without<SessionEvent>;
 
+/** How certain the ear was goes with what it heard: what is read back may hang on it. */
+const certaintyOf = ({ confidence }: { readonly confidence: number }, via: Via) =>
+  via === 'voice' ? { certainty: Math.min(1, Math.max(0, confidence)) } : {};
+
 /** Free text is a reason here. */
 export const takesReason = (moment: Moment) => offerOf(moment).freeText === true;
 
@@ -38,13 +42,15 @@ export function meaningOf(
               type: 'value',
               quantity,
               si: slotValueToSi(quantity, heard.value, units),
+              ...certaintyOf(heard, via),
             },
             by,
           }
         : { body: { type: 'unclear' }, by };
     case 'reply':
       if (isControl(language, heard.id)) return { body: { type: heard.id }, by };
-      if (isReplyId(language, heard.id)) return { body: { type: 'reply', id: heard.id }, by };
+      if (isReplyId(language, heard.id))
+        return { body: { type: 'reply', id: heard.id, ...certaintyOf(heard, via) }, by };
       return { body: { type: 'unclear' }, by };
     case 'unclear': {
       if (via === 'keys' && takesReason(moment) && heard.text.trim() !== '')

@@ -113,7 +113,7 @@ export class Viewer {
       phase: (language.phases as Readonly<Record<string, string>>)[phase] ?? phase,
       phaseNumber: phases.indexOf(phase) + 1,
       phaseCount: phases.length,
-      title: stepTitle(language, context.step),
+      title: offer.group ? language.groups[offer.group].title : stepTitle(language, context.step),
       prompt: context.lastSaid ? wordSaid(context.lastSaid, language, units).shown : '',
       addressed: offer.by,
       addressedName: nameOf(offer.by, context),

@@ -72,9 +72,16 @@ export async function rig(
   return rigAround(session, clock, record, path);
 }
 
-export function rigAround(session: Session, clock: VirtualClock, record: RecordLog, path: string): Rig {
+/** @param via as what the typed lines reach the session: keys, or a voice that is heard to the letter */
+export function rigAround(
+  session: Session,
+  clock: VirtualClock,
+  record: RecordLog,
+  path: string,
+  via: 'keys' | 'voice' = 'keys',
+): Rig {
   const keys = createTypedRecognizer();
-  session.attach(keys, 'keys');
+  session.attach(keys, via);
   const said: string[] = [];
   const happenings: Happening[] = [];
   session.watch(happening => {

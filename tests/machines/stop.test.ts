@@ -64,6 +64,7 @@ const goesOnAt: Record<Cause, readonly string[]> = {
   noOilPressure: ['job.parked', 'fill.oilFilterPreFilled'],
   fuelLeak: ['job.parked', 'fill.fuelInTank', 'fill.firstFilterPreFilled'],
   noStart: ['job.parked', 'fill.fuelInTank', 'fill.fuelGrade'],
+  binds: ['job.parked', 'fill.fuelInTank', 'prime.firm', 'walkRound.tools', 'barOver.isolated'],
   overspeed: ['job.parked', 'job.cutOff'],
   faultCode: ['job.parked', 'fill.fuelInTank', 'prime.firm', 'walkRound.sensors'],
   looseOrNoise: ['job.parked', 'fill.fuelInTank', 'prime.firm', 'walkRound.sensors'],
@@ -83,11 +84,12 @@ const inDoubt: Record<Cause, readonly string[]> = {
   noOilPressure: ['fill.oilFilter', 'fill.oilLevel', 'walkRound.sensors', 'noFuelCrank.'],
   fuelLeak: ['fill.firstFilter', 'fill.secondFilter', 'prime.', 'walkRound.tools'],
   noStart: ['fill.fuelGrade', 'fill.firstFilter', 'fill.secondFilter', 'prime.', 'walkRound.sensors'],
-  overspeed: ['job.cutOff', 'walkRound.', 'noFuelCrank.'],
+  binds: ['barOver.'],
+  overspeed: ['job.cutOff', 'walkRound.', 'barOver.', 'noFuelCrank.'],
   faultCode: ['walkRound.sensors', 'walkRound.wiring'],
-  looseOrNoise: ['walkRound.', 'noFuelCrank.'],
+  looseOrNoise: ['walkRound.', 'barOver.', 'noFuelCrank.'],
   other: ['walkRound.', 'noFuelCrank.'],
-  smokeOrFire: ['job.', 'fill.', 'prime.', 'walkRound.', 'noFuelCrank.'],
+  smokeOrFire: ['job.', 'fill.', 'prime.', 'walkRound.', 'barOver.', 'noFuelCrank.'],
   someoneHurt: ['job.', 'walkRound.', 'noFuelCrank.'],
   toolRestarted: ['job.stop', 'noFuelCrank.'],
 };
@@ -97,7 +99,7 @@ function isCause(cause: string): cause is Cause {
   return cause in goesOnAt;
 }
 
-const beforeKeyOn = (id: string) => /^(job|fill|prime|walkRound|noFuelCrank)\./.test(id);
+const beforeKeyOn = (id: string) => /^(job|fill|prime|walkRound|barOver|noFuelCrank)\./.test(id);
 const afterKeyOff = (place: string) => /^(shutdown\.\w+(Soak|Look)|signOff)/.test(place);
 
 describe.each(causes)('after a stop for %s', cause => {

@@ -51,6 +51,26 @@ export const noteKinds = {
   stopped: z.object({ step: name<StepId>(), cause: maybe(name<Cause>()), by: maybe(name<Person>()) }),
   /** What a stop's cause put back on the list. */
   reopened: z.object({ cause: maybe(name<Cause>()), steps: z.array(name<StepId>()) }),
+  /** What the second person found, by size, colour or kind, and what came of it. */
+  found: z.object({
+    step: name<StepId>(),
+    point: text,
+    finding: text,
+    does: name<'stops' | 'lookAgain' | 'open'>(),
+    /** Since the engine fired, s. */
+    afterS: maybe(number),
+  }),
+  /** What is not as it should be and does not stop the start: it has to be put right later. In SI. */
+  leftOpen: z.object({
+    step: name<StepId>(),
+    quantity: maybe(name<Quantity>()),
+    value: maybe(number),
+    unit: maybe(text),
+    finding: maybe(text),
+    by: name<Person>(),
+  }),
+  /** What was left open at this step has come right. */
+  settled: z.object({ step: name<StepId>() }),
   skipped: z.object({ step: name<StepId>(), reason: text, by: name<Person>() }),
   faults: z.object({
     step: name<StepId>(),
@@ -106,6 +126,12 @@ export const noteKinds = {
     quantity: maybe(name<Quantity>()),
     before: maybe(number),
     now: maybe(number),
+  }),
+  /** A number that had been repeated within the next question was denied: its steps are asked again. In SI. */
+  takenBack: z.object({
+    step: name<StepId>(),
+    quantity: maybe(name<Quantity>()),
+    value: maybe(number),
   }),
 };
 

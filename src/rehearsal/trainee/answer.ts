@@ -1,6 +1,6 @@
 import { procedureFor } from '../../../machines/first-start.ts';
 import { type Moment, offerOf } from '../../../machines/moment.ts';
-import type { Step } from '../../../machines/steps.ts';
+import type { LampsStep, Step } from '../../../machines/steps.ts';
 import type { Quantity } from '../../../machines/vocabulary.ts';
 import type { ReplyId } from '../../../prompts/types.ts';
 import type { Profile } from '../../profile/schema.ts';
@@ -67,14 +67,14 @@ function afterStop(replies: readonly ReplyId[], suspected: ReplyId | null): Answ
 }
 
 function atStep(step: Step, sight: Sight, profile: Profile): Answer {
-  const { quantity, item, awaits } = offerOf(sight.moment);
+  const { quantity, item, items, awaits } = offerOf(sight.moment);
   switch (step.kind) {
     case 'reading':
       return quantity ? readGauge(step, quantity, sight, profile) : null;
     case 'watch':
       return awaits === 'time' ? null : watched(quantity, sight, profile);
     case 'lamps':
-      return lamp(item, sight);
+      return items ? lamps(items, step, sight) : lamp(item, sight);
     case 'inspect': {
       const point = step.points.find(({ id }) => id === item);
       return point ? reply(sight.gauges.wrongAt.has(point.id) ? 'leak' : 'pointGood') : null;
@@ -84,9 +84,9 @@ function atStep(step: Step, sight: Sight, profile: Profile): Answer {
     case 'crank':
       return crank(step.until, sight, profile);
     case 'confirm':
-      return confirm(step.ok, sight, profile);
+      return items ? together(items, sight, profile) : confirm(step.id, step.ok, sight, profile);
     case 'sensors':
-      return reply(step.ok);
+      return items ? asAsked(sight) : reply(step.ok);
     case 'hold':
       return null;
   }
@@ -130,6 +130,31 @@ function lamp(id: string | undefined, { gauges, moment, answered }: Sight): Answ
   return reply(seen?.has(id) ? 'lit' : 'dark');
 }
 
+/** The reply that is asked for. */
+function asAsked({ moment }: Sight): Answer {
+  const [first] = offerOf(moment).replies;
+  return first ? reply(first) : null;
+}
+
+/** All of them as they should be, or each by itself. */
+function lamps(ids: readonly string[], step: LampsStep, sight: Sight): Answer {
+  const isRight = (id: string) => {
+    const answer = lamp(id, { ...sight, answered: 0 });
+    const expected = step.lamps.find(each => each.id === id)?.[step.expected];
+    return answer?.kind === 'reply' && (answer.id === 'lit') === (expected === 'on');
+  };
+  return ids.every(isRight) ? asAsked(sight) : reply('oneByOne');
+}
+
+/** Steps that are asked together: done when each is, and each by itself where one is not. */
+function together(ids: readonly string[], sight: Sight, profile: Profile): Answer {
+  const left = ids.filter(id => !sight.moment.context.done.some(done => done === id));
+  const answers = left.map(id => confirm(id, 'ready', { ...sight, answered: 0 }, profile));
+  if (answers.some(answer => answer === null)) return null;
+  const areSo = answers.every(answer => answer?.kind === 'reply' && answer.id === 'ready');
+  return areSo ? asAsked(sight) : reply('oneByOne');
+}
+
 function faultCodes({ gauges, moment }: Sight): Answer {
   const { faults, spokenSpn } = moment.context;
   const left = gauges.codes.filter(
@@ -165,10 +190,10 @@ function crank(until: ReplyId, { gauges, moment }: Sight, profile: Profile): Ans
 }
 
 /** What has to be so before a step is said to be done; where nothing is looked at, people do as they are asked. */
-function confirm(ok: ReplyId, sight: Sight, profile: Profile): Answer {
-  const { gauges, askedS, moment } = sight;
+function confirm(step: string, ok: ReplyId, sight: Sight, profile: Profile): Answer {
+  const { gauges, askedS } = sight;
   const when = (so: boolean): Answer => (so ? reply(ok) : null);
-  switch (moment.context.step) {
+  switch (step) {
     case 'fill.coolantBled':
       return when(!gauges.coolantAir);
     case 'prime.firm':

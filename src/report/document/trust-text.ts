@@ -32,7 +32,8 @@ export function replayText(fault: ReplayFault, { words }: Manner): string {
     case 'noHeader':
       return replay.noHeader;
     case 'newerVersion':
-      return fill(replay.newerVersion, { version: String(fault.version) });
+    case 'olderVersion':
+      return fill(replay[fault.kind], { version: String(fault.version) });
     case 'impossible':
       return fill(replay.impossible, { why: fault.why });
     case 'differs': {

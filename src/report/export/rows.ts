@@ -112,6 +112,20 @@ function told(entry: Recorded): ToldRow {
     }
     case 'barred':
       return { step: entry.data.step, text: entry.data.why };
+    case 'found': {
+      const { step, point, finding, does } = entry.data;
+      return { step, text: `${point}: ${finding} (${does})` };
+    }
+    case 'leftOpen': {
+      const { step, quantity, value, unit, finding, by } = entry.data;
+      return { step, by, text: [quantity, value, unit, finding].filter(part => part != null).join(' ') };
+    }
+    case 'settled':
+      return { step: entry.data.step, text: '' };
+    case 'takenBack': {
+      const { step, quantity, value } = entry.data;
+      return { step, text: `${quantity ?? ''} ${value ?? '?'} taken back`.trim() };
+    }
     case 'resumed':
     case 'recovered':
       return { text: '' };

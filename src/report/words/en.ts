@@ -158,6 +158,8 @@ export const en = {
     otherMember: 'its {member} is another',
     otherOutcome: "they lead to {leads}, not to '{recorded}'",
     noteLacking: "'{leads}' should stand before it",
+    olderVersion:
+      'An earlier version of this program wrote the record (vocabulary {version}), by another procedure: it is told as it stands, not carried out once more.',
     newerVersion: 'A newer version of this program wrote the record (vocabulary {version}); report it there.',
   },
 

@@ -174,6 +174,8 @@ export const fr: ReportWords = {
     otherMember: 'son {member} est autre',
     otherOutcome: 'ils mènent à {leads}, pas à « {recorded} »',
     noteLacking: '« {leads} » devrait la précéder',
+    olderVersion:
+      'Une version antérieure de ce programme a écrit ce dossier (vocabulaire {version}), selon une autre procédure : il est présenté tel quel, sans être rejoué.',
     newerVersion:
       'Une version plus récente de ce programme a écrit ce dossier (vocabulaire {version}) ; établissez le rapport avec elle.',
   },

@@ -86,6 +86,10 @@ export class LogBook {
       case 'doubted':
       case 'vouched':
       case 'barred':
+      case 'takenBack':
+      case 'found':
+      case 'leftOpen':
+      case 'settled':
       case 'heard':
       case 'said':
       case 'problem':

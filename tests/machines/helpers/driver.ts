@@ -37,6 +37,16 @@ export function takeStep(machine: FirstStart, before: Moment, event: SessionEven
   return { event, before, after, said: params.filter(isSaid), notes: params.filter(isNote) };
 }
 
+/** Whether the state is that of one thing, and is asked here together with others. */
+function isAskedTogether(moment: Moment, state: string): boolean {
+  const { replies, items = [] } = offerOf(moment);
+  const [phase, step, child] = state.split('.');
+  const own = `${phase}.${step}`;
+  if (!replies.includes('oneByOne')) return false;
+  if (items.includes(own)) return child === 'asking' || child === 'readingBack' || child === 'skipping';
+  return moment.context.step === own && /^item\d+$/.test(child ?? '');
+}
+
 const machines = new Map<Profile, FirstStart>();
 
 /** One machine for each profile: it holds no state of its own. */
@@ -155,7 +165,8 @@ export class Driver {
     const there = typeof reached === 'string' ? (driver: Driver) => driver.name === reached : reached;
     for (let turn = 0; !there(this); turn += 1) {
       if (this.over || turn > 2000) throw new Error(`Never came to ${String(reached)}; is at ${this.name}.`);
-      this.good();
+      if (typeof reached === 'string' && isAskedTogether(this.moment, reached)) this.reply('oneByOne');
+      else this.good();
     }
     return this;
   }
