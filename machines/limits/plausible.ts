@@ -88,9 +88,9 @@ function coldestAirC(context: Context): number | undefined {
   return known.length > 0 ? Math.min(...known) : undefined;
 }
 
-/** Since when the engine has run, or had run when it was stopped; null before it has fired. */
+/** Since when the engine has run, or had run when it was stopped; null before it was cranked with fuel. */
 const firedMs = ({ bursts }: Context): number | null =>
-  bursts.findLast(({ step }) => step === 'firstFire.crank')?.endMs ?? null;
+  bursts.findLast(({ step }) => !step.startsWith('noFuelCrank.'))?.endMs ?? null;
 
 /** Readings at the engine as it stands since its last run: the last one before key-off is the first of them. */
 const STANDING: readonly string[] = ['shutdown.coolant', 'signOff.cool'];

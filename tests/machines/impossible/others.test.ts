@@ -1,18 +1,27 @@
 import { describe, expect, it } from 'vitest';
 import { ofKind } from '../../../src/record/vocabulary/index.ts';
-import { demoSix } from '../helpers/profiles.ts';
+import { changed, demoSix } from '../helpers/profiles.ts';
 import { isDone, sessionAt } from '../limits/sessions.ts';
 
 const fahrenheit = (value: number) => (value - 32) / 1.8;
 
 describe('a freezing point of -80 °F', () => {
-  it('is none that any mix of glycol has: it is not taken', () => {
-    const driver = sessionAt(demoSix, 'fill.coolantFreezePoint.asking').value(
-      'coolantFreezePoint',
-      fahrenheit(-80),
+  const said = (si: number, profile = demoSix) => {
+    const driver = sessionAt(profile, 'fill.coolantFreezePoint.asking').value('coolantFreezePoint', si);
+    return isDone(
+      driver.name.endsWith('readingBack') ? driver.reply('yes') : driver,
+      'fill.coolantFreezePoint',
     );
-    expect(driver.name).toBe('fill.coolantFreezePoint.asking');
-    expect(isDone(driver.reply('yes'), 'fill.coolantFreezePoint')).toBe(false);
+  };
+
+  it('is of a mix far stronger than this engine may have, or of none: it is not taken', () => {
+    expect(said(fahrenheit(-80))).toBe(false);
+  });
+
+  it('may be that of the strongest mix allowed, 55 % (-44.6 degC, ASHRAE), and 2 K that a tester may miss', () => {
+    const weaker = changed(demoSix, { coolant: { ...demoSix.coolant, maxShare: 0.55 } });
+    expect(said(-46.5, weaker)).toBe(true);
+    expect(said(-46.7, weaker)).toBe(false);
   });
 });
 
