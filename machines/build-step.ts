@@ -1,5 +1,6 @@
 import type { StepId } from '../prompts/types.ts';
 import { withHelp } from './help.ts';
+import { checkFirst } from './kinds/check-first.ts';
 import { inspectNodes, lampsNodes, sensorsNodes } from './kinds/checklist.ts';
 import { confirmNodes } from './kinds/confirm.ts';
 import { crankNodes } from './kinds/crank.ts';
@@ -8,6 +9,7 @@ import { faultsNodes, reasonReplies } from './kinds/faults.ts';
 import { holdNodes } from './kinds/hold.ts';
 import { askReply, isReason, isReply } from './kinds/question.ts';
 import { readingNodes } from './kinds/reading.ts';
+import { refused, unmetNeeds } from './kinds/refused.ts';
 import { seriesNodes } from './kinds/series.ts';
 import { membersOf } from './kinds/together.ts';
 import { watchNodes } from './kinds/watch.ts';
@@ -82,18 +84,30 @@ const undoFrom = (step: Step, all: readonly Step[]) =>
       ...freshQuestion,
       done: look.context.done.filter(id => place(id) < from),
       skips: look.context.skips.filter(skip => place(skip.step) < from),
+      openItems: look.context.openItems.filter(item => place(item.step) < from),
       echoed: look.context.echoed.filter(({ step: id }) => place(id) < from),
     };
   });
+
+/** The step's states behind a look at the gates that it needs. */
+const onlyWhenMet = (step: Step, all: readonly Step[], nodes: Nodes, first: string): Nodes => ({
+  entering: {
+    always: [{ guard: look => unmetNeeds(step, all)(look).length > 0, target: 'refused' }, { target: first }],
+  },
+  refused: refused(step, all, 'entering'),
+  ...nodes,
+});
 
 const groupOf = (step: Step) => (step.kind === 'confirm' ? step.together?.group : undefined);
 
 /** One step as a state: its kind's states, with going back and, where the profile allows it, skipping. */
 export function buildStep(step: Step, all: readonly Step[]): Node {
-  const nodes = guardCritical(kindNodes(step, all));
+  const own = guardCritical(checkFirst(step, kindNodes(step, all)));
+  const first = 'begin' in own ? 'begin' : 'asking';
+  const nodes = step.needs && !('refused' in own) ? onlyWhenMet(step, all, own, first) : own;
   const skippable = ({ context }: Look) => context.profile.allowedSkips.some(id => id === step.id);
   return {
-    initial: 'begin' in nodes ? 'begin' : 'asking',
+    initial: 'entering' in nodes ? 'entering' : first,
     tags: step.engine === 'running' ? ['running'] : step.engine === 'cranking' ? ['starting'] : [],
     entry: update(({ context }) => ({
       step: step.id,

@@ -68,15 +68,30 @@ export type Pending =
       readonly si: number;
       /** Nobody said it: it came from the bus. */
       readonly byBus?: true;
+      /** It is outside limits that stop the engine: the cause, unless it is denied in time. */
+      readonly stops?: Cause;
       /** What the bus shows instead, where the value was said again against it. */
       readonly busSi?: number;
     };
 
 export interface StopRecord {
   readonly cause: Cause | null;
+  /** What was measured, or missing when its time was up: no other cause that is named afterwards makes it undone. */
+  readonly found: Cause | null;
   readonly by: Person;
   readonly atMs: number;
   readonly step: StepId;
+}
+
+/** What is not as it should be, does not stop the start, and has to be put right later. */
+export interface OpenItem {
+  readonly step: StepId;
+  /** The value outside its limits, in SI. */
+  readonly quantity?: Quantity;
+  readonly si?: number;
+  /** What was found there. */
+  readonly finding?: ReplyId;
+  readonly by: Person;
 }
 
 /** A number that was repeated within the next question. */
@@ -117,6 +132,8 @@ export interface Context {
   readonly pending: Pending | null;
   /** What was said against the bus and has been questioned once; said again, it goes on to its read-back. */
   readonly questioned: string | null;
+  /** A value that can hardly be true and was questioned; said again, it is for the second person to read. */
+  readonly doubted: { readonly quantity: Quantity; readonly si: number } | null;
   /** Misunderstandings since the last reply that counted. */
   readonly misheard: number;
   readonly timer: Timer | null;
@@ -136,6 +153,7 @@ export interface Context {
   /** The first half of a code, until its second half is there. */
   readonly spokenSpn: number | null;
   readonly skips: readonly Skip[];
+  readonly openItems: readonly OpenItem[];
   /** Numbers that were only repeated, in their order: "wrong" takes back the last. */
   readonly echoed: readonly Echoed[];
   /** What is asked one thing at a time, on wish: a group of steps or the list of a step. */
@@ -144,6 +162,8 @@ export interface Context {
   readonly spokenInList: boolean;
   readonly stop: StopRecord | null;
   readonly stops: number;
+  /** Steps that were done once and that a stop put back on the list: they are asked as a check first. */
+  readonly again: readonly StepId[];
   /** What the cause of the last stop put back on the list, until work goes on. */
   readonly reopened: readonly StepId[] | null;
   readonly lastSaid: Said | null;

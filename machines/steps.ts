@@ -21,6 +21,8 @@ interface StepBase {
   readonly engine: EngineState;
   /** The gate this step helps to open. Its replies are read back. */
   readonly gate?: Gate;
+  /** The gates without which the step is not begun. */
+  readonly needs?: readonly Gate[];
   /** Figures for the blanks in the step's prompt. */
   readonly values?: (context: Context) => PromptValues;
   /** The step is passed over where this is false, and never shown. */
@@ -57,6 +59,8 @@ export interface ConfirmStep extends StepBase {
     /** The rule behind the limit, on the seconds that the reply took; for the record. */
     readonly judge: Judge;
   };
+  /** The oil level, on an engine that may have been turned: low is topped up, risen ends the start for good. */
+  readonly dipstick?: boolean;
   /** The reply says that the engine stands; it does not count while the bus shows that it turns. */
   readonly standing?: boolean;
   /** The stop words themselves are the reply, so that the real stop is practised. */
@@ -74,6 +78,8 @@ export interface ReadingStep extends StepBase {
   readonly readBackIn?: StepId;
   /** The bus gives it only while the engine keeps this speed. */
   readonly atRpm?: number;
+  /** A value outside its limits may stay so, as an open item: never oil pressure, leaks, heat or speed. */
+  readonly mayStayOpen?: boolean;
   /** Only time brings the value inside its limits. */
   readonly byTime?: boolean;
   /** The gauge is read several times, and judged by how the values run. */
@@ -83,6 +89,8 @@ export interface ReadingStep extends StepBase {
 export interface Series {
   readonly count: number;
   readonly judge: (context: Context, values: readonly SeriesValue[]) => Judgement;
+  /** A single value that breaks this stops the session. */
+  readonly bounds?: { readonly judge: Judge; readonly cause: Cause };
 }
 
 /** Time that has to pass. */
@@ -119,6 +127,8 @@ export interface CrankStep extends StepBase {
   readonly until: ReplyId;
   /** Read back after the starter is released; without it the reply counts at once. */
   readonly readBack: boolean;
+  /** Whether so many seconds of cranking are enough for it to have come; what comes earlier is looked at twice. */
+  readonly earliest?: Judge;
   /** The longest burst; the starter's thermal budget may make it shorter. */
   readonly burst: (context: Context) => number;
   /** Total cranking after which the step gives up. */
@@ -136,12 +146,20 @@ export interface WatchStep extends StepBase {
   readonly atLeastS: (context: Context) => number;
   /** Whether the seconds watched so far are enough, where a rule judges them. */
   readonly enough?: (watchedS: number) => Result<Verdict>;
-  readonly timeUp: { readonly seconds: (context: Context) => number; readonly cause: Cause };
+  /** When the time is up it stops with a cause, or goes on and leaves an open item, with what is said then. */
+  readonly timeUp: { readonly seconds: (context: Context) => number } & (
+    | { readonly cause: Cause }
+    | { readonly open: LineId }
+  );
+  /** What has come takes the open item of this step off the list. */
+  readonly settles?: StepId;
   /** A gauge that is read meanwhile. */
   readonly reading?: {
     readonly quantity: Quantity;
     /** A value that meets this ends the watch. */
     readonly reached: Judge;
+    /** The reply counts only where the last value meets this. */
+    readonly agrees: Judge;
     /** A value that breaks this stops the session. */
     readonly bounds: Judge;
     readonly cause: Cause;
@@ -156,7 +174,8 @@ export interface WatchStep extends StepBase {
 /** The second person looks at one thing after another; whatever is wrong stops the session. */
 export interface InspectStep extends StepBase {
   readonly kind: 'inspect';
-  readonly points: readonly { readonly id: InspectPoint; readonly cause: Cause }[];
+  /** Without a cause here it is asked for once all is off. */
+  readonly points: readonly { readonly id: InspectPoint; readonly cause: Cause | null }[];
 }
 
 /** Fault codes, spoken or from the bus, decoded and judged by the profile. */

@@ -175,7 +175,9 @@ const reopen = (
     // A stop within a stop adds to what the first one put back on the list.
     reopened: [...(look.context.reopened ?? []), ...reopenedSteps(look.context.done, after(look))],
     done: after(look),
+    again: [...new Set([...look.context.again, ...reopenedSteps(look.context.done, after(look))])],
     skips: look.context.skips.filter(skip => after(look).includes(skip.step)),
+    openItems: look.context.openItems.filter(item => after(look).includes(item.step)),
     misheard: 0,
   })),
 ];

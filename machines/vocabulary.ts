@@ -12,7 +12,16 @@ export { quantityUnits, type SiUnit };
 export type EngineState = 'off' | 'cranking' | 'running';
 
 /** Where the second person looks. */
-export type InspectPoint = 'fuelJoints' | 'coolantJoints' | 'oilJoints' | 'boots' | 'hiss' | 'smellAndSmoke';
+export type InspectPoint =
+  | 'anyLeak'
+  | 'noise'
+  | 'smoke'
+  | 'fuelJoints'
+  | 'coolantJoints'
+  | 'oilJoints'
+  | 'boots'
+  | 'hiss'
+  | 'smellAndSmoke';
 
 /** A value for a blank in a prompt; quantities are put into the user's units by whoever speaks. */
 export type PromptValue =

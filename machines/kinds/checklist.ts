@@ -1,5 +1,6 @@
 import type { ReplyId } from '../../prompts/types.ts';
 import { replyNeedsReadBack, weightOf } from '../assurance.ts';
+import { findingsAt } from '../findings.ts';
 import { pass, stopFor } from '../progress.ts';
 import type { InspectStep, LampsStep, SensorsStep, Step } from '../steps.ts';
 import {
@@ -13,9 +14,10 @@ import {
   update,
   withMeta,
 } from '../toolkit.ts';
-import type { Cause, PromptValue } from '../vocabulary.ts';
+import type { PromptValue } from '../vocabulary.ts';
 import { questionLamp } from './bus.ts';
-import { askFor, askReply, readBack, type Waiting } from './question.ts';
+import { leftOpenHere, othersAt, troublesAt } from './found.ts';
+import { askFor, askReply, readBack, readBackReply, type Trouble, type Waiting } from './question.ts';
 
 interface Item {
   readonly id: string;
@@ -26,7 +28,9 @@ interface Item {
   readonly otherwise: readonly { readonly reply: ReplyId; readonly move: Move }[];
   /** What the bus may have against a reply; it comes before the reply counts. */
   readonly question?: Move;
-  readonly trouble?: { readonly reply: ReplyId; readonly cause: Cause };
+  readonly trouble?: readonly Trouble[];
+  /** What may be found there and does not stop: after its read-back the list goes on with this. */
+  readonly found?: readonly Effect[];
 }
 
 /** No more things are named at once than people keep in mind: see `Together` in steps.ts. */
@@ -42,6 +46,7 @@ export function groupsOf(count: number): readonly { readonly from: number; reado
 }
 
 const itemState = (index: number) => `item${index + 1}`;
+const foundState = (index: number) => `found${index + 1}`;
 const groupState = (index: number) => `group${index + 1}`;
 const doorState = (index: number) => `toGroup${index + 1}`;
 
@@ -90,7 +95,13 @@ function checklistNodes(
 
   const nodes: Nodes = {
     begin: {
-      entry: [update(() => ({ spokenInList: false })), ...speak(opening)],
+      entry: [
+        update(({ context }) => ({
+          spokenInList: false,
+          openItems: context.openItems.filter(item => item.step !== step.id),
+        })),
+        ...speak(opening),
+      ],
       always: { target: to(0) },
     },
   };
@@ -127,7 +138,7 @@ function checklistNodes(
     const waiting: Waiting = {
       ...anyOf,
       trouble: item.trouble,
-      affirmed: item.otherwise.length > 0 ? undefined : { reply: item.ok, always: false },
+      affirmed: item.otherwise.length > 0 && !item.found ? undefined : { reply: item.ok, always: false },
     };
     const asking = askReply(waiting, () => ({ line: 'item', values: { name: item.name } }), [
       ...(item.question ? [{ reply: item.ok, move: item.question }] : []),
@@ -137,6 +148,14 @@ function checklistNodes(
       ),
     ]);
     nodes[itemState(index)] = withMeta(asking, { item: item.id });
+    const { found } = item;
+    if (found)
+      nodes[foundState(index)] = readBack(
+        waiting,
+        readBackReply,
+        onTo(index + 1).map(move => ({ ...move, actions: [...found, ...actionsOf(move)] })),
+        { target: itemState(index) },
+      );
   });
   nodes.readingBack = readBack(
     anyOf,
@@ -196,13 +215,16 @@ export const sensorsNodes = (step: SensorsStep): Nodes =>
 export const inspectNodes = (step: InspectStep): Nodes =>
   checklistNodes(
     step,
-    step.points.map(point => ({
+    step.points.map((point, index) => ({
       id: point.id,
       name: { point: point.id },
       ok: 'pointGood',
       inGroup: { point: point.id },
-      otherwise: [],
-      trouble: { reply: 'leak', cause: point.cause },
+      otherwise: othersAt(step, point.id, foundState(index)),
+      trouble: troublesAt(step, point.id, point.cause),
+      ...(findingsAt[point.id].some(({ does }) => does === 'open')
+        ? { found: leftOpenHere(step, point.id) }
+        : {}),
     })),
     askFor(step),
   );

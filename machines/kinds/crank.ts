@@ -1,6 +1,6 @@
 import { replyNeedsReadBack, weightOf } from '../assurance.ts';
 import { burstSeconds, leastRestSeconds, restSeconds } from '../limits/starter.ts';
-import { believed, gateMet, pass, stopFor } from '../progress.ts';
+import { believed, pass, stopFor } from '../progress.ts';
 import type { CrankStep, Step } from '../steps.ts';
 import { announce, clearValidMs, startTimer, timerOver } from '../timing.ts';
 import {
@@ -9,17 +9,17 @@ import {
   type Move,
   type Node,
   type Nodes,
-  note,
   remark,
   speak,
   update,
   withMeta,
 } from '../toolkit.ts';
-import type { Gate } from '../vocabulary.ts';
 import { startDeadline } from './deadline.ts';
+import { tooEarly } from './early.ts';
 import {
   askFor,
   askReply,
+  bySecondPerson,
   countMisheard,
   isReply,
   readBack,
@@ -27,15 +27,13 @@ import {
   setAside,
   type Waiting,
 } from './question.ts';
+import { refused, unmetNeeds } from './refused.ts';
 
 /** Nobody said what came of a burst: after this long the engine may be running unwatched. */
 const OUTCOME_WITHIN_S = 10;
 
 const secondClear = ({ context, event }: Look) =>
   context.clearAtMs !== null && atMs(event) - context.clearAtMs < clearValidMs(context);
-
-/** Nobody says for the second person that hands and clothes are clear. */
-const bySecondPerson = ({ event }: Look) => event.by === 'second';
 
 const endBurst = update(({ context, event }) => ({
   timer: null,
@@ -62,7 +60,7 @@ const outOfBudget =
 export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
   const done = pass(step);
   const giveUp = stopFor(step.giveUp.cause);
-  const unmet = ({ context }: Look): Gate[] => step.needs.filter(gate => !gateMet(all, context, gate));
+  const unmet = unmetNeeds(step, all);
   const bySecond: Waiting = { by: 'second', critical: false };
   const waiting: Waiting = { by: step.by, critical: false };
   const burst = ({ context, event }: Look) => burstSeconds(context, atMs(event), step.burst(context));
@@ -104,6 +102,7 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
     ],
   });
   const afterBurst = [{ guard: outOfBudget(step), ...giveUp }, toRest(rest)];
+  const early = tooEarly(step);
 
   const clearTooOld = {
     target: 'askingClear',
@@ -125,7 +124,11 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
       ...speak(() => ({ line: 'crankNow', values: {} })),
     ],
     on: {
-      reply: [...seenNow, { guard: isReply('nothingYet'), target: 'outcome' }],
+      reply: [
+        { guard: look => isReply(step.until)(look) && early.now(look), ...early.move },
+        ...seenNow,
+        { guard: isReply('nothingYet'), target: 'outcome' },
+      ],
       clock: [{ guard: timerOver, target: 'outcome' }, announce],
     },
     // Whatever ends a burst, a stop included: the starter has been warmed by it.
@@ -142,17 +145,7 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
         { target: 'askingClear' },
       ],
     },
-    refused: {
-      meta: { replies: ['ready'], by: step.by, awaits: 'repair', needs: step.needs },
-      entry: [
-        ...speak(look => ({
-          line: 'gateClosed',
-          values: { gates: { list: unmet(look).map(gate => ({ gate })) } },
-        })),
-        note(look => ({ kind: 'refused', data: { step: step.id, unmet: unmet(look) } })),
-      ],
-      on: { reply: { guard: look => isReply('ready')(look) && believed(look), target: 'begin' } },
-    },
+    refused: refused(step, all, 'begin'),
     askingClear: withMeta(
       askReply(bySecond, () => ({ line: 'askClear', values: {} }), [
         {
@@ -190,6 +183,7 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
       },
     },
     cranking,
+    early: early.node(afterBurst),
     released: {
       ...readBack(waiting, readBackReply, [done], { target: 'outcome' }),
       entry: [callRelease, ...speak(readBackReply)],
@@ -200,6 +194,7 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
           { by: step.by, critical: true, late: 'other' },
           () => ({ line: 'burstOver', values: { reply: { reply: step.until } } }),
           [
+            { reply: step.until, move: { guard: early.now, ...early.move } },
             ...seen.map(move => ({ reply: step.until, move })),
             ...afterBurst.map(move => ({ reply: 'nothingYet' as const, move })),
           ],

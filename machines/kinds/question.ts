@@ -25,6 +25,9 @@ export const askFor =
 
 export const isReply = (id: ReplyId) => (look: Look) => look.event.type === 'reply' && look.event.id === id;
 
+/** Nobody says for the second person what only they can vouch for. */
+export const bySecondPerson = ({ event }: Look) => event.by === 'second';
+
 /** A reason has words in it. */
 export const isReason = ({ event }: Look) => event.type === 'reason' && event.text.trim() !== '';
 
@@ -40,14 +43,22 @@ export const askAgain = (ask: Line, digits: boolean) =>
 
 export const countMisheard = update(({ context }) => ({ misheard: context.misheard + 1, pending: null }));
 
+/** A reply that stops at once, with its cause, or with one that is asked for then. */
+export interface Trouble {
+  readonly reply: ReplyId;
+  readonly cause: Cause | null;
+  /** What comes before the stop. */
+  readonly actions?: readonly Effect[];
+}
+
 /** What every waiting question has in common. */
 export interface Waiting {
   readonly by: Person;
   readonly critical: boolean;
   /** The cause of the stop when a running deadline passes. */
   readonly late?: Cause | undefined;
-  /** A reply that stops at once, with its cause. */
-  readonly trouble?: { readonly reply: ReplyId; readonly cause: Cause } | undefined;
+  /** Replies that stop at once. */
+  readonly trouble?: Trouble | readonly Trouble[] | undefined;
   /** The reply that a plain "yes" or "done" stands for, and whether by voice too. */
   readonly affirmed?: NonNullable<Node['meta']>['affirmed'] | undefined;
   /** Several steps are asked together. */
@@ -62,9 +73,13 @@ const metaOf = ({ by, affirmed, group }: Waiting) => ({
 
 const tagsOf = (waiting: Waiting): NonNullable<Node['tags']> => (waiting.critical ? ['critical'] : []);
 const lateMoves = (waiting: Waiting) => (waiting.late ? lateStops([waiting.late]) : []);
-const troubleMoves = ({ trouble }: Waiting): Move[] =>
-  trouble ? [{ guard: isReply(trouble.reply), ...stopFor(trouble.cause) }] : [];
-const troubleReplies = ({ trouble }: Waiting) => (trouble ? [trouble.reply] : []);
+const troublesOf = ({ trouble }: Waiting): Trouble[] => [trouble ?? []].flat();
+const troubleMoves = (waiting: Waiting): Move[] =>
+  troublesOf(waiting).map(({ reply, cause, actions = [] }) => {
+    const stop = stopFor(cause);
+    return { guard: isReply(reply), target: stop.target, actions: [...actions, ...stop.actions] };
+  });
+const troubleReplies = (waiting: Waiting) => troublesOf(waiting).map(({ reply }) => reply);
 
 /** Waits for one reply; `heard` says where it leads. */
 export function askReply(

@@ -3,8 +3,8 @@ export const groups = {
   fuelFilters: { title: 'Fuel filters' },
   primer: { title: 'Primer firm and screwed home' },
   hosesBootsBelts: { title: 'Hoses, boots and belts' },
+  oilFeeds: { title: 'Oil to galleries and turbo' },
   wiringFasteners: { title: 'Wiring and fasteners' },
-  oilAndSteering: { title: 'Oil and steering level, cold' },
 } as const satisfies Record<string, { title: string }>;
 
 /** What a step asks for, in a few words beside the others of its group. */
@@ -20,6 +20,6 @@ export const items = {
   'walkRound.belts': 'belts in their grooves and tensioned',
   'walkRound.wiring': 'wiring clear of heat and of what moves',
   'walkRound.fasteners': 'fasteners tight and marked',
-  'signOff.oilLevel': 'oil, rested, between the marks',
-  'signOff.steeringLevel': 'steering at the mark',
+  'barOver.prelube': 'oil pumped in at the port until pressure shows',
+  'barOver.turboFeed': 'turbo feed oiled and its wheel turned by hand',
 } as const satisfies Record<string, string>;

@@ -3,8 +3,8 @@ export const groups = {
   fuelFilters: { title: 'Filtres à gazole' },
   primer: { title: 'Pompe dure et revissée' },
   hosesBootsBelts: { title: 'Durites, manchons et courroies' },
+  oilFeeds: { title: 'Huile aux galeries et au turbo' },
   wiringFasteners: { title: 'Câblage et boulons' },
-  oilAndSteering: { title: 'Huile et direction, à froid' },
 } as const satisfies Record<string, { title: string }>;
 
 /** What a step asks for, in a few words beside the others of its group. */
@@ -20,6 +20,6 @@ export const items = {
   'walkRound.belts': 'courroies dans leurs gorges et tendues',
   'walkRound.wiring': 'câblage loin de la chaleur et de ce qui bouge',
   'walkRound.fasteners': 'boulons serrés et marqués',
-  'signOff.oilLevel': 'huile reposée, entre les repères',
-  'signOff.steeringLevel': 'direction au repère',
+  'barOver.prelube': "huile pompée par l'orifice jusqu'à la pression",
+  'barOver.turboFeed': 'arrivée du turbo huilée et roue tournée à la main',
 } as const satisfies Record<string, string>;

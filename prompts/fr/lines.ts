@@ -15,6 +15,27 @@ export const lines = {
   fromBus: 'Par le bus :',
   busValue: 'Par le bus : {name} {spoken}.',
   readingsDiffer: "{name} : d'abord {before}, maintenant {now}. Je ne retiens aucune des deux.",
+  doubted: '{name} {spoken} ? Il faudrait {limits} : {why}. Regardez encore, et dites ce que vous voyez.',
+  doubtedBus:
+    'Le bus indique {name} {spoken}. Il faudrait {limits} : {why}. Lisez au cadran, et dites ce que vous voyez.',
+  whyBefore: "c'était {before} il y a {time}",
+  whyAir: "l'air est à {air}",
+  whyRunning: 'il tourne depuis {time}',
+  whyStarterDraws: 'un démarreur fait baisser la batterie',
+  whyCranked: 'elle tenait {before} au démarreur',
+  whyRelief: "le clapet de décharge s'ouvre à {relief}",
+  vouchAsk:
+    'Deuxième personne : lisez vous-même, si possible à un autre cadran ou thermomètre. {name}, en {unit} ?',
+  readFirst: '{reply} ? Alors {name} doit indiquer {limits}. Lisez au cadran, et dites ce que vous voyez.',
+  early:
+    '{reply} après {time} de démarreur ? Il faut {limits}. Deuxième personne : regardez aussi le cadran. Dites {reply}, ou toujours rien.',
+  checkFirst: "Vérifiez d'abord : {title}. Si c'est toujours vrai, dites {reply}. Sinon, dites pas encore.",
+  checkValue:
+    "Vérifiez d'abord : {name}, c'était {before}. Si c'est toujours vrai, dites {reply}. Sinon, dites la valeur.",
+  askDipstick: "Jauge d'huile, moteur au repos : dites bon niveau, huile trop basse, ou huile montée.",
+  topUp: 'Complétez entre les repères avec la même huile, attendez, regardez encore. Dites bon niveau.',
+  oilRisen:
+    "Danger. Du carburant ou du liquide de refroidissement dans l'huile : ce moteur ne doit plus tourner avant d'avoir trouvé d'où il vient et changé l'huile.",
   busDiffers:
     '{name} : vous dites {spoken}, le bus indique {bus}. Regardez encore, et dites ce que vous voyez.',
   readBackDiffers: '{name} : vous dites {spoken}, le bus indique {bus}. Votre valeur est-elle correcte ?',
@@ -82,6 +103,38 @@ export const lines = {
   gateClosed: 'Démarreur refusé. Manque : {gates}.',
   engineRuns: 'Le moteur tourne.',
 
+  disableElectric:
+    "Contact coupé : débranchez {at}, aucun injecteur ne peut alors être commandé. Laissez l'alimentation ouverte et amorcée : la pompe ne doit pas tourner à sec.",
+  disableLever: 'Mettez {at} au débit nul et attachez-le.',
+  disableSolenoid:
+    "Contact coupé : débranchez {at}, qui ferme alors la crémaillère. Laissez l'alimentation ouverte et amorcée.",
+  proveElectric: 'Prise débranchée ({at}), visible et étiquetée, alimentation ouverte ?',
+  proveLever: 'Tirez à la main ({at}) : il reste au débit nul ?',
+  proveSolenoid: 'Contact un instant : aucun clic ({at}) ? Contact coupé de nouveau.',
+  orLeaveOpen: '{name} : corrigez et relisez, ou dites point ouvert pour continuer.',
+  leftOpen: 'Point ouvert noté.',
+  idledLongEnough: 'Assez de ralenti pour des segments neufs. Passez au ralenti accéléré et continuez.',
+  notOpenedInTime:
+    'Thermostat non vu ouvert à temps : point ouvert. Plus de ralenti ; à voir en charge au premier trajet.',
+  weepMeans:
+    "Suintement, humide et sans goutte : essuyez avec un chiffon au bout d'une baguette, regardez de nouveau.",
+  leakMeans: 'Une goutte grossit sous pression.',
+  sprayMeans: 'Danger. Jet : éloignez-vous, il traverse la peau, et il brûle.',
+  hissMeans: "De l'air ou des gaz sortent où ils ne doivent pas.",
+  smellMeans: 'Odeur de gazole ou de brûlé.',
+  valveNoiseMeans:
+    "Bruit de soupapes : courant tant que l'huile n'est pas partout. Il doit passer en quelques minutes.",
+  valveNoiseStaysMeans: "Un bruit de soupapes qui reste : pas d'huile à la distribution.",
+  knockingMeans: 'Danger. Cognement : un palier, un piston, ou une injection au mauvais moment.',
+  squealingMeans: 'Grincement : une courroie glisse, ou un roulement est à sec.',
+  whiteSmokeMeans: "Fumée blanche : gazole imbrûlé d'un moteur froid. Elle doit passer en chauffant.",
+  whiteSmokeStaysMeans: 'Une fumée blanche qui reste : du liquide dans un cylindre.',
+  blueSmokeMeans: 'Fumée bleue : huile passant des segments pas encore rodés. Elle doit diminuer.',
+  blueSmokeStaysMeans: 'Une fumée bleue qui reste : huile des segments, des soupapes ou du turbo.',
+  blackSmokeMeans: "Fumée noire : trop de gazole ou trop peu d'air. Elle doit passer au ralenti.",
+  blackSmokeStaysMeans: "Une fumée noire qui reste : un injecteur, ou de l'air bouché.",
+  thickSmokeMeans: 'Danger. Fumée épaisse.',
+
   codeSpn: 'Numéro du paramètre suspect, chiffre par chiffre ?',
   codeFmi: 'Mode de défaillance, de zéro à trente et un ?',
   codeBlocks: 'Code {spn} {fmi}, {meaning} : bloquant. {because}.',
@@ -132,9 +185,11 @@ export const phases = {
   fill: 'Remplissage',
   prime: 'Amorçage',
   walkRound: 'Tour du moteur',
+  barOver: 'Rotation à la main',
   noFuelCrank: 'Démarreur sans carburant',
   keyOn: 'Contact',
   firstFire: 'Premier démarrage',
+  firstRun: 'Première marche courte',
   checks: 'Contrôles moteur tournant',
   warmUp: 'Mise en température',
   sweeps: 'Montées en régime',
@@ -184,8 +239,16 @@ export const gates = {
   heaterHoldDone: "réchauffeur d'admission",
   noBlockingFault: 'codes de défaut',
   secondPersonClear: 'zone dégagée par équipier',
+  turnsFreely: 'tourné à la main',
+  batteryUnderLoad: 'batterie en charge',
+  engineFired: 'moteur en marche',
+  nothingAmiss: 'yeux et oreilles',
+  firstRunSeen: 'tour fait après la première marche',
+  restarted: 'moteur de nouveau en marche',
   oilPressureShown: "pression d'huile",
   noLeaks: 'aucune fuite',
+  noLeaksAfter: 'aucune fuite après la marche',
+  coolEnough: 'assez froid pour ouvrir',
   coldLevels: 'niveaux à froid',
   signature: 'signature',
 } as const satisfies Record<string, string>;
@@ -198,6 +261,7 @@ export const causes = {
   fuelLeak: 'fuite de gazole',
   noOilPressure: "pas de pression d'huile",
   noStart: 'le moteur ne démarre pas',
+  binds: 'ne tourne pas librement',
   overspeed: 'surrégime',
   overheating: 'surchauffe',
   faultCode: 'code de défaut',
@@ -215,6 +279,9 @@ export const people = {
 } as const satisfies Record<string, string>;
 
 export const inspectPoints = {
+  anyLeak: 'fuites de gazole, huile ou liquide, vues de loin',
+  noise: 'bruit',
+  smoke: 'fumée',
   fuelJoints: "raccords de gazole et tuyaux d'injecteurs, papier seulement",
   coolantJoints: 'durites et raccords de refroidissement',
   oilJoints: 'raccords et filtre à huile',

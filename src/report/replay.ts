@@ -141,7 +141,13 @@ class SessionAgain {
       case 'refused':
       case 'disagreement':
       case 'contradiction':
+      case 'doubted':
+      case 'vouched':
+      case 'barred':
       case 'takenBack':
+      case 'found':
+      case 'leftOpen':
+      case 'settled':
         return this.#compare(entry.kind, written);
       case 'heard':
       case 'said':

@@ -18,6 +18,7 @@ import type { Pcm, Synthesizer } from '../../src/voice/ports.ts';
 import { createTypedRecognizer, type TypedRecognizer } from '../../src/voice/recognizers/typed.ts';
 import { SilentSink } from '../../src/voice/speakers/silent-sink.ts';
 import { SpeechQueue } from '../../src/voice/speech-queue.ts';
+import { goodPauseMs } from '../machines/helpers/good.ts';
 import { isAskedTogether } from './together.ts';
 
 export const job: JobCard = { vehicle: 'V', engine: 'E', technician: 'T', second: 'S', supervisor: 'U' };
@@ -185,6 +186,8 @@ export async function goUntil(rig: Rig, key = ''): Promise<void> {
     if (reply === null || reply === undefined)
       await rig.pass(Math.max(1, (rig.clock.nextMs() ?? 0) - rig.clock.nowMs()));
     else {
+      const pauseMs = goodPauseMs(rig.session.moment);
+      if (pauseMs !== null) await rig.pass(pauseMs);
       await rig.type(reply);
       // People take a moment, but not where seconds count.
       if (!rig.key().startsWith('firstFire.oilPressure')) await rig.pass(1500);

@@ -76,7 +76,7 @@ describe('going back', () => {
 
   it('after a stop also undoes later steps that had stayed done, and nothing before', () => {
     const driver = new Driver(demoSix).goodUntil('walkRound.tools.asking');
-    driver.send({ type: 'stop', cause: 'coolantLeak' }).goodUntil('fill.coolantFilled.asking');
+    driver.send({ type: 'stop', cause: 'coolantLeak' }).goodUntil('fill.coolantFilled.checking');
     expect(driver.context.done).toContain('fill.oilGrade');
     driver.send({ type: 'goBack' });
     expect(driver.context.step).toBe('fill.coolantMix');

@@ -313,12 +313,13 @@ describe('the warm-up', () => {
   const maxMs = demoSix.warmUp.maxS * 1000;
 
   it('is not over before its least time, whatever the gauge or the hose says', () => {
-    const early = warmUp.fork().reply('thermostatOpen').reply('yes');
+    const near = warmUp.fork().clock(200_000).value('coolantTemperature', 80).reply('yes');
+    const early = near.fork().reply('thermostatOpen').reply('yes');
     expect(early.name).toBe('warmUp.watch.between');
     expect(early.lines).toContain('tooEarly');
-    expect(warmUp.fork().value('coolantTemperature', 90).reply('yes').name).toBe('warmUp.watch.between');
+    expect(near.fork().value('coolantTemperature', 90).reply('yes').name).toBe('warmUp.watch.between');
     const beginMs = warmUp.context.timer?.startedMs ?? 0;
-    const late = warmUp.fork().reply('thermostatOpen');
+    const late = near.fork().reply('thermostatOpen');
     expect(
       late.fork().reply('yes', { afterMs: minMs - (late.nowMs - beginMs) - 1 }).context.done,
     ).not.toContain('warmUp.watch');

@@ -29,7 +29,7 @@ describe('the story of a start in which all went well', () => {
     expect(model.trust.replayFault).toBeUndefined();
     expect(model.gates.filter(({ met }) => !met)).toEqual([]);
     expect(model.openItems).toEqual([]);
-    expect(leadOf(model)).toMatch(/^Signed off after \d+ min: all \d+ gates met, no stop but the drills/);
+    expect(leadOf(model)).toMatch(/^Signed off after 4 h \d+ min: all \d+ gates met, no stop but the drills/);
   });
 
   test('goes through all phases in their order', () => {

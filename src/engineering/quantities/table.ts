@@ -31,8 +31,7 @@ export interface QuantityFacts {
 
 const PRACTICE = 'common practice, no published source';
 const HEIGHTS = 'the lowest shore on land is at -430 m, the highest roads below 6000 m (from memory)';
-const GLYCOL =
-  'below the lowest freezing point of any glycol mix, about -50 degC (ASHRAE Handbook), with the scale of the tester';
+const GLYCOL = 'below the lowest freezing point of any glycol mix, two thirds of it (from memory)';
 /** At the battery, at the key switch, at a second battery. */
 const BATTERY_SPNS = [168, 158, 444] as const;
 
@@ -47,7 +46,7 @@ export const quantities = {
   },
   coldestNight: { unit: 'degC', range: [-60, 60], source: PRACTICE, tolerance: 3 },
   altitude: { unit: 'm', range: [-500, 6000], source: HEIGHTS, tolerance: 50 },
-  coolantFreezePoint: { unit: 'degC', range: [-60, 0], source: GLYCOL, tolerance: 2 },
+  coolantFreezePoint: { unit: 'degC', range: [-70, 0], source: GLYCOL, tolerance: 2 },
   oilQuantity: { unit: 'litre', range: [0, 1000], source: PRACTICE, tolerance: 0.25 },
   fuelInTank: { unit: 'litre', range: [0, 5000], source: PRACTICE, tolerance: 10 },
   biodieselShare: { unit: '%', range: [0, 100], source: 'a share', tolerance: 1 },

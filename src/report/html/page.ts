@@ -66,6 +66,8 @@ function block(own: Block): string {
       return `<ul${classes(own.boxes && 'boxes')}>${own.items.map(item => `<li${classes(item.tone, item.ticked && 'ticked')}>${cellBody(item)}</li>`).join('')}</ul>`;
     case 'figures':
       return `<div${classes('figures', own.perRow === 2 && 'two')}>${own.figures.map(figure).join('')}</div>`;
+    case 'folded':
+      return `<details><summary>${isolate(own.summary)}</summary>${own.blocks.map(block).join('\n')}</details>`;
     case 'signatures':
       return `<div class="sign">${own.lines
         .map(

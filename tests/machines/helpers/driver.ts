@@ -10,7 +10,7 @@ import type { ReplyId } from '../../../prompts/types.ts';
 import type { Profile } from '../../../src/profile/schema.ts';
 import type { EventBody } from '../../../src/session/hearing.ts';
 import { isAskedTogether } from '../../helpers/together.ts';
-import { goodBody } from './good.ts';
+import { goodBody, goodPauseMs } from './good.ts';
 
 export const job: JobCard = { vehicle: 'V', engine: 'E', technician: 'T', second: 'S', supervisor: 'U' };
 
@@ -148,7 +148,7 @@ export class Driver {
   /** What people do next in a start where all goes well. */
   good(): this {
     const body = goodBody(this.moment);
-    return body ? this.send(body) : this.ring();
+    return body ? this.send(body, { afterMs: goodPauseMs(this.moment) ?? PAUSE_MS }) : this.ring();
   }
 
   /** All goes well until the named state, or one for which `reached` holds. */

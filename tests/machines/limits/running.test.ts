@@ -45,6 +45,7 @@ describe('the idle', () => {
   /** Stopped in the warm-up by a false alarm, after the coolant was read there, and started again. */
   const startedAgainAt = (coolantC: number) => {
     const driver = sessionAt(demoSix, 'warmUp.watch.asking')
+      .clock(600_000)
       .value('coolantTemperature', coolantC)
       .reply('yes');
     return goOn(driver.stop(), 'checks.idle.item1');
@@ -74,6 +75,7 @@ describe('the warm-up', () => {
   /** A reading or a reply, confirmed so many seconds after the watch began. */
   function confirmedAt(seconds: number, say: (driver: Driver) => void): Driver {
     const driver = begun.fork([]);
+    driver.clock(sinceMs + (seconds - 3) * 1000 - driver.nowMs);
     say(driver);
     driver.reply('yes', { afterMs: sinceMs + seconds * 1000 - driver.nowMs });
     return driver;
@@ -89,7 +91,8 @@ describe('the warm-up', () => {
   });
 
   it('takes four minutes at least, whatever is read or said', () => {
-    for (const say of [coolant(90), (driver: Driver) => driver.reply('thermostatOpen')]) {
+    const hotHose = (driver: Driver) => coolant(80)(driver).reply('yes').reply('thermostatOpen');
+    for (const say of [coolant(90), hotHose]) {
       expect(done(confirmedAt(239.999, say))).toBe(false);
       expect(done(confirmedAt(240, say))).toBe(true);
     }

@@ -107,7 +107,7 @@ describe('the rest after a burst', () => {
   it('is asked for between two steps too: what is left of the minute', () => {
     const confirmed = (afterMs: number) => {
       const driver = burst(sessionAt(demoSix, `${UNTIL}.askingClear`));
-      return driver.reply('oilPressureShows').reply('yes', { afterMs });
+      return driver.reply('oilPressureShows', { afterMs: 12_000 }).reply('yes', { afterMs });
     };
     const soon = confirmed(10_000);
     expect(soon.name).toBe('noFuelCrank.holds.resting');

@@ -268,6 +268,7 @@ restored: R IH S T AO R D
 return: R IH T ER N | R IY T ER N
 revs: R EH V Z
 right: R AY T
+risen: R IH Z AH N
 rising: R AY Z IH NG
 rough: R AH F
 rubbing: R AH B IH NG
@@ -275,6 +276,7 @@ running: R AH N IH NG
 runs: R AH N Z
 s: EH S
 safe: S EY F
+same: S EY M
 say: S EY
 says: S EH Z | S IH Z
 screwed: S K R UW D
