@@ -7,6 +7,7 @@ import { buildDocument } from '../../src/report/document/build.ts';
 import { renderHtml } from '../../src/report/html/page.ts';
 import type { ReportModel } from '../../src/report/model.ts';
 import { summarize } from '../../src/report/summarize.ts';
+import { goUntil, rig } from '../helpers/session-rig.ts';
 import { startWithMishaps } from './mishaps.ts';
 import { inputOf } from './support.ts';
 
@@ -79,6 +80,27 @@ describe('for a supervisor the report', () => {
       'The oil pressure is not below the least for this speed and this oil temperature.',
     );
     for (const { verdict } of model.readings) expect(rules).not.toContain(`] ${verdict?.rule} `);
+  });
+
+  test('tells what could hardly be true, what it could have been, and who read it too', async () => {
+    const run = await rig('demo-six', 'metric', join(folder, 'doubts.jsonl'), 'en');
+    await run.session.begin(false);
+    await goUntil(run, 'job.coldestNight.asking');
+    await run.type('15');
+    await run.type('15');
+    expect(run.key()).toBe('job.coldestNight.vouching');
+    await run.type('14');
+    await run.type('correct');
+    await run.record.close();
+    const doubtful = summarize(await inputOf(join(folder, 'doubts.jsonl')));
+    expect(doubtful.trust.replayFault).toBe(undefined);
+    expect(doubtful.doubts).toMatchObject([
+      { step: 'job.coldestNight', si: 15, max: 11, vouchedBy: 'second' },
+    ]);
+    const told = textOf(buildDocument(doubtful, 'metric').blocks).replaceAll('\u00a0', ' ');
+    expect(told).toContain('Coldest night, 15 °C');
+    expect(told).toContain('at most 11 °C');
+    expect(told).toContain('taken: read by the second person too');
   });
 
   test('does not take "I sign" at the technician\'s keys for the supervisor\'s', () => {

@@ -3,6 +3,7 @@ import { limits, margin, shownAs, time } from '../format.ts';
 import type { Manner } from '../manner.ts';
 import type { GateStory, JudgedStep, Reading, ReportModel, StopStory } from '../model.ts';
 import { capital } from '../names.ts';
+import { isFigure } from '../story/gates.ts';
 import type { Block, Cell, Column, Row } from './blocks.ts';
 import { means } from './means.ts';
 import type { RuleBook } from './rules.ts';
@@ -153,7 +154,9 @@ function readingRow(reading: Reading, rules: RuleBook, manner: Manner, title: Ce
       { text: time(timeMs) },
       toned(shown.value(si)),
       { text: limits(verdict ?? {}, inLimits, manner) },
-      verdict ? toned(margin({ value: held?.value ?? si, verdict }, inLimits, manner)) : { text: '\u2013' },
+      verdict && !isFigure(verdict)
+        ? toned(margin({ value: held?.value ?? si, verdict }, inLimits, manner))
+        : { text: '\u2013' },
       { text: rules.mark(reading) },
     ],
   };

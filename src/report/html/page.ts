@@ -24,7 +24,7 @@ function row(own: Row, columns: readonly Column[]): string {
   }
   const right = own.right ? `<span${classes(own.right.tone)}>${cellBody(own.right)}</span>` : '';
   const detail = own.detail === undefined ? '' : `<small>${isolate(own.detail)}</small>`;
-  return `<tr class="group"><td colspan="${columns.length}"><div class="head"><strong>${isolate(own.title.text)}</strong>${right}</div>${detail}</td></tr>`;
+  return `<tr class="group"><td colspan="${columns.length}"><div class="head"><strong${classes(own.title.tone)}>${isolate(own.title.text)}</strong>${right}</div>${detail}</td></tr>`;
 }
 
 function table(columns: readonly Column[], rows: readonly Row[]): string {

@@ -1,6 +1,6 @@
 import type { Step } from '../../../machines/steps.ts';
 import type { Recorded } from '../../record/vocabulary/index.ts';
-import type { GateStory, JudgedStep, PassedStep, Reading } from '../model.ts';
+import type { GateStory, JudgedStep, PassedStep, ReadingVerdict } from '../model.ts';
 import type { Replay } from '../replay.ts';
 
 /** Each step's last passing, and whether a stop or going back has taken it back since. */
@@ -53,7 +53,7 @@ function holdersOf(entries: readonly Recorded[], replay: Replay | undefined): Ho
 }
 
 /** Weather, place and amounts, which only have to be possible: what is wrong with the engine holds the work up. */
-const isFigure = ({ verdict }: Reading) => verdict?.rule === 'plausible-range';
+export const isFigure = ({ rule }: ReadingVerdict) => rule === 'plausible-range';
 
 /** Every gate with what was confirmed and read for it; last, the readings that open no gate. */
 export function gatesOf(
@@ -87,7 +87,9 @@ export function gatesOf(
   const gated = new Set(stories.flatMap(({ readings }) => readings));
   const others = judged.filter(reading => !gated.has(reading));
   const ungated = (holdsUp: boolean): GateStory[] => {
-    const readings = others.filter(({ last }) => isFigure(last) !== holdsUp);
+    const readings = others.filter(
+      ({ last }) => (last.verdict !== undefined && isFigure(last.verdict)) !== holdsUp,
+    );
     return readings.length === 0
       ? []
       : [{ gate: null, holdsUp, met: true, confirmed: [], missing: [], readings }];
