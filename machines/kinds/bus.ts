@@ -68,6 +68,9 @@ const disagreement = ({ event }: Look) => {
 const contradictedBy = (look: Look): number | undefined =>
   disagreement(look) && look.event.type === 'value' ? look.event.bus?.si : undefined;
 
+/** What was said differs from what the bus shows: then somebody has to confirm it, by whatever means it came. */
+export const isContradicted = (look: Look): boolean => disagreement(look) !== null;
+
 const keyOfValue = ({ event }: Look) => (event.type === 'value' ? `${event.quantity} ${event.si}` : null);
 
 const noteDifference = note(look => {

@@ -3,7 +3,7 @@ import { keepReading, noteVerdict } from '../judging.ts';
 import { freshQuestion, NEXT, pass } from '../progress.ts';
 import type { ReadingStep, Step } from '../steps.ts';
 import { type Effect, type Look, type Move, note, remark, update } from '../toolkit.ts';
-import { setValueAside } from './bus.ts';
+import { isContradicted, setValueAside } from './bus.ts';
 
 /** Says the number again in passing, and remembers that it may be taken back. */
 export const echo = (step: Step): Effect[] => [
@@ -30,7 +30,7 @@ export function passEchoed(step: ReadingStep): Move[] {
   const done = pass(step);
   return [
     {
-      guard: (look: Look) => !needsReadBack(look),
+      guard: (look: Look) => !needsReadBack(look) && !isContradicted(look),
       target: done.target,
       actions: [setValueAside, noteVerdict(judge), ...echo(step), keepReading, ...done.actions],
     },

@@ -15,7 +15,7 @@ import {
   update,
   withMeta,
 } from '../toolkit.ts';
-import { isFromBus, judgedByBus, setValueAside, valueMeets } from './bus.ts';
+import { isContradicted, isFromBus, judgedByBus, setValueAside, valueMeets } from './bus.ts';
 import { doubtMoves, vouchingNode } from './doubt.ts';
 import { echo } from './echo.ts';
 import {
@@ -199,7 +199,7 @@ function unread(step: WatchStep, reading: NonNullable<WatchStep['reading']>): Mo
   const needsReadBack = valueNeedsReadBack('limit', reading.bounds);
   return [
     {
-      guard: look => !needsReadBack(look) && !valueMeets(reading.reached)(look),
+      guard: look => !needsReadBack(look) && !isContradicted(look) && !valueMeets(reading.reached)(look),
       target: 'between',
       actions: [
         setValueAside,

@@ -9,14 +9,16 @@ import type { PromptValue } from '../vocabulary.ts';
 const openItems = (context: Context): PromptValue => ({
   list: [
     ...context.skips.map(skip => ({ step: skip.step })),
-    ...context.openItems.map(({ step, quantity, si, finding }): PromptValue => ({
-      list: [
-        { step },
-        ...(quantity === undefined || si === undefined ? [] : [{ quantity, si }]),
-        ...(finding === undefined ? [] : [{ reply: finding }]),
-      ],
-      joined: 'plain',
-    })),
+    ...context.openItems.map(
+      ({ step, quantity, si, finding }): PromptValue => ({
+        list: [
+          { step },
+          ...(quantity === undefined || si === undefined ? [] : [{ quantity, si }]),
+          ...(finding === undefined ? [] : [{ reply: finding }]),
+        ],
+        joined: 'plain',
+      }),
+    ),
     ...context.faults.filter(fault => fault.accepted).map(fault => ({ code: fault })),
   ],
 });

@@ -19,6 +19,7 @@ import { createTypedRecognizer, type TypedRecognizer } from '../../src/voice/rec
 import { SilentSink } from '../../src/voice/speakers/silent-sink.ts';
 import { SpeechQueue } from '../../src/voice/speech-queue.ts';
 import { goodPauseMs } from '../machines/helpers/good.ts';
+import { isAskedTogether } from './together.ts';
 
 export const job: JobCard = { vehicle: 'V', engine: 'E', technician: 'T', second: 'S', supervisor: 'U' };
 
@@ -179,8 +180,11 @@ export function goodReply(rig: Rig): string | null {
 export async function goUntil(rig: Rig, key = ''): Promise<void> {
   for (let turn = 0; turn < 600 && rig.session.moment.status === 'active'; turn += 1) {
     if (key !== '' && rig.key() === key) return;
-    const reply = goodReply(rig);
-    if (reply === null) await rig.pass(Math.max(1, (rig.clock.nextMs() ?? 0) - rig.clock.nowMs()));
+    const apart = isAskedTogether(rig.session.moment, key);
+    const { language } = rig.session.parts;
+    const reply = apart ? language.replies.oneByOne[0] : goodReply(rig);
+    if (reply === null || reply === undefined)
+      await rig.pass(Math.max(1, (rig.clock.nextMs() ?? 0) - rig.clock.nowMs()));
     else {
       const pauseMs = goodPauseMs(rig.session.moment);
       if (pauseMs !== null) await rig.pass(pauseMs);

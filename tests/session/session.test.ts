@@ -124,7 +124,7 @@ describe('the record', () => {
     await run.type('card is right');
     await run.type('understood');
     await run.type('protection on');
-    expect(run.key()).toBe('job.protection.readingBack');
+    expect(run.key()).toBe('job.hazards.asking');
     const problems = run.happenings.filter(each => each.kind === 'problem');
     expect(problems).toEqual([{ kind: 'problem', sentence: 'The disk is full; save the record elsewhere.' }]);
   });

@@ -9,6 +9,7 @@ import type { Person, Quantity, Via } from '../../../machines/vocabulary.ts';
 import type { ReplyId } from '../../../prompts/types.ts';
 import type { Profile } from '../../../src/profile/schema.ts';
 import type { EventBody } from '../../../src/session/hearing.ts';
+import { isAskedTogether } from '../../helpers/together.ts';
 import { goodBody, goodPauseMs } from './good.ts';
 
 export const job: JobCard = { vehicle: 'V', engine: 'E', technician: 'T', second: 'S', supervisor: 'U' };
@@ -35,16 +36,6 @@ export function takeStep(machine: FirstStart, before: Moment, event: SessionEven
   const [after, actions] = transition(machine, before, event);
   const params = paramsOf(actions);
   return { event, before, after, said: params.filter(isSaid), notes: params.filter(isNote) };
-}
-
-/** Whether the state is that of one thing, and is asked here together with others. */
-function isAskedTogether(moment: Moment, state: string): boolean {
-  const { replies, items = [] } = offerOf(moment);
-  const [phase, step, child] = state.split('.');
-  const own = `${phase}.${step}`;
-  if (!replies.includes('oneByOne')) return false;
-  if (items.includes(own)) return child === 'asking' || child === 'readingBack' || child === 'skipping';
-  return moment.context.step === own && /^item\d+$/.test(child ?? '');
 }
 
 const machines = new Map<Profile, FirstStart>();

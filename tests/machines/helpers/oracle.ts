@@ -165,8 +165,7 @@ export function effectOf(
     closed.add('fired');
   }
   const starts = from.startsWith('firstFire.crank.') || from.startsWith('firstRun.restart.');
-  if (starts && event.type === 'reply' && event.id === 'fired')
-    opens.push('fired');
+  if (starts && event.type === 'reply' && event.id === 'fired') opens.push('fired');
   if (opens.includes('shutdown.keyOff') || opens.includes('firstRun.keyOff')) closed.add('fired');
   if (isRunningState(to) && !opens.includes('fired')) needs.push('fired');
   return { opens, needs, closes: fact => tests.some(test => test(fact)) };

@@ -101,8 +101,16 @@ const firing = [
 ] as const satisfies readonly Gate[];
 
 const cranks = [
-  { profile: demoSix, step: 'noFuelCrank.untilPressure', needs: [...anyCranking, 'fuellingDisabled', 'batteryUnderLoad'] },
-  { profile: demoSix, step: 'noFuelCrank.holds', needs: [...anyCranking, 'fuellingDisabled', 'batteryUnderLoad'] },
+  {
+    profile: demoSix,
+    step: 'noFuelCrank.untilPressure',
+    needs: [...anyCranking, 'fuellingDisabled', 'batteryUnderLoad'],
+  },
+  {
+    profile: demoSix,
+    step: 'noFuelCrank.holds',
+    needs: [...anyCranking, 'fuellingDisabled', 'batteryUnderLoad'],
+  },
   { profile: demoSix, step: 'firstFire.crank', needs: [...firing, 'heaterHoldDone'] },
   { profile: demoSix, step: 'firstRun.restart', needs: [...firing, 'heaterHoldDone', 'firstRunSeen'] },
   { profile: demoFour, step: 'firstFire.crank', needs: firing },
