@@ -143,7 +143,7 @@ describe('a watched fault', () => {
   });
 
   it('that clears lets the checks begin', () => {
-    expect(watching.fork().reply('faultCleared').reply('yes').context.step).toBe('checks.idle');
+    expect(watching.fork().reply('faultCleared').reply('yes').context.step).toBe('firstRun.run');
   });
 
   it('without one there is nothing to watch', () => {

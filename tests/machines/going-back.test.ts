@@ -61,6 +61,9 @@ describe('going back', () => {
       'noFuelCrank.voltage',
       'firstFire.crank',
       'firstFire.oilPressure',
+      'firstRun.drain',
+      'firstRun.restart',
+      'firstRun.oilPressure',
       'shutdown.firstSoak',
     ]);
     for (const moment of crossing)

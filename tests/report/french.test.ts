@@ -153,7 +153,7 @@ describe('the report of a session in French', () => {
     });
     expect(blocks.find(({ type }) => type === 'lead')).toMatchObject({
       text: expect.stringMatching(
-        /^Démarrage signé après [^:]+min\u00a0: toutes les conditions validées \(19\), 1 arrêt d'urgence, 2 points ouverts\.$/,
+        /^Démarrage signé après [^:]+min\u00a0: toutes les conditions validées \(27\), 1 arrêt d'urgence, 2 points ouverts\.$/,
       ),
     });
     expect(title).toBe('Premier démarrage\u00a0: V');

@@ -39,9 +39,11 @@ describe('the story of a start in which all went well', () => {
       'fill',
       'prime',
       'walkRound',
+      'barOver',
       'noFuelCrank',
       'keyOn',
       'firstFire',
+      'firstRun',
       'checks',
       'warmUp',
       'sweeps',
@@ -50,10 +52,12 @@ describe('the story of a start in which all went well', () => {
     ]);
   });
 
-  test('cranks twice without fuel and once with, then runs until the key is turned off', () => {
+  test('cranks twice without fuel and twice with, for a short first run and the long one', () => {
     expect(model.timeLine.engine?.map(({ engine }) => engine)).toEqual([
       'cranking',
       'cranking',
+      'cranking',
+      'running',
       'cranking',
       'running',
     ]);
@@ -160,7 +164,7 @@ test('a session that was stopped in its second phase says so in one line, and wh
     for (const reply of ['stop', 'all is off', 'correct', 'coolant leak', 'correct']) await rig.type(reply);
   });
   expect(leadOf(model)).toMatch(
-    /^Stopped and not gone on with .* in phase 2 of 12, Fill: coolant leak\. The engine did not run\.$/,
+    /^Stopped and not gone on with .* in phase 2 of 14, Fill: coolant leak\. The engine did not run\.$/,
   );
   expect(model.gates.find(({ gate }) => gate === 'peopleSafe')?.met).toBe(true);
   expect(model.openItems).toContainEqual({ kind: 'gate', gate: 'coolantReady' });

@@ -29,7 +29,7 @@ describe('just missed, it is not', () => {
     if (limit.stops) {
       expect(driver.name).toBe('stopped.makingSafe');
       expect(driver.context.stop?.cause).toBe(limit.stops);
-    } else expect(driver.name).toBe(`${limit.step}.asking`);
+    } else expect(driver.name).toBe(`${limit.step}.${limit.staysOpen ? 'outside' : 'asking'}`);
     // What no gauge shows is not judged at all.
     expect(lastVerdict(driver) ?? false).toBe(false);
   });
