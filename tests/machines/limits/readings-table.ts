@@ -53,8 +53,8 @@ const job: readonly ReadingLimit[] = [
     limit: 'heights for which the calculations hold',
     step: 'job.altitude',
     quantity: 'altitude',
-    met: [0, 3040],
-    missed: [-1, 3041],
+    met: [-430, 0, 5100, 6000],
+    missed: [-501, 6001],
   },
 ];
 
