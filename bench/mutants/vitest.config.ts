@@ -7,7 +7,8 @@ const LAST = /\/fuzz\.test\.ts$/;
 
 class QuickestFirst extends BaseSequencer {
   override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {
-    const late = ({ moduleId }: TestSpecification): number => (FIRST.test(moduleId) ? 0 : LAST.test(moduleId) ? 2 : 1);
+    const late = ({ moduleId }: TestSpecification): number =>
+      FIRST.test(moduleId) ? 0 : LAST.test(moduleId) ? 2 : 1;
     return files.toSorted((a, b) => late(a) - late(b));
   }
 }

@@ -23,13 +23,14 @@ import {
   type RecordKind,
   type Written,
 } from '../record/vocabulary/index.ts';
-import type { EarLevel, Heard, Recognizer } from '../voice/ports.ts';
+import type { EarLevel, Grammar, Heard, Recognizer } from '../voice/ports.ts';
 import type { SpeechQueue } from '../voice/speech-queue.ts';
 import { notesIn, saidIn } from './actions.ts';
 import { BayWatch, type HearingReport } from './bay-watch.ts';
 import type { Clock } from './clock.ts';
 import { grammarOf, slotValueToSi } from './grammar.ts';
 import { type EventBody, meaningOf } from './hearing.ts';
+import { figureByFigure, spokenInNoise } from './in-noise.ts';
 import type { UnitSystem } from './units.ts';
 import { type Sentence, wordSaid } from './wording.ts';
 
@@ -123,7 +124,7 @@ export class Session {
     this.#ears.push({ recognizer, via });
     recognizer.onHeard(heard => this.hear(heard, via));
     this.#setOnlyStop();
-    recognizer.listen(this.#grammarFor(via));
+    recognizer.listen(this.grammar(via));
   }
 
   /** Puts beside each answer what a vehicle bus shows at that moment. */
@@ -141,6 +142,22 @@ export class Session {
     return this.#speaking || !this.#bay.voiceTrusted;
   }
 
+  /** Whether the bay is so loud that figures are said one by one, and of the wordings those that are farthest apart. */
+  get inNoise(): boolean {
+    return this.#bay.voiceHelped;
+  }
+
+  /** The language, with what is asked for in a loud bay first while it is loud. */
+  get language(): Language {
+    return this.inNoise ? spokenInNoise(this.#parts.language) : this.#parts.language;
+  }
+
+  /** Everything that may be said now on this way. */
+  grammar(via: Via): Grammar {
+    const grammar = grammarOf(this.#moment, this.language, this.#parts.units, via);
+    return this.inNoise && via === 'voice' ? figureByFigure(grammar) : grammar;
+  }
+
   #setOnlyStop(): void {
     for (const { recognizer, via } of this.#ears)
       if (via === 'voice') recognizer.onlyStop(this.hearsOnlyStop);
@@ -150,6 +167,7 @@ export class Session {
     this.keep('hearing', { finding, noiseDbfs, aboveNoiseDb });
     if (finding === 'bayChecked') return;
     this.#setOnlyStop();
+    this.#listen();
     // Where seconds count the tool's own voice would be in the way of the reply.
     if (controlsOf(this.#moment).includes('hold')) this.mention(finding);
     else this.#tell({ kind: 'problem', sentence: this.#parts.language.lines[finding] });
@@ -322,14 +340,14 @@ export class Session {
 
   /** After each change: listen for what may be said now, and look at the clock when it is next needed. */
   #settleIn(): void {
-    for (const { recognizer, via } of this.#ears) recognizer.listen(this.#grammarFor(via));
+    this.#listen();
     const alarmMs = isOver(this.#moment) ? null : nextAlarmMs(this.#moment.context);
     this.#parts.clock.setAlarm(alarmMs, () => this.receive({ type: 'clock' }, 'technician', 'tool'));
     this.#tell(null);
   }
 
-  #grammarFor(via: Via) {
-    return grammarOf(this.#moment, this.#parts.language, this.#parts.units, via);
+  #listen(): void {
+    for (const { recognizer, via } of this.#ears) recognizer.listen(this.grammar(via));
   }
 
   /** Hazards each for themselves, ahead of everything else. */
@@ -348,7 +366,7 @@ export class Session {
   }
 
   #word(said: Said): Sentence {
-    return wordSaid(said, this.#parts.language, this.#parts.units);
+    return wordSaid(said, this.language, this.#parts.units);
   }
 
   #speak({ spoken, shown }: Sentence, said: Said, priority: Said['priority']): void {

@@ -97,7 +97,8 @@ export class Viewer {
 
   view(): View {
     const { moment, parts, speaking } = this.#session;
-    const { language, units, profile, clock } = parts;
+    const { units, profile, clock } = parts;
+    const { language } = this.#session;
     const { context } = moment;
     const offer = offerOf(moment);
     const grammar = grammarOf(moment, language, units, 'keys');
@@ -154,7 +155,11 @@ export class Viewer {
       openItems: context.skips.map(skip => stepTitle(language, skip.step)),
       hearing: { ...this.#hearing, speaking },
       log: this.#log,
-      problems: [...this.#problems, ...(this.#notKept === null ? [] : [this.#notKept])],
+      problems: [
+        ...this.#problems,
+        ...(this.#notKept === null ? [] : [this.#notKept]),
+        ...(this.#session.inNoise ? [language.lines.bayLoud] : []),
+      ],
       ...(this.#sights ? { sights: this.#sights } : {}),
       outcome: isOver(moment) ? outcomeOf(moment) : null,
     };

@@ -10,7 +10,8 @@ import { isRestart } from './read.ts';
  * 1. Not named. The entry `resumed` stands on a clock of its own that begins anew.
  * 2. The entry `resumed` stands on the session's clock, like those behind it.
  * 3. What has to be confirmed depends on how an answer came (`via`): by keys and touch most answers count at once.
- *    Several steps may be answered together; `takeBack` takes a number back. Events of older records led elsewhere:
+ *    Several steps may be answered together; `takeBack` takes a number back. What can hardly be true is `doubted`, may
+ *    be `vouched` for by somebody else, and an engine may be `barred` for good. Events of older records led elsewhere:
  *    such records are read and told, but neither gone on with nor carried out once more.
  *
  * A new kind, or a change in what a kind or one of its members means, takes the next number; what older records hold
