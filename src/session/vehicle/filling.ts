@@ -75,7 +75,9 @@ export function createFiller(steps: readonly Step[]) {
     next(moment: Moment, nowMs: number, look: VehicleLook): EventBody | null {
       if (moment === sentAt || isOver(moment) || !moment.matches('procedure')) return null;
       const step = steps.find(({ id }) => id === moment.context.step);
-      if (!step || moment.context.misheard > 0 || isTooSoon(step, moment, nowMs)) return null;
+      // What was misunderstood, or can hardly be true, is for people to say.
+      if (moment.context.misheard > 0 || moment.context.doubted !== null) return null;
+      if (!step || isTooSoon(step, moment, nowMs)) return null;
       const body = due(step, moment, nowMs, look);
       if (!body) return null;
       sentAt = moment;
