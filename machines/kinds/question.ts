@@ -1,9 +1,20 @@
-import type { LineId, ReplyId } from '../../prompts/types.ts';
+import type { GroupId, LineId, ReplyId } from '../../prompts/types.ts';
 import type { Context } from '../context.ts';
 import { canBeRead } from '../limits/gauges.ts';
 import { believed, extendDeadline, lateStops, stopFor } from '../progress.ts';
 import type { Step } from '../steps.ts';
-import { atMs, type Line, type Look, type Move, type Node, note, remark, speak, update } from '../toolkit.ts';
+import {
+  atMs,
+  type Effect,
+  type Line,
+  type Look,
+  type Move,
+  type Node,
+  note,
+  remark,
+  speak,
+  update,
+} from '../toolkit.ts';
 import type { Cause, Person, Quantity } from '../vocabulary.ts';
 import { isFromBus, questionValue, setValueAside } from './bus.ts';
 
@@ -13,6 +24,9 @@ export const askFor =
   ({ context }) => ({ line: 'ask', values: step.values?.(context) ?? {} });
 
 export const isReply = (id: ReplyId) => (look: Look) => look.event.type === 'reply' && look.event.id === id;
+
+/** Nobody says for the second person what only they can vouch for. */
+export const bySecondPerson = ({ event }: Look) => event.by === 'second';
 
 /** A reason has words in it. */
 export const isReason = ({ event }: Look) => event.type === 'reason' && event.text.trim() !== '';
@@ -29,21 +43,43 @@ export const askAgain = (ask: Line, digits: boolean) =>
 
 export const countMisheard = update(({ context }) => ({ misheard: context.misheard + 1, pending: null }));
 
+/** A reply that stops at once, with its cause, or with one that is asked for then. */
+export interface Trouble {
+  readonly reply: ReplyId;
+  readonly cause: Cause | null;
+  /** What comes before the stop. */
+  readonly actions?: readonly Effect[];
+}
+
 /** What every waiting question has in common. */
 export interface Waiting {
   readonly by: Person;
   readonly critical: boolean;
   /** The cause of the stop when a running deadline passes. */
   readonly late?: Cause | undefined;
-  /** A reply that stops at once, with its cause. */
-  readonly trouble?: { readonly reply: ReplyId; readonly cause: Cause } | undefined;
+  /** Replies that stop at once. */
+  readonly trouble?: Trouble | readonly Trouble[] | undefined;
+  /** The reply that a plain "yes" or "done" stands for, and whether by voice too. */
+  readonly affirmed?: NonNullable<Node['meta']>['affirmed'] | undefined;
+  /** Several steps are asked together. */
+  readonly group?: GroupId | undefined;
 }
+
+const metaOf = ({ by, affirmed, group }: Waiting) => ({
+  by,
+  ...(affirmed ? { affirmed } : {}),
+  ...(group ? { group } : {}),
+});
 
 const tagsOf = (waiting: Waiting): NonNullable<Node['tags']> => (waiting.critical ? ['critical'] : []);
 const lateMoves = (waiting: Waiting) => (waiting.late ? lateStops([waiting.late]) : []);
-const troubleMoves = ({ trouble }: Waiting): Move[] =>
-  trouble ? [{ guard: isReply(trouble.reply), ...stopFor(trouble.cause) }] : [];
-const troubleReplies = ({ trouble }: Waiting) => (trouble ? [trouble.reply] : []);
+const troublesOf = ({ trouble }: Waiting): Trouble[] => [trouble ?? []].flat();
+const troubleMoves = (waiting: Waiting): Move[] =>
+  troublesOf(waiting).map(({ reply, cause, actions = [] }) => {
+    const stop = stopFor(cause);
+    return { guard: isReply(reply), target: stop.target, actions: [...actions, ...stop.actions] };
+  });
+const troubleReplies = (waiting: Waiting) => troublesOf(waiting).map(({ reply }) => reply);
 
 /** Waits for one reply; `heard` says where it leads. */
 export function askReply(
@@ -54,8 +90,8 @@ export function askReply(
   return {
     tags: tagsOf(waiting),
     meta: {
+      ...metaOf(waiting),
       replies: [...new Set(replies.map(row => row.reply)), 'notYet', ...troubleReplies(waiting)],
-      by: waiting.by,
     },
     entry: [update(() => ({ pending: null })), ...askAgain(ask, false)],
     on: {
@@ -74,13 +110,17 @@ export function askReply(
   };
 }
 
-/** Waits for a number; it is put aside for its read-back. What the bus gives by itself may go another way. */
+/**
+ * Waits for a number; it is put aside for its read-back. What the bus gives by itself may go another way, and so may
+ * what needs no read-back.
+ */
 export function askValue(
   waiting: Waiting,
   ask: Line,
   quantity: Quantity,
   move: { readonly target: string; readonly actions?: ReturnType<typeof update> | undefined },
   byBus: readonly Move[] = [],
+  unread: readonly Move[] = [],
 ): Node {
   const counts = (look: Look) =>
     look.event.type === 'value' &&
@@ -93,7 +133,7 @@ export function askValue(
     entry: [update(() => ({ pending: null })), ...askAgain(ask, true)],
     on: {
       value: [
-        ...[...byBus, questionValue].map(way => ({
+        ...[...byBus, questionValue, ...unread].map(way => ({
           ...way,
           guard: (look: Look) => counts(look) && (way.guard?.(look) ?? true),
         })),
@@ -166,14 +206,14 @@ export function readBack(
   waiting: Waiting,
   line: Line,
   yes: readonly Move[],
-  no: { readonly target: string },
+  no: { readonly target: string; readonly actions?: Effect | undefined },
   corrects?: Quantity,
 ): Node {
   return {
     tags: tagsOf(waiting),
     meta: {
+      ...metaOf({ ...waiting, affirmed: { reply: 'yes', always: false } }),
       replies: ['yes', 'no', ...troubleReplies(waiting)],
-      by: waiting.by,
       ...(corrects === undefined ? {} : { corrects }),
     },
     entry: [...speak(line)],
@@ -186,7 +226,11 @@ export function readBack(
           ...move,
           guard: (look: Look) => isReply('yes')(look) && believed(look) && (move.guard?.(look) ?? true),
         })),
-        { guard: isReply('no'), target: no.target, actions: countMisheard },
+        {
+          guard: isReply('no'),
+          target: no.target,
+          actions: [countMisheard, ...(no.actions ? [no.actions] : [])],
+        },
       ],
       unclear: [
         ...lateMoves(waiting),

@@ -2,7 +2,7 @@ import { phaseOf } from '../../machines/build-step.ts';
 import type { Context } from '../../machines/context.ts';
 import { judgeSessionFault } from '../../machines/faults.ts';
 import { procedureFor } from '../../machines/first-start.ts';
-import { controlsOf, isOver, type Moment, offerOf, stateName } from '../../machines/moment.ts';
+import { controlsOf, isOver, type Moment, offerOf, outcomeOf } from '../../machines/moment.ts';
 import { beforeFirstFire } from '../../machines/phases/06-first-fire.ts';
 import { gateMet } from '../../machines/progress.ts';
 import type { Step } from '../../machines/steps.ts';
@@ -114,7 +114,7 @@ export class Viewer {
       phase: (language.phases as Readonly<Record<string, string>>)[phase] ?? phase,
       phaseNumber: phases.indexOf(phase) + 1,
       phaseCount: phases.length,
-      title: stepTitle(language, context.step),
+      title: offer.group ? language.groups[offer.group].title : stepTitle(language, context.step),
       prompt: context.lastSaid ? wordSaid(context.lastSaid, language, units).shown : '',
       addressed: offer.by,
       addressedName: nameOf(offer.by, context),
@@ -161,7 +161,7 @@ export class Viewer {
         ...(this.#session.inNoise ? [language.lines.bayLoud] : []),
       ],
       ...(this.#sights ? { sights: this.#sights } : {}),
-      outcome: isOver(moment) ? (stateName(moment) === 'signedOff' ? 'signedOff' : 'ended') : null,
+      outcome: isOver(moment) ? outcomeOf(moment) : null,
     };
   }
 

@@ -17,6 +17,7 @@ am: AE M | EY EH M
 and: AH N D | AE N D
 another: AH N AH DH ER
 are: AA R | ER
+as: AE Z | EH Z
 at: AE T
 away: AH W EY
 back: B AE K
@@ -32,10 +33,12 @@ block: B L AA K
 bolt: B OW L T
 boost: B UW S T
 boots: B UW T S
+both: B OW TH
 bottom: B AA T AH M
 brake: B R EY K
 broken: B R OW K AH N
 bubbles: B AH B AH L Z
+by: B AY
 calm: K AA M | K AA L M
 can: K AE N | K AH N
 cap: K AE P
@@ -101,10 +104,12 @@ fifteen: F IH F T IY N
 fifty: F IH F T IY
 filled: F IH L D
 filter: F IH L T ER
+filters: F IH L T ER Z
 fine: F AY N
 fire: F AY ER | F AY R
 fired: F AY ER D
 firm: F ER M
+first: F ER S T
 fitted: F IH T AH D | F IH T IH D
 fitting: F IH T IH NG
 five: F AY V
@@ -165,6 +170,8 @@ kilopascals: K IH L OW P AE S K AE L Z | K IH L AH P AE S K AH L Z
 kit: K IH T
 knock: N AA K
 lamp: L AE M P
+lamps: L AE M P S
+last: L AE S T | L AE S
 leak: L IY K
 left: L EH F T
 level: L EH V AH L
@@ -183,6 +190,7 @@ lowest: L OW AH S T
 m: EH M
 manifold: M AE N AH F OW L D | M AE N IH F OW L D
 marked: M AA R K T
+measured: M EH ZH ER D
 meters: M IY T ER Z
 minus: M AY N AH S
 missing: M IH S IH NG
@@ -192,14 +200,17 @@ moment: M OW M AH N T
 more: M AO R
 moving: M UW V IH NG
 much: M AH CH
+named: N EY M D
 near: N IH R
 negative: N EH G AH T IH V
+next: N EH K S T | N EH K S
 night: N AY T
 nine: N AY N
 niner: N AY N ER
 nineteen: N AY N T IY N
 ninety: N AY N T IY
 no: N OW
+nobody: N OW B AA D IY | N OW B AH D IY
 noise: N OY Z
 noisy: N OY Z IY
 normal: N AO R M AH L
@@ -215,6 +226,7 @@ oil: OY L
 okay: OW K EY
 on: AA N | AO N
 one: W AH N
+ones: W AH N Z
 open: OW P AH N
 or: AO R | ER
 order: AO R D ER
@@ -259,6 +271,7 @@ restored: R IH S T AO R D
 return: R IH T ER N | R IY T ER N
 revs: R EH V Z
 right: R AY T
+risen: R IH Z AH N
 rising: R AY Z IH NG
 rough: R AH F
 rubbing: R AH B IH NG
@@ -266,6 +279,7 @@ running: R AH N IH NG
 runs: R AH N Z
 s: EH S
 safe: S EY F
+same: S EY M
 say: S EY
 says: S EH Z | S IH Z
 screwed: S K R UW D
@@ -277,6 +291,7 @@ second: S EH K AH N D
 seconds: S EH K AH N D Z
 secure: S IH K Y UH R
 secured: S IH K Y UH R D
+sensors: S EH N S ER Z
 session: S EH SH AH N
 set: S EH T
 seven: S EH V AH N
@@ -334,6 +349,7 @@ that: DH AE T | DH AH T
 the: DH AH | DH IY
 there: DH EH R
 thermostat: TH ER M AH S T AE T
+third: TH ER D
 thirteen: TH ER T IY N
 thirty: TH ER D IY | TH ER T IY
 this: DH IH S
