@@ -4,7 +4,7 @@ import { type Matcher, type Meaning, matcherOf } from '../meaning.ts';
 import type { EarLevel, Grammar, Heard, Pcm, SoundRecognizer } from '../ports.ts';
 import { speechRateHz } from '../resample.ts';
 import type { Decoder, Progress, Verdict } from './decoder.ts';
-import type { HearingNetwork } from './moment.ts';
+import { type HearingNetwork, hasPhone } from './moment.ts';
 import { NoiseMeter } from './noise-meter.ts';
 import { longestUtteranceMs, patienceFor, usualSilenceMs } from './patience.ts';
 import { type Sound, stepLength, stepMs } from './sound.ts';
@@ -49,6 +49,8 @@ interface Utterance<Prepared> {
   /** The tool spoke in the course of it: half of it may mean the opposite of the whole, so it can only stop. */
   underTool: boolean;
   silentMs: number;
+  /** When somebody was last heard in it: where there is a network, not when the noise last seemed near. */
+  spokenUpToMs: number;
 }
 
 /**
@@ -129,7 +131,8 @@ export function createEar<Prepared>({
   async function begin(question: Question<Prepared>): Promise<void> {
     const fromMs = followedMs - stepMs * recent.length;
     const underTool = toolSpeaks || followedMs - toolCeasedMs < noticedLateMs;
-    utterance = { question, fromMs, noticedMs: followedMs, underTool, silentMs: 0 };
+    const noticedMs = followedMs;
+    utterance = { question, fromMs, noticedMs, underTool, silentMs: 0, spokenUpToMs: noticedMs };
     decoder.begin(question.prepared);
     for (const sound of recent) await decode(utterance, sound);
   }
@@ -142,9 +145,10 @@ export function createEar<Prepared>({
 
   async function goOn(current: Utterance<Prepared>, sound: Sound, speaking: boolean): Promise<void> {
     current.silentMs = speaking ? 0 : current.silentMs + stepMs;
+    if (stops === undefined ? speaking : sound.moments.some(hasPhone)) current.spokenUpToMs = followedMs;
     const progress = await decode(current, sound);
     const tooLong = followedMs - current.fromMs >= longestUtteranceMs;
-    if (current.silentMs < patienceMs(progress) && !tooLong) return;
+    if (current.silentMs < patienceMs(progress) && progress.over !== true && !tooLong) return;
     const verdict = await decoder.end();
     // Over first, so that whoever is told of it finds the ear between utterances.
     utterance = undefined;
@@ -168,7 +172,7 @@ export function createEar<Prepared>({
     const meaning = ended.question.matcher.meaningOf(text);
     if (meaning?.kind !== 'number') return meaning;
     const isRest = ended.noticedMs - lastNumberMs < restOfNumberMs;
-    lastNumberMs = followedMs - ended.silentMs;
+    lastNumberMs = ended.spokenUpToMs;
     return isRest ? undefined : meaning;
   }
 

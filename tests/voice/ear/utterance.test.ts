@@ -84,6 +84,14 @@ describe('an utterance', () => {
     }
   });
 
+  it('is over when the decoder says so, however near somebody still seems', async () => {
+    const { decoder } = scriptedDecoder({ outlook: () => 'complete', over: nth => nth === 1 });
+    const { play, reports } = rig(decoder);
+    await play(quiet(600), near(300), part('hum', 300));
+    expect(reports).toHaveLength(1);
+    expect(reports[0]?.atMs).toBeLessThanOrEqual(900);
+  });
+
   it('is given more time for everybody who asks for it, however it may go on', async () => {
     const { decoder } = scriptedDecoder({ outlook: () => 'complete' });
     const patient = rig(decoder, { trailingSilenceMs: 400 });

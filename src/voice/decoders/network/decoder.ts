@@ -46,6 +46,8 @@ const brokenOffLead = 6;
 const settledMoments = 1;
 /** The same in the middle of a word: a "t" at its end comes after a gap. */
 const brokenOffMoments = 8;
+/** Moments without a phone in the early outputs after which what is complete is over. */
+const overMoments = 6;
 /** Less of a lead than this, and it may be broken off or not. */
 const doubtfulLead = 1.5;
 const doubtfulMoments = 4;
@@ -167,8 +169,10 @@ export function createNetworkDecoder({
     },
     hear({ moments }, silentMs) {
       moments.forEach(take);
-      if (silentMs === 0) return { outlook: 'unfinished', settled: false };
-      return { outlook: outlook(), settled: settled() };
+      const phoneless = quietEarly >= overMoments;
+      if (silentMs === 0 && !phoneless) return { outlook: 'unfinished', settled: false };
+      const progress = { outlook: outlook(), settled: settled() };
+      return { ...progress, over: phoneless && progress.settled && progress.outlook === 'complete' };
     },
     end() {
       const decision = decide();
