@@ -266,7 +266,7 @@ export class Session {
 
   /** A number that no gauge here shows is told what it may be. */
   #tellRange(via: Via): void {
-    const { number } = this.#grammarFor(via);
+    const { number } = this.grammar(via);
     if (!number || !isQuantity(number.id)) return;
     const { id: quantity, min, max } = number;
     const si = (value: number) => slotValueToSi(quantity, value, this.#parts.units);
