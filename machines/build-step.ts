@@ -7,7 +7,7 @@ import { crankNodes } from './kinds/crank.ts';
 import { takeBack } from './kinds/echo.ts';
 import { faultsNodes, reasonReplies } from './kinds/faults.ts';
 import { holdNodes } from './kinds/hold.ts';
-import { askReply, isReason, isReply } from './kinds/question.ts';
+import { askReply, isReason, isReply, noReason } from './kinds/question.ts';
 import { readingNodes } from './kinds/reading.ts';
 import { refused, unmetNeeds } from './kinds/refused.ts';
 import { seriesNodes } from './kinds/series.ts';
@@ -147,7 +147,7 @@ function skipping(step: Step): Node {
         })),
         { guard: isReply('notYet'), target: NEXT },
       ],
-      reason: { guard: isReason, ...skipFor(step, null) },
+      reason: [{ guard: isReason, ...skipFor(step, null) }, noReason],
     },
   };
 }

@@ -1,7 +1,7 @@
 import type { StepId } from '../prompts/types.ts';
 import type { Context } from './context.ts';
 import type { Step } from './steps.ts';
-import { atMs, type Look, type Note, note, update } from './toolkit.ts';
+import { atMs, type Look, type Note, note, remark, update } from './toolkit.ts';
 import type { Cause } from './vocabulary.ts';
 
 /** Where every finished step leads: to the first step, in the order of the procedure, that is not done. */
@@ -116,5 +116,15 @@ export const extendDeadline = ({ context, event }: Look): Partial<Context> =>
 export const lateStops = (causes: readonly Cause[]) =>
   causes.map(cause => ({
     guard: (look: Look) => deadlinePassed(look) && look.context.deadline?.cause === cause,
-    ...stopFor(cause),
+    target: STOPPED,
+    actions: [
+      remark(({ context: { deadline, step } }) => ({
+        line: 'answerLate',
+        values: {
+          title: { step },
+          time: { unit: 's', si: deadline ? (deadline.atMs - deadline.sinceMs) / 1000 : 0 },
+        },
+      })),
+      ...stopFor(cause).actions,
+    ],
   }));

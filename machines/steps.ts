@@ -74,6 +74,8 @@ export interface ReadingStep extends StepBase {
   readonly judge: Judge;
   /** What a value outside its limits leads to: another look, or a stop. */
   readonly outside: 'again' | Cause;
+  /** "Not measured" is an answer, and leads back to the step in which it can be measured. */
+  readonly notMeasured?: { readonly again: StepId };
   /** The step that reads it back together with others, before the first gate that it helps to open. */
   readonly readBackIn?: StepId;
   /** The bus gives it only while the engine keeps this speed. */
@@ -125,6 +127,11 @@ export interface CrankStep extends StepBase {
   readonly needs: readonly Gate[];
   /** What ends the cranking well. */
   readonly until: ReplyId;
+  /** What people have to know before the first burst: what is asked of them afterwards, and how soon. */
+  readonly announces?: (context: Context) => readonly {
+    readonly line: LineId;
+    readonly values: PromptValues;
+  }[];
   /** Read back after the starter is released; without it the reply counts at once. */
   readonly readBack: boolean;
   /** Whether so many seconds of cranking are enough for it to have come; what comes earlier is looked at twice. */

@@ -5,6 +5,7 @@ import type { CrankStep, Step } from '../steps.ts';
 import { announce, clearValidMs, startTimer, timerOver } from '../timing.ts';
 import {
   atMs,
+  type Line,
   type Look,
   type Move,
   type Node,
@@ -30,7 +31,7 @@ import {
 import { refused, unmetNeeds } from './refused.ts';
 
 /** Nobody said what came of a burst: after this long the engine may be running unwatched. */
-const OUTCOME_WITHIN_S = 10;
+export const OUTCOME_WITHIN_S = 10;
 
 const secondClear = ({ context, event }: Look) =>
   context.clearAtMs !== null && atMs(event) - context.clearAtMs < clearValidMs(context);
@@ -51,6 +52,15 @@ const outOfBudget =
     return (
       crankedMs >= step.giveUp.seconds(context) * 1000 || bursts.length >= context.profile.starter.maxBursts
     );
+  };
+
+/** What the step asks, and before it what has to be known before the first burst. */
+const announced =
+  (step: CrankStep): Line =>
+  look => {
+    const before = step.announces?.(look.context) ?? [];
+    const ask = askFor(step)(look);
+    return { ...ask, values: { ...ask.values, before: { list: before, joined: 'plain' } } };
   };
 
 /**
@@ -137,7 +147,7 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
 
   return {
     begin: {
-      entry: [update(({ context }) => ({ burstsBefore: context.bursts.length })), ...speak(askFor(step))],
+      entry: [update(({ context }) => ({ burstsBefore: context.bursts.length })), ...speak(announced(step))],
       always: [
         { guard: look => unmet(look).length > 0, target: 'refused' },
         // The last burst may belong to another step, or to a try that was stopped.

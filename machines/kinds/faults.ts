@@ -23,6 +23,7 @@ import {
   askValue,
   isReason,
   isReply,
+  noReason,
   readBack,
   readBackReply,
   setAside,
@@ -239,7 +240,7 @@ export function faultsNodes(step: FaultsStep): Nodes {
       ...withMeta(accepting, { freeText: true }),
       on: {
         ...accepting.on,
-        reason: { guard: isReason, target: 'judging', actions: [accept, noteFault(step)] },
+        reason: [{ guard: isReason, target: 'judging', actions: [accept, noteFault(step)] }, noReason],
       },
     },
     acceptReadBack: readBack(

@@ -28,8 +28,17 @@ export const isReply = (id: ReplyId) => (look: Look) => look.event.type === 'rep
 /** Nobody says for the second person what only they can vouch for. */
 export const bySecondPerson = ({ event }: Look) => event.by === 'second';
 
-/** A reason has words in it. */
-export const isReason = ({ event }: Look) => event.type === 'reason' && event.text.trim() !== '';
+/** One word of fewer letters tells nothing: "no", "yes", "done". */
+const LONG_WORD = 7;
+
+/** A reason is two words at least, or a long one; "no" or "120" is none. */
+export const isReason = ({ event }: Look): boolean => {
+  const words = event.type === 'reason' ? (event.text.match(/\p{L}{2,}/gu) ?? []) : [];
+  return words.length >= 2 || words.some(word => word.length >= LONG_WORD);
+};
+
+/** What was said for a reason and is none. */
+export const noReason: Move = { actions: remark(() => ({ line: 'noReason', values: {} })) };
 
 const repair = (context: Context, digits: boolean): LineId =>
   context.misheard >= 3 ? 'unclearThrice' : context.misheard === 2 && digits ? 'unclearDigits' : 'unclear';
@@ -63,6 +72,8 @@ export interface Waiting {
   readonly affirmed?: NonNullable<Node['meta']>['affirmed'] | undefined;
   /** Several steps are asked together. */
   readonly group?: GroupId | undefined;
+  /** What may be answered instead of a number. */
+  readonly instead?: { readonly reply: ReplyId; readonly move: Move } | undefined;
 }
 
 const metaOf = ({ by, affirmed, group }: Waiting) => ({
@@ -80,6 +91,11 @@ const troubleMoves = (waiting: Waiting): Move[] =>
     return { guard: isReply(reply), target: stop.target, actions: [...actions, ...stop.actions] };
   });
 const troubleReplies = (waiting: Waiting) => troublesOf(waiting).map(({ reply }) => reply);
+
+const insteadMove = ({ reply, move }: NonNullable<Waiting['instead']>): Move => ({
+  ...move,
+  guard: look => isReply(reply)(look) && believed(look) && (move.guard?.(look) ?? true),
+});
 
 /** Waits for one reply; `heard` says where it leads. */
 export function askReply(
@@ -129,7 +145,11 @@ export function askValue(
     (look.event.via === 'bus' ? isFromBus(quantity)(look) : believed(look));
   return {
     tags: tagsOf(waiting),
-    meta: { replies: ['notYet', ...troubleReplies(waiting)], quantity, by: waiting.by },
+    meta: {
+      replies: [...(waiting.instead ? [waiting.instead.reply] : []), 'notYet', ...troubleReplies(waiting)],
+      quantity,
+      by: waiting.by,
+    },
     entry: [update(() => ({ pending: null })), ...askAgain(ask, true)],
     on: {
       value: [
@@ -145,6 +165,7 @@ export function askValue(
       ],
       reply: [
         ...troubleMoves(waiting),
+        ...(waiting.instead ? [insteadMove(waiting.instead)] : []),
         { guard: isReply('notYet'), actions: remark(() => ({ line: 'notYet', values: {} })) },
       ],
       unclear: [...lateMoves(waiting), { actions: [countMisheard, ...askAgain(ask, true)] }],

@@ -1,6 +1,7 @@
+import type { StepId } from '../../prompts/types.ts';
 import { keepReading, meets, noteVerdict, sayVerdict } from '../judging.ts';
 import { leaveOpen } from '../open-items.ts';
-import { believed, pass, stopFor } from '../progress.ts';
+import { believed, freshQuestion, NEXT, pass, stopFor } from '../progress.ts';
 import type { ReadingStep } from '../steps.ts';
 import { type Look, type Move, type Node, type Nodes, remark, speak, update, withMeta } from '../toolkit.ts';
 import type { Cause } from '../vocabulary.ts';
@@ -23,6 +24,9 @@ import {
 export function readingNodes(step: ReadingStep): Nodes {
   const cause = step.outside === 'again' ? null : step.outside;
   const waiting: Waiting = { by: step.by, critical: false };
+  const asked: Waiting = step.notMeasured
+    ? { ...waiting, instead: { reply: 'notMeasured', move: measureAgain(step.notMeasured.again) } }
+    : waiting;
   const done = pass(step);
   const judged = [noteVerdict(step.judge), remark(sayVerdict(step.judge)), keepReading];
   const stops = (look: Look) => cause !== null && !valueMeets(step.judge)(look);
@@ -30,7 +34,7 @@ export function readingNodes(step: ReadingStep): Nodes {
   const again = step.mayStayOpen ? 'outside' : 'asking';
   const asking = withMeta(
     askValue(
-      waiting,
+      asked,
       askFor(step),
       step.quantity,
       { target: 'readingBack', actions: limit },
@@ -60,6 +64,15 @@ export function readingNodes(step: ReadingStep): Nodes {
     },
   };
 }
+
+/** Nobody measured it: what it is measured in is done once more, which is the price. */
+const measureAgain = (again: StepId): Move => ({
+  target: NEXT,
+  actions: [
+    remark(() => ({ line: 'notMeasuredPrice', values: { title: { step: again } } })),
+    update(({ context }) => ({ ...freshQuestion, done: context.done.filter(id => id !== again) })),
+  ],
+});
 
 /**
  * A value of the bus counts at once, good or bad, except that it opens no gate: there a good one still waits for

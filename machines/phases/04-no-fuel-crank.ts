@@ -1,5 +1,6 @@
 import type { LineId } from '../../prompts/types.ts';
 import type { Profile } from '../../src/profile/schema.ts';
+import { OUTCOME_WITHIN_S } from '../kinds/crank.ts';
 import { crankingVoltage } from '../limits/electrics.ts';
 import { earliestPressure, primingSeconds } from '../limits/oil.ts';
 import { confirm, crank, reading } from '../step-makers.ts';
@@ -48,6 +49,10 @@ export const noFuelCrankSteps = ({ starter, priming, fuelling }: Profile): reado
   reading('noFuelCrank.batteryLoad', 'crankingVoltage', crankingVoltage, { gate: 'batteryUnderLoad' }),
   crank('noFuelCrank.untilPressure', {
     needs: beforeThisCranking,
+    announces: () => [
+      { line: 'sayInTime', values: { time: { unit: 's', si: OUTCOME_WITHIN_S } } },
+      { line: 'watchVoltage', values: {} },
+    ],
     until: 'oilPressureShows',
     readBack: true,
     gate: 'oilPrimed',
@@ -73,7 +78,11 @@ export const noFuelCrankSteps = ({ starter, priming, fuelling }: Profile): reado
     burst: () => priming.holdS,
     giveUp: { seconds: () => 3 * priming.holdS, cause: 'noOilPressure' },
   }),
-  reading('noFuelCrank.voltage', 'crankingVoltage', crankingVoltage, { by: 'second', gate: 'batteryReady' }),
+  reading('noFuelCrank.voltage', 'crankingVoltage', crankingVoltage, {
+    by: 'second',
+    gate: 'batteryReady',
+    notMeasured: { again: 'noFuelCrank.holds' },
+  }),
   // The galleries hold now what the sump held before.
   confirm('noFuelCrank.oilLevel', 'levelGood', { gate: 'oilPrimed', dipstick: true }),
   confirm('noFuelCrank.restored', 'fuellingRestored', { gate: 'fuellingRestored' }),

@@ -28,6 +28,9 @@ const running = { engine: 'running', needs: ['engineFired'] } as const;
 export const firstFireSteps = (profile: Profile): readonly Step[] => [
   crank('firstFire.crank', {
     needs: beforeFirstFire(profile),
+    announces: () => [
+      { line: 'pressureInTime', values: { time: { unit: 's', si: profile.oilPressure.firstFireWithinS } } },
+    ],
     until: 'fired',
     gate: 'engineFired',
     readBack: false,

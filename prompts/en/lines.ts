@@ -44,6 +44,12 @@ export const lines = {
   busSensorLost: 'The bus gives no {name} any more. Read the gauge.',
   item: '{name}?',
   unclear: 'I did not understand.',
+  answerLate: 'Too late: {title}, no answer within {time}.',
+  sayInTime: 'After each burst, say within {time} what came of it.',
+  watchVoltage: 'Second person, watch the battery voltage: its lowest is asked for afterwards.',
+  pressureInTime: 'When it fires, release the starter. Then say within {time} whether oil pressure shows.',
+  notMeasuredPrice: 'Not measured. Then once more: {title}. Watch the meter.',
+  noReason: 'That is no reason. Say why, in a few words.',
   outOfRange: '{name}: {limits}.',
   unclearDigits: 'Digit by digit, please.',
   unclearThrice:

@@ -178,7 +178,7 @@ export const steps = {
   },
   'noFuelCrank.untilPressure': {
     title: 'Crank for oil pressure',
-    ask: 'Crank without fuel. Oil pressure expected after about {expected} of cranking.',
+    ask: '{before} Crank without fuel. Oil pressure expected after about {expected} of cranking.',
   },
   'noFuelCrank.holds': {
     title: 'Oil pressure holds',
@@ -207,7 +207,7 @@ export const steps = {
   },
   'keyOn.faults': { title: 'Fault codes', ask: 'Fault codes: say no codes, or read a code.' },
 
-  'firstFire.crank': { title: 'First fire', ask: 'First fire.' },
+  'firstFire.crank': { title: 'First fire', ask: '{before} First fire.' },
   'firstFire.oilPressure': { title: 'Oil pressure shows', ask: 'Oil pressure? Say pressure good.' },
   'firstFire.eyes': {
     title: 'Eyes and ears',

@@ -47,6 +47,13 @@ export const lines = {
   busSensorLost: "Le bus n'indique plus : {name}. Lisez l'instrument.",
   item: '{name} ?',
   unclear: "Je n'ai pas compris.",
+  answerLate: 'Trop tard : {title}, pas de réponse en {time}.',
+  sayInTime: "Après chaque essai, dites en {time} ce qu'il a donné.",
+  watchVoltage: 'Équipier, surveillez la tension de la batterie : la plus basse sera demandée ensuite.',
+  pressureInTime:
+    "Quand il démarre, lâchez le démarreur. Puis dites en {time} si la pression d'huile s'affiche.",
+  notMeasuredPrice: 'Pas mesuré. Alors encore une fois : {title}. Surveillez la mesure.',
+  noReason: "Ce n'est pas une raison. Dites pourquoi, en quelques mots.",
   outOfRange: '{name} : {limits}.',
   unclearDigits: "Chiffre par chiffre, s'il vous plaît.",
   unclearThrice:

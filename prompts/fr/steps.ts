@@ -198,7 +198,7 @@ export const steps = {
   },
   'noFuelCrank.untilPressure': {
     title: "Démarreur jusqu'à la pression d'huile",
-    ask: "Démarreur sans carburant. Pression d'huile attendue après environ {expected} de démarreur.",
+    ask: "{before} Démarreur sans carburant. Pression d'huile attendue après environ {expected} de démarreur.",
   },
   'noFuelCrank.holds': {
     title: 'La pression tient',
@@ -236,7 +236,7 @@ export const steps = {
     ask: 'Codes de défaut : dites pas de défaut, ou lire un code.',
   },
 
-  'firstFire.crank': { title: 'Premier démarrage', ask: 'Premier démarrage.' },
+  'firstFire.crank': { title: 'Premier démarrage', ask: '{before} Premier démarrage.' },
   'firstFire.oilPressure': {
     title: "La pression d'huile s'affiche",
     ask: "Pression d'huile ? Dites bonne pression.",

@@ -50,7 +50,16 @@ export interface SessionParts {
 
 /** What has happened, for faces that show it: a line said, a thing heard, a problem. */
 export type Happening =
-  | { readonly kind: 'said'; readonly atMs: number; readonly shown: string; readonly hazard: boolean }
+  | {
+      readonly kind: 'said';
+      readonly atMs: number;
+      readonly shown: string;
+      readonly hazard: boolean;
+      /** It asks something. */
+      readonly asks: boolean;
+      /** What of it answers, refuses or judges, before what is asked. */
+      readonly inPassing: string;
+    }
   | {
       readonly kind: 'heard';
       readonly atMs: number;
@@ -362,16 +371,29 @@ export class Session {
     const worded = lines.map(said => this.#word(said));
     const join = (part: keyof Sentence) => worded.map(line => line[part]).join(' ');
     const priority = lines.some(line => line.priority === 'prompt') ? 'prompt' : 'notice';
-    this.#speak({ spoken: join('spoken'), shown: join('shown') }, last, priority);
+    const inPassing = worded.filter((_, index) => lines[index]?.priority !== 'prompt');
+    this.#speak(
+      { spoken: join('spoken'), shown: join('shown') },
+      last,
+      priority,
+      inPassing.map(({ shown }) => shown).join(' '),
+    );
   }
 
   #word(said: Said): Sentence {
     return wordSaid(said, this.language, this.#parts.units);
   }
 
-  #speak({ spoken, shown }: Sentence, said: Said, priority: Said['priority']): void {
+  #speak({ spoken, shown }: Sentence, said: Said, priority: Said['priority'], inPassing = ''): void {
     this.keep('said', { text: spoken, line: said.line, step: said.step, priority });
-    this.#tell({ kind: 'said', atMs: this.#parts.clock.nowMs(), shown, hazard: priority === 'hazard' });
+    this.#tell({
+      kind: 'said',
+      atMs: this.#parts.clock.nowMs(),
+      shown,
+      hazard: priority === 'hazard',
+      asks: priority === 'prompt',
+      inPassing,
+    });
     const label = `${said.step}-${said.line}`;
     void this.#parts.speech.enqueue({ text: spoken, priority, label }).then(outcome => {
       if (outcome.kind === 'failed') this.#tell({ kind: 'problem', sentence: outcome.reason });
