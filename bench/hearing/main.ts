@@ -1,4 +1,5 @@
 import { type SpeakerSet, speakerSets } from './material.ts';
+import { writePage } from './page/write.ts';
 import { parts } from './parts.ts';
 import { freeTextPeers, PeerError } from './peers/free-text.ts';
 import { clipsOf, peopleFolders } from './people/folders.ts';
@@ -6,7 +7,6 @@ import { RecordingsError } from './people/recordings.ts';
 import { listenerRemembering } from './remembered.ts';
 import { storedResults, storePart } from './results.ts';
 import { sizes } from './sizes.ts';
-import { writePage } from './write-page.ts';
 
 const usage = `npm run hearing -- [${Object.keys(parts).join(' | ')} ...] [--quick] [--development] [--people <folder> ...] [--peer <name>=<command> ...] | --page`;
 

@@ -52,7 +52,7 @@ export const sizes: Readonly<Record<'quick' | 'full', Size>> = {
     microphones: true,
     humans: true,
     clipsOfPeople: 320,
-    levelsOfPeople: ['clean', 20, 10, 5],
+    levelsOfPeople: ['clean', 10, 5, 20],
     stopLevelsOfPeople: ['clean', 10, 0],
     talkLevelsOfPeople: ['clean', 10],
     peers: { levels: [10, 5], utterances: 20 },

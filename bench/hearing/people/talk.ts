@@ -38,7 +38,7 @@ export async function measurePeopleTalk(
     ...(await hear(noiseScenes(people))),
   });
   keep(rows);
-  const spoken = atMost(people.material.talk, most).map(spokenClip);
+  const spoken = atMost(people.material.talk, Math.ceil(most / 2)).map(spokenClip);
   const speakers = speakersOf(spoken.map(({ saying }) => saying));
   for (const level of levels) {
     const found = await hear(clipScenes(spoken, level, people.loops));
