@@ -35,7 +35,9 @@ export interface SessionParts {
   readonly language: Language;
   readonly units: UnitSystem;
   readonly clock: Clock;
-  readonly record: Pick<RecordLog, 'append'>;
+  readonly record: Pick<RecordLog, 'append' | 'failure' | 'watch'>;
+  /** What is told for as long as entries are in memory only; where it is left out, the record's own sentence. */
+  readonly notKept?: (failure: RecordError) => string;
   readonly speech: SpeechQueue;
 }
 
@@ -50,7 +52,9 @@ export type Happening =
       readonly counted: boolean;
     }
   | { readonly kind: 'noted'; readonly atMs: number; readonly note: Note }
-  | { readonly kind: 'problem'; readonly sentence: string };
+  | { readonly kind: 'problem'; readonly sentence: string }
+  /** What is to be shown for as long as entries are in memory only; null: all of them are on the disk again. */
+  | { readonly kind: 'notKept'; readonly sentence: string | null };
 
 interface Ear {
   readonly recognizer: Recognizer;
@@ -87,6 +91,7 @@ export class Session {
     this.outcome = new Promise(resolve => {
       this.#settleOutcome = resolve;
     });
+    parts.record.watch(() => this.#lookAtDisk());
     parts.speech.onSpeaking(sentence => {
       this.#speaking = sentence !== undefined;
       // Keys are never deafened by the tool's own voice.
@@ -152,6 +157,8 @@ export class Session {
 
   /** Speaks the first prompt; a resumed session first asks what the engine is doing. */
   async begin(resumed: boolean): Promise<void> {
+    // One that was gone on with on a full disk is in memory only from the first.
+    if (this.#parts.record.failure) this.#lookAtDisk();
     if (resumed) {
       this.#announce([{ line: 'resumed', step: this.#moment.context.step, values: {}, priority: 'notice' }]);
       this.receive({ type: 'stop', cause: 'toolRestarted' }, 'technician', 'tool');
@@ -337,11 +344,23 @@ export class Session {
   #finished: Promise<void> = Promise.resolve();
   #kept: Promise<void> = Promise.resolve();
 
-  /** Puts one fact on the record. A disk that fails is told once; the session goes on, with the record in memory. */
+  /** The record tells of both as well: of its beginning, when it can. */
+  #lookAtDisk(): void {
+    const { record, notKept } = this.#parts;
+    const { failure } = record;
+    const sentence = failure ? (notKept?.(failure) ?? failure.message) : null;
+    this.#tell({ kind: 'notKept', sentence });
+    if (sentence === null) this.report(KEPT_AGAIN);
+    else this.keep('problem', { sentence });
+  }
+
+  /** Puts one fact on the record. Where the disk fails the session goes on, with the record in memory. */
   keep<K extends Exclude<Kind, RecordKind>>(kind: K, data: Written<K>): void {
     const written = this.#parts.record.append(kind, inJson(data)).then(
       () => {},
       (error: unknown) => {
+        // Told already, as long as it lasts.
+        if (error instanceof RecordError && error.code === 'disk') return;
         const sentence = error instanceof RecordError ? error.message : String(error);
         this.#tell({ kind: 'problem', sentence });
       },
@@ -353,5 +372,7 @@ export class Session {
     for (const watcher of this.#watchers) watcher(happening);
   }
 }
+
+const KEPT_AGAIN = 'The record can be written again: every entry of it is on the disk, in its order.';
 
 const isHazard = (said: Said) => said.priority === 'hazard';

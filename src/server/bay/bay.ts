@@ -305,6 +305,10 @@ export class Bay {
       if (standsStill(run.session.moment)) this.#holdAsked = null;
     });
     run.viewer.watch(() => this.show());
+    run.session.watch(happening => {
+      // Ahead of the answer to what is in memory only.
+      if (happening?.kind === 'notKept') this.#showNow();
+    });
     this.#sourceIs();
     this.show();
   }
