@@ -3,10 +3,12 @@ import { countInterval } from '../intervals.ts';
 import type { Results } from '../results.ts';
 import { countOf, enough, levelText, share, shares, table, takenHead } from './cells.ts';
 
+type RepliesPart = NonNullable<Results['peopleDigits']>;
+
 export function peopleText(results: Results): string[] {
-  const { peopleReplies, peopleStops, peopleTalk } = results;
+  const { peopleStops, peopleTalk } = results;
   const parts = [
-    ...repliesOfPeople(peopleReplies),
+    ...repliesText(repliesIn(results)),
     ...stopsOfPeople(peopleStops),
     ...talkOfPeople(peopleTalk),
   ];
@@ -18,11 +20,24 @@ export function peopleText(results: Results): string[] {
   ];
 }
 
-function repliesOfPeople(replies: Results['peopleReplies']): string[] {
-  if (!replies) return [];
-  const { size, rows, sources, replyLatency, spent } = replies;
+/** The parts of people's replies that were measured. */
+export const repliesIn = ({
+  peopleDigits,
+  peopleNumbers,
+  peopleWords,
+  peopleOtherWords,
+}: Results): readonly RepliesPart[] =>
+  [peopleDigits, peopleNumbers, peopleWords, peopleOtherWords].filter(part => part !== undefined);
+
+function repliesText(parts: readonly RepliesPart[]): string[] {
+  if (parts.length === 0) return [];
+  const rows = parts.flatMap(part => part.rows);
+  const took = parts.map(
+    ({ rows: [first], replyLatency: { medianMs, p95Ms, count }, spent, size }) =>
+      `${first?.of}: median ${medianMs} ms, 95 % within ${p95Ms} ms (${count}), ${spent.realTimeFactor.toFixed(3)} s (size: ${size})`,
+  );
   return [
-    `### Replies of people (size: ${size})`,
+    '### Replies of people',
     'Each in a grammar that takes it, with the control words and the stop wordings beside it, as in the product; single words that answer nothing in that of a figure or of yes and no.',
     table(
       ['what', 'speech above noise', ...takenHead, 'clips by people'],
@@ -33,7 +48,8 @@ function repliesOfPeople(replies: Results['peopleReplies']): string[] {
         countOf(allOf(taken), speakers),
       ]),
     ),
-    `End of speech to report, of right replies: median ${replyLatency.medianMs} ms, 95 % within ${replyLatency.p95Ms} ms (${replyLatency.count}; where a recording's speech ends is told by its level). Processor time per second of sound: ${spent.realTimeFactor.toFixed(3)} s. Sources: ${sources.join('; ')}.`,
+    `From the end of speech to the report of right replies, and processor time per second of sound; where a recording's speech ends is told by its level. ${took.join('; ')}.`,
+    `Sources: ${[...new Set(parts.flatMap(({ sources }) => sources))].join('; ')}.`,
     'What was not right, the commonest first:',
     table(
       ['what', 'speech above noise', 'said, and what it was heard as'],

@@ -3,6 +3,7 @@ import { allOf, sum, type Taken } from '../count.ts';
 import type { Results } from '../results.ts';
 import { levelText, table } from './cells.ts';
 import { togetherKinds } from './made.ts';
+import { repliesIn } from './people.ts';
 
 const levels: readonly Level[] = ['clean', 20, 10, 5, 0];
 
@@ -19,9 +20,9 @@ const rightAndWrong = (taken: Taken | undefined) =>
 /** The rows of people's figures, each name once. */
 const namesOf = (rows: readonly { readonly of: string }[]) => [...new Set(rows.map(({ of }) => of))];
 
-function linesOfPeople({ peopleReplies, peopleStops }: Results): readonly Line[] {
-  const replies = peopleReplies?.rows ?? [];
-  const stops = peopleStops?.rows ?? [];
+function linesOfPeople(results: Results): readonly Line[] {
+  const replies = repliesIn(results).flatMap(({ rows }) => rows);
+  const stops = results.peopleStops?.rows ?? [];
   return [
     ...namesOf(replies).map((of): Line => {
       const rows = replies.filter(row => row.of === of);

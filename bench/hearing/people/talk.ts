@@ -31,13 +31,6 @@ export async function measurePeopleTalk(
       scenes,
       (await hearScenes(scenes, listener)).flatMap(({ outcomes }) => outcomes),
     );
-  rows.push({
-    of: 'recorded noise alone',
-    level: noiseDb,
-    speakers: 0,
-    ...(await hear(noiseScenes(people))),
-  });
-  keep(rows);
   const spoken = atMost(people.material.talk, Math.ceil(most / 2)).map(spokenClip);
   const speakers = speakersOf(spoken.map(({ saying }) => saying));
   for (const level of levels) {
@@ -45,6 +38,13 @@ export async function measurePeopleTalk(
     rows.push({ of: 'talk right at the microphone', level, speakers, ...found });
     keep(rows);
   }
+  rows.push({
+    of: 'recorded noise alone',
+    level: noiseDb,
+    speakers: 0,
+    ...(await hear(noiseScenes(people))),
+  });
+  keep(rows);
 }
 
 /** Every recorded noise once, while one state after the other waits for its reply. */

@@ -14,7 +14,7 @@ const taken = (right: number, unclear: number, wrong: number, falseStop: number)
 describe('the page of the hearing', () => {
   it('has a line for each thing that was measured, and nothing where it was not', () => {
     const table = shortTable({
-      peopleReplies: {
+      peopleDigits: {
         size: 'full',
         sources: [],
         rows: [
