@@ -7,7 +7,7 @@ import type { Run } from '../../../src/server/bay/run.ts';
 import type { Pairing } from '../../../src/server/pairing/pairings.ts';
 import { controlIds, type Deed, type Role } from '../../../src/server/protocol/index.ts';
 import { grammarOf } from '../../../src/session/grammar.ts';
-import { goUntil, type Rig, rig } from '../../helpers/session-rig.ts';
+import { goodReply, goUntil, type Rig, rig } from '../../helpers/session-rig.ts';
 
 const NO_NUMBER = { min: Number.NaN, max: Number.NaN, step: 1 };
 
@@ -232,15 +232,24 @@ describe('The name of a question', () => {
     await bench.type('card is right');
     turns.look(bench.session.moment);
     expect(turns.name).toBe('s/9');
-    await goUntil(bench, 'job.ambient.asking');
+    await goUntil(bench, 'fill.oilQuantity.asking');
     turns.look(bench.session.moment);
-    await bench.type('41');
-    expect(bench.key()).toBe('job.ambient.readingBack');
+    const hearNumber = async (value: number) => {
+      await silent();
+      bench.session.hear(
+        { kind: 'number', id: 'oilQuantity', value, text: String(value), confidence: 1 },
+        'voice',
+      );
+      await bench.session.settled();
+    };
+    const amount = Number(goodReply(bench));
+    await hearNumber(amount);
+    expect(bench.key()).toBe('fill.oilQuantity.readingBack');
     entries = 20;
     turns.look(bench.session.moment);
     expect(turns.name).toBe('s/20');
     entries = 21;
-    await bench.type('50');
+    await hearNumber(amount + 1);
     turns.look(bench.session.moment);
     expect(turns.name).toBe('s/21');
   });
