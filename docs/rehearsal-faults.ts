@@ -5,6 +5,7 @@
 import { writeFileSync } from 'node:fs';
 import type { FaultDebrief } from '../src/rehearsal/debrief.ts';
 import { faultKinds, faultNames } from '../src/rehearsal/faults.ts';
+import { faceWords } from '../src/terminal/face/words/index.ts';
 import { rehearseFast } from '../tests/rehearsal/run.ts';
 
 /** Each fault where it comes by itself, and the dangerous ones again while the engine runs. */
@@ -47,7 +48,12 @@ for (const run of runs) {
     const [fault] = debrief.faults;
     if (!fault) throw new Error(`${run} never came.`);
     if (!fault.noticed) missed += 1;
-    if (cells.length === 0) cells.push(`${fault.fault}@${fault.phase}`, fault.wrong, expected(fault.fault));
+    if (cells.length === 0)
+      cells.push(
+        `${fault.fault}@${fault.phase}`,
+        faceWords.en.debrief.wrong[fault.fault],
+        expected(fault.fault),
+      );
     cells.push(seen(fault));
   }
   rows.push(`| ${cells.join(' | ')} |`);

@@ -104,7 +104,8 @@ export function warmUpOutlook(context: Context): { readonly line: LineId; readon
     .filter(
       reading =>
         reading.quantity === 'coolantTemperature' &&
-        reading.step === 'warmUp.watch' &&
+        // Another speed is another curve.
+        reading.step === context.step &&
         reading.atMs >= firedMs,
     )
     .map(reading => ({ timeS: reading.atMs / 1000, value: reading.si }));

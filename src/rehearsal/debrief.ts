@@ -1,13 +1,13 @@
 import type { Entry } from '../record/index.ts';
 import { type Recorded, readRecorded } from '../record/vocabulary/index.ts';
-import { type CaughtBy, type FaultName, type FaultPhase, faultKinds } from './faults.ts';
+import type { Contradiction } from './contradictions.ts';
+import { type CaughtBy, type FaultName, type FaultPhase, faultKinds, type PlannedFault } from './faults.ts';
 import type { InjectedFault } from './rehearsal.ts';
 
 /** How one fault went. */
 export interface FaultDebrief {
   readonly fault: FaultName;
   readonly phase: FaultPhase;
-  readonly wrong: string;
   /** What the session did, and how long after the fault came; null: it was missed. */
   readonly noticed: {
     readonly by: 'stop' | 'line' | 'reading' | 'code';
@@ -22,6 +22,10 @@ export interface Debrief {
   readonly outcome: 'signedOff' | 'ended' | 'left';
   readonly sessionS: number;
   readonly faults: readonly FaultDebrief[];
+  /** Faults that were planned and that the session never came to. */
+  readonly neverCame: readonly PlannedFault[];
+  /** Answers that the gauges contradict. */
+  readonly contradictions: readonly (Contradiction & { readonly atS: number })[];
   /** Every stop, in its order. */
   readonly stops: readonly { readonly atS: number; readonly step: string; readonly cause: string | null }[];
   /** What was said or typed and not understood. */
@@ -85,7 +89,7 @@ function seenIn(entry: Recorded, cause: () => string): Seen[] {
   }
 }
 
-/** The cause of a stop, or the one that was named for it later. */
+/** The cause of a stop, or the one that was named for it later; a drill of the word is one too. */
 function causeOf(entries: readonly Recorded[], stopped: number): string | null {
   const own = entries[stopped];
   if (own?.kind === 'stopped' && own.data.cause != null) return own.data.cause;
@@ -105,10 +109,17 @@ function catches({ stops = [], lines = [], unmet = [], codes = [] }: CaughtBy, {
   return wanted[by].some(each => String(each) === what);
 }
 
+/** What a rehearsal knows beside the session's record. */
+export interface Beside {
+  readonly planned: readonly PlannedFault[];
+  readonly injected: readonly InjectedFault[];
+  readonly contradictions: readonly Contradiction[];
+}
+
 /** Looks back on a rehearsal: the session's record against the faults that had come, and when. */
 export function debrief(
   entries: readonly Entry[],
-  injected: readonly InjectedFault[],
+  { planned, injected, contradictions }: Beside,
   outcome: Debrief['outcome'],
 ): Debrief {
   const { entries: recorded } = readRecorded(entries);
@@ -117,17 +128,20 @@ export function debrief(
     outcome,
     sessionS: seconds(recorded.at(-1)?.timeMs ?? 0),
     faults: injected.map(({ name, phase, atMs }) => {
-      const { wrong, caughtBy } = faultKinds[name];
+      const { caughtBy } = faultKinds[name];
       const first = seen.find(each => each.atMs >= atMs && catches(caughtBy, each));
       return {
         fault: name,
         phase,
-        wrong,
         noticed: first
           ? { by: first.by, what: first.what, step: first.step, afterS: seconds(first.atMs - atMs) }
           : null,
       };
     }),
+    neverCame: planned.filter(
+      ({ name, phase }) => !injected.some(fault => fault.name === name && fault.phase === phase),
+    ),
+    contradictions: contradictions.map(each => ({ ...each, atS: seconds(each.atMs) })),
     stops: seen
       .filter(each => each.by === 'stop')
       .map(({ step, what, atMs }) => ({ atS: seconds(atMs), step, cause: what === '' ? null : what })),

@@ -25,6 +25,7 @@ export const faultPhases = [
   'noFuelCrank',
   'keyOn',
   'firstFire',
+  'firstRun',
   'checks',
   'warmUp',
   'sweeps',
@@ -54,45 +55,36 @@ export interface CaughtBy {
 interface FaultKind {
   /** The phase in which it comes when none is named. */
   readonly phase: FaultPhase;
-  /** What is wrong, in one sentence. */
-  readonly wrong: string;
   readonly caughtBy: CaughtBy;
 }
 
 export const faultKinds: Readonly<Record<FaultName, FaultKind>> = {
   noOilPressure: {
     phase: 'noFuelCrank',
-    wrong: 'The oil pump delivers nothing.',
     caughtBy: { stops: ['noOilPressure'] },
   },
   slowOilPressure: {
     phase: 'noFuelCrank',
-    wrong: 'The galleries run empty at rest and fill far too slowly.',
     caughtBy: { stops: ['noOilPressure'] },
   },
   airInFuel: {
     phase: 'firstFire',
-    wrong: 'The suction side of the fuel system draws air.',
     caughtBy: { stops: ['noStart', 'fuelLeak'] },
   },
   huntingIdle: {
     phase: 'firstFire',
-    wrong: 'The idle speed swings up and down.',
     caughtBy: { stops: ['other'], unmet: ['checks.idle'] },
   },
   alternatorDead: {
     phase: 'firstFire',
-    wrong: 'The alternator charges nothing.',
     caughtBy: { stops: ['faultCode'], unmet: ['checks.charging'] },
   },
   thermostatStuckOpen: {
     phase: 'warmUp',
-    wrong: 'The thermostat stays open.',
-    caughtBy: { stops: ['other'], lines: ['warmUpStuckOpen'] },
+    caughtBy: { stops: ['other'], lines: ['warmUpStuckOpen', 'notOpenedInTime'] },
   },
   thermostatStuckShut: {
     phase: 'warmUp',
-    wrong: 'The thermostat stays shut.',
     caughtBy: {
       stops: ['overheating', 'faultCode'],
       lines: ['warmUpStuckShut'],
@@ -101,27 +93,22 @@ export const faultKinds: Readonly<Record<FaultName, FaultKind>> = {
   },
   hoseLetGo: {
     phase: 'shutdown',
-    wrong: 'A coolant hose lets go after key-off.',
     caughtBy: { stops: ['coolantLeak'] },
   },
   waterInFuel: {
     phase: 'keyOn',
-    wrong: 'There is water in the fuel filter.',
     caughtBy: { stops: ['faultCode'], lines: ['lampWrong'], codes: [97] },
   },
   sensorUnplugged: {
     phase: 'keyOn',
-    wrong: 'The plug of the coolant temperature sensor is off.',
     caughtBy: { stops: ['faultCode'], codes: [110] },
   },
   lampDriverOpen: {
     phase: 'keyOn',
-    wrong: 'The driver of the first warning lamp is open: the lamp never lights.',
     caughtBy: { stops: ['faultCode'], lines: ['lampWrong'] },
   },
   injectorLineLeak: {
     phase: 'checks',
-    wrong: 'An injector line leaks under pressure.',
     caughtBy: { stops: ['fuelLeak'] },
   },
 };

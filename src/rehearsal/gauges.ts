@@ -1,6 +1,7 @@
 import type { InspectPoint } from '../../machines/vocabulary.ts';
 import type { Profile } from '../profile/schema.ts';
 import type { ActiveCode, ControllerView } from './bus/controller.ts';
+import { restVoltage } from './model/electrics.ts';
 import type { Engine } from './model/engine.ts';
 import { coolantHasAir, steeringHasAir } from './model/fluids.ts';
 import { primerIsFirm } from './model/fuel.ts';
@@ -15,6 +16,8 @@ export interface Gauges {
   readonly batteryV: number;
   /** The lowest that the voltmeter showed while the starter turned; null before. */
   readonly crankingV: number | null;
+  /** What a tester would pull the battery down to, drawing as much as the starter does. */
+  readonly underLoadV: number;
   readonly lit: ReadonlySet<string>;
   /** Lamps that lit when the key was turned on; null before it was. */
   readonly litAtKeyOn: ReadonlySet<string> | null;
@@ -91,6 +94,9 @@ export function createEyes(profile: Profile, engine: Engine) {
         coolantC: faults.has('sensorUnplugged') ? null : heat.coolantC,
         batteryV: electrics.batteryV,
         crankingV,
+        underLoadV:
+          restVoltage(plant.electrics, electrics.charge) -
+          plant.electrics.starterA * plant.electrics.resistanceOhm,
         lit: view.lit,
         litAtKeyOn,
         codes: view.codes,

@@ -6,7 +6,13 @@ const sweepSteps = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth'].map(
 
 /** Steps that are done with the key on, in the order of the procedure; those before and after have it off. */
 const keyOnPhases = ['keyOn', 'firstFire', 'checks', 'warmUp', 'sweeps'];
-const keyOnSteps = ['shutdown.settle', 'shutdown.coolant'];
+const keyOnSteps = [
+  'firstRun.run',
+  'firstRun.restart',
+  'firstRun.oilPressure',
+  'shutdown.settle',
+  'shutdown.coolant',
+];
 const keyOffSteps = ['keyOn.battery'];
 
 /**
@@ -37,7 +43,10 @@ export function controlsAt(moment: Moment, before: Controls, profile: Profile): 
       keyOnSteps.includes(step),
     starter,
     fuelling: !fuelOff,
-    demandRpm: profile.sweeps[sweepSteps.indexOf(step)]?.rpm ?? null,
+    demandRpm:
+      step === 'warmUp.fastIdle'
+        ? (profile.warmUp.fastIdleRpm ?? null)
+        : (profile.sweeps[sweepSteps.indexOf(step)]?.rpm ?? null),
     pumpingByHand: step === 'prime.strokes',
     bleeding: step === 'fill.coolantBleed' || step === 'fill.coolantBled',
     steering: step === 'warmUp.steeringLocks',

@@ -6,6 +6,7 @@ import type { Session, SessionParts } from '../session/session.ts';
 import { createBroadcast } from './bus/broadcast.ts';
 import { createController } from './bus/controller.ts';
 import { sensorReadings } from './bus/sensors.ts';
+import { type Contradiction, createContradictions } from './contradictions.ts';
 import { faultPhases, type PlannedFault } from './faults.ts';
 import { createEyes, type Gauges } from './gauges.ts';
 import { createEngine, type Engine, STEP_S } from './model/engine.ts';
@@ -31,6 +32,8 @@ export interface Rehearsal {
   readonly engine: Engine;
   readonly gauges: Gauges;
   readonly injected: readonly InjectedFault[];
+  /** What was answered against what the engine showed. */
+  readonly contradictions: readonly Contradiction[];
   /** Called after each look at the engine. */
   watch(watcher: () => void): void;
   /** Moves the engine along with the session's clock until the signal; then the bus falls silent. */
@@ -57,6 +60,7 @@ export function createRehearsal(
   const noise = seeded(options.seed, 'noise');
   const source = createPushedSource(`rehearsal with seed ${options.seed}`);
   const injected: InjectedFault[] = [];
+  const contradictions = createContradictions(profile, options.ambientC);
   const watchers: (() => void)[] = [];
   const startMs = clock.nowMs();
   let view = controller.look(engine.state, engine.faults);
@@ -96,6 +100,7 @@ export function createRehearsal(
       frames.push(...framesNow());
     }
     gauges = eyes.look(view);
+    contradictions.look(session.moment, gauges, clock.nowMs());
     await source.push(frames);
     for (const watcher of watchers) watcher();
   }
@@ -107,6 +112,7 @@ export function createRehearsal(
       return gauges;
     },
     injected,
+    contradictions: contradictions.found,
     watch(watcher) {
       watchers.push(watcher);
     },

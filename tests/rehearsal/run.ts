@@ -71,5 +71,9 @@ export async function rehearseFast(
   await running;
   await speech.close();
   await record.close();
-  return { debrief: debrief((await readLog(path)).entries, rehearsal.injected, outcome), rehearsal, said };
+  return {
+    debrief: debrief((await readLog(path)).entries, { ...rehearsal, planned: options.faults }, outcome),
+    rehearsal,
+    said,
+  };
 }

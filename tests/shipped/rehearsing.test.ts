@@ -9,6 +9,7 @@ import { scratchFolder } from '../helpers/scratch.ts';
 const debriefSchema = z.object({
   outcome: z.enum(['signedOff', 'ended', 'left']),
   faults: z.array(z.object({ noticed: z.unknown() })),
+  contradictions: z.array(z.unknown()),
 });
 
 describe('a rehearsal', () => {
@@ -17,12 +18,14 @@ describe('a rehearsal', () => {
     const [log, json] = [join(folder, 'r.jsonl'), join(folder, 'debrief.json')];
     const args = ['rehearse', '--by-itself', '--speed', '60', '--fault', 'noOilPressure@noFuelCrank'];
     const { exitCode, stdout, stderr } = await firstFire([...args, '--log', log, '--json', json]);
-    const { outcome, faults } = debriefSchema.parse(JSON.parse(readFileSync(json, 'utf8')));
+    const { outcome, faults, contradictions } = debriefSchema.parse(JSON.parse(readFileSync(json, 'utf8')));
     expect(outcome, stderr).not.toBe('left');
     expect(stdout).toMatch(/^ENGINE: .*\d/m);
     expect(stdout).toMatch(/^Debrief: (signed off|ended without sign-off) after/m);
     // At sixty times its pace a busy machine may be late for an answer, and stop for that: both are an end.
-    expect(exitCode).toBe(faults.every(({ noticed }) => noticed !== null) ? 0 : 3);
+    // As a start ends without sign-off; 5 where something was missed, or answered against the gauges.
+    const missed = faults.some(({ noticed }) => noticed === null) || contradictions.length > 0;
+    expect(exitCode).toBe(missed ? 5 : outcome === 'signedOff' ? 0 : 3);
     expect(await verifyLog(log)).toMatchObject({ ok: true });
   });
 

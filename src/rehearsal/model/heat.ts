@@ -36,7 +36,8 @@ export interface HeatInputs {
 }
 
 /** Sizes without a figure in the profile: common practice, no published source, unless another is named. */
-const METAL_KG_PER_L = 65;
+/** What of the engine's 65 kg for each litre warms along with the coolant: head, liners and the block around them. */
+const WARMING_KG_PER_L = 35;
 /** Cast iron, J/(kg K) (from memory). */
 const IRON_J_PER_KG_K = 460;
 /** Half glycol, half water, J/(K litre) (from memory). */
@@ -45,6 +46,18 @@ const COOLANT_J_PER_K_L = 3500;
 const OIL_J_PER_K_L = 1750;
 /** Standing engines lose their heat with about this time constant. */
 const COOL_DOWN_S = 8000;
+/**
+ * Fuel at warm idle without load, litre an hour for each litre of displacement: trucks of this size idle at 0.4 to
+ * 0.6 US gallons an hour (Argonne National Laboratory, idle reduction, from memory).
+ */
+const IDLE_L_PER_H_PER_L = 0.3;
+/** Lower heating value of diesel fuel, J a litre (from memory). */
+const FUEL_J_PER_L = 35.8e6;
+/**
+ * At idle, coolant and oil take up this share of it, friction included (Heywood, Internal Combustion Engine
+ * Fundamentals, chapter 12, energy balance: more the lighter the load; from memory).
+ */
+const TO_BLOCK_SHARE = 0.4;
 /** What still moves between metal and coolant once the pump stands. */
 const STANDING_SHARE = 0.15;
 const HOT_DAY_C = 40;
@@ -55,19 +68,18 @@ const LEAST_COOLANT_L = 0.5;
 const HEAT_EXPONENT = 1.2;
 
 /**
- * The lumps of the engine that a profile describes. The heat at idle is such that the thermostat opens well
- * inside the time that the profile gives the warm-up; the metal is so much hotter than the coolant that the
+ * The lumps of the engine that a profile describes. The heat at idle is that of the fuel burned there: a cold engine
+ * without load warms slowly, and may not come to its thermostat at all. The metal is so much hotter than the coolant that the
  * rise after key-off is half of what the profile expects.
  */
 export function heatPlant(profile: Profile, ambientC: number): HeatPlant {
-  const { coolant, oil, engine, warmUp, thermostat, shutdown, idle, sweeps } = profile;
-  const metalJPerK = engine.displacementL * METAL_KG_PER_L * IRON_J_PER_KG_K;
+  const { coolant, oil, engine, thermostat, shutdown, idle, sweeps } = profile;
+  const metalJPerK = engine.displacementL * WARMING_KG_PER_L * IRON_J_PER_KG_K;
   const coolantJPerK = coolant.systemVolumeL * COOLANT_J_PER_K_L;
   const oilJPerK = oil.capacityL * OIL_J_PER_K_L;
   const allJPerK = metalJPerK + coolantJPerK + oilJPerK;
-  const warmS = warmUp.minS + 0.4 * (warmUp.maxS - warmUp.minS);
   const metalToAirWPerK = allJPerK / COOL_DOWN_S;
-  const idleHeatW = (allJPerK * thermostat.opensC) / warmS + metalToAirWPerK * (thermostat.opensC / 2);
+  const idleHeatW = ((engine.displacementL * IDLE_L_PER_H_PER_L) / 3600) * FUEL_J_PER_L * TO_BLOCK_SHARE;
   const idleRpm = (idle.warm.minRpm + idle.warm.maxRpm) / 2;
   const fastestRpm = Math.max(...sweeps.map(sweep => sweep.rpm));
   const excessK = Math.max(2, shutdown.soakRiseK / 2);

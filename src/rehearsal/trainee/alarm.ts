@@ -5,12 +5,17 @@ import type { Profile } from '../../profile/schema.ts';
 import type { Gauges } from '../gauges.ts';
 
 /** Steps with the engine running at which it may rightly stand or have no pressure yet. */
-const exempt: readonly string[] = ['firstFire.oilPressure', 'shutdown.keyOff'];
+const exempt: readonly string[] = [
+  'firstFire.oilPressure',
+  'firstRun.oilPressure',
+  'firstRun.keyOff',
+  'shutdown.keyOff',
+];
 
 /** Read so often and never accepted, by whomever it is read: then people stop asking the gauge. */
 const READ_IN_VAIN = 15;
 /** Steps at which a gauge is read again and again while all goes well. */
-const readOften: readonly string[] = ['warmUp.watch'];
+const readOften: readonly string[] = ['warmUp.watch', 'warmUp.fastIdle'];
 
 const causeOfCode = (spn: number): ReplyId => {
   if (spn === 100) return 'causeNoOilPressure';

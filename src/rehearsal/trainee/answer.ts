@@ -77,6 +77,7 @@ function atStep(step: Step, sight: Sight, profile: Profile): Answer {
       return items ? lamps(items, step, sight) : lamp(item, sight);
     case 'inspect': {
       const point = step.points.find(({ id }) => id === item);
+      if (point?.id === 'anyLeak') return reply(sight.gauges.wrongAt.size > 0 ? 'leak' : 'pointGood');
       return point ? reply(sight.gauges.wrongAt.has(point.id) ? 'leak' : 'pointGood') : null;
     }
     case 'faults':
@@ -104,6 +105,7 @@ function readGauge(step: Step, quantity: Quantity, sight: Sight, profile: Profil
   const settled = demandRpm === null || Math.abs(gauges.rpm - demandRpm) < AT_SPEED_SHARE * demandRpm;
   if (!settled && askedS < SETTLES_S) return null;
   const si = gaugeValue(quantity, gauges, profile, sight.ambientC);
+  if (offerOf(sight.moment).replies.includes('leaveOpen')) return reply('leaveOpen');
   if (si === null) return notYet(sight, 'causeFaultCode');
   if (step.id === 'signOff.cool') {
     const warm = si > profile.shutdown.safeToOpenC;
@@ -200,7 +202,8 @@ function confirm(step: string, ok: ReplyId, sight: Sight, profile: Profile): Ans
       return gauges.primerFirm ? reply(ok) : notYet(sight, 'causeFuelLeak');
     case 'keyOn.heaterDone':
       return when(!gauges.lit.has(profile.heater?.lampId ?? ''));
-    case 'firstFire.oilPressure': {
+    case 'firstFire.oilPressure':
+    case 'firstRun.oilPressure': {
       if (gauges.oilPressureKpa >= profile.oilPressure.showsKpa) return reply(ok);
       return askedS > WAITS_SHARE * profile.oilPressure.firstFireWithinS ? reply('noOilPressure') : null;
     }
@@ -214,6 +217,7 @@ function confirm(step: string, ok: ReplyId, sight: Sight, profile: Profile): Ans
     case 'sweeps.backToIdle':
       return when(gauges.rpm < IDLES_BELOW_SHARE * profile.idle.cold.maxRpm);
     case 'shutdown.keyOff':
+    case 'firstRun.keyOff':
       if (gauges.rpm === 0) return reply(ok);
       return askedS > STOPS_WITHIN_S ? reply('stillRunning') : null;
     default:

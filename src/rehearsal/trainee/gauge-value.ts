@@ -37,7 +37,7 @@ export function gaugeValue(
     case 'chargingVoltage':
       return gauges.batteryV;
     case 'crankingVoltage':
-      return gauges.crankingV;
+      return gauges.crankingV ?? gauges.underLoadV;
     case 'engineSpeed':
       return gauges.rpm;
     case 'oilPressure':

@@ -20,17 +20,14 @@ import { faceWords } from '../face/words/index.ts';
 import { runSession } from '../run/run-session.ts';
 import { warmVoice } from '../run/warm-voice.ts';
 import { speakerOf } from '../voice-setup/profile-file.ts';
-import { debriefLines } from './debrief-words.ts';
+import { debriefLines, rehearsalCode } from './debrief-words.ts';
 import type { RehearseOptions } from './options.ts';
 import { sightsOf } from './sights.ts';
 
-const ALL_NOTICED = 0;
-const SOME_MISSED = 3;
-const LEFT = 4;
-
 /**
  * A whole rehearsal in this terminal, then its debrief on the screen and, where wished, in a file.
- * @returns the exit code: 0 when all that went wrong was noticed, 3 when something was missed, 4 when it was left
+ * @returns the exit code: that of a start (0 signed off, 3 ended without sign-off, 4 left before its end), or 5 where
+ * a fault was missed or an answer given that the engine contradicts
  * @throws ProfileError, JobCardError, RehearsalError or RecordError, each one sentence
  */
 export async function rehearse(options: RehearseOptions): Promise<number> {
@@ -64,11 +61,13 @@ export async function rehearse(options: RehearseOptions): Promise<number> {
       });
     },
   });
-  const told = debrief((await readLog(path)).entries, rehearsal?.injected ?? [], end);
-  for (const line of [...closing, ...debriefLines(told)]) console.log(line);
+  const { injected = [], contradictions = [] } = rehearsal ?? {};
+  const beside = { planned: plan.faults, injected, contradictions };
+  const told = debrief((await readLog(path)).entries, beside, end);
+  const manner = { words: faceWords[language].debrief, language: languages[language], units };
+  for (const line of [...closing, ...debriefLines(told, manner)]) console.log(line);
   if (options.json !== undefined) await writeJson(options.json, told);
-  if (end === 'left') return LEFT;
-  return told.faults.every(({ noticed }) => noticed !== null) ? ALL_NOTICED : SOME_MISSED;
+  return rehearsalCode(told);
 
   /** The engine goes along with the session until that is over. */
   function standBeside(session: Session, viewer: Viewer, engine: Rehearsal, keepPace: () => void) {

@@ -1,5 +1,6 @@
 import type { Person } from '../../../../machines/vocabulary.ts';
 import { english } from '../../../../prompts/en/index.ts';
+import type { FaultName } from '../../../rehearsal/faults.ts';
 
 const people: Readonly<Record<Person, string>> = english.people;
 
@@ -95,6 +96,39 @@ export const en = {
     ended: 'Ended without sign-off.',
     left: 'Left before sign-off; go on with: npm start -- resume {path}',
     record: 'Record: {path}, {entries} entries, last hash {hash}.',
+  },
+
+  /** After a rehearsal: how it went. */
+  debrief: {
+    signedOff: 'Debrief: signed off after {time}.',
+    ended: 'Debrief: ended without sign-off after {time}.',
+    left: 'Debrief: left before its end, after {time}.',
+    counts: 'Faults that came: {came}, missed: {missed}. Replies not understood: {unclear}.',
+    noticed: 'NOTICED   {wrong} It came with: {phase}. After {time} the session {how}',
+    missed: 'MISSED    {wrong} It came with: {phase}. Nothing that was done shows that it was seen.',
+    neverCame: 'NOT COME  {wrong} It was to come with: {phase}; the session did not get there.',
+    byStop: 'was stopped for: {what}, at: {step}.',
+    byLine: 'warned at: {step}.',
+    byReading: 'did not accept the reading at: {step}.',
+    byCode: 'judged a fault code of SPN {what}, at: {step}.',
+    stop: 'STOP      {time} at: {step}. Cause: {cause}.',
+    noCause: 'none named',
+    saidShown: 'NOT SO    {time} at: {step}. Said: {name} {said}; the gauge showed {shown}.',
+    notSo: 'NOT SO    {time} {step}: it was answered as good, and the engine showed otherwise.',
+    wrong: {
+      noOilPressure: 'The oil pump delivers nothing.',
+      slowOilPressure: 'The galleries run empty at rest and fill far too slowly.',
+      airInFuel: 'The suction side of the fuel system draws air.',
+      huntingIdle: 'The idle speed swings up and down.',
+      alternatorDead: 'The alternator charges nothing.',
+      thermostatStuckOpen: 'The thermostat stays open.',
+      thermostatStuckShut: 'The thermostat stays shut.',
+      hoseLetGo: 'A coolant hose lets go after key-off.',
+      waterInFuel: 'There is water in the fuel filter.',
+      sensorUnplugged: 'The plug of the coolant temperature sensor is off.',
+      lampDriverOpen: 'The driver of the first warning lamp is open: the lamp never lights.',
+      injectorLineLeak: 'An injector line leaks under pressure.',
+    } satisfies Record<FaultName, string>,
   },
 };
 

@@ -1,4 +1,5 @@
 import { french } from '../../../../prompts/fr/index.ts';
+import type { FaultName } from '../../../rehearsal/faults.ts';
 import type { FaceWords } from './en.ts';
 
 /** The face's own words in French. A mark that stands apart is not parted from its word by a line's end. */
@@ -88,5 +89,38 @@ export const fr: FaceWords = {
     ended: 'Terminé sans signature.',
     left: 'Quitté avant la signature\u00a0; pour reprendre\u00a0: npm start -- resume {path}',
     record: 'Dossier\u00a0: {path}, entrées\u00a0: {entries}, dernière empreinte {hash}.',
+  },
+
+  /** After a rehearsal: how it went. */
+  debrief: {
+    signedOff: 'Bilan : démarrage signé après {time}.',
+    ended: 'Bilan : terminé sans signature après {time}.',
+    left: 'Bilan : quitté avant la fin, après {time}.',
+    counts: 'Défauts survenus : {came}, manqués : {missed}. Réponses non comprises : {unclear}.',
+    noticed: 'VU        {wrong} Survenu avec : {phase}. Après {time}, la séance {how}',
+    missed: "MANQUÉ    {wrong} Survenu avec : {phase}. Rien de ce qui a été fait ne montre qu'on l'ait vu.",
+    neverCame: "NON VENU  {wrong} Prévu avec : {phase} ; la séance n'y est pas arrivée.",
+    byStop: 'a été interrompue pour : {what}, à : {step}.',
+    byLine: 'a averti à : {step}.',
+    byReading: "n'a pas accepté la lecture à : {step}.",
+    byCode: 'a jugé un code défaut du SPN {what}, à : {step}.',
+    stop: 'URGENCE   {time} à : {step}. Cause : {cause}.',
+    noCause: 'aucune nommée',
+    saidShown: 'INEXACT   {time} à : {step}. Dit : {name} {said} ; le cadran montrait {shown}.',
+    notSo: 'INEXACT   {time} {step} : répondu bon, et le moteur montrait autre chose.',
+    wrong: {
+      noOilPressure: 'La pompe à huile ne débite rien.',
+      slowOilPressure: 'Les galeries se vident au repos et se remplissent bien trop lentement.',
+      airInFuel: "L'aspiration du circuit de gazole prend de l'air.",
+      huntingIdle: 'Le ralenti monte et descend.',
+      alternatorDead: "L'alternateur ne charge rien.",
+      thermostatStuckOpen: 'Le thermostat reste ouvert.',
+      thermostatStuckShut: 'Le thermostat reste fermé.',
+      hoseLetGo: 'Une durite lâche après la coupure du contact.',
+      waterInFuel: "Il y a de l'eau dans le filtre à gazole.",
+      sensorUnplugged: 'La prise du capteur de température est débranchée.',
+      lampDriverOpen: "La commande du premier voyant est coupée : il ne s'allume jamais.",
+      injectorLineLeak: "Une conduite d'injecteur fuit sous pression.",
+    } satisfies Record<FaultName, string>,
   },
 };
