@@ -36,6 +36,7 @@ export function togetherNodes(
       update(look => ({
         ...freshQuestion,
         done: [...look.context.done, ...left(look).map(({ id }) => id)],
+        again: look.context.again.filter(id => !left(look).some(member => member.id === id)),
       })),
     ],
   };
