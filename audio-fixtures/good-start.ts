@@ -25,13 +25,18 @@ export async function linesOfGoodStart(
   profile: string,
   beforeEach: (run: Rig) => void = () => {},
 ): Promise<Line[]> {
-  const run = await rig(profile);
+  const run = await rig(profile, 'us', undefined, 'en', 'voice');
   const lines: Line[] = [];
   await run.session.begin(false);
   while (run.session.moment.status === 'active') {
     beforeEach(run);
     const reply = goodReply(run);
     if (reply === null) {
+      await run.pass(Math.max(1, (run.clock.nextMs() ?? 0) - run.clock.nowMs()));
+      continue;
+    }
+    // Nobody is heard while the tool speaks.
+    if (run.session.speaking) {
       await run.pass(Math.max(1, (run.clock.nextMs() ?? 0) - run.clock.nowMs()));
       continue;
     }

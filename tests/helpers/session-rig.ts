@@ -51,6 +51,7 @@ export async function rig(
   units: UnitSystem = 'us',
   path = join(mkdtempSync(join(tmpdir(), 'session-')), 'record.jsonl'),
   language: LanguageCode = 'en',
+  via: 'keys' | 'voice' = 'keys',
 ): Promise<Rig> {
   const profile = await loadProfile(profileName);
   const clock = new VirtualClock(new Date('2026-01-02T03:04:05Z'));
@@ -70,7 +71,7 @@ export async function rig(
     record,
     speech,
   });
-  return rigAround(session, clock, record, path);
+  return rigAround(session, clock, record, path, via);
 }
 
 /** @param via as what the typed lines reach the session: keys, or a voice that is heard to the letter */
