@@ -1,4 +1,7 @@
+import type { Farthest } from './en/in-noise.ts';
 import type { english } from './en/index.ts';
+
+export type { Farthest };
 
 export type StepId = keyof typeof english.steps;
 export type ReplyId = keyof typeof english.replies;
@@ -6,6 +9,7 @@ export type ControlId = keyof typeof english.controls;
 export type LineId = keyof typeof english.lines;
 export type PhaseId = keyof typeof english.phases;
 export type InspectPointId = keyof typeof english.inspectPoints;
+export type GroupId = keyof typeof english.groups;
 export type UnitId = keyof typeof english.units;
 
 /** The same keys as English with other words: what a language has to bring. */
@@ -18,8 +22,10 @@ type Worded<T> = T extends string
 /** The languages there are; each is data in a folder of this name. */
 export type LanguageCode = 'en' | 'fr';
 
-export interface Language extends Omit<Worded<typeof english>, 'code' | 'usualUnits'> {
+export interface Language extends Omit<Worded<typeof english>, 'code' | 'usualUnits' | 'farthest'> {
   readonly code: LanguageCode;
   /** The units that are meant where none are asked for. */
   readonly usualUnits: 'us' | 'metric';
+  /** What is asked for in a loud bay, where it is not the first wording. */
+  readonly farthest: Farthest;
 }
