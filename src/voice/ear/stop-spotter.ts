@@ -15,7 +15,7 @@ export interface StopSpotter {
  * Likelihood that a stop wording needs against whatever else the sound may be, per phone of its least likely word: the
  * logarithm. It is listened for twice: in the early outputs, which are there sooner and have to be surer, and in those
  * that look further ahead, which miss less in the midst of talk and in noise. Chosen together, by the stops that are
- * missed (`npm run hearing:stops`): of 81 people of the development split who say "stop" alone 98.8 % are heard clean,
+ * missed (`npm run hearing:stop-bound`): of 81 people of the development split who say "stop" alone 98.8 % are heard clean,
  * 97.5 % at 10 dB and 95.1 % at 0 dB, of 41 in talk 97.6, 95.1 and 92.7 % (-0.6 in the early outputs alone: 93.8 % alone
  * at 0 dB; 95.1, 92.7 and 85.4 % in talk); 1.3 stops are heard in ten minutes of talk without any, clean and at 10 dB.
  */
