@@ -32,10 +32,12 @@ export const repliesIn = ({
 function repliesText(parts: readonly RepliesPart[]): string[] {
   if (parts.length === 0) return [];
   const rows = parts.flatMap(part => part.rows);
-  const took = parts.map(
-    ({ rows: [first], replyLatency: { medianMs, p95Ms, count }, spent, size }) =>
-      `${first?.of}: median ${medianMs} ms, 95 % within ${p95Ms} ms (${count}), ${spent.realTimeFactor.toFixed(3)} s (size: ${size})`,
-  );
+  const took = parts
+    .filter(({ replyLatency }) => replyLatency.count > 0)
+    .map(
+      ({ rows: [first], replyLatency: { medianMs, p95Ms, count }, spent, size }) =>
+        `${first?.of}: median ${medianMs} ms, 95 % within ${p95Ms} ms (${count}), ${spent.realTimeFactor.toFixed(3)} s (size: ${size})`,
+    );
   return [
     '### Replies of people',
     'Each in a grammar that takes it, with the control words and the stop wordings beside it, as in the product; single words that answer nothing in that of a figure or of yes and no.',
