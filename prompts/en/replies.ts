@@ -154,7 +154,7 @@ export const stopWordings = [
  * What stands for the reply that is asked for: by keys and touch, and by voice only where nothing hangs on it, as
  * "not good" may lose its first word beside an engine.
  */
-export const affirmatives = ['yes', 'ok', 'okay', 'done', 'good', 'correct'] as const;
+export const affirmatives = ['yes', 'okay', 'done', 'good', 'correct'] as const;
 
 /** Words that are always understood; which of them do something depends on the moment. */
 export const controls = {

@@ -131,7 +131,7 @@ describe('a plain "yes"', () => {
   it('stands for what is asked by keys; by voice only where nothing hangs on it', () => {
     const gate = new Driver(demoSix).goodUntil('job.protection.asking');
     const plain = new Driver(demoSix).goodUntil('job.makerFirst.asking');
-    for (const word of ['yes', 'ok', 'done', 'good']) {
+    for (const word of ['yes', 'okay', 'done', 'good']) {
       expect(wordings(gate, 'keys')).toContain(word);
       expect(wordings(gate, 'voice')).not.toContain(word);
       expect(wordings(plain, 'voice')).toContain(word);

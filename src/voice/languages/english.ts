@@ -28,8 +28,9 @@ export const english: VoiceLanguage = {
     ],
   },
   homophones: {
-    // One word in two spellings, British and American, or in singular and plural: at the keys either will do.
+    // One word in two spellings, written short, British and American, or in singular and plural: at the keys either will do.
     fueling: 'fuelling',
+    ok: 'okay',
     litres: 'liters',
     litre: 'liter',
     metre: 'meters',

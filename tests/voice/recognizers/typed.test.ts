@@ -122,6 +122,11 @@ describe('a typed line', () => {
     expect(typed(line, asked)).toMatchObject([{ kind: 'reply', id: 'off' }]);
   });
 
+  it('"ok" is "okay"', () => {
+    const asked = { ...grammar, replies: [{ id: 'fine', wordings: ['okay'] }] };
+    expect(typed('OK', asked)).toMatchObject([{ kind: 'reply', id: 'fine' }]);
+  });
+
   it.each(['correct', 'Correct', ' CORRECT! '])('"%s" is a reply', line => {
     expect(typed(line)).toEqual([{ kind: 'reply', id: 'yes', text: line.trim(), confidence: 1 }]);
   });
