@@ -3,7 +3,7 @@
 A speech folder has index.tsv and packs/*.opus or *.opus (people/ makes such). Writes OUTPUT/<name>.opus; OUTPUT/items.json:
 for each clip where it lies, its phones, who says it and in which split; OUTPUT/contents.txt: sources, minutes and SHA-256.
 Clips of the test split and of share-alike sets are left out. ONLY in the environment: which packs (a regular expression);
-DICTIONARY: where that of the pronunciations is."""
+DICTIONARY: where that of the pronunciations is; LANGUAGE: fr for French."""
 
 import csv
 import glob
@@ -16,6 +16,8 @@ import subprocess
 import sys
 
 import numpy as np
+
+from languages import LANGUAGE
 
 RATE = 16000
 
@@ -31,6 +33,10 @@ def dictionary(path):
 
 def phones_of(text, words):
     """One pronunciation of each word, the packaged first; None when a word is unknown."""
+    if LANGUAGE == "fr":
+        from french import phones_of_text
+
+        return phones_of_text(text)
     said = text.lower().replace("-", " ").replace("’", "'").split()
     said = [w.strip('.,!?;:"()') for w in said]
     said = [w for w in said if w]
@@ -65,6 +71,7 @@ def from_speech(folder, output, words, items):
                 "split": row["split"],
                 "speaker": row["speaker"] or f"{row['source']}?",
                 "source": row["source"],
+                **({"native": True} if LANGUAGE == "fr" else {}),
             }
         )
     for pack in sorted(packs):

@@ -2,8 +2,9 @@
 
 FROM and TO say which part of the whole schedule this run is (0 to 1), so that it goes on from OUTPUT/state.pt in several
 runs. On several devices: torchrun --nproc_per_node N train.py ... Writes OUTPUT/model.pt (the running mean of the weights),
-state.pt and learned.json (what went in). In the environment: ROWS and SCENE, scenes in a batch (8 or more) and their
-seconds; HELD, how many clips of each source a trial hears; RATE, the highest learning rate."""
+state.pt and learned.json (what went in). In the environment: LANGUAGE; ROWS and SCENE, scenes in a batch (8 or more) and
+their seconds; HELD, how many clips of each source a trial hears; RATE, the highest learning rate; START, a model.pt whose
+weights are begun with, all but the outputs."""
 
 import json
 import math
@@ -17,6 +18,7 @@ import torch.distributed as dist
 import torch.nn.functional as F
 from torch import nn
 
+from languages import LANGUAGE
 from material import contents, gather
 from measure import HELD, phone_errors, targets_of
 from network import HANN_WINDOW, Acoustic, centred, log_bands, mel_bands
@@ -34,7 +36,10 @@ if world > 1:
     dist.init_process_group("nccl" if cuda else "gloo")
 ROWS, SECONDS = int(os.environ.get("ROWS", 160)), float(os.environ.get("SCENE", 10))
 PEAK = float(os.environ.get("RATE", 2e-3))
-WEIGHTS = {"people": 0.30, "people-long": 0.24, "kokoro": 0.32, "kokoro-long": 0.06, "made": 0.08}
+WEIGHTS = {
+    "en": {"people": 0.30, "people-long": 0.24, "kokoro": 0.32, "kokoro-long": 0.06, "made": 0.08},
+    "fr": {"people": 0.14, "people-long": 0.14, "native": 0.10, "kokoro": 0.45, "kokoro-long": 0.10, "made": 0.07},
+}[LANGUAGE]
 started = time.time()
 say = lambda *what: rank == 0 and print(f"{time.time() - started:.0f}s", *what, flush=True)
 
@@ -46,6 +51,11 @@ say(f"{hours:.1f} hours of sound; clips to learn {sizes},", *(f"{kind} {len(mate
 torch.manual_seed(1)
 net = Acoustic().to(device)
 say("parameters", sum(p.numel() for p in net.parameters()) / 1e6, "million")
+if os.environ.get("START"):
+    known = torch.load(os.environ["START"], map_location=device)
+    alike = {k: known[k].float() for k, v in net.state_dict().items() if k in known and known[k].shape == v.shape}
+    net.load_state_dict(alike, strict=False)
+    say(f"begun with {len(alike)} of {len(known)} tensors of {os.environ['START']}")
 optimizer = torch.optim.AdamW(net.parameters(), lr=PEAK, betas=(0.9, 0.98), weight_decay=1e-2)
 mean = {k: v.detach().clone() for k, v in net.state_dict().items()}
 step = 0
