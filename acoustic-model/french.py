@@ -1,7 +1,8 @@
-"""Spells French: in the phones of languages.py, and in Kokoro's symbols. Alone: french.py FOLDER MADE
+"""Spells French: in the phones of languages.py, and in Kokoro's symbols. Alone: french.py FOLDER MADE, or french.py -
 
 Reads FOLDER/texts.jsonl (kokoro/french-texts.ts) and writes spelled.jsonl; every 24th as MADE/texts.jsonl, for speak.ts.
-espeak-ng says how French is spoken, through its library (Debian: libespeak-ng1)."""
+With - each line of the input is answered with the phones of each of its words. espeak-ng says how French is spoken, through
+its library (Debian: libespeak-ng1)."""
 
 import ctypes
 import hashlib
@@ -78,7 +79,18 @@ def kokoro_symbols(said):
     return said.replace("-", "").replace("tʃ", "ʧ").replace("dʒ", "ʤ")
 
 
+def words_of(text):
+    """Phones of each word of a text as it is spoken there; None where it is not as many words to espeak, or not French."""
+    said = spoken(text)
+    phones = [phones_of(word) for word in said.replace(",", "").split()] if said else []
+    return phones if len(phones) == len(text.split()) and all(phones) else None
+
+
 if __name__ == "__main__":
+    if sys.argv[1] == "-":
+        for line in sys.stdin:
+            print(json.dumps(words_of(line.strip()), ensure_ascii=False))
+        sys.exit()
     (folder, made), kept, left = sys.argv[1:3], 0, []
     os.makedirs(made, exist_ok=True)
     few = open(f"{made}/texts.jsonl", "w", encoding="utf8")
