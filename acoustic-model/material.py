@@ -3,6 +3,7 @@
 import glob
 import json
 import os
+import re
 
 import numpy as np
 import torch
@@ -66,6 +67,7 @@ class Material:
             for row, c in zip(phones, clips):
                 row[: len(c["spelled"])] = c["spelled"]
             self.phones, self.count = t(phones, torch.int16), t([len(c["spelled"]) for c in clips], torch.long)
+            self.quiet_around = t([float(c["kind"] == "kokoro") for c in clips], torch.float32)
             # Clips of a speaker stand together, so that a scene can have one speaker.
             first, size, where = [], [], {}
             for i, c in enumerate(clips):
@@ -119,9 +121,7 @@ def gather(folders, device, parallel, weights):
     for c in train:
         c["group"] = group_of(c)
         counts[(c["group"], c["text"])] = counts.get((c["group"], c["text"]), 0) + 1
-    draw = np.array(
-        [counts[(c["group"], c["text"])] ** -0.6 * (3 if "stop" in c["text"].split() and c["group"] == "people" else 1) for c in train]
-    )
+    draw = np.array([counts[(c["group"], c["text"])] ** -0.6 * weight_of(c) for c in train])
     groups = np.array([c["group"] for c in train])
     for g in set(groups):
         sizes[str(g)] = int((groups == g).sum())
@@ -145,6 +145,19 @@ def gather(folders, device, parallel, weights):
     talk_draw = np.concatenate([np.full(len(talk), 0.35 / max(1, len(talk))), np.asarray(draw) / draw.sum() * 0.65])
     m["talk"].draw = torch.tensor(talk_draw / talk_draw.sum(), device=device)
     return audio, m, sizes
+
+
+# Words that were taken for "stop", and ends that were lost.
+NEAR_STOP = re.compile(r"\b(s[tkp][aeio]|(top|tap|tip|shop|chop|swap)\b)")
+WEAK_END = re.compile(r"\b(on|in|open|off|out|yet|it|is|up|here|clear|leak|hold|help|back|dark|torqued|quarts?|degrees)$")
+
+
+def weight_of(c):
+    """How much more often than others a clip is drawn."""
+    text = c["text"].replace(",", "")
+    if "stop" in text.split():
+        return 3 if c["group"] == "people" else 1
+    return 2 if NEAR_STOP.search(text) or WEAK_END.search(text) else 1
 
 
 def group_of(c):

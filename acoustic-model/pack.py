@@ -2,8 +2,9 @@
 
 A speech folder has index.tsv and packs/*.opus or *.opus (people/ makes such). Writes OUTPUT/<name>.opus; OUTPUT/items.json:
 for each clip where it lies, its phones, who says it and in which split; OUTPUT/contents.txt: sources, minutes and SHA-256.
-Clips of the test split and of share-alike sets are left out. ONLY in the environment: which packs (a regular expression);
-DICTIONARY: where that of the pronunciations is; LANGUAGE: fr for French."""
+Clips of the test split and of share-alike sets are left out. Words that the dictionary lacks are spelled as espeak-ng says them.
+ONLY in the environment: which packs (a regular expression); DICTIONARY: where that of the pronunciations is; LANGUAGE: fr for
+French."""
 
 import csv
 import glob
@@ -17,6 +18,7 @@ import sys
 
 import numpy as np
 
+from guess import guessed
 from languages import LANGUAGE
 
 RATE = 16000
@@ -31,15 +33,18 @@ def dictionary(path):
     return words
 
 
+def words_of(text):
+    said = [w.strip('.,!?;:"()') for w in text.lower().replace("-", " ").replace("’", "'").split()]
+    return [w for w in said if w]
+
+
 def phones_of(text, words):
     """One pronunciation of each word, the packaged first; None when a word is unknown."""
     if LANGUAGE == "fr":
         from french import phones_of_text
 
         return phones_of_text(text)
-    said = text.lower().replace("-", " ").replace("’", "'").split()
-    said = [w.strip('.,!?;:"()') for w in said]
-    said = [w for w in said if w]
+    said = words_of(text)
     if not said or not all(w in words for w in said):
         return None
     return " ".join(words[w][0] for w in said)
@@ -49,10 +54,12 @@ def from_speech(folder, output, words, items):
     packs = set()
     with open(f"{folder}/index.tsv", encoding="utf-8", newline="") as f:
         rows = list(csv.DictReader(f, delimiter="\t", quoting=csv.QUOTE_NONE))
+    rows = [row for row in rows if re.match(os.environ.get("ONLY", ""), row["pack"])]
+    unknown = {w for row in rows if row["kind"] == "speech" for w in words_of(row["text"]) if w not in words and w.strip("'").isalpha()}
+    if LANGUAGE == "en":
+        words = {**words, **{word: [phones] for word, phones in guessed(sorted(unknown)).items()}}
     name = os.path.basename(os.path.abspath(folder))
     for row in rows:
-        if not re.match(os.environ.get("ONLY", ""), row["pack"]):
-            continue
         if row["split"] == "test" or "testOnly" in row["flags"] or "SA" in row["licence"]:
             continue
         kind = row["kind"]

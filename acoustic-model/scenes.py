@@ -30,9 +30,14 @@ class Scenes:
         # torch.multinomial takes no more than 2^24 of them
         return torch.multinomial(material.draw, n, True, generator=self.rng)
 
-    def sequence(self, material, pick, gaps, begin, factor, gain, samples):
-        """Clips one after the other, [rows, slots]; those that do not fit whole are left out. Sound, and where each lies."""
-        lasts = (material.length[pick] / factor).long()
+    def sequence(self, material, pick, gaps, begin, factor, gain, samples, cut=None, fade=None):
+        """Clips one after the other, [rows, slots]; those that do not fit whole are left out. Sound, and where each lies.
+
+        cut: samples left out at the beginning and at the end of each; fade: over how many samples each dies away, and by how many dB."""
+        first, lengths = material.at[pick], material.length[pick]
+        if cut is not None:
+            first, lengths = first + cut[0], lengths - cut[0] - cut[1]
+        lasts = (lengths / factor).long()
         ends = begin[:, None] + (lasts + gaps).cumsum(1)
         starts = ends - lasts
         fits = ends < samples - RATE // 5
@@ -43,13 +48,15 @@ class Scenes:
         slot = slot.clamp(min=0)
         at = lambda x: torch.gather(x, 1, slot)
         source = (t[None] - at(place)) * at(factor)
-        length = at(material.length[pick])
+        length = at(lengths)
         inside &= (source >= 0) & (source < length - 1) & (at(place) < samples)
         whole = source.clamp(min=0).floor()
-        index = torch.minimum(whole.long(), (length - 2).clamp(min=0)) + at(material.at[pick])
+        index = torch.minimum(whole.long(), (length - 2).clamp(min=0)) + at(first)
         part = source.clamp(min=0) - whole
         x = self.audio[index].float() * (1 - part) + self.audio[index + 1].float() * part
         x = x / 32768 * at(gain / material.rms[pick].clamp(min=1e-4))
+        if fade is not None:
+            x = x * 10 ** (-at(fade[1]) / 20 * (1 - (length - source) / at(fade[0])).clamp(min=0, max=1))
         return torch.where(inside, x, torch.zeros_like(x)), fits, place, lasts
 
     def near(self, rows, samples):
@@ -66,7 +73,11 @@ class Scenes:
         gaps = (self.rand(rows, SLOTS) ** 2 * torch.where(short > 0, 0.5, 2.5) + 0.05) * RATE
         begin = torch.where(self.chance(rows, 0.25) > 0, self.rand(rows, lo=0.5, hi=5.0), self.rand(rows, lo=0.1, hi=0.8)) * RATE
         gain = 10 ** (self.rand(rows, SLOTS, lo=-3, hi=3) / 20)
-        x, fits, place, lasts = self.sequence(m, pick, gaps.long(), begin.long(), factor, gain, samples)
+        # Mixed voices have quiet around them: some are cut hard. Who runs out of breath is fainter at the end.
+        hard = m.quiet_around[pick] * (self.rand(rows, SLOTS) < 0.4)
+        cut = tuple((hard * self.rand(rows, SLOTS, hi=seconds) * RATE).long() for seconds in (0.05, 0.11))
+        fade = self.rand(rows, SLOTS, lo=0.08, hi=0.25) * RATE, self.rand(rows, SLOTS, lo=3, hi=18) * (self.rand(rows, SLOTS) < 0.3)
+        x, fits, place, lasts = self.sequence(m, pick, gaps.long(), begin.long(), factor, gain, samples, cut, fade)
         silent = self.chance(rows, 0.08)
         x = x * (1 - silent)[:, None]
         fits = fits & (silent[:, None] == 0)
@@ -158,10 +169,10 @@ class Scenes:
         return torch.randperm(rows, device=self.device, generator=self.rng)[: int(rows * share)]
 
     def batch(self, rows, seconds, snr=(-6.0, 30.0), clean=0.15):
-        """Sound, phones padded, their count, and for each moment whether somebody near speaks (1), does not (0), or in between."""
+        """Sound, phones padded, their count, and for each moment whether somebody near speaks (1) or does not (0): loudly, and at all."""
         samples = int(seconds * RATE)
         x, phones, count = self.near(rows, samples)
-        active = self.active(x)
+        active = self.active(x, 1e-3), self.active(x, 1.5e-4)
         x = self.room(x, self.rand(rows, lo=0.06, hi=0.5), self.rand(rows, lo=0, hi=0.12) * self.chance(rows, 0.6))
         half = rows // 2
         noise = torch.cat([self.recorded(half, samples), self.machine(rows - half, samples)])
@@ -176,11 +187,11 @@ class Scenes:
         x = self.microphone(x)
         return x, phones, count, active
 
-    def active(self, x):
-        """Whether somebody speaks in each moment of 30 ms; pauses up to 0.15 s belong to speech."""
+    def active(self, x, least):
+        """Whether somebody speaks, by the least power, in each moment of 30 ms; pauses up to 0.15 s belong to speech."""
         size = HOP * STRIDE
         power = x[:, : x.shape[1] // size * size].view(len(x), -1, size).square().mean(2)
-        on = (power > 1e-3).float()
+        on = (power > least).float()
         closed = 1 - torch.nn.functional.max_pool1d(1 - torch.nn.functional.max_pool1d(on[:, None], 5, 1, 2), 5, 1, 2)
         return closed[:, 0]
 
@@ -195,7 +206,8 @@ class Scenes:
         x = torch.maximum(torch.minimum(x, limit), -limit)
         # The level is that of the near speech, or of what there is instead.
         x = x * 10 ** (self.rand(rows, 1, lo=-50, hi=-14) / 20)
-        x = x + self.normal(*x.shape) * 10 ** (self.rand(rows, 1, lo=-100, hi=-66) / 20)
+        # Some have no hiss at all: digital silence.
+        x = x + self.normal(*x.shape) * 10 ** (self.rand(rows, 1, lo=-100, hi=-66) / 20) * (self.rand(rows, 1) > 0.1)
         return x.clamp(-1, 1)
 
     def held(self, pick, seconds, snr):

@@ -3,8 +3,8 @@
 FROM and TO say which part of the whole schedule this run is (0 to 1), so that it goes on from OUTPUT/state.pt in several
 runs. On several devices: torchrun --nproc_per_node N train.py ... Writes OUTPUT/model.pt (the running mean of the weights),
 state.pt and learned.json (what went in). In the environment: LANGUAGE; ROWS and SCENE, scenes in a batch (8 or more) and
-their seconds; HELD, how many clips of each source a trial hears; RATE, the highest learning rate; START, a model.pt whose
-weights are begun with, all but the outputs."""
+their seconds; HELD, how many clips of each source a trial hears; RATE, the highest learning rate; FIRST, the weights of a
+network to begin with where shapes agree."""
 
 import json
 import math
@@ -37,7 +37,7 @@ if world > 1:
 ROWS, SECONDS = int(os.environ.get("ROWS", 160)), float(os.environ.get("SCENE", 10))
 PEAK = float(os.environ.get("RATE", 2e-3))
 WEIGHTS = {
-    "en": {"people": 0.30, "people-long": 0.24, "kokoro": 0.32, "kokoro-long": 0.06, "made": 0.08},
+    "en": {"people": 0.27, "people-long": 0.24, "kokoro": 0.27, "kokoro-long": 0.06, "made": 0.16},
     "fr": {"people": 0.14, "people-long": 0.14, "native": 0.10, "kokoro": 0.45, "kokoro-long": 0.10, "made": 0.07},
 }[LANGUAGE]
 started = time.time()
@@ -51,11 +51,12 @@ say(f"{hours:.1f} hours of sound; clips to learn {sizes},", *(f"{kind} {len(mate
 torch.manual_seed(1)
 net = Acoustic().to(device)
 say("parameters", sum(p.numel() for p in net.parameters()) / 1e6, "million")
-if os.environ.get("START"):
-    known = torch.load(os.environ["START"], map_location=device)
-    alike = {k: known[k].float() for k, v in net.state_dict().items() if k in known and known[k].shape == v.shape}
-    net.load_state_dict(alike, strict=False)
-    say(f"begun with {len(alike)} of {len(known)} tensors of {os.environ['START']}")
+if os.environ.get("FIRST"):
+    mine = net.state_dict()
+    first = torch.load(os.environ["FIRST"], map_location=device)
+    agree = {k: v.float() for k, v in first.items() if k in mine and mine[k].shape == v.shape}
+    net.load_state_dict({**mine, **agree})
+    say(f"begun with {len(agree)} of {len(mine)} tensors of {os.environ['FIRST']}")
 optimizer = torch.optim.AdamW(net.parameters(), lr=PEAK, betas=(0.9, 0.98), weight_decay=1e-2)
 mean = {k: v.detach().clone() for k, v in net.state_dict().items()}
 step = 0
@@ -102,13 +103,14 @@ def losses(x, phones, count, active):
         late, early, near = model(masked(warped(centred(log_bands(x, bands, window)))))
     targets, lengths = targets_of(phones, count)
     times = torch.full((len(x),), late.shape[1], dtype=torch.long, device=device)
-    each = [ctc(o.transpose(0, 1), targets, times, lengths) / lengths.clamp(min=8) for o in (late, early)]
-    moments = min(active.shape[1], near.shape[1])
-    on = active[:, :moments]
-    near_loss = F.binary_cross_entropy_with_logits(near[:, :moments], on)
-    # What was said is told before long: no phone more than 60 ms after speech has ceased, and none while nobody near speaks.
-    quiet = 1 - F.max_pool1d(F.pad(on, (2, 1))[:, None], 4, 1)[:, 0, :moments]
-    blank = [-(o[:, :moments, 0] * quiet).sum() / quiet.sum().clamp(min=1) for o in (late, early)]
+    moments = min(active[0].shape[1], near.shape[1])
+    loud, heard = (a[:, :moments] for a in active)
+    # What was said is told before long: a phone may stand where its speaker is heard, or one moment before.
+    quiet = F.pad(1 - F.max_pool1d(F.pad(heard, (0, 1))[:, None], 2, 1)[:, 0], (0, late.shape[1] - moments))
+    cost = F.pad(8 * quiet[..., None].expand(-1, -1, late.shape[2] - 1), (1, 0))
+    each = [ctc((o - cost).transpose(0, 1), targets, times, lengths) / lengths.clamp(min=8) for o in (late, early)]
+    near_loss = F.binary_cross_entropy_with_logits(near[:, :moments], loud)
+    blank = [-(o[:, :, 0] * quiet).sum() / quiet.sum().clamp(min=1) for o in (late, early)]
     return each[0].mean(), each[1].mean(), near_loss, blank[0] + blank[1]
 
 
@@ -144,7 +146,7 @@ while True:
     # Sentences want longer scenes: every fourth time.
     rows, seconds = (ROWS, SECONDS) if step % 4 else (ROWS * 10 // 17, SECONDS * 1.7)
     late, early, near, blank = losses(*scenes.batch(rows, seconds, (5.0, 35.0) if easy else (-6.0, 30.0), 0.3 if easy else 0.15))
-    loss = late + 0.5 * early + 0.4 * near + 0.15 * blank
+    loss = late + 0.7 * early + 0.4 * near + 0.1 * blank
     optimizer.zero_grad(set_to_none=True)
     loss.backward()
     nn.utils.clip_grad_norm_(net.parameters(), 2.0)

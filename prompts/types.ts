@@ -1,4 +1,7 @@
+import type { Farthest } from './en/in-noise.ts';
 import type { english } from './en/index.ts';
+
+export type { Farthest };
 
 export type StepId = keyof typeof english.steps;
 export type ReplyId = keyof typeof english.replies;
@@ -18,8 +21,10 @@ type Worded<T> = T extends string
 /** The languages there are; each is data in a folder of this name. */
 export type LanguageCode = 'en' | 'fr';
 
-export interface Language extends Omit<Worded<typeof english>, 'code' | 'usualUnits'> {
+export interface Language extends Omit<Worded<typeof english>, 'code' | 'usualUnits' | 'farthest'> {
   readonly code: LanguageCode;
   /** The units that are meant where none are asked for. */
   readonly usualUnits: 'us' | 'metric';
+  /** What is asked for in a loud bay, where it is not the first wording. */
+  readonly farthest: Farthest;
 }

@@ -120,6 +120,11 @@ function nearInTalk(): string {
   return sometimes(0.5) ? `${near}, ${oneOf(wordings)}` : `${oneOf(tiny)}, ${near}`;
 }
 
+/** Our own words with a sound of "stop" in them, which are said most often of all that is near to it. */
+function soundsLikeStop(wording: string): boolean {
+  return /\bs[tkp]|[oau]p\b|st[aeiou]/.test(wording);
+}
+
 function longSentence(): string {
   const first = oneOf(long);
   if (first.split(' ').length > 13) return first;
@@ -129,6 +134,7 @@ function longSentence(): string {
 const { yes, no, ready, notYet, understood } = english.replies;
 for (const wording of [...yes, ...no, ...ready, ...notYet, ...understood]) keep('reply', 2, wording);
 for (const wording of stops) keep('stop', 2, wording);
+for (const wording of [...wordings, ...controls].filter(soundsLikeStop)) keep('near', 2, wording);
 for (const wording of controls) keep('control', 2, wording);
 for (const digit of anyDigits) keep('digits', 2, digit);
 for (const number of teensAndTens) keep('number', 2, number);

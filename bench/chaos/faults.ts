@@ -77,7 +77,7 @@ export class Faults {
     return [...this.#active.keys()].sort().join(' + ') || 'nothing else';
   }
 
-  /** One after another, overlapping, each kind as often as the others but for the full disk. */
+  /** One after another, overlapping, each kind as often as the others. */
   async go(goesOn: () => boolean): Promise<void> {
     const { chance, blame } = this.#world;
     while (goesOn()) {
@@ -85,8 +85,7 @@ export class Faults {
       if (this.#bag.length === 0) {
         const isLeftOut = leftOut(this.#world);
         const kinds = (Object.keys(faultKinds) as FaultKind[]).filter(kind => !(kind in isLeftOut));
-        // A record that the disk could not take stays in memory until its session is over: not too often.
-        this.#bag = chance.shuffled(kinds).filter(kind => kind !== 'diskFull' || chance.happens(0.3));
+        this.#bag = chance.shuffled(kinds);
       }
       const kind = this.#bag.pop();
       if (kind === undefined || !goesOn()) continue;

@@ -14,16 +14,22 @@ export interface Promised {
   readonly atMs: number;
   /** A stop is answered before the disk has it; all else after. */
   readonly isStop: boolean;
+  /** Its device showed, no later than the answer (soon after, where it is a stop), that it is in memory only. */
+  shownInMemory: boolean;
 }
 
 /** As `Run` says it to the faces of its bay. */
-const IN_MEMORY = 'The laptop saves the record elsewhere';
+const IN_MEMORY = 'The laptop can no longer write the record';
+
+/** A stop is answered before anybody knows whether the disk takes it. */
+const STOP_SHOWN_WITHIN_MS = 3000;
+
+const showsInMemory = ({ view }: Device): boolean =>
+  view?.problems.some(sentence => sentence.includes(IN_MEMORY)) ?? false;
 
 /** What the faces were told, to be held against the records. */
 export class Ledger {
   readonly promised: Promised[] = [];
-  /** Run of the server and session whose faces were told that its record is in memory only. */
-  readonly #inMemory = new Set<string>();
   readonly #server: Pick<ServerProcess, 'runs'>;
   /** When the server was killed, and which run that ended. */
   readonly kills: { readonly run: number; readonly atMs: number }[] = [];
@@ -54,17 +60,23 @@ export class Ledger {
       run: this.#server.runs,
       atMs: performance.now(),
       isStop,
+      shownInMemory: showsInMemory(device),
     });
   }
 
   sees(device: Device): void {
-    if (device.view?.problems.some(sentence => sentence.includes(IN_MEMORY)))
-      this.#inMemory.add(`${this.#server.runs} ${device.state?.session}`);
+    if (!showsInMemory(device)) return;
+    const sinceMs = performance.now() - STOP_SHOWN_WITHIN_MS;
+    for (let nth = this.promised.length - 1; nth >= 0; nth -= 1) {
+      const one = this.promised[nth];
+      if (one === undefined || one.atMs < sinceMs) return;
+      if (one.isStop && one.device === device.connection.device) one.shownInMemory = true;
+    }
   }
 
-  /** Its faces were told that the record would be lost with the server. */
-  wasInMemory({ run, session }: Promised): boolean {
-    return this.#inMemory.has(`${run} ${session}`);
+  /** Its device showed that it is in memory only, and the server was killed after that. */
+  wasInMemory({ run, atMs, shownInMemory }: Promised): boolean {
+    return shownInMemory && this.kills.some(kill => kill.run === run && kill.atMs >= atMs);
   }
 
   /** The server was killed in the moment after. */

@@ -18,7 +18,7 @@ import { type MeasuredStop, measureStop } from './stops.ts';
 import { Strangers } from './strangers.ts';
 import { mustBeZero, type Outcome } from './table.ts';
 import { Terminal } from './terminal.ts';
-import { heldLocally } from './uploads.ts';
+import { heldLocally, sendTheRest } from './uploads.ts';
 
 /** Names that never look like the number of a second session. */
 const NAMES = ['north', 'east', 'south', 'west', 'yard', 'pit', 'hall', 'dock'] as const;
@@ -128,6 +128,7 @@ async function withServer(
   tell('It is over; what is left is being ended and looked at.');
   // What was under way comes to its end, and all devices come back.
   await wait(5000);
+  await sendTheRest(locals, crews, calls, blame);
   await writeFile(join(scratch, 'told.txt'), server.allTold);
   for (const crew of crews)
     for (const device of facesOf(crew)) {
@@ -160,9 +161,7 @@ async function withServer(
       held: locals.length,
       sent: locals.reduce((sum, { sent }) => sum + sent, 0),
       kept: locals.filter(({ keptAs }) => keptAs).length,
-      refusals: locals.flatMap(({ refusals }) =>
-        [...refusals].map(([why, times]) => `${times} times: ${why}`),
-      ),
+      refusals: together(locals.map(({ refusals }) => refusals)),
       missing,
     },
     strangers,
@@ -171,6 +170,13 @@ async function withServer(
     ownDelayMs: { p99: delay.percentile(99) / 1e6, longest: delay.max / 1e6 },
     blamed,
   };
+}
+
+/** The same reason of all of them in one line. */
+function together(all: readonly ReadonlyMap<string, number>[]): string[] {
+  const times = new Map<string, number>();
+  for (const [why, often] of all.flatMap(each => [...each])) times.set(why, (times.get(why) ?? 0) + often);
+  return [...times].map(([why, often]) => `${often} times: ${why}`);
 }
 
 const stopWords = ['Stop!', 'please stop now', 'stop'];

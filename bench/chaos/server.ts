@@ -5,6 +5,7 @@ import { setTimeout as wait } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
 import type { Role } from '../../src/server/protocol/index.ts';
 import { Started } from '../../tests/helpers/started.ts';
+import { inLineMs } from './in-line.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 
@@ -69,6 +70,12 @@ export class ServerProcess {
     const server = new ServerProcess(await freePort(), shop, bays, scratch);
     await server.start();
     return server;
+  }
+
+  /** For how long it, and the program that measures, have stood in line for a processor; null where nobody says. */
+  get inLineMs(): number | null {
+    const [own, served] = [inLineMs(process.pid), inLineMs(this.#started?.child.pid)];
+    return own === null || served === null ? null : own + served;
   }
 
   get cwd(): string {

@@ -17,9 +17,12 @@ export class ShopCalls {
     return this.#ask(path, { localAddress: address, headers: { authorization: `Bearer ${token}` } });
   }
 
-  upload(body: Buffer, token: string, address: string): Promise<Answer | null> {
+  /** @returns why nothing came back, in words, where nothing did */
+  upload(body: Buffer, token: string, address: string): Promise<Answer | string> {
     const headers = { authorization: `Bearer ${token}`, 'content-type': 'application/x-ndjson' };
-    return this.#ask('/api/upload', { method: 'POST', localAddress: address, headers }, body);
+    return this.#send('/api/upload', { method: 'POST', localAddress: address, headers }, body).catch(
+      (error: Error & { code?: string }) => wordsFor(error),
+    );
   }
 
   pair(code: string, device: string, address: string): Promise<Answer | null> {
@@ -27,8 +30,19 @@ export class ShopCalls {
     return post(`${this.#server.base}/api/pair`, data, {}, address).catch(() => null);
   }
 
-  #ask(path: string, options: RequestOptions, body?: Buffer): Promise<Answer | null> {
-    const signal = AbortSignal.timeout(PATIENCE_MS);
-    return fetchRaw(this.#server.base, path, { ...options, signal }, body).catch(() => null);
+  #ask(path: string, options: RequestOptions): Promise<Answer | null> {
+    return this.#send(path, options).catch(() => null);
   }
+
+  #send(path: string, options: RequestOptions, body?: Buffer): Promise<Answer> {
+    const signal = AbortSignal.timeout(PATIENCE_MS);
+    return fetchRaw(this.#server.base, path, { ...options, signal }, body);
+  }
+}
+
+function wordsFor({ name, code, message }: Error & { readonly code?: string }): string {
+  if (name === 'AbortError' || name === 'TimeoutError') return `no answer within ${PATIENCE_MS / 1000} s`;
+  if (code === 'ECONNREFUSED') return 'no answer: the server was down';
+  if (code === 'ECONNRESET' || code === 'EPIPE') return 'no answer: the server was killed as it was at it';
+  return `no answer: ${code ?? message}`;
 }

@@ -10,6 +10,8 @@ export interface MeasuredStop {
   /** Until the last face that could had shown it; null where there was nothing to show, or it was not to be measured. */
   readonly facesMs: number | null;
   readonly facesLate: number;
+  /** Of the time until then: how long the server and this program stood in line for a processor; null: not known. */
+  readonly inLineMs: number | null;
   readonly shouted: boolean;
   readonly beneath: string;
 }
@@ -30,6 +32,7 @@ export async function measureStop(
   const { disturbances } = server;
   const { isUp } = server;
   const { isThere } = device;
+  const beforeMs = server.inLineMs;
   const wasShouting = device.connection.stop === 'unanswered';
   const shown = faces
     .filter(face => face.isThere && face.view !== null && ['working', 'held'].includes(face.view.state))
@@ -49,12 +52,14 @@ export async function measureStop(
     answer?.message.type === 'ack' && answer.message.stop === 'stopped' && !answer.message.again;
   const seen = stopped && between === 'nothing' ? await Promise.all(shown.map(({ at }) => at)) : [];
   for (const { giveUp } of shown) giveUp();
+  const afterMs = server.inLineMs;
   const isClean = server.disturbances === disturbances;
   const times = seen.flatMap(each => (typeof each === 'number' ? [each - sentMs] : []));
   return {
     between,
     answeredMs: answer === null ? null : answer.atMs - sentMs,
     facesMs: isClean && times.length > 0 ? Math.max(...times) : null,
+    inLineMs: beforeMs === null || afterMs === null ? null : Math.max(0, afterMs - beforeMs),
     facesLate: isClean ? seen.filter(each => each === 'never').length : 0,
     shouted: wasShouting || device.shouts > shouts,
     beneath,

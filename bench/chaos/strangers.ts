@@ -77,7 +77,8 @@ export class Strangers {
     if (forged === null) return false;
     this.forged.add(sha256Of(forged));
     const { token, address } = from.technician.who;
-    return (await this.#calls.upload(forged, token, address))?.status === 200;
+    const answer = await this.#calls.upload(forged, token, address);
+    return typeof answer !== 'string' && answer.status === 200;
   }
 
   /** Says hello with a token that is good for nothing, and stop, and something else. */

@@ -74,6 +74,7 @@ export function mustBeZero(outcome: Outcome): readonly (readonly [what: string, 
     ['acknowledged entries lost', kept.lost.length],
     ['entries doubled', kept.doubled.length],
     ['records not confirmed', records.filter(({ doubts }) => doubts.length > 0).length],
+    ['records left with a last line cut short, not gone on with', outcome.cutShort.length],
     ['records sent in, acknowledged and missing', locals.missing.length],
     ["strangers' commands with an effect", strangers.effects.length],
     ['other things that must not be', blamed.length],
@@ -86,11 +87,15 @@ function loadInAWord(): string {
 }
 
 export function table(outcome: Outcome): string {
-  const { faults, leftOut, stops, terminal, led, kept, records, replaced, cutShort, locals, strangers } =
-    outcome;
+  const { faults, leftOut, stops, terminal, led, kept, records, replaced, locals, strangers } = outcome;
   const by = (between: Between) => stops.filter(stop => stop.between === between);
   const calm = by('nothing');
   const faces = present(calm.map(({ facesMs }) => facesMs));
+  const worked = present(
+    calm.map(({ facesMs, inLineMs }) =>
+      facesMs === null || inLineMs === null ? null : Math.max(0, facesMs - inLineMs),
+    ),
+  );
   const longest = calm.toSorted(
     (a, b) => (b.facesMs ?? b.answeredMs ?? 0) - (a.facesMs ?? a.answeredMs ?? 0),
   )[0];
@@ -123,12 +128,15 @@ export function table(outcome: Outcome): string {
     '|---|---:|---:|---:|---:|---:|',
     stopRow('answered, server alive and line whole', calm),
     `| shown on all faces of the bay, as above | ${faces.length} | ${figures(faces)} | |`,
+    `| the same, less the time in line for a processor | ${worked.length} | ${figures(worked)} | |`,
     stopRow('answered, line cut, deaf or swallowing', by('lineBroken')),
     stopRow('answered, server killed or halted meanwhile', by('serverGone')),
     `| shown in a terminal | ${terminal.stopsMs.length} | ${figures(terminal.stopsMs)} | |`,
     '',
     `On all faces later than ${FACES_WITHIN_MS} ms: ${faces.filter(ms => ms > FACES_WITHIN_MS).length} of ${faces.length}.` +
       (longest === undefined ? '' : ` The longest was sent under: ${longest.beneath}.`),
+    '',
+    'In line for a processor: how long the server and the program that measures could have gone on, and others of the machine had all processors (Linux tells so). What is left is what the server, the line and the faces took.',
     '',
     '| on the record | count |',
     '|---|---:|',
@@ -140,8 +148,7 @@ export function table(outcome: Outcome): string {
     `| confirmed by verify and replay | ${records.length - doubted.length} |`,
     `| of these with a remark that is true | ${[...remarks].map(([kind, times]) => `${kind} ${times}`).join(', ') || 0} |`,
     `| besides: torn by the full disk, and whole in another file | ${replaced.length} |`,
-    `| besides: last line cut short, not gone on with, as the server said (disk full at its start) | ${cutShort.length} |`,
-    `| records held by tablets alone: sent in so often / acknowledged, of | ${locals.sent} / ${locals.kept}, of ${locals.held} |`,
+    `| records held by tablets alone: sent in so often / acknowledged in the end, of | ${locals.sent} / ${locals.kept}, of ${locals.held} |`,
     `| strangers' commands | ${strangers.tried} |`,
     '',
     '| must be zero | count |',
@@ -153,7 +160,7 @@ export function table(outcome: Outcome): string {
       'Not confirmed',
       doubted.map(({ path, doubts }) => `${path.split('/').at(-1)}: ${doubts.join('; ')}`),
     ),
-    ...list('Not taken, or not answered, when they were sent in', locals.refusals),
+    ...list('Of these, sent in vain, and sent again later', locals.refusals),
     ...list('Missing', locals.missing),
     ...list('With an effect', strangers.effects),
     ...list('Must not be', outcome.blamed),

@@ -1,5 +1,5 @@
-import type { SoundRecognizer } from '../../src/voice/ports.ts';
 import { nothingTaken, type Taken, take } from './count.ts';
+import type { Listener } from './listener.ts';
 import { noiseLoop, type SpeakerSet } from './material.ts';
 import type { MicrophoneKind } from './microphones.ts';
 import { type NoiseKind, noiseKinds } from './noises.ts';
@@ -34,14 +34,14 @@ export interface SceneResult {
   readonly outcomes: readonly Outcome[];
 }
 
-/** Lets an ear hear scenes one after the other; each begins with seconds of its noise, as a session does. */
+/** Lets somebody hear scenes one after the other; each begins with seconds of its noise, as a session does. */
 export async function hearScenes(
   scenes: readonly Scene[],
-  ear: SoundRecognizer,
+  listener: Listener,
 ): Promise<readonly SceneResult[]> {
   const results: SceneResult[] = [];
   for (const scene of scenes) {
-    const outcomes = await play(ear, scene);
+    const outcomes = await play(listener(scene), scene);
     const taken = nothingTaken();
     for (const outcome of outcomes) taken[take(outcome)]++;
     results.push({ scene, taken, outcomes });

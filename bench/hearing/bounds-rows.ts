@@ -2,8 +2,7 @@ import { blocksOf } from '../../src/voice/audio/blocks.ts';
 import type { Decision } from '../../src/voice/decoders/network/decoder.ts';
 import type { Features } from '../../src/voice/decoders/network/features.ts';
 import type { NearSpeechSettings } from '../../src/voice/ear/near-speech.ts';
-import { createMatcher, type Matcher } from '../../src/voice/meaning.ts';
-import type { Grammar } from '../../src/voice/ports.ts';
+import { matcherOf } from '../../src/voice/meaning.ts';
 import { speechRateHz } from '../../src/voice/resample.ts';
 import { type Level, scenesAt } from './accuracy.ts';
 import { isMeant } from './count.ts';
@@ -31,13 +30,6 @@ export interface Row {
 }
 
 export const levels: readonly Level[] = ['clean', 20, 10, 5, 0];
-
-const matchers = new Map<Grammar, Matcher>();
-function matcherOf(grammar: Grammar): Matcher {
-  const matcher = matchers.get(grammar) ?? createMatcher(grammar);
-  matchers.set(grammar, matcher);
-  return matcher;
-}
 
 /** What was decided while each utterance of a scene was heard. */
 async function decisionsIn(

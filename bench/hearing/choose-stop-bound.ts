@@ -5,18 +5,18 @@ import { pronounceEnglish } from '../../src/voice/languages/pronunciations/engli
 import { speechRateHz } from '../../src/voice/resample.ts';
 import { quantile } from '../voice-measure.ts';
 import type { Level } from './accuracy.ts';
-import { startReplies } from './material.ts';
-import { clipScenes, machineLoops, spokenClip } from './people/clip-scenes.ts';
+import { clipScenes, spokenClip } from './people/clip-scenes.ts';
 import { clipsOf, notMeasured, peopleFolders } from './people/folders.ts';
-import { digitGrammar, materialOf } from './people/rows.ts';
-import { stopInTalk } from './people/stop-in-talk.ts';
+import { preparePeople } from './people/prepare.ts';
+import { stopsOf } from './people/stops.ts';
 import { remember } from './remembered.ts';
-import type { Scene, Spoken } from './scene.ts';
+import type { Scene } from './scene.ts';
 
 const usage =
-  'npm run hearing:stops -- --people <folder> ...: hears people of the development set, and prints what each bound of the stop spotter would miss and take';
+  'npm run hearing:stop-bound -- --people <folder> ...: hears people of the development set, and prints what each bound of the stop spotter would miss and take';
 
 const bounds = [-0.1, -0.2, -0.3, -0.4, -0.5, -0.6, -0.8, -1, -1.3, -1.6, -2];
+const clipsOfEach = 100;
 /** A stop counts as heard from its beginning to so long after its end. */
 const withinMs = 500;
 /** Nobody says stop for longer than this. */
@@ -81,34 +81,17 @@ async function main(args: readonly string[]): Promise<void> {
     console.log(folders.length === 0 ? notMeasured : usage);
     return;
   }
-  const clips = clipsOf(folders).filter(({ split }) => split === 'dev');
-  const material = materialOf(clips, await startReplies());
-  const loops = machineLoops(clips);
-  const talk = material.talk.map(spokenClip);
-  const alone = material.stops.map(clip =>
-    spokenClip({ clip, grammar: digitGrammar, means: { kind: 'stop' } }),
-  );
-  const longTalk = material.talk.filter(({ clip }) => clip.lengthSamples > 3 * speechRateHz);
-  const within = material.stops
-    .filter((_, i) => i % 2 === 0)
-    .map((stop, i): Spoken => {
-      const other = longTalk[(i * 5) % longTalk.length]?.clip ?? stop;
-      return stopInTalk(stop, other, digitGrammar);
-    });
+  const people = await preparePeople(clipsOf(folders), 'dev');
+  const { alone, 'in talk': within } = stopsOf(people, clipsOfEach);
+  const { loops } = people;
+  // The same half of the talk that the certainty of replies is chosen on.
+  const talk = people.material.talk.filter((_, i) => i % 2 === 0).map(spokenClip);
   for (const level of ['clean', 10, 0] satisfies Level[]) {
     tryOnStops(`alone, ${level}`, clipScenes(alone, level, loops));
     tryOnStops(`in talk, ${level}`, clipScenes(within, level, loops));
   }
   for (const level of ['clean', 10] satisfies Level[]) {
-    // The same half of the talk that the certainty of replies is chosen on.
-    tryOnTalk(
-      `talk, ${level}`,
-      clipScenes(
-        talk.filter((_, i) => i % 2 === 0),
-        level,
-        loops,
-      ),
-    );
+    tryOnTalk(`talk, ${level}`, clipScenes(talk, level, loops));
   }
 }
 

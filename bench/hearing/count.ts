@@ -38,3 +38,10 @@ export function take({ utterance, reports }: Outcome): keyof Taken {
   if (counted.length > 0) return 'right';
   return utterance.means === undefined ? 'right' : 'unclear';
 }
+
+/** What was made of one utterance by whoever says one thing of each, or nothing. */
+export function takenAs(means: Meaning | undefined, heard: Meaning | undefined): keyof Taken {
+  if (heard === undefined) return means === undefined ? 'right' : 'unclear';
+  if (isMeant(means, heard)) return 'right';
+  return heard.kind === 'stop' ? 'falseStop' : 'wrong';
+}

@@ -8,6 +8,7 @@ import { createNetworkEar } from '../../src/voice/recognizers/by-network.ts';
 import { createSoundSwallowerEar } from '../../src/voice/recognizers/by-soundswallower.ts';
 import { hearScenes, type Level } from './accuracy.ts';
 import { allOf, sum, type Taken } from './count.ts';
+import { sameEar } from './listener.ts';
 import { clipScenes, machineLoops, type SaidClip, saidTo, spokenClip } from './people/clip-scenes.ts';
 import { clipsOf, notMeasured, peopleFolders } from './people/folders.ts';
 import type { Clip } from './people/recordings.ts';
@@ -82,7 +83,7 @@ async function main(args: readonly string[]): Promise<void> {
         .flatMap(clip => saidClip(clip) ?? []);
       const some = said.filter((_, i) => i % Math.ceil(said.length / most) === 0).map(spokenClip);
       for (const level of levels) {
-        const results = await hearScenes(clipScenes(some, level, loops), ear);
+        const results = await hearScenes(clipScenes(some, level, loops), sameEar(ear));
         const wrong = results
           .flatMap(({ outcomes }) => outcomes)
           .flatMap(({ utterance, reports }) =>

@@ -1,16 +1,23 @@
-import { createEmbeddedRecognizer } from '../../src/voice/recognizers/embedded.ts';
 import { type SpeakerSet, speakerSets } from './material.ts';
 import { parts } from './parts.ts';
+import { freeTextPeers, PeerError } from './peers/free-text.ts';
 import { clipsOf, peopleFolders } from './people/folders.ts';
-import { storePart } from './results.ts';
+import { RecordingsError } from './people/recordings.ts';
+import { listenerRemembering } from './remembered.ts';
+import { storedResults, storePart } from './results.ts';
 import { sizes } from './sizes.ts';
 import { writePage } from './write-page.ts';
 
-const usage = `npm run hearing -- [${Object.keys(parts).join(' | ')} ...] [--quick] [--development] [--people <folder> ...]`;
+const usage = `npm run hearing -- [${Object.keys(parts).join(' | ')} ...] [--quick] [--development] [--people <folder> ...] [--peer <name>=<command> ...] | --page`;
 
 /** How well a loud bay is heard: prints, and writes docs/hearing.json and docs/hearing.md. */
 async function main(all: readonly string[]): Promise<void> {
-  const { folders, rest: args } = peopleFolders(all);
+  if (all.length === 1 && all[0] === '--page') {
+    writePage(storedResults());
+    return;
+  }
+  const { peers: freeText, rest } = freeTextPeers(all);
+  const { folders, rest: args } = peopleFolders(rest);
   const flags = args.filter(arg => arg.startsWith('--'));
   const names = args.filter(arg => !arg.startsWith('--'));
   const unknown = [
@@ -25,18 +32,20 @@ async function main(all: readonly string[]): Promise<void> {
   const size = flags.includes('--quick') ? sizes.quick : sizes.full;
   // What settings are tried on is printed and never stored: figures in the documents are those of the test set.
   const set: SpeakerSet = flags.includes('--development') ? speakerSets.development : speakerSets.test;
-  const people = clipsOf(folders);
-  const ear = await createEmbeddedRecognizer();
+  const clips = clipsOf(folders);
   for (const [name, measure] of Object.entries(parts)) {
     if (names.length > 0 ? !names.includes(name) : name === 'microphones' && !size.microphones) continue;
     console.log(`\n== ${name}, ${size.name}, ${set.name} set`);
     const say = (line: string) => console.log(`  ${line}`);
-    await measure(size, set, ear, people, say, results => {
+    await measure({ size, set, listener: listenerRemembering, clips, freeText, say }, results => {
       if (set.name === 'test') writePage(storePart(results));
       else console.log(JSON.stringify(results, undefined, 1));
     });
   }
-  ear.close();
 }
 
-await main(process.argv.slice(2));
+await main(process.argv.slice(2)).catch((error: unknown) => {
+  if (!(error instanceof PeerError || error instanceof RecordingsError)) throw error;
+  console.error(error.message);
+  process.exitCode = 2;
+});

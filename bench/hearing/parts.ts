@@ -1,52 +1,53 @@
-import type { SoundRecognizer } from '../../src/voice/ports.ts';
 import { measureHumans } from '../human.ts';
 import { hearScenes, type Level, type SceneResult, scenesAt } from './accuracy.ts';
-import { sum, type Taken, take } from './count.ts';
+import { sum, take } from './count.ts';
+import type { Listener } from './listener.ts';
 import { type SpeakerSet, spread, startReplies } from './material.ts';
 import { microphoneKinds } from './microphones.ts';
-import { hearNatively, nativeInstalled } from './native.ts';
+import type { FreeText } from './peers/free-text.ts';
+import { measurePeers } from './peers/measure.ts';
 import { notMeasured } from './people/folders.ts';
-import { measurePeople } from './people/measure.ts';
+import { type PreparedPeople, preparePeople } from './people/prepare.ts';
 import type { Clip } from './people/recordings.ts';
+import { measurePeopleReplies } from './people/replies.ts';
+import { measurePeopleStops } from './people/stops.ts';
+import { measurePeopleTalk } from './people/talk.ts';
 import { spent } from './play.ts';
 import { measureReadBack } from './read-back.ts';
 import { type AccuracyRow, latencyOf, type Results } from './results.ts';
-import type { Scene } from './scene.ts';
 import type { Size } from './sizes.ts';
 import { measureStops } from './stops.ts';
 import { measureNoise, measureTalk } from './talk-hours.ts';
 
+/** What is measured, and with what. */
+export interface Measurement {
+  readonly size: Size;
+  readonly set: SpeakerSet;
+  readonly listener: Listener;
+  /** Recordings of people, of all splits; none where nobody named any. */
+  readonly clips: readonly Clip[];
+  /** Recognizers of free text to be measured beside; none where nobody named any. */
+  readonly freeText: readonly FreeText[];
+  /** Is told how far it is. */
+  say(line: string): void;
+}
+
 /**
  * Measures one part of the hearing.
- * @param people recordings of people, of all splits; none where nobody named any
- * @param say is told how far it is
  * @param keep is given the figures so far
  */
-export type Part = (
-  size: Size,
-  set: SpeakerSet,
-  ear: SoundRecognizer,
-  people: readonly Clip[],
-  say: (line: string) => void,
-  keep: (results: Results) => void,
-) => Promise<void>;
+export type Part = (of: Measurement, keep: (results: Results) => void) => Promise<void>;
 
-type Heard = ReadonlyMap<Scene, Taken>;
-
-function rowOf(system: AccuracyRow['system'], level: Level, heard: Heard): AccuracyRow {
-  const all = [...heard.entries()];
-  const kinds = [...new Set(all.map(([scene]) => scene.noise))];
-  const ofKind = (kind: string) => sum(all.filter(([{ noise }]) => noise === kind).map(([, taken]) => taken));
+function rowOf(level: Level, results: readonly SceneResult[]): AccuracyRow {
+  const kinds = [...new Set(results.map(({ scene }) => scene.noise))];
+  const ofKind = (kind: string) =>
+    sum(results.filter(({ scene }) => scene.noise === kind).map(({ taken }) => taken));
   return {
-    system,
     level,
-    taken: sum([...heard.values()]),
+    taken: sum(results.map(({ taken }) => taken)),
     byNoise: Object.fromEntries(kinds.map(kind => [kind, ofKind(kind)])),
   };
 }
-
-const takenOf = (results: readonly SceneResult[]): Heard =>
-  new Map(results.map(({ scene, taken }) => [scene, taken]));
 
 /** From the end of speech to the report, of replies that were heard rightly. */
 const latenciesOf = (results: readonly SceneResult[]) =>
@@ -65,7 +66,7 @@ const wrongOf = (results: readonly SceneResult[]) =>
       ),
   );
 
-const accuracy: Part = async (size, set, ear, _people, say, keep) => {
+const accuracy: Part = async ({ size, set, listener, say }, keep) => {
   const replies = spread(await startReplies(), size.replies);
   const rows: AccuracyRow[] = [];
   const heard: SceneResult[] = [];
@@ -73,16 +74,12 @@ const accuracy: Part = async (size, set, ear, _people, say, keep) => {
   for (const level of size.levels) {
     const scenes = scenesAt(level, replies, set);
     const before = { ...spent };
-    const ours = await hearScenes(scenes, ear);
+    const ours = await hearScenes(scenes, listener);
     ourSpent.cpuMs += spent.cpuMs - before.cpuMs;
     ourSpent.soundMs += spent.soundMs - before.soundMs;
     heard.push(...ours);
-    const atLevel = [
-      rowOf('first-fire', level, takenOf(ours)),
-      ...(nativeInstalled ? [rowOf('native PocketSphinx', level, hearNatively(scenes))] : []),
-    ];
-    rows.push(...atLevel);
-    say(`${level}: ${atLevel.map(row => `${row.system} ${JSON.stringify(row.taken)}`).join('; ')}`);
+    rows.push(rowOf(level, ours));
+    say(`${level}: ${JSON.stringify(rows.at(-1)?.taken)}`);
     keep({
       accuracy: {
         size: size.name,
@@ -97,42 +94,42 @@ const accuracy: Part = async (size, set, ear, _people, say, keep) => {
   }
 };
 
-const microphones: Part = async (size, set, ear, _people, _say, keep) => {
+const microphones: Part = async ({ size, set, listener }, keep) => {
   const replies = spread(await startReplies(), size.replies);
   const rows: NonNullable<Results['microphones']>['rows'][number][] = [];
   for (const microphone of microphoneKinds) {
     for (const level of ['clean', 10] as const) {
-      const results = await hearScenes(scenesAt(level, replies, set, microphone), ear);
+      const results = await hearScenes(scenesAt(level, replies, set, microphone), listener);
       rows.push({ microphone, level, taken: sum(results.map(({ taken }) => taken)) });
     }
   }
   keep({ microphones: { size: size.name, rows } });
 };
 
-const stops: Part = async (size, set, ear, _people, say, keep) => {
+const stops: Part = async ({ size, set, listener, say }, keep) => {
   const replies = await startReplies();
   const rows: NonNullable<Results['stops']>['rows'][number][] = [];
   for (const level of size.stopLevels) {
-    const { latenciesMs, ...result } = await measureStops(level, replies, set, ear);
+    const { latenciesMs, ...result } = await measureStops(level, replies, set, listener);
     rows.push({ level, ...result, latency: latencyOf(latenciesMs) });
     say(`${level}: ${result.heardInTime} of ${result.said} in time; missed ${result.missed.join(', ')}`);
     keep({ stops: { size: size.name, rows } });
   }
 };
 
-const talk: Part = async (size, set, ear, _people, say, keep) => {
+const talk: Part = async ({ size, set, listener, say }, keep) => {
   const replies = await startReplies();
   const rows: NonNullable<Results['talk']>['rows'][number][] = [];
   for (const level of size.talkLevels) {
-    const result = await measureTalk(level, size.talkSentences, replies, set, ear);
+    const result = await measureTalk(level, size.talkSentences, replies, set, listener);
     rows.push({ of: level === 'clean' ? 'talk, clean' : `talk, noise at ${level} dB`, ...result });
     say(JSON.stringify(rows.at(-1)));
   }
-  rows.push({ of: 'noise alone', ...(await measureNoise(size.noiseSecondsOfEach, replies, set, ear)) });
+  rows.push({ of: 'noise alone', ...(await measureNoise(size.noiseSecondsOfEach, replies, set, listener)) });
   keep({ talk: { size: size.name, rows } });
 };
 
-const humans: Part = async (size, _set, _ear, _people, _say, keep) => {
+const humans: Part = async ({ size }, keep) => {
   const { numbers, digits, otherTalk } = await measureHumans(size.humans ? 400 : 20);
   keep({
     humans: {
@@ -146,25 +143,65 @@ const humans: Part = async (size, _set, _ear, _people, _say, keep) => {
   });
 };
 
-const readBack: Part = async (size, set, ear, _people, say, keep) => {
+const readBack: Part = async ({ size, set, listener, say }, keep) => {
   const rows: NonNullable<Results['readBack']>['rows'][number][] = [];
   for (const level of size.levels) {
     if (level === 'clean') continue;
-    rows.push({ level, ...(await measureReadBack(level, set, ear)) });
+    rows.push({ level, ...(await measureReadBack(level, set, listener)) });
     say(JSON.stringify(rows.at(-1)));
     keep({ readBack: { rows } });
   }
 };
 
-const people: Part = async (size, set, ear, clips, say, keep) => {
-  if (clips.length === 0) {
-    say(notMeasured);
-    return;
-  }
-  const split = set.name === 'test' ? 'test' : 'dev';
-  await measurePeople(clips, split, size.people, ear, say, results =>
-    keep({ people: { size: size.name, ...results } }),
-  );
-};
+/** A part that needs recordings of people. */
+const ofPeople =
+  (
+    measure: (people: PreparedPeople, of: Measurement, keep: (results: Results) => void) => Promise<void>,
+  ): Part =>
+  async (of, keep) => {
+    if (of.clips.length === 0) {
+      of.say(notMeasured);
+      return;
+    }
+    await measure(await preparePeople(of.clips, splitOf(of.set)), of, keep);
+  };
 
-export const parts = { accuracy, readBack, stops, talk, microphones, humans, people } as const;
+const splitOf = ({ name }: SpeakerSet) => (name === 'test' ? 'test' : 'dev');
+
+const peopleReplies = ofPeople((people, { size, listener }, keep) =>
+  measurePeopleReplies(people, size.levelsOfPeople, size.clipsOfPeople, listener, results =>
+    keep({ peopleReplies: { size: size.name, ...results } }),
+  ),
+);
+
+const peopleStops = ofPeople((people, { size, listener }, keep) =>
+  measurePeopleStops(people, size.stopLevelsOfPeople, size.clipsOfPeople, listener, rows =>
+    keep({ peopleStops: { size: size.name, rows } }),
+  ),
+);
+
+const peopleTalk = ofPeople((people, { size, listener }, keep) =>
+  measurePeopleTalk(people, size.talkLevelsOfPeople, size.clipsOfPeople, listener, rows =>
+    keep({ peopleTalk: { size: size.name, rows } }),
+  ),
+);
+
+const peers = ofPeople(async (people, { size, set, listener, clips, freeText }, keep) => {
+  const development = await preparePeople(clips, 'dev');
+  await measurePeers({ measured: people, development }, set, size.peers, freeText, listener, results =>
+    keep({ peers: { size: size.name, ...results } }),
+  );
+});
+
+export const parts = {
+  accuracy,
+  readBack,
+  stops,
+  talk,
+  microphones,
+  humans,
+  peopleReplies,
+  peopleStops,
+  peopleTalk,
+  peers,
+} as const;

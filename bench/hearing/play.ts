@@ -1,6 +1,7 @@
 import { blocksOf } from '../../src/voice/audio/blocks.ts';
-import type { Heard, SoundRecognizer } from '../../src/voice/ports.ts';
+import type { Heard } from '../../src/voice/ports.ts';
 import { speechRateHz } from '../../src/voice/resample.ts';
+import type { TimedEar } from './listener.ts';
 import type { Placed, Scene } from './scene.ts';
 
 export interface TimedReport {
@@ -14,16 +15,11 @@ export interface Outcome {
   readonly reports: readonly TimedReport[];
 }
 
-const cpuMs = () => {
-  const { user, system } = process.cpuUsage();
-  return (user + system) / 1000;
-};
-
 /** How much processor time hearing has taken, and for how much sound. */
 export const spent = { cpuMs: 0, soundMs: 0 };
 
 /** Plays a scene to an ear that is never restarted in between, as in a session; what is reported, by utterance. */
-export async function play(ear: SoundRecognizer, scene: Scene): Promise<readonly Outcome[]> {
+export async function play({ ear, cpuMs }: TimedEar, scene: Scene): Promise<readonly Outcome[]> {
   const outcomes: Outcome[] = [];
   let playedMs = 0;
   let reports: TimedReport[] = [];

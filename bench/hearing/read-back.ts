@@ -1,6 +1,7 @@
 import { english } from '../../prompts/en/index.ts';
-import type { Grammar, Heard, SoundRecognizer } from '../../src/voice/ports.ts';
+import type { Grammar, Heard } from '../../src/voice/ports.ts';
 import { hearScenes, scenesAt } from './accuracy.ts';
+import type { Listener } from './listener.ts';
 import type { SpeakerSet } from './material.ts';
 import { noiseKinds } from './noises.ts';
 import type { Saying } from './scene.ts';
@@ -28,13 +29,13 @@ export interface ReadBackResult {
 export async function measureReadBack(
   level: number,
   set: SpeakerSet,
-  ear: SoundRecognizer,
+  listener: Listener,
 ): Promise<ReadBackResult> {
   const objections = english.replies.no.map(
     (says): Saying => ({ grammar: readBackGrammar, says, means: { kind: 'reply', id: 'no' } }),
   );
   const scenes = noiseKinds.flatMap(kind => scenesAt(level, objections, set, 'good', [kind]));
-  const answers = (await hearScenes(scenes, ear)).flatMap(({ outcomes }) => outcomes);
+  const answers = (await hearScenes(scenes, listener)).flatMap(({ outcomes }) => outcomes);
   // What comes first decides: after a stop nothing is asked any more.
   const firsts = answers.map(({ reports }) => reports.map(({ heard }) => heard).find(isCounted));
   const taken = (id: string) => firsts.filter(first => first?.kind === 'reply' && first.id === id).length;

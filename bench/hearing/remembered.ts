@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import {
@@ -18,6 +18,7 @@ import { momentMs, phonesLateMoments } from '../../src/voice/phone-network/netwo
 import { phonesOf } from '../../src/voice/phone-network/phones.ts';
 import { readWeights, type Weights } from '../../src/voice/phone-network/weights.ts';
 import type { SoundRecognizer } from '../../src/voice/ports.ts';
+import { type Listener, processCpuMs } from './listener.ts';
 
 /** What the network made of a sound, for each step of it: an ear can be tried many times on it. */
 export type Remembered = readonly (readonly Moment[])[];
@@ -25,43 +26,65 @@ export type Remembered = readonly (readonly Moment[])[];
 const outputs = phonesOf.en.length + 1;
 const momentFloats = 2 * outputs + 1;
 const cache = fileURLToPath(new URL('../../.cache/moments/', import.meta.url));
-const model = new URL('../../src/voice/phone-network/model/english.bin', import.meta.url);
+const networkFolder = new URL('../../src/voice/phone-network/', import.meta.url);
 
-const bytes = readFileSync(model);
-const modelKey = createHash('sha256').update(bytes).digest('hex');
+/** All that decides what the network makes of a sound: its weights, and how they are reckoned with. */
+const networkKey = (() => {
+  const hash = createHash('sha256');
+  for (const folder of ['', 'kernel/', 'model/']) {
+    const files = readdirSync(new URL(folder, networkFolder)).filter(name => /\.(ts|wat|bin)$/.test(name));
+    for (const name of files.sort()) hash.update(readFileSync(new URL(`${folder}${name}`, networkFolder)));
+  }
+  return hash.digest('hex');
+})();
 let weights: Weights | undefined;
 
-/** Listens to a sound with the packaged network, or remembers how it did. */
-export function remember(samples: Float32Array): Remembered {
-  const key = createHash('sha256').update(modelKey).update(samples).digest('hex').slice(0, 32);
-  const file = join(cache, `${key}.f32`);
-  if (existsSync(file)) return unpacked(readFileSync(file));
-  weights ??= readWeights(bytes);
-  const network = createHearingNetwork(weights);
-  const made: (readonly Moment[])[] = [];
-  for (let at = 0; at + stepLength <= samples.length; at += stepLength) {
-    made.push(network.next(samples.subarray(at, at + stepLength)));
-  }
-  mkdirSync(cache, { recursive: true });
-  writeFileSync(`${file}.${process.pid}`, packed(made));
-  renameSync(`${file}.${process.pid}`, file);
-  return made;
+interface Recalled {
+  readonly steps: Remembered;
+  /** Processor time that each step took, when it was listened to. */
+  readonly stepCpuMs: readonly number[];
 }
 
-/** Of each step how many moments it has, then of each moment its numbers. */
-function packed(remembered: Remembered): Float32Array {
+/** Listens to a sound with the packaged network, or remembers how it did. */
+export const remember = (samples: Float32Array): Remembered => recall(samples).steps;
+
+function recall(samples: Float32Array): Recalled {
+  const bytes = new Uint8Array(samples.buffer, samples.byteOffset, samples.byteLength);
+  const key = createHash('sha256').update(networkKey).update(bytes).digest('hex').slice(0, 32);
+  const file = join(cache, `${key}.f32`);
+  if (existsSync(file)) return unpacked(readFileSync(file));
+  weights ??= readWeights(readFileSync(new URL('model/english.bin', networkFolder)));
+  const network = createHearingNetwork(weights);
+  const steps: (readonly Moment[])[] = [];
+  const stepCpuMs: number[] = [];
+  for (let at = 0; at + stepLength <= samples.length; at += stepLength) {
+    const before = processCpuMs();
+    steps.push(network.next(samples.subarray(at, at + stepLength)));
+    stepCpuMs.push(processCpuMs() - before);
+  }
+  mkdirSync(cache, { recursive: true });
+  writeFileSync(`${file}.${process.pid}`, packed({ steps, stepCpuMs }));
+  renameSync(`${file}.${process.pid}`, file);
+  return { steps, stepCpuMs };
+}
+
+/** Of each step what it took and how many moments it has, then of each moment its numbers. */
+function packed({ steps, stepCpuMs }: Recalled): Float32Array {
   return Float32Array.from(
-    remembered.flatMap(moments => [
+    steps.flatMap((moments, i) => [
+      stepCpuMs[i] ?? 0,
       moments.length,
       ...moments.flatMap(({ phones, early, near }) => [...phones, ...early, near]),
     ]),
   );
 }
 
-function unpacked(file: Buffer): Remembered {
+function unpacked(file: Buffer): Recalled {
   const all = new Float32Array(file.buffer.slice(file.byteOffset, file.byteOffset + file.byteLength));
   const steps: Moment[][] = [];
+  const stepCpuMs: number[] = [];
   for (let at = 0; at < all.length; ) {
+    stepCpuMs.push(all[at++] ?? 0);
     const count = all[at++] ?? 0;
     steps.push(
       Array.from({ length: count }, (_, i): Moment => {
@@ -75,25 +98,34 @@ function unpacked(file: Buffer): Remembered {
     );
     at += count * momentFloats;
   }
-  return steps;
+  return { steps, stepCpuMs };
 }
 
 /** A network that says again what it said. */
-function networkSaying(remembered: Remembered): HearingNetwork {
+function networkSaying(remembered: Remembered, onStep: (step: number) => void = () => {}): HearingNetwork {
   let step = 0;
-  return { momentMs, phonesLateMoments, next: () => remembered[step++] ?? [] };
+  return {
+    momentMs,
+    phonesLateMoments,
+    next() {
+      onStep(step);
+      return remembered[step++] ?? [];
+    },
+  };
 }
 
 export interface TrialSettings {
   readonly near?: NearSpeechSettings;
   readonly spotter?: SpotterSettings;
   readonly onDecision?: NetworkDecoderOptions['onDecision'];
+  /** Called with the number of each step of the sound. */
+  readonly onStep?: (step: number) => void;
 }
 
 /** The product's ear for one sound that the network has listened to already, with settings to be tried. */
 export function earRemembering(
   remembered: Remembered,
-  { near, spotter, onDecision }: TrialSettings,
+  { near, spotter, onDecision, onStep }: TrialSettings,
 ): SoundRecognizer {
   const pronounce = pronounceEnglish;
   return createEar({
@@ -104,6 +136,21 @@ export function earRemembering(
       ...(onDecision === undefined ? {} : { onDecision }),
     }),
     speech: createNearSpeech(near),
-    stops: { network: networkSaying(remembered), spotter: createStopSpotter(pronounce, spotter) },
+    stops: { network: networkSaying(remembered, onStep), spotter: createStopSpotter(pronounce, spotter) },
   });
 }
+
+/**
+ * The product's ear, a new one for each scene: what the network makes of a scene is kept, so that other bounds are
+ * measured on it in no time. What it took is counted each time.
+ */
+export const listenerRemembering: Listener = ({ samples }) => {
+  const { steps, stepCpuMs } = recall(samples);
+  let sparedMs = 0;
+  const ear = earRemembering(steps, {
+    onStep: step => {
+      sparedMs += stepCpuMs[step] ?? 0;
+    },
+  });
+  return { ear, cpuMs: () => processCpuMs() + sparedMs };
+};

@@ -1,15 +1,18 @@
+import { createHash } from 'node:crypto';
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { quantile } from '../voice-measure.ts';
 import type { Level } from './accuracy.ts';
 import type { Taken } from './count.ts';
-import type { PeopleResults } from './people/measure.ts';
+import type { Peers } from './peers/measure.ts';
+import type { PeopleReplies } from './people/replies.ts';
+import type { PeopleStops } from './people/stops.ts';
+import type { PeopleTalk } from './people/talk.ts';
 import type { ReadBackResult } from './read-back.ts';
 import type { StopResult } from './stops.ts';
 import type { FalseAccepts } from './talk-hours.ts';
 
 export interface AccuracyRow {
-  readonly system: 'first-fire' | 'native PocketSphinx';
   readonly level: Level;
   readonly taken: Taken;
   /** The same by kind of noise. */
@@ -66,17 +69,44 @@ export interface Results {
     readonly size: string;
     readonly rows: readonly { readonly of: string; readonly taken: Taken }[];
   };
-  readonly people?: PeopleResults & { readonly size: string };
+  readonly peopleReplies?: PeopleReplies & { readonly size: string };
+  readonly peopleStops?: { readonly size: string; readonly rows: readonly PeopleStops[] };
+  readonly peopleTalk?: { readonly size: string; readonly rows: readonly PeopleTalk[] };
+  readonly peers?: Peers & { readonly size: string };
+}
+
+/** Stored parts, and what each was measured with: parts are measured anew one by one, and the ear changes. */
+export interface StoredResults extends Results {
+  /** By part, the ear that listened (see `earNow`); a part that is not here was heard by an ear before. */
+  readonly ears?: Readonly<Partial<Record<keyof Results, string>>>;
+}
+
+/** The weights, and where the bounds stand. */
+const earFiles = [
+  'phone-network/model/english.bin',
+  'decoders/network/bounds.ts',
+  'ear/near-speech.ts',
+  'ear/stop-spotter.ts',
+];
+
+/** Tells one ear from another: the beginning of the SHA-256 of its weights and of the files with its bounds. */
+export function earNow(): string {
+  const hash = createHash('sha256');
+  for (const file of earFiles) hash.update(readFileSync(new URL(`../../src/voice/${file}`, import.meta.url)));
+  return hash.digest('hex').slice(0, 16);
 }
 
 const jsonPath = fileURLToPath(new URL('../../docs/hearing.json', import.meta.url));
 
-export const storedResults = (): Results =>
-  existsSync(jsonPath) ? (JSON.parse(readFileSync(jsonPath, 'utf8')) as Results) : {};
+export const storedResults = (): StoredResults =>
+  existsSync(jsonPath) ? (JSON.parse(readFileSync(jsonPath, 'utf8')) as StoredResults) : {};
 
 /** Puts one part in the place of its earlier figures, and leaves the others. */
-export function storePart(part: Results): Results {
-  const all = { ...storedResults(), ...part };
+export function storePart(part: Results): StoredResults {
+  const earlier = storedResults();
+  const ear = earNow();
+  const ears = Object.fromEntries(Object.keys(part).map(name => [name, ear]));
+  const all = { ...earlier, ...part, ears: { ...earlier.ears, ...ears } };
   writeFileSync(jsonPath, `${JSON.stringify(all, undefined, 2)}\n`);
   return all;
 }

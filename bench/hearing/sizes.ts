@@ -1,5 +1,5 @@
 import type { Level } from './accuracy.ts';
-import type { PeopleSize } from './people/measure.ts';
+import type { PeerSize } from './peers/measure.ts';
 
 /** How much is said: the more, the surer the figures, and the longer it takes. */
 export interface Size {
@@ -14,10 +14,15 @@ export interface Size {
   readonly noiseSecondsOfEach: number;
   readonly microphones: boolean;
   readonly humans: boolean;
-  readonly people: PeopleSize;
+  /** Clips of people of each kind, at most; of those that need the most time, half as many. */
+  readonly clipsOfPeople: number;
+  readonly levelsOfPeople: readonly Level[];
+  readonly stopLevelsOfPeople: readonly Level[];
+  readonly talkLevelsOfPeople: readonly Level[];
+  readonly peers: PeerSize;
 }
 
-const levels: readonly Level[] = ['clean', 20, 15, 10, 5, 0];
+const levels: readonly Level[] = ['clean', 20, 10, 5, 0];
 
 export const sizes: Readonly<Record<'quick' | 'full', Size>> = {
   quick: {
@@ -30,23 +35,26 @@ export const sizes: Readonly<Record<'quick' | 'full', Size>> = {
     noiseSecondsOfEach: 20,
     microphones: false,
     humans: false,
-    people: { levels: ['clean', 10], stopLevels: ['clean', 10], talkLevels: ['clean'], oneIn: 4 },
+    clipsOfPeople: 60,
+    levelsOfPeople: ['clean', 10],
+    stopLevelsOfPeople: ['clean', 10],
+    talkLevelsOfPeople: ['clean'],
+    peers: { levels: [10], utterances: 12 },
   },
   full: {
     name: 'full',
     replies: 1_000,
     levels,
-    stopLevels: ['clean', 10, 5, 0],
-    talkLevels: ['clean', 15, 5],
+    stopLevels: ['clean', 10, 0],
+    talkLevels: ['clean', 10],
     talkSentences: 1_000,
     noiseSecondsOfEach: 300,
     microphones: true,
     humans: true,
-    people: {
-      levels: ['clean', 20, 10, 5],
-      stopLevels: ['clean', 10, 0],
-      talkLevels: ['clean', 10],
-      oneIn: 1,
-    },
+    clipsOfPeople: 320,
+    levelsOfPeople: ['clean', 20, 10, 5],
+    stopLevelsOfPeople: ['clean', 10, 0],
+    talkLevelsOfPeople: ['clean', 10],
+    peers: { levels: [10, 5], utterances: 20 },
   },
 };

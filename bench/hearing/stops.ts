@@ -1,5 +1,5 @@
-import type { SoundRecognizer } from '../../src/voice/ports.ts';
 import { hearScenes, type Level, type SceneResult, scenesAt } from './accuracy.ts';
+import type { Listener } from './listener.ts';
 import { type SpeakerSet, stopReplies } from './material.ts';
 import type { Saying } from './scene.ts';
 
@@ -20,9 +20,9 @@ export async function measureStops(
   level: Level,
   replies: readonly Saying[],
   set: SpeakerSet,
-  ear: SoundRecognizer,
+  listener: Listener,
 ): Promise<StopResult> {
-  return stopResultOf(await hearScenes(scenesAt(level, stopReplies(replies), set), ear));
+  return stopResultOf(await hearScenes(scenesAt(level, stopReplies(replies), set), listener));
 }
 
 /** What became of the stops that scenes are made of. */

@@ -1,7 +1,7 @@
-import type { SoundRecognizer } from '../../src/voice/ports.ts';
 import { speechRateHz } from '../../src/voice/resample.ts';
 import { hearScenes, type Level, scenesAt } from './accuracy.ts';
 import { isControl } from './controls.ts';
+import type { Listener } from './listener.ts';
 import { grammarAt, type SpeakerSet, spread, talkAgainst } from './material.ts';
 import { noiseAtSnr } from './mix.ts';
 import { noiseKinds, noiseOf } from './noises.ts';
@@ -44,10 +44,10 @@ export async function measureTalk(
   sentences: number,
   replies: readonly Saying[],
   set: SpeakerSet,
-  ear: SoundRecognizer,
+  listener: Listener,
 ): Promise<FalseAccepts> {
   const scenes = scenesAt(level, spread(talkAgainst(replies), sentences), set);
-  const results = await hearScenes(scenes, ear);
+  const results = await hearScenes(scenes, listener);
   return accepted(
     scenes,
     results.flatMap(({ outcomes }) => outcomes),
@@ -59,7 +59,7 @@ export async function measureNoise(
   secondsOfEach: number,
   replies: readonly Saying[],
   set: SpeakerSet,
-  ear: SoundRecognizer,
+  listener: Listener,
 ): Promise<FalseAccepts> {
   const pieceSamples = 10 * speechRateHz;
   const scenes = noiseKinds.map((kind): Scene => {
@@ -81,7 +81,7 @@ export async function measureNoise(
       })),
     };
   });
-  const results = await hearScenes(scenes, ear);
+  const results = await hearScenes(scenes, listener);
   return accepted(
     scenes,
     results.flatMap(({ outcomes }) => outcomes),

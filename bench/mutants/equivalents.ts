@@ -15,6 +15,16 @@ const NO_INPUT_TRIPS_IT = 'a guard on the result that no allowed input trips, by
 /** Every survivor that is no hole in the tests. */
 export const EQUIVALENTS: readonly Equivalent[] = [
   {
+    file: 'src/engineering/atmosphere.ts',
+    text: "const PRESSURE_KPA: Range = { min: 22, max: 128, unit: 'kPa' };",
+    why: NO_INPUT_TRIPS_IT,
+  },
+  {
+    file: 'src/engineering/atmosphere.ts',
+    text: "return okWithin(pressureKpa, PRESSURE_KPA, RULE, 'altitudeM');",
+    why: NO_INPUT_TRIPS_IT,
+  },
+  {
     file: 'src/engineering/battery.ts',
     text: "const VOLTS: Range = { min: 0, max: 60, unit: 'V' };",
     why: NO_INPUT_TRIPS_IT,
@@ -29,6 +39,74 @@ export const EQUIVALENTS: readonly Equivalent[] = [
     text: "return okWithin(floorV * inSeries(nominalV), VOLTS, CRANKING, 'batteryC');",
     replacements: ['""'],
     why: NO_INPUT_TRIPS_IT,
+  },
+  {
+    file: 'src/engineering/checks.ts',
+    text: "return isComplete(values, inputs) ? { ok: true, values } : fail('missing', Object.keys(inputs).join(', '));",
+    why: 'what is missing was refused before; this tells the compiler so',
+  },
+  {
+    file: 'src/engineering/checks.ts',
+    text: 'Object.keys(inputs).length === Object.values(values).filter(value => value !== undefined).length;',
+    why: 'what is missing was refused before; this tells the compiler so',
+  },
+  {
+    file: 'src/engineering/cool-down.ts',
+    text: 'if (lastS === undefined || readings.length < 2) {',
+    replacements: ['false'],
+    why: 'without a last reading there are fewer than two',
+  },
+  {
+    file: 'src/engineering/cool-down.ts',
+    text: 'const fallK = peakC - (falling.at(-1)?.value ?? peakC);',
+    replacements: ['falling.at(-1).value'],
+    why: 'the peak itself is always among the readings behind it',
+  },
+  {
+    file: 'src/engineering/cool-down.ts',
+    text: 'if (falling.length < LEAST_READINGS || spanS(falling) < LEAST_SPAN_S || fallK < LEAST_FALL_K) {',
+    replacements: ['fallK <= LEAST_FALL_K'],
+    why: 'of so small a fall, read to whole degrees, the fit is no estimate either',
+  },
+  {
+    file: 'src/engineering/coolant.ts',
+    text: "const BOIL_C: Range = { min: 60, max: 190, unit: 'degC' };",
+    why: NO_INPUT_TRIPS_IT,
+  },
+  {
+    file: 'src/engineering/coolant.ts',
+    text: "return boil.ok ? okWithin(boil.value, BOIL_C, BOILING, 'capPressureKpa') : boil;",
+    replacements: ['""'],
+    why: NO_INPUT_TRIPS_IT,
+  },
+  {
+    file: 'src/engineering/curve-and-line.ts',
+    text: 'if (split.squares < (best?.squares ?? Number.POSITIVE_INFINITY) && admits(split)) best = split;',
+    replacements: ['split.squares <= (best?.squares ?? Number.POSITIVE_INFINITY)'],
+    why: 'of two places that explain the readings equally well either is the best',
+  },
+  {
+    file: 'src/engineering/curve-and-line.ts',
+    text: 'if (!best || degrees < 1) return undefined;',
+    why: 'so few readings have no place at which both parts have enough of them',
+    replacements: ['false', 'degrees <= 1'],
+  },
+  {
+    file: 'src/engineering/curve-and-line.ts',
+    text: 'return (fit.squares - best.squares) / FREEDOMS_WON / scatter >= LEAST_F ? best : undefined;',
+    replacements: ['(fit.squares - best.squares) / FREEDOMS_WON / scatter > LEAST_F'],
+    why: 'differs where a ratio of squares is a whole number to the last bit',
+  },
+  {
+    file: 'src/engineering/fault-codes.ts',
+    text: 'const [, spnDigits, fmiDigits] = PAIR.exec(text) ?? [];',
+    replacements: ['["Stryker was here"]'],
+    why: 'the first of them is what was matched, which nobody takes',
+  },
+  {
+    file: 'src/engineering/fault-codes.ts',
+    text: 'if (spnDigits !== undefined && fmiDigits !== undefined) {',
+    why: 'the pattern matches both or neither',
   },
   {
     file: 'src/engineering/fault-rules.ts',

@@ -19,13 +19,24 @@ if (unknown.length > 0) {
   );
   process.exitCode = 2;
 } else {
+  const failed: string[] = [];
   for (const file of named.flatMap(sourcesIn)) {
-    const figures = await measure(file, testsOf(file) ?? []);
-    // After each file: what was measured stays when the run is ended.
-    writeFigures({ ...readFigures(), [file]: figures });
-    writePage();
-    const { killed, timedOut, survivors } = figures;
-    console.log(`${file}: ${killed + timedOut} noticed, ${survivors.length} not`);
+    try {
+      const figures = await measure(file, testsOf(file) ?? []);
+      // After each file: what was measured stays when the run is ended.
+      writeFigures({ ...readFigures(), [file]: figures });
+      writePage();
+      const { killed, timedOut, survivors } = figures;
+      console.log(`${file}: ${killed + timedOut} noticed, ${survivors.length} not`);
+    } catch (error) {
+      // The others are measured all the same.
+      failed.push(`${file}: ${error instanceof Error ? error.message : String(error)}`);
+      console.error(failed.at(-1));
+    }
   }
   writePage();
+  if (failed.length > 0) {
+    console.error(`Not measured:\n${failed.join('\n')}`);
+    process.exitCode = 1;
+  }
 }

@@ -2,11 +2,13 @@ import { defineConfig } from 'vitest/config';
 import { BaseSequencer, type TestSpecification } from 'vitest/node';
 
 /** Tests that are quick to load and notice the most go first: the first that fails ends the run of a mutant. */
-const FIRST = /\/(?:stated|refusals|published)\.test\.ts$/;
+const FIRST = /\/(?:stated|refusals|published|canonical|explained|vocabulary)\.test\.ts$/;
+const LAST = /\/fuzz\.test\.ts$/;
 
 class QuickestFirst extends BaseSequencer {
   override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {
-    const late = ({ moduleId }: TestSpecification): number => (FIRST.test(moduleId) ? 0 : 1);
+    const late = ({ moduleId }: TestSpecification): number =>
+      FIRST.test(moduleId) ? 0 : LAST.test(moduleId) ? 2 : 1;
     return files.toSorted((a, b) => late(a) - late(b));
   }
 }

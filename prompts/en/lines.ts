@@ -40,6 +40,8 @@ export const lines = {
   voiceTooFaint: 'Too faint. Move the microphone nearer to your mouth.',
   bayTooNoisy: 'Too noisy here for voice: answer by keys. The emergency word is still listened for.',
   bayQuietEnough: 'Voice can be heard again.',
+  bayLoud: 'Loud here. Say numbers figure by figure, and everything else as it is shown.',
+  bayLessLoud: 'Less loud now. Say numbers as you like.',
 
   holdStarts: '{title}: {time}.',
   holdHalf: 'Half time: {time} left.',

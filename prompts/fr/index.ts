@@ -1,4 +1,5 @@
 import type { Language } from '../types.ts';
+import { farthest } from './in-noise.ts';
 import * as general from './lines.ts';
 import * as said from './replies.ts';
 import { steps } from './steps.ts';
@@ -7,4 +8,4 @@ import { steps } from './steps.ts';
  * French. Hazards carry the signal words of the French editions of ANSI Z535.4 and ISO 3864-2: danger,
  * avertissement, attention, avis (from memory).
  */
-export const french: Language = { code: 'fr', usualUnits: 'metric', ...general, ...said, steps };
+export const french: Language = { code: 'fr', usualUnits: 'metric', ...general, ...said, farthest, steps };

@@ -61,6 +61,8 @@ export const lines = {
   bayTooNoisy:
     "Trop de bruit pour la voix. Répondez au clavier. Le mot d'urgence compte toujours, mais gardez une touche à portée de main.",
   bayQuietEnough: 'La voix dépasse le bruit de nouveau. Les réponses à la voix comptent.',
+  bayLoud: 'Beaucoup de bruit. Dites les nombres chiffre par chiffre, et le reste comme affiché.',
+  bayLessLoud: 'Moins de bruit. Dites les nombres comme vous voulez.',
   holdAsked: "Le chef d'atelier demande une pause.",
   stillWaiting: "J'attends toujours.",
 

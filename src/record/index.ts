@@ -5,7 +5,7 @@ export { englishFindings, type FindingSentences, type SignatureFinding, sentence
 export type { Json, JsonObject } from './json.ts';
 export { type ReadRecord, readLog, type SkimmedRecord, skimBytes } from './log-reader.ts';
 export { type Continuation, openNewLog, type ReopenedLog, reopenLog } from './log-writer.ts';
-export { RecordError, type RecordErrorCode } from './record-error.ts';
+export { RecordError, type RecordErrorCode, systemCause } from './record-error.ts';
 export { readRecordBytes } from './record-file.ts';
 export type { RecordLog } from './record-log.ts';
 export type { Remark } from './remarks.ts';

@@ -1,4 +1,14 @@
-import { readFileSync, renameSync, unlinkSync } from 'node:fs';
+import {
+  closeSync,
+  fsyncSync,
+  ftruncateSync,
+  linkSync,
+  openSync,
+  readFileSync,
+  renameSync,
+  unlinkSync,
+  writeSync,
+} from 'node:fs';
 import { type FileHandle, open, rm, unlink } from 'node:fs/promises';
 import { hostname } from 'node:os';
 import { z } from 'zod';
@@ -24,10 +34,11 @@ type Holder = z.infer<typeof holderSchema>;
 export async function takeLock(path: string): Promise<Lock> {
   const lockPath = `${path}.lock`;
   const content = JSON.stringify({ pid: process.pid, host: hostname(), born: birthMark(process.pid) });
+  const lock: Lock = { release: () => rm(lockPath, { force: true }) };
   for (;;) {
     try {
       await createWith(lockPath, content);
-      return { release: () => rm(lockPath, { force: true }) };
+      return lock;
     } catch (error) {
       if (systemCode(error) !== 'EEXIST') {
         throw new RecordError(
@@ -37,7 +48,9 @@ export async function takeLock(path: string): Promise<Lock> {
         );
       }
     }
-    if (!removeIfStale(lockPath)) {
+    const stale = takeOver(lockPath, content);
+    if (stale === 'taken') return lock;
+    if (stale === 'held') {
       throw new RecordError(
         'inUse',
         `${path} is being written already; close the program that does, or delete ${lockPath} if there is none.`,
@@ -61,24 +74,52 @@ async function createWith(lockPath: string, content: string): Promise<void> {
 }
 
 /**
- * Synchronous from the look to the removal, so that nothing of this process comes between them. Renaming
- * before deleting lets one of two processes that saw the same stale lock notice that it came second.
+ * Takes the place of a holder that has died, or makes room for the next attempt. Synchronous from the look to the
+ * end, so that nothing of this process comes between them. Renaming first lets one of two processes that saw the
+ * same stale lock notice that it came second; written over rather than made anew, for that takes no room on a full
+ * disk.
+ * @returns `held` by somebody who may live; `free`: to be tried again
  */
-function removeIfStale(lockPath: string): boolean {
+function takeOver(lockPath: string, content: string): 'taken' | 'held' | 'free' {
   const asidePath = `${lockPath}.${process.pid}`;
   try {
     const seen = readFileSync(lockPath, 'utf8');
-    if (mayLive(seen)) return false;
+    if (mayLive(seen)) return 'held';
     renameSync(lockPath, asidePath);
     if (readFileSync(asidePath, 'utf8') !== seen) {
       renameSync(asidePath, lockPath);
-      return false;
+      return 'held';
     }
+    const isTaken = writeOver(asidePath, content) && linkHere(asidePath, lockPath);
     unlinkSync(asidePath);
-    return true;
+    return isTaken ? 'taken' : 'free';
   } catch (error) {
     // Somebody else removed it first: the next attempt to create it decides.
-    return systemCode(error) === 'ENOENT';
+    return systemCode(error) === 'ENOENT' ? 'free' : 'held';
+  }
+}
+
+function writeOver(path: string, content: string): boolean {
+  const file = openSync(path, 'r+');
+  try {
+    writeSync(file, content, 0);
+    ftruncateSync(file, Buffer.byteLength(content));
+    fsyncSync(file);
+    return true;
+  } catch {
+    return false;
+  } finally {
+    closeSync(file);
+  }
+}
+
+/** Whole or not at all; false where somebody else was quicker, or the file system knows no second names. */
+function linkHere(path: string, lockPath: string): boolean {
+  try {
+    linkSync(path, lockPath);
+    return true;
+  } catch {
+    return false;
   }
 }
 

@@ -6,7 +6,12 @@ import { RecordError, systemCause, systemCode } from './record-error.ts';
 export class LogFile {
   readonly path: string;
   readonly #file: FileHandle;
+  /** Of whole blocks. */
   #sizeBytes: number;
+  /** What an interruption left behind them, until the next block takes its place. */
+  #tornBytes = 0;
+  /** A block that failed could not be cut off yet. */
+  #mayBeLonger = false;
 
   private constructor(path: string, file: FileHandle, sizeBytes: number) {
     this.path = path;
@@ -46,21 +51,14 @@ export class LogFile {
   }
 
   /**
-   * Opens a file and writes `block` behind its first `soundBytes`, over a torn tail that is no longer than
-   * the block: written over rather than cut first, so that no moment loses both.
+   * Opens a file that is to grow behind its first `soundBytes`, in the place of the `tornBytes` that follow them.
+   * Nothing is written yet.
+   * @throws RecordError `unwritable`
    */
-  static async resume(path: string, soundBytes: number, block: Buffer): Promise<LogFile> {
+  static async reopen(path: string, soundBytes: number, tornBytes: number): Promise<LogFile> {
     try {
-      const file = await open(path, 'r+');
-      const log = new LogFile(path, file, soundBytes);
-      try {
-        await log.#write(block);
-        await file.datasync();
-      } catch (error) {
-        await log.close();
-        throw error;
-      }
-      log.#sizeBytes += block.length;
+      const log = new LogFile(path, await open(path, 'r+'), soundBytes);
+      log.#tornBytes = tornBytes;
       return log;
     } catch (error) {
       throw new RecordError('unwritable', `${path} cannot be continued: ${systemCause(error)}.`, error);
@@ -68,43 +66,65 @@ export class LogFile {
   }
 
   /**
-   * Settles when the block is on the disk. On failure the file is cut back to what it held before, as far
-   * as the disk still lets that happen, and the system's error is thrown.
+   * Settles when the block is on the disk. On failure the file is cut back to what it held before, a torn tail
+   * included, and the system's error is thrown; the same block may be tried again.
+   * @param block longer than a torn tail that it takes the place of
    */
   async append(block: Buffer): Promise<void> {
     await this.#refuseForeignChange();
     try {
-      await this.#write(block);
+      this.#mayBeLonger = true;
+      if (this.#tornBytes > 0) await this.#writeOverTail(block);
+      else await this.#write(block, 0, block.length);
       await this.#file.datasync();
     } catch (error) {
-      // A second failure leaves a torn tail, which reading recovers; the first one is what to report.
-      await this.#file.truncate(this.#sizeBytes).catch(() => undefined);
+      await this.#cutBack().catch(() => undefined);
       throw error;
     }
     this.#sizeBytes += block.length;
+    this.#tornBytes = 0;
+    this.#mayBeLonger = false;
   }
 
   async close(): Promise<void> {
     await this.#file.close();
   }
 
-  async #write(block: Buffer): Promise<void> {
-    for (let done = 0; done < block.length; ) {
-      const { bytesWritten } = await this.#file.write(
-        block,
-        done,
-        block.length - done,
-        this.#sizeBytes + done,
-      );
+  /**
+   * First what lies behind the tail, its last byte no newline: where there is no room, or the power goes, the torn
+   * line is as long as it was or longer, and still to be seen as torn. Only then is the tail written over, which
+   * takes no room, and last of all the newline makes the line a whole one.
+   */
+  async #writeOverTail(block: Buffer): Promise<void> {
+    const end = block.length - 1;
+    const draft = Buffer.from(block);
+    draft.write(' ', end);
+    await this.#write(draft, this.#tornBytes, block.length);
+    await this.#file.datasync();
+    await this.#write(draft, 0, this.#tornBytes);
+    await this.#file.datasync();
+    await this.#write(block, end, block.length);
+  }
+
+  async #write(block: Buffer, from: number, to: number): Promise<void> {
+    for (let done = from; done < to; ) {
+      const { bytesWritten } = await this.#file.write(block, done, to - done, this.#sizeBytes + done);
       done += bytesWritten;
     }
   }
 
+  async #cutBack(): Promise<void> {
+    await this.#file.truncate(this.#sizeBytes + this.#tornBytes);
+    this.#mayBeLonger = false;
+  }
+
   /** A deleted file takes writes without a murmur, and a second writer would spoil the chain. */
   async #refuseForeignChange(): Promise<void> {
+    // What a failed block left, where the disk did not even let it be cut off.
+    if (this.#mayBeLonger) await this.#cutBack();
     const { nlink, size } = await this.#file.stat();
     if (nlink === 0) throw new Error('the file was deleted');
-    if (size !== this.#sizeBytes) throw new Error('another program changed the file');
+    if (size !== this.#sizeBytes + this.#tornBytes) throw new Error('another program changed the file');
   }
 }
 

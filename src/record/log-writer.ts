@@ -1,10 +1,10 @@
 import { type Entry, FORMAT, OPENED, RECOVERED, REOPENED } from './entry.ts';
 import type { JsonObject } from './json.ts';
 import { LogFile } from './log-file.ts';
-import { asOnlyWriter, newFile, toBlock } from './log-place.ts';
+import { asOnlyWriter, newFile } from './log-place.ts';
 import { readLog } from './log-reader.ts';
-import { RecordError } from './record-error.ts';
-import { LogWriter, type RecordLog } from './record-log.ts';
+import { isNoRoom, RecordError, systemCause } from './record-error.ts';
+import { type LogPlace, LogWriter, type RecordLog, type Untaken } from './record-log.ts';
 import { canonicalLine } from './seal.ts';
 import { type RecordClock, sealNext } from './seal-next.ts';
 
@@ -35,12 +35,15 @@ export interface Continuation {
   readonly clock: RecordClock;
   /** Goes into the data of that entry. */
   readonly data?: JsonObject;
+  /** Not gone on with where that entry finds no room now; else it waits in memory, as all behind it. */
+  readonly needsRoom?: boolean;
 }
 
 /**
  * Goes on with a record after an interruption. A torn last line is replaced by the entry `recovered`, which
  * keeps its bytes (as base64, hence always longer than what it replaces); an undamaged record gets the entry
- * `resumed`. Either may restart `monoMs`.
+ * `resumed`. Either may restart `monoMs`. On a full disk the record goes on in memory (`failure` is set), its file as
+ * it was, until there is room.
  * @param goOn sees what the record holds, before anything is written; where it throws, nothing is
  * @throws RecordError `inUse`, `unreadable`, `unwritable`, `empty`, `notOurs`, or `broken` when a line was altered
  */
@@ -66,9 +69,27 @@ export async function reopenLog<Going extends Continuation>(
             { ...data, tornBase64: Buffer.from(tornBytes).toString('base64') },
             clock,
           );
-    const place = placeOf(await LogFile.resume(path, soundBytes, toBlock([resumed.line])));
-    const lines = [...entries.map(canonicalLine), resumed.line];
-    const log = new LogWriter(place, newFile, clock, lines, resumed.entry);
-    return { log, entries, resumed: resumed.entry, going };
+    const file = await LogFile.reopen(path, soundBytes, tornBytes?.length ?? 0);
+    try {
+      const place = placeOf(file);
+      const untaken = await untakenOf(place, resumed.line, going.needsRoom ?? false);
+      const lines = [...entries.map(canonicalLine), resumed.line];
+      const log = new LogWriter(place, newFile, clock, lines, resumed.entry, untaken);
+      return { log, entries, resumed: resumed.entry, going };
+    } catch (error) {
+      await file.close();
+      throw error;
+    }
   });
+}
+
+/** @returns undefined when the place has taken the line */
+async function untakenOf(place: LogPlace, line: string, needsRoom: boolean): Promise<Untaken | undefined> {
+  try {
+    await place.append([line]);
+    return undefined;
+  } catch (why) {
+    if (isNoRoom(why) && !needsRoom) return { lines: 1, why };
+    throw new RecordError('unwritable', `${place.path} cannot be continued: ${systemCause(why)}.`, why);
+  }
 }

@@ -54,6 +54,9 @@ export function systemCode(error: unknown): string {
   return error instanceof Error && 'code' in error && typeof error.code === 'string' ? error.code : '';
 }
 
+/** A disk that takes no more now, and may do so again when there is room. */
+export const isNoRoom = (error: unknown): boolean => ['ENOSPC', 'EDQUOT'].includes(systemCode(error));
+
 /** The cause of a failed file operation, as the middle part of a sentence. */
 export function systemCause(error: unknown): string {
   const code = systemCode(error);

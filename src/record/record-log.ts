@@ -10,16 +10,21 @@ export interface RecordLog {
   /** Number of entries, those in memory included. */
   readonly entries: number;
   readonly lastHash: string;
-  /** Set once the disk has failed: from then on entries are kept in memory only. */
+  /**
+   * Set while the disk does not take what is recorded: entries are kept in memory only, and all of them are tried
+   * again, in their order, once a second.
+   */
   readonly failure: RecordError | undefined;
   readonly unsavedEntries: number;
+  /** Calls back each time that `failure` is set, and when it is over. */
+  watch(watcher: () => void): () => void;
   /** At most so many lines from this entry on, those in memory included. */
   linesFrom(seq: number, most: number): readonly string[];
   /**
    * Records one event. Settles when it is on the disk; entries keep the order of the calls.
    * @throws RecordError `invalid` or `closed`: the event was not recorded;
-   *   `disk`, told by one call only: the entry is kept in memory, as all later ones will be, whose calls
-   *   then settle without error
+   *   `disk`, told by one call only for each failure: the entry is kept in memory, as all later ones will be
+   *   until the disk takes them, whose calls settle without error
    */
   append(kind: string, data: JsonObject): Promise<Entry>;
   /**
@@ -27,7 +32,10 @@ export interface RecordLog {
    * @throws RecordError `exists`, `inUse` or `unwritable`; then nothing has changed
    */
   saveTo(otherPath: string): Promise<void>;
-  /** @throws RecordError `unsaved` while entries are only in memory; the record then stays open */
+  /**
+   * @throws RecordError `unsaved` where entries are only in memory and the disk does not take them now either; the
+   *   record then stays open, and is not tried again by itself
+   */
   close(): Promise<void>;
 }
 
@@ -44,6 +52,15 @@ export interface LogPlace {
 /** Makes another place with these lines already in it. */
 export type MakePlace = (path: string, lines: readonly string[]) => Promise<LogPlace>;
 
+/** So long the disk is left alone after a failure. */
+export const TRIED_AGAIN_AFTER_MS = 1000;
+
+/** Lines at the end of a record that its place did not take yet, and the system's error. */
+export interface Untaken {
+  readonly lines: number;
+  readonly why: unknown;
+}
+
 export class LogWriter implements RecordLog {
   #place: LogPlace;
   readonly #makePlace: MakePlace;
@@ -54,19 +71,32 @@ export class LogWriter implements RecordLog {
   #savedLines: number;
   #failure: RecordError | undefined;
   #failureUntold = false;
+  #again: ReturnType<typeof setTimeout> | undefined;
+  readonly #watchers = new Set<() => void>();
   #closed = false;
   /** What touches the disk waits for what went before. */
   #busy: Promise<void> = Promise.resolve();
   #nextFlush: Promise<void> | undefined;
 
-  /** @param lines the whole record, all of it in its place; the array is kept and added to */
-  constructor(place: LogPlace, makePlace: MakePlace, clock: RecordClock, lines: string[], last: Entry) {
+  /**
+   * @param lines the whole record; the array is kept and added to
+   * @param untaken where not all of it is in its place
+   */
+  constructor(
+    place: LogPlace,
+    makePlace: MakePlace,
+    clock: RecordClock,
+    lines: string[],
+    last: Entry,
+    untaken?: Untaken,
+  ) {
     this.#place = place;
     this.#makePlace = makePlace;
     this.#clock = clock;
     this.#lines = lines;
     this.#last = last;
-    this.#savedLines = lines.length;
+    this.#savedLines = lines.length - (untaken?.lines ?? 0);
+    if (untaken) this.#fails(untaken.why);
   }
 
   get path(): string {
@@ -87,6 +117,11 @@ export class LogWriter implements RecordLog {
 
   get unsavedEntries(): number {
     return this.#lines.length - this.#savedLines;
+  }
+
+  watch(watcher: () => void): () => void {
+    this.#watchers.add(watcher);
+    return () => this.#watchers.delete(watcher);
   }
 
   linesFrom(seq: number, most: number): readonly string[] {
@@ -114,8 +149,7 @@ export class LogWriter implements RecordLog {
       const old = this.#place;
       this.#place = place;
       this.#savedLines = count;
-      this.#failure = undefined;
-      this.#failureUntold = false;
+      this.#isOver();
       // The old disk may be gone; whether it lets go of its file no longer matters.
       await old.release().catch(() => undefined);
     });
@@ -125,7 +159,9 @@ export class LogWriter implements RecordLog {
   async close(): Promise<void> {
     this.#refuseIfClosed();
     await this.#exclusively(async () => {
+      clearTimeout(this.#again);
       await this.#writeOut();
+      clearTimeout(this.#again);
       if (this.unsavedEntries > 0) {
         throw new RecordError(
           'unsaved',
@@ -146,26 +182,46 @@ export class LogWriter implements RecordLog {
   #flush(): Promise<void> {
     this.#nextFlush ??= this.#exclusively(async () => {
       this.#nextFlush = undefined;
-      await this.#writeOut();
+      // A disk that has failed is not tried with each event: it may be slow to say no.
+      if (this.#failure === undefined) await this.#writeOut();
     });
     return this.#nextFlush;
   }
 
   async #writeOut(): Promise<void> {
-    if (this.#failure !== undefined) return;
     const count = this.#lines.length;
     if (count === this.#savedLines) return;
     try {
       await this.#place.append(this.#lines.slice(this.#savedLines, count));
       this.#savedLines = count;
+      this.#isOver();
     } catch (error) {
-      this.#failure = new RecordError(
-        'disk',
-        `${this.path} can no longer be written: ${systemCause(error)}; the record is kept in memory, save it to another place.`,
-        error,
-      );
-      this.#failureUntold = true;
+      this.#fails(error);
     }
+  }
+
+  #fails(why: unknown): void {
+    this.#again = setTimeout(() => void this.#exclusively(() => this.#writeOut()), TRIED_AGAIN_AFTER_MS);
+    if (this.#failure !== undefined) return;
+    this.#failure = new RecordError(
+      'disk',
+      `${this.path} can no longer be written: ${systemCause(why)}; the record is kept in memory and tried again, make room or save it to another place.`,
+      why,
+    );
+    this.#failureUntold = true;
+    this.#tell();
+  }
+
+  #isOver(): void {
+    clearTimeout(this.#again);
+    this.#failureUntold = false;
+    if (this.#failure === undefined) return;
+    this.#failure = undefined;
+    this.#tell();
+  }
+
+  #tell(): void {
+    for (const watcher of this.#watchers) watcher();
   }
 
   async #exclusively(work: () => Promise<void>): Promise<void> {

@@ -6,6 +6,8 @@ export type HearingFinding =
   | 'voiceTooFaint'
   | 'bayTooNoisy'
   | 'bayQuietEnough'
+  | 'bayLoud'
+  | 'bayLessLoud'
   | 'bayChecked';
 
 export interface HearingReport {
@@ -20,6 +22,13 @@ export interface HearingReport {
  */
 export const untrustedBelowDb = 5;
 export const trustedAgainDb = 8;
+/**
+ * A voice that stands less than this above the noise is helped: numbers figure by figure, and the wordings that are
+ * farthest apart. Of 56 numbers of two made voices at 10 dB beside an engine, a fan and a wrench 4 were taken for others
+ * as they are usually said, and 2 figure by figure; at 5 dB it helps no more (4 and 5).
+ */
+export const helpedBelowDb = 12;
+export const helpedUpToDb = 15;
 /** So faint that the least movement of the microphone loses it. */
 export const faintDbfs = -50;
 /** The check needs the first few utterances: at the start of a session the two stop-word proofs are among them. */
@@ -38,6 +47,7 @@ export class BayWatch {
   #recent: UtteranceLevel[] = [];
   #checked = false;
   #trusted = true;
+  #helped = false;
   #clipped = false;
   #clippedInARow = 0;
   #faint = false;
@@ -50,6 +60,11 @@ export class BayWatch {
   /** Whether replies by voice count; stop words always do. */
   get voiceTrusted(): boolean {
     return this.#trusted;
+  }
+
+  /** Whether it is so loud that people are helped to be understood. */
+  get voiceHelped(): boolean {
+    return this.#helped;
   }
 
   /** @param toolSpeaks the loudspeaker is on: what the microphone then hears may be the tool, and judges nobody */
@@ -91,5 +106,14 @@ export class BayWatch {
     const finding = trusted ? 'bayQuietEnough' : 'bayTooNoisy';
     if (changed) this.#report({ finding, noiseDbfs, aboveNoiseDb });
     else if (first) this.#report({ finding: 'bayChecked', noiseDbfs, aboveNoiseDb });
+    // Whoever answers by keys is told nothing of how to speak.
+    if (trusted) this.#judgeHelp(measured, { noiseDbfs, aboveNoiseDb });
+  }
+
+  #judgeHelp(measured: number, figures: Omit<HearingReport, 'finding'>): void {
+    const helped = measured < (this.#helped ? helpedUpToDb : helpedBelowDb);
+    if (helped === this.#helped) return;
+    this.#helped = helped;
+    this.#report({ finding: helped ? 'bayLoud' : 'bayLessLoud', ...figures });
   }
 }

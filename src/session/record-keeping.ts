@@ -21,6 +21,8 @@ export interface Reopened {
   readonly clock: Clock;
   readonly restored: Restored;
   readonly entries: readonly Entry[];
+  /** A line that the interruption had cut short, told in words; null where there was none. */
+  readonly setAside: string | null;
 }
 
 /**
@@ -29,10 +31,12 @@ export interface Reopened {
  * @throws RecordError or ResumeError, each one sentence
  */
 export async function continueRecord(file: string, makeClock: (beginMs: number) => Clock): Promise<Reopened> {
-  const { log, entries, going } = await reopenLog(file, held => {
+  const { log, entries, going, resumed } = await reopenLog(file, held => {
     const restored = restore(held, file);
     const clock = makeClock(restored.lastMs);
-    return { restored, session: clock, clock: recordClock(clock), data: resumedData() };
+    // There is nothing to be gone on with in memory where the session is over.
+    const needsRoom = isOver(restored.moment);
+    return { restored, session: clock, clock: recordClock(clock), data: resumedData(), needsRoom };
   });
   const { restored, session } = going;
   if (isOver(restored.moment)) {
@@ -40,5 +44,9 @@ export async function continueRecord(file: string, makeClock: (beginMs: number) 
     await log.close();
     throw over;
   }
-  return { record: log, clock: session, restored, entries };
+  const setAside = resumed.kind === 'recovered' ? setAsideIn(resumed.seq) : null;
+  return { record: log, clock: session, restored, entries, setAside };
 }
+
+const setAsideIn = (seq: number): string =>
+  `The last line of the record had been cut short; what there was of it is set aside in entry ${seq}, and the record goes on behind the entry before.`;

@@ -2,22 +2,6 @@ import { stat } from 'node:fs/promises';
 import { homedir, tmpdir } from 'node:os';
 import { basename, dirname, join } from 'node:path';
 import { RecordError, type RecordLog } from '../record/index.ts';
-import type { Session } from './session.ts';
-
-/** Acts each time that the record can no longer be written where it is, and is in memory only. */
-export function whenInMemory(
-  session: Pick<Session, 'watch'>,
-  record: Pick<RecordLog, 'failure'>,
-  act: () => void,
-): void {
-  let inMemory = false;
-  session.watch(() => {
-    const before = inMemory;
-    // Acted on only after it is noted: to report something calls this again.
-    inMemory = record.failure !== undefined;
-    if (inMemory && !before) act();
-  });
-}
 
 /**
  * Saves the whole record to a file, or to a folder under its own name, and goes on there.

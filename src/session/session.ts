@@ -17,13 +17,14 @@ import {
   type RecordKind,
   type Written,
 } from '../record/vocabulary/index.ts';
-import type { EarLevel, Heard, Recognizer } from '../voice/ports.ts';
+import type { EarLevel, Grammar, Heard, Recognizer } from '../voice/ports.ts';
 import type { SpeechQueue } from '../voice/speech-queue.ts';
 import { notesIn, saidIn } from './actions.ts';
 import { BayWatch, type HearingReport } from './bay-watch.ts';
 import type { Clock } from './clock.ts';
 import { grammarOf } from './grammar.ts';
 import { type EventBody, meaningOf } from './hearing.ts';
+import { figureByFigure, spokenInNoise } from './in-noise.ts';
 import type { UnitSystem } from './units.ts';
 import { type Sentence, wordSaid } from './wording.ts';
 
@@ -35,7 +36,9 @@ export interface SessionParts {
   readonly language: Language;
   readonly units: UnitSystem;
   readonly clock: Clock;
-  readonly record: Pick<RecordLog, 'append'>;
+  readonly record: Pick<RecordLog, 'append' | 'failure' | 'watch'>;
+  /** What is told for as long as entries are in memory only; where it is left out, the record's own sentence. */
+  readonly notKept?: (failure: RecordError) => string;
   readonly speech: SpeechQueue;
 }
 
@@ -50,7 +53,9 @@ export type Happening =
       readonly counted: boolean;
     }
   | { readonly kind: 'noted'; readonly atMs: number; readonly note: Note }
-  | { readonly kind: 'problem'; readonly sentence: string };
+  | { readonly kind: 'problem'; readonly sentence: string }
+  /** What is to be shown for as long as entries are in memory only; null: all of them are on the disk again. */
+  | { readonly kind: 'notKept'; readonly sentence: string | null };
 
 interface Ear {
   readonly recognizer: Recognizer;
@@ -87,6 +92,7 @@ export class Session {
     this.outcome = new Promise(resolve => {
       this.#settleOutcome = resolve;
     });
+    parts.record.watch(() => this.#lookAtDisk());
     parts.speech.onSpeaking(sentence => {
       this.#speaking = sentence !== undefined;
       // Keys are never deafened by the tool's own voice.
@@ -112,7 +118,7 @@ export class Session {
     this.#ears.push({ recognizer, via });
     recognizer.onHeard(heard => this.hear(heard, via));
     this.#setOnlyStop();
-    recognizer.listen(this.#grammarFor(via));
+    recognizer.listen(this.grammar(via));
   }
 
   /** Puts beside each answer what a vehicle bus shows at that moment. */
@@ -130,6 +136,22 @@ export class Session {
     return this.#speaking || !this.#bay.voiceTrusted;
   }
 
+  /** Whether the bay is so loud that figures are said one by one, and of the wordings those that are farthest apart. */
+  get inNoise(): boolean {
+    return this.#bay.voiceHelped;
+  }
+
+  /** The language, with what is asked for in a loud bay first while it is loud. */
+  get language(): Language {
+    return this.inNoise ? spokenInNoise(this.#parts.language) : this.#parts.language;
+  }
+
+  /** Everything that may be said now on this way. */
+  grammar(via: Via): Grammar {
+    const grammar = grammarOf(this.#moment, this.language, this.#parts.units, via);
+    return this.inNoise && via === 'voice' ? figureByFigure(grammar) : grammar;
+  }
+
   #setOnlyStop(): void {
     for (const { recognizer, via } of this.#ears)
       if (via === 'voice') recognizer.onlyStop(this.hearsOnlyStop);
@@ -139,6 +161,7 @@ export class Session {
     this.keep('hearing', { finding, noiseDbfs, aboveNoiseDb });
     if (finding === 'bayChecked') return;
     this.#setOnlyStop();
+    this.#listen();
     // Where seconds count the tool's own voice would be in the way of the reply.
     if (controlsOf(this.#moment).includes('hold')) this.mention(finding);
     else this.#tell({ kind: 'problem', sentence: this.#parts.language.lines[finding] });
@@ -152,6 +175,8 @@ export class Session {
 
   /** Speaks the first prompt; a resumed session first asks what the engine is doing. */
   async begin(resumed: boolean): Promise<void> {
+    // One that was gone on with on a full disk is in memory only from the first.
+    if (this.#parts.record.failure) this.#lookAtDisk();
     if (resumed) {
       this.#announce([{ line: 'resumed', step: this.#moment.context.step, values: {}, priority: 'notice' }]);
       this.receive({ type: 'stop', cause: 'toolRestarted' }, 'technician', 'tool');
@@ -296,14 +321,14 @@ export class Session {
 
   /** After each change: listen for what may be said now, and look at the clock when it is next needed. */
   #settleIn(): void {
-    for (const { recognizer, via } of this.#ears) recognizer.listen(this.#grammarFor(via));
+    this.#listen();
     const alarmMs = isOver(this.#moment) ? null : nextAlarmMs(this.#moment.context);
     this.#parts.clock.setAlarm(alarmMs, () => this.receive({ type: 'clock' }, 'technician', 'tool'));
     this.#tell(null);
   }
 
-  #grammarFor(via: Via) {
-    return grammarOf(this.#moment, this.#parts.language, this.#parts.units, via);
+  #listen(): void {
+    for (const { recognizer, via } of this.#ears) recognizer.listen(this.grammar(via));
   }
 
   /** Hazards each for themselves, ahead of everything else. */
@@ -322,7 +347,7 @@ export class Session {
   }
 
   #word(said: Said): Sentence {
-    return wordSaid(said, this.#parts.language, this.#parts.units);
+    return wordSaid(said, this.language, this.#parts.units);
   }
 
   #speak({ spoken, shown }: Sentence, said: Said, priority: Said['priority']): void {
@@ -337,11 +362,23 @@ export class Session {
   #finished: Promise<void> = Promise.resolve();
   #kept: Promise<void> = Promise.resolve();
 
-  /** Puts one fact on the record. A disk that fails is told once; the session goes on, with the record in memory. */
+  /** The record tells of both as well: of its beginning, when it can. */
+  #lookAtDisk(): void {
+    const { record, notKept } = this.#parts;
+    const { failure } = record;
+    const sentence = failure ? (notKept?.(failure) ?? failure.message) : null;
+    this.#tell({ kind: 'notKept', sentence });
+    if (sentence === null) this.report(KEPT_AGAIN);
+    else this.keep('problem', { sentence });
+  }
+
+  /** Puts one fact on the record. Where the disk fails the session goes on, with the record in memory. */
   keep<K extends Exclude<Kind, RecordKind>>(kind: K, data: Written<K>): void {
     const written = this.#parts.record.append(kind, inJson(data)).then(
       () => {},
       (error: unknown) => {
+        // Told already, as long as it lasts.
+        if (error instanceof RecordError && error.code === 'disk') return;
         const sentence = error instanceof RecordError ? error.message : String(error);
         this.#tell({ kind: 'problem', sentence });
       },
@@ -353,5 +390,7 @@ export class Session {
     for (const watcher of this.#watchers) watcher(happening);
   }
 }
+
+const KEPT_AGAIN = 'The record can be written again: every entry of it is on the disk, in its order.';
 
 const isHazard = (said: Said) => said.priority === 'hazard';

@@ -48,6 +48,7 @@ export class Viewer {
   readonly #steps: readonly Step[];
   #log: LogLine[] = [];
   #problems: string[] = [];
+  #notKept: string | null = null;
   #verdicts = new Map<Quantity, SeenVerdict>();
   #hearing: HearingView;
   #bus: BusLink | null = null;
@@ -96,7 +97,8 @@ export class Viewer {
 
   view(): View {
     const { moment, parts, speaking } = this.#session;
-    const { language, units, profile, clock } = parts;
+    const { units, profile, clock } = parts;
+    const { language } = this.#session;
     const { context } = moment;
     const offer = offerOf(moment);
     const grammar = grammarOf(moment, language, units, 'keys');
@@ -153,7 +155,11 @@ export class Viewer {
       openItems: context.skips.map(skip => stepTitle(language, skip.step)),
       hearing: { ...this.#hearing, speaking },
       log: this.#log,
-      problems: this.#problems,
+      problems: [
+        ...this.#problems,
+        ...(this.#notKept === null ? [] : [this.#notKept]),
+        ...(this.#session.inNoise ? [language.lines.bayLoud] : []),
+      ],
       ...(this.#sights ? { sights: this.#sights } : {}),
       outcome: isOver(moment) ? (stateName(moment) === 'signedOff' ? 'signedOff' : 'ended') : null,
     };
@@ -202,6 +208,9 @@ export class Viewer {
       case 'problem':
         if (!this.#problems.includes(happening.sentence))
           this.#problems = [...this.#problems, happening.sentence].slice(-PROBLEMS);
+        break;
+      case 'notKept':
+        this.#notKept = happening.sentence;
         break;
     }
   }

@@ -77,3 +77,12 @@ export function createMatcher(grammar: Grammar): Matcher {
     },
   };
 }
+
+const matchers = new WeakMap<Grammar, Matcher>();
+
+/** The matcher of a grammar, made once for each grammar object. @throws VoiceError as `createMatcher`. */
+export function matcherOf(grammar: Grammar): Matcher {
+  const matcher = matchers.get(grammar) ?? createMatcher(grammar);
+  matchers.set(grammar, matcher);
+  return matcher;
+}

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { estimateCoolDown } from '../../src/engineering/cool-down.ts';
 import type { Reading } from '../../src/engineering/readings.ts';
+import { valueFrom } from './properties.ts';
 
 const cooling =
   (startC: number, ambientC: number, tauS: number) =>
@@ -83,5 +84,60 @@ describe('cool-down after key-off', () => {
     expect(estimateCoolDown([], 20, Number.NaN)).toMatchObject({
       issue: { code: 'notANumber', input: 'recheckC' },
     });
+  });
+
+  test('counts the time that is left from the last reading', () => {
+    const readings = every(60, 9, cooling(95, 20, 2500));
+    const result = valueFrom(estimateCoolDown(readings, 20, 50));
+    if (result.state !== 'cooling') throw new Error(result.state);
+    expect(result.left.bestS).toBeCloseTo(result.reached.bestS - 480, 6);
+    expect(result.left.lowS).toBeCloseTo(result.reached.lowS - 480, 6);
+  });
+
+  test('takes a recheck temperature 2 K above the air, and none nearer to it', () => {
+    const readings = every(60, 8, cooling(90, 30, 2000));
+    expect(estimateCoolDown(readings, 38, 40).ok).toBe(true);
+    expect(estimateCoolDown(readings, 38.1, 40)).toEqual({
+      ok: false,
+      issue: {
+        code: 'contradictory',
+        input: 'recheckC',
+        given: 40,
+        allowed: 'at least 2 K above ambientC, 38.1 degC',
+      },
+    });
+  });
+
+  test('is cool at the recheck temperature itself', () => {
+    const readings = [60, 50, 50].map((value, i) => ({ timeS: 60 * i, value }));
+    expect(estimateCoolDown(readings, 20, 50)).toMatchObject({ value: { state: 'cool' } });
+  });
+
+  test('says which reading no coolant has, and how many are needed', () => {
+    const readings = [90, 151].map((value, i) => ({ timeS: 60 * i, value }));
+    expect(estimateCoolDown(readings, 20, 50)).toEqual({
+      ok: false,
+      issue: { code: 'outOfRange', input: 'coolantC 2', given: 151, allowed: '-60 to 150 degC' },
+    });
+    expect(estimateCoolDown([], 20, 50)).toEqual({
+      ok: false,
+      issue: { code: 'tooLittleData', input: 'coolantC', given: '0 readings', allowed: 'at least 2' },
+    });
+    expect(estimateCoolDown(readings.slice(0, 1), 20, 50)).toMatchObject({ issue: { given: '1 readings' } });
+  });
+
+  /** In a straight line from 80 degC, which so short a piece of any cooling nearly is. */
+  const falling = (count: number, overS: number, byK: number): Reading[] =>
+    Array.from({ length: count }, (_, i) => ({
+      timeS: (overS * i) / (count - 1),
+      value: 80 - (byK * i) / (count - 1),
+    }));
+  const stateOf = (readings: readonly Reading[]) => valueFrom(estimateCoolDown(readings, 20, 50)).state;
+
+  test('has an estimate from five readings over two minutes, some degrees below the peak, and from no less', () => {
+    expect(stateOf(falling(5, 120, 4))).toBe('cooling');
+    expect(stateOf(falling(4, 120, 4))).toBe('noEstimateYet');
+    expect(stateOf(falling(5, 119, 4))).toBe('noEstimateYet');
+    expect(stateOf(falling(9, 240, 1.9))).toBe('noEstimateYet');
   });
 });

@@ -1,9 +1,8 @@
-import { execFileSync, spawnSync } from 'node:child_process';
+import { execFileSync } from 'node:child_process';
 import { existsSync, mkdirSync, readdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { openNewLog, readLog, reopenLog, verifyLog } from '../../src/record/index.ts';
-import { startProgram } from './children.ts';
 import { HandClock, mountTmpfs, tempFolder, writeRecord } from './support.ts';
 
 const noMount = 'this user may not mount a file system';
@@ -50,20 +49,6 @@ describe('a full disk', () => {
       message: expect.stringContaining('the disk is full'),
     });
     expect(readdirSync(small)).toEqual(['filler']);
-  });
-});
-
-describe('a file that has reached the largest size allowed', () => {
-  it('is told once, and the whole record is saved elsewhere', async ({ skip }) => {
-    skip(spawnSync('prlimit', ['--version']).status !== 0, 'the command prlimit is not there');
-    const folder = tempFolder();
-    const [path, rescue] = [join(folder, 'session.jsonl'), join(folder, 'rescue.jsonl')];
-    const program = startProgram('fill-up', [path, rescue], ['prlimit', '--fsize=20480:unlimited']);
-    const story = JSON.parse(await program.firstLine());
-    expect(story.refusals).toEqual([expect.stringMatching(/^disk: .*the largest size allowed/)]);
-    expect(story.unsavedEntries).toBe(11);
-    expect(await verifyLog(path)).toMatchObject({ ok: true, entries: story.entries - 11 });
-    expect(await verifyLog(rescue)).toMatchObject({ ok: true, entries: story.entries });
   });
 });
 

@@ -2,28 +2,12 @@ import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { hostname } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { openNewLog, reopenLog, verifyLog } from '../../src/record/index.ts';
-import { startProgram } from './children.ts';
+import { openNewLog, reopenLog } from '../../src/record/index.ts';
 import { HandClock, tempFolder, writeRecord } from './support.ts';
 
 const newPath = (): string => join(tempFolder(), 'session.jsonl');
 
 describe('two on one record', () => {
-  it('the second program is told so in one sentence, and may have it once the first is done', async () => {
-    const path = newPath();
-    const first = startProgram('hold-open', [path, 'new']);
-    expect(await first.firstLine()).toBe('open');
-    const second = startProgram('hold-open', [path, 'reopen']);
-    expect(await second.firstLine()).toMatch(
-      /^inUse: .* is being written already; close the program that does/,
-    );
-    await first.finish();
-    const third = startProgram('hold-open', [path, 'reopen']);
-    expect(await third.firstLine()).toBe('open');
-    await third.finish();
-    expect(await verifyLog(path)).toMatchObject({ ok: true, entries: 2 });
-  });
-
   it('the same program cannot open it twice either, nor save another record into it', async () => {
     const path = newPath();
     const log = await openNewLog(path, {}, new HandClock());
@@ -35,21 +19,6 @@ describe('two on one record', () => {
     await expect(other.saveTo(path)).rejects.toMatchObject({ code: 'inUse' });
     await other.close();
     await log.close();
-  });
-
-  it('of several that find the lock of a dead one, exactly one gets the record', async () => {
-    const path = newPath();
-    const dead = startProgram('hold-open', [path, 'new']);
-    await dead.firstLine();
-    dead.kill();
-    await dead.finish();
-    expect(existsSync(`${path}.lock`)).toBe(true);
-    const programs = Array.from({ length: 4 }, () => startProgram('hold-open', [path, 'reopen']));
-    const answers = await Promise.all(programs.map(program => program.firstLine()));
-    expect(answers.filter(answer => answer === 'open')).toHaveLength(1);
-    expect(answers.filter(answer => answer.startsWith('inUse: '))).toHaveLength(3);
-    await Promise.all(programs.map(program => program.finish()));
-    expect(await verifyLog(path)).toMatchObject({ ok: true, entries: 2 });
   });
 });
 

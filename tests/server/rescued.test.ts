@@ -16,8 +16,8 @@ test('A record that could not be written to its end is saved elsewhere: the term
   rmSync(join(shop.folder, `${first}.jsonl`));
   await technician.say('card is right');
   await soon(() => {
-    expect(technician.state?.view?.problems.join()).toContain('can no longer be written');
-    expect(technician.state?.view?.problems.join()).toContain('saves the record elsewhere');
+    expect(technician.state?.view?.problems.join()).toContain('can no longer write the record');
+    expect(technician.state?.view?.problems.join()).toContain('keeps it in memory only');
   });
   await shop.server.close();
 

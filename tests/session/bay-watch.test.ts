@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { BayWatch, type HearingReport } from '../../src/session/bay-watch.ts';
+import { BayWatch, type HearingReport, helpedBelowDb, helpedUpToDb } from '../../src/session/bay-watch.ts';
 import type { UtteranceLevel } from '../../src/voice/ports.ts';
 
 function watch() {
@@ -40,6 +40,26 @@ describe('the check of the bay', () => {
     for (const above of [12, 14]) say(above);
     expect(bay.voiceTrusted).toBe(true);
     expect(findings()).toEqual(['bayTooNoisy', 'bayQuietEnough']);
+  });
+
+  it('helps a voice that stands not far enough above the noise, until it clearly does', () => {
+    const { say, findings, bay } = watch();
+    for (const above of [20, 20, 20]) say(above);
+    expect(bay.voiceHelped).toBe(false);
+    for (const above of [helpedBelowDb - 0.1, helpedBelowDb - 0.1]) say(above);
+    expect(bay.voiceHelped).toBe(true);
+    for (const above of [helpedUpToDb - 0.1, helpedUpToDb - 0.1, helpedUpToDb - 0.1]) say(above);
+    expect(bay.voiceHelped).toBe(true);
+    for (const above of [helpedUpToDb, helpedUpToDb]) say(above);
+    expect(bay.voiceHelped).toBe(false);
+    expect(findings()).toEqual(['bayChecked', 'bayLoud', 'bayLessLoud']);
+    expect(bay.voiceTrusted).toBe(true);
+  });
+
+  it('does not explain how to speak to whoever has to answer by keys', () => {
+    const { say, findings } = watch();
+    for (const above of [20, 20, 20, 1, 1, 1]) say(above);
+    expect(findings()).toEqual(['bayChecked', 'bayTooNoisy']);
   });
 
   it('is not changed by one cough or one shout', () => {

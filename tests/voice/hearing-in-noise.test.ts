@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest';
 import { hearScenes } from '../../bench/hearing/accuracy.ts';
 import { idleNoise } from '../../bench/hearing/engine-noise.ts';
+import { sameEar } from '../../bench/hearing/listener.ts';
 import { type Saying, sceneOf } from '../../bench/hearing/scene.ts';
 import type { Grammar } from '../../src/voice/ports.ts';
 import { createEmbeddedRecognizer } from '../../src/voice/recognizers/embedded.ts';
@@ -36,7 +37,7 @@ it(
       noise: { kind: 'idle', loop: idleNoise(4, 1), snrDb: 10 },
     });
     const ear = await createEmbeddedRecognizer();
-    const [result] = await hearScenes([scene], ear);
+    const [result] = await hearScenes([scene], sameEar(ear));
     ear.close();
     // One may be asked for again; npm run hearing has the figures.
     expect(result?.taken.right).toBeGreaterThanOrEqual(4);

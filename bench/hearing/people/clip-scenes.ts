@@ -1,5 +1,5 @@
 import { concatenate } from '../../../src/voice/concatenate.ts';
-import { createMatcher, type Matcher, type Meaning } from '../../../src/voice/meaning.ts';
+import { type Meaning, matcherOf } from '../../../src/voice/meaning.ts';
 import type { Grammar } from '../../../src/voice/ports.ts';
 import { speechRateHz } from '../../../src/voice/resample.ts';
 import type { Level } from '../accuracy.ts';
@@ -38,8 +38,8 @@ export function wordIn(sound: Float32Array): { readonly from: number; readonly t
 }
 
 /** Silence around a clip, so that a reply has time to be reported before the next one begins. */
-const before = new Float32Array(ms(300));
-const after = new Float32Array(ms(600));
+const before = new Float32Array(ms(200));
+const after = new Float32Array(ms(300));
 
 export function spokenClip({ clip, grammar, means }: SaidClip): Spoken {
   const sound = faded(levelled(soundOf(clip)));
@@ -97,14 +97,6 @@ function goingRound(sound: Float32Array): Float32Array {
     loop[i] = share * (sound[i] ?? 0) + (1 - share) * (sound[loop.length + i] ?? 0);
   }
   return loop;
-}
-
-const matchers = new Map<Grammar, Matcher>();
-
-function matcherOf(grammar: Grammar): Matcher {
-  const matcher = matchers.get(grammar) ?? createMatcher(grammar);
-  matchers.set(grammar, matcher);
-  return matcher;
 }
 
 /** A clip in a grammar that takes its words; undefined where the grammar does not. */

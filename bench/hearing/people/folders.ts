@@ -16,7 +16,7 @@ export function peopleFolders(args: readonly string[]): {
     if (arg === flag) continue;
     (inFolders ? folders : rest).push(arg);
   }
-  const named = process.env['FIRST_FIRE_PEOPLE']?.split(':').filter(folder => folder !== '') ?? [];
+  const named = process.env.FIRST_FIRE_PEOPLE?.split(':').filter(folder => folder !== '') ?? [];
   return { folders: folders.length > 0 ? folders : named, rest };
 }
 

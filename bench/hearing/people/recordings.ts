@@ -1,21 +1,9 @@
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import {
-  closeSync,
-  existsSync,
-  mkdirSync,
-  openSync,
-  readFileSync,
-  readSync,
-  renameSync,
-  rmSync,
-  statSync,
-  writeFileSync,
-} from 'node:fs';
+import { closeSync, existsSync, mkdirSync, openSync, readFileSync, readSync, renameSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { z } from 'zod';
-import { decodeWav } from '../../../src/voice/audio/wav.ts';
 import { speechRateHz } from '../../../src/voice/resample.ts';
 
 /** A recording of a person, or of a noise, in a folder that is not part of this repository. */
@@ -77,29 +65,26 @@ export function clipsIn(folder: string): readonly Clip[] {
 const cache = fileURLToPath(new URL('../../../.cache/people/', import.meta.url));
 const decoded = new Map<string, string>();
 
-/** A pack as 16-bit samples at 16 kHz; decoded once, and kept. */
+/** A pack as 16-bit samples at 16 kHz; decoded once, and kept by what it holds. */
 function decodedFile(pack: string): string {
   const known = decoded.get(pack);
   if (known !== undefined) return known;
-  const { size, mtimeMs } = statSync(pack);
-  const key = createHash('sha256').update(`${pack} ${size} ${mtimeMs}`).digest('hex').slice(0, 32);
-  const file = join(cache, `${key}.s16`);
+  const key = createHash('sha256').update(readFileSync(pack)).digest('hex').slice(0, 32);
+  const file = join(cache, `${key}.raw`);
   if (!existsSync(file)) {
     mkdirSync(cache, { recursive: true });
-    const wav = join(cache, `${key}.${process.pid}.wav`);
-    const run = spawnSync('opusdec', ['--quiet', '--rate', String(speechRateHz), '--force-wav', pack, wav]);
+    const partial = `${file}.${process.pid}`;
+    const out = openSync(partial, 'w');
+    // Without a name for its output, what it writes has no header.
+    const how = ['--quiet', '--no-dither', '--rate', String(speechRateHz)];
+    const run = spawnSync('opusdec', [...how, pack, '-'], { stdio: ['ignore', out, 'ignore'] });
+    closeSync(out);
     if (run.status !== 0) {
       throw new RecordingsError(
         `opusdec could not decode ${pack}; is the Debian package opus-tools installed?`,
       );
     }
-    const { samples } = decodeWav(readFileSync(wav), pack);
-    rmSync(wav);
-    writeFileSync(
-      `${wav}.s16`,
-      Int16Array.from(samples, sample => Math.round(sample * 32_767)),
-    );
-    renameSync(`${wav}.s16`, file);
+    renameSync(partial, file);
   }
   decoded.set(pack, file);
   return file;

@@ -7,6 +7,8 @@ import { type Clip, soundOf } from './recordings.ts';
 
 const ms = (count: number) => Math.round((count * speechRateHz) / 1000);
 const gap = new Float32Array(ms(60));
+/** An "s" begins faintly, and a "p" ends so: below what tells where a word lies. */
+const [faintStart, faintEnd] = [ms(120), ms(80)];
 /** Of the talk before the stop and after it. */
 const longestTalk = ms(2_000);
 
@@ -33,15 +35,15 @@ export function stopInTalk(stop: Clip, other: Clip, grammar: Spoken['saying']['g
   const cut = pauseNear(talk, Math.floor(talk.length / 2));
   const before = talk.subarray(Math.max(0, cut - longestTalk), cut);
   const pieces = [
-    new Float32Array(ms(300)),
+    new Float32Array(ms(200)),
     before,
     gap,
-    sound.subarray(word.from, word.to),
+    sound.subarray(Math.max(0, word.from - faintStart), word.to + faintEnd),
     gap,
     talk.subarray(cut, cut + longestTalk),
-    new Float32Array(ms(600)),
+    new Float32Array(ms(300)),
   ];
-  const stopEnd = pieces.slice(0, 4).reduce((sum, { length }) => sum + length, 0);
+  const stopEnd = pieces.slice(0, 4).reduce((sum, { length }) => sum + length, 0) - faintEnd;
   return {
     saying: { grammar, says: stop.text, means: { kind: 'stop' }, speaker: stop.speaker },
     speech: concatenate(pieces),

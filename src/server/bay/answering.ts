@@ -1,6 +1,5 @@
-import { grammarOf } from '../../session/grammar.ts';
 import type { Session } from '../../session/session.ts';
-import type { Grammar, Heard, NumberSlot } from '../../voice/ports.ts';
+import type { Heard, NumberSlot } from '../../voice/ports.ts';
 import { createTypedRecognizer } from '../../voice/recognizers/typed.ts';
 import type { Deed } from '../protocol/index.ts';
 import { Refused } from '../refused.ts';
@@ -11,14 +10,11 @@ type HeardDeed = Extract<Deed, { do: 'heard' }>;
 /** Floating point leaves this much of a step between a value and the step it stands on. */
 const STEP_SLACK = 1e-6;
 
-const grammarNow = ({ moment, parts }: Session, via: 'voice' | 'keys'): Grammar =>
-  grammarOf(moment, parts.language, parts.units, via);
-
 /** What a typed line, or a choice that was touched, means to the session now; null when it is empty. */
 export function heardInLine(session: Session, { text }: Said): Heard | null {
   let heard: Heard | null = null;
   const typed = createTypedRecognizer();
-  typed.listen(grammarNow(session, 'keys'));
+  typed.listen(session.grammar('keys'));
   typed.onHeard(one => {
     heard = one;
   });
@@ -41,7 +37,7 @@ const couldBeSaid = ({ min, max, step }: NumberSlot, value: number): boolean => 
  * @throws Refused when it could not have been heard by the grammar of this moment
  */
 export function checkedHearing(session: Session, { heard }: HeardDeed): Heard {
-  const grammar = grammarNow(session, 'voice');
+  const grammar = session.grammar('voice');
   const known =
     heard.kind === 'reply'
       ? grammar.replies.some(({ id }) => id === heard.id)
@@ -54,7 +50,7 @@ export function checkedHearing(session: Session, { heard }: HeardDeed): Heard {
 /** The second person's clear, where it is asked for. */
 export function clearHeard(session: Session): Heard {
   const id = 'clearToCrank';
-  const offered = grammarNow(session, 'keys').replies.find(reply => reply.id === id);
+  const offered = session.grammar('keys').replies.find(reply => reply.id === id);
   if (!offered) throw new Refused('notNow', 'A clear is not asked for now.');
   return { kind: 'reply', id, text: offered.wordings[0] ?? id, confidence: 1 };
 }

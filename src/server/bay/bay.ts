@@ -1,6 +1,5 @@
 import type { Moment } from '../../../machines/moment.ts';
 import { english } from '../../../prompts/en/index.ts';
-import { grammarOf } from '../../session/grammar.ts';
 import type { EarLevel } from '../../voice/ports.ts';
 import type { Pairing, Pairings } from '../pairing/pairings.ts';
 import type { BayState, Command, Deed, LogPage, StopAnswer } from '../protocol/index.ts';
@@ -305,6 +304,10 @@ export class Bay {
       if (standsStill(run.session.moment)) this.#holdAsked = null;
     });
     run.viewer.watch(() => this.show());
+    run.session.watch(happening => {
+      // Ahead of the answer to what is in memory only.
+      if (happening?.kind === 'notKept') this.#showNow();
+    });
     this.#sourceIs();
     this.show();
   }
@@ -331,14 +334,13 @@ export class Bay {
   #state(): BayState {
     const run = this.#run;
     const moment = run && !run.isOver ? run.session.moment : null;
-    const { language, units } = run?.session.parts ?? {};
     return {
       bay: this.name,
       session: run?.id ?? null,
       view: run?.viewer.view() ?? null,
       profiles: this.#starter.profileNames,
       turn: this.#turn,
-      grammar: moment && language && units ? grammarOf(moment, language, units, 'voice') : null,
+      grammar: moment ? (run?.session.grammar('voice') ?? null) : null,
       devices: this.crew.list(),
       clear: clearOf(moment, this.crew.has('second')),
       holdAsked: this.#holdAsked,

@@ -2,12 +2,12 @@ import { basename } from 'node:path';
 import type { JobCard } from '../../../machines/context.ts';
 import { languages } from '../../../prompts/index.ts';
 import type { Profile } from '../../profile/schema.ts';
-import { type Entry, entrySchema, RecordError, type RecordLog } from '../../record/index.ts';
+import { type Entry, entrySchema, RecordError, type RecordLog, systemCause } from '../../record/index.ts';
 import type { Clock } from '../../session/clock.ts';
 import type { SessionHeader } from '../../session/header.ts';
 import { beginRecord, continueRecord } from '../../session/record-keeping.ts';
 import type { Restored } from '../../session/resume.ts';
-import { closeRecord, whenInMemory } from '../../session/save-record.ts';
+import { closeRecord } from '../../session/save-record.ts';
 import { Session } from '../../session/session.ts';
 import type { UnitSystem } from '../../session/units.ts';
 import { Viewer } from '../../session/viewer.ts';
@@ -27,7 +27,9 @@ export interface RecordNews {
 
 const ENTRIES_IN_A_PAGE = 500;
 
-const IN_MEMORY = 'The laptop saves the record elsewhere when the session is over, and says where.';
+/** Where the record is on the laptop is nobody's business but its own. */
+const notKept = ({ cause }: RecordError): string =>
+  `The laptop can no longer write the record (${systemCause(cause)}): it keeps it in memory only. Make room there, and all of it is written; else the laptop saves the record elsewhere when the session is over, and says where.`;
 
 /** One session being run in a bay, with its record. */
 export class Run {
@@ -55,11 +57,10 @@ export class Run {
     this.record = record;
     this.speech = new RemoteSpeech(mouths, clock);
     this.session = new Session(
-      { ...header, language: languages[header.language], clock, record, speech: this.speech },
+      { ...header, language: languages[header.language], clock, record, speech: this.speech, notKept },
       restored?.moment,
     );
     this.viewer = new Viewer(this.session, 'keys');
-    whenInMemory(this.session, record, () => this.session.report(IN_MEMORY));
     // The last sentence is still being said when the record is closed.
     void this.session.outcome.then(() => this.#closeRecord());
   }
@@ -84,8 +85,10 @@ export class Run {
     mouths: Mouths,
     news: RecordNews,
   ): Promise<{ readonly run: Run; readonly entries: readonly Entry[] }> {
-    const { record, clock, restored, entries } = await continueRecord(path, makeClock);
-    return { run: new Run(id, restored.header, record, clock, mouths, news, restored), entries };
+    const { record, clock, restored, entries, setAside } = await continueRecord(path, makeClock);
+    const run = new Run(id, restored.header, record, clock, mouths, news, restored);
+    if (setAside) run.session.report(setAside);
+    return { run, entries };
   }
 
   /** Hash of the first entry, by which all versions of its record are known. */

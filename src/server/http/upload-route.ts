@@ -64,7 +64,8 @@ export async function uploadRoute(app: FastifyInstance, context: ServerContext):
           await pipeline(
             request.raw,
             atMost(MAX_UPLOAD_BYTES),
-            createWriteStream(draft, { mode: OWNER_ONLY, flags: 'wx' }),
+            // On the disk before anybody is told so.
+            createWriteStream(draft, { mode: OWNER_ONLY, flags: 'wx', flush: true }),
           );
           return await context.shop.keep(draft, pairing);
         } finally {

@@ -144,9 +144,10 @@ export class Shop {
       await this.#refuseForeign(check.chain, bay);
       const { verdict } = check;
       const id = `${uploadName(check.digest)}${verdict === 'damaged' ? DAMAGED : ''}`;
+      // Before it is kept: an end of the server between the two leaves no record that is nobody's.
+      if (this.#owners.of(id) === undefined) await this.#owners.add({ id, bay, device, chain: check.chain });
       if ((await this.#folder.pathOf(id)) !== null) return answer(id, verdict, true);
       await this.#folder.put(draft, id);
-      await this.#owners.add({ id, bay, device, chain: check.chain });
       const path = await this.#folder.pathOf(id);
       if (path !== null) await this.#checks.note(id, await markOf(path), verdict);
       return answer(id, verdict, false);

@@ -5,7 +5,7 @@ import type { RecordLog } from '../../record/index.ts';
 import type { Clock } from '../../session/clock.ts';
 import type { SessionHeader } from '../../session/header.ts';
 import type { Restored } from '../../session/resume.ts';
-import { closeRecord, saveRecord, whenInMemory } from '../../session/save-record.ts';
+import { closeRecord, saveRecord } from '../../session/save-record.ts';
 import { Session } from '../../session/session.ts';
 import { joinBus } from '../../session/vehicle/join-bus.ts';
 import { Viewer } from '../../session/viewer.ts';
@@ -46,6 +46,8 @@ export interface RunParts {
   /** Whose voice it is, where that was measured. */
   readonly speaker: SpeakerProfile | null;
   readonly restored?: Restored;
+  /** A line of the record that an interruption had cut short, in words. */
+  readonly setAside?: string | null;
   /** A virtual technician answers: nobody needs to be at the keys. */
   readonly byItself?: boolean;
   /** Starts what goes along with the session, and gives what ends it. */
@@ -76,21 +78,26 @@ export async function runSession(parts: RunParts): Promise<RunResult> {
 
 /** Joins the machine with its ports and a terminal. */
 async function joinParts(
-  { options, header, record, clock, voice, bus, speaker, restored, byItself, beside }: RunParts,
+  { options, header, record, clock, voice, bus, speaker, restored, setAside, byItself, beside }: RunParts,
   signals: SignalHooks,
 ): Promise<RunEnd> {
   const virtual = clock instanceof VirtualClock ? clock : null;
   const speaking = await openSpeaking(options, voice, clock, virtual !== null);
   const session = new Session(
-    { ...header, language: languages[header.language], clock, record, speech: speaking.speech },
+    {
+      ...header,
+      language: languages[header.language],
+      clock,
+      record,
+      speech: speaking.speech,
+      notKept: ({ message }) => `${message} ${HOW_TO_SAVE}`,
+    },
     restored?.moment,
   );
   const words = faceWords[header.language];
   const viewer = new Viewer(session, words.keysOnly);
   const keys = createTypedRecognizer();
   session.attach(keys, 'keys');
-
-  whenInMemory(session, record, () => session.report(HOW_TO_SAVE));
 
   let leave: (end: RunEnd) => void = () => {};
   const left = new Promise<RunEnd>(resolve => {
@@ -109,7 +116,7 @@ async function joinParts(
   const tellKeysEnded = () => {
     if (microphoneHears && !answers.has('keys')) session.report(words.keysEnded);
   };
-  for (const remark of speaking.remarks) session.report(remark);
+  for (const remark of [...speaking.remarks, ...(setAside ? [setAside] : [])]) session.report(remark);
   await session.begin(restored !== undefined);
   // Only now: the first sentence is in the making while the face and the ear are loaded.
   const { showFace } = await import('../face/show.ts');

@@ -44,7 +44,7 @@ export async function resumeSession(
   options: RunOptions,
   voiceFor: (language: LanguageCode) => ChosenVoice,
 ): Promise<RunResult> {
-  const { record, clock, restored } = await continueRecord(file, beginMs =>
+  const { record, clock, restored, setAside } = await continueRecord(file, beginMs =>
     options.fast ? new VirtualClock(new Date(), beginMs) : new SystemClock(beginMs),
   );
   const { header } = restored;
@@ -52,9 +52,11 @@ export async function resumeSession(
   try {
     const bus = await busOf(options, header.profile, clock);
     const speaker = await speakerOf(options, header.language);
-    parts = { options, header, record, clock, voice: voiceFor(header.language), bus, speaker, restored };
+    const voice = voiceFor(header.language);
+    parts = { options, header, record, clock, voice, bus, speaker, restored, setAside };
   } catch (error) {
-    await record.close();
+    // On a full disk it cannot be closed: nothing was added to it yet that would be lost.
+    await record.close().catch(() => {});
     throw error;
   }
   // From here on the record is closed by the run itself.

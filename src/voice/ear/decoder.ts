@@ -13,6 +13,8 @@ export type Outlook =
 
 export interface Progress {
   readonly outlook: Outlook;
+  /** Whether all that was said is known; missing where the decoder cannot tell. */
+  readonly settled?: boolean;
   /** A stop wording that stands in what was said so far, however it goes on. */
   readonly stop?: string | undefined;
 }

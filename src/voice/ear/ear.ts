@@ -1,9 +1,9 @@
 import { FrameBuffer } from '../frame-buffer.ts';
 import type { FrontEnd } from '../front-end.ts';
-import { createMatcher, type Matcher } from '../meaning.ts';
+import { type Matcher, matcherOf } from '../meaning.ts';
 import type { EarLevel, Grammar, Heard, Pcm, SoundRecognizer } from '../ports.ts';
 import { speechRateHz } from '../resample.ts';
-import type { Decoder, Outlook, Verdict } from './decoder.ts';
+import type { Decoder, Progress, Verdict } from './decoder.ts';
 import type { HearingNetwork } from './moment.ts';
 import { NoiseMeter } from './noise-meter.ts';
 import { longestUtteranceMs, patienceFor, usualSilenceMs } from './patience.ts';
@@ -124,22 +124,22 @@ export function createEar<Prepared>({
     for (const sound of recent) await decode(utterance, sound);
   }
 
-  async function decode(current: Utterance<Prepared>, sound: Sound): Promise<Outlook> {
+  async function decode(current: Utterance<Prepared>, sound: Sound): Promise<Progress> {
     const progress = await decoder.hear(sound, current.silentMs);
     if (progress.stop !== undefined) stopIn(current, progress.stop);
-    return progress.outlook;
+    return progress;
   }
 
   async function goOn(current: Utterance<Prepared>, sound: Sound, speaking: boolean): Promise<void> {
     current.silentMs = speaking ? 0 : current.silentMs + stepMs;
-    const outlook = await decode(current, sound);
+    const progress = await decode(current, sound);
     const tooLong = followedMs - current.fromMs >= longestUtteranceMs;
-    if (current.silentMs < patienceMs(outlook) && !tooLong) return;
+    if (current.silentMs < patienceMs(progress) && !tooLong) return;
     const verdict = await decoder.end();
     // Over first, so that whoever is told of it finds the ear between utterances.
     utterance = undefined;
-    // What belonged to this one is no beginning of the next.
-    recent.length = 0;
+    // What belonged to this one is no beginning of the next; where nothing was heard yet, it may be.
+    if (verdict.kind !== 'nothing') recent.length = 0;
     if (verdict.kind === 'stop') stopIn(current, verdict.text);
     else conclude(current, tooLong ? { kind: 'unclear', text: '', reason: 'tooLong' } : verdict);
   }
@@ -174,7 +174,7 @@ export function createEar<Prepared>({
     listen(grammar: Grammar) {
       const fingerprint = JSON.stringify(grammar);
       if (closed || fingerprint === asked?.fingerprint) return;
-      const matcher = createMatcher(grammar);
+      const matcher = matcherOf(grammar);
       asked = { fingerprint, prepared: decoder.prepare(grammar, matcher), matcher };
       stops?.spotter.listen(grammar.stop);
     },

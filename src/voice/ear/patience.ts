@@ -1,10 +1,13 @@
-import type { Outlook } from './decoder.ts';
+import type { Progress } from './decoder.ts';
 
 /**
- * Silence that ends an utterance. Longer than the closure of a "t" or a "p" (about 0.1 s, from memory); a number may
- * go on after the gap between two digits, and what means nothing yet is waited for.
+ * Silence that ends an utterance. Longer than the closure of a "t" or a "p" (about 0.1 s, from memory), but where it is
+ * known that nothing of what was said is still to come; a number may go on after the gap between two digits, and what
+ * means nothing yet is waited for.
  */
-const silenceMs: Readonly<Record<Outlook, number>> = { complete: 160, extensible: 260, unfinished: 460 };
+const silenceMs = { complete: 160, extensible: 260, unfinished: 460 } as const;
+const settledMs = { complete: 60, extensible: 200, unfinished: 460 } as const;
+const unsettledMs = { complete: 360, extensible: 360, unfinished: 460 } as const;
 
 /** The silence that ends a reply which could go on, as shipped; people who pause more are given more. */
 export const usualSilenceMs = silenceMs.extensible;
@@ -15,5 +18,7 @@ export const longestUtteranceMs = 8_000;
 /** @param trailingSilenceMs the silence that ends a reply which could go on, for this person */
 export const patienceFor =
   (trailingSilenceMs: number) =>
-  (outlook: Outlook): number =>
-    silenceMs[outlook] + trailingSilenceMs - usualSilenceMs;
+  ({ outlook, settled }: Pick<Progress, 'outlook' | 'settled'>): number => {
+    const usual = settled === undefined ? silenceMs : settled ? settledMs : unsettledMs;
+    return usual[outlook] + trailingSilenceMs - usualSilenceMs;
+  };

@@ -13,8 +13,8 @@ export interface StopSpotter {
 
 /**
  * Likelihood that a stop wording needs against whatever else the sound may be, per phone of its least likely word: the
- * logarithm. Chosen by the stops that it misses (`npm run hearing:stops`): of 81 people of the development split who say
- * "stop", 98.8 % are heard clean, 96.3 % at 10 dB and 87.7 % at 0 dB, and 1.2 stops are heard in ten minutes of talk
+ * logarithm. Chosen by the stops that it misses (`npm run hearing:stop-bound`): of 81 people of the development split who
+ * say "stop", 98.8 % are heard clean, 96.3 % at 10 dB and 87.7 % at 0 dB, and 1.2 stops are heard in ten minutes of talk
  * without any, 2.4 at 10 dB. At -1 it would be 92.6 % at 0 dB; but replies such as "thermostat open" then stopped whole
  * starts of the recorded sessions.
  */

@@ -22,6 +22,8 @@ export interface PhoneGraph {
   /** Number of phones of the word that begins with this state. */
   readonly wordLength: Uint8Array;
   readonly words: readonly string[];
+  /** 1 where a word is over with this state. */
+  readonly wordOver: Uint8Array;
   /** 1 where what was said up to this state, and with it, may be all. */
   readonly mayEnd: Uint8Array;
   /** 1 where something may follow on that. */
@@ -61,6 +63,7 @@ export function phoneGraphOf(start: WordPlace, pronounce: Pronounce): PhoneGraph
   const next: number[] = [];
   const wordBegun: number[] = [];
   const wordLength: number[] = [];
+  const wordOver: number[] = [];
   const mayEnd: number[] = [];
   const mayGoOn: number[] = [];
   const words: string[] = [];
@@ -99,6 +102,7 @@ export function phoneGraphOf(start: WordPlace, pronounce: Pronounce): PhoneGraph
         nextTo.push(isLast ? after.to : next.length);
         wordBegun.push(i === 0 ? indexOf(word) : -1);
         wordLength.push(outputs.length);
+        wordOver.push(isLast ? 1 : 0);
         mayEnd.push(isLast && place.mayEnd ? 1 : 0);
         mayGoOn.push(after.to > after.from ? 1 : 0);
       });
@@ -131,6 +135,7 @@ export function phoneGraphOf(start: WordPlace, pronounce: Pronounce): PhoneGraph
     wordBegun: Int32Array.from(wordBegun),
     wordLength: Uint8Array.from(wordLength),
     words,
+    wordOver: Uint8Array.from(wordOver),
     mayEnd: Uint8Array.from(mayEnd),
     mayGoOn: Uint8Array.from(mayGoOn),
   };

@@ -100,6 +100,7 @@ export class Search {
   private talk = 0;
   private likeliest = 0;
   private likeliestUnfinished = never;
+  private likeliestBetweenWords = never;
   private over: Ending[] = [];
 
   constructor(graph: PhoneGraph, settings: SearchSettings) {
@@ -118,6 +119,7 @@ export class Search {
     this.talk = 0;
     this.likeliest = 0;
     this.likeliestUnfinished = never;
+    this.likeliestBetweenWords = never;
     this.over = [];
   }
 
@@ -141,6 +143,7 @@ export class Search {
     const least = this.likeliest - this.settings.beam;
     this.likeliest = never;
     this.likeliestUnfinished = never;
+    this.likeliestBetweenWords = never;
     for (let i = 0; i < now.activeCount; i++) {
       const state = now.active[i] as number;
       const phone = output[state] as number;
@@ -208,7 +211,10 @@ export class Search {
 
   private noteScore(state: number, score: number): void {
     if (score > this.likeliest) this.likeliest = score;
-    if (this.graph.mayEnd[state] === 0 && score > this.likeliestUnfinished) this.likeliestUnfinished = score;
+    if (this.graph.mayEnd[state] === 1) return;
+    if (score > this.likeliestUnfinished) this.likeliestUnfinished = score;
+    if (this.graph.wordOver[state] === 1 && score > this.likeliestBetweenWords)
+      this.likeliestBetweenWords = score;
   }
 
   /**
@@ -297,6 +303,27 @@ export class Search {
       .map(ending => this.hypothesis(ending));
   }
 
+  /**
+   * Log likelihood of the likeliest word that began within these moments, as far as it has been said.
+   * @param from the first of them
+   * @param to the moment after the last
+   */
+  likeliestSince(from: number, to: number): number {
+    const { now, traces } = this;
+    let best = never;
+    for (let i = 0; i < now.activeCount; i++) {
+      const base = (now.active[i] as number) * 2 * ways;
+      for (let w = base; w < base + 2 * ways; w++) {
+        const trace = now.traces[w] as number;
+        if (trace === noTrace) continue;
+        const began = traces.frameOf(trace);
+        if (began < from || began >= to) continue;
+        best = Math.max(best, (now.scores[w] as number) - traces.scoreBefore(trace));
+      }
+    }
+    return best;
+  }
+
   private hypothesis({ trace, scoreThen, score, to, mayGoOn }: Ending): Hypothesis {
     const { graph } = this;
     const marks = this.traces.upTo(trace);
@@ -314,6 +341,11 @@ export class Search {
   /** Log likelihood of the likeliest way that is in the middle of something. */
   get unfinishedScore(): number {
     return this.likeliestUnfinished;
+  }
+
+  /** The same, between two words: nobody pauses within one. */
+  get betweenWordsScore(): number {
+    return this.likeliestBetweenWords;
   }
 
   /** Keeps a search that is never begun anew from growing. */

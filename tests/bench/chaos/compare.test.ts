@@ -11,6 +11,7 @@ const promised = (id: string, more: Partial<Promised> = {}): Promised => ({
   run: 1,
   atMs: 1000,
   isStop: false,
+  shownInMemory: false,
   ...more,
 });
 
@@ -56,6 +57,23 @@ describe('What was acknowledged', () => {
     const answer = ledgerOf(promised('one'));
     answer.kills.push({ run: 1, atMs: 1500 });
     expect(compare(answer, []).lost).toHaveLength(1);
+  });
+
+  it('may be missing where its device showed that it is in memory only, and the server was killed after that', () => {
+    const shown = () => promised('one', { shownInMemory: true });
+    expect(compare(ledgerOf(shown()), [])).toMatchObject({ inMemory: 0, lost: [expect.any(String)] });
+    for (const [kill, inMemory] of [
+      [{ run: 1, atMs: 60_000 }, 1],
+      [{ run: 1, atMs: 500 }, 0],
+      [{ run: 2, atMs: 60_000 }, 0],
+    ] as const) {
+      const ledger = ledgerOf(shown());
+      ledger.kills.push(kill);
+      expect(compare(ledger, [])).toMatchObject({ inMemory });
+    }
+    const unshown = ledgerOf(promised('one'));
+    unshown.kills.push({ run: 1, atMs: 60_000 });
+    expect(compare(unshown, []).lost).toHaveLength(1);
   });
 
   it('is doubled by one record that has it twice, and by two records, not by two versions of one', () => {

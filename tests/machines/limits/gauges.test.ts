@@ -5,35 +5,95 @@ import { type Quantity, quantityUnits } from '../../../machines/vocabulary.ts';
 import { demoSix } from '../helpers/profiles.ts';
 import { sessionAt } from './sessions.ts';
 
-/** What any gauge can show, in SI; common practice, no published source, written down here a second time. */
-const shows: Readonly<Record<Quantity, readonly [least: number, most: number]>> = {
-  ambientTemperature: [-60, 60],
-  coldestNight: [-60, 60],
-  altitude: [-500, 6000],
-  coolantFreezePoint: [-80, 0],
-  oilQuantity: [0, 1000],
-  fuelInTank: [0, 5000],
-  biodieselShare: [0, 100],
-  primerStrokes: [0, 1000],
-  batteryVoltage: [0, 40],
-  chargingVoltage: [0, 40],
-  crankingVoltage: [0, 40],
-  engineSpeed: [0, 6000],
-  oilPressure: [0, 2000],
-  coolantTemperature: [-60, 150],
-  suspectParameter: [0, 524_287],
-  failureMode: [0, 31],
+/** What somebody at an engine may well read, and what nobody can: said so, it was misheard, mistyped, or another unit. */
+interface Gauge {
+  readonly reads: Readonly<Record<string, number>>;
+  readonly neverReads: Readonly<Record<string, number>>;
+}
+
+/** World Weather and Climate Extremes Archive of the WMO (from memory), and where people start engines. */
+const air: Gauge = {
+  reads: { 'the hottest air ever measured': 56.7, 'a winter night in Yakutia': -55, 'melting ice': 0 },
+  neverReads: {
+    '98 degrees Fahrenheit': 98,
+    'the coldest air ever measured, on the Antarctic plateau': -89.2,
+  },
 };
-const each = Object.entries(shows) as [Quantity, readonly [number, number]][];
+
+const volts: Gauge = {
+  reads: { 'a cable that is off': 0, 'a car that is charged': 14.4, 'a lorry that is charged': 28.8 },
+  neverReads: { 'leads the wrong way round': -12.6, '12.6 without its point': 126, 'a traction battery': 48 },
+};
+
+/** SI. Common practice, no published source, where none is named. */
+const gauges: Readonly<Record<Quantity, Gauge>> = {
+  ambientTemperature: air,
+  coldestNight: air,
+  // Heights from memory.
+  altitude: {
+    reads: { 'the shore of the Dead Sea': -430, 'the highest road': 5800 },
+    neverReads: { 'the summit of Everest': 8849, 'the deepest mine': -3900 },
+  },
+  coolantFreezePoint: {
+    reads: {
+      'plain water': 0,
+      'half and half': -37,
+      'the lowest that any mix has, about two thirds glycol': -69,
+    },
+    neverReads: { 'a melting point above that of water': 4, 'dry air that liquefies': -190 },
+  },
+  oilQuantity: {
+    reads: { 'a drained sump': 0, 'a lorry': 38, 'a ship’s auxiliary': 600 },
+    neverReads: { 'less than nothing': -1, '38 hundred': 3800 },
+  },
+  fuelInTank: {
+    reads: { 'an empty tank': 0, 'a lorry with two tanks': 1500, 'a mining truck': 4500 },
+    neverReads: { 'less than nothing': -1, 'a tanker’s load': 30_000 },
+  },
+  biodieselShare: {
+    reads: { none: 0, B20: 20, neat: 100 },
+    neverReads: { 'less than nothing': -1, 'more than all of it': 101 },
+  },
+  primerStrokes: {
+    reads: { 'firm at once': 0, 'a long dry line': 400 },
+    neverReads: { 'less than nothing': -1, 'an hour of pumping': 3600 },
+  },
+  batteryVoltage: volts,
+  chargingVoltage: volts,
+  crankingVoltage: volts,
+  engineSpeed: {
+    reads: { 'it stands': 0, idle: 700, 'a small diesel at its governor': 5200 },
+    neverReads: { 'it turns backwards': -700, 'idle with a zero too many': 7000 },
+  },
+  oilPressure: {
+    reads: { 'it stands': 0, 'cold oil at its relief valve': 900 },
+    neverReads: { 'a vacuum': -1, '400 with a zero too many': 4000 },
+  },
+  coolantTemperature: {
+    reads: { 'as cold as that night': -55, 'boiling under a cap of one bar, half glycol': 130 },
+    neverReads: { 'water boiling in degrees Fahrenheit': 212, 'dry ice': -78.5 },
+  },
+  // Nineteen bits and five: SAE J1939-73, diagnostic trouble codes.
+  suspectParameter: {
+    reads: { first: 0, last: 2 ** 19 - 1 },
+    neverReads: { before: -1, 'one bit more': 2 ** 19 },
+  },
+  failureMode: {
+    reads: { first: 0, last: 2 ** 5 - 1 },
+    neverReads: { before: -1, 'one bit more': 2 ** 5 },
+  },
+};
+const each = Object.entries(gauges) as [Quantity, Gauge][];
 
 describe('a gauge', () => {
-  it.each(each)('of %s shows %j at most', (quantity, [least, most]) => {
-    expect(canBeRead(quantity, least)).toBe(true);
-    expect(canBeRead(quantity, most)).toBe(true);
-    expect(canBeRead(quantity, least - 0.01)).toBe(false);
-    expect(canBeRead(quantity, most + 0.01)).toBe(false);
-    expect(canBeRead(quantity, Number.NaN)).toBe(false);
-  });
+  it.each(each)(
+    'of %s shows what people read, and is not believed beyond',
+    (quantity, { reads, neverReads }) => {
+      for (const [what, si] of Object.entries(reads)) expect(canBeRead(quantity, si), what).toBe(true);
+      for (const [what, si] of Object.entries(neverReads)) expect(canBeRead(quantity, si), what).toBe(false);
+      expect(canBeRead(quantity, Number.NaN)).toBe(false);
+    },
+  );
 
   it('that shows what none can was misheard: it is neither read back nor judged', () => {
     const asking = sessionAt(demoSix, 'signOff.cool.asking');

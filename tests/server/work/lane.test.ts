@@ -1,5 +1,6 @@
+import { readdirSync, readFileSync } from 'node:fs';
 import { mkdtemp, writeFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+import { constants, getPriority, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, describe, expect, test } from 'vitest';
 import { Lane } from '../../../src/server/work/lane.ts';
@@ -9,6 +10,12 @@ let lane: Lane;
 afterEach(() => lane.close());
 
 const folder = () => mkdtemp(join(tmpdir(), 'lane-'));
+/** Of a thread of this program; proc(5), field 19 of /proc/pid/stat. */
+function nicenessOf(thread: string): number {
+  const status = readFileSync(`/proc/self/task/${thread}/stat`, 'utf8');
+  return Number(status.slice(status.lastIndexOf(')') + 2).split(' ')[16]);
+}
+
 const usual = { mostWaiting: 2, forMs: 600_000, heapMb: 512 };
 
 describe('Heavy work', () => {
@@ -43,6 +50,16 @@ describe('Heavy work', () => {
     const path = join(await folder(), 'huge.jsonl');
     await writeFile(path, Buffer.alloc(64 * 1024 * 1024 + 1));
     await expect(lane.do('report', { path })).rejects.toMatchObject({ code: 'tooLong', message: /too long/ });
+  });
+
+  test('goes behind whoever serves the faces, where both want the processor', async ({ skip }) => {
+    skip(process.platform !== 'linux', 'only Linux gives a thread a priority of its own');
+    const before = getPriority();
+    lane = new Lane('reports', usual);
+    await lane.do('check', { path: 'none' });
+    expect(getPriority()).toBe(before);
+    const threads = readdirSync('/proc/self/task').map(nicenessOf);
+    expect(Math.max(...threads)).toBeGreaterThanOrEqual(constants.priority.PRIORITY_BELOW_NORMAL);
   });
 
   test('is refused when the server ends, whatever was waiting', async () => {

@@ -29,6 +29,7 @@ export function scriptedDecoder(
   script: {
     readonly verdict?: (nth: number) => Verdict;
     readonly outlook?: () => Outlook;
+    readonly settled?: () => boolean;
     readonly stop?: () => string | undefined;
     /** How long each of its answers takes. */
     readonly wait?: () => Promise<unknown>;
@@ -42,7 +43,12 @@ export function scriptedDecoder(
       await script.wait?.();
       given.at(-1)?.sound.push(heard);
       given.at(-1)?.silentMs.push(silentMs);
-      return { outlook: script.outlook?.() ?? 'extensible', stop: script.stop?.() };
+      const settled = script.settled?.();
+      return {
+        outlook: script.outlook?.() ?? 'extensible',
+        stop: script.stop?.(),
+        ...(settled === undefined ? {} : { settled }),
+      };
     },
     async end() {
       await script.wait?.();
@@ -54,7 +60,7 @@ export function scriptedDecoder(
 }
 
 /** What a stream is made of, 30 ms at a time: the sample value tells the network beside it what it hears there. */
-const codes = { quiet: 0, near: 0.3, doubt: 0.4, stop: 0.5 } as const;
+const codes = { quiet: 0, near: 0.3, doubt: 0.4, stop: 0.5, hum: 0.6 } as const;
 export type Part = keyof typeof codes;
 
 export const momentSamples = 480;
@@ -62,7 +68,16 @@ export const momentSamples = 480;
 /** A stretch of the stream, of whole moments. */
 export const part = (kind: Part, ms: number): Float32Array => new Float32Array(ms * 16).fill(codes[kind]);
 
-const nearness: Readonly<Record<Part, number>> = { quiet: 0.05, near: 0.95, doubt: 0.42, stop: 0.05 };
+const nearness: Readonly<Record<Part, number>> = {
+  quiet: 0.05,
+  near: 0.95,
+  doubt: 0.42,
+  stop: 0.05,
+  hum: 0.6,
+};
+
+/** What is heard in them; in a hum, a noise as of somebody near, there are no phones. */
+const phoneIn: Readonly<Partial<Record<Part, string>>> = { near: 'N', doubt: 'N', stop: 'AA' };
 
 function partOf(samples: Float32Array): Part {
   const value = samples[0] ?? 0;
@@ -70,7 +85,7 @@ function partOf(samples: Float32Array): Part {
   return found ?? 'quiet';
 }
 
-/** A network that says of each 30 ms what was put into them: near speech where there is any, and a stop as an AA. */
+/** A network that says of each 30 ms what was put into them: how near, and which phone; a stop is an AA. */
 export function scriptedNetwork(): HearingNetwork {
   let pending: Float32Array = new Float32Array();
   return {
@@ -82,7 +97,7 @@ export function scriptedNetwork(): HearingNetwork {
       while (pending.length >= momentSamples) {
         const kind = partOf(pending);
         pending = pending.slice(momentSamples);
-        const phones = certain(kind === 'stop' ? 'AA' : undefined);
+        const phones = certain(phoneIn[kind]);
         moments.push({ phones, early: phones, near: nearness[kind] });
       }
       return moments;

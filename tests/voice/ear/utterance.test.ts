@@ -49,6 +49,40 @@ describe('an utterance', () => {
     expect(doubtful.endsMs[0]).toBeGreaterThanOrEqual(600 + 1200 + 260);
   });
 
+  it('ends where no phone has been heard for as long as nobody holds a vowel, however near the noise may seem', async () => {
+    const { decoder } = scriptedDecoder({
+      outlook: () => 'complete',
+      verdict: nth => (nth === 1 ? yes : { kind: 'nothing' }),
+    });
+    const { play, reports } = rig(decoder);
+    await play(quiet(600), near(600), part('hum', 2_000));
+    expect(reports).toHaveLength(1);
+    expect(reports[0]?.atMs).toBeGreaterThanOrEqual(1200 + 300 + 100);
+    expect(reports[0]?.atMs).toBeLessThanOrEqual(1200 + 300 + 200);
+    const held = await utterancesIn(
+      'complete',
+      quiet(600),
+      near(300),
+      part('hum', 240),
+      near(300),
+      quiet(600),
+    );
+    expect(held.endsMs).toHaveLength(1);
+  });
+
+  it('is over at once where all of it is known, and not while some of it is still to come', async () => {
+    for (const [settled, ms] of [
+      [true, 60],
+      [false, 360],
+    ] as const) {
+      const { decoder } = scriptedDecoder({ outlook: () => 'complete', settled: () => settled });
+      const { play, reports } = rig(decoder);
+      await play(quiet(600), near(600), quiet(1200));
+      expect(reports[0]?.atMs).toBeGreaterThanOrEqual(1200 + ms);
+      expect(reports[0]?.atMs).toBeLessThanOrEqual(1200 + ms + 40);
+    }
+  });
+
   it('is given more time for everybody who asks for it, however it may go on', async () => {
     const { decoder } = scriptedDecoder({ outlook: () => 'complete' });
     const patient = rig(decoder, { trailingSilenceMs: 400 });
@@ -100,6 +134,18 @@ describe('an utterance', () => {
   it('is reported once, with what the decoder makes of it', async () => {
     const { heard } = await utterancesIn('complete', quiet(600), near(600), quiet(600));
     expect(heard).toEqual([{ kind: 'reply', id: 'yes', text: 'correct', confidence: 0.9 }]);
+  });
+
+  it('that was nothing gives its end to the next: somebody may just have begun', async () => {
+    const { decoder, given } = scriptedDecoder({
+      outlook: () => 'complete',
+      verdict: nth => (nth === 1 ? { kind: 'nothing' } : yes),
+    });
+    const { play } = rig(decoder);
+    await play(quiet(600), near(60), quiet(210), near(60), quiet(60));
+    expect(given.map(({ sound }) => sound.length)).toEqual([expect.any(Number), expect.any(Number)]);
+    // All that an utterance takes with it: 420 ms, and what has been heard of it since.
+    expect(given[1]?.sound.length).toBeGreaterThanOrEqual(21);
   });
 
   it('that was nothing is not reported, and one that no wording stands for is unclear', async () => {

@@ -38,8 +38,15 @@ export interface NetworkDecoderOptions {
 const settings = { beam: 24, talkCost: 4 };
 /** So much likelier something has to be that is broken off in the middle, to be waited for. */
 const unfinishedLead = 2;
+/** The same where nobody pauses, within a word: its end may have gone unheard. */
+const brokenOffLead = 6;
+/** Moments without a phone after which none is on its way any more, where the early outputs know of none either. */
+const settledMoments = 1;
+/** The same in the middle of a word: a "t" at its end comes after a gap. */
+const brokenOffMoments = 8;
+const never = Number.NEGATIVE_INFINITY;
 
-const likeliest = ({ phones }: Moment): number => {
+const likeliest = (phones: Float32Array): number => {
   let best = 0;
   for (let i = 1; i < phones.length; i++) if ((phones[i] as number) > (phones[best] as number)) best = i;
   return best;
@@ -60,10 +67,15 @@ export function createNetworkDecoder({
   let phonesUpTo: number[] = [];
   let near: number[] = [];
   let lastPhone = blank;
+  /** Moments in a row in which no phone was heard: in the outputs that look further ahead, and in the early ones. */
+  let quiet = 0;
+  let quietEarly = 0;
 
   function take(moment: Moment): void {
     search?.next(moment.phones);
-    const phone = likeliest(moment);
+    const phone = likeliest(moment.phones);
+    quiet = phone === blank ? quiet + 1 : 0;
+    quietEarly = likeliest(moment.early) === blank ? quietEarly + 1 : 0;
     const heardBefore = phonesUpTo.at(-1) ?? 0;
     phonesUpTo.push(phone !== blank && phone !== lastPhone ? heardBefore + 1 : heardBefore);
     near.push(moment.near);
@@ -72,9 +84,18 @@ export function createNetworkDecoder({
 
   function outlook(): Progress['outlook'] {
     const best = search?.hypotheses()[0];
-    if (best === undefined || (search?.unfinishedScore ?? 0) > best.score + unfinishedLead)
+    if (best === undefined) return 'unfinished';
+    const { betweenWordsScore = never, unfinishedScore = never } = search ?? {};
+    if (betweenWordsScore > best.score + unfinishedLead || unfinishedScore > best.score + brokenOffLead)
       return 'unfinished';
     return best.mayGoOn ? 'extensible' : 'complete';
+  }
+
+  /** Whether no phone is on its way any more. */
+  function settled(): boolean {
+    const score = search?.hypotheses()[0]?.score ?? never;
+    const isFinished = score >= (search?.unfinishedScore ?? never);
+    return quietEarly > phonesLateMoments && quiet >= (isFinished ? settledMoments : brokenOffMoments);
   }
 
   /** The likeliest wording of another meaning than the best; one that means nothing, or two things, is another. */
@@ -131,10 +152,13 @@ export function createNetworkDecoder({
       phonesUpTo = [];
       near = [];
       lastPhone = blank;
+      quiet = 0;
+      quietEarly = 0;
     },
     hear({ moments }, silentMs) {
       moments.forEach(take);
-      return { outlook: silentMs === 0 ? 'unfinished' : outlook() };
+      if (silentMs === 0) return { outlook: 'unfinished', settled: false };
+      return { outlook: outlook(), settled: settled() };
     },
     end() {
       const decision = decide();

@@ -2,14 +2,13 @@ import { spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { encodeWav } from '../../src/voice/audio/wav-encode.ts';
-import { toJsgf } from '../../src/voice/jsgf.ts';
-import { englishPronunciations } from '../../src/voice/languages/pronunciations/english-additions.ts';
-import { createMatcher } from '../../src/voice/meaning.ts';
-import type { Grammar } from '../../src/voice/ports.ts';
-import { speechRateHz } from '../../src/voice/resample.ts';
-import { isMeant, nothingTaken, type Taken } from './count.ts';
-import type { Placed, Scene } from './scene.ts';
+import { encodeWav } from '../../../src/voice/audio/wav-encode.ts';
+import { toJsgf } from '../../../src/voice/jsgf.ts';
+import { englishPronunciations } from '../../../src/voice/languages/pronunciations/english-additions.ts';
+import { type Meaning, matcherOf } from '../../../src/voice/meaning.ts';
+import type { Grammar } from '../../../src/voice/ports.ts';
+import { speechRateHz } from '../../../src/voice/resample.ts';
+import type { Cut, Peer } from './cuts.ts';
 
 const model = '/usr/share/pocketsphinx/model/en-us';
 const program = '/usr/bin/pocketsphinx_batch';
@@ -33,11 +32,6 @@ function dictionaryOf(words: ReadonlySet<string>, packaged: readonly string[]): 
     .filter(word => !listed.has(word))
     .flatMap(word => (englishPronunciations[word] ?? []).slice(0, 1).map(phones => `${word} ${phones}`));
   return `${[...known, ...own].join('\n')}\n`;
-}
-
-interface Cut {
-  readonly utterance: Placed;
-  readonly samples: Float32Array;
 }
 
 /** What the program makes of each utterance, a grammar at a time. */
@@ -75,38 +69,23 @@ function decode(grammar: Grammar, cuts: readonly Cut[], packaged: readonly strin
   }
 }
 
+const keyOf = ({ utterance }: Cut) => JSON.stringify(utterance.grammar);
+
 /**
- * Debian's native PocketSphinx, as packaged, on the same sound with the same grammars. It is told where each
- * utterance lies, which our own ear has to find out; it has no filler and no threshold, so nothing is unclear to it.
+ * Debian's native PocketSphinx, as packaged, with the same grammars. It has no filler and no threshold, so nothing is
+ * unclear to it.
  */
-export function hearNatively(scenes: readonly Scene[]): ReadonlyMap<Scene, Taken> {
-  const packaged = readFileSync(`${model}/cmudict-en-us.dict`, 'utf8').split('\n');
-  const results = new Map(scenes.map(scene => [scene, nothingTaken()]));
-  const byGrammar = new Map<string, { readonly scene: Scene; readonly cut: Cut }[]>();
-  for (const scene of scenes) {
-    for (const utterance of scene.utterances) {
-      const samples = scene.samples.subarray(utterance.fromSample, utterance.toSample);
-      const key = JSON.stringify(utterance.grammar);
-      byGrammar.set(key, [...(byGrammar.get(key) ?? []), { scene, cut: { utterance, samples } }]);
+export const nativePocketSphinx: Peer = {
+  name: 'native PocketSphinx',
+  hear(cuts) {
+    const packaged = readFileSync(`${model}/cmudict-en-us.dict`, 'utf8').split('\n');
+    const meanings = new Map<Cut, Meaning | undefined>();
+    for (const key of new Set(cuts.map(keyOf))) {
+      const all = cuts.filter(cut => keyOf(cut) === key);
+      const { grammar } = (all[0] as Cut).utterance;
+      const texts = decode(grammar, all, packaged);
+      for (const [i, cut] of all.entries()) meanings.set(cut, matcherOf(grammar).meaningOf(texts[i] ?? ''));
     }
-  }
-  for (const all of byGrammar.values()) {
-    const grammar = all[0]?.cut.utterance.grammar;
-    if (!grammar) continue;
-    const { meaningOf } = createMatcher(grammar);
-    const texts = decode(
-      grammar,
-      all.map(({ cut }) => cut),
-      packaged,
-    );
-    all.forEach(({ scene, cut }, i) => {
-      const meaning = meaningOf(texts[i] ?? '');
-      const taken = results.get(scene) ?? nothingTaken();
-      if (meaning === undefined) taken.unclear++;
-      else if (isMeant(cut.utterance.means, meaning)) taken.right++;
-      else if (meaning.kind === 'stop') taken.falseStop++;
-      else taken.wrong++;
-    });
-  }
-  return results;
-}
+    return Promise.resolve(cuts.map(cut => meanings.get(cut)));
+  },
+};

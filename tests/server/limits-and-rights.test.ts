@@ -1,63 +1,8 @@
-import { mkdtemp } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { answerer, forbidden } from '../../src/server/bay/authority.ts';
-import { CODE_VALID_MS, CodeDesk } from '../../src/server/pairing/code-desk.ts';
-import { MOST_DEVICES_IN_A_BAY, PAIRED_FOR_MS, Pairings } from '../../src/server/pairing/pairings.ts';
 import { roles } from '../../src/server/protocol/index.ts';
 import { RateByKey, TokenBucket } from '../../src/server/rate-limit.ts';
-
-describe('A pairing code', () => {
-  test('is good for its bay and role, once, and until just before its time is up', () => {
-    let nowMs = 0;
-    const desk = new CodeDesk(['left', 'right'], () => nowMs);
-    for (const { bay, role, code } of [...desk.codes()]) {
-      expect(code).toMatch(/^\d{6}$/);
-      expect(desk.redeem(code)).toEqual({ bay, role });
-      expect(desk.redeem(code)).toBeNull();
-    }
-    const [early, late] = desk.codes();
-    nowMs = CODE_VALID_MS - 1;
-    expect(desk.redeem(early?.code ?? '')).not.toBeNull();
-    nowMs = CODE_VALID_MS;
-    expect(desk.redeem(late?.code ?? '')).toBeNull();
-  });
-
-  test('stays what it is however many wrong ones are tried: nobody makes it worthless for the one who reads it', () => {
-    const desk = new CodeDesk(['bay'], () => 0);
-    const before = desk.codes();
-    for (let tries = 0; tries < 1000; tries += 1) expect(desk.redeem('wrong')).toBeNull();
-    expect(desk.codes()).toEqual(before);
-  });
-});
-
-describe('A pairing', () => {
-  test('outlives the server, and ends by itself or when it is let go of', async () => {
-    const file = join(await mkdtemp(join(tmpdir(), 'pairings-')), 'pairings.json');
-    let nowMs = 0;
-    const first = await Pairings.open(file, () => nowMs);
-    const kept = await first.add('bay', 'second', 'phone');
-    const dropped = await first.add('bay', 'technician', 'tablet');
-    await first.forget(dropped?.pairing.device ?? '');
-    const next = await Pairings.open(file, () => nowMs);
-    expect(next.find(kept?.token ?? '')).toEqual(kept?.pairing);
-    expect(next.find(dropped?.token ?? '')).toBeNull();
-    nowMs = PAIRED_FOR_MS - 1;
-    expect(next.find(kept?.token ?? '')).not.toBeNull();
-    nowMs = PAIRED_FOR_MS;
-    expect(next.find(kept?.token ?? '')).toBeNull();
-  });
-
-  test('is not given to more devices than a bay can have', async () => {
-    const file = join(await mkdtemp(join(tmpdir(), 'pairings-')), 'pairings.json');
-    const pairings = await Pairings.open(file, () => 0);
-    for (let count = 0; count < MOST_DEVICES_IN_A_BAY; count += 1)
-      expect(await pairings.add('bay', 'second', 'phone')).not.toBeNull();
-    expect(await pairings.add('bay', 'second', 'phone')).toBeNull();
-  });
-});
 
 describe('A rate', () => {
   test('lets no more through than its burst and what the time allows', () => {

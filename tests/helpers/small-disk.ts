@@ -1,0 +1,37 @@
+import { type LogPlace, LogWriter, type MakePlace, type RecordLog } from '../../src/record/record-log.ts';
+
+import { type RecordClock, sealNext } from '../../src/record/seal-next.ts';
+
+const full = (): Error => Object.assign(new Error('no space left on device'), { code: 'ENOSPC' });
+
+/** A place for a record that takes whole blocks while it has room, and says as the system does when it has none. */
+export class SmallDisk implements LogPlace {
+  readonly path = 'small disk';
+  readonly lines: string[] = [];
+  isFull = false;
+  /** How often something was to be written. */
+  tries = 0;
+
+  async append(lines: readonly string[]): Promise<void> {
+    this.tries += 1;
+    if (this.isFull) throw full();
+    this.lines.push(...lines);
+  }
+
+  async release(): Promise<void> {}
+}
+
+const nowhereElse: MakePlace = async () => {
+  throw full();
+};
+
+/** A record on such a disk, its first entry in its place. */
+export function recordOn(
+  disk: SmallDisk,
+  header: Parameters<typeof sealNext>[2],
+  clock: RecordClock,
+): RecordLog {
+  const opened = sealNext(undefined, 'opened', { ...header, format: 'first-fire-record' }, clock);
+  disk.lines.push(opened.line);
+  return new LogWriter(disk, nowhereElse, clock, [opened.line], opened.entry);
+}
