@@ -4,7 +4,7 @@ import { fileURLToPath } from 'node:url';
 const program = fileURLToPath(new URL('./french.py', import.meta.url));
 const vowel = /^[ieɛaɔouyøœə]/;
 
-/** What a word is said like besides: each rule turns a pronunciation into another, or leaves it as it is. */
+/** What a word is said like besides (a tilde, U+0303, would make another phone of its letter): each rule turns a pronunciation into another, or leaves it as it is. */
 const variants: readonly ((phones: string) => string)[] = [
   // "quat' bars", "quatre-bars".
   phones => phones.replace(/( [ptkbdɡfv]) [ʁl]$/u, '$1'),
@@ -14,10 +14,10 @@ const variants: readonly ((phones: string) => string)[] = [
   phones => phones.replace(/^(.) ə$/u, '$1'),
   phones => phones.replace(/ə/gu, 'ø'),
   // Before the last vowel few tell open from closed: "arrêtez", "moteur", "démarrer"; at a word's end neither: "prêt".
-  phones => phones.replace(/ɛ(?=.* [ieɛaɔouyøœə])/gu, 'e'),
+  phones => phones.replace(/ɛ(?!\u0303)(?=.* [ieɛaɔouyøœə])/gu, 'e'),
   phones => phones.replace(/e(?=.* [ieɛaɔouyøœə])/gu, 'ɛ'),
   phones => phones.replace(/o(?=.* [ieɛaɔouyøœə])/gu, 'ɔ'),
-  phones => phones.replace(/ɔ(?=.* [ieɛaɔouyøœə])/gu, 'o'),
+  phones => phones.replace(/ɔ(?!\u0303)(?=.* [ieɛaɔouyøœə])/gu, 'o'),
   phones => phones.replace(/ɛ$/u, 'e'),
 ];
 

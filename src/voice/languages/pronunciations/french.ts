@@ -70,15 +70,15 @@ clair: k l ɛ ʁ
 clé: k l e
 code: k ɔ d
 collier: k ɔ l j e | k o l j e
-combien: k ɔ̃ b j ɛ̃ | k õ b j ɛ̃
+combien: k ɔ̃ b j ɛ̃
 commande: k ɔ m ɑ̃ d
-compris: k ɔ̃ p ʁ i | k õ p ʁ i
-conforme: k ɔ̃ f ɔ ʁ m | k õ f ɔ ʁ m
-congélation: k ɔ̃ ʒ e l a s j ɔ̃ | k ɔ̃ ʒ ɛ l a s j ɔ̃ | k õ ʒ e l a s j ɔ̃
+compris: k ɔ̃ p ʁ i
+conforme: k ɔ̃ f ɔ ʁ m
+congélation: k ɔ̃ ʒ e l a s j ɔ̃ | k ɔ̃ ʒ ɛ l a s j ɔ̃
 connecté: k ɔ n ɛ k t e | k ɔ n e k t e | k o n ɛ k t e
-contact: k ɔ̃ t a k t | k õ t a k t
-continue: k ɔ̃ t i n y | k õ t i n y
-continuer: k ɔ̃ t i n y e | k õ t i n y e
+contact: k ɔ̃ t a k t
+continue: k ɔ̃ t i n y
+continuer: k ɔ̃ t i n y e
 correct: k o ʁ ɛ k t | k ɔ ʁ ɛ k t
 correcte: k o ʁ ɛ k t | k ɔ ʁ ɛ k t
 coude: k u d
@@ -132,7 +132,7 @@ essence: e s ɑ̃ s
 est: ɛ | ɛ t | e
 et: e
 exercice: ɛ ɡ z ɛ ʁ s i s | e ɡ z e ʁ s i s
-extincteur: ɛ k s t ɛ̃ k t œ ʁ | e k s t ẽ k t œ ʁ
+extincteur: ɛ k s t ɛ̃ k t œ ʁ | e k s t ɛ̃ k t œ ʁ
 extraction: ɛ k s t ʁ a k s j ɔ̃ | e k s t ʁ a k s j ɔ̃
 fahrenheit: f a ʁ ə n a j t | f a ʁ n a j t | f a ʁ ø n a j t
 faible: f ɛ b l | f ɛ b | f ɛ b l ə
@@ -169,9 +169,9 @@ huit: ɥ i t | ɥ i
 huitante: ɥ i t ɑ̃ t
 il: i l
 immobilisé: i m o b i l i z e | i m ɔ b i l i z e
-incendie: ɛ̃ s ɑ̃ d i | ẽ s ɑ̃ d i
-injecteur: ɛ̃ ʒ ɛ k t œ ʁ | ẽ ʒ e k t œ ʁ
-injection: ɛ̃ ʒ ɛ k s j ɔ̃ | ẽ ʒ e k s j ɔ̃
+incendie: ɛ̃ s ɑ̃ d i
+injecteur: ɛ̃ ʒ ɛ k t œ ʁ | ɛ̃ ʒ e k t œ ʁ
+injection: ɛ̃ ʒ ɛ k s j ɔ̃ | ɛ̃ ʒ e k s j ɔ̃
 instant: ɛ̃ s t ɑ̃
 j'ai: ʒ e
 jauge: ʒ o ʒ
@@ -180,9 +180,9 @@ joint: ʒ w ɛ̃
 kilopascals: k i l o p a s k a l | k i l ɔ p a s k a l
 l'air: l ɛ ʁ
 l'exercice: l ɛ ɡ z ɛ ʁ s i s | l e ɡ z e ʁ s i s
-l'extincteur: l ɛ k s t ɛ̃ k t œ ʁ | l e k s t ẽ k t œ ʁ
+l'extincteur: l ɛ k s t ɛ̃ k t œ ʁ | l e k s t ɛ̃ k t œ ʁ
 l'huile: l ɥ i l
-l'injection: l ɛ̃ ʒ ɛ k s j ɔ̃ | l ẽ ʒ e k s j ɔ̃
+l'injection: l ɛ̃ ʒ ɛ k s j ɔ̃ | l ɛ̃ ʒ e k s j ɔ̃
 la: l a
 le: l ə | l | l ø
 lent: l ɑ̃
@@ -209,7 +209,7 @@ mises: m i z
 mode: m ɔ d
 moins: m w ɛ̃ | m w ɛ̃ z
 monte: m ɔ̃ t
-monté: m ɔ̃ t e | m õ t e
+monté: m ɔ̃ t e
 moteur: m o t œ ʁ | m ɔ t œ ʁ
 mousse: m u s
 mètres: m ɛ t ʁ | m ɛ t | m ɛ t ʁ ə
@@ -253,7 +253,7 @@ plein: p l ɛ̃
 plus: p l y | p l y z
 point: p w ɛ̃
 points: p w ɛ̃
-pompage: p ɔ̃ p a ʒ | p õ p a ʒ
+pompage: p ɔ̃ p a ʒ
 pompe: p ɔ̃ p
 poste: p ɔ s t
 pour: p u ʁ
