@@ -1,3 +1,4 @@
+import { existsSync } from 'node:fs';
 import { french } from '../../prompts/fr/index.ts';
 import { loadEngine, packagedModel } from '../../src/voice/decoders/soundswallower/load-node.ts';
 import { pronounceFrench } from '../../src/voice/languages/pronunciations/french.ts';
@@ -76,6 +77,10 @@ async function main(args: readonly string[]): Promise<void> {
     .map((level): Level => (level === 'clean' ? level : Number(level)));
   for (const [name, open] of Object.entries(ears)) {
     if (rest.includes('--only') && option('--only', name) !== name) continue;
+    if (name === 'network' && !existsSync(packagedNetwork('fr'))) {
+      console.log('network: not measured, there is no French network (acoustic-model/README.md).');
+      continue;
+    }
     const ear = await open();
     for (const source of [...new Set(clips.map(clip => `${clip.source} ${clip.kind}`))].sort()) {
       const said = clips
