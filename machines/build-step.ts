@@ -1,23 +1,27 @@
 import type { StepId } from '../prompts/types.ts';
 import { withHelp } from './help.ts';
+import { checkFirst } from './kinds/check-first.ts';
 import { inspectNodes, lampsNodes, sensorsNodes } from './kinds/checklist.ts';
 import { confirmNodes } from './kinds/confirm.ts';
 import { crankNodes } from './kinds/crank.ts';
+import { takeBack } from './kinds/echo.ts';
 import { faultsNodes, reasonReplies } from './kinds/faults.ts';
 import { holdNodes } from './kinds/hold.ts';
-import { askReply, isReason, isReply } from './kinds/question.ts';
+import { askReply, isReason, isReply, noReason } from './kinds/question.ts';
 import { readingNodes } from './kinds/reading.ts';
+import { refused, unmetNeeds } from './kinds/refused.ts';
 import { seriesNodes } from './kinds/series.ts';
+import { membersOf } from './kinds/together.ts';
 import { watchNodes } from './kinds/watch.ts';
 import { believed, freshQuestion, isDone, NEXT, pass } from './progress.ts';
 import type { Step } from './steps.ts';
-import { type Look, type Node, type Nodes, note, remark, update } from './toolkit.ts';
+import { type Look, type Node, type Nodes, note, remark, update, withMeta } from './toolkit.ts';
 
 /** The states of one step, by its kind. */
 function kindNodes(step: Step, all: readonly Step[]): Nodes {
   switch (step.kind) {
     case 'confirm':
-      return confirmNodes(step);
+      return confirmNodes(step, all);
     case 'reading':
       return step.series ? seriesNodes(step, step.series) : readingNodes(step);
     case 'hold':
@@ -43,7 +47,7 @@ export const stepTarget = (id: StepId) => `#procedure.${id}`;
 
 /** Where the limits are tight there is no hold, no going back and no skipping: only the reply, or stop. */
 const refuseAll: NonNullable<Node['on']> = Object.fromEntries(
-  ['hold', 'goBack', 'skip'].map(type => [
+  ['hold', 'goBack', 'skip', 'takeBack'].map(type => [
     type,
     { actions: remark(() => ({ line: 'notWhileCritical', values: {} })) },
   ]),
@@ -72,29 +76,51 @@ function stepBefore(step: Step, all: readonly Step[], look: Look): Step | null {
 const undoFrom = (step: Step, all: readonly Step[]) =>
   update(look => {
     const target = stepBefore(step, all, look);
-    const from = target ? all.indexOf(target) : all.length;
+    const group = target && groupOf(target);
+    const first = group ? membersOf(group, all)[0] : target;
+    const from = first ? all.indexOf(first) : all.length;
     const place = (id: StepId) => all.findIndex(candidate => candidate.id === id);
     return {
       ...freshQuestion,
       done: look.context.done.filter(id => place(id) < from),
       skips: look.context.skips.filter(skip => place(skip.step) < from),
+      openItems: look.context.openItems.filter(item => place(item.step) < from),
+      echoed: look.context.echoed.filter(({ step: id }) => place(id) < from),
     };
   });
 
+/** The step's states behind a look at the gates that it needs. */
+const onlyWhenMet = (step: Step, all: readonly Step[], nodes: Nodes, first: string): Nodes => ({
+  entering: {
+    always: [{ guard: look => unmetNeeds(step, all)(look).length > 0, target: 'refused' }, { target: first }],
+  },
+  refused: refused(step, all, 'entering'),
+  ...nodes,
+});
+
+const groupOf = (step: Step) => (step.kind === 'confirm' ? step.together?.group : undefined);
+
 /** One step as a state: its kind's states, with going back and, where the profile allows it, skipping. */
 export function buildStep(step: Step, all: readonly Step[]): Node {
-  const nodes = guardCritical(kindNodes(step, all));
+  const own = guardCritical(checkFirst(step, kindNodes(step, all)));
+  const first = 'begin' in own ? 'begin' : 'asking';
+  const nodes = step.needs && !('refused' in own) ? onlyWhenMet(step, all, own, first) : own;
   const skippable = ({ context }: Look) => context.profile.allowedSkips.some(id => id === step.id);
   return {
-    initial: 'begin' in nodes ? 'begin' : 'asking',
-    tags: step.engine === 'running' ? ['running'] : [],
-    entry: update(() => ({ step: step.id })),
+    initial: 'entering' in nodes ? 'entering' : first,
+    tags: step.engine === 'running' ? ['running'] : step.engine === 'cranking' ? ['starting'] : [],
+    entry: update(({ context }) => ({
+      step: step.id,
+      // A wish for single questions holds for the list, or the group, that it was said in.
+      ...(context.oneByOne === step.id || context.oneByOne === groupOf(step) ? {} : { oneByOne: null }),
+    })),
     states: withHelp({ ...nodes, skipping: skipping(step) }),
     on: {
       goBack: [
         { guard: look => stepBefore(step, all, look) !== null, target: NEXT, actions: undoFrom(step, all) },
         { actions: remark(() => ({ line: 'cannotGoBack', values: {} })) },
       ],
+      takeBack: [takeBack(all), { actions: remark(() => ({ line: 'cannotTakeBack', values: {} })) }],
       skip: [
         { guard: skippable, target: '.skipping' },
         { actions: remark(() => ({ line: 'cannotSkip', values: {} })) },
@@ -111,7 +137,7 @@ function skipping(step: Step): Node {
     reasonReplies.map(reply => ({ reply, move: skipFor(step, reply) })),
   );
   return {
-    ...question,
+    ...withMeta(question, { freeText: true }),
     on: {
       ...question.on,
       reply: [
@@ -121,7 +147,7 @@ function skipping(step: Step): Node {
         })),
         { guard: isReply('notYet'), target: NEXT },
       ],
-      reason: { guard: isReason, ...skipFor(step, null) },
+      reason: [{ guard: isReason, ...skipFor(step, null) }, noReason],
     },
   };
 }

@@ -1,6 +1,6 @@
 import type { LineId, ReplyId, StepId } from '../prompts/types.ts';
 import type { Profile } from '../src/profile/schema.ts';
-import type { Cause, Person, PromptValues, Quantity } from './vocabulary.ts';
+import type { Cause, EngineState, Person, PromptValues, Quantity } from './vocabulary.ts';
 
 /** Who works on what. */
 export interface JobCard {
@@ -68,15 +68,39 @@ export type Pending =
       readonly si: number;
       /** Nobody said it: it came from the bus. */
       readonly byBus?: true;
+      /** It is outside limits that stop the engine: the cause, unless it is denied in time. */
+      readonly stops?: Cause;
       /** What the bus shows instead, where the value was said again against it. */
       readonly busSi?: number;
     };
 
 export interface StopRecord {
   readonly cause: Cause | null;
+  /** What was measured, or missing when its time was up: no other cause that is named afterwards makes it undone. */
+  readonly found: Cause | null;
   readonly by: Person;
   readonly atMs: number;
   readonly step: StepId;
+}
+
+/** What is not as it should be, does not stop the start, and has to be put right later. */
+export interface OpenItem {
+  readonly step: StepId;
+  /** The value outside its limits, in SI. */
+  readonly quantity?: Quantity;
+  readonly si?: number;
+  /** What was found there. */
+  readonly finding?: ReplyId;
+  readonly by: Person;
+}
+
+/** A number that was repeated within the next question. */
+export interface Echoed {
+  readonly step: StepId;
+  readonly quantity: Quantity;
+  readonly si: number;
+  /** What the engine did then: it is taken back only while that is so. */
+  readonly engine: EngineState;
 }
 
 export interface Skip {
@@ -108,6 +132,8 @@ export interface Context {
   readonly pending: Pending | null;
   /** What was said against the bus and has been questioned once; said again, it goes on to its read-back. */
   readonly questioned: string | null;
+  /** A value that can hardly be true and was questioned; said again, it is for the second person to read. */
+  readonly doubted: { readonly quantity: Quantity; readonly si: number } | null;
   /** Misunderstandings since the last reply that counted. */
   readonly misheard: number;
   readonly timer: Timer | null;
@@ -127,8 +153,17 @@ export interface Context {
   /** The first half of a code, until its second half is there. */
   readonly spokenSpn: number | null;
   readonly skips: readonly Skip[];
+  readonly openItems: readonly OpenItem[];
+  /** Numbers that were only repeated, in their order: "wrong" takes back the last. */
+  readonly echoed: readonly Echoed[];
+  /** What is asked one thing at a time, on wish: a group of steps or the list of a step. */
+  readonly oneByOne: string | null;
+  /** Something in the list that is being gone through was said by voice. */
+  readonly spokenInList: boolean;
   readonly stop: StopRecord | null;
   readonly stops: number;
+  /** Steps that were done once and that a stop put back on the list: they are asked as a check first. */
+  readonly again: readonly StepId[];
   /** What the cause of the last stop put back on the list, until work goes on. */
   readonly reopened: readonly StepId[] | null;
   readonly lastSaid: Said | null;

@@ -1,19 +1,23 @@
 import type { Profile } from '../src/profile/schema.ts';
 import { buildStep, phaseOf, stepKey, stepTarget } from './build-step.ts';
+import { CompositionError, stepFaults, waysOutFaults } from './composition.ts';
 import type { Context } from './context.ts';
+import { emergencyWords } from './help.ts';
 import { jobSteps } from './phases/00-job.ts';
 import { fillSteps } from './phases/01-fill.ts';
 import { primeSteps } from './phases/02-prime.ts';
 import { walkRoundSteps } from './phases/03-walk-round.ts';
+import { barOverSteps } from './phases/03b-bar-over.ts';
 import { noFuelCrankSteps } from './phases/04-no-fuel-crank.ts';
 import { keyOnSteps } from './phases/05-key-on.ts';
 import { firstFireSteps } from './phases/06-first-fire.ts';
+import { firstRunSteps } from './phases/06b-first-run.ts';
 import { checksSteps } from './phases/07-running-checks.ts';
 import { warmUpSteps } from './phases/08-warm-up.ts';
 import { sweepsSteps } from './phases/09-sweeps.ts';
 import { shutdownSteps } from './phases/10-shutdown.ts';
 import { signOffSteps } from './phases/11-sign-off.ts';
-import { freshQuestion, gateMet, isDone } from './progress.ts';
+import { freshQuestion, gateMet, isDone, stopFor } from './progress.ts';
 import type { Step } from './steps.ts';
 import { recordStop, stoppedNode } from './stopped.ts';
 import { leftMs, shiftTimes } from './timing.ts';
@@ -36,9 +40,11 @@ export const procedureFor = (profile: Profile): readonly Step[] => [
   ...fillSteps(profile),
   ...primeSteps(profile),
   ...walkRoundSteps(profile),
+  ...barOverSteps(profile),
   ...noFuelCrankSteps(profile),
   ...keyOnSteps(profile),
   ...firstFireSteps(profile),
+  ...firstRunSteps(profile),
   ...checksSteps(profile),
   ...warmUpSteps(profile),
   ...sweepsSteps(profile),
@@ -107,6 +113,7 @@ const initialContext = ({ input }: { readonly input: SessionInput }, first: Step
   series: [],
   pending: null,
   questioned: null,
+  doubted: null,
   misheard: 0,
   timer: null,
   heldSinceMs: null,
@@ -119,8 +126,13 @@ const initialContext = ({ input }: { readonly input: SessionInput }, first: Step
   earlierFaults: [],
   spokenSpn: null,
   skips: [],
+  openItems: [],
+  echoed: [],
+  oneByOne: null,
+  spokenInList: false,
   stop: null,
   stops: 0,
+  again: [],
   reopened: null,
   lastSaid: null,
 });
@@ -131,11 +143,36 @@ const goOn = update(({ context, event }) => ({
   ...(context.heldSinceMs === null ? {} : shiftTimes(context, atMs(event) - context.heldSinceMs)),
 }));
 
-/** Builds the start-up machine for one engine profile. */
+/** Without these nobody signs a start off. */
+const AT_THE_END: readonly Gate[] = ['signature'];
+
+/**
+ * Builds the start-up machine for one engine profile.
+ * @throws CompositionError where its steps do not make a procedure
+ */
 export function buildFirstStart(profile: Profile) {
   const steps = procedureFor(profile);
   const first = steps[0];
   if (!first) throw new Error('The procedure has no steps.');
+  const faults = stepFaults(steps, AT_THE_END);
+  if (faults.length > 0) throw new CompositionError(faults);
+  const machine = machineOf(steps, first);
+  const { next, ...phases } = machine.root.states.procedure?.states ?? {};
+  const { stopped, signedOff, ended } = machine.root.states;
+  const stuck = [
+    ...Object.values(phases).flatMap(phase => Object.values(phase.states)),
+    ...[stopped ?? []].flat(),
+  ].flatMap(part =>
+    waysOutFaults(
+      part,
+      [next, signedOff, ended].flatMap(end => end ?? []),
+    ),
+  );
+  if (stuck.length > 0) throw new CompositionError(stuck);
+  return machine;
+}
+
+function machineOf(steps: readonly Step[], first: Step) {
   const undone = undoneFinder(steps);
   const titleOf = (context: Context) => ({ step: context.step });
 
@@ -150,7 +187,12 @@ export function buildFirstStart(profile: Profile) {
         actions: {
           type: 'say',
           params: ({ context }) =>
-            context.lastSaid ?? { line: 'helpAlways', step: context.step, values: {}, priority: 'prompt' },
+            context.lastSaid ?? {
+              line: 'helpAlways',
+              step: context.step,
+              values: emergencyWords,
+              priority: 'prompt',
+            },
         },
       },
       status: {
@@ -177,7 +219,7 @@ export function buildFirstStart(profile: Profile) {
             : { line: 'timeLeft', values: { time: { unit: 's', si: left / 1000 } } };
         }),
       },
-      help: { actions: remark(() => ({ line: 'helpAlways', values: {} })) },
+      help: { actions: remark(() => ({ line: 'helpAlways', values: emergencyWords })) },
     },
     states: {
       procedure: {
@@ -189,7 +231,14 @@ export function buildFirstStart(profile: Profile) {
         states: {
           ...phaseNodes(steps),
           next: {
-            always: [...steps.flatMap(step => toStep(step, undone)), { target: '#signedOff' }],
+            always: [
+              ...steps.flatMap(step => toStep(step, undone)),
+              {
+                guard: ({ context }) => AT_THE_END.every(gate => gateMet(steps, context, gate)),
+                target: '#signedOff',
+              },
+              stopFor('other'),
+            ],
           },
           memory: { type: 'history', history: 'deep' },
         },

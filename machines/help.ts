@@ -1,6 +1,9 @@
 import { type Node, type Nodes, remark } from './toolkit.ts';
 import type { PromptValue } from './vocabulary.ts';
 
+/** Named for the eye wherever somebody asks what may be said. */
+export const emergencyWords = { words: { emergencyWords: 'shown' } } as const;
+
 /** "Help" names what may be said here; where nothing in particular is awaited, the root names the rest. */
 const helpOf = ({ meta }: Node): Node['on'] => {
   if (!meta) return {};
@@ -10,7 +13,14 @@ const helpOf = ({ meta }: Node): Node['on'] => {
   ];
   return choices.length === 0
     ? {}
-    : { help: { actions: remark(() => ({ line: 'help', values: { choices: { list: choices } } })) } };
+    : {
+        help: {
+          actions: remark(() => ({
+            line: 'help',
+            values: { choices: { list: choices }, ...emergencyWords },
+          })),
+        },
+      };
 };
 
 /** Gives each state of a step, or of the stop, its own help. */

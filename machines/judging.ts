@@ -2,7 +2,7 @@ import { describeIssue, type Verdict } from '../src/engineering/result.ts';
 import type { Written } from '../src/record/vocabulary/kinds.ts';
 import type { Judge, Judgement } from './steps.ts';
 import { atMs, type Line, type Look, note, update } from './toolkit.ts';
-import { type PromptValues, quantityUnits } from './vocabulary.ts';
+import { type PromptValue, type PromptValues, quantityUnits } from './vocabulary.ts';
 
 /** The value that waits for, or has just had, its read-back. */
 export const pendingValue = ({ context }: Look) =>
@@ -47,12 +47,29 @@ const verdictData = (verdict: Verdict): Judged => ({
   source: verdict.rule.source,
 });
 
+/** What was held against the limits, where that is not the value itself: a peak that follows, a scatter, a rank. */
+const heldAgainst = (verdict: Verdict, read: Read | undefined): Pick<Judged, 'of' | 'ofUnit'> =>
+  read === undefined || (verdict.value === read.si && verdict.unit === read.unit)
+    ? {}
+    : { of: verdict.value, ofUnit: verdict.unit };
+
+/** What was read, in the unit of its quantity. */
+interface Read {
+  readonly si: number;
+  readonly unit: string;
+}
+
 /** A judgement as the record keeps it. */
-export function judgementData(judgement: Judgement | null): Judged {
+export function judgementData(judgement: Judgement | null, read?: Read): Judged {
   if (judgement === null) return { met: false };
-  if (judgement.ok) return verdictData(judgement.value);
+  if (judgement.ok) return { ...verdictData(judgement.value), ...heldAgainst(judgement.value, read) };
   return 'verdict' in judgement
-    ? { ...verdictData(judgement.verdict), met: false, why: judgement.line }
+    ? {
+        ...verdictData(judgement.verdict),
+        ...heldAgainst(judgement.verdict, read),
+        met: false,
+        why: judgement.line,
+      }
     : { met: false, why: describeIssue(judgement.issue) };
 }
 
@@ -69,17 +86,31 @@ export const noteVerdict = (judge: Judge) =>
         unit: value ? quantityUnits[value.quantity] : null,
         ...(value?.byBus ? { via: 'bus' } : {}),
         ...(value?.busSi === undefined ? {} : { bus: value.busSi }),
-        ...judgementData(judgementOf(judge, look)),
+        ...judgementData(
+          judgementOf(judge, look),
+          value ? { si: value.si, unit: quantityUnits[value.quantity] } : undefined,
+        ),
       },
     };
   });
 
+/** The limits of a judgement as a blank's value; empty where the rule has no answer. */
+export function limitsOf(judgement: Judgement | null): PromptValue {
+  const verdict = judgement?.ok
+    ? judgement.value
+    : judgement && 'verdict' in judgement
+      ? judgement.verdict
+      : null;
+  if (!verdict) return '';
+  const { unit, min, max } = verdict;
+  return { limits: { unit, ...(min === undefined ? {} : { min }), ...(max === undefined ? {} : { max }) } };
+}
+
 /** A judgement in one short sentence. */
 export function judgementLine(judgement: Judgement, named: PromptValues): ReturnType<Line> {
   if (judgement.ok) {
-    const { met, unit, min, max } = judgement.value;
-    const limits = { unit, ...(min === undefined ? {} : { min }), ...(max === undefined ? {} : { max }) };
-    return { line: met ? 'inside' : 'outside', values: { ...named, limits: { limits } } };
+    const line = judgement.value.met ? 'inside' : 'outside';
+    return { line, values: { ...named, limits: limitsOf(judgement) } };
   }
   return 'line' in judgement
     ? { line: judgement.line, values: { ...named, ...judgement.values } }

@@ -43,5 +43,18 @@ export function controlsOf(moment: Moment): readonly ControlId[] {
   if (moment.matches('held')) return ['continue', ...timed, ...always];
   if (moment.matches('stopped') || moment.hasTag('critical')) return [...timed, ...always];
   const skippable = context.profile.allowedSkips.some(id => id === context.step);
-  return ['hold', 'goBack', ...(skippable ? (['skip'] as const) : []), ...timed, ...always];
+  // Where something is read back, "wrong" denies that.
+  const echoed = context.echoed.at(-1);
+  const mayTakeBack =
+    echoed !== undefined &&
+    !offerOf(moment).replies.includes('no') &&
+    (echoed.engine === 'running') === moment.hasTag('running');
+  return [
+    'hold',
+    'goBack',
+    ...(mayTakeBack ? (['takeBack'] as const) : []),
+    ...(skippable ? (['skip'] as const) : []),
+    ...timed,
+    ...always,
+  ];
 }

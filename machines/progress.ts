@@ -1,7 +1,7 @@
 import type { StepId } from '../prompts/types.ts';
 import type { Context } from './context.ts';
 import type { Step } from './steps.ts';
-import { atMs, type Look, type Note, note, update } from './toolkit.ts';
+import { atMs, type Look, type Note, note, remark, update } from './toolkit.ts';
 import type { Cause } from './vocabulary.ts';
 
 /** Where every finished step leads: to the first step, in the order of the procedure, that is not done. */
@@ -26,6 +26,7 @@ export const gateMet = (steps: readonly Step[], context: Context, gate: Step['ga
 export const freshQuestion = {
   pending: null,
   questioned: null,
+  doubted: null,
   misheard: 0,
   timer: null,
   deadline: null,
@@ -51,9 +52,22 @@ export const pass = (step: Step) => ({
   target: NEXT,
   actions: [
     note(look => passed(step, look)),
-    update(({ context }) => ({ ...freshQuestion, done: [...context.done, step.id] })),
+    update(({ context }) => ({
+      ...freshQuestion,
+      done: [...context.done, step.id],
+      again: context.again.filter(id => id !== step.id),
+    })),
   ],
 });
+
+/** What an engine is not started again after on somebody's word alone. */
+const FOUND: readonly (Cause | null)[] = ['noOilPressure', 'overheating', 'overspeed'];
+
+/** A stop that comes while a reading outside its limits waits to be denied was called for that reading. */
+function foundBy({ pending }: Context, cause: Cause | null): Cause | null {
+  const found = cause ?? (pending?.kind === 'value' ? (pending.stops ?? null) : null);
+  return FOUND.includes(found) ? found : null;
+}
 
 /**
  * Every stop forgets what was being asked and timed. A stop within a stop keeps the place and the cause
@@ -62,17 +76,19 @@ export const pass = (step: Step) => ({
 export const stopNow = ({ context, event }: Look, cause: Cause | null): Partial<Context> => ({
   ...freshQuestion,
   heldSinceMs: null,
+  echoed: [],
   stops: context.stops + 1,
   stop: {
     cause: context.stop ? context.stop.cause : cause,
+    found: context.stop?.found ?? foundBy(context, cause),
     by: event.by,
     atMs: atMs(event),
     step: context.stop?.step ?? context.step,
   },
 });
 
-/** Everything stops, with a cause that is already known. */
-export const stopFor = (cause: Cause) => ({
+/** Everything stops, with a cause that is already known, or one to be asked for. */
+export const stopFor = (cause: Cause | null) => ({
   target: STOPPED,
   actions: [update(look => stopNow(look, cause))],
 });
@@ -100,5 +116,15 @@ export const extendDeadline = ({ context, event }: Look): Partial<Context> =>
 export const lateStops = (causes: readonly Cause[]) =>
   causes.map(cause => ({
     guard: (look: Look) => deadlinePassed(look) && look.context.deadline?.cause === cause,
-    ...stopFor(cause),
+    target: STOPPED,
+    actions: [
+      remark(({ context: { deadline, step } }) => ({
+        line: 'answerLate',
+        values: {
+          title: { step },
+          time: { unit: 's', si: deadline ? (deadline.atMs - deadline.sinceMs) / 1000 : 0 },
+        },
+      })),
+      ...stopFor(cause).actions,
+    ],
   }));

@@ -1,22 +1,16 @@
-import type { StepId } from '../prompts/types.ts';
+import type { PhaseId, StepId } from '../prompts/types.ts';
 import type { Context } from './context.ts';
 import type { Step } from './steps.ts';
 import type { Cause } from './vocabulary.ts';
 
 /** A whole phase (`fill.`) or one step (`fill.coolantFilled`). */
-type Reopened = `${string}.` | StepId;
+type Reopened = `${PhaseId}.` | StepId;
 
-const COOLANT: readonly Reopened[] = [
-  'fill.coolantFilled',
-  'fill.coolantBleed',
-  'fill.coolantBled',
-  'fill.coolantFreezePoint',
-  'walkRound.hoses',
-];
+const COOLANT: readonly Reopened[] = ['fill.coolantFilled', 'fill.coolantBled', 'walkRound.hoses'];
 const OIL: readonly Reopened[] = [
   'fill.oilFilterPreFilled',
   'fill.oilFilterDry',
-  'fill.oilQuantity',
+  // How much went in at first says nothing any more: the dipstick does.
   'fill.oilLevel',
 ];
 const FUEL: readonly Reopened[] = [
@@ -36,14 +30,26 @@ export const reopenedBy: Record<Cause, readonly Reopened[]> = {
   fuelLeak: [...FUEL, 'walkRound.tools'],
   noOilPressure: [...OIL, 'walkRound.sensors', 'noFuelCrank.'],
   noStart: ['fill.fuelGrade', ...FUEL, 'walkRound.sensors'],
-  overspeed: ['job.cutOff', 'walkRound.', 'noFuelCrank.'],
+  binds: ['barOver.'],
+  overspeed: ['job.cutOff', 'walkRound.', 'barOver.', 'noFuelCrank.'],
   overheating: [...COOLANT, 'walkRound.belts'],
   faultCode: ['walkRound.sensors', 'walkRound.wiring'],
-  smokeOrFire: ['job.', 'fill.', 'prime.', 'walkRound.', 'noFuelCrank.'],
+  smokeOrFire: ['job.', 'fill.', 'prime.', 'walkRound.', 'barOver.', 'noFuelCrank.'],
   someoneHurt: ['job.', 'walkRound.', 'noFuelCrank.'],
-  looseOrNoise: ['walkRound.', 'noFuelCrank.'],
+  looseOrNoise: ['walkRound.', 'barOver.', 'noFuelCrank.'],
   toolRestarted: ['job.stopTechnician', 'job.stopSecond', 'noFuelCrank.'],
   other: ['walkRound.', 'noFuelCrank.'],
+};
+
+/** What has to be done anew as well where the check of a step finds that it is no longer so. */
+export const redoneWith: Partial<Record<StepId, readonly StepId[]>> = {
+  'fill.coolantFilled': ['fill.coolantBleed', 'fill.coolantBled', 'fill.coolantFreezePoint'],
+  'fill.coolantMix': [
+    'fill.coolantFilled',
+    'fill.coolantBleed',
+    'fill.coolantBled',
+    'fill.coolantFreezePoint',
+  ],
 };
 
 const matches = (id: StepId, reopened: readonly Reopened[]) =>
@@ -52,7 +58,8 @@ const matches = (id: StepId, reopened: readonly Reopened[]) =>
 const phaseOf = (id: StepId) => id.slice(0, id.indexOf('.') + 1);
 
 /**
- * The steps that still count as done after a stop. The cause takes out what it puts in doubt; a stop
+ * The steps that still count as done after a stop. The cause takes out what it puts in doubt, and
+ * what was found by measurement does so whatever cause is named; a stop
  * in the middle of cranking without fuel begins that phase again; and nothing that was found with the
  * key on or the engine running outlives the stop, unless the engine had already been shut down well
  * and the cause puts nothing before it in doubt.
@@ -63,7 +70,9 @@ export function doneAfterStop(steps: readonly Step[], context: Context, cause: C
   const keyOff = order('shutdown.keyOff');
   const stoppedAt = order(context.stop?.step ?? context.step);
 
-  const kept = context.done.filter(id => !matches(id, reopenedBy[cause]));
+  const found = context.stop?.found ?? null;
+  const doubtful = [...reopenedBy[cause], ...(found ? reopenedBy[found] : [])];
+  const kept = context.done.filter(id => !matches(id, doubtful));
   const doubtBeforeKeyOn = kept.length < context.done.length;
   const afterRun = stoppedAt > keyOff && !doubtBeforeKeyOn;
   const cranking = stoppedAt >= 0 && steps[stoppedAt]?.id.startsWith('noFuelCrank.');

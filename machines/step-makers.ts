@@ -51,9 +51,18 @@ export const hold = (
 
 type Needed<S, Keys extends keyof S> = Pick<S, Keys> & Rest<S, Keys>;
 
+/** Replies for groups of a list, a phrase for each that no other state takes; lists longer than that go on one by one. */
+const lampGroups: readonly ReplyId[] = ['firstLamps', 'secondLamps', 'thirdLamps'];
+const runningLampGroups: readonly ReplyId[] = [
+  'firstLampsRunning',
+  'secondLampsRunning',
+  'thirdLampsRunning',
+];
+
 export const lamps = (id: StepId, rest: Needed<LampsStep, 'lamps' | 'expected' | 'wrong'>): LampsStep => ({
   kind: 'lamps',
   id,
+  groups: rest.expected === 'keyOn' ? lampGroups : runningLampGroups,
   ...usual,
   ...rest,
 });
@@ -61,6 +70,7 @@ export const lamps = (id: StepId, rest: Needed<LampsStep, 'lamps' | 'expected' |
 export const sensors = (id: StepId, rest: Needed<SensorsStep, 'items' | 'ok'>): SensorsStep => ({
   kind: 'sensors',
   id,
+  groups: [],
   ...usual,
   ...rest,
 });

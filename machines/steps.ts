@@ -1,11 +1,10 @@
-import type { LineId, ReplyId, StepId } from '../prompts/types.ts';
+import type { GroupId, LineId, ReplyId, StepId } from '../prompts/types.ts';
 import type { Issue, Result, Verdict } from '../src/engineering/result.ts';
 import type { Lamp } from '../src/profile/schema.ts';
 import type { Context, SeriesValue } from './context.ts';
-import type { Cause, Gate, InspectPoint, Person, PromptValues, Quantity } from './vocabulary.ts';
+import type { Cause, EngineState, Gate, InspectPoint, Person, PromptValues, Quantity } from './vocabulary.ts';
 
-/** Whether the engine stands, is turned by the starter, or runs while a step is done. */
-export type EngineState = 'off' | 'cranking' | 'running';
+export type { EngineState };
 
 /** A value held against its limits; an issue where the rule has no answer, which never counts as met. */
 export type Judgement =
@@ -22,16 +21,33 @@ interface StepBase {
   readonly engine: EngineState;
   /** The gate this step helps to open. Its replies are read back. */
   readonly gate?: Gate;
+  /** The gates without which the step is not begun. */
+  readonly needs?: readonly Gate[];
   /** Figures for the blanks in the step's prompt. */
   readonly values?: (context: Context) => PromptValues;
   /** The step is passed over where this is false, and never shown. */
   readonly when?: (context: Context) => boolean;
 }
 
+/**
+ * Steps that may be asked together: done at one place, by one person, at most four, each named, and answered by a
+ * phrase that no other state takes. Long lists are not read to their end and lead to answers by habit: short ones, in
+ * groups by place (Degani and Wiener, Human Factors of Flight-Deck Checklists, NASA CR 177549). Never people's safety,
+ * cut-off, fuelling, cap, clear or leaks.
+ */
+export interface Together {
+  readonly group: GroupId;
+  readonly ok: ReplyId;
+}
+
 /** Somebody says that a thing is so. */
 export interface ConfirmStep extends StepBase {
   readonly kind: 'confirm';
   readonly ok: ReplyId;
+  /** Asked together with the steps beside it that name the same group, in one question with a reply of its own. */
+  readonly together?: Together;
+  /** Numbers that were only repeated until now: the step reads them back, and asks for them again where one is wrong. */
+  readonly readsBack?: readonly StepId[];
   /** False where the calculation behind the step has no answer: then no reply passes. */
   readonly possible?: (context: Context) => boolean;
   /** A reply that stops the session, with the cause it gives. */
@@ -43,6 +59,8 @@ export interface ConfirmStep extends StepBase {
     /** The rule behind the limit, on the seconds that the reply took; for the record. */
     readonly judge: Judge;
   };
+  /** The oil level, on an engine that may have been turned: low is topped up, risen ends the start for good. */
+  readonly dipstick?: boolean;
   /** The reply says that the engine stands; it does not count while the bus shows that it turns. */
   readonly standing?: boolean;
   /** The stop words themselves are the reply, so that the real stop is practised. */
@@ -56,8 +74,16 @@ export interface ReadingStep extends StepBase {
   readonly judge: Judge;
   /** What a value outside its limits leads to: another look, or a stop. */
   readonly outside: 'again' | Cause;
+  /** "Not measured" is an answer, and leads back to the step in which it can be measured. */
+  readonly notMeasured?: { readonly again: StepId };
+  /** The step that reads it back together with others, before the first gate that it helps to open. */
+  readonly readBackIn?: StepId;
   /** The bus gives it only while the engine keeps this speed. */
   readonly atRpm?: number;
+  /** A value outside its limits may stay so, as an open item: never oil pressure, leaks, heat or speed. */
+  readonly mayStayOpen?: boolean;
+  /** Only time brings the value inside its limits. */
+  readonly byTime?: boolean;
   /** The gauge is read several times, and judged by how the values run. */
   readonly series?: Series;
 }
@@ -65,6 +91,8 @@ export interface ReadingStep extends StepBase {
 export interface Series {
   readonly count: number;
   readonly judge: (context: Context, values: readonly SeriesValue[]) => Judgement;
+  /** A single value that breaks this stops the session. */
+  readonly bounds?: { readonly judge: Judge; readonly cause: Cause };
 }
 
 /** Time that has to pass. */
@@ -78,6 +106,8 @@ export interface LampsStep extends StepBase {
   readonly kind: 'lamps';
   readonly expected: 'keyOn' | 'running';
   readonly lamps: readonly Lamp[];
+  /** Replies for the lamps in groups, one for each group; without them lamps are asked one by one. */
+  readonly groups: readonly ReplyId[];
   /** What a lamp in the wrong state leads to: another look, or a stop. */
   readonly wrong: 'again' | Cause;
 }
@@ -87,6 +117,8 @@ export interface SensorsStep extends StepBase {
   readonly kind: 'sensors';
   readonly items: readonly { readonly id: string; readonly name: string }[];
   readonly ok: ReplyId;
+  /** Replies for the things in groups, one for each group. */
+  readonly groups: readonly ReplyId[];
 }
 
 /** Bursts of the starter inside its thermal budget, until something is seen. */
@@ -95,8 +127,15 @@ export interface CrankStep extends StepBase {
   readonly needs: readonly Gate[];
   /** What ends the cranking well. */
   readonly until: ReplyId;
+  /** What people have to know before the first burst: what is asked of them afterwards, and how soon. */
+  readonly announces?: (context: Context) => readonly {
+    readonly line: LineId;
+    readonly values: PromptValues;
+  }[];
   /** Read back after the starter is released; without it the reply counts at once. */
   readonly readBack: boolean;
+  /** Whether so many seconds of cranking are enough for it to have come; what comes earlier is looked at twice. */
+  readonly earliest?: Judge;
   /** The longest burst; the starter's thermal budget may make it shorter. */
   readonly burst: (context: Context) => number;
   /** Total cranking after which the step gives up. */
@@ -114,12 +153,20 @@ export interface WatchStep extends StepBase {
   readonly atLeastS: (context: Context) => number;
   /** Whether the seconds watched so far are enough, where a rule judges them. */
   readonly enough?: (watchedS: number) => Result<Verdict>;
-  readonly timeUp: { readonly seconds: (context: Context) => number; readonly cause: Cause };
+  /** When the time is up it stops with a cause, or goes on and leaves an open item, with what is said then. */
+  readonly timeUp: { readonly seconds: (context: Context) => number } & (
+    | { readonly cause: Cause }
+    | { readonly open: LineId }
+  );
+  /** What has come takes the open item of this step off the list. */
+  readonly settles?: StepId;
   /** A gauge that is read meanwhile. */
   readonly reading?: {
     readonly quantity: Quantity;
     /** A value that meets this ends the watch. */
     readonly reached: Judge;
+    /** The reply counts only where the last value meets this. */
+    readonly agrees: Judge;
     /** A value that breaks this stops the session. */
     readonly bounds: Judge;
     readonly cause: Cause;
@@ -134,7 +181,8 @@ export interface WatchStep extends StepBase {
 /** The second person looks at one thing after another; whatever is wrong stops the session. */
 export interface InspectStep extends StepBase {
   readonly kind: 'inspect';
-  readonly points: readonly { readonly id: InspectPoint; readonly cause: Cause }[];
+  /** Without a cause here it is asked for once all is off. */
+  readonly points: readonly { readonly id: InspectPoint; readonly cause: Cause | null }[];
 }
 
 /** Fault codes, spoken or from the bus, decoded and judged by the profile. */

@@ -1,11 +1,12 @@
 import type { LineId, ReplyId } from '../prompts/types.ts';
+import { replyNeedsReadBack } from './assurance.ts';
 import { withHelp } from './help.ts';
 import { refuseTurning } from './kinds/bus.ts';
 import { askReply, readBack, readBackReply, setAside, type Waiting } from './kinds/question.ts';
 import { NEXT, passed, stopNow } from './progress.ts';
 import { doneAfterStop, reopenedSteps } from './reopening.ts';
 import type { Step } from './steps.ts';
-import { type Look, type Node, note, remark, update } from './toolkit.ts';
+import { type Look, type Move, type Node, note, remark, update } from './toolkit.ts';
 import type { Cause } from './vocabulary.ts';
 
 /** What is said for each cause when it is asked for. `drill` and `toolRestarted` are never asked. */
@@ -30,6 +31,19 @@ export const recordStop = update(look =>
   stopNow(look, look.event.type === 'stop' ? (look.event.cause ?? null) : null),
 );
 
+const bySpeech = replyNeedsReadBack('gate');
+
+/** What was heard is confirmed first; by keys it leads on at once. Only the end of a session is confirmed either way. */
+const sure = (reply: ReplyId, readBack: string, moves: readonly Move[]) => [
+  { reply, move: { guard: bySpeech, target: readBack, actions: setAside(reply) } },
+  ...moves.map(move => ({ reply, move })),
+];
+
+const goOn: Move = {
+  target: NEXT,
+  actions: update(() => ({ stop: null, reopened: null, misheard: 0, pending: null })),
+};
+
 /**
  * Everything off, then the cause, then back through what the cause puts in doubt. There is no way out
  * of here but through confirmed replies.
@@ -43,7 +57,10 @@ export function stoppedNode(steps: readonly Step[]): Node {
   const after = (look: Look) => doneAfterStop(steps, look.context, cause(look) ?? 'other');
   const toMakingSafe = [
     { reply: 'allOff' as const, move: refuseTurning },
-    { reply: 'allOff' as const, move: { target: 'makingSafeReadBack', actions: setAside('allOff') } },
+    ...sure('allOff', 'makingSafeReadBack', [
+      { guard: look => cause(look) !== null, target: 'causeReadBack' },
+      { target: 'askingCause' },
+    ]),
   ];
   const toEnd = {
     reply: 'endSession' as const,
@@ -102,15 +119,15 @@ export function stoppedNode(steps: readonly Step[]): Node {
         { target: 'makingSafe' },
       ),
       askingCause: askReply(technician, () => ({ line: 'askCause', values: {} }), [
-        ...causeReplies.map(([reply, named]) => ({
-          reply,
-          move: {
-            target: 'causeReadBack',
-            actions: update(({ context }) => ({
-              stop: context.stop ? { ...context.stop, cause: named } : context.stop,
-            })),
-          },
-        })),
+        ...causeReplies.flatMap(([reply, named]) => {
+          const name = update(({ context }) => ({
+            stop: context.stop ? { ...context.stop, cause: named } : context.stop,
+          }));
+          return [
+            { reply, move: { guard: bySpeech, target: 'causeReadBack', actions: name } },
+            { reply, move: { target: 'reopened', actions: [name, ...reopen(after, cause)] } },
+          ];
+        }),
         toEnd,
       ]),
       causeReadBack: readBack(
@@ -125,19 +142,9 @@ export function stoppedNode(steps: readonly Step[]): Node {
           line: 'afterStop',
           values: { steps: { list: (context.reopened ?? []).map(step => ({ step })) } },
         }),
-        [{ reply: 'ready', move: { target: 'readyReadBack', actions: setAside('ready') } }, toEnd],
+        [...sure('ready', 'readyReadBack', [goOn]), toEnd],
       ),
-      readyReadBack: readBack(
-        technician,
-        readBackReply,
-        [
-          {
-            target: NEXT,
-            actions: update(() => ({ stop: null, reopened: null, misheard: 0, pending: null })),
-          },
-        ],
-        { target: 'reopened' },
-      ),
+      readyReadBack: readBack(technician, readBackReply, [goOn], { target: 'reopened' }),
       endReadBack: readBack(technician, readBackReply, [{ target: '#ended' }], { target: 'askingCause' }),
     }),
   };
@@ -168,7 +175,9 @@ const reopen = (
     // A stop within a stop adds to what the first one put back on the list.
     reopened: [...(look.context.reopened ?? []), ...reopenedSteps(look.context.done, after(look))],
     done: after(look),
+    again: [...new Set([...look.context.again, ...reopenedSteps(look.context.done, after(look))])],
     skips: look.context.skips.filter(skip => after(look).includes(skip.step)),
+    openItems: look.context.openItems.filter(item => after(look).includes(item.step)),
     misheard: 0,
   })),
 ];

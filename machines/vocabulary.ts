@@ -1,34 +1,27 @@
 import type { LineId } from '../prompts/types.ts';
 import type { FuelPractice, GellingRisk } from '../src/engineering/fuel.ts';
+import { quantityUnits, type SiUnit } from '../src/engineering/quantities/table.ts';
 import type { Issue } from '../src/engineering/result.ts';
 import type { Cause, Gate, Person, Quantity, Via } from '../src/record/vocabulary/names.ts';
 
 export type { Cause, Gate, Person, Quantity, Via };
 
-/** Named as in the calculations; the user's own units come in only where something is spoken or shown. */
-export type SiUnit = 'degC' | 'm' | 'litre' | '%' | 'count' | 'V' | 'rpm' | 'kPa' | 's';
+export { quantityUnits, type SiUnit };
 
-export const quantityUnits: Record<Quantity, SiUnit> = {
-  ambientTemperature: 'degC',
-  coldestNight: 'degC',
-  altitude: 'm',
-  coolantFreezePoint: 'degC',
-  oilQuantity: 'litre',
-  fuelInTank: 'litre',
-  biodieselShare: '%',
-  primerStrokes: 'count',
-  batteryVoltage: 'V',
-  chargingVoltage: 'V',
-  crankingVoltage: 'V',
-  engineSpeed: 'rpm',
-  oilPressure: 'kPa',
-  coolantTemperature: 'degC',
-  suspectParameter: 'count',
-  failureMode: 'count',
-};
+/** Whether the engine stands, is turned by the starter, or runs while a step is done. */
+export type EngineState = 'off' | 'cranking' | 'running';
 
 /** Where the second person looks. */
-export type InspectPoint = 'fuelJoints' | 'coolantJoints' | 'oilJoints' | 'boots' | 'hiss' | 'smellAndSmoke';
+export type InspectPoint =
+  | 'anyLeak'
+  | 'noise'
+  | 'smoke'
+  | 'fuelJoints'
+  | 'coolantJoints'
+  | 'oilJoints'
+  | 'boots'
+  | 'hiss'
+  | 'smellAndSmoke';
 
 /** A value for a blank in a prompt; quantities are put into the user's units by whoever speaks. */
 export type PromptValue =
@@ -59,6 +52,10 @@ export type PromptValue =
   | { readonly phase: string }
   | { readonly limits: { readonly unit: string; readonly min?: number; readonly max?: number } }
   | { readonly point: InspectPoint }
+  /** What a step asks for, in a few words among others. */
+  | { readonly item: string }
+  /** The words that stop everything: for the eye only, so that the tool does not stop itself. */
+  | { readonly emergencyWords: 'shown' }
   /** Spoken one digit after the other. */
   | { readonly digits: number }
   /** Joined with commas, or as plain words one after the other. */

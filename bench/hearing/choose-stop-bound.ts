@@ -1,6 +1,6 @@
 import { english } from '../../prompts/en/index.ts';
 import { stepMs } from '../../src/voice/ear/sound.ts';
-import { createStopSpotter } from '../../src/voice/ear/stop-spotter.ts';
+import { createStopSpotter, leastEarlyStopPerPhone } from '../../src/voice/ear/stop-spotter.ts';
 import { pronounceEnglish } from '../../src/voice/languages/pronunciations/english.ts';
 import { speechRateHz } from '../../src/voice/resample.ts';
 import { quantile } from '../voice-measure.ts';
@@ -22,12 +22,12 @@ const withinMs = 500;
 /** Nobody says stop for longer than this. */
 const longestStopMs = 1_200;
 
-/** When the spotter alone reports, on the time line of a scene. */
+/** When the spotter alone reports, on the time line of a scene, with this bound in the early outputs. */
 function stopsIn(
   { samples }: Scene,
-  leastPerPhone: number,
+  leastEarlyPerPhone: number,
 ): readonly { readonly atMs: number; readonly text: string }[] {
-  const spotter = createStopSpotter(pronounceEnglish, { leastPerPhone });
+  const spotter = createStopSpotter(pronounceEnglish, { leastEarlyPerPhone });
   spotter.listen(english.stopWordings);
   return remember(samples).flatMap((moments, step) =>
     moments.flatMap(moment => {
@@ -54,7 +54,7 @@ function tryOnStops(of: string, scenes: readonly Scene[]): void {
     }
     const percent = ((100 * lateMs.length) / said).toFixed(1);
     console.log(
-      `  ${of} ${bound}: ${percent} % of ${said}, late ${quantile(lateMs, 0.5).toFixed(0)} / ${quantile(lateMs, 0.95).toFixed(0)} ms${bound === -0.6 ? `, missed ${missed.join(' ')}` : ''}`,
+      `  ${of} ${bound}: ${percent} % of ${said}, late ${quantile(lateMs, 0.5).toFixed(0)} / ${quantile(lateMs, 0.95).toFixed(0)} ms${bound === leastEarlyStopPerPhone ? `, missed ${missed.join(' ')}` : ''}`,
     );
   }
 }

@@ -1,4 +1,5 @@
 import { type SpeakerSet, speakerSets } from './material.ts';
+import { writePage } from './page/write.ts';
 import { parts } from './parts.ts';
 import { freeTextPeers, PeerError } from './peers/free-text.ts';
 import { clipsOf, peopleFolders } from './people/folders.ts';
@@ -6,9 +7,8 @@ import { RecordingsError } from './people/recordings.ts';
 import { listenerRemembering } from './remembered.ts';
 import { storedResults, storePart } from './results.ts';
 import { sizes } from './sizes.ts';
-import { writePage } from './write-page.ts';
 
-const usage = `npm run hearing -- [${Object.keys(parts).join(' | ')} ...] [--quick] [--development] [--people <folder> ...] [--peer <name>=<command> ...] | --page`;
+const usage = `npm run hearing -- [${Object.keys(parts).join(' | ')} ...] [--quick | --sample] [--development] [--people <folder> ...] [--peer <name>=<command> ...] | --page`;
 
 /** How well a loud bay is heard: prints, and writes docs/hearing.json and docs/hearing.md. */
 async function main(all: readonly string[]): Promise<void> {
@@ -21,7 +21,7 @@ async function main(all: readonly string[]): Promise<void> {
   const flags = args.filter(arg => arg.startsWith('--'));
   const names = args.filter(arg => !arg.startsWith('--'));
   const unknown = [
-    ...flags.filter(flag => flag !== '--quick' && flag !== '--development'),
+    ...flags.filter(flag => !['--quick', '--sample', '--development'].includes(flag)),
     ...names.filter(name => !Object.hasOwn(parts, name)),
   ];
   if (unknown.length > 0) {
@@ -29,7 +29,11 @@ async function main(all: readonly string[]): Promise<void> {
     process.exitCode = 2;
     return;
   }
-  const size = flags.includes('--quick') ? sizes.quick : sizes.full;
+  const size = flags.includes('--quick')
+    ? sizes.quick
+    : flags.includes('--sample')
+      ? sizes.sample
+      : sizes.full;
   // What settings are tried on is printed and never stored: figures in the documents are those of the test set.
   const set: SpeakerSet = flags.includes('--development') ? speakerSets.development : speakerSets.test;
   const clips = clipsOf(folders);

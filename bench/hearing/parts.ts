@@ -168,11 +168,16 @@ const ofPeople =
 
 const splitOf = ({ name }: SpeakerSet) => (name === 'test' ? 'test' : 'dev');
 
-const peopleReplies = ofPeople((people, { size, listener }, keep) =>
-  measurePeopleReplies(people, size.levelsOfPeople, size.clipsOfPeople, listener, results =>
-    keep({ peopleReplies: { size: size.name, ...results } }),
-  ),
-);
+const repliesOfPeople = (
+  part: 'peopleDigits' | 'peopleNumbers' | 'peopleWords' | 'peopleOtherWords',
+  kind: Parameters<typeof measurePeopleReplies>[1],
+  levelsIn: (size: Size) => readonly Level[],
+): Part =>
+  ofPeople((people, { size, listener }, keep) =>
+    measurePeopleReplies(people, kind, levelsIn(size), size.clipsOfPeople, listener, results =>
+      keep({ [part]: { size: size.name, ...results } }),
+    ),
+  );
 
 const peopleStops = ofPeople((people, { size, listener }, keep) =>
   measurePeopleStops(people, size.stopLevelsOfPeople, size.clipsOfPeople, listener, rows =>
@@ -200,8 +205,11 @@ export const parts = {
   talk,
   microphones,
   humans,
-  peopleReplies,
+  peopleDigits: repliesOfPeople('peopleDigits', 'digits', size => size.levelsOfNumbers),
   peopleStops,
   peopleTalk,
+  peopleWords: repliesOfPeople('peopleWords', 'words', size => size.levelsOfWords),
+  peopleNumbers: repliesOfPeople('peopleNumbers', 'numbers', size => size.levelsOfNumbers),
+  peopleOtherWords: repliesOfPeople('peopleOtherWords', 'otherWords', size => size.levelsOfWords),
   peers,
 } as const;

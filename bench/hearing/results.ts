@@ -69,7 +69,10 @@ export interface Results {
     readonly size: string;
     readonly rows: readonly { readonly of: string; readonly taken: Taken }[];
   };
-  readonly peopleReplies?: PeopleReplies & { readonly size: string };
+  readonly peopleDigits?: PeopleReplies & { readonly size: string };
+  readonly peopleNumbers?: PeopleReplies & { readonly size: string };
+  readonly peopleWords?: PeopleReplies & { readonly size: string };
+  readonly peopleOtherWords?: PeopleReplies & { readonly size: string };
   readonly peopleStops?: { readonly size: string; readonly rows: readonly PeopleStops[] };
   readonly peopleTalk?: { readonly size: string; readonly rows: readonly PeopleTalk[] };
   readonly peers?: Peers & { readonly size: string };
@@ -101,12 +104,37 @@ const jsonPath = fileURLToPath(new URL('../../docs/hearing.json', import.meta.ur
 export const storedResults = (): StoredResults =>
   existsSync(jsonPath) ? (JSON.parse(readFileSync(jsonPath, 'utf8')) as StoredResults) : {};
 
-/** Puts one part in the place of its earlier figures, and leaves the others. */
-export function storePart(part: Results): StoredResults {
+interface Row {
+  readonly of?: string;
+  readonly level?: Level;
+  readonly system?: string;
+}
+
+const rowsOf = (part: unknown): readonly Row[] =>
+  (part as { readonly rows?: readonly Row[] } | undefined)?.rows ?? [];
+const nameOf = ({ of, level, system }: Row) => `${of} ${level} ${system}`;
+
+/** The rows of a part, and those of before that it has no other for. */
+function withRowsOf<Part>(earlier: unknown, part: Part): Part {
+  const fresh = rowsOf(part);
+  const names = new Set(fresh.map(nameOf));
+  const kept = rowsOf(earlier).filter(row => !names.has(nameOf(row)));
+  return kept.length === 0 ? part : { ...part, rows: [...kept, ...fresh] };
+}
+
+/**
+ * Puts one part in the place of its earlier figures, and leaves the others. Rows that it has no other for stay too, if it
+ * was the same ear that was measured.
+ */
+export function storePart(results: Results): StoredResults {
   const earlier = storedResults();
   const ear = earNow();
-  const ears = Object.fromEntries(Object.keys(part).map(name => [name, ear]));
-  const all = { ...earlier, ...part, ears: { ...earlier.ears, ...ears } };
+  const fresh = Object.entries(results).map(([name, part]) => {
+    const key = name as keyof Results;
+    return [key, earlier.ears?.[key] === ear ? withRowsOf(earlier[key], part) : part] as const;
+  });
+  const ears = Object.fromEntries(fresh.map(([name]) => [name, ear]));
+  const all = { ...earlier, ...Object.fromEntries(fresh), ears: { ...earlier.ears, ...ears } };
   writeFileSync(jsonPath, `${JSON.stringify(all, undefined, 2)}\n`);
   return all;
 }

@@ -14,9 +14,10 @@ export interface Size {
   readonly noiseSecondsOfEach: number;
   readonly microphones: boolean;
   readonly humans: boolean;
-  /** Clips of people of each kind, at most; of those that need the most time, half as many. */
+  /** Clips of people of each kind, at most; sentences half as many, and stops within them a third. */
   readonly clipsOfPeople: number;
-  readonly levelsOfPeople: readonly Level[];
+  readonly levelsOfNumbers: readonly Level[];
+  readonly levelsOfWords: readonly Level[];
   readonly stopLevelsOfPeople: readonly Level[];
   readonly talkLevelsOfPeople: readonly Level[];
   readonly peers: PeerSize;
@@ -24,7 +25,7 @@ export interface Size {
 
 const levels: readonly Level[] = ['clean', 20, 10, 5, 0];
 
-export const sizes: Readonly<Record<'quick' | 'full', Size>> = {
+export const sizes: Readonly<Record<'quick' | 'sample' | 'full', Size>> = {
   quick: {
     name: 'quick',
     replies: 12,
@@ -36,10 +37,28 @@ export const sizes: Readonly<Record<'quick' | 'full', Size>> = {
     microphones: false,
     humans: false,
     clipsOfPeople: 60,
-    levelsOfPeople: ['clean', 10],
+    levelsOfNumbers: ['clean', 10],
+    levelsOfWords: ['clean', 10],
     stopLevelsOfPeople: ['clean', 10],
     talkLevelsOfPeople: ['clean'],
-    peers: { levels: [10], utterances: 12 },
+    peers: { levels: [10], utterances: 12, utterancesOfScene: 3 },
+  },
+  sample: {
+    name: 'sample',
+    replies: 24,
+    levels: ['clean', 10, 0],
+    stopLevels: ['clean', 10, 0],
+    talkLevels: ['clean', 10],
+    talkSentences: 60,
+    noiseSecondsOfEach: 60,
+    microphones: false,
+    humans: true,
+    clipsOfPeople: 96,
+    levelsOfNumbers: [10, 5],
+    levelsOfWords: [10],
+    stopLevelsOfPeople: [10, 0, 'clean'],
+    talkLevelsOfPeople: ['clean', 10],
+    peers: { levels: [10, 5], utterances: 20, utterancesOfScene: 3 },
   },
   full: {
     name: 'full',
@@ -52,9 +71,10 @@ export const sizes: Readonly<Record<'quick' | 'full', Size>> = {
     microphones: true,
     humans: true,
     clipsOfPeople: 320,
-    levelsOfPeople: ['clean', 20, 10, 5],
+    levelsOfNumbers: ['clean', 20, 10, 5],
+    levelsOfWords: ['clean', 10],
     stopLevelsOfPeople: ['clean', 10, 0],
     talkLevelsOfPeople: ['clean', 10],
-    peers: { levels: [10, 5], utterances: 20 },
+    peers: { levels: [10, 5], utterances: 20, utterancesOfScene: 3 },
   },
 };

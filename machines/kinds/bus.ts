@@ -68,6 +68,9 @@ const disagreement = ({ event }: Look) => {
 const contradictedBy = (look: Look): number | undefined =>
   disagreement(look) && look.event.type === 'value' ? look.event.bus?.si : undefined;
 
+/** What was said differs from what the bus shows: then somebody has to confirm it, by whatever means it came. */
+export const isContradicted = (look: Look): boolean => disagreement(look) !== null;
+
 const keyOfValue = ({ event }: Look) => (event.type === 'value' ? `${event.quantity} ${event.si}` : null);
 
 const noteDifference = note(look => {
@@ -103,31 +106,35 @@ export const questionValue: Move = {
   ],
 };
 
-/** A lamp was said to be what the bus says it is not; `unlitCounts`: an unlit lamp on the bus means something. */
-export function questionLamp(id: string, name: string, unlitCounts: boolean): Move {
+/**
+ * A lamp was said to be what the bus says it is not.
+ * @param unlitCounts an unlit lamp on the bus means something
+ * @param right the state that is said of it by a reply for a whole group
+ */
+export function questionLamp(id: string, name: string, unlitCounts: boolean, right: 'lit' | 'dark'): Move {
   const seen = ({ event }: Look) => (event.type === 'reply' ? event.bus?.lamps?.[id] : undefined);
+  const saidOf = ({ event }: Look) =>
+    event.type === 'reply' && (event.id === 'lit' || event.id === 'dark') ? event.id : right;
   const key = ({ event }: Look) => (event.type === 'reply' ? `${id} ${event.id}` : null);
   return {
     guard: look => {
       const lamp = seen(look);
-      if (lamp === undefined || look.event.type !== 'reply' || lamp === look.event.id) return false;
+      if (lamp === undefined || look.event.type !== 'reply' || lamp === saidOf(look)) return false;
       return (lamp === 'lit' || unlitCounts) && look.context.questioned !== key(look);
     },
     actions: [
       note(look => ({
         kind: 'disagreement',
-        data: { step: look.context.step, lamp: id, spoken: replyOf(look), bus: seen(look) ?? null },
+        data: { step: look.context.step, lamp: id, spoken: saidOf(look), bus: seen(look) ?? null },
       })),
       update(look => ({ questioned: key(look) })),
       remark(look => ({
         line: 'lampDiffers',
-        values: { name, spoken: { reply: replyOf(look) }, bus: { reply: seen(look) ?? '' } },
+        values: { name, spoken: { reply: saidOf(look) }, bus: { reply: seen(look) ?? '' } },
       })),
     ],
   };
 }
-
-const replyOf = ({ event }: Look) => (event.type === 'reply' ? event.id : '');
 
 /** Said to stand while the bus shows that it turns: that is never believed. */
 export const refuseTurning: Move = {

@@ -1,47 +1,167 @@
 import type { ReplyId } from '../../prompts/types.ts';
+import { replyNeedsReadBack, weightOf } from '../assurance.ts';
+import { findingsAt } from '../findings.ts';
 import { pass, stopFor } from '../progress.ts';
 import type { InspectStep, LampsStep, SensorsStep, Step } from '../steps.ts';
-import { type Line, type Move, type Nodes, remark, speak } from '../toolkit.ts';
-import type { Cause, PromptValue } from '../vocabulary.ts';
+import {
+  type Effect,
+  type Line,
+  type Look,
+  type Move,
+  type Nodes,
+  remark,
+  speak,
+  update,
+  withMeta,
+} from '../toolkit.ts';
+import type { PromptValue } from '../vocabulary.ts';
 import { questionLamp } from './bus.ts';
-import { askFor, askReply, readBack, type Waiting } from './question.ts';
+import { leftOpenHere, othersAt, troublesAt } from './found.ts';
+import { askFor, askReply, readBack, readBackReply, type Trouble, type Waiting } from './question.ts';
 
 interface Item {
+  readonly id: string;
   readonly name: PromptValue;
   readonly ok: ReplyId;
-  /** What the summary calls the item, with its state where it has one. */
-  readonly summary: PromptValue;
+  /** What a group calls the item, with the state that it should have where there are several. */
+  readonly inGroup: PromptValue;
   readonly otherwise: readonly { readonly reply: ReplyId; readonly move: Move }[];
   /** What the bus may have against a reply; it comes before the reply counts. */
   readonly question?: Move;
-  readonly trouble?: { readonly reply: ReplyId; readonly cause: Cause };
+  readonly trouble?: readonly Trouble[];
+  /** What may be found there and does not stop: after its read-back the list goes on with this. */
+  readonly found?: readonly Effect[];
+}
+
+/** No more things are named at once than people keep in mind: see `Together` in steps.ts. */
+export const MOST_TOGETHER = 4;
+
+/** The fewest groups of at most four, of sizes as equal as can be: where each begins and ends. */
+export function groupsOf(count: number): readonly { readonly from: number; readonly to: number }[] {
+  const groups = Math.ceil(count / MOST_TOGETHER);
+  return Array.from({ length: groups }, (_, index) => ({
+    from: Math.round((index * count) / groups),
+    to: Math.round(((index + 1) * count) / groups),
+  }));
 }
 
 const itemState = (index: number) => `item${index + 1}`;
+const foundState = (index: number) => `found${index + 1}`;
+const groupState = (index: number) => `group${index + 1}`;
+const doorState = (index: number) => `toGroup${index + 1}`;
 
-/** Goes through the items by name, then reads all of them back at once; "wrong" begins the list again. */
-function checklistNodes(step: Step, items: readonly Item[], opening: Line): Nodes {
+/** What was said by voice anywhere in the list has to be confirmed at its end. */
+const keepMeans = update(({ context, event }) => ({
+  misheard: 0,
+  spokenInList: context.spokenInList || event.via === 'voice',
+}));
+
+const actionsOf = ({ actions }: Move): Effect[] => [actions ?? []].flat();
+
+/**
+ * Goes through the items by name, in groups where there are replies for groups, else one by one; what was said by voice
+ * is confirmed at the end, and "wrong" begins the list again.
+ * @param groups replies for the groups, in their order; too few of them, and the last items come one by one
+ */
+function checklistNodes(
+  step: Step,
+  items: readonly Item[],
+  opening: Line,
+  groups: readonly ReplyId[] = [],
+): Nodes {
   const done = pass(step);
-  const nodes: Nodes = {
-    begin: { entry: [...speak(opening)], always: { target: itemState(0) } },
+  const anyOf: Waiting = { by: step.by, critical: false };
+  const heavy = (look: Look) =>
+    replyNeedsReadBack(weightOf(step) === 'nothing' ? 'limit' : weightOf(step))({
+      ...look,
+      event:
+        look.context.spokenInList && look.event.via !== 'bus' ? { ...look.event, via: 'voice' } : look.event,
+    });
+  const end = (move: Move = {}): Move[] => [
+    { ...move, guard: heavy, target: 'readingBack', actions: [keepMeans, ...actionsOf(move)] },
+    { ...move, target: done.target, actions: [...actionsOf(move), ...done.actions] },
+  ];
+  const parts = groupsOf(items.length).flatMap((part, index) => {
+    const reply = groups[index];
+    return reply && part.to - part.from > 1 ? [{ ...part, reply, index }] : [];
+  });
+  /** Where the list goes on at this item. */
+  const to = (index: number): string => {
+    const part = parts.find(({ from }) => from === index);
+    return part ? doorState(part.index) : itemState(index);
   };
+  const onTo = (index: number): Move[] =>
+    index >= items.length ? end() : [{ target: to(index), actions: keepMeans }];
+
+  const nodes: Nodes = {
+    begin: {
+      entry: [
+        update(({ context }) => ({
+          spokenInList: false,
+          openItems: context.openItems.filter(item => item.step !== step.id),
+        })),
+        ...speak(opening),
+      ],
+      always: { target: to(0) },
+    },
+  };
+  for (const { from, to: after, reply, index } of parts) {
+    const own = items.slice(from, after);
+    nodes[doorState(index)] = {
+      always: [
+        { guard: ({ context }) => context.oneByOne === step.id, target: itemState(from) },
+        { target: groupState(index) },
+      ],
+    };
+    const oneByOne = {
+      target: itemState(from),
+      actions: update(() => ({ oneByOne: step.id, misheard: 0 })),
+    };
+    // Whoever answers as to one thing has seen something: then each is asked for by itself.
+    const single = [...new Set(own.flatMap(item => item.otherwise.map(row => row.reply)))];
+    const question = askReply(
+      { ...anyOf, affirmed: { reply, always: false } },
+      () => ({
+        line: 'together',
+        values: { items: { list: own.map(item => item.inGroup) }, reply: { reply } },
+      }),
+      [
+        ...own.flatMap(item => (item.question ? [{ reply, move: item.question }] : [])),
+        ...onTo(after).map(move => ({ reply, move })),
+        { reply: 'oneByOne', move: oneByOne },
+        ...single.map(each => ({ reply: each, move: oneByOne })),
+      ],
+    );
+    nodes[groupState(index)] = withMeta(question, { items: own.map(({ id }) => id) });
+  }
   items.forEach((item, index) => {
-    const waiting: Waiting = { by: step.by, critical: false, trouble: item.trouble };
-    const next = index + 1 < items.length ? itemState(index + 1) : 'readingBack';
-    nodes[itemState(index)] = askReply(waiting, () => ({ line: 'item', values: { name: item.name } }), [
-      ...[{ reply: item.ok, move: { target: next } }, ...item.otherwise].flatMap(row =>
+    const waiting: Waiting = {
+      ...anyOf,
+      trouble: item.trouble,
+      affirmed: item.otherwise.length > 0 && !item.found ? undefined : { reply: item.ok, always: false },
+    };
+    const asking = askReply(waiting, () => ({ line: 'item', values: { name: item.name } }), [
+      ...(item.question ? [{ reply: item.ok, move: item.question }] : []),
+      ...onTo(index + 1).map(move => ({ reply: item.ok, move })),
+      ...item.otherwise.flatMap(row =>
         item.question ? [{ reply: row.reply, move: item.question }, row] : [row],
       ),
     ]);
+    nodes[itemState(index)] = withMeta(asking, { item: item.id });
+    const { found } = item;
+    if (found)
+      nodes[foundState(index)] = readBack(
+        waiting,
+        readBackReply,
+        onTo(index + 1).map(move => ({ ...move, actions: [...found, ...actionsOf(move)] })),
+        { target: itemState(index) },
+      );
   });
   nodes.readingBack = readBack(
-    { by: step.by, critical: false },
-    () => ({
-      line: 'readBackList',
-      values: { count: items.length, items: { list: items.map(item => item.summary) } },
-    }),
+    anyOf,
+    () => ({ line: 'readBackList', values: { count: items.length, title: { step: step.id } } }),
     [done],
-    { target: itemState(0) },
+    { target: 'begin' },
   );
   return nodes;
 }
@@ -64,35 +184,47 @@ export function lampsNodes(step: LampsStep): Nodes {
           }
         : stopFor(step.wrong);
     return {
+      id: lamp.id,
       name: lamp.name,
       ok: right,
-      summary: { list: [lamp.name, { reply: right }], joined: 'plain' },
+      inGroup: { list: [lamp.name, { reply: right }], joined: 'plain' },
       otherwise: [{ reply: wrong, move }],
       // With the key on, the lamp test lights lamps that the bus knows nothing of.
-      question: questionLamp(lamp.id, lamp.name, step.expected === 'running'),
+      question: questionLamp(lamp.id, lamp.name, step.expected === 'running', right),
     };
   });
-  return checklistNodes(step, items, askFor(step));
+  return checklistNodes(step, items, askFor(step), step.groups);
 }
 
 /** Thing by thing, one word for each. */
 export const sensorsNodes = (step: SensorsStep): Nodes =>
   checklistNodes(
     step,
-    step.items.map(item => ({ name: item.name, ok: step.ok, summary: item.name, otherwise: [] })),
+    step.items.map(item => ({
+      id: item.id,
+      name: item.name,
+      ok: step.ok,
+      inGroup: item.name,
+      otherwise: [],
+    })),
     askFor(step),
+    step.groups,
   );
 
-/** Point by point by the second person; whatever is wrong stops everything at once. */
+/** Point by point by the second person, never in groups; whatever is wrong stops everything at once. */
 export const inspectNodes = (step: InspectStep): Nodes =>
   checklistNodes(
     step,
-    step.points.map(point => ({
+    step.points.map((point, index) => ({
+      id: point.id,
       name: { point: point.id },
       ok: 'pointGood',
-      summary: { point: point.id },
-      otherwise: [],
-      trouble: { reply: 'leak', cause: point.cause },
+      inGroup: { point: point.id },
+      otherwise: othersAt(step, point.id, foundState(index)),
+      trouble: troublesAt(step, point.id, point.cause),
+      ...(findingsAt[point.id].some(({ does }) => does === 'open')
+        ? { found: leftOpenHere(step, point.id) }
+        : {}),
     })),
     askFor(step),
   );

@@ -1,21 +1,30 @@
+import { replyNeedsReadBack, weightOf } from '../assurance.ts';
 import { judgementData } from '../judging.ts';
-import { pass } from '../progress.ts';
-import type { ConfirmStep, Judge } from '../steps.ts';
-import { type Look, type Nodes, note, remark } from '../toolkit.ts';
+import { NEXT, pass } from '../progress.ts';
+import type { ConfirmStep, Judge, Step } from '../steps.ts';
+import { type Look, type Nodes, note, remark, update, withMeta } from '../toolkit.ts';
 import { refuseTurning } from './bus.ts';
 import { startDeadline } from './deadline.ts';
 import { askFor, askReply, readBack, readBackReply, setAside, type Waiting } from './question.ts';
+import { togetherNodes } from './together.ts';
 
-/** Asks; reads back what opens a gate; passes only on a confirmed reply. */
-export function confirmNodes(step: ConfirmStep): Nodes {
+/** Whether nothing hangs on the reply that a misheard "yes" or "done" could bring about. */
+const isPlain = (step: ConfirmStep) =>
+  !(step.gate || step.trouble || step.within || step.standing || step.possible) && step.by === 'technician';
+
+/** Asks; confirms what has to be; passes. */
+export function confirmNodes(step: ConfirmStep, all: readonly Step[]): Nodes {
   const waiting: Waiting = {
     by: step.by,
     critical: step.within !== undefined,
     late: step.within?.cause,
     trouble: step.trouble,
+    // Nobody signs by a plain yes.
+    affirmed: step.gate === 'signature' ? undefined : { reply: step.ok, always: isPlain(step) },
   };
   const ask = askFor(step);
   if (step.drill) return drillNodes(step);
+  if (step.readsBack) return figuresNodes(step, step.readsBack);
   const passed = pass(step);
   const done = step.within ? { ...passed, actions: [inTime(step.within.judge), ...passed.actions] } : passed;
   const possible = ({ context }: Look) => step.possible?.(context) ?? true;
@@ -29,10 +38,23 @@ export function confirmNodes(step: ConfirmStep): Nodes {
           actions: remark(() => ({ line: 'notPossible', values: {} })),
         },
       },
-      { reply: step.ok, move: step.gate ? { target: 'readingBack', actions: setAside(step.ok) } : done },
+      ...(step.gate
+        ? [
+            {
+              reply: step.ok,
+              move: {
+                guard: replyNeedsReadBack(weightOf(step)),
+                target: 'readingBack',
+                actions: setAside(step.ok),
+              },
+            },
+          ]
+        : []),
+      { reply: step.ok, move: { ...done, actions: [setAside(step.ok), ...done.actions] } },
     ]),
   };
   if (step.gate) nodes.readingBack = readBack(waiting, readBackReply, [done], { target: 'asking' });
+  if (step.together) return togetherNodes(step, step.together, all, nodes);
   return step.within ? { ...limited(step.within), ...nodes } : nodes;
 }
 
@@ -58,5 +80,26 @@ const inTime = (judge: Judge) =>
 /** Here the stop words are the reply, and they do what they always do; `stopped` leads back. */
 function drillNodes(step: ConfirmStep): Nodes {
   const waiting: Waiting = { by: step.by, critical: false };
-  return { asking: askReply(waiting, askFor(step), []) };
+  return { asking: withMeta(askReply(waiting, askFor(step), []), { awaits: 'drill' }) };
+}
+
+/** Reads numbers back that were only repeated until now; where one is wrong, they are asked for again. */
+function figuresNodes(step: ConfirmStep, figures: NonNullable<ConfirmStep['readsBack']>): Nodes {
+  const waiting: Waiting = { by: step.by, critical: false };
+  const done = pass(step);
+  const settled = update(({ context }) => ({
+    echoed: context.echoed.filter(each => !figures.includes(each.step)),
+  }));
+  const again = update(({ context }) => ({
+    misheard: 0,
+    done: context.done.filter(id => !figures.includes(id)),
+    readings: context.readings.filter(reading => !figures.includes(reading.step)),
+    echoed: context.echoed.filter(each => !figures.includes(each.step)),
+  }));
+  return {
+    asking: readBack(waiting, askFor(step), [{ ...done, actions: [settled, ...done.actions] }], {
+      target: NEXT,
+      actions: again,
+    }),
+  };
 }

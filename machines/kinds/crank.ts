@@ -1,13 +1,26 @@
+import { replyNeedsReadBack, weightOf } from '../assurance.ts';
 import { burstSeconds, leastRestSeconds, restSeconds } from '../limits/starter.ts';
-import { believed, gateMet, pass, stopFor } from '../progress.ts';
+import { believed, pass, stopFor } from '../progress.ts';
 import type { CrankStep, Step } from '../steps.ts';
 import { announce, clearValidMs, startTimer, timerOver } from '../timing.ts';
-import { atMs, type Look, type Node, type Nodes, note, remark, speak, update } from '../toolkit.ts';
-import type { Gate } from '../vocabulary.ts';
+import {
+  atMs,
+  type Line,
+  type Look,
+  type Move,
+  type Node,
+  type Nodes,
+  remark,
+  speak,
+  update,
+  withMeta,
+} from '../toolkit.ts';
 import { startDeadline } from './deadline.ts';
+import { tooEarly } from './early.ts';
 import {
   askFor,
   askReply,
+  bySecondPerson,
   countMisheard,
   isReply,
   readBack,
@@ -15,15 +28,13 @@ import {
   setAside,
   type Waiting,
 } from './question.ts';
+import { refused, unmetNeeds } from './refused.ts';
 
 /** Nobody said what came of a burst: after this long the engine may be running unwatched. */
-const OUTCOME_WITHIN_S = 10;
+export const OUTCOME_WITHIN_S = 10;
 
 const secondClear = ({ context, event }: Look) =>
   context.clearAtMs !== null && atMs(event) - context.clearAtMs < clearValidMs(context);
-
-/** Nobody says for the second person that hands and clothes are clear. */
-const bySecondPerson = ({ event }: Look) => event.by === 'second';
 
 const endBurst = update(({ context, event }) => ({
   timer: null,
@@ -43,6 +54,15 @@ const outOfBudget =
     );
   };
 
+/** What the step asks, and before it what has to be known before the first burst. */
+const announced =
+  (step: CrankStep): Line =>
+  look => {
+    const before = step.announces?.(look.context) ?? [];
+    const ask = askFor(step)(look);
+    return { ...ask, values: { ...ask.values, before: { list: before, joined: 'plain' } } };
+  };
+
 /**
  * One burst after another: every gate met, the second person clear just now, a burst inside the
  * thermal budget, the starter released, then either what was hoped for or a rest.
@@ -50,7 +70,7 @@ const outOfBudget =
 export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
   const done = pass(step);
   const giveUp = stopFor(step.giveUp.cause);
-  const unmet = ({ context }: Look): Gate[] => step.needs.filter(gate => !gateMet(all, context, gate));
+  const unmet = unmetNeeds(step, all);
   const bySecond: Waiting = { by: 'second', critical: false };
   const waiting: Waiting = { by: step.by, critical: false };
   const burst = ({ context, event }: Look) => burstSeconds(context, atMs(event), step.burst(context));
@@ -59,12 +79,31 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
   const leastRest = ({ context, event }: Look) => leastRestSeconds(context, atMs(event));
   const mayCrank = (look: Look) => unmet(look).length === 0 && secondClear(look) && burst(look) > 0;
 
-  const seen = step.readBack
-    ? { target: 'released', actions: [setAside(step.until)] }
-    : {
-        target: done.target,
-        actions: [remark(() => ({ line: 'engineRuns', values: {} })), ...done.actions],
-      };
+  const callRelease = remark(() => ({ line: 'release', values: {}, priority: 'hazard' }));
+  /** The starter is let go at once, whatever else has to be made sure of. */
+  const seen: readonly Move[] = [
+    ...(step.readBack
+      ? [
+          {
+            guard: replyNeedsReadBack(weightOf(step)),
+            target: 'released',
+            actions: [setAside(step.until)],
+          },
+        ]
+      : []),
+    {
+      target: done.target,
+      actions: [
+        callRelease,
+        ...(step.readBack ? [] : [remark(() => ({ line: 'engineRuns', values: {} }))]),
+        ...done.actions,
+      ],
+    },
+  ];
+  const seenNow = seen.map(move => ({
+    ...move,
+    guard: (look: Look) => isReply(step.until)(look) && (move.guard?.(look) ?? true),
+  }));
   const toRest = (seconds: (look: Look) => number) => ({
     target: 'resting',
     actions: [
@@ -73,6 +112,7 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
     ],
   });
   const afterBurst = [{ guard: outOfBudget(step), ...giveUp }, toRest(rest)];
+  const early = tooEarly(step);
 
   const clearTooOld = {
     target: 'askingClear',
@@ -81,7 +121,7 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
 
   const cranking: Node = {
     tags: ['critical', 'cranking'],
-    meta: { replies: [step.until, 'nothingYet'], by: step.by },
+    meta: { replies: [step.until, 'nothingYet'], by: step.by, awaits: 'starter' },
     entry: [
       startTimer(burst),
       update(look => ({
@@ -95,7 +135,8 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
     ],
     on: {
       reply: [
-        { guard: isReply(step.until), ...seen },
+        { guard: look => isReply(step.until)(look) && early.now(look), ...early.move },
+        ...seenNow,
         { guard: isReply('nothingYet'), target: 'outcome' },
       ],
       clock: [{ guard: timerOver, target: 'outcome' }, announce],
@@ -106,7 +147,7 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
 
   return {
     begin: {
-      entry: [update(({ context }) => ({ burstsBefore: context.bursts.length })), ...speak(askFor(step))],
+      entry: [update(({ context }) => ({ burstsBefore: context.bursts.length })), ...speak(announced(step))],
       always: [
         { guard: look => unmet(look).length > 0, target: 'refused' },
         // The last burst may belong to another step, or to a try that was stopped.
@@ -114,34 +155,30 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
         { target: 'askingClear' },
       ],
     },
-    refused: {
-      meta: { replies: ['ready'], by: step.by },
-      entry: [
-        ...speak(look => ({
-          line: 'gateClosed',
-          values: { gates: { list: unmet(look).map(gate => ({ gate })) } },
-        })),
-        note(look => ({ kind: 'refused', data: { step: step.id, unmet: unmet(look) } })),
-      ],
-      on: { reply: { guard: look => isReply('ready')(look) && believed(look), target: 'begin' } },
-    },
-    askingClear: askReply(bySecond, () => ({ line: 'askClear', values: {} }), [
-      {
-        reply: 'clearToCrank',
-        move: { guard: bySecondPerson, target: 'clearReadBack', actions: setAside('clearToCrank') },
-      },
-    ]),
-    clearReadBack: readBack(
-      bySecond,
-      readBackReply,
-      [
+    refused: refused(step, all, 'begin'),
+    askingClear: withMeta(
+      askReply(bySecond, () => ({ line: 'askClear', values: {} }), [
         {
-          guard: bySecondPerson,
-          target: 'ready',
-          actions: update(({ event }) => ({ clearAtMs: atMs(event), misheard: 0, pending: null })),
+          reply: 'clearToCrank',
+          move: { guard: bySecondPerson, target: 'clearReadBack', actions: setAside('clearToCrank') },
         },
-      ],
-      { target: 'askingClear' },
+      ]),
+      { awaits: 'clear' },
+    ),
+    clearReadBack: withMeta(
+      readBack(
+        bySecond,
+        readBackReply,
+        [
+          {
+            guard: bySecondPerson,
+            target: 'ready',
+            actions: update(({ event }) => ({ clearAtMs: atMs(event), misheard: 0, pending: null })),
+          },
+        ],
+        { target: 'askingClear' },
+      ),
+      { awaits: 'clear' },
     ),
     ready: {
       meta: { replies: ['ready'], by: step.by },
@@ -156,32 +193,34 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
       },
     },
     cranking,
+    early: early.node(afterBurst),
     released: {
       ...readBack(waiting, readBackReply, [done], { target: 'outcome' }),
-      entry: [remark(() => ({ line: 'release', values: {}, priority: 'hazard' })), ...speak(readBackReply)],
+      entry: [callRelease, ...speak(readBackReply)],
     },
     outcome: {
-      ...askReply(
-        { by: step.by, critical: true, late: 'other' },
-        () => ({ line: 'burstOver', values: { reply: { reply: step.until } } }),
-        [
-          {
-            reply: step.until,
-            move: step.readBack ? { target: 'released', actions: setAside(step.until) } : seen,
-          },
-          ...afterBurst.map(move => ({ reply: 'nothingYet' as const, move })),
-        ],
+      ...withMeta(
+        askReply(
+          { by: step.by, critical: true, late: 'other' },
+          () => ({ line: 'burstOver', values: { reply: { reply: step.until } } }),
+          [
+            { reply: step.until, move: { guard: early.now, ...early.move } },
+            ...seen.map(move => ({ reply: step.until, move })),
+            ...afterBurst.map(move => ({ reply: 'nothingYet' as const, move })),
+          ],
+        ),
+        { awaits: 'outcome' },
       ),
       tags: ['critical', 'cranking'],
       entry: [
         startDeadline(() => OUTCOME_WITHIN_S, 'other'),
-        remark(() => ({ line: 'release', values: {}, priority: 'hazard' })),
+        callRelease,
         ...speak(() => ({ line: 'burstOver', values: { reply: { reply: step.until } } })),
       ],
       exit: update(() => ({ deadline: null })),
     },
     resting: {
-      meta: { replies: [], by: step.by },
+      meta: { replies: [], by: step.by, awaits: 'time' },
       on: {
         clock: [
           { guard: timerOver, target: 'askingClear', actions: update(() => ({ timer: null })) },

@@ -1,10 +1,12 @@
 import type { LineId, ReplyId, StepId } from '../../prompts/types.ts';
+import { replyNeedsReadBack } from '../assurance.ts';
 import type { Code } from '../events.ts';
 import { blockingFaults, type JudgedFault, judgeSessionFault, unknownFaults } from '../faults.ts';
 import { believed, pass } from '../progress.ts';
 import type { FaultsStep } from '../steps.ts';
 import {
   atMs,
+  type Effect,
   type Line,
   type Look,
   type Node,
@@ -13,6 +15,7 @@ import {
   remark,
   speak,
   update,
+  withMeta,
 } from '../toolkit.ts';
 import {
   askFor,
@@ -20,6 +23,7 @@ import {
   askValue,
   isReason,
   isReply,
+  noReason,
   readBack,
   readBackReply,
   setAside,
@@ -120,6 +124,12 @@ const accept = update(({ context, event }) => {
 
 export const reasonReplies: readonly ReplyId[] = ['reasonNotFitted', 'reasonDoneBefore', 'reasonSupervisor'];
 
+/** On to the judgement: by voice only behind the read-back. */
+const whenSure = (reply: ReplyId, readBack: string, end: Effect) => [
+  { reply, move: { guard: replyNeedsReadBack('limit'), target: readBack, actions: setAside(reply) } },
+  { reply, move: { target: 'judging', actions: [setAside(reply), end] } },
+];
+
 /** Codes are read number by number, read back, decoded and judged; a blocking one holds the gate shut. */
 export function faultsNodes(step: FaultsStep): Nodes {
   const waiting: Waiting = { by: step.by, critical: false };
@@ -129,7 +139,7 @@ export function faultsNodes(step: FaultsStep): Nodes {
   const hasUnknown = ({ context, event }: Look) => unknownFaults(context, atMs(event)).length > 0;
 
   const blockedNode: Node = {
-    meta: { replies: ['ready', 'acceptFault'], by: step.by },
+    meta: { replies: ['ready', 'acceptFault'], by: step.by, awaits: 'repair' },
     entry: [
       ...speak(look => ({
         line: 'blockingFault',
@@ -157,19 +167,22 @@ export function faultsNodes(step: FaultsStep): Nodes {
 
   return {
     begin: { always: { target: 'asking', actions: newRound } },
-    asking: takeCodes(
-      askReply(waiting, askFor(step), [
-        {
-          reply: 'noCodes',
-          move: {
-            guard: look => (codesOf(look)?.length ?? 0) > 0,
-            target: 'busReadBack',
-            actions: [noteUnsaid(step), keepAll],
+    asking: withMeta(
+      takeCodes(
+        askReply(waiting, askFor(step), [
+          {
+            reply: 'noCodes',
+            move: {
+              guard: look => (codesOf(look)?.length ?? 0) > 0,
+              target: 'busReadBack',
+              actions: [noteUnsaid(step), keepAll],
+            },
           },
-        },
-        { reply: 'noCodes', move: { target: 'readingBack', actions: setAside('noCodes') } },
-        { reply: 'readACode', move: { target: 'spn' } },
-      ]),
+          ...whenSure('noCodes', 'readingBack', endRound),
+          { reply: 'readACode', move: { target: 'spn' } },
+        ]),
+      ),
+      { measures: 'codes', awaits: 'codes' },
     ),
     busReadBack: readBack(
       waiting,
@@ -183,13 +196,19 @@ export function faultsNodes(step: FaultsStep): Nodes {
     readingBack: readBack(waiting, readBackReply, [{ target: 'judging', actions: endRound }], {
       target: 'asking',
     }),
-    spn: askValue(waiting, () => ({ line: 'codeSpn', values: {} }), 'suspectParameter', {
-      target: 'fmi',
-      actions: update(({ event }) => (event.type === 'value' ? { spokenSpn: event.si } : {})),
-    }),
-    fmi: askValue(waiting, () => ({ line: 'codeFmi', values: {} }), 'failureMode', {
-      target: 'codeReadBack',
-    }),
+    spn: withMeta(
+      askValue(waiting, () => ({ line: 'codeSpn', values: {} }), 'suspectParameter', {
+        target: 'fmi',
+        actions: update(({ event }) => (event.type === 'value' ? { spokenSpn: event.si } : {})),
+      }),
+      { awaits: 'spn' },
+    ),
+    fmi: withMeta(
+      askValue(waiting, () => ({ line: 'codeFmi', values: {} }), 'failureMode', {
+        target: 'codeReadBack',
+      }),
+      { awaits: 'fmi' },
+    ),
     codeReadBack: readBack(
       waiting,
       ({ context }) => ({
@@ -203,10 +222,13 @@ export function faultsNodes(step: FaultsStep): Nodes {
       { target: 'spn' },
       'failureMode',
     ),
-    another: askReply(waiting, () => ({ line: 'anotherCode', values: {} }), [
-      { reply: 'readACode', move: { target: 'spn' } },
-      { reply: 'noMoreCodes', move: { target: 'lastReadBack', actions: setAside('noMoreCodes') } },
-    ]),
+    another: withMeta(
+      askReply(waiting, () => ({ line: 'anotherCode', values: {} }), [
+        { reply: 'readACode', move: { target: 'spn' } },
+        ...whenSure('noMoreCodes', 'lastReadBack', endRound),
+      ]),
+      { awaits: 'anotherCode' },
+    ),
     lastReadBack: readBack(waiting, readBackReply, [{ target: 'judging', actions: endRound }], {
       target: 'another',
     }),
@@ -215,10 +237,10 @@ export function faultsNodes(step: FaultsStep): Nodes {
     },
     blocked: blockedNode,
     accepting: {
-      ...accepting,
+      ...withMeta(accepting, { freeText: true }),
       on: {
         ...accepting.on,
-        reason: { guard: isReason, target: 'judging', actions: [accept, noteFault(step)] },
+        reason: [{ guard: isReason, target: 'judging', actions: [accept, noteFault(step)] }, noReason],
       },
     },
     acceptReadBack: readBack(

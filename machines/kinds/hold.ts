@@ -21,7 +21,7 @@ export function holdNodes(step: HoldStep): Nodes {
       },
     },
     counting: {
-      meta: { replies: [], by: step.by },
+      meta: { replies: [], by: step.by, awaits: 'time' },
       on: {
         clock: [
           {

@@ -1,9 +1,20 @@
-import type { LineId, ReplyId } from '../../prompts/types.ts';
+import type { GroupId, LineId, ReplyId } from '../../prompts/types.ts';
 import type { Context } from '../context.ts';
 import { canBeRead } from '../limits/gauges.ts';
 import { believed, extendDeadline, lateStops, stopFor } from '../progress.ts';
 import type { Step } from '../steps.ts';
-import { atMs, type Line, type Look, type Move, type Node, note, remark, speak, update } from '../toolkit.ts';
+import {
+  atMs,
+  type Effect,
+  type Line,
+  type Look,
+  type Move,
+  type Node,
+  note,
+  remark,
+  speak,
+  update,
+} from '../toolkit.ts';
 import type { Cause, Person, Quantity } from '../vocabulary.ts';
 import { isFromBus, questionValue, setValueAside } from './bus.ts';
 
@@ -14,8 +25,20 @@ export const askFor =
 
 export const isReply = (id: ReplyId) => (look: Look) => look.event.type === 'reply' && look.event.id === id;
 
-/** A reason has words in it. */
-export const isReason = ({ event }: Look) => event.type === 'reason' && event.text.trim() !== '';
+/** Nobody says for the second person what only they can vouch for. */
+export const bySecondPerson = ({ event }: Look) => event.by === 'second';
+
+/** One word of fewer letters tells nothing: "no", "yes", "done". */
+const LONG_WORD = 7;
+
+/** A reason is two words at least, or a long one; "no" or "120" is none. */
+export const isReason = ({ event }: Look): boolean => {
+  const words = event.type === 'reason' ? (event.text.match(/\p{L}{2,}/gu) ?? []) : [];
+  return words.length >= 2 || words.some(word => word.length >= LONG_WORD);
+};
+
+/** What was said for a reason and is none. */
+export const noReason: Move = { actions: remark(() => ({ line: 'noReason', values: {} })) };
 
 const repair = (context: Context, digits: boolean): LineId =>
   context.misheard >= 3 ? 'unclearThrice' : context.misheard === 2 && digits ? 'unclearDigits' : 'unclear';
@@ -29,21 +52,50 @@ export const askAgain = (ask: Line, digits: boolean) =>
 
 export const countMisheard = update(({ context }) => ({ misheard: context.misheard + 1, pending: null }));
 
+/** A reply that stops at once, with its cause, or with one that is asked for then. */
+export interface Trouble {
+  readonly reply: ReplyId;
+  readonly cause: Cause | null;
+  /** What comes before the stop. */
+  readonly actions?: readonly Effect[];
+}
+
 /** What every waiting question has in common. */
 export interface Waiting {
   readonly by: Person;
   readonly critical: boolean;
   /** The cause of the stop when a running deadline passes. */
   readonly late?: Cause | undefined;
-  /** A reply that stops at once, with its cause. */
-  readonly trouble?: { readonly reply: ReplyId; readonly cause: Cause } | undefined;
+  /** Replies that stop at once. */
+  readonly trouble?: Trouble | readonly Trouble[] | undefined;
+  /** The reply that a plain "yes" or "done" stands for, and whether by voice too. */
+  readonly affirmed?: NonNullable<Node['meta']>['affirmed'] | undefined;
+  /** Several steps are asked together. */
+  readonly group?: GroupId | undefined;
+  /** What may be answered instead of a number. */
+  readonly instead?: { readonly reply: ReplyId; readonly move: Move } | undefined;
 }
+
+const metaOf = ({ by, affirmed, group }: Waiting) => ({
+  by,
+  ...(affirmed ? { affirmed } : {}),
+  ...(group ? { group } : {}),
+});
 
 const tagsOf = (waiting: Waiting): NonNullable<Node['tags']> => (waiting.critical ? ['critical'] : []);
 const lateMoves = (waiting: Waiting) => (waiting.late ? lateStops([waiting.late]) : []);
-const troubleMoves = ({ trouble }: Waiting): Move[] =>
-  trouble ? [{ guard: isReply(trouble.reply), ...stopFor(trouble.cause) }] : [];
-const troubleReplies = ({ trouble }: Waiting) => (trouble ? [trouble.reply] : []);
+const troublesOf = ({ trouble }: Waiting): Trouble[] => [trouble ?? []].flat();
+const troubleMoves = (waiting: Waiting): Move[] =>
+  troublesOf(waiting).map(({ reply, cause, actions = [] }) => {
+    const stop = stopFor(cause);
+    return { guard: isReply(reply), target: stop.target, actions: [...actions, ...stop.actions] };
+  });
+const troubleReplies = (waiting: Waiting) => troublesOf(waiting).map(({ reply }) => reply);
+
+const insteadMove = ({ reply, move }: NonNullable<Waiting['instead']>): Move => ({
+  ...move,
+  guard: look => isReply(reply)(look) && believed(look) && (move.guard?.(look) ?? true),
+});
 
 /** Waits for one reply; `heard` says where it leads. */
 export function askReply(
@@ -54,8 +106,8 @@ export function askReply(
   return {
     tags: tagsOf(waiting),
     meta: {
+      ...metaOf(waiting),
       replies: [...new Set(replies.map(row => row.reply)), 'notYet', ...troubleReplies(waiting)],
-      by: waiting.by,
     },
     entry: [update(() => ({ pending: null })), ...askAgain(ask, false)],
     on: {
@@ -74,13 +126,17 @@ export function askReply(
   };
 }
 
-/** Waits for a number; it is put aside for its read-back. What the bus gives by itself may go another way. */
+/**
+ * Waits for a number; it is put aside for its read-back. What the bus gives by itself may go another way, and so may
+ * what needs no read-back.
+ */
 export function askValue(
   waiting: Waiting,
   ask: Line,
   quantity: Quantity,
   move: { readonly target: string; readonly actions?: ReturnType<typeof update> | undefined },
   byBus: readonly Move[] = [],
+  unread: readonly Move[] = [],
 ): Node {
   const counts = (look: Look) =>
     look.event.type === 'value' &&
@@ -89,11 +145,15 @@ export function askValue(
     (look.event.via === 'bus' ? isFromBus(quantity)(look) : believed(look));
   return {
     tags: tagsOf(waiting),
-    meta: { replies: ['notYet', ...troubleReplies(waiting)], quantity, by: waiting.by },
+    meta: {
+      replies: [...(waiting.instead ? [waiting.instead.reply] : []), 'notYet', ...troubleReplies(waiting)],
+      quantity,
+      by: waiting.by,
+    },
     entry: [update(() => ({ pending: null })), ...askAgain(ask, true)],
     on: {
       value: [
-        ...[...byBus, questionValue].map(way => ({
+        ...[...byBus, questionValue, ...unread].map(way => ({
           ...way,
           guard: (look: Look) => counts(look) && (way.guard?.(look) ?? true),
         })),
@@ -105,6 +165,7 @@ export function askValue(
       ],
       reply: [
         ...troubleMoves(waiting),
+        ...(waiting.instead ? [insteadMove(waiting.instead)] : []),
         { guard: isReply('notYet'), actions: remark(() => ({ line: 'notYet', values: {} })) },
       ],
       unclear: [...lateMoves(waiting), { actions: [countMisheard, ...askAgain(ask, true)] }],
@@ -166,14 +227,14 @@ export function readBack(
   waiting: Waiting,
   line: Line,
   yes: readonly Move[],
-  no: { readonly target: string },
+  no: { readonly target: string; readonly actions?: Effect | undefined },
   corrects?: Quantity,
 ): Node {
   return {
     tags: tagsOf(waiting),
     meta: {
+      ...metaOf({ ...waiting, affirmed: { reply: 'yes', always: false } }),
       replies: ['yes', 'no', ...troubleReplies(waiting)],
-      by: waiting.by,
       ...(corrects === undefined ? {} : { corrects }),
     },
     entry: [...speak(line)],
@@ -186,7 +247,11 @@ export function readBack(
           ...move,
           guard: (look: Look) => isReply('yes')(look) && believed(look) && (move.guard?.(look) ?? true),
         })),
-        { guard: isReply('no'), target: no.target, actions: countMisheard },
+        {
+          guard: isReply('no'),
+          target: no.target,
+          actions: [countMisheard, ...(no.actions ? [no.actions] : [])],
+        },
       ],
       unclear: [
         ...lateMoves(waiting),

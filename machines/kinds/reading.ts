@@ -1,32 +1,52 @@
+import type { StepId } from '../../prompts/types.ts';
 import { keepReading, meets, noteVerdict, sayVerdict } from '../judging.ts';
-import { pass, stopFor } from '../progress.ts';
+import { leaveOpen } from '../open-items.ts';
+import { believed, freshQuestion, NEXT, pass, stopFor } from '../progress.ts';
 import type { ReadingStep } from '../steps.ts';
-import { type Look, type Move, type Nodes, remark, update } from '../toolkit.ts';
+import { type Look, type Move, type Node, type Nodes, remark, speak, update, withMeta } from '../toolkit.ts';
 import type { Cause } from '../vocabulary.ts';
 import { isFromBus, judgedByBus, valueMeets } from './bus.ts';
-import { deadlineIn } from './deadline.ts';
-import { askFor, askValue, readBack, readBackValue, type Waiting } from './question.ts';
-
-/** A value that would stop the engine has to be denied within this time. */
-const DENY_BAD_VALUE_S = 8;
+import { denyInTime } from './deadline.ts';
+import { doubtMoves, vouchingNode } from './doubt.ts';
+import { passEchoed } from './echo.ts';
+import {
+  askFor,
+  askValue,
+  isReply,
+  readBack,
+  readBackReply,
+  readBackValue,
+  setAside,
+  type Waiting,
+} from './question.ts';
 
 /** A gauge is read, the value read back, then held against its limits. */
 export function readingNodes(step: ReadingStep): Nodes {
   const cause = step.outside === 'again' ? null : step.outside;
   const waiting: Waiting = { by: step.by, critical: false };
+  const asked: Waiting = step.notMeasured
+    ? { ...waiting, instead: { reply: 'notMeasured', move: measureAgain(step.notMeasured.again) } }
+    : waiting;
   const done = pass(step);
   const judged = [noteVerdict(step.judge), remark(sayVerdict(step.judge)), keepReading];
-  return {
-    asking: askValue(
-      waiting,
+  const stops = (look: Look) => cause !== null && !valueMeets(step.judge)(look);
+  const limit = cause ? limitDenial(step, cause) : undefined;
+  const again = step.mayStayOpen ? 'outside' : 'asking';
+  const asking = withMeta(
+    askValue(
+      asked,
       askFor(step),
       step.quantity,
-      {
-        target: 'readingBack',
-        actions: cause ? limitDenial(step, cause) : undefined,
-      },
-      byBus(step, cause),
+      { target: 'readingBack', actions: limit },
+      [...doubtMoves(step, step.quantity, stops), ...byBus(step, cause)],
+      passEchoed(step),
     ),
+    { measures: 'once', ...(step.byTime ? { awaits: 'time' } : {}) },
+  );
+  return {
+    asking,
+    ...(step.mayStayOpen ? { outside: orLeaveOpen(asking, step), leavingOpen: leavingOpen(step) } : {}),
+    vouching: vouchingNode(step, step.quantity, { target: 'readingBack', actions: limit }),
     readingBack: {
       ...readBack(
         cause ? { ...waiting, critical: true, late: cause } : waiting,
@@ -35,7 +55,7 @@ export function readingNodes(step: ReadingStep): Nodes {
           { guard: meets(step.judge), target: done.target, actions: [...judged, ...done.actions] },
           cause
             ? { target: stopFor(cause).target, actions: [...judged, ...stopFor(cause).actions] }
-            : { target: 'asking', actions: [...judged, update(() => ({ misheard: 0 }))] },
+            : { target: again, actions: [...judged, update(() => ({ misheard: 0 }))] },
         ],
         { target: 'asking' },
         step.quantity,
@@ -44,6 +64,15 @@ export function readingNodes(step: ReadingStep): Nodes {
     },
   };
 }
+
+/** Nobody measured it: what it is measured in is done once more, which is the price. */
+const measureAgain = (again: StepId): Move => ({
+  target: NEXT,
+  actions: [
+    remark(() => ({ line: 'notMeasuredPrice', values: { title: { step: again } } })),
+    update(({ context }) => ({ ...freshQuestion, done: context.done.filter(id => id !== again) })),
+  ],
+});
 
 /**
  * A value of the bus counts at once, good or bad, except that it opens no gate: there a good one still waits for
@@ -56,12 +85,62 @@ function byBus(step: ReadingStep, cause: Cause | null): Move[] {
   const done = pass(step);
   const bad = cause
     ? { target: stopFor(cause).target, actions: [...judged, ...stopFor(cause).actions] }
-    : { actions: [...judged, update(() => ({ pending: null }))] };
+    : {
+        ...(step.mayStayOpen ? { target: 'outside' } : {}),
+        actions: [...judged, update(() => ({ pending: null }))],
+      };
   return [
     { guard: (look: Look) => isBus(look) && !good(look), ...bad },
     ...(step.gate ? [] : [{ guard: isBus, target: done.target, actions: [...judged, ...done.actions] }]),
   ];
 }
 
+/** The same question once more; or the start goes on, with an open item. */
+function orLeaveOpen(asking: Node, step: ReadingStep): Node {
+  return {
+    ...withMeta(asking, { replies: [...(asking.meta?.replies ?? []), 'leaveOpen'] }),
+    entry: [
+      update(() => ({ pending: null })),
+      ...speak(() => ({ line: 'orLeaveOpen', values: { name: { quantityName: step.quantity } } })),
+    ],
+    on: {
+      ...asking.on,
+      reply: [
+        {
+          guard: look => isReply('leaveOpen')(look) && believed(look),
+          target: 'leavingOpen',
+          actions: setAside('leaveOpen'),
+        },
+        ...[asking.on?.reply ?? []].flat(),
+      ],
+    },
+  };
+}
+
+/** Nothing is left open by a word that was taken for another. */
+function leavingOpen(step: ReadingStep): Node {
+  const done = pass(step);
+  const last = ({ context }: Look) => context.readings.findLast(reading => reading.step === step.id);
+  return readBack(
+    { by: step.by, critical: false },
+    readBackReply,
+    [
+      {
+        target: done.target,
+        actions: [
+          remark(() => ({ line: 'leftOpen', values: {} })),
+          ...leaveOpen(look => ({
+            step: step.id,
+            quantity: step.quantity,
+            si: last(look)?.si ?? Number.NaN,
+          })),
+          ...done.actions,
+        ],
+      },
+    ],
+    { target: 'outside' },
+  );
+}
+
 const limitDenial = (step: ReadingStep, cause: Cause) =>
-  update(look => (meets(step.judge)(look) ? {} : deadlineIn(look, DENY_BAD_VALUE_S, cause, true)));
+  update(look => (meets(step.judge)(look) ? {} : denyInTime(look, cause)));

@@ -1,5 +1,5 @@
-import { judgementData, judgementLine } from '../judging.ts';
-import { pass } from '../progress.ts';
+import { judgementData, judgementLine, keepReading, noteVerdict, sayVerdict } from '../judging.ts';
+import { pass, stopFor } from '../progress.ts';
 import type { ReadingStep, Series } from '../steps.ts';
 import { lookDue } from '../timing.ts';
 import {
@@ -13,10 +13,12 @@ import {
   note,
   remark,
   update,
+  withMeta,
 } from '../toolkit.ts';
 import { quantityUnits } from '../vocabulary.ts';
-import { isFromBus } from './bus.ts';
-import { askFor, askValue, readBack, type Waiting } from './question.ts';
+import { isFromBus, judgedByBus, setValueAside, valueMeets } from './bus.ts';
+import { denyInTime } from './deadline.ts';
+import { askFor, askValue, readBack, readBackValue, type Waiting } from './question.ts';
 
 const itemState = (index: number) => `item${index + 1}`;
 
@@ -29,7 +31,7 @@ export function seriesNodes(step: ReadingStep, series: Series): Nodes {
   };
   const ask = (index: number): Line => (index === 0 ? askFor(step) : () => ({ line: 'andNow', values: {} }));
   for (let index = 0; index < series.count; index += 1) {
-    nodes[itemState(index)] = askValue(
+    const asking = askValue(
       waiting,
       ask(index),
       step.quantity,
@@ -37,8 +39,9 @@ export function seriesNodes(step: ReadingStep, series: Series): Nodes {
         target: index + 1 < series.count ? itemState(index + 1) : 'readingBack',
         actions: update(look => ({ series: [...look.context.series, ...heard(look)], misheard: 0 })),
       },
-      index === 0 && !step.gate ? [toSampling(step)] : [],
+      [...tooFar(step, series), ...(index === 0 && !step.gate ? [toSampling(step)] : [])],
     );
+    nodes[itemState(index)] = index === 0 ? withMeta(asking, { measures: 'first' }) : asking;
   }
   const judged = [
     note(look => ({
@@ -50,7 +53,10 @@ export function seriesNodes(step: ReadingStep, series: Series): Nodes {
         series: look.context.series.map(({ si }) => si),
         unit: quantityUnits[step.quantity],
         ...(look.event.via === 'bus' ? { via: 'bus' } : {}),
-        ...judgementData(series.judge(look.context, look.context.series)),
+        ...judgementData(series.judge(look.context, look.context.series), {
+          si: look.context.series.at(-1)?.si ?? Number.NaN,
+          unit: quantityUnits[step.quantity],
+        }),
       },
     })),
     remark(({ context, event }) => {
@@ -68,6 +74,7 @@ export function seriesNodes(step: ReadingStep, series: Series): Nodes {
       ],
     })),
   ];
+  if (series.bounds) nodes.stopping = stopping(step, series.bounds);
   if (!step.gate) nodes.sampling = sampling(step, series, judged);
   nodes.readingBack = readBack(
     waiting,
@@ -92,6 +99,44 @@ export function seriesNodes(step: ReadingStep, series: Series): Nodes {
     { target: 'begin' },
   );
   return nodes;
+}
+
+/** A value that stops the engine is not waited with until the series is through: denied in time, or it counts. */
+function tooFar(step: ReadingStep, { bounds }: Series): Move[] {
+  if (!bounds) return [];
+  const bad = (look: Look) => !valueMeets(bounds.judge)(look);
+  const stop = stopFor(bounds.cause);
+  return [
+    {
+      guard: look => isFromBus(step.quantity)(look) && bad(look),
+      target: stop.target,
+      actions: [...judgedByBus(bounds.judge), ...stop.actions],
+    },
+    {
+      guard: look => look.event.via !== 'bus' && bad(look),
+      target: 'stopping',
+      actions: [setValueAside, update(look => denyInTime(look, bounds.cause))],
+    },
+  ];
+}
+
+function stopping(step: ReadingStep, { judge, cause }: NonNullable<Series['bounds']>): Node {
+  const stop = stopFor(cause);
+  return {
+    ...readBack(
+      { by: step.by, critical: true, late: cause },
+      readBackValue,
+      [
+        {
+          target: stop.target,
+          actions: [noteVerdict(judge), remark(sayVerdict(judge)), keepReading, ...stop.actions],
+        },
+      ],
+      { target: 'begin' },
+      step.quantity,
+    ),
+    exit: update(() => ({ deadline: null })),
+  };
 }
 
 /** A bus that falls silent in the middle of a series leaves it to people after this. */
@@ -119,9 +164,10 @@ function sampling(step: ReadingStep, series: Series, judged: Effect[]): Node {
     return judgement.ok && judgement.value.met;
   };
   return {
-    meta: { replies: [], by: step.by },
+    meta: { replies: [], by: step.by, measures: 'next', awaits: 'time' },
     on: {
       value: [
+        ...tooFar(step, series),
         {
           guard: look => isLast(look) && good(look),
           target: done.target,

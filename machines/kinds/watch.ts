@@ -1,9 +1,23 @@
-import { keepReading, meets, noteVerdict, sayVerdict } from '../judging.ts';
+import { replyNeedsReadBack, valueNeedsReadBack } from '../assurance.ts';
+import { judgementData, keepReading, limitsOf, meets, noteVerdict, sayVerdict } from '../judging.ts';
+import { leaveOpen, settle } from '../open-items.ts';
 import { pass, stopFor } from '../progress.ts';
 import type { WatchStep } from '../steps.ts';
 import { leftMs, lookDue, startSilentTimer, timerOver } from '../timing.ts';
-import { atMs, type Look, type Move, type Node, type Nodes, remark, update } from '../toolkit.ts';
-import { isFromBus, judgedByBus, setValueAside, valueMeets } from './bus.ts';
+import {
+  atMs,
+  type Look,
+  type Move,
+  type Node,
+  type Nodes,
+  note,
+  remark,
+  update,
+  withMeta,
+} from '../toolkit.ts';
+import { isContradicted, isFromBus, judgedByBus, setValueAside, valueMeets } from './bus.ts';
+import { doubtMoves, vouchingNode } from './doubt.ts';
+import { echo } from './echo.ts';
 import {
   askFor,
   askReply,
@@ -31,12 +45,9 @@ const planNextLook = (step: WatchStep) =>
 /** Looks again and again until what is watched for has come; when the time is up, it stops. */
 export function watchNodes(step: WatchStep): Nodes {
   const waiting: Waiting = { by: step.by, critical: false };
-  const done = pass(step);
+  const done = passWatch(step);
   const ask = askFor(step);
-  const timeUp: Move = {
-    guard: timerOver,
-    ...stopFor(step.timeUp.cause),
-  };
+  const timeUp: Move = { guard: timerOver, ...whenTimeIsUp(step) };
   const longEnough = (look: Look) => {
     const ruled = step.enough?.(watchedS(look));
     return ruled ? ruled.ok && ruled.value.met : watchedS(look) >= step.atLeastS(look.context);
@@ -50,8 +61,15 @@ export function watchNodes(step: WatchStep): Nodes {
       })),
     ],
   };
-  const toReply = { reply: step.ok, move: { target: 'readingBack', actions: setAside(step.ok) } };
-  const question = askReply(waiting, ask, [toReply]);
+  const question = askReply(waiting, ask, [
+    ...(step.reading ? [{ reply: step.ok, move: contradicted(step, step.reading) }] : []),
+    {
+      reply: step.ok,
+      move: { guard: replyNeedsReadBack('limit'), target: 'readingBack', actions: setAside(step.ok) },
+    },
+    { reply: step.ok, move: { ...done, guard: longEnough } },
+    { reply: step.ok, move: tooEarly },
+  ]);
   const reading = step.reading;
   const valued = reading
     ? askValue(
@@ -59,7 +77,11 @@ export function watchNodes(step: WatchStep): Nodes {
         ask,
         reading.quantity,
         { target: 'readingBackValue' },
-        byBus(step, reading, longEnough),
+        [
+          ...doubtMoves(step, reading.quantity, look => !valueMeets(reading.bounds)(look)),
+          ...byBus(step, reading, longEnough),
+        ],
+        step.gate ? [] : unread(step, reading),
       )
     : undefined;
   const asking: Node = {
@@ -67,7 +89,7 @@ export function watchNodes(step: WatchStep): Nodes {
     meta: {
       replies: [step.ok, 'notYet' as const],
       by: step.by,
-      ...(reading ? { quantity: reading.quantity } : {}),
+      ...(reading ? { quantity: reading.quantity, measures: 'now' as const } : {}),
     },
     on: { ...question.on, ...(valued?.on?.value ? { value: valued.on.value } : {}) },
   };
@@ -78,7 +100,9 @@ export function watchNodes(step: WatchStep): Nodes {
     },
     asking: limited(asking, timeUp),
     between: {
-      ...limited(asking, timeUp, [{ guard: lookDue, target: 'asking' }]),
+      ...limited(withMeta(asking, { awaits: 'time', ...(reading ? { measures: 'later' } : {}) }), timeUp, [
+        { guard: lookDue, target: 'asking' },
+      ]),
       entry: planNextLook(step),
       exit: update(() => ({ nextLookMs: null })),
     },
@@ -89,6 +113,7 @@ export function watchNodes(step: WatchStep): Nodes {
   };
   if (!reading) return nodes;
 
+  nodes.vouching = limited(vouchingNode(step, reading.quantity, { target: 'readingBackValue' }), timeUp);
   const judged = [noteVerdict(reading.bounds), keepReading];
   const outOfBounds = stopFor(reading.cause);
   nodes.readingBackValue = limited(
@@ -119,6 +144,74 @@ export function watchNodes(step: WatchStep): Nodes {
   return nodes;
 }
 
+/** What is said to have come counts only where the last value read says so too: a gauge that shows otherwise is read first. */
+function contradicted(step: WatchStep, { quantity, agrees }: NonNullable<WatchStep['reading']>): Move {
+  const judged = ({ context }: Look) => {
+    const last = context.readings.findLast(reading => reading.step === step.id);
+    return last?.quantity === quantity ? agrees(context, last.si) : null;
+  };
+  return {
+    guard: look => {
+      const judgement = judged(look);
+      return !(judgement?.ok && judgement.value.met);
+    },
+    actions: [
+      note(look => ({
+        kind: 'doubted',
+        data: { step: step.id, quantity, reply: step.ok, ...judgementData(judged(look)) },
+      })),
+      remark(look => ({
+        line: 'readFirst',
+        values: {
+          reply: { reply: step.ok },
+          name: { quantityName: quantity },
+          limits: limitsOf(agrees(look.context, Number.NaN)),
+        },
+      })),
+    ],
+  };
+}
+
+/** It has come: what an earlier watch left open is settled by it. */
+function passWatch(step: WatchStep) {
+  const done = pass(step);
+  return step.settles ? { ...done, actions: [...settle(step.settles), ...done.actions] } : done;
+}
+
+/** It has not come in time: a stop, or on with an open item. */
+function whenTimeIsUp(step: WatchStep) {
+  if ('cause' in step.timeUp) return stopFor(step.timeUp.cause);
+  const { open } = step.timeUp;
+  const done = pass(step);
+  return {
+    target: done.target,
+    actions: [
+      remark(() => ({ line: open, values: {} })),
+      ...(step.settles ? settle(step.settles) : []),
+      ...leaveOpen(() => ({ step: step.id })),
+      ...done.actions,
+    ],
+  };
+}
+
+/** A number inside its bounds that ends nothing needs no read-back by keys: it is said again, and the watch goes on. */
+function unread(step: WatchStep, reading: NonNullable<WatchStep['reading']>): Move[] {
+  const needsReadBack = valueNeedsReadBack('limit', reading.bounds);
+  return [
+    {
+      guard: look => !needsReadBack(look) && !isContradicted(look) && !valueMeets(reading.reached)(look),
+      target: 'between',
+      actions: [
+        setValueAside,
+        noteVerdict(reading.bounds),
+        ...echo(step),
+        keepReading,
+        remark(look => reading.outlook(look.context, atMs(look.event))),
+      ],
+    },
+  ];
+}
+
 /** What the bus shows is judged without a read-back, like what was read back. */
 function byBus(
   step: WatchStep,
@@ -127,7 +220,7 @@ function byBus(
 ): Move[] {
   if (step.gate) return [];
   const isBus = isFromBus(reading.quantity);
-  const done = pass(step);
+  const done = passWatch(step);
   const outOfBounds = stopFor(reading.cause);
   return [
     {

@@ -1,6 +1,7 @@
 import { boilPoint, type MixPlan, planMix } from '../../src/engineering/coolant.ts';
-import { freezePoint, shareForNight } from '../../src/engineering/glycol.ts';
+import { freezePoint, type Glycol, shareForNight } from '../../src/engineering/glycol.ts';
 import { judgeHeatSoak } from '../../src/engineering/heat-soak.ts';
+import { quantities } from '../../src/engineering/quantities/table.ts';
 import { ok, type Result } from '../../src/engineering/result.ts';
 import type { Context } from '../context.ts';
 import type { Judge } from '../steps.ts';
@@ -37,12 +38,34 @@ export function coolantFill(context: Context): Result<CoolantFill> {
   return freeze.ok ? ok({ ...plan.value, freezeC: freeze.value }, share.rule) : freeze;
 }
 
-/** A measured mix has to stand the coldest night with its margin. */
+const SHARE_STEP = 0.01;
+
+/** Where the strongest mix that is allowed freezes; beyond the table of mixes as the table falls at its end. */
+function strongestFreezesC(kind: Glycol, maxShare: number): number {
+  let share = maxShare;
+  let freezes = freezePoint(kind, share);
+  while (!freezes.ok && share > SHARE_STEP) {
+    share -= SHARE_STEP;
+    freezes = freezePoint(kind, share);
+  }
+  const weaker = freezePoint(kind, share - SHARE_STEP);
+  if (!freezes.ok || !weaker.ok) return Number.NEGATIVE_INFINITY;
+  return freezes.value + ((freezes.value - weaker.value) / SHARE_STEP) * (maxShare - share);
+}
+
+/** A measured mix has to stand the coldest night with its margin, and to be no stronger than the engine's maker allows. */
 export const freezeLimit: Judge = within('coolantFreezePoint', context => {
   const share = glycolShare(context);
   if (!share.ok) return share;
+  const { kind, maxShare, freezeMarginK } = context.profile.coolant;
   const night = latest(context, 'coldestNight') ?? 0;
-  return ok({ max: Math.min(0, night - context.profile.coolant.freezeMarginK) }, share.rule);
+  return ok(
+    {
+      min: strongestFreezesC(kind, maxShare) - quantities.coolantFreezePoint.tolerance,
+      max: Math.min(0, night - freezeMarginK),
+    },
+    share.rule,
+  );
 });
 
 /** Where the coolant boils under its cap, here. */

@@ -2,6 +2,7 @@ import type { LineId } from '../../prompts/types.ts';
 import { estimateCoolDown } from '../../src/engineering/cool-down.ts';
 import { judgeCapOpening } from '../../src/engineering/heat-soak.ts';
 import { judgeIdle } from '../../src/engineering/idle.ts';
+import { quantities } from '../../src/engineering/quantities/table.ts';
 import { ok } from '../../src/engineering/result.ts';
 import { readWarmUp } from '../../src/engineering/warm-up.ts';
 import type { Context } from '../context.ts';
@@ -53,6 +54,28 @@ export const idleRun: Series['judge'] = (context, values) => {
 
 export const thermostatReached: Judge = within('coolantTemperature', ({ profile }) =>
   ok({ min: profile.thermostat.opensC }, profileRule('thermostat-opens')),
+);
+
+/** A hose that gets hot agrees with a gauge that shows the thermostat's opening, both within what they may miss. */
+export const nearThermostat: Judge = within('coolantTemperature', ({ profile: { thermostat } }) =>
+  ok(
+    { min: thermostat.opensC - thermostat.toleranceK - quantities.coolantTemperature.tolerance },
+    profileRule('thermostat-opens'),
+  ),
+);
+
+/**
+ * An engine without load that idles half as fast again as it ever should is not governed; at the speed at which the
+ * bus would stop it, it is stopped by voice too. Common practice, no published source.
+ */
+export const governed: Judge = within('engineSpeed', ({ profile: { idle, bus } }) =>
+  ok(
+    { max: Math.min(1.5 * idle.cold.maxRpm, bus?.overspeedRpm ?? Number.POSITIVE_INFINITY) },
+    {
+      ...profileRule('idle-governed'),
+      source: 'one and a half times the fastest idle of the engine profile',
+    },
+  ),
 );
 
 /** Cool enough to open a cap; until then, when to look again, from how it has cooled so far. */

@@ -1,30 +1,42 @@
+import { quantities } from '../../src/engineering/quantities/table.ts';
+import type { Profile } from '../../src/profile/schema.ts';
 import type { Quantity } from '../vocabulary.ts';
 
-/**
- * What can be read off a gauge at all, in SI, on any engine and in any weather: beyond it a value was misheard
- * or mistyped, even where a rule has a limit on one side only. Common practice, no published source.
- */
-const gaugeRanges: Record<Quantity, readonly [min: number, max: number]> = {
-  ambientTemperature: [-60, 60],
-  coldestNight: [-60, 60],
-  altitude: [-500, 6000],
-  coolantFreezePoint: [-80, 0],
-  oilQuantity: [0, 1000],
-  fuelInTank: [0, 5000],
-  biodieselShare: [0, 100],
-  primerStrokes: [0, 1000],
-  batteryVoltage: [0, 40],
-  chargingVoltage: [0, 40],
-  crankingVoltage: [0, 40],
-  engineSpeed: [0, 6000],
-  oilPressure: [0, 2000],
-  coolantTemperature: [-60, 150],
-  suspectParameter: [0, 524_287],
-  failureMode: [0, 31],
-};
+export { canBeRead } from '../../src/engineering/quantities/table.ts';
 
-/** False for what is no number at all, and for what no gauge shows. */
-export function canBeRead(quantity: Quantity, si: number): boolean {
-  const [min, max] = gaugeRanges[quantity];
-  return si >= min && si <= max;
+/**
+ * What is listened for, in SI: the range of the quantity, made narrower by what this engine can show. Every number
+ * less is heard sooner and taken less easily for another; what is typed may lie anywhere in the quantity's range.
+ */
+export function listenedRange(quantity: Quantity, profile: Profile): readonly [min: number, max: number] {
+  switch (quantity) {
+    case 'ambientTemperature':
+    case 'coldestNight':
+      return [-45, 50];
+    // Up to ten thousand feet: numbers of five digits are not listened for.
+    case 'altitude':
+      return [0, 3040];
+    case 'oilQuantity':
+      return [0, profile.oil.capacityL * 1.5];
+    case 'fuelInTank':
+      return [0, profile.fuel.tankL];
+    case 'primerStrokes':
+      return [0, profile.fuel.primer.maxStrokes * 1.5];
+    case 'batteryVoltage':
+    case 'chargingVoltage':
+    case 'crankingVoltage':
+      return [(profile.systemVoltage / 12) * 8, (profile.systemVoltage / 12) * 16];
+    case 'engineSpeed':
+      return [0, 4000];
+    case 'oilPressure':
+      return [0, profile.oilPressure.gaugeMaxKpa];
+    case 'coolantTemperature':
+      return [-40, 130];
+    case 'suspectParameter':
+      return [1, 524_286];
+    case 'coolantFreezePoint':
+    case 'biodieselShare':
+    case 'failureMode':
+      return quantities[quantity].range;
+  }
 }

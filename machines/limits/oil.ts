@@ -4,7 +4,7 @@ import { judgeFirstPressure, judgeOilPressure } from '../../src/engineering/oil-
 import { judgeSweep } from '../../src/engineering/oil-pressure-sweep.ts';
 import { fillTimeFactor, viscosityAt } from '../../src/engineering/oil-viscosity.ts';
 import { type PrimingTime, primingTime } from '../../src/engineering/priming.ts';
-import { ok, type Result } from '../../src/engineering/result.ts';
+import { judge, ok, type Result } from '../../src/engineering/result.ts';
 import type { Context } from '../context.ts';
 import type { Judge, Judgement } from '../steps.ts';
 import { latest, profileRule, within } from './readings.ts';
@@ -49,6 +49,12 @@ export function primingSeconds(context: Context): Result<PrimingTime> {
   }
   return primingTime({ ...priming, crankingRpm: starter.crankingRpm, viscosityFactor: factor });
 }
+
+/** Seconds of cranking before which no pump can have filled the engine with oil. */
+export const earliestPressure: Judge = (context, seconds) => {
+  const time = primingSeconds(context);
+  return time.ok ? { ok: true, value: judge(seconds, 's', { min: time.value.earliestS }, time.rule) } : time;
+};
 
 const floorTable = (context: Context) =>
   context.profile.oilPressure.floor.map(row => ({

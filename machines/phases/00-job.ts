@@ -1,7 +1,17 @@
 import type { Profile } from '../../src/profile/schema.ts';
-import { withinRange } from '../limits/readings.ts';
+import type { Context } from '../context.ts';
+import { emergencyWords } from '../help.ts';
+import { latest, withinRange } from '../limits/readings.ts';
 import { confirm, reading } from '../step-makers.ts';
 import type { Step } from '../steps.ts';
+import type { PromptValue, Quantity } from '../vocabulary.ts';
+
+const later = { readBackIn: 'job.figures' } as const;
+
+const readOff = (context: Context, quantity: Quantity): PromptValue => ({
+  quantity,
+  si: latest(context, quantity) ?? Number.NaN,
+});
 
 /** Who works on what, in which weather; people safe; the stop words proved by both. */
 export const jobSteps = (_: Profile): readonly Step[] => [
@@ -20,9 +30,33 @@ export const jobSteps = (_: Profile): readonly Step[] => [
   confirm('job.extinguisher', 'extinguisherReady', { gate: 'peopleSafe' }),
   confirm('job.parked', 'vehicleSecured', { gate: 'peopleSafe' }),
   confirm('job.cutOff', 'cutOffReady', { gate: 'peopleSafe' }),
-  reading('job.ambient', 'ambientTemperature', withinRange('ambientTemperature', { min: -40, max: 50 })),
-  reading('job.coldestNight', 'coldestNight', withinRange('coldestNight', { min: -40, max: 35 })),
-  reading('job.altitude', 'altitude', withinRange('altitude', { min: 0, max: 3040 })),
-  confirm('job.stopTechnician', 'thatWasTheDrill', { gate: 'stopWordsProved', drill: true }),
-  confirm('job.stopSecond', 'thatWasTheDrill', { gate: 'stopWordsProved', drill: true, by: 'second' }),
+  reading(
+    'job.ambient',
+    'ambientTemperature',
+    withinRange('ambientTemperature', { min: -40, max: 50 }),
+    later,
+  ),
+  reading('job.coldestNight', 'coldestNight', withinRange('coldestNight', { min: -40, max: 35 }), later),
+  reading('job.altitude', 'altitude', withinRange('altitude', { min: -500, max: 6000 }), later),
+  // Before the first gate that hangs on them.
+  confirm('job.figures', 'yes', {
+    gate: 'coolantReady',
+    readsBack: ['job.ambient', 'job.coldestNight', 'job.altitude'],
+    values: context => ({
+      air: readOff(context, 'ambientTemperature'),
+      coldest: readOff(context, 'coldestNight'),
+      altitude: readOff(context, 'altitude'),
+    }),
+  }),
+  confirm('job.stopTechnician', 'thatWasTheDrill', {
+    gate: 'stopWordsProved',
+    drill: true,
+    values: () => emergencyWords,
+  }),
+  confirm('job.stopSecond', 'thatWasTheDrill', {
+    gate: 'stopWordsProved',
+    drill: true,
+    by: 'second',
+    values: () => emergencyWords,
+  }),
 ];

@@ -76,7 +76,7 @@ export const fillSteps = ({ coolant, oil, fuel }: Profile): readonly Step[] => [
     gate: 'oilReady',
     values: () => ({ capacity: litres(oil.capacityL), unit: { unitOf: 'oilQuantity' } }),
   }),
-  confirm('fill.oilLevel', 'levelGood', { gate: 'oilReady' }),
+  confirm('fill.oilLevel', 'levelGood', { gate: 'oilReady', dipstick: true }),
 
   reading('fill.fuelInTank', 'fuelInTank', withinRange('fuelInTank', { min: 0, max: fuel.tankL }), {
     gate: 'fuelReady',
@@ -91,6 +91,7 @@ export const fillSteps = ({ coolant, oil, fuel }: Profile): readonly Step[] => [
     const place = id === 'first' ? 'firstFilter' : 'secondFilter';
     return confirm(fit === 'preFilled' ? `fill.${place}PreFilled` : `fill.${place}Dry`, 'filterFitted', {
       gate: 'fuelReady',
+      together: { group: 'fuelFilters', ok: 'bothFilters' },
     });
   }),
   confirm('fill.steeringFull', 'steeringFull'),

@@ -2,7 +2,7 @@ import type { Profile } from '../../src/profile/schema.ts';
 import type { Context } from '../context.ts';
 import { watchedFaults } from '../faults.ts';
 import { firstPressure } from '../limits/oil.ts';
-import { confirm, crank, lamps, watch } from '../step-makers.ts';
+import { confirm, crank, inspect, lamps, watch } from '../step-makers.ts';
 import type { Step } from '../steps.ts';
 import type { Gate } from '../vocabulary.ts';
 import { beforeAnyCranking } from './04-no-fuel-crank.ts';
@@ -22,13 +22,17 @@ export const beforeFirstFire = ({ heater }: Profile): readonly Gate[] => [
 
 const watchSeconds = (context: Context) => Math.min(...watchedFaults(context).map(row => row.watchS));
 
-const running = { engine: 'running' } as const;
+const running = { engine: 'running', needs: ['engineFired'] } as const;
 
 /** The first fire, and oil pressure within seconds of it, or stop. */
 export const firstFireSteps = (profile: Profile): readonly Step[] => [
   crank('firstFire.crank', {
     needs: beforeFirstFire(profile),
+    announces: () => [
+      { line: 'pressureInTime', values: { time: { unit: 's', si: profile.oilPressure.firstFireWithinS } } },
+    ],
     until: 'fired',
+    gate: 'engineFired',
     readBack: false,
     burst: () => profile.starter.longestBurstS,
     giveUp: { seconds: () => 3 * profile.starter.longestBurstS, cause: 'noStart' },
@@ -42,6 +46,16 @@ export const firstFireSteps = (profile: Profile): readonly Step[] => [
       judge: firstPressure,
     },
     trouble: { reply: 'noOilPressure', cause: 'noOilPressure' },
+  }),
+  // The first half minute tells most: eyes and ears before any gauge, clear of the fan, one hand at the cut-off.
+  inspect('firstFire.eyes', {
+    ...running,
+    gate: 'nothingAmiss',
+    points: [
+      { id: 'anyLeak', cause: null },
+      { id: 'noise', cause: 'looseOrNoise' },
+      { id: 'smoke', cause: 'smokeOrFire' },
+    ],
   }),
   lamps('firstFire.lamps', {
     ...running,

@@ -1,30 +1,60 @@
 import { judgeWarmUpHold } from '../../src/engineering/warm-up.ts';
 import type { Profile } from '../../src/profile/schema.ts';
 import { runningCoolant } from '../limits/coolant.ts';
-import { thermostatReached, warmUpOutlook } from '../limits/engine.ts';
+import { nearThermostat, thermostatReached, warmUpOutlook } from '../limits/engine.ts';
+import { isOpenItem } from '../open-items.ts';
 import { confirm, watch } from '../step-makers.ts';
 import type { Step } from '../steps.ts';
+import { afterChecks } from './07-running-checks.ts';
 
-const running = { engine: 'running' } as const;
+const running = { engine: 'running', needs: afterChecks } as const;
+
+const coolant = {
+  quantity: 'coolantTemperature',
+  reached: thermostatReached,
+  agrees: nearThermostat,
+  bounds: runningCoolant,
+  cause: 'overheating',
+  outlook: warmUpOutlook,
+} as const;
 
 /** Coolant up to the thermostat, then the steering from lock to lock. */
-export const warmUpSteps = ({ warmUp }: Profile): readonly Step[] => [
-  watch('warmUp.watch', {
-    ...running,
-    ok: 'thermostatOpen',
-    everyS: () => warmUp.readEveryS,
-    atLeastS: () => warmUp.minS,
-    enough: watchedS => judgeWarmUpHold(watchedS, warmUp.minS),
-    timeUp: { seconds: () => warmUp.maxS, cause: 'other' },
-    reading: {
-      quantity: 'coolantTemperature',
-      reached: thermostatReached,
-      bounds: runningCoolant,
-      cause: 'overheating',
-      outlook: warmUpOutlook,
-    },
-    values: () => ({ unit: { unitOf: 'coolantTemperature' } }),
-  }),
-  confirm('warmUp.steeringLocks', 'noBubbles', running),
-  confirm('warmUp.levels', 'levelsGood', running),
-];
+export function warmUpSteps({ warmUp }: Profile): readonly Step[] {
+  const { idleMaxS = warmUp.maxS, fastIdleRpm } = warmUp;
+  return [
+    watch('warmUp.watch', {
+      ...running,
+      ok: 'thermostatOpen',
+      everyS: () => warmUp.readEveryS,
+      atLeastS: () => warmUp.minS,
+      enough: watchedS => judgeWarmUpHold(watchedS, warmUp.minS),
+      // New rings glaze and fuel washes the bores at light idle: then fast idle, or load on the first drive.
+      timeUp: {
+        seconds: () => idleMaxS,
+        open: fastIdleRpm === undefined ? 'notOpenedInTime' : 'idledLongEnough',
+      },
+      reading: coolant,
+      values: () => ({ unit: { unitOf: 'coolantTemperature' } }),
+    }),
+    ...(fastIdleRpm === undefined
+      ? []
+      : [
+          watch('warmUp.fastIdle', {
+            ...running,
+            ok: 'thermostatOpen',
+            when: context => isOpenItem(context, 'warmUp.watch') || context.step === 'warmUp.fastIdle',
+            everyS: () => warmUp.readEveryS,
+            atLeastS: () => 0,
+            timeUp: { seconds: () => Math.max(1, warmUp.maxS - idleMaxS), open: 'notOpenedInTime' },
+            settles: 'warmUp.watch',
+            reading: coolant,
+            values: () => ({
+              speed: { unit: 'rpm', si: fastIdleRpm },
+              unit: { unitOf: 'coolantTemperature' },
+            }),
+          }),
+        ]),
+    confirm('warmUp.steeringLocks', 'noBubbles', running),
+    confirm('warmUp.levels', 'levelsGood', running),
+  ];
+}

@@ -2,8 +2,9 @@ import type { Profile } from '../../src/profile/schema.ts';
 import { sweepPressure } from '../limits/oil.ts';
 import { confirm, faults, reading } from '../step-makers.ts';
 import type { Step } from '../steps.ts';
+import { afterChecks } from './07-running-checks.ts';
 
-const running = { engine: 'running' } as const;
+const running = { engine: 'running', needs: afterChecks } as const;
 const names = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth'] as const;
 
 /** Up through the speeds, gently: pressure follows speed, no new fault. */

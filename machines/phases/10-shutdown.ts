@@ -2,8 +2,9 @@ import type { Profile } from '../../src/profile/schema.ts';
 import { soakLimit } from '../limits/coolant.ts';
 import { confirm, hold, inspect, reading } from '../step-makers.ts';
 import type { Step } from '../steps.ts';
+import { afterChecks } from './07-running-checks.ts';
 
-const running = { engine: 'running' } as const;
+const running = { engine: 'running', needs: afterChecks } as const;
 const names = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth'] as const;
 
 /** Settle, key off, then watch the heat soak: coolant pressure rises when nothing carries heat away. */
@@ -21,7 +22,7 @@ export const shutdownSteps = ({ shutdown }: Profile): readonly Step[] => [
       return (looks[index] ?? 0) - (looks[index - 1] ?? 0);
     }),
     inspect(`shutdown.${name}Look`, {
-      gate: 'noLeaks',
+      gate: 'noLeaksAfter',
       points: [
         { id: 'coolantJoints', cause: 'coolantLeak' },
         { id: 'fuelJoints', cause: 'fuelLeak' },

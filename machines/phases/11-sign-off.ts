@@ -5,29 +5,50 @@ import { confirm, reading, sensors } from '../step-makers.ts';
 import type { Step } from '../steps.ts';
 import type { PromptValue } from '../vocabulary.ts';
 
-/** Skipped steps and accepted codes stay on the sheet until somebody has done something about them. */
+/** Skipped steps, what was left open and accepted codes stay on the sheet until somebody has done something about them. */
 const openItems = (context: Context): PromptValue => ({
   list: [
     ...context.skips.map(skip => ({ step: skip.step })),
+    ...context.openItems.map(
+      ({ step, quantity, si, finding }): PromptValue => ({
+        list: [
+          { step },
+          ...(quantity === undefined || si === undefined ? [] : [{ quantity, si }]),
+          ...(finding === undefined ? [] : [{ reply: finding }]),
+        ],
+        joined: 'plain',
+      }),
+    ),
     ...context.faults.filter(fault => fault.accepted).map(fault => ({ code: fault })),
   ],
 });
 
+/** Nobody opens a cap because the list says that it comes next. */
+const levels = { gate: 'coldLevels', needs: ['coolEnough'] } as const;
+const torqueGroups = ['firstTorqued', 'secondTorqued', 'thirdTorqued'] as const;
+
 /** Levels again when cold, the retorque list, and the supervisor's signature. */
 export const signOffSteps = ({ retorque, shutdown }: Profile): readonly Step[] => [
   reading('signOff.cool', 'coolantTemperature', coolEnough, {
+    // A hot cap is opened on this number.
+    byTime: true,
+    gate: 'coolEnough',
     values: () => ({
       unit: { unitOf: 'coolantTemperature' },
       limit: { unit: 'degC', si: shutdown.safeToOpenC },
     }),
   }),
-  confirm('signOff.coolantLevel', 'coolantFull', { gate: 'coldLevels' }),
-  confirm('signOff.oilLevel', 'levelGood', { gate: 'coldLevels' }),
-  confirm('signOff.steeringLevel', 'steeringFull', { gate: 'coldLevels' }),
-  sensors('signOff.retorque', { items: retorque, ok: 'torqued' }),
+  confirm('signOff.coolantLevel', 'coolantFull', levels),
+  confirm('signOff.oilLevel', 'levelGood', { ...levels, dipstick: true }),
+  confirm('signOff.steeringLevel', 'steeringFull', { ...levels }),
+  sensors('signOff.retorque', { items: retorque, ok: 'torqued', groups: torqueGroups }),
   confirm('signOff.openItems', 'itemsNoted', {
     by: 'supervisor',
     values: context => ({ items: openItems(context) }),
   }),
-  confirm('signOff.sign', 'iSign', { by: 'supervisor', gate: 'signature' }),
+  confirm('signOff.sign', 'iSign', {
+    by: 'supervisor',
+    gate: 'signature',
+    needs: ['coldLevels', 'noLeaksAfter'],
+  }),
 ];

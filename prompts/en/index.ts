@@ -1,7 +1,16 @@
+import * as together from './groups.ts';
 import { farthest } from './in-noise.ts';
 import * as general from './lines.ts';
 import * as said from './replies.ts';
 import { steps } from './steps.ts';
 
 /** English: the language that the others are held against. */
-export const english = { code: 'en', usualUnits: 'us', ...general, ...said, farthest, steps } as const;
+export const english = {
+  code: 'en',
+  usualUnits: 'us',
+  ...general,
+  ...said,
+  ...together,
+  farthest,
+  steps,
+} as const;

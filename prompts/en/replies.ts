@@ -24,6 +24,9 @@ export const replies = {
   gradeRight: ['grade is right', 'oil is right'],
   filterFitted: ['filter fitted', 'filter is fitted'],
   levelGood: ['level is good', 'oil level good'],
+  levelLow: ['oil is low', 'oil low'],
+  levelRisen: ['oil has risen', 'level has risen'],
+  asBefore: ['as before', 'same as before'],
   fuelRight: ['fuel is right', 'fuel is good'],
   steeringFull: ['steering full', 'steering is full'],
   primerFirm: ['primer firm', 'primer is firm'],
@@ -37,6 +40,14 @@ export const replies = {
   toolsOut: ['all clear of tools', 'tools are out'],
   wiringGood: ['wiring good', 'wiring is good'],
   fastenersMarked: ['fasteners marked', 'fasteners are marked'],
+
+  starterIsolated: ['starter isolated', 'starter is isolated'],
+  prelubeDone: ['oil pumped in', 'oil is pumped in'],
+  turboFed: ['turbo oiled', 'turbo is oiled'],
+  oilFed: ['both are oiled', 'galleries and turbo oiled'],
+  turnsFree: ['turns freely', 'it turns freely'],
+  itBinds: ['it binds', 'something binds'],
+  barringToolOut: ['bar is out', 'bar out and starter connected'],
 
   fuellingDisabled: ['fuelling disabled', 'fuelling is disabled'],
   provedOff: ['proved off', 'it is proved'],
@@ -63,7 +74,17 @@ export const replies = {
   idleSteady: ['idle steady', 'idle is steady'],
   hunting: ['hunting', 'idle is hunting'],
   pointGood: ['good here', 'dry and tight'],
-  leak: ['leak', 'there is a leak'],
+  leak: ['there is a leak', 'leak'],
+  weep: ['only a weep', 'it weeps'],
+  spray: ['it sprays', 'spraying'],
+  valveNoise: ['valve noise', 'some valve noise'],
+  knocking: ['knocking', 'it knocks'],
+  squealing: ['squealing', 'it squeals'],
+  whiteSmoke: ['white smoke', 'smoke is white'],
+  blueSmoke: ['blue smoke', 'smoke is blue'],
+  blackSmoke: ['black smoke', 'smoke is black'],
+  thickSmoke: ['thick smoke', 'smoke is thick'],
+  leaveOpen: ['open item', 'leave it as an open item'],
   thermostatOpen: ['thermostat open', 'upper hose is hot'],
   noBubbles: ['no bubbles', 'no more bubbles'],
   levelsGood: ['levels good', 'levels are good'],
@@ -90,6 +111,26 @@ export const replies = {
   causeLooseOrNoise: ['something loose', 'strange noise'],
   causeOther: ['another cause', 'something else'],
 
+  oneByOne: ['one by one', 'one at a time'],
+  bothFilters: ['both filters fitted', 'both filters are fitted'],
+  primerDone: ['primer firm and home', 'primer is firm and home'],
+  frontGood: ['hoses boots and belts good', 'hoses boots and belts are good'],
+  wiringAndFasteners: ['wiring and fasteners good', 'wiring and fasteners are good'],
+  firstSensors: ['first sensors plugged in', 'first sensors are plugged in'],
+  secondSensors: ['next sensors plugged in', 'next sensors are plugged in'],
+  thirdSensors: ['third sensors plugged in', 'third sensors are plugged in'],
+  fourthSensors: ['last sensors plugged in', 'last sensors are plugged in'],
+  firstLamps: ['first lamps as named', 'first lamps are as named'],
+  secondLamps: ['next lamps as named', 'next lamps are as named'],
+  thirdLamps: ['last lamps as named', 'last lamps are as named'],
+  firstLampsRunning: ['first lamps now as named', 'first lamps are now as named'],
+  secondLampsRunning: ['next lamps now as named', 'next lamps are now as named'],
+  thirdLampsRunning: ['last lamps now as named', 'last lamps are now as named'],
+  firstTorqued: ['first ones torqued', 'first ones are torqued'],
+  secondTorqued: ['next ones torqued', 'next ones are torqued'],
+  thirdTorqued: ['last ones torqued', 'last ones are torqued'],
+  notMeasured: ['not measured', 'nobody measured it'],
+
   reasonNotFitted: ['not fitted'],
   reasonDoneBefore: ['done before', 'already done'],
   reasonSupervisor: ["supervisor's order", 'supervisor says so'],
@@ -109,13 +150,20 @@ export const stopWordings = [
   'kill the engine',
 ] as const;
 
+/**
+ * What stands for the reply that is asked for: by keys and touch, and by voice only where nothing hangs on it, as
+ * "not good" may lose its first word beside an engine.
+ */
+export const affirmatives = ['yes', 'ok', 'okay', 'done', 'good', 'correct'] as const;
+
 /** Words that are always understood; which of them do something depends on the moment. */
 export const controls = {
-  hold: ['hold', 'wait', 'hold on'],
+  hold: ['hold', 'hold on', 'wait a moment'],
   continue: ['continue', 'go on', 'carry on'],
   sayAgain: ['say again', 'repeat', 'say that again'],
   goBack: ['go back', 'one step back'],
-  skip: ['skip', 'skip this'],
+  takeBack: ['wrong', 'that is wrong'],
+  skip: ['pass over this', 'skip this'],
   status: ['status', 'where are we'],
   timeLeft: ['time left', 'how long', 'how much time'],
   help: ['help', 'what can i say'],

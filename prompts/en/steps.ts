@@ -35,13 +35,17 @@ export const steps = {
   'job.ambient': { title: 'Air temperature', ask: 'Air temperature now, in {unit}?' },
   'job.coldestNight': { title: 'Coldest night expected', ask: 'Coldest night expected, in {unit}?' },
   'job.altitude': { title: 'Altitude', ask: 'Altitude, in {unit}?' },
+  'job.figures': {
+    title: 'Air, night and altitude',
+    ask: 'Air {air}, coldest night {coldest}, altitude {altitude}. Correct?',
+  },
   'job.stopTechnician': {
     title: 'Emergency word, technician',
-    ask: 'Practise the emergency word. Technician, say it now.',
+    ask: 'Practise the emergency word. {words} Technician, say it now.',
   },
   'job.stopSecond': {
     title: 'Emergency word, second person',
-    ask: 'Practise the emergency word. Second person, say it now.',
+    ask: 'Practise the emergency word. {words} Second person, say it now.',
   },
 
   'fill.coolantMix': {
@@ -116,7 +120,7 @@ export const steps = {
     ask: 'Second person: filters and primer dry, no weeps? Say no weeps.',
   },
 
-  'walkRound.sensors': { title: 'Sensors plugged in', ask: 'Sensors, one by one. Say plugged in.' },
+  'walkRound.sensors': { title: 'Sensors plugged in', ask: 'Sensors.' },
   'walkRound.hoses': {
     title: 'Hoses and clamps',
     ask: 'Hoses: each one over its bead, each clamp behind the bead and tight? Say hoses good.',
@@ -139,17 +143,42 @@ export const steps = {
     ask: 'Fasteners tight and marked? Say fasteners marked.',
   },
 
+  'barOver.isolated': {
+    title: 'Starter isolated',
+    ask: 'Before anybody turns it by hand: key out and in your pocket, battery off or starter lead off. Say starter isolated.',
+  },
+  'barOver.prelube': {
+    title: 'Galleries filled by pump',
+    ask: 'Galleries: pump oil in at the {port} until pressure shows. Say oil pumped in.',
+  },
+  'barOver.turboFeed': {
+    title: 'Turbo feed oiled',
+    ask: 'Turbo: oil into its feed, turn the wheel by hand, feed line on. Say turbo oiled.',
+  },
+  'barOver.turned': {
+    title: 'Turned by hand',
+    ask: 'Turn it by hand with the bar, two full turns, the way it runs. Say turns freely, or it binds.',
+  },
+  'barOver.toolOut': {
+    title: 'Bar out',
+    ask: 'Bar out, its cover on, starter and battery connected again. Say bar is out.',
+  },
+
   'noFuelCrank.disabled': {
     title: 'Fuelling disabled',
-    ask: 'Disable fuelling, so that the engine can turn and not fire. Say fuelling disabled.',
+    ask: 'Disable fuelling. {how} Say fuelling disabled.',
   },
   'noFuelCrank.proved': {
     title: 'Fuelling proved off',
-    ask: 'Prove it: no injector can be driven, no fuel can reach them? Say proved off.',
+    ask: 'Prove it. {proof} Say proved off.',
+  },
+  'noFuelCrank.batteryLoad': {
+    title: 'Battery under load',
+    ask: 'Battery under load, tester or lamps and blower for half a minute: lowest voltage?',
   },
   'noFuelCrank.untilPressure': {
     title: 'Crank for oil pressure',
-    ask: 'Crank without fuel. Oil pressure expected after about {expected} of cranking.',
+    ask: '{before} Crank without fuel. Oil pressure expected after about {expected} of cranking.',
   },
   'noFuelCrank.holds': {
     title: 'Oil pressure holds',
@@ -159,14 +188,18 @@ export const steps = {
     title: 'Lowest voltage while cranking',
     ask: 'Second person: lowest battery voltage while it cranked?',
   },
+  'noFuelCrank.oilLevel': {
+    title: 'Oil level, galleries full',
+    ask: 'Galleries are full now. Dipstick: top up between the marks. Say level is good.',
+  },
   'noFuelCrank.restored': {
     title: 'Fuelling restored',
-    ask: 'Restore fuelling: what was disabled is connected again. Say fuelling restored.',
+    ask: 'Restore fuelling: what was disabled is connected again, and the codes that it left are cleared. Say fuelling restored.',
   },
 
   'keyOn.battery': { title: 'Battery at rest', ask: 'Battery voltage at rest?' },
   'keyOn.keyOn': { title: 'Key on', ask: 'Key on, do not crank. Say key is on.' },
-  'keyOn.lamps': { title: 'Lamps, key on', ask: 'Lamps. For each one say lit or dark.' },
+  'keyOn.lamps': { title: 'Lamps, key on', ask: 'Lamps, key on.' },
   'keyOn.heaterHold': { title: 'Intake heater', ask: 'Intake heater: wait for the lamp.' },
   'keyOn.heaterDone': {
     title: 'Wait lamp out',
@@ -174,13 +207,34 @@ export const steps = {
   },
   'keyOn.faults': { title: 'Fault codes', ask: 'Fault codes: say no codes, or read a code.' },
 
-  'firstFire.crank': { title: 'First fire', ask: 'First fire.' },
+  'firstFire.crank': { title: 'First fire', ask: '{before} First fire.' },
   'firstFire.oilPressure': { title: 'Oil pressure shows', ask: 'Oil pressure? Say pressure good.' },
-  'firstFire.lamps': { title: 'Lamps, running', ask: 'Lamps, engine running. For each one say lit or dark.' },
+  'firstFire.eyes': {
+    title: 'Eyes and ears',
+    ask: 'Second person: clear of the fan, one hand at the cut-off. Look and listen.',
+  },
+  'firstFire.lamps': { title: 'Lamps, running', ask: 'Lamps, engine running.' },
   'firstFire.transient': {
     title: 'Watched fault',
     ask: 'Watched fault: {fault}. Has it cleared? Say fault cleared.',
   },
+
+  'firstRun.run': { title: 'Short first run', ask: 'Short first run at idle. Watch, listen, touch nothing.' },
+  'firstRun.keyOff': {
+    title: 'Off after the first run',
+    ask: 'Key off, to look it over. When the engine stands still, say engine is off.',
+  },
+  'firstRun.drain': { title: 'Oil runs back', ask: 'Let the oil run back to the sump.' },
+  'firstRun.oilLevel': {
+    title: 'Oil level after the first run',
+    ask: 'Dipstick: between the marks? Say level is good.',
+  },
+  'firstRun.look': {
+    title: 'Look round after the first run',
+    ask: 'Second person: look all round it, engine standing. Cap stays shut.',
+  },
+  'firstRun.restart': { title: 'Second start', ask: 'Second start. Key on, wait for the lamp.' },
+  'firstRun.oilPressure': { title: 'Oil pressure shows again', ask: 'Oil pressure? Say pressure good.' },
 
   'checks.idle': { title: 'Idle speed', ask: 'Idle speed, five readings. First?' },
   'checks.idleSteady': { title: 'Idle steady', ask: 'Idle steady, no hunting? Say idle steady.' },
@@ -195,6 +249,10 @@ export const steps = {
   'warmUp.watch': {
     title: 'Warm-up',
     ask: 'Coolant temperature, in {unit}? When the upper hose gets hot, say thermostat open.',
+  },
+  'warmUp.fastIdle': {
+    title: 'Warm-up at fast idle',
+    ask: 'At {speed}, held: coolant temperature, in {unit}? When the upper hose gets hot, say thermostat open.',
   },
   'warmUp.steeringLocks': {
     title: 'Steering lock to lock',
@@ -252,7 +310,7 @@ export const steps = {
     ask: 'Oil level, rested: between the marks? Say level is good.',
   },
   'signOff.steeringLevel': { title: 'Steering level, cold', ask: 'Steering level? Say steering full.' },
-  'signOff.retorque': { title: 'Retorque list', ask: 'Retorque list. For each one say torqued.' },
+  'signOff.retorque': { title: 'Retorque list', ask: 'Retorque list.' },
   'signOff.openItems': { title: 'Open items', ask: 'Open items: {items}. Supervisor, say items noted.' },
   'signOff.sign': { title: 'Sign-off', ask: 'Supervisor: sign this start. Say I sign.' },
 } as const satisfies Record<string, { readonly title: string; readonly ask: string }>;

@@ -1,4 +1,5 @@
 import type { Language } from '../types.ts';
+import * as together from './groups.ts';
 import { farthest } from './in-noise.ts';
 import * as general from './lines.ts';
 import * as said from './replies.ts';
@@ -8,4 +9,12 @@ import { steps } from './steps.ts';
  * French. Hazards carry the signal words of the French editions of ANSI Z535.4 and ISO 3864-2: danger,
  * avertissement, attention, avis (from memory).
  */
-export const french: Language = { code: 'fr', usualUnits: 'metric', ...general, ...said, farthest, steps };
+export const french: Language = {
+  code: 'fr',
+  usualUnits: 'metric',
+  ...general,
+  ...said,
+  ...together,
+  farthest,
+  steps,
+};

@@ -3,14 +3,39 @@ export const lines = {
   welcome: "{profile}. Dites aide à tout moment. Dites le mot d'urgence à tout moment.",
   inventedProfile: "Avis : ce moteur est inventé, pour l'exercice.",
   phaseStarts: '{phase}.',
-  readBackReply: 'Vous avez dit {reply}. Correct ?',
+  readBackReply: '{reply}. Correct ?',
+  echo: '{spoken}.',
+  takenBack: 'Annulé.',
+  cannotTakeBack: "Ici, il n'y a pas de valeur à annuler.",
+  together: '{items}. Dites {reply}.',
   readBackValue: '{name} : {spoken}. Correct ?',
   andNow: 'Et maintenant ?',
-  readBackList: '{count} sur {count} en ordre : {items}. Correct ?',
+  readBackList: '{title} : les {count}. Correct ?',
   readBackCode: 'S P N {spn}, F M I {fmi}. Correct ?',
   fromBus: 'Par le bus :',
   busValue: 'Par le bus : {name} {spoken}.',
   readingsDiffer: "{name} : d'abord {before}, maintenant {now}. Je ne retiens aucune des deux.",
+  doubted: '{name} {spoken} ? Il faudrait {limits} : {why}. Regardez encore, et dites ce que vous voyez.',
+  doubtedBus:
+    'Le bus indique {name} {spoken}. Il faudrait {limits} : {why}. Lisez au cadran, et dites ce que vous voyez.',
+  whyBefore: "c'était {before} il y a {time}",
+  whyAir: "l'air est à {air}",
+  whyRunning: 'il tourne depuis {time}',
+  whyStarterDraws: 'un démarreur fait baisser la batterie',
+  whyCranked: 'elle tenait {before} au démarreur',
+  whyRelief: "le clapet de décharge s'ouvre à {relief}",
+  vouchAsk:
+    'Deuxième personne : lisez vous-même, si possible à un autre cadran ou thermomètre. {name}, en {unit} ?',
+  readFirst: '{reply} ? Alors {name} doit indiquer {limits}. Lisez au cadran, et dites ce que vous voyez.',
+  early:
+    '{reply} après {time} de démarreur ? Il faut {limits}. Deuxième personne : regardez aussi le cadran. Dites {reply}, ou toujours rien.',
+  checkFirst: "Vérifiez d'abord : {title}. Si c'est toujours vrai, dites {reply}. Sinon, dites pas encore.",
+  checkValue:
+    "Vérifiez d'abord : {name}, c'était {before}. Si c'est toujours vrai, dites {reply}. Sinon, dites la valeur.",
+  askDipstick: "Jauge d'huile, moteur au repos : dites bon niveau, huile trop basse, ou huile montée.",
+  topUp: 'Complétez entre les repères avec la même huile, attendez, regardez encore. Dites bon niveau.',
+  oilRisen:
+    "Danger. Du carburant ou du liquide de refroidissement dans l'huile : ce moteur ne doit plus tourner avant d'avoir trouvé d'où il vient et changé l'huile.",
   busDiffers:
     '{name} : vous dites {spoken}, le bus indique {bus}. Regardez encore, et dites ce que vous voyez.',
   readBackDiffers: '{name} : vous dites {spoken}, le bus indique {bus}. Votre valeur est-elle correcte ?',
@@ -22,6 +47,14 @@ export const lines = {
   busSensorLost: "Le bus n'indique plus : {name}. Lisez l'instrument.",
   item: '{name} ?',
   unclear: "Je n'ai pas compris.",
+  answerLate: 'Trop tard : {title}, pas de réponse en {time}.',
+  sayInTime: "Après chaque essai, dites en {time} ce qu'il a donné.",
+  watchVoltage: 'Équipier, surveillez la tension de la batterie : la plus basse sera demandée ensuite.',
+  pressureInTime:
+    "Quand il démarre, lâchez le démarreur. Puis dites en {time} si la pression d'huile s'affiche.",
+  notMeasuredPrice: 'Pas mesuré. Alors encore une fois : {title}. Surveillez la mesure.',
+  noReason: "Ce n'est pas une raison. Dites pourquoi, en quelques mots.",
+  outOfRange: '{name} : {limits}.',
   unclearDigits: "Chiffre par chiffre, s'il vous plaît.",
   unclearThrice:
     'Trois fois pas compris. Équipier, dites-le pour moi en commençant par équipier, ou utilisez le clavier.',
@@ -34,7 +67,7 @@ export const lines = {
   boilsAfterKeyOff: 'Le liquide peut bouillir une fois le contact coupé. Laissez refroidir au ralenti.',
   outsideUnjudged: '{name} : {why} Vérifiez encore.',
   stillOutside: "{name} {spoken} n'est pas accepté : {limits}.",
-  inside: '{name} {spoken}, {limits}.',
+  inside: '{spoken}, {limits}.',
   lampWrong: 'Le voyant {name} devrait être {expected}. Corrigez cela, puis regardez de nouveau. {name} ?',
   notYet: "Compris, pas encore. J'attends.",
 
@@ -54,8 +87,9 @@ export const lines = {
   status: '{phase} : {title}. {open}',
   statusOpen: 'Reste à valider : {gates}.',
   statusNoneOpen: 'Plus rien à valider avant le premier démarrage.',
-  help: 'Vous pouvez dire : {choices}.',
-  helpAlways: 'Vous pouvez dire : pause, continuer, répéter, en arrière, passer, situation ou temps restant.',
+  help: 'Vous pouvez dire : {choices}. {words}',
+  helpAlways:
+    'Vous pouvez dire : pause, continuer, répéter, en arrière, passer, situation ou temps restant. {words}',
   voiceTooLoud: 'Trop fort, le micro sature. Éloignez le micro, ou baissez son niveau.',
   voiceTooFaint: 'Je vous entends très faiblement. Rapprochez le micro, ou montez son niveau.',
   bayTooNoisy:
@@ -73,11 +107,42 @@ export const lines = {
   crankNow: 'Démarreur, maintenant.',
   crankFiveSeconds: 'Cinq.',
   release: 'Lâchez le démarreur !',
-  sawPressure: 'Vous avez dit {reply}. Correct ?',
   burstOver: 'Essai terminé. {reply} ou toujours rien ?',
   rest: 'Laissez refroidir le démarreur : {time}.',
   gateClosed: 'Démarreur refusé. Manque : {gates}.',
   engineRuns: 'Le moteur tourne.',
+
+  disableElectric:
+    "Contact coupé : débranchez {at}, aucun injecteur ne peut alors être commandé. Laissez l'alimentation ouverte et amorcée : la pompe ne doit pas tourner à sec.",
+  disableLever: 'Mettez {at} au débit nul et attachez-le.',
+  disableSolenoid:
+    "Contact coupé : débranchez {at}, qui ferme alors la crémaillère. Laissez l'alimentation ouverte et amorcée.",
+  proveElectric: 'Prise débranchée ({at}), visible et étiquetée, alimentation ouverte ?',
+  proveLever: 'Tirez à la main ({at}) : il reste au débit nul ?',
+  proveSolenoid: 'Contact un instant : aucun clic ({at}) ? Contact coupé de nouveau.',
+  orLeaveOpen: '{name} : corrigez et relisez, ou dites point ouvert pour continuer.',
+  leftOpen: 'Point ouvert noté.',
+  idledLongEnough: 'Assez de ralenti pour des segments neufs. Passez au ralenti accéléré et continuez.',
+  notOpenedInTime:
+    'Thermostat non vu ouvert à temps : point ouvert. Plus de ralenti ; à voir en charge au premier trajet.',
+  weepMeans:
+    "Suintement, humide et sans goutte : essuyez avec un chiffon au bout d'une baguette, regardez de nouveau.",
+  leakMeans: 'Une goutte grossit sous pression.',
+  sprayMeans: 'Danger. Jet : éloignez-vous, il traverse la peau, et il brûle.',
+  hissMeans: "De l'air ou des gaz sortent où ils ne doivent pas.",
+  smellMeans: 'Odeur de gazole ou de brûlé.',
+  valveNoiseMeans:
+    "Bruit de soupapes : courant tant que l'huile n'est pas partout. Il doit passer en quelques minutes.",
+  valveNoiseStaysMeans: "Un bruit de soupapes qui reste : pas d'huile à la distribution.",
+  knockingMeans: 'Danger. Cognement : un palier, un piston, ou une injection au mauvais moment.',
+  squealingMeans: 'Grincement : une courroie glisse, ou un roulement est à sec.',
+  whiteSmokeMeans: "Fumée blanche : gazole imbrûlé d'un moteur froid. Elle doit passer en chauffant.",
+  whiteSmokeStaysMeans: 'Une fumée blanche qui reste : du liquide dans un cylindre.',
+  blueSmokeMeans: 'Fumée bleue : huile passant des segments pas encore rodés. Elle doit diminuer.',
+  blueSmokeStaysMeans: 'Une fumée bleue qui reste : huile des segments, des soupapes ou du turbo.',
+  blackSmokeMeans: "Fumée noire : trop de gazole ou trop peu d'air. Elle doit passer au ralenti.",
+  blackSmokeStaysMeans: "Une fumée noire qui reste : un injecteur, ou de l'air bouché.",
+  thickSmokeMeans: 'Danger. Fumée épaisse.',
 
   codeSpn: 'Numéro du paramètre suspect, chiffre par chiffre ?',
   codeFmi: 'Mode de défaillance, de zéro à trente et un ?',
@@ -129,9 +194,11 @@ export const phases = {
   fill: 'Remplissage',
   prime: 'Amorçage',
   walkRound: 'Tour du moteur',
+  barOver: 'Rotation à la main',
   noFuelCrank: 'Démarreur sans carburant',
   keyOn: 'Contact',
   firstFire: 'Premier démarrage',
+  firstRun: 'Première marche courte',
   checks: 'Contrôles moteur tournant',
   warmUp: 'Mise en température',
   sweeps: 'Montées en régime',
@@ -181,8 +248,16 @@ export const gates = {
   heaterHoldDone: "réchauffeur d'admission",
   noBlockingFault: 'codes de défaut',
   secondPersonClear: 'zone dégagée par équipier',
+  turnsFreely: 'tourné à la main',
+  batteryUnderLoad: 'batterie en charge',
+  engineFired: 'moteur en marche',
+  nothingAmiss: 'yeux et oreilles',
+  firstRunSeen: 'tour fait après la première marche',
+  restarted: 'moteur de nouveau en marche',
   oilPressureShown: "pression d'huile",
   noLeaks: 'aucune fuite',
+  noLeaksAfter: 'aucune fuite après la marche',
+  coolEnough: 'assez froid pour ouvrir',
   coldLevels: 'niveaux à froid',
   signature: 'signature',
 } as const satisfies Record<string, string>;
@@ -195,6 +270,7 @@ export const causes = {
   fuelLeak: 'fuite de gazole',
   noOilPressure: "pas de pression d'huile",
   noStart: 'le moteur ne démarre pas',
+  binds: 'ne tourne pas librement',
   overspeed: 'surrégime',
   overheating: 'surchauffe',
   faultCode: 'code de défaut',
@@ -212,6 +288,9 @@ export const people = {
 } as const satisfies Record<string, string>;
 
 export const inspectPoints = {
+  anyLeak: 'fuites de gazole, huile ou liquide, vues de loin',
+  noise: 'bruit',
+  smoke: 'fumée',
   fuelJoints: "raccords de gazole et tuyaux d'injecteurs, papier seulement",
   coolantJoints: 'durites et raccords de refroidissement',
   oilJoints: 'raccords et filtre à huile',
@@ -241,6 +320,8 @@ export const units = {
 
 /** Little words for putting sentences together. */
 export const words = {
+  quoted: '«\u00a0{text}\u00a0»',
+  emergencyWords: "Mots d'urgence : {list}.",
   and: 'et',
   or: 'ou',
   none: 'aucun',

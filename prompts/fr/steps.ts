@@ -43,13 +43,17 @@ export const steps = {
     ask: 'Nuit la plus froide attendue, en {unit} ?',
   },
   'job.altitude': { title: 'Altitude', ask: 'Altitude, en {unit} ?' },
+  'job.figures': {
+    title: 'Air, nuit et altitude',
+    ask: 'Air {air}, nuit la plus froide {coldest}, altitude {altitude}. Correct ?',
+  },
   'job.stopTechnician': {
     title: "Mot d'urgence, technicien",
-    ask: "Essai du mot d'urgence. Technicien, dites-le maintenant.",
+    ask: "Essai du mot d'urgence. {words} Technicien, dites-le maintenant.",
   },
   'job.stopSecond': {
     title: "Mot d'urgence, équipier",
-    ask: "Essai du mot d'urgence. Équipier, dites-le maintenant.",
+    ask: "Essai du mot d'urgence. {words} Équipier, dites-le maintenant.",
   },
 
   'fill.coolantMix': {
@@ -133,7 +137,7 @@ export const steps = {
     ask: 'Équipier : filtres et pompe secs, rien ne suinte ? Dites aucun suintement.',
   },
 
-  'walkRound.sensors': { title: 'Capteurs branchés', ask: 'Capteurs, un par un. Dites branché.' },
+  'walkRound.sensors': { title: 'Capteurs branchés', ask: 'Capteurs.' },
   'walkRound.hoses': {
     title: 'Durites et colliers',
     ask: 'Durites : chacune passée sur son bourrelet, chaque collier serré derrière le bourrelet ? Dites durites bonnes.',
@@ -159,17 +163,42 @@ export const steps = {
     ask: 'Boulons serrés et marqués ? Dites boulons marqués.',
   },
 
+  'barOver.isolated': {
+    title: 'Démarreur isolé',
+    ask: 'Avant de tourner à la main : clé retirée et dans votre poche, batterie ou démarreur débranché. Dites démarreur isolé.',
+  },
+  'barOver.prelube': {
+    title: 'Galeries remplies à la pompe',
+    ask: "Galeries : pompez de l'huile par {port} jusqu'à la pression. Dites huile pompée.",
+  },
+  'barOver.turboFeed': {
+    title: 'Turbo huilé',
+    ask: 'Turbo : huile dans son arrivée, roue tournée à la main, conduite remontée. Dites turbo huilé.',
+  },
+  'barOver.turned': {
+    title: 'Tourné à la main',
+    ask: 'À la barre, deux tours complets dans le sens de marche. Dites rotation libre, ou ça bloque.',
+  },
+  'barOver.toolOut': {
+    title: 'Barre retirée',
+    ask: 'Barre retirée, cache remis, démarreur et batterie rebranchés. Dites barre retirée.',
+  },
+
   'noFuelCrank.disabled': {
     title: 'Injection neutralisée',
-    ask: "Neutralisez l'injection, pour que le moteur puisse tourner sans démarrer. Dites injection neutralisée.",
+    ask: "Neutralisez l'injection. {how} Dites injection neutralisée.",
   },
   'noFuelCrank.proved': {
     title: 'Neutralisation vérifiée',
-    ask: 'Vérifiez : aucun injecteur ne peut être commandé, aucun gazole ne peut y arriver ? Dites neutralisation vérifiée.',
+    ask: 'Vérifiez. {proof} Dites neutralisation vérifiée.',
+  },
+  'noFuelCrank.batteryLoad': {
+    title: 'Batterie en charge',
+    ask: 'Batterie sous débit, testeur ou phares et soufflante une demi-minute : tension minimale ?',
   },
   'noFuelCrank.untilPressure': {
     title: "Démarreur jusqu'à la pression d'huile",
-    ask: "Démarreur sans carburant. Pression d'huile attendue après environ {expected} de démarreur.",
+    ask: "{before} Démarreur sans carburant. Pression d'huile attendue après environ {expected} de démarreur.",
   },
   'noFuelCrank.holds': {
     title: 'La pression tient',
@@ -178,6 +207,10 @@ export const steps = {
   'noFuelCrank.voltage': {
     title: 'Tension minimale au démarreur',
     ask: 'Équipier : tension minimale de la batterie pendant le démarreur ?',
+  },
+  'noFuelCrank.oilLevel': {
+    title: "Niveau d'huile, galeries pleines",
+    ask: "Les galeries sont pleines. Jauge d'huile : complétez entre les repères. Dites bon niveau.",
   },
   'noFuelCrank.restored': {
     title: 'Injection rétablie',
@@ -188,7 +221,7 @@ export const steps = {
   'keyOn.keyOn': { title: 'Contact mis', ask: 'Mettez le contact, sans démarrer. Dites contact mis.' },
   'keyOn.lamps': {
     title: 'Voyants, contact mis',
-    ask: 'Voyants. Pour chacun, dites allumé ou éteint.',
+    ask: 'Voyants, contact mis.',
   },
   'keyOn.heaterHold': {
     title: "Réchauffeur d'admission",
@@ -203,18 +236,45 @@ export const steps = {
     ask: 'Codes de défaut : dites pas de défaut, ou lire un code.',
   },
 
-  'firstFire.crank': { title: 'Premier démarrage', ask: 'Premier démarrage.' },
+  'firstFire.crank': { title: 'Premier démarrage', ask: '{before} Premier démarrage.' },
   'firstFire.oilPressure': {
     title: "La pression d'huile s'affiche",
     ask: "Pression d'huile ? Dites bonne pression.",
   },
+  'firstFire.eyes': {
+    title: 'Yeux et oreilles',
+    ask: 'Équipier : loin du ventilateur, une main à la coupure. Regardez et écoutez.',
+  },
   'firstFire.lamps': {
     title: 'Voyants, moteur tournant',
-    ask: 'Voyants, moteur tournant. Pour chacun, dites allumé ou éteint.',
+    ask: 'Voyants, moteur tournant.',
   },
   'firstFire.transient': {
     title: 'Défaut surveillé',
     ask: 'Défaut surveillé : {fault}. A-t-il disparu ? Dites défaut disparu.',
+  },
+
+  'firstRun.run': {
+    title: 'Première marche courte',
+    ask: 'Première marche courte, au ralenti. Regardez, écoutez, ne touchez rien.',
+  },
+  'firstRun.keyOff': {
+    title: 'Contact coupé après la première marche',
+    ask: 'Coupez le contact pour tout regarder. Quand plus rien ne tourne, dites moteur éteint.',
+  },
+  'firstRun.drain': { title: "L'huile redescend", ask: "Laissez l'huile redescendre au carter." },
+  'firstRun.oilLevel': {
+    title: "Niveau d'huile après la première marche",
+    ask: "Jauge d'huile : entre les repères ? Dites bon niveau.",
+  },
+  'firstRun.look': {
+    title: 'Tour après la première marche',
+    ask: 'Équipier : faites le tour, moteur immobile. Le bouchon reste fermé.',
+  },
+  'firstRun.restart': { title: 'Second démarrage', ask: 'Second démarrage. Contact, attendez le voyant.' },
+  'firstRun.oilPressure': {
+    title: "La pression d'huile revient",
+    ask: "Pression d'huile ? Dites bonne pression.",
   },
 
   'checks.idle': { title: 'Régime de ralenti', ask: 'Régime de ralenti, cinq lectures. La première ?' },
@@ -236,6 +296,10 @@ export const steps = {
   'warmUp.watch': {
     title: 'Mise en température',
     ask: 'Température du liquide, en {unit} ? Quand la durite supérieure chauffe, dites thermostat ouvert.',
+  },
+  'warmUp.fastIdle': {
+    title: 'Mise en température au ralenti accéléré',
+    ask: 'À {speed}, tenus : température du liquide, en {unit} ? Quand la durite supérieure chauffe, dites thermostat ouvert.',
   },
   'warmUp.steeringLocks': {
     title: 'Direction de butée à butée',
@@ -328,7 +392,7 @@ export const steps = {
   },
   'signOff.retorque': {
     title: 'Liste de resserrage',
-    ask: 'Liste de resserrage. Pour chacun, dites serré au couple.',
+    ask: 'Liste de resserrage.',
   },
   'signOff.openItems': {
     title: 'Points ouverts',

@@ -10,7 +10,7 @@ export { type CanFrame, j1939Frame } from './frame.ts';
 export { writeParameter } from './parameter-codec.ts';
 export { PARAMETERS, type ParameterDefinition } from './parameters.ts';
 export type { BusEnd, BusNotice, BusReading, BusSink, BusSource } from './ports.ts';
-export { BATTERY_VOLTAGE_SPNS, createReadingBook, type LatestReading } from './reading-book.ts';
+export { createReadingBook, type LatestReading } from './reading-book.ts';
 export { framesFrom } from './sources/frames.ts';
 export { reconnecting } from './sources/reconnecting.ts';
 export { type SerialLine, type SlcanOptions, slcanAdapter } from './sources/slcan.ts';

@@ -54,6 +54,3 @@ export function createReadingBook() {
     },
   };
 }
-
-/** Where battery voltage is found, best first: at the battery, behind the key switch, the second battery. */
-export const BATTERY_VOLTAGE_SPNS: readonly [number, ...number[]] = [168, 158, 444];

@@ -12,6 +12,10 @@ export interface Starter {
   readonly ratedAmbientC?: Given;
   /** Time in which it sheds 63 % of its heat, s, 10 to 3600. */
   readonly timeConstantS?: Given;
+  /** So many of the longest bursts, with the rest between, bring the windings to their limit; 1 to 10, else 1. */
+  readonly burstsInARow?: Given;
+  /** Rest between them as the maker states it, s, 1 to 3600; asked for where there are several. */
+  readonly minRestS?: Given;
 }
 
 /** Bursts and rests since the starter was last at ambient temperature, oldest first; 0 to 86400 s each. */
@@ -28,6 +32,8 @@ const BURST_S: Range = { min: 1, max: 120, unit: 's' };
 const RATED_AMBIENT_C: Range = { min: -20, max: 60, unit: 'degC' };
 const AMBIENT_C: Range = { min: -60, max: 60, unit: 'degC' };
 const TIME_CONSTANT_S: Range = { min: 10, max: 3600, unit: 's' };
+const IN_A_ROW: Range = { min: 1, max: 10, unit: '' };
+const REST_S: Range = { min: 1, max: 3600, unit: 's' };
 const HISTORY_S: Range = { min: 0, max: 86_400, unit: 's' };
 
 /** Far below what anyone could time, far above what arithmetic loses. */
@@ -36,7 +42,7 @@ const ROUNDING_S = 1e-6;
 const RULE: Rule = {
   id: 'starter-thermal-budget',
   source:
-    'Lumped capacitance, closed form (Incropera, Fundamentals of Heat and Mass Transfer, chapter 5), fitted to the burst that the engine profile allows',
+    'Lumped capacitance, closed form (Incropera, Fundamentals of Heat and Mass Transfer, chapter 5), fitted to the bursts and rests that the engine profile allows',
   validity:
     'ambient temperatures from -60 to 60 degC; one time constant for warming and cooling; never longer than the profile allows from cold',
 };
@@ -65,8 +71,9 @@ function situation(starter: Starter, ambient: Given, history: StarterHistory): S
   if (rest.limitC <= ratedAmbientC) {
     return fail('contradictory', 'limitC', { given: rest.limitC, allowed: `above ${ratedAmbientC} degC` });
   }
-  const burstShare = 1 - Math.exp(-rest.longestBurstS / rest.timeConstantS);
-  const model = { ...rest, crankingEndC: rest.ambientC + (rest.limitC - ratedAmbientC) / burstShare };
+  const cycle = dutyCycle(starter, rest);
+  if (!cycle.ok) return cycle;
+  const model = { ...rest, crankingEndC: rest.ambientC + (rest.limitC - ratedAmbientC) / cycle.value };
 
   let nowC = model.ambientC;
   for (const [place, { cranking, seconds }] of history.entries()) {
@@ -75,6 +82,24 @@ function situation(starter: Starter, ambient: Given, history: StarterHistory): S
     nowC = temperatureAfter(lump(model, nowC, cranking), spell.values.seconds);
   }
   return { ok: true, model, nowC };
+}
+
+/**
+ * The share of its end temperature that a starter reaches at the end of the bursts that may follow one another: each
+ * burst adds its own, and what the earlier ones left has cooled by a whole burst and rest (a geometric series).
+ */
+function dutyCycle(
+  { burstsInARow = 1, minRestS }: Starter,
+  { longestBurstS, timeConstantS }: Pick<Model, 'longestBurstS' | 'timeConstantS'>,
+): Result<number> {
+  const burstShare = 1 - Math.exp(-longestBurstS / timeConstantS);
+  const row = take({ burstsInARow: [burstsInARow, IN_A_ROW] });
+  if (!row.ok) return row;
+  if (row.values.burstsInARow === 1) return ok(burstShare, RULE);
+  const rest = take({ minRestS: [minRestS, REST_S] });
+  if (!rest.ok) return rest;
+  const kept = Math.exp(-(longestBurstS + rest.values.minRestS) / timeConstantS);
+  return ok((burstShare * (1 - kept ** row.values.burstsInARow)) / (1 - kept), RULE);
 }
 
 const lump = (model: Model, startC: number, cranking: boolean): Lump => ({

@@ -141,6 +141,27 @@ export const profileSchema = z
         .max(2),
       primer: z.strictObject({ maxStrokes: z.number().int().min(10).max(500) }),
     }),
+    /** How it is kept from firing while the starter turns it: electrically, or with the rack at no delivery. */
+    fuelling: z
+      .strictObject({
+        disabledBy: z.enum(['electric', 'lever', 'solenoid']),
+        /** What is unplugged or moved, as it is called at this engine. */
+        at: name,
+      })
+      .default({ disabledBy: 'electric', at: 'injector harness plug' }),
+    /** Where oil can be pumped into the galleries before the engine turns; null where there is no such port. */
+    prelube: z.strictObject({ port: name }).nullable().default(null),
+    /** It has a turbocharger, whose bearings want oil before they turn. */
+    turbo: z.boolean().default(false),
+    /** A short first run, then off for dipstick and a look round; null where the maker wants none. */
+    firstRun: z
+      .strictObject({
+        runS: seconds,
+        /** Until the oil is back in the sump and the dipstick tells the truth. */
+        drainS: seconds,
+      })
+      .nullable()
+      .default(null),
     sensors: z.array(namedThing).min(1),
     lamps: z.array(lamp).min(1),
     heater: z
@@ -155,7 +176,10 @@ export const profileSchema = z
       .nullable(),
     starter: z.strictObject({
       crankingRpm: z.number().min(60).max(500),
+      /** Rest after a burst, as the maker states it. */
       minRestS: z.number().min(5).max(600),
+      /** So many of the longest bursts may follow one another with that rest between; then it has to cool. */
+      burstsInARow: z.number().int().min(1).max(10).default(1),
       /** From cold, at the rated ambient temperature: then the windings reach their limit. */
       longestBurstS: z.number().min(2).max(60),
       limitC: z.number().min(60).max(250),
@@ -200,7 +224,15 @@ export const profileSchema = z
       fullyOpenC: celsius,
       coolantMaxC: celsius,
     }),
-    warmUp: z.strictObject({ minS: warmUpSeconds, maxS: seconds, readEveryS: seconds }),
+    warmUp: z.strictObject({
+      minS: warmUpSeconds,
+      maxS: seconds,
+      readEveryS: seconds,
+      /** New rings glaze at light idle: after this, fast idle or load. */
+      idleMaxS: warmUpSeconds.optional(),
+      /** Speed without load at which it warms on; left out where only load may do it. */
+      fastIdleRpm: rpm.optional(),
+    }),
     sweeps: z.array(z.strictObject({ rpm })).min(5).max(6),
     shutdown: z.strictObject({
       settleS: seconds,
@@ -250,6 +282,13 @@ export const profileSchema = z
         complain(['faults', index], `SPN ${spn} FMI ${fmi} is judged twice`);
     });
     if (profile.warmUp.minS >= profile.warmUp.maxS) complain(['warmUp', 'minS'], 'has to be below maxS');
+    const { minS, maxS, idleMaxS, fastIdleRpm } = profile.warmUp;
+    if (idleMaxS !== undefined && (idleMaxS < minS || idleMaxS > maxS))
+      complain(['warmUp', 'idleMaxS'], 'has to be from minS to maxS');
+    if (fastIdleRpm !== undefined && fastIdleRpm <= profile.idle.warm.maxRpm)
+      complain(['warmUp', 'fastIdleRpm'], `has to be above the warm idle, ${profile.idle.warm.maxRpm}`);
+    if (fastIdleRpm !== undefined && fastIdleRpm > (profile.sweeps.at(-1)?.rpm ?? 0))
+      complain(['warmUp', 'fastIdleRpm'], 'has to be among the speeds of the sweeps, not above them');
     if (profile.heater) {
       if (!ascending(profile.heater.waits, row => row.atC))
         complain(['heater', 'waits'], 'rows have to be in rising order of atC');

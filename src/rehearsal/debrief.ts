@@ -68,6 +68,13 @@ function seenIn(entry: Recorded, cause: () => string): Seen[] {
     case 'refused':
     case 'disagreement':
     case 'contradiction':
+    case 'doubted':
+    case 'vouched':
+    case 'barred':
+    case 'takenBack':
+    case 'found':
+    case 'leftOpen':
+    case 'settled':
     case 'heard':
     case 'problem':
     case 'hearing':

@@ -1,4 +1,4 @@
-import { type Moment, stateName } from '../../machines/moment.ts';
+import { type Moment, offerOf } from '../../machines/moment.ts';
 import type { Profile } from '../profile/schema.ts';
 import type { Controls } from './model/controls.ts';
 
@@ -27,13 +27,12 @@ export function controlsAt(moment: Moment, before: Controls, profile: Profile): 
   if (moment.matches('stopped') || moment.status === 'done') return off;
   const { step } = moment.context;
   const [phase = ''] = step.split('.');
-  const place = stateName(moment).slice(step.length + 1);
-  const starter = place === 'cranking';
+  const starter = offerOf(moment).awaits === 'starter';
   const fuelOff = phase === 'noFuelCrank' && step !== 'noFuelCrank.restored';
   return {
     keyOn:
       starter ||
-      (phase === 'noFuelCrank' && before.keyOn && place !== 'asking') ||
+      (before.keyOn && moment.hasTag('starting')) ||
       (keyOnPhases.includes(phase) && !keyOffSteps.includes(step)) ||
       keyOnSteps.includes(step),
     starter,

@@ -1,7 +1,7 @@
 import { asSiUnit, toUser, userUnit } from '../session/units.ts';
 import { fill } from '../session/wording.ts';
 import type { Manner } from './manner.ts';
-import type { Limits, Reading } from './model.ts';
+import type { Limits, ReadingVerdict } from './model.ts';
 
 /** Finer than what is said aloud, so that a reading just outside its limit does not look as if it met it. */
 const DECIMALS: Readonly<Record<string, number>> = {
@@ -115,12 +115,23 @@ export function limits({ min, max }: Limits, shown: Shown, { words }: Manner): s
   return '\u2013';
 }
 
-/** The margin with its sign; one that rounding would hide keeps it. */
-export function margin(reading: Reading, shown: Shown, { words }: Manner): string {
-  const value = reading.verdict?.margin;
-  if (value === undefined || !Number.isFinite(value)) return '\u2013';
-  const text = shown.difference(Math.abs(value));
-  if (value >= 0) return `+${text}`;
-  const hidden = /^0\b(?![.,])/.test(text);
-  return hidden ? fill(words.justUnder, { unit: shown.unit }).trim() : `${MINUS}${text}`;
+/** The margin in words: to spare, or on which side of its limits the value lies, however little rounding leaves of it. */
+export function margin({ value, verdict }: Held, shown: Shown, { words }: Manner): string {
+  const { margins } = words;
+  const { margin: left, min, max } = verdict;
+  if (left === undefined || !Number.isFinite(left)) return '\u2013';
+  if (left === 0) return margins.onLimit;
+  const text = shown.difference(Math.abs(left));
+  const isHidden = /^0\b(?![.,])/.test(text);
+  const amount = isHidden ? margins.hardly : text;
+  if (left > 0) return fill(margins.toSpare, { amount });
+  const low = min !== undefined && value < min;
+  const high = max !== undefined && value > max;
+  return fill(low ? margins.tooLow : high ? margins.tooHigh : margins.beyond, { amount });
+}
+
+/** What is held against limits. */
+interface Held {
+  readonly value: number;
+  readonly verdict: ReadingVerdict;
 }

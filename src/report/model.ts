@@ -73,6 +73,8 @@ export interface Limits {
 export interface ReadingVerdict extends Limits {
   readonly met: boolean;
   readonly margin?: number;
+  /** What was held against the limits, where that is not the value itself; in the unit that it names. */
+  readonly of?: { readonly value: number; readonly unit: string };
   readonly rule?: string;
   readonly source?: string;
   /** Why it is not met, where no limit says so. */
@@ -106,8 +108,12 @@ export interface PassedStep {
 }
 
 export interface GateStory {
-  /** The gate's id, or null for readings that open none. */
+  /**
+   * The gate's id; null for readings that open none: those that hold the work up until they are right, and figures
+   * that are only calculated with.
+   */
   readonly gate: string | null;
+  readonly holdsUp?: boolean;
   readonly met: boolean;
   readonly metAtMs?: number;
   readonly by?: string;
@@ -153,6 +159,15 @@ export interface FaultStory {
   readonly presentAtEnd: boolean | null;
 }
 
+/** The reading that called a stop. */
+export interface StopReading {
+  readonly quantity: string;
+  readonly si: number;
+  readonly unit: string;
+  readonly min?: number;
+  readonly max?: number;
+}
+
 export interface StopStory {
   readonly timeMs: number;
   readonly step: string;
@@ -160,6 +175,11 @@ export interface StopStory {
   readonly via: string;
   /** What called it: the stop words, a reply, a value, a time that was up. */
   readonly trigger: string;
+  /** The paired device it came from. */
+  readonly device?: string;
+  /** The cause that the session itself gave it, before anybody was asked. */
+  readonly found?: string;
+  readonly reading?: StopReading;
   readonly drill: boolean;
   readonly cause: string | null;
   readonly again: readonly string[];
@@ -182,6 +202,25 @@ export interface MisheardStory {
   readonly repaired?: { readonly text: string; readonly timeMs: number };
 }
 
+/** What could hardly be true and was questioned: a value, or a reply that came too early. In SI. */
+export interface DoubtStory extends Limits {
+  readonly timeMs: number;
+  readonly step: string;
+  readonly quantity?: string;
+  readonly reply?: string;
+  readonly si?: number;
+  readonly unit: string;
+  /** Who read it too, so that it was taken all the same. */
+  readonly vouchedBy?: string;
+}
+
+/** How the supervisor signed in the record. */
+export interface SigningStory {
+  readonly timeMs: number;
+  /** Their own paired device; absent where the words came from somebody else's, or from the one that leads. */
+  readonly device?: string;
+}
+
 export interface CautionStory {
   readonly timeMs: number;
   readonly hazard: boolean;
@@ -193,7 +232,9 @@ export type OpenItem =
   | { readonly kind: 'gate'; readonly gate: string }
   | { readonly kind: 'skip'; readonly step: string; readonly reason: string }
   | { readonly kind: 'fault'; readonly spn: number; readonly fmi: number; readonly accepted: string }
-  | { readonly kind: 'reopened'; readonly step: string };
+  | { readonly kind: 'reopened'; readonly step: string }
+  /** What ended the start for good: the line that said so. */
+  | { readonly kind: 'barred'; readonly line: string };
 
 export interface Told {
   readonly timeMs: number;
@@ -229,6 +270,9 @@ export interface ReportModel {
   readonly stops: readonly StopStory[];
   readonly skips: readonly SkipStory[];
   readonly misheard: readonly MisheardStory[];
+  readonly doubts: readonly DoubtStory[];
+  /** Null where nobody signed. */
+  readonly signing: SigningStory | null;
   readonly cautions: readonly CautionStory[];
   readonly computed: readonly ComputedStory[];
   readonly openItems: readonly OpenItem[];

@@ -32,6 +32,7 @@ export const namesIn = (language: Language, words: ReportWords) => ({
   keyOwner: named(words.keyOwners, asIs),
   trigger: named(words.triggers, asIs),
   source: named(words.sources, asIs),
+  rule: named(words.ruleSentences, asIs),
 });
 
 export type Names = ReturnType<typeof namesIn>;

@@ -9,6 +9,7 @@ import {
   type Note,
   type NoteKind,
   newerVocabulary,
+  olderVocabulary,
   type Recorded,
 } from '../record/vocabulary/index.ts';
 import { notesIn } from '../session/actions.ts';
@@ -47,7 +48,7 @@ export type Difference =
 /** Why a record is not confirmed by carrying its events out once more. */
 export type ReplayFault =
   | { readonly kind: 'noHeader' }
-  | { readonly kind: 'newerVersion'; readonly version: number }
+  | { readonly kind: 'newerVersion' | 'olderVersion'; readonly version: number }
   | { readonly kind: 'impossible'; readonly why: string }
   /** `line` counts from 1 as the lines of the file do. */
   | { readonly kind: 'differs'; readonly line: number; readonly difference: Difference };
@@ -68,6 +69,8 @@ export function replaySession(
 ): ReplayResult {
   const version = newerVocabulary(entries);
   if (version !== null) return { ok: false, fault: { kind: 'newerVersion', version } };
+  const older = olderVocabulary(entries);
+  if (older !== null) return { ok: false, fault: { kind: 'olderVersion', version: older } };
   try {
     return replayAll(header, recorded, entries);
   } catch (error) {
@@ -138,6 +141,13 @@ class SessionAgain {
       case 'refused':
       case 'disagreement':
       case 'contradiction':
+      case 'doubted':
+      case 'vouched':
+      case 'barred':
+      case 'takenBack':
+      case 'found':
+      case 'leftOpen':
+      case 'settled':
         return this.#compare(entry.kind, written);
       case 'heard':
       case 'said':

@@ -6,12 +6,14 @@ import type { Outcome, ReportModel, SignatureState, SkipStory } from './model.ts
 import { replaySession } from './replay.ts';
 import { cautionsOf } from './story/cautions.ts';
 import { computedOf } from './story/computed.ts';
+import { doubtsOf } from './story/doubts.ts';
 import { faultsOf } from './story/faults.ts';
 import { gatesOf, passedSteps } from './story/gates.ts';
 import { holdsOf } from './story/holds.ts';
 import { misheardOf } from './story/misheard.ts';
 import { openItemsOf } from './story/open-items.ts';
 import { judgedSteps, readingsOf } from './story/readings.ts';
+import { signingOf } from './story/signing.ts';
 import { stopsOf } from './story/stops.ts';
 import { timeLineOf } from './story/time-line.ts';
 
@@ -77,6 +79,8 @@ export function summarize(input: SummaryInput): ReportModel {
     stops,
     skips,
     misheard: misheardOf(recorded),
+    doubts: doubtsOf(recorded),
+    signing: signingOf(recorded),
     cautions: cautionsOf(recorded, languages[language].signalWords),
     computed: computedOf(recorded, replay),
     openItems: openItemsOf(recorded, gates, standing, replay),

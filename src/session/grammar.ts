@@ -1,47 +1,11 @@
+import { listenedRange } from '../../machines/limits/gauges.ts';
 import { controlsOf, type Moment, offerOf, stateName } from '../../machines/moment.ts';
+import type { Offer } from '../../machines/toolkit.ts';
 import { type Quantity, quantityUnits, type Via } from '../../machines/vocabulary.ts';
-import type { Language } from '../../prompts/types.ts';
+import type { Language, ReplyId } from '../../prompts/types.ts';
+import { quantities } from '../engineering/quantities/table.ts';
 import type { Grammar, NumberSlot } from '../voice/ports.ts';
 import { fromUser, toUser, type UnitSystem, userUnit } from './units.ts';
-
-/** What each gauge can show, in SI: numbers outside it are not in the grammar at all. */
-function gaugeRange(
-  quantity: Quantity,
-  { context: { profile } }: Moment,
-): readonly [min: number, max: number] {
-  switch (quantity) {
-    case 'ambientTemperature':
-    case 'coldestNight':
-      return [-45, 50];
-    // Up to ten thousand feet: numbers of five digits are not listened for.
-    case 'altitude':
-      return [0, 3040];
-    case 'coolantFreezePoint':
-      return [-70, 0];
-    case 'oilQuantity':
-      return [0, profile.oil.capacityL * 1.5];
-    case 'fuelInTank':
-      return [0, profile.fuel.tankL];
-    case 'biodieselShare':
-      return [0, 100];
-    case 'primerStrokes':
-      return [0, profile.fuel.primer.maxStrokes * 1.5];
-    case 'batteryVoltage':
-    case 'chargingVoltage':
-    case 'crankingVoltage':
-      return [(profile.systemVoltage / 12) * 8, (profile.systemVoltage / 12) * 16];
-    case 'engineSpeed':
-      return [0, 4000];
-    case 'oilPressure':
-      return [0, profile.oilPressure.gaugeMaxKpa];
-    case 'coolantTemperature':
-      return [-40, 130];
-    case 'suspectParameter':
-      return [1, 524_286];
-    case 'failureMode':
-      return [0, 31];
-  }
-}
 
 /**
  * Steps, in the user's unit, of what need not be said more finely. Every number less that may be said is heard
@@ -52,16 +16,25 @@ const coarse: Partial<Record<Quantity, number>> = { altitude: 100, engineSpeed: 
 /** Misunderstood twice: from then on digit by digit only. */
 const DIGITS_AFTER = 2;
 
-function numberSlot(quantity: Quantity, moment: Moment, language: Language, units: UnitSystem): NumberSlot {
+function numberSlot(
+  quantity: Quantity,
+  moment: Moment,
+  language: Language,
+  units: UnitSystem,
+  via: Via,
+): NumberSlot {
   const unit = userUnit(units, quantityUnits[quantity]);
   const step = coarse[quantity] ?? 10 ** -unit.decimals;
   const toSlot = (si: number) => toUser(unit, si) / step;
-  const [min, max] = gaugeRange(quantity, moment);
+  // Five digits are not listened for, but places that high are there.
+  const typed = quantity === 'altitude' && via !== 'voice';
+  const [min, max] = typed ? quantities.altitude.range : listenedRange(quantity, moment.context.profile);
   const names = language.quantities[quantity];
   return {
     id: quantity,
     leads: names.leads,
     units: language.units[unit.id].said,
+    writtenUnits: [language.units[unit.id].short],
     min: Number((Math.ceil(toSlot(min) - 1e-9) * step).toFixed(unit.decimals)),
     max: Number((Math.floor(toSlot(max) + 1e-9) * step).toFixed(unit.decimals)),
     step,
@@ -85,6 +58,19 @@ const SECOND_AFTER = 3;
 
 export const secondOnly = (moment: Moment) => moment.context.misheard >= SECOND_AFTER;
 
+/** The wordings of a reply; "yes" and "done" stand for the one that is asked for, by voice where nothing hangs on it. */
+function wordingsOf(
+  id: ReplyId,
+  { affirmed, replies }: Offer,
+  language: Language,
+  via: Via,
+): readonly string[] {
+  const own: readonly string[] = language.replies[id];
+  if (affirmed?.reply !== id || (via === 'voice' && !affirmed.always)) return own;
+  const taken = new Set(replies.flatMap(reply => language.replies[reply] as readonly string[]));
+  return [...own, ...language.affirmatives.filter(wording => !taken.has(wording))];
+}
+
 /** Everything that may be said now, from the state of the machine. Typed replies need no word before them. */
 export function grammarOf(moment: Moment, language: Language, units: UnitSystem, via: Via): Grammar {
   const offer = offerOf(moment);
@@ -92,13 +78,13 @@ export function grammarOf(moment: Moment, language: Language, units: UnitSystem,
   const worded = (wordings: readonly string[]) =>
     bySecond ? wordings.map(wording => `${language.words.second} ${wording}`) : wordings;
   const quantity = offer.quantity ?? offer.corrects;
-  const slot = quantity ? numberSlot(quantity, moment, language, units) : null;
+  const slot = quantity ? numberSlot(quantity, moment, language, units, via) : null;
   return {
     key: stateName(moment),
     language: language.code,
     stop: language.stopWordings,
     replies: [
-      ...offer.replies.map(id => ({ id, wordings: worded(language.replies[id]) })),
+      ...offer.replies.map(id => ({ id, wordings: worded(wordingsOf(id, offer, language, via)) })),
       ...controlsOf(moment).map(id => ({ id, wordings: language.controls[id] })),
     ],
     ...(slot

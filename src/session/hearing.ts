@@ -1,5 +1,5 @@
 import type { SessionEvent } from '../../machines/events.ts';
-import { type Moment, offerOf, stateName } from '../../machines/moment.ts';
+import { type Moment, offerOf } from '../../machines/moment.ts';
 import type { Person, Via } from '../../machines/vocabulary.ts';
 import type { Language } from '../../prompts/types.ts';
 import type { Heard } from '../voice/ports.ts';
@@ -11,11 +11,12 @@ type Without<Event> = Event extends unknown ? Omit<Event, 'atMs' | 'by' | 'via'>
 /** An event before it is stamped with its moment, its person and its way. */
 export type EventBody = Without<SessionEvent>;
 
-/** States in which free text is a reason. */
-const reasonStates = ['.skipping', '.accepting'];
+/** How certain the ear was goes with what it heard: what is read back may hang on it. */
+const certaintyOf = ({ confidence }: { readonly confidence: number }, via: Via) =>
+  via === 'voice' ? { certainty: Math.min(1, Math.max(0, confidence)) } : {};
 
-export const takesReason = (moment: Moment) =>
-  reasonStates.some(suffix => stateName(moment).endsWith(suffix));
+/** Free text is a reason here. */
+export const takesReason = (moment: Moment) => offerOf(moment).freeText === true;
 
 /**
  * What a thing heard means for the session now, and whom it is put down to.
@@ -41,15 +42,19 @@ export function meaningOf(
               type: 'value',
               quantity,
               si: slotValueToSi(quantity, heard.value, units),
+              ...certaintyOf(heard, via),
             },
             by,
           }
         : { body: { type: 'unclear' }, by };
     case 'reply':
       if (isControl(language, heard.id)) return { body: { type: heard.id }, by };
-      if (isReplyId(language, heard.id)) return { body: { type: 'reply', id: heard.id }, by };
+      if (isReplyId(language, heard.id))
+        return { body: { type: 'reply', id: heard.id, ...certaintyOf(heard, via) }, by };
       return { body: { type: 'unclear' }, by };
     case 'unclear': {
+      // Its range is told; nothing was misunderstood.
+      if (heard.reason === 'outOfRange') return { body: null, by };
       if (via === 'keys' && takesReason(moment) && heard.text.trim() !== '')
         return { body: { type: 'reason', text: heard.text.trim() }, by };
       const awaited = offer.replies.length > 0 || offer.quantity !== undefined;

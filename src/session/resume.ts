@@ -2,7 +2,14 @@ import { initialTransition, transition } from 'xstate';
 import { buildFirstStart } from '../../machines/first-start.ts';
 import { type Moment, outcomeOf } from '../../machines/moment.ts';
 import type { Entry, JsonObject, RecordLog } from '../record/index.ts';
-import { inJson, newerVocabulary, ofKind, readRecorded, VOCABULARY } from '../record/vocabulary/index.ts';
+import {
+  inJson,
+  newerVocabulary,
+  ofKind,
+  olderVocabulary,
+  readRecorded,
+  VOCABULARY,
+} from '../record/vocabulary/index.ts';
 import { readHeader, type SessionHeader } from './header.ts';
 
 /** A record that cannot be gone on with: one sentence, why and what to do. */
@@ -26,6 +33,11 @@ export function restore(entries: readonly Entry[], source: string): Restored {
   if (newer !== null)
     throw new ResumeError(
       `${source} was written by a newer version of this program (vocabulary ${newer}); go on with it there.`,
+    );
+  const older = olderVocabulary(entries);
+  if (older !== null)
+    throw new ResumeError(
+      `${source} was written by an earlier version of this program (vocabulary ${older}), whose procedure was another; begin a new session.`,
     );
   const header = entries[0] ? readHeader(entries[0].data) : null;
   if (!header)

@@ -4,7 +4,13 @@ import type { SessionEvent } from '../../machines/events.ts';
 import { buildFirstStart, type FirstStart } from '../../machines/first-start.ts';
 import { controlsOf, isOver, type Moment, outcomeOf, stateName } from '../../machines/moment.ts';
 import { nextAlarmMs } from '../../machines/timing.ts';
-import type { Person, PromptValues, Via } from '../../machines/vocabulary.ts';
+import {
+  type Person,
+  type PromptValues,
+  type Quantity,
+  quantityUnits,
+  type Via,
+} from '../../machines/vocabulary.ts';
 import type { Language, LineId } from '../../prompts/types.ts';
 import type { Profile } from '../profile/schema.ts';
 import type { RecordLog } from '../record/index.ts';
@@ -22,7 +28,7 @@ import type { SpeechQueue } from '../voice/speech-queue.ts';
 import { notesIn, saidIn } from './actions.ts';
 import { BayWatch, type HearingReport } from './bay-watch.ts';
 import type { Clock } from './clock.ts';
-import { grammarOf } from './grammar.ts';
+import { grammarOf, slotValueToSi } from './grammar.ts';
 import { type EventBody, meaningOf } from './hearing.ts';
 import { figureByFigure, spokenInNoise } from './in-noise.ts';
 import type { UnitSystem } from './units.ts';
@@ -44,7 +50,16 @@ export interface SessionParts {
 
 /** What has happened, for faces that show it: a line said, a thing heard, a problem. */
 export type Happening =
-  | { readonly kind: 'said'; readonly atMs: number; readonly shown: string; readonly hazard: boolean }
+  | {
+      readonly kind: 'said';
+      readonly atMs: number;
+      readonly shown: string;
+      readonly hazard: boolean;
+      /** It asks something. */
+      readonly asks: boolean;
+      /** What of it answers, refuses or judges, before what is asked. */
+      readonly inPassing: string;
+    }
   | {
       readonly kind: 'heard';
       readonly atMs: number;
@@ -254,7 +269,20 @@ export class Session {
       text: heard.text,
       counted: heard.kind !== 'unclear',
     });
+    if (heard.kind === 'unclear' && heard.reason === 'outOfRange') this.#tellRange(via);
     if (meaning.body) this.receive(meaning.body, meaning.by, via);
+  }
+
+  /** A number that no gauge here shows is told what it may be. */
+  #tellRange(via: Via): void {
+    const { number } = this.grammar(via);
+    if (!number || !isQuantity(number.id)) return;
+    const { id: quantity, min, max } = number;
+    const si = (value: number) => slotValueToSi(quantity, value, this.#parts.units);
+    this.mention('outOfRange', {
+      name: { quantityName: quantity },
+      limits: { limits: { unit: quantityUnits[quantity], min: si(min), max: si(max) } },
+    });
   }
 
   async #drain(): Promise<void> {
@@ -343,16 +371,29 @@ export class Session {
     const worded = lines.map(said => this.#word(said));
     const join = (part: keyof Sentence) => worded.map(line => line[part]).join(' ');
     const priority = lines.some(line => line.priority === 'prompt') ? 'prompt' : 'notice';
-    this.#speak({ spoken: join('spoken'), shown: join('shown') }, last, priority);
+    const inPassing = worded.filter((_, index) => lines[index]?.priority !== 'prompt');
+    this.#speak(
+      { spoken: join('spoken'), shown: join('shown') },
+      last,
+      priority,
+      inPassing.map(({ shown }) => shown).join(' '),
+    );
   }
 
   #word(said: Said): Sentence {
     return wordSaid(said, this.language, this.#parts.units);
   }
 
-  #speak({ spoken, shown }: Sentence, said: Said, priority: Said['priority']): void {
+  #speak({ spoken, shown }: Sentence, said: Said, priority: Said['priority'], inPassing = ''): void {
     this.keep('said', { text: spoken, line: said.line, step: said.step, priority });
-    this.#tell({ kind: 'said', atMs: this.#parts.clock.nowMs(), shown, hazard: priority === 'hazard' });
+    this.#tell({
+      kind: 'said',
+      atMs: this.#parts.clock.nowMs(),
+      shown,
+      hazard: priority === 'hazard',
+      asks: priority === 'prompt',
+      inPassing,
+    });
     const label = `${said.step}-${said.line}`;
     void this.#parts.speech.enqueue({ text: spoken, priority, label }).then(outcome => {
       if (outcome.kind === 'failed') this.#tell({ kind: 'problem', sentence: outcome.reason });
@@ -392,5 +433,7 @@ export class Session {
 }
 
 const KEPT_AGAIN = 'The record can be written again: every entry of it is on the disk, in its order.';
+
+const isQuantity = (id: string): id is Quantity => Object.hasOwn(quantityUnits, id);
 
 const isHazard = (said: Said) => said.priority === 'hazard';

@@ -1,5 +1,6 @@
 import type { SiUnit } from '../../machines/vocabulary.ts';
 import type { UnitId } from '../../prompts/types.ts';
+import { type UserUnit as Converted, conversionOf } from '../engineering/units.ts';
 
 /** The two sets of units that a user may choose between; inside, everything is SI. */
 export type UnitSystem = 'metric' | 'us';
@@ -15,27 +16,31 @@ export interface UserUnit {
   readonly decimals: number;
 }
 
+const as = (id: UnitId & Converted, decimals: number): UserUnit => {
+  const { scale, offset } = conversionOf(id);
+  return { id, scale, offset, decimals };
+};
+
 const same = (id: UnitId, decimals: number): UserUnit => ({ id, scale: 1, offset: 0, decimals });
 
-/** Factors: NIST SP 811, appendix B (psi, foot, US quart; from memory). */
 const metric: Record<SiUnit, UserUnit> = {
-  degC: same('degC', 0),
-  m: same('m', 0),
-  litre: same('litre', 1),
+  degC: as('degC', 0),
+  m: as('m', 0),
+  litre: as('litre', 1),
   '%': same('%', 0),
   count: same('count', 0),
   V: same('V', 1),
   rpm: same('rpm', 0),
-  kPa: { id: 'bar', scale: 0.01, offset: 0, decimals: 1 },
+  kPa: as('bar', 1),
   s: same('s', 0),
 };
 
 const us: Record<SiUnit, UserUnit> = {
   ...metric,
-  degC: { id: 'degF', scale: 1.8, offset: 32, decimals: 0 },
-  m: { id: 'ft', scale: 1 / 0.3048, offset: 0, decimals: 0 },
-  litre: { id: 'usQuart', scale: 1 / 0.946352946, offset: 0, decimals: 1 },
-  kPa: { id: 'psi', scale: 1 / 6.894757293, offset: 0, decimals: 0 },
+  degC: as('degF', 0),
+  m: as('ft', 0),
+  litre: as('usQuart', 1),
+  kPa: as('psi', 0),
 };
 
 export const userUnit = (system: UnitSystem, si: SiUnit): UserUnit => (system === 'us' ? us : metric)[si];

@@ -14,6 +14,10 @@ export interface View {
   readonly title: string;
   /** The sentence that waits for a reply, for the eye. */
   readonly prompt: string;
+  /** What was answered, refused or judged since the question was put, whole; absent where there is nothing. */
+  readonly remark?: string;
+  /** A call-out that has to be seen at once, until somebody has acted on it. */
+  readonly callOut?: string;
   readonly addressed: Person;
   readonly addressedName: string;
   /** What the engine does, so that the face can warn. */
@@ -28,6 +32,7 @@ export interface View {
     readonly min: number;
     readonly max: number;
   } | null;
+  /** What is being timed: a hold, a burst, or the time for an answer. */
   readonly timer: {
     readonly title: string;
     readonly totalMs: number;

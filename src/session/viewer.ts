@@ -2,7 +2,7 @@ import { phaseOf } from '../../machines/build-step.ts';
 import type { Context } from '../../machines/context.ts';
 import { judgeSessionFault } from '../../machines/faults.ts';
 import { procedureFor } from '../../machines/first-start.ts';
-import { controlsOf, isOver, type Moment, offerOf, stateName } from '../../machines/moment.ts';
+import { controlsOf, isOver, type Moment, offerOf, outcomeOf } from '../../machines/moment.ts';
 import { beforeFirstFire } from '../../machines/phases/06-first-fire.ts';
 import { gateMet } from '../../machines/progress.ts';
 import type { Step } from '../../machines/steps.ts';
@@ -53,6 +53,8 @@ export class Viewer {
   #hearing: HearingView;
   #bus: BusLink | null = null;
   #sights: readonly string[] | null = null;
+  #remark = '';
+  #callOut: { readonly text: string; readonly atMs: number } | null = null;
   readonly #watchers = new Set<() => void>();
 
   constructor(session: Session, source: string) {
@@ -102,7 +104,6 @@ export class Viewer {
     const { context } = moment;
     const offer = offerOf(moment);
     const grammar = grammarOf(moment, language, units, 'keys');
-    const left = leftMs(context, clock.nowMs());
     const phases = [...new Set(this.#steps.map(step => phaseOf(step.id)))];
     const phase = phaseOf(context.step);
     const step = this.#steps.find(each => each.id === context.step);
@@ -114,8 +115,10 @@ export class Viewer {
       phase: (language.phases as Readonly<Record<string, string>>)[phase] ?? phase,
       phaseNumber: phases.indexOf(phase) + 1,
       phaseCount: phases.length,
-      title: stepTitle(language, context.step),
+      title: offer.group ? language.groups[offer.group].title : stepTitle(language, context.step),
       prompt: context.lastSaid ? wordSaid(context.lastSaid, language, units).shown : '',
+      ...(this.#remark === '' ? {} : { remark: this.#remark }),
+      ...(this.#callOut === null ? {} : { callOut: this.#callOut.text }),
       addressed: offer.by,
       addressedName: nameOf(offer.by, context),
       engine: engineOf(moment, step),
@@ -131,15 +134,7 @@ export class Viewer {
             max: grammar.number.max,
           }
         : null,
-      timer:
-        context.timer && left !== null
-          ? {
-              title: stepTitle(language, context.step),
-              totalMs: context.timer.totalMs,
-              leftMs: left,
-              held: context.heldSinceMs !== null,
-            }
-          : null,
+      timer: timerOf(context, clock.nowMs(), language),
       readings: [...this.#verdicts.values()].map(verdict => this.#readingView(verdict)),
       ...(this.#bus ? { bus: busView(this.#bus, language, units) } : {}),
       gates: beforeFirstFire(profile).map(gate => ({
@@ -161,7 +156,7 @@ export class Viewer {
         ...(this.#session.inNoise ? [language.lines.bayLoud] : []),
       ],
       ...(this.#sights ? { sights: this.#sights } : {}),
-      outcome: isOver(moment) ? (stateName(moment) === 'signedOff' ? 'signedOff' : 'ended') : null,
+      outcome: isOver(moment) ? outcomeOf(moment) : null,
     };
   }
 
@@ -188,9 +183,11 @@ export class Viewer {
   #take(happening: Happening): void {
     switch (happening.kind) {
       case 'said':
+        this.#show(happening);
         this.#write(happening.atMs, happening.hazard ? '!' : 'says', happening.shown);
         break;
       case 'heard':
+        if (happening.counted) this.#callOut = null;
         this.#hearing = {
           ...this.#hearing,
           last: { text: happening.text, counted: happening.counted, by: happening.by },
@@ -213,6 +210,16 @@ export class Viewer {
         this.#notKept = happening.sentence;
         break;
     }
+  }
+
+  #show({ hazard, asks, shown, inPassing, atMs }: Extract<Happening, { readonly kind: 'said' }>): void {
+    if (hazard) {
+      this.#callOut = { text: shown, atMs };
+      return;
+    }
+    if (asks || inPassing !== '') this.#remark = inPassing;
+    // What is asked at the same moment does not take a call-out off the screen.
+    if (asks && this.#callOut && atMs > this.#callOut.atMs) this.#callOut = null;
   }
 
   /** Shows a sentence that the record has no place for: it is closed. */
@@ -255,6 +262,18 @@ function stateOf(moment: Moment): View['state'] {
 function engineOf(moment: Moment, step: Step | undefined): View['engine'] {
   if (moment.hasTag('cranking')) return 'cranking';
   return step?.engine === 'running' ? 'running' : 'off';
+}
+
+/** What counts down: a hold or a burst, or else the time within which an answer is awaited. */
+function timerOf(context: Context, nowMs: number, language: Language): View['timer'] {
+  const { timer, deadline, heldSinceMs, step } = context;
+  const title = stepTitle(language, step);
+  const left = leftMs(context, nowMs);
+  if (timer && left !== null)
+    return { title, totalMs: timer.totalMs, leftMs: left, held: heldSinceMs !== null };
+  if (!deadline) return null;
+  const totalMs = deadline.atMs - deadline.sinceMs;
+  return { title, totalMs, leftMs: Math.max(0, deadline.atMs - nowMs), held: false };
 }
 
 const nameOf = (person: Person, { job }: Context) => job[person];

@@ -102,6 +102,19 @@ function issueText(issue: Issue, { issues }: Language): string {
 export const showFailureMode = (number: number, { failureModes }: Language): string =>
   failureModes[number] ?? fmi(number)?.text ?? '';
 
+/** How many of the words that stop everything are named: the shortest ones, which come first. */
+const NAMED_EMERGENCY_WORDS = 3;
+
+const emergencyWords = ({ stopWordings, words }: Language): string => {
+  const list = [...stopWordings]
+    .sort((one, other) => one.length - other.length)
+    .filter((wording, _, all) => !all.some(other => other !== wording && wording.startsWith(`${other} `)))
+    .slice(0, NAMED_EMERGENCY_WORDS)
+    .map(wording => fill(words.quoted, { text: wording }))
+    .join(', ');
+  return fill(words.emergencyWords, { list });
+};
+
 /** A sentence with its blanks filled: `{name}` by what stands under that name. */
 export const fill = (template: string, blanks: Readonly<Record<string, string>>) =>
   template.replace(/\{(\w+)\}/g, (_, name: string) => blanks[name] ?? '');
@@ -125,6 +138,8 @@ function valueText(value: PromptValue, manner: Manner): string {
   if ('step' in value) return stepTitle(language, value.step);
   if ('phase' in value) return look(language.phases, value.phase);
   if ('point' in value) return language.inspectPoints[value.point];
+  if ('item' in value) return look(language.items, value.item);
+  if ('emergencyWords' in value) return spoken ? '' : emergencyWords(language);
   if ('digits' in value) return digitsText(value.digits, manner);
   if ('quantityName' in value) return language.quantities[value.quantityName].name;
   if ('unitOf' in value) {
@@ -162,7 +177,8 @@ export function wordSaid(said: Said, language: Language, units: UnitSystem): Sen
     const manner: Manner = { language, units, spoken };
     const template = said.line === 'ask' ? language.steps[said.step].ask : language.lines[said.line];
     const prefix = said.prefix ? `${language.lines[said.prefix]} ` : '';
-    return `${prefix}${fill(template, blanksOf(said.values, manner))}`;
+    // What is only shown, or only spoken, leaves a gap in the other.
+    return `${prefix}${fill(template, blanksOf(said.values, manner))}`.replace(/ {2,}/g, ' ').trim();
   };
   return { spoken: render(true), shown: unparted(render(false)) };
 }

@@ -15,6 +15,8 @@ export interface NumberSlot {
   readonly leads: readonly string[];
   /** Words that may follow it ("psi", "volts"); saying none is allowed. */
   readonly units: readonly string[];
+  /** What may follow it in writing besides ("psi", "°F", "V"). */
+  readonly writtenUnits?: readonly string[];
   /** Smallest and largest value, in the unit the user speaks. */
   readonly min: number;
   readonly max: number;
@@ -54,7 +56,13 @@ export type Heard =
   /** Speech was there, but nothing that counts: never a yes. */
   | { readonly kind: 'unclear'; readonly text: string; readonly reason: UnclearReason };
 
-export type UnclearReason = 'nothingRecognized' | 'outOfGrammar' | 'lowConfidence' | 'tooLong';
+export type UnclearReason =
+  | 'nothingRecognized'
+  | 'outOfGrammar'
+  | 'lowConfidence'
+  | 'tooLong'
+  /** A number of the kind that is asked for, typed, that no gauge here shows. */
+  | 'outOfRange';
 
 /** What the ear reports besides what was said, for the face's level meter. */
 export interface EarLevel {

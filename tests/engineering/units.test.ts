@@ -44,6 +44,9 @@ describe('user units', () => {
   });
 
   test('each unit says which SI unit it is kept in', () => {
-    expect(USER_UNITS.map(siUnitOf)).toEqual(['degC', 'degC', 'kPa', 'kPa', 'kPa', 'litre', 'litre']);
+    expect(USER_UNITS.map(siUnitOf)).toEqual([
+      ...['degC', 'degC', 'm', 'm'],
+      ...['kPa', 'kPa', 'kPa', 'litre', 'litre'],
+    ]);
   });
 });

@@ -18,6 +18,8 @@ import type { Pcm, Synthesizer } from '../../src/voice/ports.ts';
 import { createTypedRecognizer, type TypedRecognizer } from '../../src/voice/recognizers/typed.ts';
 import { SilentSink } from '../../src/voice/speakers/silent-sink.ts';
 import { SpeechQueue } from '../../src/voice/speech-queue.ts';
+import { goodPauseMs } from '../machines/helpers/good.ts';
+import { isAskedTogether } from './together.ts';
 
 export const job: JobCard = { vehicle: 'V', engine: 'E', technician: 'T', second: 'S', supervisor: 'U' };
 
@@ -71,9 +73,16 @@ export async function rig(
   return rigAround(session, clock, record, path);
 }
 
-export function rigAround(session: Session, clock: VirtualClock, record: RecordLog, path: string): Rig {
+/** @param via as what the typed lines reach the session: keys, or a voice that is heard to the letter */
+export function rigAround(
+  session: Session,
+  clock: VirtualClock,
+  record: RecordLog,
+  path: string,
+  via: 'keys' | 'voice' = 'keys',
+): Rig {
   const keys = createTypedRecognizer();
-  session.attach(keys, 'keys');
+  session.attach(keys, via);
   const said: string[] = [];
   const happenings: Happening[] = [];
   session.watch(happening => {
@@ -171,9 +180,14 @@ export function goodReply(rig: Rig): string | null {
 export async function goUntil(rig: Rig, key = ''): Promise<void> {
   for (let turn = 0; turn < 600 && rig.session.moment.status === 'active'; turn += 1) {
     if (key !== '' && rig.key() === key) return;
-    const reply = goodReply(rig);
-    if (reply === null) await rig.pass(Math.max(1, (rig.clock.nextMs() ?? 0) - rig.clock.nowMs()));
+    const apart = isAskedTogether(rig.session.moment, key);
+    const { language } = rig.session.parts;
+    const reply = apart ? language.replies.oneByOne[0] : goodReply(rig);
+    if (reply === null || reply === undefined)
+      await rig.pass(Math.max(1, (rig.clock.nextMs() ?? 0) - rig.clock.nowMs()));
     else {
+      const pauseMs = goodPauseMs(rig.session.moment);
+      if (pauseMs !== null) await rig.pass(pauseMs);
       await rig.type(reply);
       // People take a moment, but not where seconds count.
       if (!rig.key().startsWith('firstFire.oilPressure')) await rig.pass(1500);

@@ -19,7 +19,10 @@ describe.each(Object.entries(runs))('an all-good start with %s', (_, run) => {
   });
 
   it('passes every step of the procedure that applies, once and in its order', () => {
-    const applying = stepIds(run.profile).filter(id => id !== 'firstFire.transient');
+    const applying = stepIds(run.profile).filter(
+      // No code is watched, and the thermostat opens before the idle has lasted too long.
+      id => id !== 'firstFire.transient' && id !== 'warmUp.fastIdle',
+    );
     expect(passedIn(run)).toEqual(applying);
     expect(run.context.done).toEqual(applying);
   });
@@ -35,11 +38,12 @@ describe.each(Object.entries(runs))('an all-good start with %s', (_, run) => {
     expect(held.has('signOff.sign')).toBe(true);
   });
 
-  it('cranks three times: for oil pressure, that it holds, and for the first fire', () => {
+  it('cranks for oil pressure, that it holds, for the first fire, and again after a short first run', () => {
     expect(run.context.bursts.map(burst => burst.step)).toEqual([
       'noFuelCrank.untilPressure',
       'noFuelCrank.holds',
       'firstFire.crank',
+      ...(run.profile.firstRun ? ['firstRun.restart'] : []),
     ]);
     for (const burst of run.context.bursts) expect(burst.endMs).toBeGreaterThan(burst.startMs);
   });
@@ -55,8 +59,17 @@ describe('the steps follow the profile', () => {
       'fill.oilFilterPreFilled',
       'fill.firstFilterPreFilled',
       'fill.secondFilterDry',
+      'barOver.prelube',
       'keyOn.heaterHold',
       'keyOn.heaterDone',
+      'firstRun.run',
+      'firstRun.keyOff',
+      'firstRun.drain',
+      'firstRun.oilLevel',
+      'firstRun.look',
+      'firstRun.restart',
+      'firstRun.oilPressure',
+      'warmUp.fastIdle',
       'shutdown.thirdSoak',
       'shutdown.thirdLook',
     ]);

@@ -58,7 +58,7 @@ describe('what comes over the bus', () => {
       { seed: SEED, numRuns: 300 },
     );
     // It does answer questions, or this would prove nothing.
-    expect(changes).toBeGreaterThan(20);
+    expect(changes).toBeGreaterThan(15);
   });
 
   it('answers nothing that the profile wants spoken', () => {

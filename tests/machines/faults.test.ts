@@ -143,7 +143,7 @@ describe('a watched fault', () => {
   });
 
   it('that clears lets the checks begin', () => {
-    expect(watching.fork().reply('faultCleared').reply('yes').context.step).toBe('checks.idle');
+    expect(watching.fork().reply('faultCleared').reply('yes').context.step).toBe('firstRun.run');
   });
 
   it('without one there is nothing to watch', () => {
@@ -176,6 +176,7 @@ describe('lamps', () => {
     for (const lamp of demoSix.lamps) driver.reply(lamp.keyOn === 'on' ? 'lit' : 'dark');
     expect(driver.name).toBe('keyOn.lamps.readingBack');
     expect(driver.fork().reply('no').name).toBe('keyOn.lamps.item1');
+    expect(driver.fork().reply('no').context.oneByOne).toBe('keyOn.lamps');
     expect(driver.reply('yes').context.done).toContain('keyOn.lamps');
   });
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { procedureFor } from '../../machines/first-start.ts';
+import type { Step } from '../../machines/steps.ts';
 import { Driver } from './helpers/driver.ts';
 import { stepIds } from './helpers/paths.ts';
 import { demoFour, demoSix } from './helpers/profiles.ts';
@@ -19,6 +20,13 @@ const moments = firstMoments(new Driver(demoSix));
 const engineAt = new Map<string, string>(procedureFor(demoSix).map(step => [step.id, step.engine]));
 const order = stepIds(demoSix);
 
+function groupSize(id: string): number {
+  const groupOf = (step: Step) => (step.kind === 'confirm' ? step.together?.group : undefined);
+  const steps = procedureFor(demoSix);
+  const group = steps.flatMap(step => (step.id === id ? [groupOf(step)] : []))[0];
+  return group === undefined ? 1 : steps.filter(step => groupOf(step) === group).length;
+}
+
 describe('going back', () => {
   it('undoes exactly the step before and what came after it, wherever the engine stays as it is', () => {
     const gone = moments.map(moment => {
@@ -28,8 +36,10 @@ describe('going back', () => {
         before !== null && engineAt.get(before) === engineAt.get(step) && !moment.moment.hasTag('critical');
       const back = moment.fork().send({ type: 'goBack' });
       if (possible) {
-        expect(back.context.step).toBe(before);
-        expect(back.context.done).toEqual(done.slice(0, -1));
+        // What was answered together is undone together.
+        const undone = done.slice(-groupSize(before));
+        expect(back.context.step).toBe(undone[0]);
+        expect(back.context.done).toEqual(done.slice(0, -undone.length));
       } else {
         expect(back.name).toBe(moment.name);
         expect(back.context.done).toBe(done);
@@ -51,6 +61,9 @@ describe('going back', () => {
       'noFuelCrank.voltage',
       'firstFire.crank',
       'firstFire.oilPressure',
+      'firstRun.drain',
+      'firstRun.restart',
+      'firstRun.oilPressure',
       'shutdown.firstSoak',
     ]);
     for (const moment of crossing)
@@ -66,7 +79,7 @@ describe('going back', () => {
 
   it('after a stop also undoes later steps that had stayed done, and nothing before', () => {
     const driver = new Driver(demoSix).goodUntil('walkRound.tools.asking');
-    driver.send({ type: 'stop', cause: 'coolantLeak' }).goodUntil('fill.coolantFilled.asking');
+    driver.send({ type: 'stop', cause: 'coolantLeak' }).goodUntil('fill.coolantFilled.checking');
     expect(driver.context.done).toContain('fill.oilGrade');
     driver.send({ type: 'goBack' });
     expect(driver.context.step).toBe('fill.coolantMix');
@@ -123,7 +136,7 @@ describe('skipping', () => {
 
   it('needs a reason, which goes on the record with its person', () => {
     const skipped = skipping().reply('reasonDoneBefore');
-    expect(skipped.name).toBe('prime.firm.asking');
+    expect(skipped.name).toBe('prime.firm.together');
     expect(skipped.context.skips).toEqual([
       { step: 'prime.strokes', reason: 'reasonDoneBefore', by: 'technician' },
     ]);
@@ -149,7 +162,7 @@ describe('skipping', () => {
     const driver = skipping();
     for (const _ of [1, 2, 3]) driver.send({ type: 'unclear' });
     expect(driver.fork().reply('reasonDoneBefore').name).toBe('prime.strokes.skipping');
-    expect(driver.reply('reasonDoneBefore', { via: 'keys' }).name).toBe('prime.firm.asking');
+    expect(driver.reply('reasonDoneBefore', { via: 'keys' }).name).toBe('prime.firm.together');
   });
 
   it('stays an open item for the supervisor at the end', () => {

@@ -204,6 +204,7 @@ describe('in every state that is reached', () => {
         'keyOn.heaterDone.readingBack',
         'firstFire.oilPressure.asking',
         'firstFire.oilPressure.readingBack',
+        'checks.idle.stopping',
         'checks.oilPressure.readingBack',
         'checks.coolant.readingBack',
         'sweeps.first.readingBack',

@@ -105,9 +105,15 @@ const starts = [demoSix, demoFour, shortest].flatMap(startingPoints);
 const opensGate = ({ notes }: Happened) => notes.filter(({ kind, data }) => kind === 'passed' && data.gate);
 
 /** The event that may let a step with a gate pass: a confirmed read-back, the end of a hold, the drill. */
-function confirmed({ event, before }: Happened): boolean {
+function confirmed({ event, before, notes }: Happened): boolean {
   const name = stateName(before);
-  if (event.type === 'reply' && event.id === 'yes') return /(readingBack|ReadBack|released)/.test(name);
+  // Nothing is misheard at the keys: only what may free the engine is confirmed there too.
+  const gates = notes.flatMap(({ kind, data }) => (kind === 'passed' && data.gate ? [data.gate] : []));
+  const freesEngine = gates.some(gate => gate === 'fuellingDisabled' || gate === 'fuellingRestored');
+  const byHand = event.via === 'keys' || event.via === 'touch';
+  if (event.type === 'reply' && event.id === 'yes')
+    return /(readingBack|ReadBack|released)/.test(name) || name === 'job.figures.asking';
+  if (event.type === 'reply' && byHand && !freesEngine) return true;
   if (event.type === 'clock') return name.endsWith('.counting');
   // A free-text reason, typed by the supervisor; the codes before it were read back.
   if (event.type === 'reason') return name.endsWith('.accepting');

@@ -18,7 +18,7 @@ const stopPlaces = [
   'sweeps.third.asking',
   'shutdown.keyOff.asking',
   'shutdown.secondSoak.counting',
-  'signOff.oilLevel.asking',
+  'signOff.oilLevel.dipstick',
 ] as const;
 
 const placesReached = (() => {
@@ -64,6 +64,7 @@ const goesOnAt: Record<Cause, readonly string[]> = {
   noOilPressure: ['job.parked', 'fill.oilFilterPreFilled'],
   fuelLeak: ['job.parked', 'fill.fuelInTank', 'fill.firstFilterPreFilled'],
   noStart: ['job.parked', 'fill.fuelInTank', 'fill.fuelGrade'],
+  binds: ['job.parked', 'fill.fuelInTank', 'prime.firm', 'walkRound.tools', 'barOver.isolated'],
   overspeed: ['job.parked', 'job.cutOff'],
   faultCode: ['job.parked', 'fill.fuelInTank', 'prime.firm', 'walkRound.sensors'],
   looseOrNoise: ['job.parked', 'fill.fuelInTank', 'prime.firm', 'walkRound.sensors'],
@@ -77,26 +78,18 @@ const goesOnAt: Record<Cause, readonly string[]> = {
 const inDoubt: Record<Cause, readonly string[]> = {
   falseAlarm: [],
   drill: [],
-  coolantLeak: [
-    ...['fill.coolantFilled', 'fill.coolantBleed', 'fill.coolantBled', 'fill.coolantFreezePoint'],
-    'walkRound.hoses',
-  ],
-  overheating: [
-    ...['fill.coolantFilled', 'fill.coolantBleed', 'fill.coolantBled', 'fill.coolantFreezePoint'],
-    ...['walkRound.hoses', 'walkRound.belts'],
-  ],
-  oilLeak: ['fill.oilFilter', 'fill.oilQuantity', 'fill.oilLevel', 'noFuelCrank.'],
-  noOilPressure: [
-    ...['fill.oilFilter', 'fill.oilQuantity', 'fill.oilLevel'],
-    ...['walkRound.sensors', 'noFuelCrank.'],
-  ],
+  coolantLeak: ['fill.coolantFilled', 'fill.coolantBled', 'walkRound.hoses'],
+  overheating: ['fill.coolantFilled', 'fill.coolantBled', 'walkRound.hoses', 'walkRound.belts'],
+  oilLeak: ['fill.oilFilter', 'fill.oilLevel', 'noFuelCrank.'],
+  noOilPressure: ['fill.oilFilter', 'fill.oilLevel', 'walkRound.sensors', 'noFuelCrank.'],
   fuelLeak: ['fill.firstFilter', 'fill.secondFilter', 'prime.', 'walkRound.tools'],
   noStart: ['fill.fuelGrade', 'fill.firstFilter', 'fill.secondFilter', 'prime.', 'walkRound.sensors'],
-  overspeed: ['job.cutOff', 'walkRound.', 'noFuelCrank.'],
+  binds: ['barOver.'],
+  overspeed: ['job.cutOff', 'walkRound.', 'barOver.', 'noFuelCrank.'],
   faultCode: ['walkRound.sensors', 'walkRound.wiring'],
-  looseOrNoise: ['walkRound.', 'noFuelCrank.'],
+  looseOrNoise: ['walkRound.', 'barOver.', 'noFuelCrank.'],
   other: ['walkRound.', 'noFuelCrank.'],
-  smokeOrFire: ['job.', 'fill.', 'prime.', 'walkRound.', 'noFuelCrank.'],
+  smokeOrFire: ['job.', 'fill.', 'prime.', 'walkRound.', 'barOver.', 'noFuelCrank.'],
   someoneHurt: ['job.', 'walkRound.', 'noFuelCrank.'],
   toolRestarted: ['job.stop', 'noFuelCrank.'],
 };
@@ -106,7 +99,7 @@ function isCause(cause: string): cause is Cause {
   return cause in goesOnAt;
 }
 
-const beforeKeyOn = (id: string) => /^(job|fill|prime|walkRound|noFuelCrank)\./.test(id);
+const beforeKeyOn = (id: string) => /^(job|fill|prime|walkRound|barOver|noFuelCrank)\./.test(id);
 const afterKeyOff = (place: string) => /^(shutdown\.\w+(Soak|Look)|signOff)/.test(place);
 
 describe.each(causes)('after a stop for %s', cause => {

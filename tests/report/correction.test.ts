@@ -7,15 +7,15 @@ import { inputOf, sessionFor, tempFolder } from './support.ts';
 
 test('who says another number at the read-back and then the right one is confirmed, and it is told', async () => {
   const run = await sessionFor(join(tempFolder(), 'log.jsonl'));
-  await goUntil(run, 'job.ambient.asking');
+  await goUntil(run, 'fill.fuelInTank.asking');
   for (const said of ['41', '50', '41', 'correct']) await run.type(said);
-  expect(run.key()).toBe('job.coldestNight.asking');
+  expect(run.key()).toBe('fill.biodieselShare.asking');
   await run.record.close();
   const model = summarize(await inputOf(run.path));
   expect(model.trust.replayFault).toBeUndefined();
   expect(model.trust.notUnderstood).toEqual([]);
   expect(buildDocument(model, 'us').blocks[0]).toMatchObject({ type: 'banner', tone: 'good' });
   expect(model.misheard).toMatchObject([
-    { step: 'job.ambient', text: '50', reason: 'contradicted', repaired: { text: '41' } },
+    { step: 'fill.fuelInTank', text: '50', reason: 'contradicted', repaired: { text: '41' } },
   ]);
 });

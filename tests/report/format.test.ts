@@ -1,22 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import { dateTime, duration, limits, margin, number, shownAs, time } from '../../src/report/format.ts';
 import { mannerOf } from '../../src/report/manner.ts';
-import type { Reading } from '../../src/report/model.ts';
 
 const us = mannerOf('en', 'us');
 const metric = mannerOf('en', 'metric');
 
-const reading = (marginSi: number): Reading => ({
-  seq: 0,
-  at: '',
-  timeMs: 0,
-  step: '',
-  phase: '',
-  quantity: 'coolantTemperature',
-  si: 0,
-  unit: 'degC',
-  source: 'confirmed',
-  verdict: { met: marginSi >= 0, margin: marginSi },
+/** A value so far inside or outside of a limit from below at nought. */
+const held = (marginSi: number) => ({
+  value: marginSi,
+  verdict: { met: marginSi >= 0, margin: marginSi, min: 0 },
 });
 
 describe('figures of a report', () => {
@@ -27,12 +19,23 @@ describe('figures of a report', () => {
   });
 
   test('a margin of temperatures is a difference: 10 K are 18 °F, not 50', () => {
-    expect(margin(reading(10), shownAs('degC', us), us)).toBe('+18 °F');
-    expect(margin(reading(-10), shownAs('degC', us), us)).toBe('\u221218 °F');
+    expect(margin(held(10), shownAs('degC', us), us)).toBe('18 °F to spare');
+    expect(margin(held(-10), shownAs('degC', us), us)).toBe('18 °F too low');
   });
 
   test('a limit that is only just broken never looks as if it were met', () => {
-    expect(margin(reading(-0.001), shownAs('degC', metric), metric)).toBe('just under 0 °C');
+    expect(margin(held(-0.001), shownAs('degC', metric), metric)).toBe('hardly anything too low');
+  });
+
+  test('a margin says on which side of its limits a value lies, and when it lies on one', () => {
+    const volts = shownAs('V', metric);
+    const at = (value: number, left: number) => ({
+      value,
+      verdict: { met: left >= 0, margin: left, min: 12, max: 13 },
+    });
+    expect(margin(at(13.2, -0.2), volts, metric)).toBe('0.2 V too high');
+    expect(margin(at(11.8, -0.2), volts, metric)).toBe('0.2 V too low');
+    expect(margin(at(12, 0), volts, metric)).toBe('on the limit');
   });
 
   test('a value just outside its limit is shown finer than it is spoken', () => {
@@ -63,8 +66,8 @@ describe('figures of a report', () => {
     expect(volts.value(12.36)).toBe('12,36\u00a0V');
     expect(shownAs('rpm', french).value(750)).toBe('750\u00a0tr/min');
     expect(limits({ min: 12.39, max: 13 }, volts, french)).toBe('12,39\u00a0V à 13\u00a0V');
-    expect(margin(reading(-0.001), shownAs('degC', french), french)).toBe('juste sous 0 °C');
-    expect(margin(reading(-0.4), shownAs('degC', french), french)).toBe('\u22120,4\u00a0°C');
+    expect(margin(held(-0.001), shownAs('degC', french), french)).toBe('trop bas de presque rien');
+    expect(margin(held(-0.4), shownAs('degC', french), french)).toBe('trop bas de 0,4\u00a0°C');
     expect(duration(1500, french)).toBe('1,5\u00a0s');
     expect(number(-3.1449, 2, french)).toBe('\u22123,14');
   });

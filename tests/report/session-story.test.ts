@@ -29,7 +29,7 @@ describe('the story of a start in which all went well', () => {
     expect(model.trust.replayFault).toBeUndefined();
     expect(model.gates.filter(({ met }) => !met)).toEqual([]);
     expect(model.openItems).toEqual([]);
-    expect(leadOf(model)).toMatch(/^Signed off after \d+ min: all \d+ gates met, no stop but the drills/);
+    expect(leadOf(model)).toMatch(/^Signed off after 4 h \d+ min: all \d+ gates met, no stop but the drills/);
   });
 
   test('goes through all phases in their order', () => {
@@ -39,9 +39,11 @@ describe('the story of a start in which all went well', () => {
       'fill',
       'prime',
       'walkRound',
+      'barOver',
       'noFuelCrank',
       'keyOn',
       'firstFire',
+      'firstRun',
       'checks',
       'warmUp',
       'sweeps',
@@ -50,10 +52,12 @@ describe('the story of a start in which all went well', () => {
     ]);
   });
 
-  test('cranks twice without fuel and once with, then runs until the key is turned off', () => {
+  test('cranks twice without fuel and twice with, for a short first run and the long one', () => {
     expect(model.timeLine.engine?.map(({ engine }) => engine)).toEqual([
       'cranking',
       'cranking',
+      'cranking',
+      'running',
       'cranking',
       'running',
     ]);
@@ -97,21 +101,21 @@ describe('the story of a start with mishaps', () => {
   beforeAll(async () => {
     model = await modelOf(async rig => {
       await rig.type('mumble');
-      await goUntil(rig, 'job.protection.readingBack');
-      await rig.type('wrong');
       await goUntil(rig, 'fill.coolantBleed.counting');
       await rig.pass(20_000);
       await rig.type('hold');
       await rig.pass(45_000);
       await rig.type('continue');
       await goUntil(rig, 'fill.coolantFreezePoint.asking');
-      await rig.type('skip');
+      await rig.type('skip this');
       await rig.type('not fitted');
+      await goUntil(rig, 'fill.oilQuantity.readingBack');
+      await rig.type('wrong');
       await goUntil(rig, 'checks.oilPressure.asking');
       await rig.type('10');
       await rig.type('correct');
       await rig.pass(4000);
-      for (const reply of ['all is off', 'correct', 'correct', 'ready', 'correct']) await rig.type(reply);
+      for (const reply of ['all is off', 'correct', 'ready']) await rig.type(reply);
       await goUntil(rig);
     });
   });
@@ -119,7 +123,7 @@ describe('the story of a start with mishaps', () => {
   test('tells what was misheard, why it did not count, and what counted then', () => {
     expect(model.misheard.map(({ text, reason, repaired }) => [text, reason, repaired?.text])).toEqual([
       ['mumble', 'outOfGrammar', 'card is right'],
-      ['wrong', 'deniedAtReadBack', 'protection on'],
+      ['wrong', 'deniedAtReadBack', '15.9'],
     ]);
   });
 
@@ -160,7 +164,7 @@ test('a session that was stopped in its second phase says so in one line, and wh
     for (const reply of ['stop', 'all is off', 'correct', 'coolant leak', 'correct']) await rig.type(reply);
   });
   expect(leadOf(model)).toMatch(
-    /^Stopped and not gone on with .* in phase 2 of 12, Fill: coolant leak\. The engine did not run\.$/,
+    /^Stopped and not gone on with .* in phase 2 of 14, Fill: coolant leak\. The engine did not run\.$/,
   );
   expect(model.gates.find(({ gate }) => gate === 'peopleSafe')?.met).toBe(true);
   expect(model.openItems).toContainEqual({ kind: 'gate', gate: 'coolantReady' });

@@ -59,7 +59,7 @@ describe('a record that was altered and chained anew', () => {
     const model = await forged(entry =>
       entry.kind === 'event' && entry.data.id === 'iSign' ? null : entry.data,
     );
-    expect(bannerOf(model)).toMatchObject({ text: expect.stringMatching(/^NOT CONFIRMED: .*they lead to/) });
+    expect(bannerOf(model)).toMatchObject({ text: expect.stringMatching(/^NOT CONFIRMED/) });
   });
 
   test('is found out when the sign-off stands there without the events that lead to it', async () => {

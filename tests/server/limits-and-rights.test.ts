@@ -56,4 +56,11 @@ describe('Who may do what', () => {
     expect(answerer({ role: 'second', owner: false }, { ...question, secondOnly: false }).ok).toBe(false);
     expect(answerer({ role: 'supervisor', owner: false }, question).ok).toBe(false);
   });
+
+  test('the supervisor answers on their own device what is asked of the supervisor, and nothing else', () => {
+    const asked = (addressed: 'technician' | 'second' | 'supervisor') =>
+      answerer({ role: 'supervisor', owner: false }, { addressed, ownDeviceOnly: false, secondOnly: false });
+    expect(asked('supervisor')).toEqual({ ok: true, speaker: 'supervisor' });
+    expect([asked('technician').ok, asked('second').ok]).toEqual([false, false]);
+  });
 });

@@ -39,7 +39,7 @@ describe('a session whose disk is full', () => {
     await run.type('card is right');
     await run.type('understood');
     await run.type('protection on');
-    expect(run.key()).toBe('job.protection.readingBack');
+    expect(run.key()).toBe('job.hazards.asking');
     const [told = ''] = viewer.view().problems;
     expect(told).toMatch(/can no longer be written: the disk is full; the record is kept in memory/);
     await passASecond();

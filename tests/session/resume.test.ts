@@ -23,7 +23,7 @@ async function breakOffAt(key: string): Promise<{ before: Rig; after: Rig }> {
 }
 
 const places = [
-  'fill.coolantFilled.readingBack',
+  'noFuelCrank.disabled.readingBack',
   'fill.coolantBleed.counting',
   'noFuelCrank.untilPressure.cranking',
   'keyOn.lamps.item2',

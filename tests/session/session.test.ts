@@ -140,7 +140,7 @@ describe('keys', () => {
     const run = await rig();
     await run.session.begin(false);
     await goUntil(run, 'prime.strokes.asking');
-    await run.type('skip');
+    await run.type('skip this');
     expect(run.key()).toBe('prime.strokes.skipping');
     await run.type('electric lift pump, no hand primer');
     expect(run.session.moment.context.skips).toMatchObject([

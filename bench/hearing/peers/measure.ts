@@ -27,6 +27,8 @@ export interface PeerSize {
   readonly levels: readonly Level[];
   /** Utterances of each kind at each level, at most. */
   readonly utterances: number;
+  /** At most: the fewer, the more noises they are heard in. */
+  readonly utterancesOfScene?: number;
 }
 
 const kindsOf = ({ material }: PreparedPeople): readonly (readonly [string, readonly SaidClip[]])[] => [
@@ -39,14 +41,18 @@ const kindsOf = ({ material }: PreparedPeople): readonly (readonly [string, read
 async function saidBy(
   people: PreparedPeople,
   set: SpeakerSet,
-  { levels, utterances }: PeerSize,
+  { levels, utterances, utterancesOfScene }: PeerSize,
 ): Promise<readonly Said[]> {
   const kinds = kindsOf(people).map(
     ([of, clips]) => [of, atMost(clips, utterances).map(spokenClip)] as const,
   );
   const replies = spread(await startReplies(), Math.ceil(utterances / set.voices.length));
   return levels.flatMap(level => [
-    ...kinds.map(([of, spoken]) => ({ of, level, scenes: clipScenes(spoken, level, people.loops) })),
+    ...kinds.map(([of, spoken]) => ({
+      of,
+      level,
+      scenes: clipScenes(spoken, level, people.loops, utterancesOfScene),
+    })),
     { of: 'replies of made voices', level, scenes: scenesAt(level, replies, set) },
   ]);
 }

@@ -50,16 +50,17 @@ export function spokenClip({ clip, grammar, means }: SaidClip): Spoken {
 
 const mostOfScene = 24;
 
-/** Clips in scenes of two dozen, those of one speaker together, each scene in another recorded noise. */
+/** Clips in scenes of so many at most, those of one speaker together, each scene in another recorded noise. */
 export function clipScenes(
   spoken: readonly Spoken[],
   level: Level,
   noises: readonly RecordedNoise[],
+  most = mostOfScene,
 ): readonly Scene[] {
   const bySpeaker = [...spoken].sort((a, b) =>
     (a.saying.speaker ?? '') < (b.saying.speaker ?? '') ? -1 : 1,
   );
-  const count = Math.ceil(bySpeaker.length / mostOfScene);
+  const count = Math.ceil(bySpeaker.length / most);
   return Array.from({ length: count }, (_, i) => {
     const part = bySpeaker.slice(
       Math.floor((i * bySpeaker.length) / count),

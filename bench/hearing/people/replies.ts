@@ -3,7 +3,7 @@ import { sum, type Taken, take } from '../count.ts';
 import type { Listener } from '../listener.ts';
 import { spent } from '../play.ts';
 import { type Latency, latencyOf, type Spent } from '../results.ts';
-import { clipScenes, type SaidClip, spokenClip } from './clip-scenes.ts';
+import { clipScenes, spokenClip } from './clip-scenes.ts';
 import { atMost, type PreparedPeople, sourcesOf, speakersOf } from './prepare.ts';
 
 /** What people said, and how it was taken. */
@@ -38,49 +38,49 @@ function confusionsOf(results: readonly SceneResult[]): readonly string[] {
   return [...counts].sort((a, b) => b[1] - a[1]).map(([key, count]) => `${count} × ${key}`);
 }
 
-/** How replies of people are heard, kind by kind and level by level. */
+/** What people say to states of the procedure, and what it is called on the page. */
+export const kindsOfReplies = {
+  digits: 'digits, one at a time',
+  numbers: 'numbers above nine, figures in a row',
+  words: 'yes, no and other words',
+  otherWords: 'single words that answer nothing',
+} as const;
+
+/** How replies of people of one kind are heard, level by level. */
 export async function measurePeopleReplies(
   people: PreparedPeople,
+  kind: keyof typeof kindsOfReplies,
   levels: readonly Level[],
   most: number,
   listener: Listener,
   keep: (results: PeopleReplies) => void,
 ): Promise<void> {
-  const { digits, numbers, words, otherWords } = people.material;
-  const kinds: readonly (readonly [string, readonly SaidClip[]])[] = [
-    ['digits, one at a time', atMost(digits, most)],
-    ['yes, no and other words', atMost(words, most)],
-    ['numbers above nine, figures in a row', atMost(numbers, most)],
-    ['single words that answer nothing', atMost(otherWords, Math.ceil(most / 2))],
-  ];
+  const spoken = atMost(people.material[kind], most).map(spokenClip);
   const rows: PeopleRow[] = [];
   const replyLatenciesMs: number[] = [];
   const before = { ...spent };
-  for (const [of, said] of kinds) {
-    const spoken = said.map(spokenClip);
-    for (const level of levels) {
-      const results = await hearScenes(clipScenes(spoken, level, people.loops), listener);
-      rows.push({
-        of,
-        level,
-        speakers: speakersOf(spoken.map(({ saying }) => saying)),
-        taken: sum(results.map(({ taken }) => taken)),
-        confusions: confusionsOf(results),
-      });
-      replyLatenciesMs.push(
-        ...outcomesOf(results)
-          .filter(outcome => outcome.utterance.means !== undefined && take(outcome) === 'right')
-          .map(({ reports, utterance }) => (reports.at(-1)?.atMs ?? Number.NaN) - utterance.speechEndMs),
-      );
-      keep({
-        sources: sourcesOf(people),
-        rows,
-        replyLatency: latencyOf(replyLatenciesMs),
-        spent: {
-          realTimeFactor: (spent.cpuMs - before.cpuMs) / (spent.soundMs - before.soundMs),
-          soundS: (spent.soundMs - before.soundMs) / 1000,
-        },
-      });
-    }
+  for (const level of levels) {
+    const results = await hearScenes(clipScenes(spoken, level, people.loops), listener);
+    rows.push({
+      of: kindsOfReplies[kind],
+      level,
+      speakers: speakersOf(spoken.map(({ saying }) => saying)),
+      taken: sum(results.map(({ taken }) => taken)),
+      confusions: confusionsOf(results),
+    });
+    replyLatenciesMs.push(
+      ...outcomesOf(results)
+        .filter(outcome => outcome.utterance.means !== undefined && take(outcome) === 'right')
+        .map(({ reports, utterance }) => (reports.at(-1)?.atMs ?? Number.NaN) - utterance.speechEndMs),
+    );
+    keep({
+      sources: sourcesOf(people),
+      rows,
+      replyLatency: latencyOf(replyLatenciesMs),
+      spent: {
+        realTimeFactor: (spent.cpuMs - before.cpuMs) / (spent.soundMs - before.soundMs),
+        soundS: (spent.soundMs - before.soundMs) / 1000,
+      },
+    });
   }
 }

@@ -23,7 +23,7 @@ export function stopsOf(
 ): Readonly<Record<PeopleStops['of'], readonly Spoken[]>> {
   const means = { kind: 'stop' as const };
   const alone = atMost(material.stops, most);
-  const within = atMost(material.stops, Math.ceil(most / 2));
+  const within = atMost(material.stops, Math.ceil(most / 3));
   const long = material.talk.filter(({ clip }) => clip.lengthSamples > 3 * speechRateHz);
   return {
     alone: alone.map(clip => spokenClip({ clip, grammar: digitGrammar, means })),

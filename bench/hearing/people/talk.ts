@@ -31,6 +31,13 @@ export async function measurePeopleTalk(
       scenes,
       (await hearScenes(scenes, listener)).flatMap(({ outcomes }) => outcomes),
     );
+  const spoken = atMost(people.material.talk, Math.ceil(most / 2)).map(spokenClip);
+  const speakers = speakersOf(spoken.map(({ saying }) => saying));
+  for (const level of levels) {
+    const found = await hear(clipScenes(spoken, level, people.loops));
+    rows.push({ of: 'talk right at the microphone', level, speakers, ...found });
+    keep(rows);
+  }
   rows.push({
     of: 'recorded noise alone',
     level: noiseDb,
@@ -38,13 +45,6 @@ export async function measurePeopleTalk(
     ...(await hear(noiseScenes(people))),
   });
   keep(rows);
-  const spoken = atMost(people.material.talk, most).map(spokenClip);
-  const speakers = speakersOf(spoken.map(({ saying }) => saying));
-  for (const level of levels) {
-    const found = await hear(clipScenes(spoken, level, people.loops));
-    rows.push({ of: 'talk right at the microphone', level, speakers, ...found });
-    keep(rows);
-  }
 }
 
 /** Every recorded noise once, while one state after the other waits for its reply. */

@@ -10,6 +10,9 @@ const stamp = {
   via: z.enum(vias),
 };
 
+/** How certain the ear was, 0 to 1; only of what was spoken. Records before the third vocabulary have none. */
+const certainty = z.number().min(0).max(1).exactOptional();
+
 const code = z.object({ spn: z.number(), fmi: z.number() }).readonly();
 const codes = z.array(code).readonly();
 
@@ -38,6 +41,8 @@ export const eventSchema = z.discriminatedUnion('type', [
   plain('continue'),
   plain('sayAgain'),
   plain('goBack'),
+  /** "Wrong": the number that was repeated last is taken back. */
+  plain('takeBack'),
   plain('skip'),
   plain('status'),
   plain('timeLeft'),
@@ -47,6 +52,7 @@ export const eventSchema = z.discriminatedUnion('type', [
       type: z.literal('reply'),
       id: oneOf(english.replies),
       bus: busSight.exactOptional(),
+      certainty,
       ...stamp,
     })
     .readonly(),
@@ -56,6 +62,7 @@ export const eventSchema = z.discriminatedUnion('type', [
       quantity: oneOf(english.quantities),
       si: z.number(),
       bus: busSight.exactOptional(),
+      certainty,
       ...stamp,
     })
     .readonly(),

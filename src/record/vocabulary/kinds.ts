@@ -11,6 +11,9 @@ const judged = {
   min: maybe(number),
   max: maybe(number),
   margin: maybe(number),
+  /** What was held against the limits and in which unit, where that is not the value itself. */
+  of: maybe(number),
+  ofUnit: maybe(text),
   rule: maybe(text),
   source: maybe(text),
   /** Why it is not met, where no limit says so. */
@@ -48,6 +51,26 @@ export const noteKinds = {
   stopped: z.object({ step: name<StepId>(), cause: maybe(name<Cause>()), by: maybe(name<Person>()) }),
   /** What a stop's cause put back on the list. */
   reopened: z.object({ cause: maybe(name<Cause>()), steps: z.array(name<StepId>()) }),
+  /** What the second person found, by size, colour or kind, and what came of it. */
+  found: z.object({
+    step: name<StepId>(),
+    point: text,
+    finding: text,
+    does: name<'stops' | 'lookAgain' | 'open'>(),
+    /** Since the engine fired, s. */
+    afterS: maybe(number),
+  }),
+  /** What is not as it should be and does not stop the start: it has to be put right later. In SI. */
+  leftOpen: z.object({
+    step: name<StepId>(),
+    quantity: maybe(name<Quantity>()),
+    value: maybe(number),
+    unit: maybe(text),
+    finding: maybe(text),
+    by: name<Person>(),
+  }),
+  /** What was left open at this step has come right. */
+  settled: z.object({ step: name<StepId>() }),
   skipped: z.object({ step: name<StepId>(), reason: text, by: name<Person>() }),
   faults: z.object({
     step: name<StepId>(),
@@ -74,12 +97,41 @@ export const noteKinds = {
     allowed: maybe(number),
     rule: maybe(text),
   }),
+  /** A value that can hardly be true, against what it would have to be: it was questioned, and not taken. In SI. */
+  doubted: z.object({
+    step: name<StepId>(),
+    quantity: maybe(name<Quantity>()),
+    value: maybe(number),
+    unit: maybe(text),
+    /** A reply that comes too early, with the seconds it would take at the least. */
+    reply: maybe(text),
+    via: maybe(name<Via>()),
+    ...judged,
+  }),
+  /** Somebody else read it too, and it was taken. In SI. */
+  vouched: z.object({
+    step: name<StepId>(),
+    quantity: maybe(name<Quantity>()),
+    value: maybe(number),
+    before: maybe(number),
+    unit: maybe(text),
+    reply: maybe(text),
+    by: name<Person>(),
+  }),
+  /** What ends the start for good, whatever is said afterwards. */
+  barred: z.object({ step: name<StepId>(), why: name<LineId>() }),
   /** Another number was said while one was read back: neither counted. In SI. */
   contradiction: z.object({
     step: name<StepId>(),
     quantity: maybe(name<Quantity>()),
     before: maybe(number),
     now: maybe(number),
+  }),
+  /** A number that had been repeated within the next question was denied: its steps are asked again. In SI. */
+  takenBack: z.object({
+    step: name<StepId>(),
+    quantity: maybe(name<Quantity>()),
+    value: maybe(number),
   }),
 };
 

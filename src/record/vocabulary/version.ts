@@ -9,19 +9,36 @@ import { isRestart } from './read.ts';
  *
  * 1. Not named. The entry `resumed` stands on a clock of its own that begins anew.
  * 2. The entry `resumed` stands on the session's clock, like those behind it.
+ * 3. What has to be confirmed depends on how an answer came (`via`): by keys and touch most answers count at once.
+ *    Several steps may be answered together; `takeBack` takes a number back. What can hardly be true is `doubted`, may
+ *    be `vouched` for by somebody else, and an engine may be `barred` for good. Events of older records led elsewhere:
+ *    such records are read and told, but neither gone on with nor carried out once more.
  *
  * A new kind, or a change in what a kind or one of its members means, takes the next number; what older records hold
  * is read on as it was written.
  */
-export const VOCABULARY = 2;
+export const VOCABULARY = 3;
+
+/** Since this one the events lead where they lead now. */
+const CARRIED_OUT_SINCE = 3;
 
 const named = z.object({ vocabulary });
 
+/** The vocabularies that the parts of a record were written in. */
+const vocabulariesIn = (entries: readonly Pick<Entry, 'kind' | 'data'>[]): readonly number[] =>
+  entries.flatMap(({ kind, data }) => {
+    const parsed = isRestart(kind) || kind === 'opened' ? named.safeParse(data) : undefined;
+    return parsed?.success ? [parsed.data.vocabulary] : [];
+  });
+
+/** The vocabulary of a record, or of a part of it, whose events no longer lead where they led; else null. */
+export function olderVocabulary(entries: readonly Pick<Entry, 'kind' | 'data'>[]): number | null {
+  const oldest = Math.min(...vocabulariesIn(entries));
+  return oldest < CARRIED_OUT_SINCE ? oldest : null;
+}
+
 /** The vocabulary of a record, where it is newer than this program; else null. */
 export function newerVocabulary(entries: readonly Pick<Entry, 'kind' | 'data'>[]): number | null {
-  const newest = entries.reduce((most, { kind, data }) => {
-    const parsed = isRestart(kind) || kind === 'opened' ? named.safeParse(data) : undefined;
-    return parsed?.success ? Math.max(most, parsed.data.vocabulary) : most;
-  }, 1);
+  const newest = Math.max(...vocabulariesIn(entries));
   return newest > VOCABULARY ? newest : null;
 }

@@ -1,6 +1,6 @@
 import { procedureFor } from '../../../machines/first-start.ts';
-import { type Moment, offerOf, stateName } from '../../../machines/moment.ts';
-import type { Step } from '../../../machines/steps.ts';
+import { type Moment, offerOf } from '../../../machines/moment.ts';
+import type { LampsStep, Step } from '../../../machines/steps.ts';
 import type { Quantity } from '../../../machines/vocabulary.ts';
 import type { ReplyId } from '../../../prompts/types.ts';
 import type { Profile } from '../../profile/schema.ts';
@@ -49,14 +49,13 @@ export function createAnswers(profile: Profile) {
 
   return (sight: Sight): Answer => {
     const { moment, suspected } = sight;
-    const { replies } = offerOf(moment);
-    const name = stateName(moment);
-    if (name === 'held') return { kind: 'continue' };
-    if (/^job\.stop.*\.asking$/.test(name)) return stop('causeFalseAlarm');
+    const { replies, awaits } = offerOf(moment);
+    if (moment.matches('held')) return { kind: 'continue' };
+    if (awaits === 'drill') return stop('causeFalseAlarm');
     if (replies.includes('yes')) return reply('yes');
-    if (name.startsWith('stopped.')) return afterStop(replies, suspected);
+    if (moment.matches('stopped')) return afterStop(replies, suspected);
     const step = steps.get(moment.context.step);
-    return step ? atStep(step, name.slice(step.id.length + 1), sight, profile) : null;
+    return step ? atStep(step, sight, profile) : null;
   };
 }
 
@@ -67,33 +66,31 @@ function afterStop(replies: readonly ReplyId[], suspected: ReplyId | null): Answ
   return first ? reply(first) : null;
 }
 
-function atStep(step: Step, place: string, sight: Sight, profile: Profile): Answer {
-  const { replies, quantity } = offerOf(sight.moment);
+function atStep(step: Step, sight: Sight, profile: Profile): Answer {
+  const { quantity, item, items, awaits } = offerOf(sight.moment);
   switch (step.kind) {
     case 'reading':
       return quantity ? readGauge(step, quantity, sight, profile) : null;
     case 'watch':
-      return place === 'between' ? null : watched(quantity, sight, profile);
+      return awaits === 'time' ? null : watched(quantity, sight, profile);
     case 'lamps':
-      return lamp(step.lamps[itemIndex(place)]?.id, sight);
+      return items ? lamps(items, step, sight) : lamp(item, sight);
     case 'inspect': {
-      const point = step.points[itemIndex(place)];
+      const point = step.points.find(({ id }) => id === item);
       return point ? reply(sight.gauges.wrongAt.has(point.id) ? 'leak' : 'pointGood') : null;
     }
     case 'faults':
-      return faultCodes(place, sight);
+      return faultCodes(sight);
     case 'crank':
-      return crank(step.until, place, replies, sight, profile);
+      return crank(step.until, sight, profile);
     case 'confirm':
-      return confirm(step.ok, sight, profile);
+      return items ? together(items, sight, profile) : confirm(step.id, step.ok, sight, profile);
     case 'sensors':
-      return reply(step.ok);
+      return items ? asAsked(sight) : reply(step.ok);
     case 'hold':
       return null;
   }
 }
-
-const itemIndex = (place: string) => Number(place.replace('item', '')) - 1;
 
 /** Says no for a while, then gives up. */
 const notYet = ({ answered }: Sight, cause: ReplyId): Answer =>
@@ -133,50 +130,70 @@ function lamp(id: string | undefined, { gauges, moment, answered }: Sight): Answ
   return reply(seen?.has(id) ? 'lit' : 'dark');
 }
 
-function faultCodes(place: string, { gauges, moment }: Sight): Answer {
+/** The reply that is asked for. */
+function asAsked({ moment }: Sight): Answer {
+  const [first] = offerOf(moment).replies;
+  return first ? reply(first) : null;
+}
+
+/** All of them as they should be, or each by itself. */
+function lamps(ids: readonly string[], step: LampsStep, sight: Sight): Answer {
+  const isRight = (id: string) => {
+    const answer = lamp(id, { ...sight, answered: 0 });
+    const expected = step.lamps.find(each => each.id === id)?.[step.expected];
+    return answer?.kind === 'reply' && (answer.id === 'lit') === (expected === 'on');
+  };
+  return ids.every(isRight) ? asAsked(sight) : reply('oneByOne');
+}
+
+/** Steps that are asked together: done when each is, and each by itself where one is not. */
+function together(ids: readonly string[], sight: Sight, profile: Profile): Answer {
+  const left = ids.filter(id => !sight.moment.context.done.some(done => done === id));
+  const answers = left.map(id => confirm(id, 'ready', { ...sight, answered: 0 }, profile));
+  if (answers.some(answer => answer === null)) return null;
+  const areSo = answers.every(answer => answer?.kind === 'reply' && answer.id === 'ready');
+  return areSo ? asAsked(sight) : reply('oneByOne');
+}
+
+function faultCodes({ gauges, moment }: Sight): Answer {
   const { faults, spokenSpn } = moment.context;
   const left = gauges.codes.filter(
     code => !faults.some(fault => fault.spn === code.spn && fault.fmi === code.fmi),
   );
   const value = (quantity: Quantity, si: number | undefined): Answer =>
     si === undefined ? reply('notYet') : { kind: 'value', quantity, si };
-  switch (place) {
-    case 'asking':
+  switch (offerOf(moment).awaits) {
+    case 'codes':
       return reply(gauges.codes.length > 0 ? 'readACode' : 'noCodes');
     case 'spn':
       return value('suspectParameter', left[0]?.spn);
     case 'fmi':
       return value('failureMode', left.find(code => code.spn === spokenSpn)?.fmi);
-    case 'another':
+    case 'anotherCode':
       return reply(left.length > 0 ? 'readACode' : 'noMoreCodes');
     default:
       return stop('causeFaultCode');
   }
 }
 
-function crank(
-  until: ReplyId,
-  place: string,
-  replies: readonly ReplyId[],
-  { gauges }: Sight,
-  profile: Profile,
-): Answer {
+function crank(until: ReplyId, { gauges, moment }: Sight, profile: Profile): Answer {
   const seen =
     until === 'fired'
       ? gauges.firing && gauges.rpm > RUNS_FROM_RPM
       : gauges.oilPressureKpa >= profile.oilPressure.showsKpa;
-  if (place === 'cranking') return seen ? reply(until) : null;
-  if (place === 'outcome') return reply(seen ? until : 'nothingYet');
-  if (place === 'refused') return stop('causeOther');
+  const { awaits, replies } = offerOf(moment);
+  if (awaits === 'starter') return seen ? reply(until) : null;
+  if (awaits === 'outcome') return reply(seen ? until : 'nothingYet');
+  if (awaits === 'repair') return stop('causeOther');
   const [first] = replies;
   return first ? reply(first) : null;
 }
 
 /** What has to be so before a step is said to be done; where nothing is looked at, people do as they are asked. */
-function confirm(ok: ReplyId, sight: Sight, profile: Profile): Answer {
-  const { gauges, askedS, moment } = sight;
+function confirm(step: string, ok: ReplyId, sight: Sight, profile: Profile): Answer {
+  const { gauges, askedS } = sight;
   const when = (so: boolean): Answer => (so ? reply(ok) : null);
-  switch (moment.context.step) {
+  switch (step) {
     case 'fill.coolantBled':
       return when(!gauges.coolantAir);
     case 'prime.firm':

@@ -50,6 +50,8 @@ export type Block =
   | { readonly type: 'table'; readonly columns: readonly Column[]; readonly rows: readonly Row[] }
   | { readonly type: 'list'; readonly items: readonly Item[]; readonly boxes?: boolean }
   | { readonly type: 'figures'; readonly perRow: 1 | 2; readonly figures: readonly Figure[] }
+  /** Put away behind its summary: opened by who wants it on a screen, its summary alone on paper. */
+  | { readonly type: 'folded'; readonly summary: string; readonly blocks: readonly Block[] }
   | {
       readonly type: 'signatures';
       readonly lines: readonly { readonly role: string; readonly name: string; readonly note: string }[];

@@ -1,16 +1,32 @@
 import { fill } from '../../session/wording.ts';
-import { dateTime } from '../format.ts';
+import { dateTime, time } from '../format.ts';
 import type { Manner } from '../manner.ts';
 import type { ReportModel } from '../model.ts';
 import { capital } from '../names.ts';
 import type { Block } from './blocks.ts';
-import { signatureText } from './trust-text.ts';
+import { provedByKey, signatureText } from './trust-text.ts';
+
+/** How the signature in the record came about: on whose device, by whose key, or not proved. */
+function signingBlocks({ signing, trust, job }: ReportModel, manner: Manner): Block[] {
+  if (signing === null) return [];
+  const words = manner.words.foot;
+  const blanks = {
+    name: job?.supervisor ?? capital(manner.name.person('supervisor')),
+    time: time(signing.timeMs),
+    device: signing.device ?? '',
+  };
+  if (signing.device !== undefined)
+    return [{ type: 'text', tone: 'good', text: fill(words.signedOnDevice, blanks) }];
+  return provedByKey(trust)
+    ? [{ type: 'text', tone: 'good', text: fill(words.signedByKey, blanks) }]
+    : [{ type: 'text', tone: 'warn', text: fill(words.signedUnproved, blanks) }];
+}
 
 /** Where people sign, and the hash by which the record is known. */
-export function footBlocks({ job, trust, outcome }: ReportModel, manner: Manner): Block[] {
+export function footBlocks(model: ReportModel, manner: Manner): Block[] {
+  const { job, trust } = model;
   const { name } = manner;
   const words = manner.words.foot;
-  const spoken = outcome.kind === 'signedOff' ? words.signedInRecord : '';
   const line = (role: 'technician' | 'second' | 'supervisor', note: string) => ({
     role: capital(name.person(role)),
     name: job?.[role] ?? '',
@@ -18,7 +34,8 @@ export function footBlocks({ job, trust, outcome }: ReportModel, manner: Manner)
   });
   const blocks: Block[] = [
     { type: 'section', title: words.title },
-    { type: 'signatures', lines: [line('technician', ''), line('second', ''), line('supervisor', spoken)] },
+    { type: 'signatures', lines: [line('technician', ''), line('second', ''), line('supervisor', '')] },
+    ...signingBlocks(model, manner),
     ...trust.signatures.map(
       (signature): Block => ({
         type: 'text',

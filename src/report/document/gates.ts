@@ -1,27 +1,29 @@
 import { fill } from '../../session/wording.ts';
 import { limits, margin, shownAs, time } from '../format.ts';
 import type { Manner } from '../manner.ts';
-import type { GateStory, JudgedStep, Reading, ReportModel } from '../model.ts';
+import type { GateStory, JudgedStep, Reading, ReportModel, StopStory } from '../model.ts';
 import { capital } from '../names.ts';
+import { isFigure } from '../story/gates.ts';
 import type { Block, Cell, Column, Row } from './blocks.ts';
+import { means } from './means.ts';
 import type { RuleBook } from './rules.ts';
 
 const columnsIn = ({ words: { gates } }: Manner): readonly Column[] => [
-  { title: gates.reading, width: 0.34 },
+  { title: gates.reading, width: 0.32 },
   { title: gates.at, width: 0.09, align: 'right' },
-  { title: gates.value, width: 0.14, align: 'right' },
-  { title: gates.limit, width: 0.23 },
-  { title: gates.margin, width: 0.13, align: 'right' },
-  { title: gates.rule, width: 0.07 },
+  { title: gates.value, width: 0.12, align: 'right' },
+  { title: gates.limit, width: 0.21 },
+  { title: gates.margin, width: 0.2 },
+  { title: gates.rule, width: 0.06 },
 ];
 
 const MOST_FAILED = 5;
 
 /** Every gate, what was confirmed for it, and each reading with its limit, margin and rule. */
-export function gatesSection({ gates }: ReportModel, rules: RuleBook, manner: Manner): Block[] {
+export function gatesSection({ gates, stops }: ReportModel, rules: RuleBook, manner: Manner): Block[] {
   const words = manner.words.gates;
   const rows = gates.flatMap(gate => [
-    gateRow(gate, manner),
+    gateRow(gate, stops, manner),
     ...gate.readings.flatMap(step => stepRows(step, rules, manner)),
   ]);
   return [
@@ -37,10 +39,20 @@ export function gatesSection({ gates }: ReportModel, rules: RuleBook, manner: Ma
 }
 
 function gateRow(
-  { gate, met, metAtMs, by, confirmed, missing }: GateStory,
-  { words: { gates: words }, name }: Manner,
+  { gate, holdsUp, met, metAtMs, by, confirmed, missing }: GateStory,
+  stops: readonly StopStory[],
+  manner: Manner,
 ): Row {
-  if (gate === null) return { kind: 'group', title: { text: words.ungated } };
+  const {
+    words: { gates: words },
+    name,
+  } = manner;
+  if (gate === null)
+    return {
+      kind: 'group',
+      title: { text: holdsUp ? words.holdUp : words.figures },
+      detail: holdsUp ? words.holdUpNote : words.figuresNote,
+    };
   const state: Cell = met
     ? {
         text: fill(words.met, { time: time(metAtMs ?? 0), person: name.person(by ?? '') }),
@@ -50,13 +62,28 @@ function gateRow(
   const said =
     confirmed.length > 0 ? fill(words.confirmed, { steps: confirmed.map(name.step).join(', ') }) : '';
   const open = missing.length > 0 ? fill(words.missing, { steps: missing.map(name.step).join(', ') }) : '';
-  const detail = [said, open].filter(text => text !== '').join(' ');
+  const proved = gate === 'stopWordsProved' ? provedBy(stops, manner) : '';
+  const detail = [said, proved, open].filter(text => text !== '').join(' ');
   return {
     kind: 'group',
     title: { text: capital(name.gate(gate)) },
     right: state,
     ...(detail === '' ? {} : { detail }),
   };
+}
+
+/** Who said the stop words to prove them, and by which means. */
+function provedBy(stops: readonly StopStory[], manner: Manner): string {
+  const drills = stops.filter(({ drill }) => drill);
+  if (drills.length === 0) return '';
+  const said = drills.map(stop =>
+    fill(manner.words.gates.provedBy, {
+      person: manner.name.person(stop.by),
+      means: means(stop, manner),
+      time: time(stop.timeMs),
+    }),
+  );
+  return fill(manner.words.gates.proved, { list: said.join(manner.words.tables.between) });
 }
 
 function stepRows(
@@ -107,21 +134,29 @@ function readingRow(reading: Reading, rules: RuleBook, manner: Manner, title: Ce
   const { name } = manner;
   const words = manner.words.gates;
   const shown = shownAs(reading.unit, manner);
+  // The limits are those of what was held against them, in its own unit.
+  const held = verdict?.of;
+  const inLimits = held ? shownAs(held.unit, manner) : shown;
   const bad = verdict?.met === false;
   const toned = (text: string): Cell => (bad ? { text, tone: 'bad', strong: true } : { text });
   const notAccepted =
     verdict?.why === undefined
       ? fill(words.notAccepted, { quantity: name.quantity(quantity) })
       : fill(words.notAcceptedWhy, { quantity: name.quantity(quantity), why: name.why(verdict.why) });
-  const note = [bad ? notAccepted : undefined, title.note].filter(text => text !== undefined).join('; ');
+  const heldNote = held ? fill(words.held, { value: inLimits.value(held.value) }) : undefined;
+  const note = [bad ? notAccepted : undefined, heldNote, title.note]
+    .filter(text => text !== undefined)
+    .join('; ');
   return {
     kind: 'cells',
     cells: [
       { ...title, ...(bad ? { tone: 'bad' as const } : {}), ...(note === '' ? {} : { note }) },
       { text: time(timeMs) },
       toned(shown.value(si)),
-      { text: limits(verdict ?? {}, shown, manner) },
-      toned(margin(reading, shown, manner)),
+      { text: limits(verdict ?? {}, inLimits, manner) },
+      verdict && !isFigure(verdict)
+        ? toned(margin({ value: held?.value ?? si, verdict }, inLimits, manner))
+        : { text: '\u2013' },
       { text: rules.mark(reading) },
     ],
   };

@@ -5,7 +5,7 @@ import type { ReportModel, Trust } from '../model.ts';
 import { capital } from '../names.ts';
 import { phaseIds } from '../story/phases.ts';
 import type { Block, Tone } from './blocks.ts';
-import { faultText, replayText, signatureText } from './trust-text.ts';
+import { faultText, provedByKey, replayText, signatureText } from './trust-text.ts';
 
 /** Whether the record can be believed: always the first thing said. */
 export function trustBlocks(trust: Trust, manner: Manner): Block[] {
@@ -136,7 +136,7 @@ const gatesTone = ({ trust }: ReportModel, all: boolean): Tone =>
 
 /** What matters most, counted, for who reads no further. */
 export function figuresAtAGlance(model: ReportModel, manner: Manner): Block {
-  const { timeLine, faults, misheard, stops, gates, openItems, skips } = model;
+  const { timeLine, faults, misheard, stops, gates, openItems, skips, signing } = model;
   const words = manner.words.glance;
   const running = (timeLine.engine ?? []).filter(span => span.engine === 'running');
   const ranMs = running.reduce((sum, { fromMs, toMs }) => sum + toMs - fromMs, 0);
@@ -168,6 +168,11 @@ export function figuresAtAGlance(model: ReportModel, manner: Manner): Block {
       row(words.faults, String(faults.length), faults.length > 0 ? 'warn' : undefined),
       row(words.skips, String(skips.length), skips.length > 0 ? 'warn' : undefined),
       row(words.misheard, String(misheard.length)),
+      ...(signing === null
+        ? []
+        : signing.device !== undefined || provedByKey(model.trust)
+          ? [row(words.signature, words.signatureProved, 'good')]
+          : [row(words.signature, words.signatureUnproved, 'warn')]),
       row(words.openItems, String(openItems.length), openItems.length > 0 ? 'bad' : 'good'),
     ],
   };

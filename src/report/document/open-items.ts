@@ -1,10 +1,11 @@
 import { fill } from '../../session/wording.ts';
 import type { Manner } from '../manner.ts';
 import type { OpenItem, ReportModel } from '../model.ts';
+import { own } from '../own.ts';
 import type { Block, Cell } from './blocks.ts';
 
 /** One open item in words. */
-export const openText = (item: OpenItem, { words, name }: Manner): string => {
+export const openText = (item: OpenItem, { words, name, language }: Manner): string => {
   const { open } = words;
   switch (item.kind) {
     case 'gate':
@@ -17,6 +18,8 @@ export const openText = (item: OpenItem, { words, name }: Manner): string => {
         fmi: String(item.fmi),
         reason: name.reply(item.accepted),
       });
+    case 'barred':
+      return fill(open.barred, { why: own<string>(language.lines, item.line) ?? item.line });
     case 'reopened':
       return fill(open.reopened, { step: name.step(item.step) });
   }

@@ -34,7 +34,11 @@ export function rulesSection({ rules }: RuleBook, { words, name }: Manner): Bloc
     {
       type: 'list',
       items: rules.map(({ id, source }, index) => ({
-        text: fill(words.rules.rule, { n: String(index + 1), id, source: name.source(source) }),
+        text: fill(words.rules.rule, {
+          n: String(index + 1),
+          sentence: name.rule(id),
+          source: name.source(source),
+        }),
       })),
     },
   ];

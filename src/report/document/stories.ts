@@ -1,11 +1,12 @@
 import { sentenceOf } from '../../record/index.ts';
 import { fill, wordSaid } from '../../session/wording.ts';
-import { number, time } from '../format.ts';
+import { limits, number, shownAs, time } from '../format.ts';
 import type { Manner } from '../manner.ts';
 import type { FaultStory, HoldStory, ReportModel, StopStory } from '../model.ts';
 import { capital } from '../names.ts';
 import { own } from '../own.ts';
 import type { Block, Cell, Column, Row } from './blocks.ts';
+import { means } from './means.ts';
 
 /** More rows than anybody reads on paper; the exports hold them all. */
 const MOST_ROWS = 40;
@@ -134,46 +135,121 @@ function faultStory({ told, watchPassedMs, presentAtEnd }: FaultStory, { words, 
   return `${parts.join(words.tables.between)}.`;
 }
 
-const calledBy = ({ by, via, trigger }: StopStory, { words, name }: Manner): string => {
+const calledBy = (stop: StopStory, manner: Manner): string => {
+  const { words, name } = manner;
+  const { by, via, trigger, reading } = stop;
+  if (reading) {
+    const shown = shownAs(reading.unit, manner);
+    return fill(words.stops.byReading, {
+      quantity: name.quantity(reading.quantity),
+      value: shown.value(reading.si),
+      limit: limits(reading, shown, manner),
+    });
+  }
   if (trigger !== 'stop') return capital(name.trigger(trigger));
   return via === 'bus'
     ? words.stops.byBus
-    : fill(words.stops.by, { person: capital(name.person(by)), via: name.via(via) });
+    : fill(words.stops.by, { person: capital(name.person(by)), via: means(stop, manner) });
 };
 
+/** Each stop with its cause and all that followed from it; the drills are only counted, and put away. */
 export function stopsSection({ stops }: ReportModel, manner: Manner): Block[] {
-  const { name } = manner;
   const words = manner.words.stops;
-  return tableSection(
-    words,
-    [
-      at(manner),
-      { title: words.step, width: 0.22 },
-      { title: words.called, width: 0.2 },
-      { title: words.cause, width: 0.18 },
-      { title: words.after, width: 0.3 },
-    ],
-    stops.map(stop =>
-      cells(
-        time(stop.timeMs),
-        name.step(stop.step),
-        calledBy(stop, manner),
-        stop.drill
-          ? { text: words.drill, tone: 'muted' }
-          : { text: stop.cause === null ? words.noCause : name.cause(stop.cause), tone: 'bad', strong: true },
-        afterStop(stop, manner),
-      ),
-    ),
-    manner,
-  );
+  const unplanned = stops.filter(({ drill }) => !drill);
+  const drills = stops.filter(({ drill }) => drill);
+  return [
+    { type: 'section', title: words.title },
+    ...(unplanned.length === 0
+      ? [{ type: 'text', text: stops.length === 0 ? words.none : words.onlyDrills, tone: 'muted' } as const]
+      : longTable(
+          [{ title: words.cause, width: 1 }],
+          unplanned.map(stop => stopRow(stop, manner)),
+          manner,
+        )),
+    ...(drills.length === 0 ? [] : [drillsFolded(drills, manner)]),
+  ];
 }
 
-function afterStop({ drill, wentOnMs, again }: StopStory, { words: { stops: words }, name }: Manner): Cell {
-  if (drill) return { text: fill(words.drillHeard, { time: time(wentOnMs ?? 0) }) };
+function stopRow(stop: StopStory, manner: Manner): Row {
+  const { name, words } = manner;
+  const { timeMs, step, cause, found, wentOnMs, again } = stop;
+  const named = cause === null ? words.stops.noCause : name.cause(cause);
+  const sentences = [
+    fill(words.stops.inStep, { step: name.step(step), called: calledBy(stop, manner) }),
+    ...(found !== undefined && cause !== null && found !== cause
+      ? [fill(words.stops.renamed, { found: name.cause(found), cause: named })]
+      : []),
+    ...(again.length === 0 ? [] : [fill(words.stops.again, { steps: again.map(name.step).join(', ') })]),
+  ];
   return {
-    text: wentOnMs === undefined ? words.notGoneOn : fill(words.wentOn, { time: time(wentOnMs) }),
-    ...(again.length === 0 ? {} : { note: fill(words.again, { steps: again.map(name.step).join(', ') }) }),
+    kind: 'group',
+    title: {
+      text: fill(words.stops.head, { time: time(timeMs), cause: named }),
+      tone: 'bad',
+      strong: true,
+    },
+    right: {
+      text:
+        wentOnMs === undefined ? words.stops.notGoneOn : fill(words.stops.wentOn, { time: time(wentOnMs) }),
+    },
+    detail: sentences.join(' '),
   };
+}
+
+function drillsFolded(drills: readonly StopStory[], manner: Manner): Block {
+  const { name } = manner;
+  const words = manner.words.stops;
+  return {
+    type: 'folded',
+    summary: manner.counted(drills.length, words.drills),
+    blocks: longTable(
+      [
+        at(manner),
+        { title: words.step, width: 0.3 },
+        { title: words.called, width: 0.3 },
+        { title: words.after, width: 0.3 },
+      ],
+      drills.map(stop =>
+        cells(
+          time(stop.timeMs),
+          name.step(stop.step),
+          calledBy(stop, manner),
+          fill(words.drillHeard, { time: time(stop.wentOnMs ?? 0) }),
+        ),
+      ),
+      manner,
+    ),
+  };
+}
+
+/** What could hardly be true, and what became of it. */
+export function doubtsSection({ doubts }: ReportModel, manner: Manner): Block[] {
+  const { name } = manner;
+  const { tables, doubts: words } = manner.words;
+  if (doubts.length === 0) return [];
+  return tableSection(
+    { ...words, none: '' },
+    [
+      at(manner),
+      { title: tables.step, width: 0.24 },
+      { title: words.said, width: 0.24 },
+      { title: words.expected, width: 0.2 },
+      { title: words.became, width: 0.22 },
+    ],
+    doubts.map(({ timeMs, step, quantity, reply, si, unit, vouchedBy, ...range }) => {
+      const shown = shownAs(unit, manner);
+      const value = si === undefined ? '' : shown.value(si);
+      const what = reply === undefined ? name.quantity(quantity ?? '') : name.reply(reply);
+      return cells(
+        time(timeMs),
+        name.step(step),
+        value === '' ? capital(what) : fill(words.value, { what: capital(what), value }),
+        limits(range, shown, manner),
+        vouchedBy === undefined ? words.notTaken : fill(words.vouched, { person: name.person(vouchedBy) }),
+      );
+    }),
+    manner,
+  );
 }
 
 export function skipsSection({ skips }: ReportModel, manner: Manner): Block[] {
@@ -194,11 +270,27 @@ export function skipsSection({ skips }: ReportModel, manner: Manner): Block[] {
   );
 }
 
+/** Folded: how often something was not understood says little of the engine; what nothing repaired stands open. */
 export function misheardSection({ misheard }: ReportModel, manner: Manner): Block[] {
+  const { misheard: words } = manner.words;
+  const section: Block = { type: 'section', title: words.title };
+  if (misheard.length === 0) return [section, { type: 'text', text: words.none, tone: 'muted' }];
+  const lost = misheard.filter(({ repaired }) => repaired === undefined).length;
+  const repaired = lost === 0 ? words.allRepaired : manner.counted(lost, words.notRepaired);
+  return [
+    section,
+    {
+      type: 'folded',
+      summary: manner.counted(misheard.length, words.folded, { repaired }),
+      blocks: misheardTable(misheard, manner),
+    },
+  ];
+}
+
+function misheardTable(misheard: ReportModel['misheard'], manner: Manner): Block[] {
   const { name } = manner;
   const { tables, quoted, misheard: words } = manner.words;
-  return tableSection(
-    words,
+  return longTable(
     [
       at(manner),
       { title: tables.step, width: 0.22 },

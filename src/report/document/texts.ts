@@ -61,6 +61,11 @@ export function withTexts(block: Block, change: Change): Block {
       return { ...block, items: block.items.map(item => cell(item, change)) };
     case 'figures':
       return { ...block, figures: block.figures.map(each => figure(each, change)) };
+    case 'folded':
+      return {
+        ...texts(block, change, 'summary'),
+        blocks: block.blocks.map(each => withTexts(each, change)),
+      };
     case 'signatures':
       return { ...block, lines: block.lines.map(line => texts(line, change, 'role', 'name', 'note')) };
     case 'hash':

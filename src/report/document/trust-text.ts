@@ -1,7 +1,7 @@
 import { type Fault, sentenceOf } from '../../record/index.ts';
 import { fill } from '../../session/wording.ts';
 import type { Manner } from '../manner.ts';
-import type { SignatureState } from '../model.ts';
+import type { SignatureState, Trust } from '../model.ts';
 import type { ReplayFault } from '../replay.ts';
 
 /** What is wrong with the chain of a record, in one sentence. */
@@ -21,6 +21,10 @@ export const signatureText = (
         why: words.findings.signature[finding],
       });
 
+/** Whether the supervisor's own key has signed the record, and the signature holds. */
+export const provedByKey = ({ sound, signatures }: Trust): boolean =>
+  sound && signatures.some(({ role, valid }) => role === 'supervisor' && valid);
+
 /** What kept the procedure from being carried out once more, or what came out otherwise. */
 export function replayText(fault: ReplayFault, { words }: Manner): string {
   const { replay } = words;
@@ -28,7 +32,8 @@ export function replayText(fault: ReplayFault, { words }: Manner): string {
     case 'noHeader':
       return replay.noHeader;
     case 'newerVersion':
-      return fill(replay.newerVersion, { version: String(fault.version) });
+    case 'olderVersion':
+      return fill(replay[fault.kind], { version: String(fault.version) });
     case 'impossible':
       return fill(replay.impossible, { why: fault.why });
     case 'differs': {

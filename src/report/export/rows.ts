@@ -101,6 +101,31 @@ function told(entry: Recorded): ToldRow {
       const { step, quantity, before, now } = entry.data;
       return { step, text: `${quantity ?? ''} ${before ?? '?'} read back, then ${now ?? '?'}`.trim() };
     }
+    case 'doubted': {
+      const { step, quantity, reply, value, min, max } = entry.data;
+      const limits = [min == null ? '' : `>= ${min}`, max == null ? '' : `<= ${max}`].join(' ').trim();
+      return { step, text: `${reply ?? quantity ?? ''} ${value ?? ''}, expected ${limits}`.trim() };
+    }
+    case 'vouched': {
+      const { step, quantity, reply, value, by } = entry.data;
+      return { step, by, text: `${reply ?? quantity ?? ''} ${value ?? ''}`.trim() };
+    }
+    case 'barred':
+      return { step: entry.data.step, text: entry.data.why };
+    case 'found': {
+      const { step, point, finding, does } = entry.data;
+      return { step, text: `${point}: ${finding} (${does})` };
+    }
+    case 'leftOpen': {
+      const { step, quantity, value, unit, finding, by } = entry.data;
+      return { step, by, text: [quantity, value, unit, finding].filter(part => part != null).join(' ') };
+    }
+    case 'settled':
+      return { step: entry.data.step, text: '' };
+    case 'takenBack': {
+      const { step, quantity, value } = entry.data;
+      return { step, text: `${quantity ?? ''} ${value ?? '?'} taken back`.trim() };
+    }
     case 'resumed':
     case 'recovered':
       return { text: '' };

@@ -24,7 +24,7 @@ function row(own: Row, columns: readonly Column[]): string {
   }
   const right = own.right ? `<span${classes(own.right.tone)}>${cellBody(own.right)}</span>` : '';
   const detail = own.detail === undefined ? '' : `<small>${isolate(own.detail)}</small>`;
-  return `<tr class="group"><td colspan="${columns.length}"><div class="head"><strong>${isolate(own.title.text)}</strong>${right}</div>${detail}</td></tr>`;
+  return `<tr class="group"><td colspan="${columns.length}"><div class="head"><strong${classes(own.title.tone)}>${isolate(own.title.text)}</strong>${right}</div>${detail}</td></tr>`;
 }
 
 function table(columns: readonly Column[], rows: readonly Row[]): string {
@@ -66,6 +66,8 @@ function block(own: Block): string {
       return `<ul${classes(own.boxes && 'boxes')}>${own.items.map(item => `<li${classes(item.tone, item.ticked && 'ticked')}>${cellBody(item)}</li>`).join('')}</ul>`;
     case 'figures':
       return `<div${classes('figures', own.perRow === 2 && 'two')}>${own.figures.map(figure).join('')}</div>`;
+    case 'folded':
+      return `<details><summary>${isolate(own.summary)}</summary>${own.blocks.map(block).join('\n')}</details>`;
     case 'signatures':
       return `<div class="sign">${own.lines
         .map(

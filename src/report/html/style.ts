@@ -44,6 +44,7 @@ td small{display:block;color:var(--muted);font-size:.92em}
 tr.group td{background:var(--soft);border-bottom:1px solid var(--rule);padding:.35rem .45rem;break-after:avoid}
 .head{display:flex;flex-wrap:wrap;justify-content:space-between;gap:0 1rem}
 @media (max-width:44rem){.head,.head span{display:block}}
+details{margin:.3rem 0}summary{cursor:pointer;overflow-wrap:anywhere}
 ul{margin:.3rem 0;padding-left:1.2rem}
 li{overflow-wrap:anywhere;margin:.12rem 0}
 ul.boxes{list-style:none;padding-left:.2rem}

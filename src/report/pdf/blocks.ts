@@ -55,6 +55,10 @@ export function drawBlock(sheet: Sheet, block: Block, next?: Block): void {
     case 'figures':
       figures(sheet, block.perRow, block.figures);
       return;
+    case 'folded':
+      sheet.paragraph(block.summary, style(8.5, 'muted'));
+      sheet.y += 3;
+      return;
     case 'signatures':
       signatures(sheet, block.lines);
       return;

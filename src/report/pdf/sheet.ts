@@ -17,20 +17,37 @@ export class Sheet {
   readonly doc: Doc;
   readonly text: TextSetter;
   readonly left = MARGIN;
+  readonly #scale: number;
   y = MARGIN;
 
-  constructor(doc: Doc, text: TextSetter) {
+  /** @param scale how large everything is drawn, 1 as it is */
+  constructor(doc: Doc, text: TextSetter, scale = 1) {
     this.doc = doc;
     this.text = text;
-    doc.addPage();
+    this.#scale = scale;
+    this.#addPage();
+  }
+
+  #addPage(): void {
+    this.doc.addPage();
+    this.doc.scale(this.#scale);
   }
 
   get width(): number {
-    return this.doc.page.width - 2 * MARGIN;
+    return this.doc.page.width / this.#scale - 2 * MARGIN;
+  }
+
+  get #height(): number {
+    return this.doc.page.height / this.#scale;
   }
 
   get #bottom(): number {
-    return this.doc.page.height - MARGIN - FOOT;
+    return this.#height - MARGIN - FOOT;
+  }
+
+  /** Share of this page that is used. */
+  get lastFilled(): number {
+    return (this.y - MARGIN) / (this.#bottom - MARGIN);
   }
 
   /** Height of a page that things may fill. */
@@ -41,7 +58,7 @@ export class Sheet {
   /** Goes on to a new page unless so much height is left; true when it did. */
   ensure(height: number): boolean {
     if (this.y + height <= this.#bottom) return false;
-    this.doc.addPage();
+    this.#addPage();
     this.y = MARGIN + HEAD;
     return true;
   }
@@ -62,7 +79,7 @@ export class Sheet {
     for (let page = start; page < start + count; page += 1) {
       this.doc.switchToPage(page);
       const plain: Style = { face: 'plain', size: 6.5, color: colors.muted };
-      const foot = this.doc.page.height - MARGIN - 8;
+      const foot = this.#height - MARGIN - 8;
       this.text.draw(footer, this.left, foot, plain);
       const number = pageOf(page - start + 1, count);
       this.text.draw(number, this.left + this.width - this.text.width(number, plain), foot, plain);

@@ -1,6 +1,6 @@
 import type { Step } from '../../../machines/steps.ts';
 import type { Recorded } from '../../record/vocabulary/index.ts';
-import type { GateStory, JudgedStep, PassedStep } from '../model.ts';
+import type { GateStory, JudgedStep, PassedStep, ReadingVerdict } from '../model.ts';
 import type { Replay } from '../replay.ts';
 
 /** Each step's last passing, and whether a stop or going back has taken it back since. */
@@ -52,6 +52,9 @@ function holdersOf(entries: readonly Recorded[], replay: Replay | undefined): Ho
   return [...seen.values()];
 }
 
+/** Weather, place and amounts, which only have to be possible: what is wrong with the engine holds the work up. */
+export const isFigure = ({ rule }: ReadingVerdict) => rule === 'plausible-range';
+
 /** Every gate with what was confirmed and read for it; last, the readings that open no gate. */
 export function gatesOf(
   entries: readonly Recorded[],
@@ -83,7 +86,13 @@ export function gatesOf(
   });
   const gated = new Set(stories.flatMap(({ readings }) => readings));
   const others = judged.filter(reading => !gated.has(reading));
-  return others.length === 0
-    ? stories
-    : [...stories, { gate: null, met: true, confirmed: [], missing: [], readings: others }];
+  const ungated = (holdsUp: boolean): GateStory[] => {
+    const readings = others.filter(
+      ({ last }) => (last.verdict !== undefined && isFigure(last.verdict)) !== holdsUp,
+    );
+    return readings.length === 0
+      ? []
+      : [{ gate: null, holdsUp, met: true, confirmed: [], missing: [], readings }];
+  };
+  return [...stories, ...ungated(true), ...ungated(false)];
 }

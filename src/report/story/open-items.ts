@@ -1,4 +1,4 @@
-import type { Recorded } from '../../record/vocabulary/index.ts';
+import { ofKind, type Recorded } from '../../record/vocabulary/index.ts';
 import type { GateStory, OpenItem, SkipStory } from '../model.ts';
 import type { Replay } from '../replay.ts';
 import { passedSteps } from './gates.ts';
@@ -21,6 +21,7 @@ export function openItemsOf(
     ...gates
       .filter(({ gate, met }) => gate !== null && !met)
       .map(({ gate }) => ({ kind: 'gate' as const, gate: gate ?? '' })),
+    ...entries.filter(ofKind('barred')).map(({ data }) => ({ kind: 'barred' as const, line: data.why })),
     ...skips.map(({ step, reason }) => ({ kind: 'skip' as const, step, reason })),
     ...accepted.values(),
     ...[...passedSteps(entries, replay).values()]

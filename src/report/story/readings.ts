@@ -54,12 +54,13 @@ function judgedReadings({ seq, at, timeMs, data }: Recorded<'verdict'>, said: re
 }
 
 function verdictOf(data: Recorded<'verdict'>['data']): ReadingVerdict {
-  const { met, min, max, margin, rule, source, why } = data;
+  const { met, min, max, margin, of, ofUnit, rule, source, why } = data;
   return {
     met,
     ...(min == null ? {} : { min }),
     ...(max == null ? {} : { max }),
     ...(margin == null ? {} : { margin }),
+    ...(of == null ? {} : { of: { value: of, unit: ofUnit ?? '' } }),
     ...(rule == null ? {} : { rule }),
     ...(source == null ? {} : { source }),
     ...(why == null ? {} : { why }),

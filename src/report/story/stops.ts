@@ -1,5 +1,6 @@
 import type { Recorded } from '../../record/vocabulary/index.ts';
-import type { StopStory } from '../model.ts';
+import type { StopReading, StopStory } from '../model.ts';
+import { deviceBefore } from './devices.ts';
 
 const isStopped = (state: string) => state.startsWith('stopped');
 
@@ -13,14 +14,21 @@ export function stopsOf(entries: readonly Recorded[]): StopStory[] {
 }
 
 function stopAt(entries: readonly Recorded[], stopped: Recorded<'stopped'>, index: number): StopStory {
-  const event = eventBefore(entries, index);
+  const at = eventBefore(entries, index);
+  const found = entries[at];
+  const event = found?.kind === 'event' ? found : undefined;
   const after = afterStop(entries, index);
+  const reading = readingBefore(entries, index);
+  const device = event ? deviceBefore(entries, at) : undefined;
   return {
     timeMs: stopped.timeMs,
     step: stopped.data.step,
     by: event?.data.by ?? stopped.data.by ?? '',
     via: event?.data.via ?? '',
-    trigger: readingBefore(entries, index) ? 'reading' : (event?.data.type ?? ''),
+    ...(device === undefined ? {} : { device: device.name }),
+    trigger: reading ? 'reading' : (event?.data.type ?? ''),
+    ...(stopped.data.cause == null ? {} : { found: stopped.data.cause }),
+    ...(reading ? { reading } : {}),
     drill: after.drill,
     cause: after.drill ? 'drill' : (after.cause ?? stopped.data.cause ?? null),
     again: after.again,
@@ -28,18 +36,22 @@ function stopAt(entries: readonly Recorded[], stopped: Recorded<'stopped'>, inde
   };
 }
 
-function eventBefore(entries: readonly Recorded[], index: number): Recorded<'event'> | undefined {
-  for (let at = index - 1; at >= 0; at -= 1) {
-    const entry = entries[at];
-    if (entry?.kind === 'event') return entry;
-  }
-  return undefined;
-}
+/** Where the event stands that led to the stop; -1 where none does. */
+const eventBefore = (entries: readonly Recorded[], index: number): number =>
+  entries.slice(0, index).findLastIndex(({ kind }) => kind === 'event');
 
-/** Whether the event that led to the stop was a reading outside its limits. */
-function readingBefore(entries: readonly Recorded[], index: number): boolean {
+/** The reading outside its limits that led to the stop, if one did. */
+function readingBefore(entries: readonly Recorded[], index: number): StopReading | undefined {
   const before = entries[index - 1];
-  return before?.kind === 'verdict' && !before.data.met;
+  if (before?.kind !== 'verdict' || before.data.met) return undefined;
+  const { quantity, value, unit, min, max } = before.data;
+  return {
+    quantity: quantity ?? '',
+    si: value ?? Number.NaN,
+    unit: unit ?? '',
+    ...(min == null ? {} : { min }),
+    ...(max == null ? {} : { max }),
+  };
 }
 
 /** What followed, until work went on or the next stop was called. */

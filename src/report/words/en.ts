@@ -28,6 +28,7 @@ const unclear: Table = {
   nothingRecognized: 'speech, but no words',
   outOfGrammar: 'not a reply to this question',
   lowConfidence: 'too uncertain',
+  outOfRange: 'out of range',
   tooLong: 'too long',
   deniedAtReadBack: 'denied at read-back',
   contradicted: 'another number than the one read back',
@@ -55,6 +56,32 @@ const triggers: Table = {
 /** Sources of rules in other words, by the words of the record; what stands nowhere here is told in those. */
 const sources: Table = {};
 
+/** Each rule in a sentence, by its id; one that stands nowhere here is told by its id. */
+const ruleSentences: Table = {
+  'plausible-range': 'The value only has to be possible: it is calculated with.',
+  'ashrae-ethylene-glycol':
+    'The mix has to stand the coldest night with its margin, and to be no stronger than the maker allows.',
+  'ashrae-propylene-glycol':
+    'The mix has to stand the coldest night with its margin, and to be no stronger than the maker allows.',
+  'oil-capacity': 'As much oil goes in as the engine holds.',
+  'biodiesel-share': 'There is no more biodiesel in the fuel than the engine takes.',
+  'cranking-voltage-floor':
+    'While the starter turns, the battery does not fall below the volts for its temperature.',
+  'lead-acid-rest-voltage':
+    'At rest, the battery shows the volts of the charge that is asked for, and no more than a lead battery can.',
+  'charging-window': 'The alternator holds the battery at its charging voltage for this temperature.',
+  'idle-trend': 'The idle lies in its range, neither hunts nor drifts.',
+  'idle-range': 'The idle lies in its range.',
+  'idle-governed': 'An engine that idles far too fast is not governed, and is stopped.',
+  'oil-pressure-floor': 'The oil pressure is not below the least for this speed and this oil temperature.',
+  'oil-pressure-follows-speed': 'The oil pressure rises with the speed.',
+  'coolant-boiling': 'The coolant is not hotter than the engine allows, and not near boiling here.',
+  'thermostat-opens': 'The coolant has come to where the thermostat opens.',
+  'heat-soak-boil-margin':
+    'After key-off, the heat left in the metal does not bring the coolant to the boil under its cap.',
+  'cap-cool-enough': 'A cap is opened only when the coolant has cooled down.',
+};
+
 /** The frame of a report in English; blanks are in braces. What the session said comes from its language. */
 export const en = {
   locale: 'en-GB',
@@ -72,13 +99,23 @@ export const en = {
   keyOwners,
   triggers,
   sources,
+  ruleSentences,
   holdKinds,
   engineSpeed: 'engine speed',
 
   between: '{min} to {max}',
   atLeast: 'at least {value}',
   atMost: 'at most {value}',
-  justUnder: 'just under 0 {unit}',
+  margins: {
+    toSpare: '{amount} to spare',
+    tooLow: '{amount} too low',
+    tooHigh: '{amount} too high',
+    beyond: '{amount} outside',
+    onLimit: 'on the limit',
+    hardly: 'hardly anything',
+  },
+  /** How something was said, and on which paired device. */
+  onDevice: '{means} on {device}',
 
   title: 'First start: report',
   fileTitle: 'First start: {vehicle}',
@@ -122,6 +159,8 @@ export const en = {
     otherMember: 'its {member} is another',
     otherOutcome: "they lead to {leads}, not to '{recorded}'",
     noteLacking: "'{leads}' should stand before it",
+    olderVersion:
+      'An earlier version of this program wrote the record (vocabulary {version}), by another procedure: it is told as it stands, not carried out once more.',
     newerVersion: 'A newer version of this program wrote the record (vocabulary {version}); report it there.',
   },
 
@@ -161,6 +200,9 @@ export const en = {
     skips: 'Skipped steps',
     misheard: 'Not understood at first',
     openItems: 'Open items',
+    signature: 'Signature',
+    signatureProved: 'proved',
+    signatureUnproved: 'not proved',
   },
 
   job: {
@@ -193,6 +235,7 @@ export const en = {
     skip: 'Skipped: {step} ({reason})',
     fault: 'Code accepted by the supervisor: SPN {spn} FMI {fmi} ({reason})',
     reopened: 'To be done again: {step}',
+    barred: 'Not to be started: {why}',
     none: 'Nothing is left open.',
     noneConfirmed: 'The record names none; that could not be confirmed.',
     retorque: 'Retorque list',
@@ -214,7 +257,13 @@ export const en = {
     limit: 'Limit',
     margin: 'Margin',
     rule: 'Rule',
-    ungated: 'Readings that open no gate',
+    holdUp: 'Readings that hold the work up',
+    holdUpNote: 'They open no gate; work went on only when they were within their limits, or stopped.',
+    figures: 'Figures for the calculations',
+    figuresNote: 'Weather, place and amounts: limits are worked out from them.',
+    proved: 'Proved: {list}.',
+    provedBy: '{person} {means} at {time}',
+    held: 'held against the limit: {value}',
     met: 'met at {time}, {person}',
     notMet: 'NOT MET',
     confirmed: 'Confirmed: {steps}.',
@@ -252,16 +301,33 @@ export const en = {
     none: 'Nobody called stop.',
     step: 'In step',
     called: 'Called',
-    cause: 'Cause',
+    cause: 'Time and cause',
     after: 'After it',
-    byBus: 'The session itself, from the vehicle bus',
+    onlyDrills: 'Nobody called stop but for practice.',
+    head: '{time}: {cause}',
+    inStep: 'In step: {step}. Called: {called}.',
+    byReading: '{quantity} {value}, limit {limit}',
+    renamed:
+      'The session found {found}; people named {cause} afterwards: what {found} puts in doubt was done again all the same.',
+    drills: { one: '{n} drill of the emergency words', many: '{n} drills of the emergency words' },
+    byBus: 'the session itself, from the vehicle bus',
     by: '{person}, {via}',
-    drill: 'drill',
     noCause: 'not given',
     drillHeard: 'heard; went on at {time}',
     wentOn: 'went on at {time}',
     notGoneOn: 'not gone on with',
-    again: 'Done again: {steps}',
+    again: 'To be done again: {steps}.',
+  },
+
+  doubts: {
+    title: 'Questioned as hardly possible',
+    note: 'What could not be true by what was known was not taken on one person\u2019s word.',
+    said: 'Said or shown',
+    expected: 'What it could be',
+    became: 'What became of it',
+    value: '{what}, {value}',
+    notTaken: 'not taken',
+    vouched: 'taken: read by the {person} too',
   },
 
   faults: {
@@ -292,6 +358,12 @@ export const en = {
     why: 'Why it did not count',
     repairedBy: 'What counted then',
     nothingHeard: '(nothing)',
+    folded: { one: '{n} time, {repaired}.', many: '{n} times, {repaired}.' },
+    allRepaired: 'each put right in the same step',
+    notRepaired: {
+      one: '{n} of them with nothing that counted after it',
+      many: '{n} of them with nothing that counted after them',
+    },
     repaired: '{text} at {time}',
     nothing: 'nothing',
   },
@@ -339,11 +411,14 @@ export const en = {
     more: 'And {n} more; all are in the JSON export.',
   },
 
-  rules: { title: 'Rules behind the limits', rule: '[{n}] {id}: {source}' },
+  rules: { title: 'Rules behind the limits', rule: '[{n}] {sentence} Source: {source}.' },
 
   foot: {
     title: 'Signatures',
-    signedInRecord: 'Signed in the record.',
+    signedOnDevice: 'Signed by {name} on the supervisor\u2019s own device, {device}, at {time}.',
+    signedByKey: 'Signed by {name} at {time}, and with the supervisor\u2019s own key.',
+    signedUnproved:
+      '\u201cI sign\u201d was said for {name} at {time}. NOT PROVED: it came neither from the supervisor\u2019s own device nor with their key. Sign by hand above, or with: first-fire sign RECORD --role supervisor --key FILE',
     valid: 'Digital signature (Ed25519) {owner}, key {keyId}, {at}: valid.',
     lastHash:
       'SHA-256 of the last entry. To find any later change, also lines cut off the end, run: first-fire verify RECORD --hash followed by',

@@ -6,6 +6,8 @@ export const frenchSources: Readonly<Record<string, string>> = {
   'range in which the calculations behind the gates hold':
     'plage dans laquelle les calculs derrière les conditions sont valables',
   'figure of the engine profile': 'valeur du profil du moteur',
+  'one and a half times the fastest idle of the engine profile':
+    'une fois et demie le ralenti le plus rapide du profil du moteur',
   'Volume balance; limits of the trade: ASTM D975 up to B5, ASTM D7467 B6 to B20':
     "bilan des volumes ; limites du métier : ASTM D975 jusqu'à B5, ASTM D7467 de B6 à B20",
   'Load-test table of vehicle service manuals: 15 s at half the cold-cranking current, 9.6 V at 21 degC to 8.5 V at -18 degC':

@@ -41,6 +41,32 @@ const findings: FindingSentences = {
   },
 };
 
+const ruleSentences: ReportWords['ruleSentences'] = {
+  'plausible-range': 'La valeur doit seulement être possible : elle sert aux calculs.',
+  'ashrae-ethylene-glycol':
+    'Le mélange doit tenir la nuit la plus froide avec sa marge, sans être plus fort que ce que permet le constructeur.',
+  'ashrae-propylene-glycol':
+    'Le mélange doit tenir la nuit la plus froide avec sa marge, sans être plus fort que ce que permet le constructeur.',
+  'oil-capacity': "On verse autant d'huile que le moteur en contient.",
+  'biodiesel-share': "Il n'y a pas plus de biodiesel dans le carburant que le moteur n'en supporte.",
+  'cranking-voltage-floor':
+    'Au démarreur, la batterie ne descend pas sous la tension que permet sa température.',
+  'lead-acid-rest-voltage':
+    "Au repos, la batterie montre la tension de la charge demandée, et pas plus qu'une batterie au plomb ne peut.",
+  'charging-window': "L'alternateur tient la batterie à sa tension de charge pour cette température.",
+  'idle-trend': 'Le ralenti est dans sa plage, sans pomper ni dériver.',
+  'idle-range': 'Le ralenti est dans sa plage.',
+  'idle-governed': "Un moteur qui tourne bien trop vite au ralenti n'est pas régulé : on l'arrête.",
+  'oil-pressure-floor':
+    "La pression d'huile n'est pas sous le minimum pour ce régime et cette température d'huile.",
+  'oil-pressure-follows-speed': "La pression d'huile monte avec le régime.",
+  'coolant-boiling': "Le liquide n'est pas plus chaud que le moteur ne le permet, ni près de bouillir ici.",
+  'thermostat-opens': "Le liquide a atteint la température d'ouverture du thermostat.",
+  'heat-soak-boil-margin':
+    'Contact coupé, la chaleur du métal ne fait pas bouillir le liquide sous son bouchon.',
+  'cap-cool-enough': "On n'ouvre un bouchon qu'une fois le liquide refroidi.",
+};
+
 /** The frame of a report in French, in the words of `prompts/fr`: dossier, séance, relevé, point ouvert. */
 export const fr: ReportWords = {
   locale: 'fr-FR',
@@ -61,6 +87,7 @@ export const fr: ReportWords = {
     nothingRecognized: 'une voix, mais aucun mot',
     outOfGrammar: 'pas une réponse à cette question',
     lowConfidence: 'trop incertain',
+    outOfRange: 'hors plage',
     tooLong: 'trop long',
     deniedAtReadBack: 'démenti à la relecture',
     contradicted: 'un autre nombre que celui qui est relu',
@@ -84,6 +111,7 @@ export const fr: ReportWords = {
     unclear: 'pas de réponse claire à temps',
   },
   sources: frenchSources,
+  ruleSentences,
   holdKinds: {
     hold: 'attente, au moins',
     rest: 'repos du démarreur, au moins',
@@ -95,7 +123,15 @@ export const fr: ReportWords = {
   between: '{min} à {max}',
   atLeast: 'au moins {value}',
   atMost: 'au plus {value}',
-  justUnder: 'juste sous 0 {unit}',
+  margins: {
+    toSpare: 'marge {amount}',
+    tooLow: 'trop bas de {amount}',
+    tooHigh: 'trop haut de {amount}',
+    beyond: 'hors limites de {amount}',
+    onLimit: 'sur la limite',
+    hardly: 'presque rien',
+  },
+  onDevice: "{means}, sur l'appareil {device}",
 
   title: 'Premier démarrage : rapport',
   fileTitle: 'Premier démarrage : {vehicle}',
@@ -139,6 +175,8 @@ export const fr: ReportWords = {
     otherMember: 'son {member} est autre',
     otherOutcome: 'ils mènent à {leads}, pas à « {recorded} »',
     noteLacking: '« {leads} » devrait la précéder',
+    olderVersion:
+      'Une version antérieure de ce programme a écrit ce dossier (vocabulaire {version}), selon une autre procédure : il est présenté tel quel, sans être rejoué.',
     newerVersion:
       'Une version plus récente de ce programme a écrit ce dossier (vocabulaire {version}) ; établissez le rapport avec elle.',
   },
@@ -179,6 +217,9 @@ export const fr: ReportWords = {
     skips: 'Étapes passées',
     misheard: 'Pas compris du premier coup',
     openItems: 'Points ouverts',
+    signature: 'Signature',
+    signatureProved: 'prouvée',
+    signatureUnproved: 'non prouvée',
   },
 
   job: {
@@ -211,6 +252,7 @@ export const fr: ReportWords = {
     skip: 'Étape passée : {step} ({reason})',
     fault: "Code accepté par le chef d'atelier : SPN {spn} FMI {fmi} ({reason})",
     reopened: 'À refaire : {step}',
+    barred: 'Ne pas démarrer : {why}',
     none: 'Aucun point ouvert.',
     noneConfirmed: "Le dossier n'en nomme aucun ; cela n'a pas pu être confirmé.",
     retorque: 'Liste de resserrage',
@@ -232,7 +274,14 @@ export const fr: ReportWords = {
     limit: 'Limite',
     margin: 'Marge',
     rule: 'Règle',
-    ungated: "Relevés qui n'ouvrent aucune étape",
+    holdUp: 'Relevés qui retiennent le travail',
+    holdUpNote:
+      "Ils n'ouvrent aucune condition ; le travail n'a continué qu'une fois dans leurs limites, ou s'est arrêté.",
+    figures: 'Chiffres pour les calculs',
+    figuresNote: 'Météo, lieu et quantités : les limites en sont tirées.',
+    proved: 'Prouvé : {list}.',
+    provedBy: '{person} {means} à {time}',
+    held: 'comparé à la limite : {value}',
     met: 'validée à {time}, {person}',
     notMet: 'NON VALIDÉE',
     confirmed: 'Confirmé : {steps}.',
@@ -270,16 +319,33 @@ export const fr: ReportWords = {
     none: "Personne n'a demandé l'arrêt.",
     step: 'Étape',
     called: 'Demandé',
-    cause: 'Cause',
+    cause: 'Temps et cause',
     after: 'Ensuite',
-    byBus: 'La séance elle-même, par le bus du véhicule',
+    onlyDrills: "Personne n'a demandé l'arrêt, sauf pour l'exercice.",
+    head: '{time} : {cause}',
+    inStep: 'Étape : {step}. Demandé : {called}.',
+    byReading: '{quantity} {value}, limite {limit}',
+    renamed:
+      'La séance a constaté : {found}. On a nommé ensuite : {cause}. Ce que {found} met en doute est à refaire quand même.',
+    drills: { one: "{n} exercice du mot d'urgence", many: "{n} exercices du mot d'urgence" },
+    byBus: 'la séance elle-même, par le bus du véhicule',
     by: '{person}, {via}',
-    drill: 'exercice',
     noCause: 'non donnée',
     drillHeard: 'entendu ; repris à {time}',
     wentOn: 'repris à {time}',
     notGoneOn: 'sans reprise',
-    again: 'À refaire : {steps}',
+    again: 'À refaire : {steps}.',
+  },
+
+  doubts: {
+    title: 'Mis en question comme guère possible',
+    note: "Ce qui ne pouvait être vrai d'après ce qu'on savait n'a pas été retenu sur la parole d'une seule personne.",
+    said: 'Dit ou affiché',
+    expected: 'Ce que ce pouvait être',
+    became: 'Suite donnée',
+    value: '{what}, {value}',
+    notTaken: 'pas retenu',
+    vouched: 'retenu : lu aussi par : {person}',
   },
 
   faults: {
@@ -310,6 +376,12 @@ export const fr: ReportWords = {
     why: 'Pourquoi écarté',
     repairedBy: 'Ce qui a compté ensuite',
     nothingHeard: '(rien)',
+    folded: { one: '{n} fois, {repaired}.', many: '{n} fois, {repaired}.' },
+    allRepaired: 'rectifié à chaque fois dans la même étape',
+    notRepaired: {
+      one: 'dont {n} sans réponse retenue ensuite',
+      many: 'dont {n} sans réponse retenue ensuite',
+    },
     repaired: '{text} à {time}',
     nothing: 'rien',
   },
@@ -357,11 +429,14 @@ export const fr: ReportWords = {
     more: "Et {n} de plus ; tout est dans l'export JSON.",
   },
 
-  rules: { title: 'Règles derrière les limites', rule: '[{n}] {id} : {source}' },
+  rules: { title: 'Règles derrière les limites', rule: '[{n}] {sentence} Source : {source}.' },
 
   foot: {
     title: 'Signatures',
-    signedInRecord: 'Signé dans le dossier.',
+    signedOnDevice: "Signé par {name} sur l'appareil du chef d'atelier, {device}, à {time}.",
+    signedByKey: "Signé par {name} à {time}, et avec la clé du chef d'atelier.",
+    signedUnproved:
+      "« Je signe » a été dit pour {name} à {time}. NON PROUVÉ : cela ne vient ni de l'appareil du chef d'atelier ni de sa clé. Signez à la main ci-dessus, ou avec : first-fire sign DOSSIER --role supervisor --key FICHIER",
     valid: 'Signature numérique (Ed25519) {owner}, clé {keyId}, {at} : valide.',
     lastHash:
       'SHA-256 de la dernière entrée. Pour déceler toute modification ultérieure, même des lignes retirées à la fin, lancez : first-fire verify DOSSIER --hash suivi de',

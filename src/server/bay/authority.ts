@@ -32,10 +32,13 @@ const harmless = ['hold', 'sayAgain', 'status', 'timeLeft', 'help'];
 export function forbidden({ role, owner }: Asker, deed: Deed): Refusal | null {
   // Whom it is about decides that: `mayNotLetGo`.
   if (deed.do === 'stop' || deed.do === 'forget') return null;
+  // By touch only what is asked of the supervisor: `answerer`.
   if (role === 'supervisor')
-    return deed.do === 'askHold'
+    return deed.do === 'askHold' || deed.do === 'say'
       ? null
-      : notYours('The supervisor looks on, and may stop or ask for a hold; nothing else.');
+      : notYours(
+          'The supervisor looks on, may stop, ask for a hold, and answer what is theirs; nothing else.',
+        );
   if (deed.do === 'askHold') return notYours('Only the supervisor asks for a hold; hold it yourself.');
   if (deed.do === 'clear') return role === 'second' ? null : notYours('Only the second person says clear.');
   if (technicians.includes(deed.do) && role !== 'technician')
@@ -75,7 +78,9 @@ export function answerer({ role, owner }: Asker, question: Question): Answerer {
   const no = (refusal: Refusal): Answerer => ({ ok: false, refusal });
   switch (role) {
     case 'supervisor':
-      return no(notYours('The supervisor cannot answer for others.'));
+      return addressed === 'supervisor'
+        ? { ok: true, speaker: 'supervisor' }
+        : no(notYours('The supervisor cannot answer for others.'));
     case 'second':
       return addressed === 'second' || secondOnly
         ? { ok: true, speaker: 'second' }

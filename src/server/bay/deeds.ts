@@ -54,6 +54,8 @@ export function planned(deed: SessionDeed, by: Pairing, scene: Scene): () => voi
       return () => session.hear(heard, 'touch', speaker);
     }
     case 'say': {
+      // Whose question it is comes before everything else that may be wrong with an answer of theirs.
+      if (by.role === 'supervisor') speakerOf(by, scene);
       const heard = heardInLine(session, deed);
       if (heard === null) throw new Refused('malformed', 'Nothing was said.');
       onTime(deed.turn, scene);

@@ -11,8 +11,6 @@ export const questionOf = (moment: Moment, ownDeviceOnly: boolean): Question => 
   secondOnly: secondOnly(moment),
 });
 
-const clearStates = ['.askingClear', '.clearReadBack'];
-
 /** How it stands with the second person's clear. */
 export function clearOf(moment: Moment | null, ownDeviceOnly: boolean): BayState['clear'] {
   const none = { state: 'notAsked' as const, untilSessionMs: null, ownDeviceOnly };
@@ -20,7 +18,7 @@ export function clearOf(moment: Moment | null, ownDeviceOnly: boolean): BayState
   const { context } = moment;
   if (context.clearAtMs !== null)
     return { state: 'given', untilSessionMs: context.clearAtMs + clearValidMs(context), ownDeviceOnly };
-  return clearStates.some(suffix => stateName(moment).endsWith(suffix)) ? { ...none, state: 'needed' } : none;
+  return offerOf(moment).awaits === 'clear' ? { ...none, state: 'needed' } : none;
 }
 
 /** Counts the questions of one session: another number as soon as another thing is asked, or waits for its read-back. */

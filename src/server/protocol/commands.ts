@@ -15,7 +15,7 @@ export const heardSchema = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('unclear'),
     text,
-    reason: z.enum(['nothingRecognized', 'outOfGrammar', 'lowConfidence', 'tooLong']),
+    reason: z.enum(['nothingRecognized', 'outOfGrammar', 'lowConfidence', 'tooLong', 'outOfRange']),
   }),
 ]);
 

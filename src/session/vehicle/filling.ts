@@ -1,5 +1,5 @@
 import { type BusQuantity, isBusQuantity } from '../../../machines/limits/agreement.ts';
-import { isOver, type Moment, stateName } from '../../../machines/moment.ts';
+import { isOver, type Moment, offerOf, stateName } from '../../../machines/moment.ts';
 import type { ReadingStep, Step } from '../../../machines/steps.ts';
 import type { EventBody } from '../hearing.ts';
 import type { VehicleLook } from './vehicle.ts';
@@ -14,8 +14,6 @@ const SPEED_HELD_MS = 2000;
 const AGAIN_AFTER_MS = 120_000;
 /** Just before the question would be put again. */
 const BEFORE_LOOK_MS = 1500;
-
-const innerState = (moment: Moment) => stateName(moment).split('.').at(-1);
 
 /** Decides when a value of the bus answers the question at hand. The machine decides whether it counts. */
 export function createFiller(steps: readonly Step[]) {
@@ -40,15 +38,15 @@ export function createFiller(steps: readonly Step[]) {
     lastState === stateName(moment) && sinceLast(step, nowMs) < LEAST_MS;
 
   function readingDue(step: ReadingStep, moment: Moment, nowMs: number, si: number, look: VehicleLook) {
-    switch (innerState(moment)) {
-      case 'asking': {
+    switch (offerOf(moment).measures) {
+      case 'once': {
         if (!speedHeld(step.atRpm, nowMs, look)) return false;
         const judgement = step.judge(moment.context, si);
         return (judgement.ok && judgement.value.met) || sinceLast(step, nowMs) >= AGAIN_AFTER_MS;
       }
-      case 'item1':
+      case 'first':
         return sinceLast(step, nowMs) >= AGAIN_AFTER_MS;
-      case 'sampling':
+      case 'next':
         return sinceLast(step, nowMs) >= SAMPLE_EVERY_MS;
       default:
         return false;
@@ -56,12 +54,12 @@ export function createFiller(steps: readonly Step[]) {
   }
 
   const watchDue = (moment: Moment, nowMs: number) =>
-    innerState(moment) === 'asking' ||
-    (innerState(moment) === 'between' && (moment.context.nextLookMs ?? 0) - nowMs <= BEFORE_LOOK_MS);
+    offerOf(moment).measures === 'now' ||
+    (offerOf(moment).measures === 'later' && (moment.context.nextLookMs ?? 0) - nowMs <= BEFORE_LOOK_MS);
 
   function due(step: Step, moment: Moment, nowMs: number, look: VehicleLook): EventBody | null {
     if (step.kind === 'faults') {
-      const codes = innerState(moment) === 'asking' ? look.codes() : null;
+      const codes = offerOf(moment).measures === 'codes' ? look.codes() : null;
       return codes && { type: 'codes', codes };
     }
     const quantity = quantityOf(step, moment);
@@ -77,7 +75,9 @@ export function createFiller(steps: readonly Step[]) {
     next(moment: Moment, nowMs: number, look: VehicleLook): EventBody | null {
       if (moment === sentAt || isOver(moment) || !moment.matches('procedure')) return null;
       const step = steps.find(({ id }) => id === moment.context.step);
-      if (!step || moment.context.misheard > 0 || isTooSoon(step, moment, nowMs)) return null;
+      // What was misunderstood, or can hardly be true, is for people to say.
+      if (moment.context.misheard > 0 || moment.context.doubted !== null) return null;
+      if (!step || isTooSoon(step, moment, nowMs)) return null;
       const body = due(step, moment, nowMs, look);
       if (!body) return null;
       sentAt = moment;

@@ -12,6 +12,12 @@ function sightOf(body: EventBody, look: VehicleLook): BusSight | null {
   switch (body.id) {
     case 'lit':
     case 'dark':
+    case 'firstLamps':
+    case 'secondLamps':
+    case 'thirdLamps':
+    case 'firstLampsRunning':
+    case 'secondLampsRunning':
+    case 'thirdLampsRunning':
       return { lamps: look.lamps() };
     case 'noCodes': {
       const codes = look.codes();

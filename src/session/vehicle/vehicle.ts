@@ -5,7 +5,8 @@ import type { DiagnosticMessage } from '../../bus/diagnostics/dm1.ts';
 import type { CanFrame } from '../../bus/frame.ts';
 import { staleAfterS } from '../../bus/messages.ts';
 import type { BusReading } from '../../bus/ports.ts';
-import { BATTERY_VOLTAGE_SPNS, createReadingBook, type LatestReading } from '../../bus/reading-book.ts';
+import { createReadingBook, type LatestReading } from '../../bus/reading-book.ts';
+import { type OnBus, quantities } from '../../engineering/quantities/table.ts';
 import type { VehicleBus } from '../../profile/schema.ts';
 
 /** What the vehicle shows now: fresh, good values and nothing else. What is stale, absent or in error is null. */
@@ -32,22 +33,8 @@ const DM1_LAMPS = ['malfunction', 'redStop', 'amberWarning', 'protect'] as const
 /** An active DM1 is repeated every second: SAE J1939-73 (from memory). */
 const DM1_STALE_S = staleAfterS(1);
 
-const ENGINE_SPNS: Partial<Record<BusQuantity, number>> = {
-  engineSpeed: 190,
-  oilPressure: 100,
-  coolantTemperature: 110,
-};
-/** From whichever controller measures them. */
-const VEHICLE_SPNS: Partial<Record<BusQuantity, readonly [number, ...number[]]>> = {
-  batteryVoltage: BATTERY_VOLTAGE_SPNS,
-  // At the alternator, or else what reaches the battery.
-  chargingVoltage: [167, ...BATTERY_VOLTAGE_SPNS],
-  ambientTemperature: [171],
-};
-
 const WANTED: ReadonlySet<number> = new Set([
-  ...Object.values(ENGINE_SPNS),
-  ...Object.values(VEHICLE_SPNS).flat(),
+  ...Object.values(quantities).flatMap(facts => ('bus' in facts ? facts.bus.spns : [])),
   ...Object.values(LAMP_SPNS),
 ]);
 
@@ -84,7 +71,7 @@ export function createVehicle(
     // What a broken message would have said stays unknown, and what is known grows old.
     onTransportFailure() {},
   });
-  const ofEngine = (spn: number) => book.read(spn, nowS(), engineAddress);
+  const fromEngine = (spn: number) => book.read(spn, nowS(), engineAddress);
   const fresh = () => (dm1 && nowS() - dm1.timeS <= DM1_STALE_S ? dm1 : null);
 
   return {
@@ -98,15 +85,13 @@ export function createVehicle(
     },
     value(quantity) {
       if (!readings.includes(quantity)) return null;
-      const engineSpn = ENGINE_SPNS[quantity];
-      if (engineSpn !== undefined) return numberIn(ofEngine(engineSpn));
-      const spns = VEHICLE_SPNS[quantity];
-      return spns ? numberIn(book.readFirst(spns, nowS())) : null;
+      const { spns, ofEngine }: OnBus = quantities[quantity].bus;
+      return numberIn(ofEngine ? fromEngine(spns[0]) : book.readFirst(spns, nowS()));
     },
     lamps() {
       const seen: Record<string, 'lit' | 'dark'> = {};
       for (const [id, spn] of Object.entries(LAMP_SPNS)) {
-        const state = stateIn(ofEngine(spn));
+        const state = stateIn(fromEngine(spn));
         if (state) seen[id] = state;
       }
       for (const name of DM1_LAMPS) {

@@ -83,6 +83,13 @@ export class LogBook {
       case 'refused':
       case 'disagreement':
       case 'contradiction':
+      case 'doubted':
+      case 'vouched':
+      case 'barred':
+      case 'takenBack':
+      case 'found':
+      case 'leftOpen':
+      case 'settled':
       case 'heard':
       case 'said':
       case 'problem':

@@ -2,6 +2,7 @@ import { useCallback, useState } from 'react';
 import { clockText } from '../../session/viewer.ts';
 import type { BaySession } from '../remote/bay-session.ts';
 import { words } from '../words.ts';
+import { Answers } from './parts/answers.tsx';
 import { Devices } from './parts/devices.tsx';
 import { Hazard } from './parts/hazard.tsx';
 import { Head } from './parts/head.tsx';
@@ -17,10 +18,14 @@ import { Shell } from './parts/shell.tsx';
 import { Timer } from './parts/timer.tsx';
 import { unpair } from './unpair.ts';
 import { useFace } from './use-face.ts';
+import { useTouch } from './use-touch.ts';
 
 const LOG_LINES = 30;
 
-/** The supervisor's screen: everything to see, nothing to say yes with. A hold may be asked for, and stop works. */
+/**
+ * The supervisor's screen: everything to see, and to answer only what is asked of the supervisor, so that a signature
+ * comes from their own device. A hold may be asked for, and stop works.
+ */
 export function Supervisor({
   session,
   onLeave,
@@ -29,7 +34,8 @@ export function Supervisor({
   readonly onLeave: () => void;
 }) {
   const state = useFace(session);
-  const { view, takenAtMs, plots, bay } = state;
+  const { view, turn, takenAtMs, plots, bay } = state;
+  const touch = useTouch(session, turn);
   const load = useCallback(async (find: string) => (await session.bay?.sessions(find)) ?? [], [session]);
   const [sentence, setSentence] = useState<string | null>(null);
   const openReport = async (id: string) => {
@@ -49,6 +55,7 @@ export function Supervisor({
           <div className="columns">
             <div className="work">
               <Prompt view={view} />
+              {view.addressed === 'supervisor' && <Answers view={view} touch={touch} />}
               {view.timer && <Timer timer={view.timer} takenAtMs={takenAtMs} />}
               <section className="controls">
                 <button

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { Result } from '../../engineering/result.ts';
-import { fromSi, toSi, type UserUnit } from '../../engineering/units.ts';
+import { conversionOf, fromSi, toSi, type UserUnit } from '../../engineering/units.ts';
 import { UsageError } from './usage-error.ts';
 
 export type UnitSystem = 'metric' | 'us';
@@ -49,7 +49,10 @@ const choice = (metric: Unit, us: Unit, ...others: readonly Unit[]) => ({
 
 const QUANTITIES = {
   temperature: choice(converted('°C', 'degC', 'c', '°c', 'degc'), converted('°F', 'degF', 'f', '°f', 'degf')),
-  temperatureDifference: choice(scaled('K', 1, 'k', 'c', '°c'), scaled('°F', 5 / 9, 'f', '°f')),
+  temperatureDifference: choice(
+    scaled('K', 1, 'k', 'c', '°c'),
+    scaled('°F', 1 / conversionOf('degF').scale, 'f', '°f'),
+  ),
   pressure: choice(
     converted('kPa', 'kPa', 'kpa'),
     converted('psi', 'psi', 'psi'),
@@ -59,7 +62,7 @@ const QUANTITIES = {
     converted('litres', 'litre', 'l', 'litre', 'litres'),
     converted('US quarts', 'usQuart', 'qt', 'quart', 'quarts'),
   ),
-  height: choice(scaled('m', 1, 'm'), scaled('ft', 0.3048, 'ft')),
+  height: choice(converted('m', 'm', 'm'), converted('ft', 'ft', 'ft')),
   seconds: plain('s'),
   speed: plain('rpm'),
   voltage: plain('V'),

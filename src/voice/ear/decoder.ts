@@ -15,6 +15,8 @@ export interface Progress {
   readonly outlook: Outlook;
   /** Whether all that was said is known; missing where the decoder cannot tell. */
   readonly settled?: boolean;
+  /** Whether it is over, however near the noise may seem: all is known, and nothing goes on from it. */
+  readonly over?: boolean;
   /** A stop wording that stands in what was said so far, however it goes on. */
   readonly stop?: string | undefined;
 }

@@ -1,10 +1,10 @@
 import { FrameBuffer } from '../frame-buffer.ts';
 import type { FrontEnd } from '../front-end.ts';
-import { type Matcher, matcherOf } from '../meaning.ts';
+import { type Matcher, type Meaning, matcherOf } from '../meaning.ts';
 import type { EarLevel, Grammar, Heard, Pcm, SoundRecognizer } from '../ports.ts';
 import { speechRateHz } from '../resample.ts';
 import type { Decoder, Progress, Verdict } from './decoder.ts';
-import type { HearingNetwork } from './moment.ts';
+import { type HearingNetwork, hasPhone } from './moment.ts';
 import { NoiseMeter } from './noise-meter.ts';
 import { longestUtteranceMs, patienceFor, usualSilenceMs } from './patience.ts';
 import { type Sound, stepLength, stepMs } from './sound.ts';
@@ -16,6 +16,12 @@ import type { StopSpotter } from './stop-spotter.ts';
  * is noticed that somebody speaks.
  */
 const sameStopMs = 800;
+
+/** A number so soon after another is the rest of it ("thirty", a breath, "one"), and no number of its own. */
+const restOfNumberMs = 800;
+
+/** It is noticed so late that somebody speaks: what is noticed this soon after the tool's voice began under it. */
+const noticedLateMs = 120;
 
 export interface EarParts<Prepared> {
   readonly frontEnd: FrontEnd;
@@ -38,9 +44,13 @@ interface Utterance<Prepared> {
   /** It answers this question and no other. */
   readonly question: Question<Prepared>;
   readonly fromMs: number;
+  /** When it was noticed that somebody spoke. */
+  readonly noticedMs: number;
   /** The tool spoke in the course of it: half of it may mean the opposite of the whole, so it can only stop. */
   underTool: boolean;
   silentMs: number;
+  /** When somebody was last heard in it: where there is a network, not when the noise last seemed near. */
+  spokenUpToMs: number;
 }
 
 /**
@@ -103,6 +113,7 @@ export function createEar<Prepared>({
   let asked: Question<Prepared> | undefined;
   let utterance: Utterance<Prepared> | undefined;
   let toolSpeaks = false;
+  let toolCeasedMs = Number.NEGATIVE_INFINITY;
   const recent: Sound[] = [];
 
   async function follow(sounds: readonly Sound[]): Promise<void> {
@@ -119,7 +130,9 @@ export function createEar<Prepared>({
 
   async function begin(question: Question<Prepared>): Promise<void> {
     const fromMs = followedMs - stepMs * recent.length;
-    utterance = { question, fromMs, underTool: toolSpeaks, silentMs: 0 };
+    const underTool = toolSpeaks || followedMs - toolCeasedMs < noticedLateMs;
+    const noticedMs = followedMs;
+    utterance = { question, fromMs, noticedMs, underTool, silentMs: 0, spokenUpToMs: noticedMs };
     decoder.begin(question.prepared);
     for (const sound of recent) await decode(utterance, sound);
   }
@@ -132,9 +145,10 @@ export function createEar<Prepared>({
 
   async function goOn(current: Utterance<Prepared>, sound: Sound, speaking: boolean): Promise<void> {
     current.silentMs = speaking ? 0 : current.silentMs + stepMs;
+    if (stops === undefined ? speaking : sound.moments.some(hasPhone)) current.spokenUpToMs = followedMs;
     const progress = await decode(current, sound);
     const tooLong = followedMs - current.fromMs >= longestUtteranceMs;
-    if (current.silentMs < patienceMs(progress) && !tooLong) return;
+    if (current.silentMs < patienceMs(progress) && progress.over !== true && !tooLong) return;
     const verdict = await decoder.end();
     // Over first, so that whoever is told of it finds the ear between utterances.
     utterance = undefined;
@@ -151,15 +165,27 @@ export function createEar<Prepared>({
     if (!stoppedIn(current)) stop(text, followedMs);
   }
 
+  let lastNumberMs = Number.NEGATIVE_INFINITY;
+
+  /** What was said means, where it is no more of a number that was over too soon. */
+  function meaningIn(ended: Utterance<Prepared>, text: string): Meaning | undefined {
+    const meaning = ended.question.matcher.meaningOf(text);
+    if (meaning?.kind !== 'number') return meaning;
+    const isRest = ended.noticedMs - lastNumberMs < restOfNumberMs;
+    lastNumberMs = ended.spokenUpToMs;
+    return isRest ? undefined : meaning;
+  }
+
   /** The one place in which anything but a stop is reported. */
   function conclude(ended: Utterance<Prepared>, verdict: Exclude<Verdict, { kind: 'stop' }>): void {
-    if (ended.underTool || stoppedIn(ended) || verdict.kind === 'nothing') return;
+    if (verdict.kind === 'nothing') return;
+    const meaning = meaningIn(ended, verdict.text);
+    if (ended.underTool || stoppedIn(ended)) return;
     if (verdict.kind === 'unclear') {
       report(verdict);
       return;
     }
     const { text, certainty } = verdict;
-    const meaning = ended.question.matcher.meaningOf(text);
     if (meaning?.kind === 'stop') stop(text, followedMs);
     else if (meaning === undefined || ended.question !== asked)
       report({ kind: 'unclear', text, reason: 'outOfGrammar' });
@@ -179,6 +205,7 @@ export function createEar<Prepared>({
       stops?.spotter.listen(grammar.stop);
     },
     onlyStop(active) {
+      if (toolSpeaks && !active) toolCeasedMs = followedMs;
       toolSpeaks = active;
       if (active && utterance !== undefined) utterance.underTool = true;
     },

@@ -1,3 +1,5 @@
+import { blank } from '../phone-network/phones.ts';
+
 /** What a network hears in a moment of sound. */
 export interface Moment {
   /**
@@ -19,3 +21,9 @@ export interface HearingNetwork {
   /** The moments that end within the next piece. */
   next(samples: Float32Array): readonly Moment[];
 }
+
+/** Half of a moment's probability, as a logarithm. */
+const half = Math.log(0.5);
+
+/** Whether a phone is heard in the early outputs of a moment, rather than none. */
+export const hasPhone = ({ early }: Pick<Moment, 'early'>): boolean => (early[blank] ?? 0) <= half;

@@ -1,4 +1,4 @@
-import { blank } from '../phone-network/phones.ts';
+import { hasPhone } from './moment.ts';
 import type { SpeechDetector } from './speech-detector.ts';
 
 /** Probability of near speech from which on an utterance begins, and below which it has ceased. */
@@ -18,10 +18,6 @@ const momentsToCease = 10;
  * somebody near when it is half over.
  */
 export const nearPreRollMs = 420;
-
-/** Half of a moment's probability, as a logarithm. */
-const half = Math.log(0.5);
-const isPhoneless = (early: Float32Array) => (early[blank] ?? 0) > half;
 
 export interface NearSpeechSettings {
   readonly beginsAt?: number;
@@ -46,10 +42,11 @@ export function createNearSpeech({
     preRollMs,
     next({ moments }) {
       let begins = false;
-      for (const { near, early } of moments) {
+      for (const moment of moments) {
+        const { near } = moment;
         const comesNear = near >= beginsAt && !wasNear;
         wasNear = near >= ceasesAt && (wasNear || near >= beginsAt);
-        phoneless = comesNear || !isPhoneless(early) ? 0 : phoneless + 1;
+        phoneless = comesNear || hasPhone(moment) ? 0 : phoneless + 1;
         run = near >= beginsAt ? run + 1 : 0;
         begins ||= run >= momentsToBegin;
       }

@@ -27,5 +27,17 @@ export const english: VoiceLanguage = {
       'noise',
     ],
   },
-  homophones: {},
+  homophones: {
+    // One word in two spellings, British and American, or in singular and plural: at the keys either will do.
+    fueling: 'fuelling',
+    litres: 'liters',
+    litre: 'liter',
+    metre: 'meters',
+    metres: 'meters',
+    meter: 'meters',
+    volt: 'volts',
+    foot: 'feet',
+    degree: 'degrees',
+    pound: 'pounds',
+  },
 };

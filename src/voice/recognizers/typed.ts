@@ -1,7 +1,6 @@
-import { voiceLanguage } from '../languages/index.ts';
-import { createMatcher, type Matcher, type Meaning } from '../meaning.ts';
-import { sayNumber } from '../number-words/say.ts';
-import type { Grammar, Heard, Recognizer, SpokenLanguage } from '../ports.ts';
+import { createMatcher, type Matcher } from '../meaning.ts';
+import type { Grammar, Heard, Recognizer } from '../ports.ts';
+import { readTyped } from './typed-number.ts';
 
 /** A recognizer that is fed lines typed at a keyboard, in the wordings that would be spoken. */
 export interface TypedRecognizer extends Recognizer {
@@ -9,55 +8,48 @@ export interface TypedRecognizer extends Recognizer {
   type(line: string): void;
 }
 
-/** A number in figures, on its own between spaces: "42", "12.6", "-5", and "12,6" where that is written. */
-const figures = (marks: string) =>
-  new RegExp(`(?<![^\\s])[-−+]?(?:\\d+(?:[${marks}]\\d+)?|[${marks}]\\d+)(?![^\\s%°])`, 'gu');
+/** The keyboard's words for a number reach no further than the ear's; figures do. */
+const inWords = (grammar: Grammar): Grammar =>
+  grammar.number && grammar.number.digitsOnly !== true
+    ? {
+        ...grammar,
+        number: {
+          ...grammar.number,
+          min: Math.max(grammar.number.min, -MOST_IN_WORDS),
+          max: Math.min(grammar.number.max, MOST_IN_WORDS),
+        },
+      }
+    : grammar;
+
+/** Below the largest whole number that has words, and on the step of every gauge. */
+const MOST_IN_WORDS = 9000;
 
 /** A sign that belongs to no figures ("- 5", "< 5", "5 ?") makes the line doubtful; a hyphen in a word does not. */
 const straySign = /(?<!\p{L})[\p{Pd}−+]|[\p{Pd}−+](?!\p{L})|[<>=≤≥≈~±?]/u;
 
-/** The line with its one number in words; a line with none, or with several, stays as it is. */
-function figuresToWords(
-  line: string,
-  style: 'grouped' | 'digitByDigit',
-  language: SpokenLanguage | undefined,
-): string {
-  const inFigures = figures(voiceLanguage(language).numbers.decimalMarks);
-  const found = line.match(inFigures) ?? [];
-  if (found.length !== 1) return line;
-  return line.replace(inFigures, text => {
-    const plain = text.replace('−', '-').replace(',', '.');
-    const value = Number(plain);
-    const decimals = /\.(\d*?)0*$/.exec(plain)?.[1]?.length ?? 0;
-    const sayable = Math.abs(value) < 1e6 && decimals <= 3;
-    return sayable ? sayNumber(value, style, decimals, language) : text;
-  });
-}
-
-function meaningIn(
-  matcher: Matcher,
-  language: SpokenLanguage | undefined,
-  text: string,
-): Meaning | undefined {
-  const readings = (['grouped', 'digitByDigit'] as const).map(style => figuresToWords(text, style, language));
-  const [grouped, digitByDigit] = readings.map(words => matcher.meaningOf(words));
-  const meaning = grouped ?? digitByDigit;
-  const doubtful = readings.some(words => straySign.test(words));
-  return doubtful && meaning?.kind !== 'stop' ? undefined : meaning;
+function heardIn(matcher: Matcher, { number }: Grammar, text: string): Heard {
+  const meaning = matcher.meaningOf(text);
+  if (meaning?.kind === 'stop') return { kind: 'stop', text };
+  const typed = number && readTyped(text, number);
+  if (number && typed?.kind === 'number')
+    return { kind: 'number', id: number.id, value: typed.value, text, confidence: 1 };
+  if (typed?.kind === 'outOfRange') return { kind: 'unclear', text, reason: 'outOfRange' };
+  if (meaning === undefined || straySign.test(text)) return { kind: 'unclear', text, reason: 'outOfGrammar' };
+  return { ...meaning, text, confidence: 1 };
 }
 
 /** Makes the keyboard's recognizer. What is typed is certain: its confidence is 1. */
 export function createTypedRecognizer(): TypedRecognizer {
   let heard: (heard: Heard) => void = () => {};
   let matcher: Matcher | undefined;
-  let language: SpokenLanguage | undefined;
+  let asked: Grammar | undefined;
   let stopOnly = false;
   let closed = false;
 
   return {
     listen(grammar: Grammar) {
-      matcher = createMatcher(grammar);
-      language = grammar.language;
+      matcher = createMatcher(inWords(grammar));
+      asked = grammar;
     },
     onlyStop(active) {
       stopOnly = active;
@@ -71,12 +63,9 @@ export function createTypedRecognizer(): TypedRecognizer {
     },
     type(line) {
       const text = line.trim();
-      if (closed || matcher === undefined || text === '') return;
-      const meaning = meaningIn(matcher, language, text);
-      if (meaning?.kind === 'stop') heard({ kind: 'stop', text });
-      else if (stopOnly) return;
-      else if (meaning === undefined) heard({ kind: 'unclear', text, reason: 'outOfGrammar' });
-      else heard({ ...meaning, text, confidence: 1 });
+      if (closed || matcher === undefined || asked === undefined || text === '') return;
+      const meant = heardIn(matcher, asked, text);
+      if (meant.kind === 'stop' || !stopOnly) heard(meant);
     },
   };
 }

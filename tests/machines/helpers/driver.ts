@@ -9,7 +9,8 @@ import type { Person, Quantity, Via } from '../../../machines/vocabulary.ts';
 import type { ReplyId } from '../../../prompts/types.ts';
 import type { Profile } from '../../../src/profile/schema.ts';
 import type { EventBody } from '../../../src/session/hearing.ts';
-import { goodBody } from './good.ts';
+import { isAskedTogether } from '../../helpers/together.ts';
+import { goodBody, goodPauseMs } from './good.ts';
 
 export const job: JobCard = { vehicle: 'V', engine: 'E', technician: 'T', second: 'S', supervisor: 'U' };
 
@@ -147,7 +148,7 @@ export class Driver {
   /** What people do next in a start where all goes well. */
   good(): this {
     const body = goodBody(this.moment);
-    return body ? this.send(body) : this.ring();
+    return body ? this.send(body, { afterMs: goodPauseMs(this.moment) ?? PAUSE_MS }) : this.ring();
   }
 
   /** All goes well until the named state, or one for which `reached` holds. */
@@ -155,7 +156,8 @@ export class Driver {
     const there = typeof reached === 'string' ? (driver: Driver) => driver.name === reached : reached;
     for (let turn = 0; !there(this); turn += 1) {
       if (this.over || turn > 2000) throw new Error(`Never came to ${String(reached)}; is at ${this.name}.`);
-      this.good();
+      if (typeof reached === 'string' && isAskedTogether(this.moment, reached)) this.reply('oneByOne');
+      else this.good();
     }
     return this;
   }

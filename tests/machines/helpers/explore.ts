@@ -7,7 +7,7 @@ import type { Quantity } from '../../../machines/vocabulary.ts';
 import type { Profile } from '../../../src/profile/schema.ts';
 import type { EventBody } from '../../../src/session/hearing.ts';
 import { type Happened, job, machineFor, PAUSE_MS, takeStep } from './driver.ts';
-import { goodValue } from './good.ts';
+import { goodBody, goodPauseMs, goodValue } from './good.ts';
 
 /** A session at one moment of its time, with what the last event did. */
 export interface Place {
@@ -47,6 +47,13 @@ export interface Reach {
   readonly everything: (place: Place) => boolean;
 }
 
+/** What is good only after a while is said at once too, and comes to the second person then. */
+function whenDue(moment: Moment): Act[] {
+  const afterMs = goodPauseMs(moment);
+  const body = afterMs === null ? null : goodBody(moment);
+  return afterMs === null || body === null ? [] : [{ type: 'good, when it is due', body, afterMs }];
+}
+
 /** A warm-up takes its time: what is said only then, and what the gauge shows then. */
 function whenWarm(moment: Moment): Act[] {
   const name = stateName(moment);
@@ -54,7 +61,7 @@ function whenWarm(moment: Moment): Act[] {
   if (name.startsWith('warmUp.watch.readingBack'))
     return [{ type: 'yes, later', body: { type: 'reply', id: 'yes' }, afterMs }];
   return name === 'warmUp.watch.asking'
-    ? [act({ type: 'value', quantity: 'coolantTemperature', si: WARM_C }, 'warm value')]
+    ? [{ type: 'warm value', body: { type: 'value', quantity: 'coolantTemperature', si: WARM_C }, afterMs }]
     : [];
 }
 
@@ -73,6 +80,7 @@ export function actsAt(place: Place, reach: Reach): Act[] {
   return [
     ...offered.filter(id => all || id !== 'notYet').flatMap(reply),
     ...(quantity ? valueActs(quantity, moment, all, reach) : []),
+    ...whenDue(moment),
     ...whenWarm(moment),
     ...(nextAlarmMs(moment.context) === null ? [] : [act({ type: 'clock' })]),
     ...(mayStop ? [act({ type: 'stop' })] : []),
@@ -98,8 +106,9 @@ function valueActs(quantity: Quantity, moment: Moment, all: boolean, { codes }: 
   ];
 }
 
-/** Past the thermostat, and not too hot. */
+/** Past the thermostat, and not too hot; well below it; and what the reply needs. */
 const WARM_C = 88;
+const NEAR_C = 74;
 /** A gauge can show this, and nothing is right with it. */
 const badValues: Record<Quantity, number> = {
   ambientTemperature: 60,
@@ -134,6 +143,8 @@ export function keyOf({ moment, returns }: Place): string {
     stateName(moment) === 'held' ? held : null,
     doneKey(context.done),
     pendingKey(context),
+    context.doubted && judgedAs(context.doubted),
+    isNear(context),
     context.timer?.announced ?? null,
     context.deadline ? [context.deadline.cause, context.deadline.extended] : null,
     context.clearAtMs === null,
@@ -143,6 +154,10 @@ export function keyOf({ moment, returns }: Place): string {
     returns,
   ]);
 }
+
+/** Whether the last coolant of the warm-up agrees with an open thermostat: the reply counts only then. */
+const isNear = ({ step, readings }: Context) =>
+  step === 'warmUp.watch' && (readings.findLast(reading => reading.step === step)?.si ?? 0) > NEAR_C;
 
 /** Most moments share the list with the one before them. */
 const doneKeys = new WeakMap<readonly string[], string>();

@@ -56,6 +56,18 @@ export function goodValue(quantity: Quantity, moment: Moment): number {
   }
 }
 
+/** Longer than any engine of these tests takes to cool down far enough for its cap. */
+const COOL_DOWN_MS = 4 * 3_600_000;
+/** Longer than the oil takes to the gauge at the least, and shorter than a burst. */
+const OIL_COMES_MS = 12_000;
+
+/** How long it takes until there is something good to say; null where it takes no longer than saying it. */
+export function goodPauseMs(moment: Moment): number | null {
+  const name = stateName(moment);
+  if (name === 'signOff.cool.asking') return COOL_DOWN_MS;
+  return name === 'noFuelCrank.untilPressure.cranking' ? OIL_COMES_MS : null;
+}
+
 /** What people say where all goes well, and after a false alarm; null where there is only time to wait for. */
 export function goodBody(moment: Moment): EventBody | null {
   const name = stateName(moment);

@@ -16,6 +16,7 @@ const beforeAnyCranking = [
   'job.cutOff',
   'job.stopTechnician',
   'job.stopSecond',
+  'job.figures',
   'fill.coolantMix',
   'fill.coolantFilled',
   'fill.coolantBled',
@@ -29,8 +30,12 @@ const beforeAnyCranking = [
   'walkRound.tools',
   'walkRound.wiring',
   'walkRound.fasteners',
+  'barOver.isolated',
+  'barOver.turned',
+  'barOver.toolOut',
   'noFuelCrank.disabled',
   'noFuelCrank.proved',
+  'noFuelCrank.batteryLoad',
 ];
 
 const beforeFirstFire = [
@@ -43,6 +48,7 @@ const beforeFirstFire = [
   'noFuelCrank.untilPressure',
   'noFuelCrank.holds',
   'noFuelCrank.voltage',
+  'noFuelCrank.oilLevel',
   'noFuelCrank.restored',
   'keyOn.battery',
   'keyOn.lamps',
@@ -55,11 +61,17 @@ const filterStep = (place: 'first' | 'second', fit: 'preFilled' | 'dry') =>
 /** The steps without which the starter may not turn the engine, or fuel may not burn. */
 export function neededFor(step: string, profile: Profile): string[] {
   const oilFilter = profile.oil.filter === 'dry' ? 'fill.oilFilterDry' : 'fill.oilFilterPreFilled';
-  const any = [...beforeAnyCranking, oilFilter];
-  if (step !== 'firstFire.crank') return any;
+  const any = [
+    ...beforeAnyCranking,
+    oilFilter,
+    ...(profile.prelube ? ['barOver.prelube'] : []),
+    ...(profile.turbo ? ['barOver.turboFeed'] : []),
+  ];
+  if (step !== 'firstFire.crank' && step !== 'firstRun.restart') return any;
   return [
     ...any,
     ...beforeFirstFire,
+    ...(step === 'firstRun.restart' ? ['firstRun.oilLevel', 'firstRun.look'] : []),
     ...profile.fuel.filters.map(({ id, fit }) => filterStep(id, fit)),
     // In the weather of these tests the heater has to work.
     ...(profile.heater ? ['keyOn.heaterHold', 'keyOn.heaterDone'] : []),
@@ -72,9 +84,11 @@ const phases = [
   'fill',
   'prime',
   'walkRound',
+  'barOver',
   'noFuelCrank',
   'keyOn',
   'firstFire',
+  'firstRun',
   'checks',
   'warmUp',
   'sweeps',
@@ -87,6 +101,10 @@ const fromKeyOn = (step: string) => phases.indexOf(phaseOf(step)) >= phases.inde
 const runningPhases = ['checks', 'warmUp', 'sweeps'];
 const runningSteps = [
   'firstFire.oilPressure',
+  'firstFire.eyes',
+  'firstRun.run',
+  'firstRun.keyOff',
+  'firstRun.oilPressure',
   'firstFire.lamps',
   'firstFire.transient',
   'shutdown.settle',
@@ -146,9 +164,9 @@ export function effectOf(
     // The starter turns the engine afresh: whether it fires has to be said anew.
     closed.add('fired');
   }
-  if (from.startsWith('firstFire.crank.') && event.type === 'reply' && event.id === 'fired')
-    opens.push('fired');
-  if (from.startsWith('shutdown.keyOff.') && opens.includes('shutdown.keyOff')) closed.add('fired');
+  const starts = from.startsWith('firstFire.crank.') || from.startsWith('firstRun.restart.');
+  if (starts && event.type === 'reply' && event.id === 'fired') opens.push('fired');
+  if (opens.includes('shutdown.keyOff') || opens.includes('firstRun.keyOff')) closed.add('fired');
   if (isRunningState(to) && !opens.includes('fired')) needs.push('fired');
   return { opens, needs, closes: fact => tests.some(test => test(fact)) };
 }

@@ -19,7 +19,7 @@ const behind: Readonly<Record<Gate, readonly StepId[]>> = {
     'job.parked',
     'job.cutOff',
   ],
-  coolantReady: ['fill.coolantMix', 'fill.coolantFilled', 'fill.coolantBled'],
+  coolantReady: ['job.figures', 'fill.coolantMix', 'fill.coolantFilled', 'fill.coolantBled'],
   oilReady: [
     'fill.oilGrade',
     'fill.oilFilterPreFilled',
@@ -46,7 +46,7 @@ const behind: Readonly<Record<Gate, readonly StepId[]>> = {
     'walkRound.fasteners',
   ],
   fuellingDisabled: ['noFuelCrank.disabled', 'noFuelCrank.proved'],
-  oilPrimed: ['noFuelCrank.untilPressure', 'noFuelCrank.holds'],
+  oilPrimed: ['noFuelCrank.untilPressure', 'noFuelCrank.holds', 'noFuelCrank.oilLevel'],
   fuellingRestored: ['noFuelCrank.restored'],
   batteryReady: ['noFuelCrank.voltage', 'keyOn.battery'],
   lampsRight: ['keyOn.lamps'],
@@ -54,8 +54,27 @@ const behind: Readonly<Record<Gate, readonly StepId[]>> = {
   noBlockingFault: ['keyOn.faults'],
   // Asked for before each burst, and held by no step.
   secondPersonClear: [],
-  oilPressureShown: ['firstFire.oilPressure', 'firstFire.lamps', 'checks.oilPressure'],
-  noLeaks: ['checks.leaks', 'shutdown.firstLook', 'shutdown.secondLook', 'shutdown.thirdLook'],
+  turnsFreely: [
+    'barOver.isolated',
+    'barOver.prelube',
+    'barOver.turboFeed',
+    'barOver.turned',
+    'barOver.toolOut',
+  ],
+  batteryUnderLoad: ['noFuelCrank.batteryLoad'],
+  nothingAmiss: ['firstFire.eyes'],
+  firstRunSeen: ['firstRun.oilLevel', 'firstRun.look'],
+  restarted: ['firstRun.restart'],
+  engineFired: ['firstFire.crank'],
+  oilPressureShown: [
+    'firstFire.oilPressure',
+    'firstFire.lamps',
+    'firstRun.oilPressure',
+    'checks.oilPressure',
+  ],
+  noLeaks: ['checks.leaks'],
+  noLeaksAfter: ['shutdown.firstLook', 'shutdown.secondLook', 'shutdown.thirdLook'],
+  coolEnough: ['signOff.cool'],
   coldLevels: ['signOff.coolantLevel', 'signOff.oilLevel', 'signOff.steeringLevel'],
   signature: ['signOff.sign'],
 };
@@ -67,6 +86,7 @@ const anyCranking = [
   'oilReady',
   'sensorsConnected',
   'walkRoundDone',
+  'turnsFreely',
 ] as const satisfies readonly Gate[];
 
 const firing = [
@@ -81,9 +101,18 @@ const firing = [
 ] as const satisfies readonly Gate[];
 
 const cranks = [
-  { profile: demoSix, step: 'noFuelCrank.untilPressure', needs: [...anyCranking, 'fuellingDisabled'] },
-  { profile: demoSix, step: 'noFuelCrank.holds', needs: [...anyCranking, 'fuellingDisabled'] },
+  {
+    profile: demoSix,
+    step: 'noFuelCrank.untilPressure',
+    needs: [...anyCranking, 'fuellingDisabled', 'batteryUnderLoad'],
+  },
+  {
+    profile: demoSix,
+    step: 'noFuelCrank.holds',
+    needs: [...anyCranking, 'fuellingDisabled', 'batteryUnderLoad'],
+  },
   { profile: demoSix, step: 'firstFire.crank', needs: [...firing, 'heaterHoldDone'] },
+  { profile: demoSix, step: 'firstRun.restart', needs: [...firing, 'heaterHoldDone', 'firstRunSeen'] },
   { profile: demoFour, step: 'firstFire.crank', needs: firing },
 ] as const satisfies readonly { step: StepId; needs: readonly Gate[]; profile: unknown }[];
 

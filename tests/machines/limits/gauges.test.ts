@@ -97,7 +97,7 @@ describe('a gauge', () => {
 
   it('that shows what none can was misheard: it is neither read back nor judged', () => {
     const asking = sessionAt(demoSix, 'signOff.cool.asking');
-    expect(asking.fork([]).value('coolantTemperature', -60).name).toBe('signOff.cool.readingBack');
+    expect(asking.fork([]).value('coolantTemperature', -60).lines).toEqual(['doubted']);
     const misheard = asking.fork([]).value('coolantTemperature', -60.1);
     expect(misheard.name).toBe('signOff.cool.asking');
     expect(misheard.notes).toEqual([]);

@@ -10,6 +10,8 @@ const holds: readonly (readonly [step: StepId, seconds: number, shown: Shown])[]
   ['fill.coolantBleed', 120, {}],
   ['keyOn.heaterHold', 10, { ambientTemperature: 5 }],
   ['keyOn.heaterHold', 25, { ambientTemperature: -10 }],
+  ['firstRun.run', 120, {}],
+  ['firstRun.drain', 180, {}],
   ['shutdown.settle', 180, {}],
   // Looks after 120, 420 and 900 s.
   ['shutdown.firstSoak', 120, {}],

@@ -17,6 +17,8 @@ export interface ReadingLimit {
   readonly missed: readonly number[];
   /** What a value outside leads to; asked for again where nothing is said. */
   readonly stops?: Cause;
+  /** A value outside may stay so, as an open item. */
+  readonly staysOpen?: boolean;
 }
 
 const of24V = changed(demoSix, { systemVoltage: 24 });
@@ -51,8 +53,8 @@ const job: readonly ReadingLimit[] = [
     limit: 'heights for which the calculations hold',
     step: 'job.altitude',
     quantity: 'altitude',
-    met: [0, 3040],
-    missed: [-1, 3041],
+    met: [-430, 0, 5100, 6000],
+    missed: [-501, 6001],
   },
 ];
 
@@ -62,7 +64,7 @@ const fill: readonly ReadingLimit[] = [
     step: 'fill.coolantFreezePoint',
     quantity: 'coolantFreezePoint',
     shown: { coldestNight: -5 },
-    met: [-10, -80],
+    met: [-10, -48],
     missed: [-9.9, 0],
   },
   {
@@ -183,12 +185,17 @@ const charging = (
     step: 'checks.charging',
     quantity: 'chargingVoltage',
     profile,
+    staysOpen: true,
     shown: { ambientTemperature },
     met: [lowV + 0.001, highV - 0.001],
     missed: [lowV - 0.01, highV + 0.01],
   }) satisfies ReadingLimit;
 
 const electrics: readonly ReadingLimit[] = [
+  {
+    ...cranking('under load, before the starter turns, at 21 degC', 21, 9.6),
+    step: 'noFuelCrank.batteryLoad',
+  },
   cranking('at 21 degC', 21, 9.6),
   cranking('at 4 degC', 4, 9.3),
   cranking('at -18 degC', -18, 8.5),

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Driver } from '../helpers/driver.ts';
-import { demoSix } from '../helpers/profiles.ts';
+import { demoFour, demoSix } from '../helpers/profiles.ts';
 import { goOn, isDone, lastVerdict, sessionAt } from './sessions.ts';
 
 describe('the idle', () => {
@@ -45,6 +45,7 @@ describe('the idle', () => {
   /** Stopped in the warm-up by a false alarm, after the coolant was read there, and started again. */
   const startedAgainAt = (coolantC: number) => {
     const driver = sessionAt(demoSix, 'warmUp.watch.asking')
+      .clock(600_000)
       .value('coolantTemperature', coolantC)
       .reply('yes');
     return goOn(driver.stop(), 'checks.idle.item1');
@@ -74,6 +75,7 @@ describe('the warm-up', () => {
   /** A reading or a reply, confirmed so many seconds after the watch began. */
   function confirmedAt(seconds: number, say: (driver: Driver) => void): Driver {
     const driver = begun.fork([]);
+    driver.clock(sinceMs + (seconds - 3) * 1000 - driver.nowMs);
     say(driver);
     driver.reply('yes', { afterMs: sinceMs + seconds * 1000 - driver.nowMs });
     return driver;
@@ -89,17 +91,36 @@ describe('the warm-up', () => {
   });
 
   it('takes four minutes at least, whatever is read or said', () => {
-    for (const say of [coolant(90), (driver: Driver) => driver.reply('thermostatOpen')]) {
+    const hotHose = (driver: Driver) => coolant(80)(driver).reply('yes').reply('thermostatOpen');
+    for (const say of [coolant(90), hotHose]) {
       expect(done(confirmedAt(239.999, say))).toBe(false);
       expect(done(confirmedAt(240, say))).toBe(true);
     }
   });
 
-  it('is stopped after half an hour, and not a moment before', () => {
-    expect(done(confirmedAt(1799.999, coolant(90)))).toBe(true);
-    const late = confirmedAt(1800, coolant(90));
-    expect(done(late)).toBe(false);
-    expect(late.context.stop?.cause).toBe('other');
+  it('at idle ends after a quarter of an hour, not a moment before, and goes on at fast idle', () => {
+    expect(confirmedAt(899.999, coolant(90)).context.openItems).toEqual([]);
+    const late = confirmedAt(900, coolant(90));
+    expect(late.name).toBe('warmUp.fastIdle.asking');
+    expect(late.context.openItems).toEqual([expect.objectContaining({ step: 'warmUp.watch' })]);
+  });
+
+  it('at fast idle settles what the idle left open, or leaves it open for the first drive', () => {
+    const fast = confirmedAt(900, coolant(60));
+    const opened = fast.fork([]).value('coolantTemperature', 82, { afterMs: 400_000 }).reply('yes');
+    expect(opened.context.step).toBe('warmUp.steeringLocks');
+    expect(opened.context.openItems).toEqual([]);
+    const never = fast.fork([]).clock(900_000);
+    expect(never.context.step).toBe('warmUp.steeringLocks');
+    expect(never.context.openItems).toEqual([expect.objectContaining({ step: 'warmUp.fastIdle' })]);
+  });
+
+  it('leaves it to the first drive at once where only load may follow', () => {
+    const driver = sessionAt(demoFour, 'warmUp.watch.asking');
+    const since = driver.context.timer?.startedMs ?? Number.NaN;
+    driver.clock(since + 900_000 - driver.nowMs);
+    expect(driver.context.step).toBe('warmUp.steeringLocks');
+    expect(driver.context.openItems).toEqual([expect.objectContaining({ step: 'warmUp.watch' })]);
   });
 
   it('is stopped above the limit of the engine', () => {

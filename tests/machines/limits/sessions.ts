@@ -2,8 +2,8 @@ import type { Quantity } from '../../../machines/vocabulary.ts';
 import type { StepId } from '../../../prompts/types.ts';
 import type { Profile } from '../../../src/profile/schema.ts';
 import { ofKind } from '../../../src/record/vocabulary/index.ts';
-import { Driver } from '../helpers/driver.ts';
-import { goodBody } from '../helpers/good.ts';
+import { Driver, PAUSE_MS } from '../helpers/driver.ts';
+import { goodBody, goodPauseMs } from '../helpers/good.ts';
 
 /** What is read where it differs from a good start, in SI. */
 export type Shown = Partial<Record<Quantity, number>>;
@@ -16,7 +16,8 @@ export function goOn(driver: Driver, state: string, shown: Shown = {}): Driver {
     if (driver.over || turn > MOST_TURNS) throw new Error(`Never came to ${state}; is at ${driver.name}.`);
     const body = goodBody(driver.moment);
     const si = body?.type === 'value' ? shown[body.quantity] : undefined;
-    if (body?.type === 'value' && si !== undefined) driver.send({ ...body, si });
+    if (body?.type === 'value' && si !== undefined)
+      driver.send({ ...body, si }, { afterMs: goodPauseMs(driver.moment) ?? PAUSE_MS });
     else driver.good();
   }
   return driver;

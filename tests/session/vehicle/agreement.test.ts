@@ -19,7 +19,7 @@ describe('a spoken reading', () => {
   it('within the tolerances of gauge and sensor is taken as ever', async () => {
     const run = await askedForAir(5);
     await run.type('50');
-    expect(run.said.at(-1)).toBe('air temperature: 50 °F. Correct?');
+    expect(run.said.at(-1)).toBe('50 °F. Coldest night expected, in °F?');
     expect(await differences(run)).toEqual([]);
   });
 
@@ -41,7 +41,7 @@ describe('a spoken reading', () => {
     const run = await askedForAir(-20);
     await run.type('50');
     await run.type('0');
-    expect(run.said.at(-1)).toBe('air temperature: 0 °F. Correct?');
+    expect(run.said.at(-1)).toBe('0 °F. Coldest night expected, in °F?');
   });
 
   it('that is said again just so is not overruled: it is read back with both values, and confirmed by a person', async () => {
@@ -67,7 +67,7 @@ describe('a spoken reading', () => {
   it.each(['error', 'notAvailable'] as const)('is not held against a value that is %s', async content => {
     const run = await askedForAir(content);
     await run.type('50');
-    expect(run.key()).toBe('job.ambient.readingBack');
+    expect(run.key()).toBe('job.coldestNight.asking');
   });
 
   it('is not held against a value that is stale', async () => {
@@ -75,7 +75,7 @@ describe('a spoken reading', () => {
     run.sends.clear();
     await run.pass(4000);
     await run.type('50');
-    expect(run.key()).toBe('job.ambient.readingBack');
+    expect(run.key()).toBe('job.coldestNight.asking');
   });
 });
 

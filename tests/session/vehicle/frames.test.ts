@@ -29,7 +29,7 @@ const frames = fc.array(fc.oneof(parameter, diagnostics, anything), { minLength:
 const places = [
   'keyOn.battery.asking',
   'keyOn.faults.asking',
-  'firstFire.oilPressure.readingBack',
+  'firstFire.oilPressure.asking',
   'checks.oilPressure.asking',
 ];
 

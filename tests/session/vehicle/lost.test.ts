@@ -69,7 +69,7 @@ describe('a bus that is lost', () => {
   });
 
   it('has not been missed before the key is on', async () => {
-    const run = await busRig('walkRound.hoses.asking');
+    const run = await busRig('walkRound.tools.asking');
     await run.pass(10_000);
     expect(run.link.state()).toBe('notHeard');
     expect(problems(run)).toEqual([]);
@@ -96,8 +96,8 @@ describe('a sensor', () => {
   );
 
   it('that vanishes in the middle of a series leaves the series to people', async () => {
-    const run = await busRig('firstFire.lamps.readingBack');
-    await run.type('correct');
+    const run = await busRig('firstFire.lamps.item6');
+    await run.type('dark');
     run.sends.set(190, 850).set(100, 280);
     await run.pass(8000);
     expect(run.key()).toBe('checks.idle.sampling');

@@ -30,6 +30,7 @@ export function scriptedDecoder(
     readonly verdict?: (nth: number) => Verdict;
     readonly outlook?: () => Outlook;
     readonly settled?: () => boolean;
+    readonly over?: (nth: number) => boolean;
     readonly stop?: () => string | undefined;
     /** How long each of its answers takes. */
     readonly wait?: () => Promise<unknown>;
@@ -44,10 +45,12 @@ export function scriptedDecoder(
       given.at(-1)?.sound.push(heard);
       given.at(-1)?.silentMs.push(silentMs);
       const settled = script.settled?.();
+      const over = script.over?.(given.length);
       return {
         outlook: script.outlook?.() ?? 'extensible',
         stop: script.stop?.(),
         ...(settled === undefined ? {} : { settled }),
+        ...(over === undefined ? {} : { over }),
       };
     },
     async end() {

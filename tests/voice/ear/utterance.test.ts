@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { concatenate } from '../../../src/voice/concatenate.ts';
 import type { Outlook } from '../../../src/voice/ear/decoder.ts';
 import { longestUtteranceMs } from '../../../src/voice/ear/patience.ts';
+import type { Grammar } from '../../../src/voice/ports.ts';
 import { grammar, part, rig, scriptedDecoder, yes } from './rig.ts';
 
 const quiet = (ms: number) => part('quiet', ms);
@@ -83,6 +84,14 @@ describe('an utterance', () => {
     }
   });
 
+  it('is over when the decoder says so, however near somebody still seems', async () => {
+    const { decoder } = scriptedDecoder({ outlook: () => 'complete', over: nth => nth === 1 });
+    const { play, reports } = rig(decoder);
+    await play(quiet(600), near(300), part('hum', 300));
+    expect(reports).toHaveLength(1);
+    expect(reports[0]?.atMs).toBeLessThanOrEqual(900);
+  });
+
   it('is given more time for everybody who asks for it, however it may go on', async () => {
     const { decoder } = scriptedDecoder({ outlook: () => 'complete' });
     const patient = rig(decoder, { trailingSilenceMs: 400 });
@@ -156,6 +165,35 @@ describe('an utterance', () => {
     const other = rig(scriptedDecoder({ verdict: () => ({ ...yes, text: 'correct maybe' }) }).decoder);
     await other.play(quiet(600), near(600), quiet(600));
     expect(other.heard()).toEqual([{ kind: 'unclear', text: 'correct maybe', reason: 'outOfGrammar' }]);
+  });
+});
+
+describe('a number with a breath in it', () => {
+  const gauge: Grammar = {
+    key: 'gauge',
+    stop: ['stop'],
+    replies: [],
+    number: { id: 'pressure', leads: [], units: [], min: 0, max: 99, step: 1 },
+  };
+
+  it.each([
+    ['taken', 390, ['number', 'unclear']],
+    ['not understood', 390, ['unclear', 'unclear']],
+    ['taken', 990, ['number', 'number']],
+  ])('that was %s up to it: after %d ms of silence', async (first, silenceMs, kinds) => {
+    const { decoder } = scriptedDecoder({
+      outlook: () => 'complete',
+      verdict: nth => {
+        if (nth > 1) return { kind: 'taken', text: 'one', certainty: 0.9 };
+        return first === 'taken'
+          ? { kind: 'taken', text: 'thirty', certainty: 0.9 }
+          : { kind: 'unclear', text: 'thirty', reason: 'lowConfidence' };
+      },
+    });
+    const { ear, play, heard } = rig(decoder);
+    ear.listen(gauge);
+    await play(quiet(600), near(300), quiet(silenceMs), near(300), quiet(600));
+    expect(heard().map(({ kind }) => kind)).toEqual(kinds);
   });
 });
 

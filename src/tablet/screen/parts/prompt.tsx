@@ -14,6 +14,7 @@ export function Prompt({ view }: { readonly view: View }) {
   return (
     <section className="asked" aria-live="polite" aria-atomic="true" data-key={view.key}>
       <h1>{view.title}</h1>
+      {view.remark !== undefined && <p className="remark">{view.remark}</p>}
       <p className={`prompt ${sizeOf(view.prompt)} ${signal ?? ''}`}>{view.prompt}</p>
       <p className="addressed">
         {words.for} {view.addressedName}

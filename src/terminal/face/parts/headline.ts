@@ -3,17 +3,19 @@ import { largestLetters } from '../big-letters.ts';
 import { type Line, linesOf } from '../line.ts';
 import type { FaceWords } from '../words/index.ts';
 
-/** What has to be read from two metres: the step, or that everything is stopped. Empty where it has no room. */
+/** What has to be read from two metres: the step, a call-out, or that everything is stopped. Empty where it has no room. */
 export function headline(
-  view: Pick<View, 'state' | 'title'>,
+  view: Pick<View, 'state' | 'title' | 'callOut'>,
   width: number,
   rows: number,
   words: FaceWords,
 ): Line[] {
   const stopped = view.state === 'stopped';
-  const letters = largestLetters(stopped ? words.stoppedLarge : view.title, width - 2, rows);
+  const calls = !stopped && view.callOut !== undefined;
+  const text = stopped ? words.stoppedLarge : (view.callOut ?? view.title);
+  const letters = largestLetters(text, width - 2, rows);
   return linesOf(
     letters.map(row => ` ${row}`),
-    stopped ? 'bad' : 'strong',
+    stopped || calls ? 'bad' : 'strong',
   );
 }

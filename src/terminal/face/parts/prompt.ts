@@ -5,9 +5,9 @@ import type { FaceWords } from '../words/index.ts';
 
 const EDGE = '▌ ';
 
-/** The step in normal letters, who is addressed, and the sentence that waits for a reply. */
+/** The step in normal letters, who is addressed, what was answered meanwhile, and the sentence that waits for a reply. */
 export function promptBox(
-  view: Pick<View, 'title' | 'prompt' | 'addressed' | 'addressedName'>,
+  view: Pick<View, 'title' | 'prompt' | 'remark' | 'addressed' | 'addressedName'>,
   width: number,
   { people }: FaceWords,
 ): Line[] {
@@ -17,6 +17,7 @@ export function promptBox(
   const to = name === '' ? role : `${name}, ${role}`;
   return [
     line(cut(`${EDGE}${oneLine(view.title)} (${to})`, width)),
+    ...linesOf(wrap(view.remark ?? '', inner).flatMap(text => (text === '' ? [] : [EDGE + text]))),
     ...linesOf(
       wrap(view.prompt, inner).map(text => EDGE + text),
       'strong',

@@ -41,8 +41,8 @@ export function certaintyOf(features: Features): number {
 }
 
 /**
- * Below this certainty a reply is asked for again: of people of the development split it takes none of 88 stretches of
- * talk and 1 of 124 other words for a reply, clean.
+ * Below this certainty a reply is asked for again: of people of the development split it takes, clean and at 10 dB, 3 of
+ * 316 stretches of talk and 4 of 248 other words for a reply, and of made talk at 15 dB none.
  */
 export const leastCertainty = 0.56;
 

@@ -13,6 +13,8 @@ import { grammarGraph } from './grammar-graph.ts';
 
 /** A grammar, spelled in phones. */
 export interface PhoneGrammar {
+  /** Whether a number is said figure by figure: people say some of them, and draw breath. */
+  readonly figures: boolean;
   readonly matcher: Matcher;
   readonly graph: PhoneGraph;
 }
@@ -44,6 +46,11 @@ const brokenOffLead = 6;
 const settledMoments = 1;
 /** The same in the middle of a word: a "t" at its end comes after a gap. */
 const brokenOffMoments = 8;
+/** Moments without a phone in the early outputs after which what is complete is over. */
+const overMoments = 6;
+/** Less of a lead than this, and it may be broken off or not. */
+const doubtfulLead = 1.5;
+const doubtfulMoments = 4;
 const never = Number.NEGATIVE_INFINITY;
 
 const likeliest = (phones: Float32Array): number => {
@@ -62,6 +69,7 @@ export function createNetworkDecoder({
   onDecision = () => {},
 }: NetworkDecoderOptions): Decoder<PhoneGrammar> {
   let matcher: Matcher | undefined;
+  let figures = false;
   let search: Search | undefined;
   let searched: PhoneGraph | undefined;
   let phonesUpTo: number[] = [];
@@ -88,14 +96,17 @@ export function createNetworkDecoder({
     const { betweenWordsScore = never, unfinishedScore = never } = search ?? {};
     if (betweenWordsScore > best.score + unfinishedLead || unfinishedScore > best.score + brokenOffLead)
       return 'unfinished';
-    return best.mayGoOn ? 'extensible' : 'complete';
+    if (!best.mayGoOn) return 'complete';
+    return figures && matcher?.meaningOf(best.text)?.kind === 'number' ? 'unfinished' : 'extensible';
   }
 
   /** Whether no phone is on its way any more. */
   function settled(): boolean {
     const score = search?.hypotheses()[0]?.score ?? never;
-    const isFinished = score >= (search?.unfinishedScore ?? never);
-    return quietEarly > phonesLateMoments && quiet >= (isFinished ? settledMoments : brokenOffMoments);
+    const brokenOff = (search?.unfinishedScore ?? never) - score;
+    const enough =
+      brokenOff <= 0 ? settledMoments : brokenOff < doubtfulLead ? doubtfulMoments : brokenOffMoments;
+    return quietEarly > phonesLateMoments && quiet >= enough;
   }
 
   /** The likeliest wording of another meaning than the best; one that means nothing, or two things, is another. */
@@ -142,10 +153,11 @@ export function createNetworkDecoder({
           `Grammar "${grammar.key}" has words without a known pronunciation (${unknown.join(', ')}); add them to its language in src/voice/languages.`,
         );
       }
-      return { matcher, graph: phoneGraphOf(start, pronounce) };
+      const figures = grammar.number?.digitsOnly === true;
+      return { figures, matcher, graph: phoneGraphOf(start, pronounce) };
     },
     begin(prepared) {
-      matcher = prepared.matcher;
+      ({ matcher, figures } = prepared);
       if (searched === prepared.graph) search?.restart();
       else search = new Search(prepared.graph, settings);
       searched = prepared.graph;
@@ -157,8 +169,10 @@ export function createNetworkDecoder({
     },
     hear({ moments }, silentMs) {
       moments.forEach(take);
-      if (silentMs === 0) return { outlook: 'unfinished', settled: false };
-      return { outlook: outlook(), settled: settled() };
+      const phoneless = quietEarly >= overMoments;
+      if (silentMs === 0 && !phoneless) return { outlook: 'unfinished', settled: false };
+      const progress = { outlook: outlook(), settled: settled() };
+      return { ...progress, over: phoneless && progress.settled && progress.outlook === 'complete' };
     },
     end() {
       const decision = decide();

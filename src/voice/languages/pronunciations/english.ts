@@ -14,9 +14,11 @@ all: AO L
 already: AO L R EH D IY | AO R EH D IY
 altitude: AE L T AH T UW D
 am: AE M | EY EH M
+an: AE N | AH N
 and: AH N D | AE N D
 another: AH N AH DH ER
 are: AA R | ER
+as: AE Z | EH Z
 at: AE T
 away: AH W EY
 back: B AE K
@@ -26,16 +28,21 @@ battery: B AE T ER IY
 before: B IH F AO R | B IY F AO R
 belt: B EH L T
 belts: B EH L T S
+binds: B AY N D Z
 biodiesel: B AY OW D IY Z AH L | B AY OW D IY S AH L
 bit: B IH T
+black: B L AE K
 block: B L AA K
+blue: B L UW
 bolt: B OW L T
 boost: B UW S T
 boots: B UW T S
+both: B OW TH
 bottom: B AA T AH M
 brake: B R EY K
 broken: B R OW K AH N
 bubbles: B AH B AH L Z
+by: B AY
 calm: K AA M | K AA L M
 can: K AE N | K AH N
 cap: K AE P
@@ -101,10 +108,12 @@ fifteen: F IH F T IY N
 fifty: F IH F T IY
 filled: F IH L D
 filter: F IH L T ER
+filters: F IH L T ER Z
 fine: F AY N
 fire: F AY ER | F AY R
 fired: F AY ER D
 firm: F ER M
+first: F ER S T
 fitted: F IH T AH D | F IH T IH D
 fitting: F IH T IH NG
 five: F AY V
@@ -116,11 +125,13 @@ for: F AO R | F ER | F R ER
 forty: F AO R T IY
 four: F AO R
 fourteen: F AO R T IY N
+freely: F R IY L IY
 freeze: F R IY Z
 fuel: F Y UW AH L | F Y UW L
 fuelling: F Y UW L IH NG
 full: F UH L
 fumes: F Y UW M Z
+galleries: G AE L ER IY Z
 gallon: G AE L AH N
 gallons: G AE L AH N Z
 gap: G AE P
@@ -156,7 +167,9 @@ in: IH N
 injury: IH N JH ER IY
 intake: IH N T EY K
 is: IH Z
+isolated: AY S AH L EY T AH D | AY S AH L EY T IH D
 it: IH T
+item: AY T AH M
 items: AY T AH M Z
 keeps: K IY P S
 key: K IY
@@ -164,8 +177,13 @@ kill: K IH L
 kilopascals: K IH L OW P AE S K AE L Z | K IH L AH P AE S K AH L Z
 kit: K IH T
 knock: N AA K
+knocking: N AA K IH NG
+knocks: N AA K S
 lamp: L AE M P
+lamps: L AE M P S
+last: L AE S T | L AE S
 leak: L IY K
+leave: L IY V
 left: L EH F T
 level: L EH V AH L
 levels: L EH V AH L Z
@@ -183,22 +201,27 @@ lowest: L OW AH S T
 m: EH M
 manifold: M AE N AH F OW L D | M AE N IH F OW L D
 marked: M AA R K T
+measured: M EH ZH ER D
 meters: M IY T ER Z
 minus: M AY N AH S
 missing: M IH S IH NG
 mix: M IH K S
 mode: M OW D
+moment: M OW M AH N T
 more: M AO R
 moving: M UW V IH NG
 much: M AH CH
+named: N EY M D
 near: N IH R
 negative: N EH G AH T IH V
+next: N EH K S T | N EH K S
 night: N AY T
 nine: N AY N
 niner: N AY N ER
 nineteen: N AY N T IY N
 ninety: N AY N T IY
 no: N OW
+nobody: N OW B AA D IY | N OW B AH D IY
 noise: N OY Z
 noisy: N OY Z IY
 normal: N AO R M AH L
@@ -211,17 +234,22 @@ of: AH V
 off: AO F
 oh: OW
 oil: OY L
+oiled: OY L D
 okay: OW K EY
 on: AA N | AO N
 one: W AH N
+ones: W AH N Z
+only: OW N L IY
 open: OW P AH N
 or: AO R | ER
 order: AO R D ER
 out: AW T
+over: OW V ER
 overheating: OW V ER HH IY T IH NG
 overspeed: OW V ER S P IY D
 p: P IY
 pan: P AE N
+pass: P AE S
 percent: P ER S EH N T
 pipe: P AY P
 plug: P L AH G
@@ -238,6 +266,7 @@ protection: P R AH T EH K SH AH N
 proved: P R UW V D
 pulled: P UH L D
 pump: P AH M P
+pumped: P AH M P T
 pushed: P UH SH T
 quart: K W AO R T
 quarts: K W AO R T S
@@ -256,6 +285,7 @@ restored: R IH S T AO R D
 return: R IH T ER N | R IY T ER N
 revs: R EH V Z
 right: R AY T
+risen: R IH Z AH N
 rising: R AY Z IH NG
 rough: R AH F
 rubbing: R AH B IH NG
@@ -263,6 +293,7 @@ running: R AH N IH NG
 runs: R AH N Z
 s: EH S
 safe: S EY F
+same: S EY M
 say: S EY
 says: S EH Z | S IH Z
 screwed: S K R UW D
@@ -274,6 +305,7 @@ second: S EH K AH N D
 seconds: S EH K AH N D Z
 secure: S IH K Y UH R
 secured: S IH K Y UH R D
+sensors: S EH N S ER Z
 session: S EH SH AH N
 set: S EH T
 seven: S EH V AH N
@@ -297,12 +329,17 @@ smoke: S M OW K
 smoking: S M OW K IH NG
 smooth: S M UW DH
 so: S OW
+some: S AH M
 someone: S AH M W AH N
 something: S AH M TH IH NG
 sound: S AW N D
 speed: S P IY D
 spin: S P IH N
 spot: S P AA T
+spraying: S P R EY IH NG
+sprays: S P R EY Z
+squealing: S K W IY L IH NG
+squeals: S K W IY L Z
 stand: S T AE N D
 start: S T AA R T
 started: S T AA R T IH D
@@ -331,6 +368,8 @@ that: DH AE T | DH AH T
 the: DH AH | DH IY
 there: DH EH R
 thermostat: TH ER M AH S T AE T
+thick: TH IH K
+third: TH ER D
 thirteen: TH ER T IY N
 thirty: TH ER D IY | TH ER T IY
 this: DH IH S
@@ -348,6 +387,7 @@ torque: T AO R K
 torqued: T AO R K T
 turbo: T ER B OW
 turning: T ER N IH NG
+turns: T ER N Z
 twelve: T W EH L V
 twenty: T W EH N T IY | T W EH N IY
 two: T UW
@@ -369,6 +409,7 @@ was: W AA Z | W AH Z
 washer: W AA SH ER
 water: W AO T ER
 we: W IY
+weep: W IY P
 weeps: W IY P S
 wet: W EH T
 what: W AH T | HH W AH T

@@ -63,6 +63,38 @@ describe('the network decoder', () => {
     expect(made(words).outlook).toBe(outlook);
   });
 
+  it('waits for more of a number that is said figure by figure, since people draw breath in it', () => {
+    const code: Grammar = {
+      key: 'code',
+      stop: ['stop'],
+      replies: [],
+      number: { id: 'code', leads: [], units: [], min: 0, max: 9_999, step: 1, digitsOnly: true },
+    };
+    expect(made('four two', { asked: code }).outlook).toBe('unfinished');
+    expect(made('four two one nine', { asked: code }).outlook).toBe('complete');
+  });
+
+  it('says that what is complete is over, after enough of silence, though somebody still seems near', () => {
+    const over = (words: string, moments: number) => {
+      const decoder = createNetworkDecoder({ pronounce: pronounceEnglish, phonesLateMoments: 0 });
+      decoder.begin(decoder.prepare(pressure, createMatcher(pressure)));
+      const quiet = Array.from({ length: moments }, () => certain(undefined));
+      const heard = nearMoments([
+        ...spelled(words.split(' ').map(word => pronounceEnglish(word)[0] ?? '')),
+        ...quiet,
+      ]);
+      const progress = decoder.hear(
+        { raw: new Float32Array(), heard: new Float32Array(), moments: heard },
+        0,
+      );
+      return progress instanceof Promise ? undefined : progress.over;
+    };
+    expect(over('pressure good', 8)).toBe(true);
+    expect(over('pressure good', 2)).not.toBe(true);
+    expect(over('oil pressure', 8)).not.toBe(true);
+    expect(over('forty', 8)).not.toBe(true);
+  });
+
   it('takes what is likely from its first phone to its last, and is surer of it than of what is less likely', () => {
     const sure = made('pressure good');
     expect(sure.verdict).toMatchObject({ kind: 'taken', text: 'pressure good' });

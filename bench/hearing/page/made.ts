@@ -1,0 +1,99 @@
+import { sum, type Taken } from '../count.ts';
+import type { NoiseKind } from '../noises.ts';
+import type { Results } from '../results.ts';
+import { levelText, percent, shareCells, table, takenCells, takenHead } from './cells.ts';
+
+export const togetherKinds: Readonly<Record<string, readonly NoiseKind[]>> = {
+  'idle, sweep, fan, wrench': ['idle', 'sweep', 'fan', 'wrench'],
+  'babble, radio': ['babble', 'radio'],
+};
+
+export function accuracyText({ accuracy }: Results): string[] {
+  if (!accuracy) return [];
+  const { rows, replyLatency, spent } = accuracy;
+  const inNoise = rows.filter(({ level }) => level !== 'clean');
+  const byNoise = inNoise.flatMap(({ level, byNoise }) =>
+    Object.entries(byNoise).map(([noise, taken]) => [levelText(level), noise, ...shareCells(taken)]),
+  );
+  const together = inNoise.flatMap(({ level, byNoise }) =>
+    Object.entries(togetherKinds).map(([name, kinds]) => {
+      const taken = sum(kinds.flatMap(kind => byNoise[kind] ?? []));
+      return [levelText(level), name, ...shareCells(taken)];
+    }),
+  );
+  const clean = rows
+    .filter(({ level }) => level === 'clean')
+    .map(({ taken }) => [levelText('clean'), '', ...shareCells(taken)]);
+  return [
+    `## Replies (size: ${accuracy.size})`,
+    `${accuracy.repliesPerVoice} wordings in the states that take them, each said by ${accuracy.voices.join(', ')}.`,
+    table(['speech above noise', 'noise', ...takenHead, 'of'], [...clean, ...together]),
+    'By kind of noise:',
+    table(['speech above noise', 'noise', ...takenHead, 'of'], byNoise),
+    `End of speech to report: median ${replyLatency.medianMs} ms, 95 % within ${replyLatency.p95Ms} ms (${replyLatency.count} replies; time of the sound plus processor time). Processor time per second of sound: ${spent.realTimeFactor.toFixed(2)} s.`,
+  ];
+}
+
+export function readBackText({ readBack }: Results): string[] {
+  if (!readBack) return [];
+  return [
+    '## Something wrong is read back, and its speaker objects',
+    table(
+      ['speech above noise', 'taken for agreement', 'heard as an objection', 'of'],
+      readBack.rows.map(({ level, takenForAgreement, heard, objections }) => [
+        levelText(level),
+        String(takenForAgreement),
+        String(heard),
+        String(objections),
+      ]),
+    ),
+  ];
+}
+
+export function stopsText({ stops }: Results): string[] {
+  if (!stops) return [];
+  return [
+    `## Stop words (size: ${stops.size})`,
+    table(
+      ['speech above noise', 'heard', 'within 500 ms', 'of', 'median', '95 % within'],
+      stops.rows.map(({ level, heard, heardInTime, said, latency }) => [
+        levelText(level),
+        percent(heard, said),
+        percent(heardInTime, said),
+        String(said),
+        `${latency.medianMs} ms`,
+        `${latency.p95Ms} ms`,
+      ]),
+    ),
+  ];
+}
+
+export function talkText({ talk }: Results): string[] {
+  if (!talk) return [];
+  return [
+    `## Talk and noise that answer nothing (size: ${talk.size})`,
+    table(
+      ['sound', 'hours', 'taken for a reply or number', 'for a control word', 'for a stop'],
+      talk.rows.map(({ of, hours, gating, controls, stops }) => [
+        of,
+        hours.toFixed(2),
+        String(gating),
+        String(controls),
+        String(stops),
+      ]),
+    ),
+  ];
+}
+
+export function takenText(
+  title: string,
+  rows: readonly { readonly name: string; readonly taken: Taken }[],
+): string[] {
+  return [
+    title,
+    table(
+      ['', 'exact', 'unclear', 'wrong', 'taken for stop', 'of'],
+      rows.map(({ name, taken }) => [name, ...takenCells(taken)]),
+    ),
+  ];
+}

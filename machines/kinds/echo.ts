@@ -1,0 +1,74 @@
+import { valueNeedsReadBack, weightOf } from '../assurance.ts';
+import { keepReading, noteVerdict } from '../judging.ts';
+import { freshQuestion, NEXT, pass } from '../progress.ts';
+import type { ReadingStep, Step } from '../steps.ts';
+import { type Effect, type Look, type Move, note, remark, update } from '../toolkit.ts';
+import { isContradicted, setValueAside } from './bus.ts';
+
+/** Says the number again in passing, and remembers that it may be taken back. */
+export const echo = (step: Step): Effect[] => [
+  remark(({ event }) => ({
+    line: 'echo',
+    values: event.type === 'value' ? { spoken: { quantity: event.quantity, si: event.si } } : {},
+  })),
+  update(({ context, event }) =>
+    event.type === 'value'
+      ? {
+          echoed: [
+            ...context.echoed,
+            { step: step.id, quantity: event.quantity, si: event.si, engine: step.engine },
+          ],
+        }
+      : {},
+  ),
+];
+
+/** A number that needs no read-back passes its step, with its verdict on the record and said again in passing. */
+export function passEchoed(step: ReadingStep): Move[] {
+  const { judge } = step;
+  const needsReadBack = valueNeedsReadBack(weightOf(step), judge);
+  const done = pass(step);
+  return [
+    {
+      guard: (look: Look) => !needsReadBack(look) && !isContradicted(look),
+      target: done.target,
+      actions: [setValueAside, noteVerdict(judge), ...echo(step), keepReading, ...done.actions],
+    },
+  ];
+}
+
+const readsBack = (step: Step, all: readonly Step[]) =>
+  all.filter(other => other.kind === 'confirm' && other.readsBack?.includes(step.id)).map(({ id }) => id);
+
+/** "Wrong": the number that was repeated last is asked for again, and so is what has read it back since. */
+export function takeBack(all: readonly Step[]): Move {
+  const last = ({ context }: Look) => context.echoed.at(-1);
+  const stepOf = (look: Look) => all.find(({ id }) => id === last(look)?.step);
+  return {
+    guard: look => last(look)?.engine === all.find(({ id }) => id === look.context.step)?.engine,
+    target: NEXT,
+    actions: [
+      note(look => {
+        const taken = last(look);
+        return taken
+          ? {
+              kind: 'takenBack',
+              data: { step: taken.step, quantity: taken.quantity, value: taken.si },
+            }
+          : null;
+      }),
+      remark(() => ({ line: 'takenBack', values: {} })),
+      update(look => {
+        const step = stepOf(look);
+        const undone = step ? [step.id, ...readsBack(step, all)] : [];
+        const { context } = look;
+        return {
+          ...freshQuestion,
+          echoed: context.echoed.slice(0, -1),
+          done: context.done.filter(id => !undone.includes(id)),
+          readings: context.readings.filter(reading => reading.step !== step?.id),
+        };
+      }),
+    ],
+  };
+}

@@ -1,0 +1,138 @@
+import { mkdtemp } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { Crew } from '../../../src/server/bay/crew.ts';
+import { type Pairing, Pairings } from '../../../src/server/pairing/pairings.ts';
+import type { Role } from '../../../src/server/protocol/index.ts';
+
+async function inBay() {
+  const file = join(await mkdtemp(join(tmpdir(), 'crew-')), 'pairings.json');
+  const pairings = await Pairings.open(file, () => 0);
+  const pair = async (role: Role, bay = 'bay'): Promise<Pairing> => {
+    const added = await pairings.add(bay, role, `a ${role}`);
+    if (!added) throw new Error('The bay is full.');
+    return added.pairing;
+  };
+  return { crew: new Crew('bay', pairings), pairings, pair };
+}
+
+describe('The device that leads', () => {
+  test("is the first of the technician's that comes, and stays so while it is away", async () => {
+    const { crew, pair } = await inBay();
+    const [phone, office, first, other] = [
+      await pair('second'),
+      await pair('supervisor'),
+      await pair('technician'),
+      await pair('technician'),
+    ];
+    for (const device of [phone, office, first, other]) crew.came(device);
+    expect([phone, office, first, other].map(each => crew.isOwner(each))).toEqual([
+      false,
+      false,
+      true,
+      false,
+    ]);
+    crew.left(first);
+    crew.came(other);
+    expect(crew.isOwner(first)).toBe(true);
+  });
+
+  test('is another when that takes over, or comes after the first was let go of', async () => {
+    const { crew, pair, pairings } = await inBay();
+    const [first, other] = [await pair('technician'), await pair('technician')];
+    crew.came(first);
+    crew.takeOver(other);
+    expect([crew.isOwner(first), crew.isOwner(other)]).toEqual([false, true]);
+    await pairings.forget(other.device);
+    crew.came(first);
+    expect(crew.isOwner(first)).toBe(true);
+  });
+
+  test('is there to speak while it is connected', async () => {
+    const { crew, pair } = await inBay();
+    const [first, phone] = [await pair('technician'), await pair('second')];
+    expect(crew.attended()).toBe(false);
+    crew.came(phone);
+    expect(crew.attended()).toBe(false);
+    crew.came(first);
+    expect(crew.attended()).toBe(true);
+    crew.left(first);
+    expect(crew.attended()).toBe(false);
+  });
+});
+
+describe('A device', () => {
+  test('that comes by a second line before its first one ends is there until both have ended', async () => {
+    const { crew, pair } = await inBay();
+    const phone = await pair('second');
+    crew.came(phone);
+    crew.came(phone);
+    crew.left(phone);
+    expect(crew.isConnected(phone.device)).toBe(true);
+    crew.left(phone);
+    expect(crew.isConnected(phone.device)).toBe(false);
+    crew.left(phone);
+    crew.came(phone);
+    expect(crew.isConnected(phone.device)).toBe(true);
+  });
+
+  test('hears only when it says so, and no more when it has left', async () => {
+    const { crew, pair } = await inBay();
+    const phone = await pair('second');
+    crew.came(phone);
+    const hears = () => crew.list()[0]?.listens;
+    expect(hears()).toBe(false);
+    crew.listens(phone, true);
+    expect(hears()).toBe(true);
+    crew.listens(phone, false);
+    expect(hears()).toBe(false);
+    crew.listens(phone, true);
+    crew.left(phone);
+    expect(hears()).toBe(false);
+  });
+
+  test('hears on while one of its lines is left', async () => {
+    const { crew, pair } = await inBay();
+    const phone = await pair('second');
+    crew.came(phone);
+    crew.came(phone);
+    crew.listens(phone, true);
+    crew.left(phone);
+    expect(crew.list()[0]?.listens).toBe(true);
+  });
+});
+
+describe('The list of a bay', () => {
+  test('has every paired device of it and no other, with what is known of each', async () => {
+    const { crew, pair } = await inBay();
+    const [tablet, phone] = [await pair('technician'), await pair('second')];
+    await pair('technician', 'other bay');
+    crew.came(tablet);
+    crew.listens(tablet, true);
+    crew.found(tablet.device, { offsetMs: 12, roundTripMs: 3 });
+    expect(crew.list()).toEqual([
+      {
+        id: tablet.device,
+        role: 'technician',
+        name: 'a technician',
+        connected: true,
+        owner: true,
+        listens: true,
+        clockOffsetMs: 12,
+        roundTripMs: 3,
+      },
+      {
+        id: phone.device,
+        role: 'second',
+        name: 'a second',
+        connected: false,
+        owner: false,
+        listens: false,
+        clockOffsetMs: null,
+        roundTripMs: null,
+      },
+    ]);
+    expect([crew.has('technician'), crew.has('second'), crew.has('supervisor')]).toEqual([true, true, false]);
+  });
+});

@@ -1,0 +1,261 @@
+import { beforeEach, describe, expect, test } from 'vitest';
+import { english } from '../../../prompts/en/index.ts';
+import type { Crew } from '../../../src/server/bay/crew.ts';
+import { isStop, planned, running, type Scene } from '../../../src/server/bay/deeds.ts';
+import { clearOf, questionOf, Turns } from '../../../src/server/bay/question.ts';
+import type { Run } from '../../../src/server/bay/run.ts';
+import type { Pairing } from '../../../src/server/pairing/pairings.ts';
+import { controlIds, type Deed, type Role } from '../../../src/server/protocol/index.ts';
+import { grammarOf } from '../../../src/session/grammar.ts';
+import { goUntil, type Rig, rig } from '../../helpers/session-rig.ts';
+
+const NO_NUMBER = { min: Number.NaN, max: Number.NaN, step: 1 };
+
+type SessionDeed = Parameters<typeof planned>[0];
+
+const by = (role: Role): Pairing => ({
+  device: role,
+  role,
+  name: role,
+  bay: 'bay',
+  expiresAtMs: 0,
+  tokenHash: '',
+});
+
+let bench: Rig;
+beforeEach(async () => {
+  bench = await rig();
+  await bench.session.begin(false);
+});
+
+/** The bench's session as a bay sees it: the technician's device leads, and the second person's is paired or is not. */
+function scene({ turn = 't' as string | null, secondHasDevice = false } = {}): Scene {
+  const crew: Pick<Crew, 'has' | 'isOwner'> = {
+    has: role => role === 'second' && secondHasDevice,
+    isOwner: ({ role }) => role === 'technician',
+  };
+  return { run: { session: bench.session } as Run, crew: crew as Crew, turn };
+}
+
+const silent = () => bench.pass(60_000);
+const say = (text: string): SessionDeed => ({ do: 'say', turn: 't', text, via: 'touch' });
+const hear = (heard: Extract<Deed, { do: 'heard' }>['heard']): SessionDeed => ({
+  do: 'heard',
+  turn: 't',
+  heard,
+});
+
+async function done(deed: SessionDeed, role: Role = 'technician', at = scene()): Promise<void> {
+  planned(deed, by(role), at)();
+  await bench.session.settled();
+}
+
+describe('A stop', () => {
+  test('is one, whichever way it was said', () => {
+    for (const deed of [
+      { do: 'stop' },
+      say('Stop!'),
+      say('please stop now'),
+      hear({ kind: 'stop', text: 'stop' }),
+    ] satisfies Deed[])
+      expect(isStop(deed, english)).toBe(true);
+  });
+
+  test('is nothing else', () => {
+    for (const deed of [
+      say('understood'),
+      hear({ kind: 'unclear', text: 'stop', reason: 'lowConfidence' }),
+      { do: 'takeOver' },
+      { do: 'control', turn: 't', id: 'hold' },
+    ] satisfies Deed[])
+      expect(isStop(deed, english)).toBe(false);
+  });
+});
+
+describe('What is said or touched', () => {
+  test('answers the question that was seen, as that of the one who was asked', async () => {
+    await done(say('card is right'));
+    expect(bench.key()).not.toBe('job.card.asking');
+  });
+
+  test('counts for no other question, and for none while its answer is being carried out', () => {
+    for (const turn of ['another', null])
+      for (const deed of [
+        say('card is right'),
+        hear({ kind: 'reply', id: 'cardRight', text: 'card is right', confidence: 1 }),
+        { do: 'clear', turn: 't' } as const,
+        { do: 'control', turn: 't', id: 'goBack' } as const,
+      ])
+        expect(() =>
+          planned(deed, by(deed.do === 'clear' ? 'second' : 'technician'), scene({ turn })),
+        ).toThrow(
+          expect.objectContaining({ code: 'tooLate', message: expect.stringContaining('no longer asked') }),
+        );
+    expect(bench.key()).toBe('job.card.asking');
+  });
+
+  test('is refused from a device that does not lead, and where it is nothing', () => {
+    expect(() => planned(say('card is right'), by('second'), scene())).toThrow(
+      expect.objectContaining({ code: 'notYourRole' }),
+    );
+    expect(() => planned(say('  '), by('technician'), scene())).toThrow(
+      expect.objectContaining({ code: 'malformed', message: 'Nothing was said.' }),
+    );
+  });
+});
+
+describe('A control', () => {
+  test('that means the same whatever is asked needs no turn; the others do', () => {
+    const late = scene({ turn: 'another' });
+    for (const id of controlIds) {
+      const plan = () => planned({ do: 'control', turn: 't', id }, by('technician'), late);
+      if (['hold', 'sayAgain', 'status', 'timeLeft', 'help'].includes(id)) expect(plan).not.toThrow();
+      else expect(plan).toThrow(expect.objectContaining({ code: 'tooLate' }));
+    }
+  });
+
+  test('is done as that of the one who touched it', async () => {
+    const before = bench.said.length;
+    await done({ do: 'control', turn: 't', id: 'sayAgain' }, 'second');
+    expect(bench.said.length).toBe(before + 1);
+    await done({ do: 'control', turn: 't', id: 'hold' });
+    expect(bench.session.moment.matches('held')).toBe(true);
+  });
+});
+
+describe('What a device heard', () => {
+  const right = { kind: 'reply', id: 'cardRight', text: 'card is right', confidence: 0.9 } as const;
+
+  test('counts when the tool is silent, and not while it speaks', async () => {
+    expect(bench.session.hearsOnlyStop).toBe(true);
+    expect(() => planned(hear(right), by('technician'), scene())).toThrow(
+      expect.objectContaining({ code: 'notNow', message: expect.stringContaining('answer by touch') }),
+    );
+    await silent();
+    await done(hear(right));
+    expect(bench.key()).not.toBe('job.card.asking');
+  });
+
+  test('counts only if it could have been said now', async () => {
+    await silent();
+    for (const heard of [
+      { ...right, id: 'signed' },
+      { kind: 'number', id: 'engineSpeed', value: 800, text: 'eight hundred', confidence: 1 } as const,
+    ])
+      expect(() => planned(hear(heard), by('technician'), scene())).toThrow(
+        expect.objectContaining({
+          code: 'notNow',
+          message: `"${heard.text}" is no answer to what is asked now.`,
+        }),
+      );
+    await done(hear({ kind: 'unclear', text: 'mumble', reason: 'outOfGrammar' }));
+    expect(bench.key()).toBe('job.card.asking');
+  });
+
+  test('of a number counts on its steps and within its range, as it is asked for', async () => {
+    await goUntil(bench, 'job.ambient.asking');
+    await silent();
+    const at =
+      (value: number, id = 'ambientTemperature') =>
+      () =>
+        planned(
+          hear({ kind: 'number', id, value, text: String(value), confidence: 1 }),
+          by('technician'),
+          scene(),
+        );
+    expect(at(41)).not.toThrow();
+    expect(at(41 + 1e-9)).not.toThrow();
+    for (const value of [41.5, 1e6, -1e6])
+      expect(at(value)).toThrow(expect.objectContaining({ code: 'notNow' }));
+    expect(at(41, 'coldestNight')).toThrow(expect.objectContaining({ code: 'notNow' }));
+    const { moment, parts } = bench.session;
+    const { min, max, step } = grammarOf(moment, parts.language, parts.units, 'voice').number ?? NO_NUMBER;
+    expect([at(min), at(max)].map(plan => plan())).toEqual([expect.any(Function), expect.any(Function)]);
+    for (const beyond of [min - step, max + step]) expect(at(beyond)).toThrow();
+  });
+});
+
+describe('The clear of the second person', () => {
+  const clear: SessionDeed = { do: 'clear', turn: 't' };
+
+  test('is refused where it is not asked for', () => {
+    expect(clearOf(bench.session.moment, true)).toEqual({
+      state: 'notAsked',
+      untilSessionMs: null,
+      ownDeviceOnly: true,
+    });
+    expect(() => planned(clear, by('second'), scene())).toThrow(
+      expect.objectContaining({ code: 'notNow', message: 'A clear is not asked for now.' }),
+    );
+  });
+
+  test('is needed before cranking, is read back, and then holds for its seconds', async () => {
+    await goUntil(bench, 'noFuelCrank.untilPressure.askingClear');
+    const { session } = bench;
+    expect(clearOf(session.moment, false)).toEqual({
+      state: 'needed',
+      untilSessionMs: null,
+      ownDeviceOnly: false,
+    });
+    expect(questionOf(session.moment, true)).toMatchObject({ addressed: 'second', ownDeviceOnly: true });
+    const own = scene({ secondHasDevice: true });
+    expect(() => planned(clear, by('technician'), own)).toThrow(
+      expect.objectContaining({ code: 'notYourRole' }),
+    );
+    await done(clear, 'second', own);
+    for (let times = 0; session.moment.context.clearAtMs === null && times < 3; times += 1) {
+      expect(clearOf(session.moment, true).state).toBe('needed');
+      await done(say('correct'), 'second', own);
+    }
+    const given = clearOf(session.moment, true);
+    expect(given).toMatchObject({ state: 'given', ownDeviceOnly: true });
+    expect(given.untilSessionMs).toBeGreaterThan(
+      session.moment.context.clearAtMs ?? Number.POSITIVE_INFINITY,
+    );
+  });
+
+  test('is not asked for without a session', () => {
+    expect(clearOf(null, false)).toEqual({ state: 'notAsked', untilSessionMs: null, ownDeviceOnly: false });
+  });
+});
+
+describe('The name of a question', () => {
+  test('changes when another thing is asked or waits for its read-back, and at no other time', async () => {
+    let entries = 7;
+    const turns = new Turns('s', () => entries);
+    turns.look(bench.session.moment);
+    const first = turns.name;
+    expect(first).toBe('s/7');
+    entries = 9;
+    turns.look(bench.session.moment);
+    expect(turns.name).toBe(first);
+    await bench.type('card is right');
+    turns.look(bench.session.moment);
+    expect(turns.name).toBe('s/9');
+    await goUntil(bench, 'job.ambient.asking');
+    turns.look(bench.session.moment);
+    await bench.type('41');
+    expect(bench.key()).toBe('job.ambient.readingBack');
+    entries = 20;
+    turns.look(bench.session.moment);
+    expect(turns.name).toBe('s/20');
+    entries = 21;
+    await bench.type('50');
+    turns.look(bench.session.moment);
+    expect(turns.name).toBe('s/21');
+  });
+});
+
+describe('The session of a bay', () => {
+  test('is the one that goes on, and none before it has begun or when it is over', async () => {
+    const run = { session: bench.session } as Run;
+    expect(running(run)).toBe(run);
+    expect(() => running(null)).toThrow(
+      expect.objectContaining({ code: 'notNow', message: 'No session has begun in this bay.' }),
+    );
+    await goUntil(bench);
+    expect(() => running(run)).toThrow(
+      expect.objectContaining({ code: 'notNow', message: 'The session of this bay is over.' }),
+    );
+  });
+});
