@@ -7,13 +7,11 @@ import struct
 import sys
 
 import numpy as np
-import torch
 
-from network import Acoustic
+from network import shipped
 
 model, output = sys.argv[1:3]
-net = Acoustic()
-net.load_state_dict({k: v.float() for k, v in torch.load(model, map_location="cpu").items()})
+net = shipped(model)
 header, data = [], b""
 
 

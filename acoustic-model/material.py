@@ -8,9 +8,8 @@ import re
 import numpy as np
 import torch
 
-from network import PHONES, RATE
-
-INDEX = {p: i + 1 for i, p in enumerate(PHONES)}
+from languages import spelled
+from network import RATE
 
 
 def decoded(path):
@@ -105,7 +104,7 @@ def gather(folders, device, parallel, weights):
                 if c["split"] == "train":
                     noise.append(c)
                 continue
-            c["spelled"] = [INDEX[p] for p in c["phones"].split() if p in INDEX]
+            c["spelled"] = spelled(c["phones"])
             if c["kind"] == "talk" or not c["spelled"]:
                 if c["split"] == "train":
                     talk.append(c)
@@ -164,6 +163,9 @@ def weight_of(c):
 def group_of(c):
     if c["kind"] in ("made", "kokoro"):
         return c["kind"] if c["length"] <= 6 * RATE else c["kind"] + "-long"
+    # The few who speak the language of a network that learned from others too.
+    if c.get("native"):
+        return "native"
     return "people" if c["length"] <= 3.5 * RATE else "people-long"
 
 

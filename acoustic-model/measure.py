@@ -9,7 +9,7 @@ from concurrent.futures import ThreadPoolExecutor
 import torch
 
 from material import gather
-from network import HANN_WINDOW, RATE, Acoustic, centred, log_bands, mel_bands
+from network import HANN_WINDOW, RATE, centred, loaded, log_bands, mel_bands
 from scenes import Scenes
 
 # Clips that end well before the scene does.
@@ -71,7 +71,6 @@ if __name__ == "__main__":
     device = torch.device("cuda" if torch.cuda.is_available() else "cpu")
     with ThreadPoolExecutor(8) as pool:
         audio, material, _ = gather(folders, device, lambda f, a: list(pool.map(f, a)), {})
-    net = Acoustic().to(device)
-    net.load_state_dict({k: v.float() for k, v in torch.load(model, map_location=device).items()})
+    net = loaded(model, device)
     for line in phone_errors(net, Scenes(audio, material, device, 1), material["dev"], HELD):
         print(line, flush=True)

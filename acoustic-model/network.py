@@ -5,7 +5,8 @@ import torch
 import torch.nn.functional as F
 from torch import nn
 
-PHONES = ("AA AE AH AO AW AY B CH D DH EH ER EY F G HH IH IY JH K L M N NG OW OY P R S SH T TH UH UW V W Y Z ZH").split()
+from languages import LEARNED, PHONES
+
 RATE = 16000
 HOP = 160
 WINDOW = 400
@@ -93,7 +94,7 @@ class Acoustic(nn.Module):
         self.norm_recurrent = nn.LayerNorm(WIDTH)
         self.recurrent = nn.GRU(WIDTH, WIDTH, batch_first=True)
         self.norm_early, self.norm_out = nn.LayerNorm(WIDTH), nn.LayerNorm(WIDTH)
-        self.early, self.out = nn.Linear(WIDTH, len(PHONES) + 2), nn.Linear(WIDTH, len(PHONES) + 1)
+        self.early, self.out = nn.Linear(WIDTH, len(LEARNED) + 2), nn.Linear(WIDTH, len(LEARNED) + 1)
 
     def forward(self, features):
         x = F.silu(self.stem1(F.pad(features, (2, 0))))
@@ -107,3 +108,22 @@ class Acoustic(nn.Module):
             if i + 1 == EARLY:
                 early = self.early(self.norm_early(x))
         return self.out(self.norm_out(x)).float().log_softmax(-1), early[..., :-1].float().log_softmax(-1), early[..., -1].float()
+
+
+def loaded(path, device="cpu"):
+    """The network of a model file that train.py wrote."""
+    net = Acoustic().to(device)
+    net.load_state_dict({k: v.float() for k, v in torch.load(path, map_location=device).items()})
+    return net
+
+
+def shipped(path):
+    """The same without the outputs that only served learning."""
+    net = loaded(path)
+    kept = list(range(len(PHONES) + 1))
+    for name, rows in (("early", [*kept, len(LEARNED) + 1]), ("out", kept)):
+        whole = getattr(net, name)
+        part = nn.Linear(WIDTH, len(rows))
+        part.weight.data, part.bias.data = whole.weight.data[rows], whole.bias.data[rows]
+        setattr(net, name, part)
+    return net.eval()

@@ -3,8 +3,8 @@
 A speech folder has index.tsv and packs/*.opus or *.opus (people/ makes such). Writes OUTPUT/<name>.opus; OUTPUT/items.json:
 for each clip where it lies, its phones, who says it and in which split; OUTPUT/contents.txt: sources, minutes and SHA-256.
 Clips of the test split and of share-alike sets are left out. Words that the dictionary lacks are spelled as espeak-ng says them.
-ONLY in the environment: which packs (a regular expression);
-DICTIONARY: where that of the pronunciations is."""
+ONLY in the environment: which packs (a regular expression); DICTIONARY: where that of the pronunciations is; LANGUAGE: fr for
+French."""
 
 import csv
 import glob
@@ -19,6 +19,7 @@ import sys
 import numpy as np
 
 from guess import guessed
+from languages import LANGUAGE
 
 RATE = 16000
 
@@ -39,6 +40,10 @@ def words_of(text):
 
 def phones_of(text, words):
     """One pronunciation of each word, the packaged first; None when a word is unknown."""
+    if LANGUAGE == "fr":
+        from french import phones_of_text
+
+        return phones_of_text(text)
     said = words_of(text)
     if not said or not all(w in words for w in said):
         return None
@@ -51,7 +56,8 @@ def from_speech(folder, output, words, items):
         rows = list(csv.DictReader(f, delimiter="\t", quoting=csv.QUOTE_NONE))
     rows = [row for row in rows if re.match(os.environ.get("ONLY", ""), row["pack"])]
     unknown = {w for row in rows if row["kind"] == "speech" for w in words_of(row["text"]) if w not in words and w.strip("'").isalpha()}
-    words = {**words, **{word: [phones] for word, phones in guessed(sorted(unknown)).items()}}
+    if LANGUAGE == "en":
+        words = {**words, **{word: [phones] for word, phones in guessed(sorted(unknown)).items()}}
     name = os.path.basename(os.path.abspath(folder))
     for row in rows:
         if row["split"] == "test" or "testOnly" in row["flags"] or "SA" in row["licence"]:
@@ -72,6 +78,7 @@ def from_speech(folder, output, words, items):
                 "split": row["split"],
                 "speaker": row["speaker"] or f"{row['source']}?",
                 "source": row["source"],
+                **({"native": True} if LANGUAGE == "fr" else {}),
             }
         )
     for pack in sorted(packs):

@@ -6,12 +6,10 @@ import sys
 import numpy as np
 import torch
 
-from network import HANN_WINDOW, Acoustic, centred, log_bands, mel_bands
+from network import HANN_WINDOW, centred, log_bands, mel_bands, shipped
 
 model, output = sys.argv[1:3]
-net = Acoustic()
-net.load_state_dict({k: v.float() for k, v in torch.load(model, map_location="cpu").items()})
-net.eval()
+net = shipped(model)
 s = np.arange(64000) / 16000
 sound = np.where((s > 0.3) & (s < 3.4), 0.2 * np.sin(2 * np.pi * (200 * s + 250 * s * s)), 0).astype(np.float32)
 with torch.no_grad():

@@ -10,6 +10,8 @@ import { readTexts, type TrainingText } from './texts-file.ts';
 const run = promisify(execFile);
 const [, , folder = '.cache/acoustic-model', seed = '11252026'] = process.argv;
 const { random, oneOf } = chanceOf(Number(seed));
+/** LANGUAGE=fr: flite has no French. */
+const inFrench = process.env.LANGUAGE === 'fr';
 const between = (low: number, high: number) => low + (high - low) * random();
 
 /** Two voices built from recordings; the others are kept for choosing settings and for the report. */
@@ -25,6 +27,7 @@ const accents = [
   'en-029',
   'en-us-nyc',
 ];
+const frenchAccents = ['fr-fr', 'fr-fr', 'fr-be', 'fr-ch'];
 const variants =
   'Alex Alicia Andrea Andy Annie Denis Diogo Gene Gene2 Henrique Hugo Lee Marco Mario Michael Mike adam anika antonio aunty belinda benjamin boris caleb david ed edward edward2 f1 f2 f3 f4 f5 iven iven2 john kaukovalta klatt klatt2 klatt3 linda m1 m2 m3 m4 m5 m6 m7 m8 marcelo max michel miguel pablo paul pedro quincy rob robert sandro shelby steph steph2 travis victor zac'.split(
     ' ',
@@ -60,7 +63,7 @@ function fliteCommand(): Command {
 }
 
 function espeakCommand(): Command {
-  const [accent, variant] = [oneOf(accents), oneOf(variants)];
+  const [accent, variant] = [oneOf(inFrench ? frenchAccents : accents), oneOf(variants)];
   const [speed, pitch] = [between(115, 205).toFixed(0), between(25, 75).toFixed(0)];
   return {
     voice: `espeak-${accent}+${variant}`,
@@ -104,7 +107,7 @@ for (let nth = 0; nth < texts.length; nth += 4) {
     texts
       .slice(nth, nth + 4)
       .map((text, i) =>
-        speak(nth + i, text, i < 2 ? fliteCommand() : espeakCommand()).catch(error =>
+        speak(nth + i, text, i < 2 && !inFrench ? fliteCommand() : espeakCommand()).catch(error =>
           console.error(String(error).slice(0, 200)),
         ),
       ),

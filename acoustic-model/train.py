@@ -2,9 +2,9 @@
 
 FROM and TO say which part of the whole schedule this run is (0 to 1), so that it goes on from OUTPUT/state.pt in several
 runs. On several devices: torchrun --nproc_per_node N train.py ... Writes OUTPUT/model.pt (the running mean of the weights),
-state.pt and learned.json (what went in). In the environment: ROWS and SCENE, scenes in a batch (8 or more) and their
-seconds; HELD, how many clips of each source a trial hears; RATE, the highest learning rate; FIRST, the weights of a network to
-begin with where shapes agree."""
+state.pt and learned.json (what went in). In the environment: LANGUAGE; ROWS and SCENE, scenes in a batch (8 or more) and
+their seconds; HELD, how many clips of each source a trial hears; RATE, the highest learning rate; FIRST, the weights of a
+network to begin with where shapes agree."""
 
 import json
 import math
@@ -18,6 +18,7 @@ import torch.distributed as dist
 import torch.nn.functional as F
 from torch import nn
 
+from languages import LANGUAGE
 from material import contents, gather
 from measure import HELD, phone_errors, targets_of
 from network import HANN_WINDOW, Acoustic, centred, log_bands, mel_bands
@@ -35,7 +36,10 @@ if world > 1:
     dist.init_process_group("nccl" if cuda else "gloo")
 ROWS, SECONDS = int(os.environ.get("ROWS", 160)), float(os.environ.get("SCENE", 10))
 PEAK = float(os.environ.get("RATE", 2e-3))
-WEIGHTS = {"people": 0.27, "people-long": 0.24, "kokoro": 0.27, "kokoro-long": 0.06, "made": 0.16}
+WEIGHTS = {
+    "en": {"people": 0.27, "people-long": 0.24, "kokoro": 0.27, "kokoro-long": 0.06, "made": 0.16},
+    "fr": {"people": 0.14, "people-long": 0.14, "native": 0.10, "kokoro": 0.45, "kokoro-long": 0.10, "made": 0.07},
+}[LANGUAGE]
 started = time.time()
 say = lambda *what: rank == 0 and print(f"{time.time() - started:.0f}s", *what, flush=True)
 

@@ -1,11 +1,16 @@
-"""Who says which text and how: utterances drawn by chance, the same for the same seed."""
+"""Who says which text and how: utterances drawn by chance, the same for the same seed.
+
+English, or French with LANGUAGE=fr in the environment: the one French voice then lends its way of speaking to the others."""
 
 import collections
 import json
 import math
+import os
 
 import numpy as np
 
+FRENCH = os.environ.get("LANGUAGE") == "fr"
+NATIVE = "ff_siwis"
 # Voices that are in no mix: one to choose settings by, one for the report.
 HELD = {"am_michael": "dev", "bf_emma": "test"}
 # How often texts of a kind are drawn, and how often one of these as it is asked for.
@@ -14,6 +19,8 @@ AS_ASKED = dict(reply=0.6, control=0.75, stop=0.65, near=0.5, number=0.2, digits
 # How many texts a held voice says of those that are made of others; what is asked for it says all.
 HELD_TEXTS = dict(number=130, digits=60, stop=20, carrier=40, talk=60, reply=20, words=15, long=12)
 SLOWEST, FASTEST = 0.75, 1.35
+# Share of the French voice: least and most, in the sound of a voice and in its melody and timing.
+TIMBRE, MELODY = (0.1, 0.9), (0.45, 1.0)
 # Whispered, and called like Santa Claus: less often than the others.
 RARE = {"af_nicole": 0.4, "am_santa": 0.4}
 
@@ -51,6 +58,14 @@ class Voices:
             shares = np.append(shares * (1 - share), share)
         return list(zip(names, (round(float(share), 3) for share in shares)))
 
+    def french_mix(self, random, least, most):
+        """The French voice with a share of one or two others, of whatever language."""
+        share, count = random.uniform(least, most), 1 if random.random() < 0.6 else 2
+        others = [name for name in self.styles if name != NATIVE and name not in HELD]
+        names = [NATIVE, *(str(name) for name in random.choice(others, count, replace=False))]
+        shares = [share, *((1 - share) * random.dirichlet(np.full(count, 1.5)))]
+        return list(zip(names, (round(float(share), 3) for share in shares)))
+
     def style(self, mix, symbols):
         """Styles differ with the number of symbols said."""
         return sum(share * self.styles[name][min(symbols, 256) - 1] for name, share in mix)
@@ -61,9 +76,9 @@ CALM = [0.5, 0.12, 0.14, 0.1, 0.08, 0.04, 0.02]
 CALLED = [0.25, 0.4, 0.05, 0.08, 0.07, 0.03, 0.12]
 
 
-def symbols_of(text, british, random):
+def symbols_of(text, side, random):
     """The text's symbols with its pauses and an end: stop words are called out more often."""
-    symbols = text["gb" if british else "us"]
+    symbols = text[side]
     pause = random.random()
     if pause < 0.12:
         symbols = symbols.replace(", ", " ")
@@ -94,17 +109,22 @@ def training_plan(folder, seed, rank, world):
         if most_important and random.random() < 0.5:
             pool = most_important
         text = pool[random.integers(len(pool))]
-        mix = voices.mix(random)
-        british = sum(share for name, share in mix if name[0] == "b") > 0.5 or (random.random() < 0.08)
-        # Now and then the melody and the timing of somebody else.
-        tone = mix if random.random() < 0.7 else voices.mix(random)
+        if FRENCH:
+            side, mix = "fr", voices.french_mix(random, *TIMBRE)
+            tone = voices.french_mix(random, *MELODY)
+        else:
+            mix = voices.mix(random)
+            british = sum(share for name, share in mix if name[0] == "b") > 0.5 or (random.random() < 0.08)
+            side = "gb" if british else "us"
+            # Now and then the melody and the timing of somebody else.
+            tone = mix if random.random() < 0.7 else voices.mix(random)
         speed = speed_between(random, SLOWEST, FASTEST)
         pitch = float(np.exp(random.normal(0, 0.07))) if random.random() < 0.5 else 1.0
         if kind == "stop" and random.random() < 0.3:
             pitch *= float(random.uniform(1.05, 1.3))
             speed = max(speed, 1.0)
-        yield dict(text=text, british=british, mix=mix, tone=tone, speed=speed, pitch=pitch,
-                   symbols=symbols_of(text, british, random), split="train", number=number)  # fmt: skip
+        yield dict(text=text, side=side, mix=mix, tone=tone, speed=speed, pitch=pitch,
+                   symbols=symbols_of(text, side, random), split="train", number=number)  # fmt: skip
         number += world
 
 
@@ -113,7 +133,10 @@ def held_plan(folder, seed):
     by, number = read_texts(folder), 0
     for name, split in HELD.items():
         random = np.random.default_rng([seed, 7, len(name)])
-        british, voice, texts = name[0] == "b", [(name, 1.0)], []
+        side, voice, texts = ("gb" if name[0] == "b" else "us"), [(name, 1.0)], []
+        tone = voice
+        if FRENCH:
+            side, voice, tone = "fr", [(NATIVE, 0.3), (name, 0.7)], [(NATIVE, 0.6), (name, 0.4)]
         for kind in sorted(by):
             asked, more = by[kind]
             whole = list(asked) if kind in ("reply", "control", "stop", "near") else []
@@ -122,6 +145,6 @@ def held_plan(folder, seed):
             texts += whole + [rest[i] for i in some] + (whole if kind == "stop" else [])
         for text in texts:
             speed = speed_between(random, 0.85, 1.25)
-            yield dict(text=text, british=british, mix=voice, tone=voice, speed=speed, pitch=1.0,
-                       symbols=symbols_of(text, british, random), split=split, number=number)  # fmt: skip
+            yield dict(text=text, side=side, mix=voice, tone=tone, speed=speed, pitch=1.0,
+                       symbols=symbols_of(text, side, random), split=split, number=number)  # fmt: skip
             number += 1

@@ -125,7 +125,8 @@ class Part:
 
     def put(self, one, sound):
         text = one["text"]
-        phones = text.get("gb_phones" if one["british"] else "us_phones", text["us_phones"])
+        # British is written only where it differs.
+        phones = text.get(f"{one['side']}_phones") or text["us_phones"]
         voice = "+".join(f"{name}*{share}" if share < 1 else name for name, share in one["mix"])
         self.entries.append(
             dict(

@@ -1,12 +1,16 @@
-"""Common Voice 6.1, a hundred English clips by chance: common_voice.py OUTPUT COMMON_VOICE [--beside FOLDER]"""
+"""Common Voice 6.1, a hundred clips of a language by chance: common_voice.py OUTPUT COMMON_VOICE [--beside FOLDER]
+
+LANGUAGE in the environment: en, or fr. Of the few French speakers more are kept for the report."""
 
 import csv
 import io
+import os
 import re
 import unicodedata
 
-from packs import Beside, Repository, arguments, clip_of, write_packs
+from packs import Beside, Repository, arguments, clip_of, split_by_hash, write_packs
 
+LANGUAGE = os.environ.get("LANGUAGE", "en")
 LICENCE = "CC0 1.0 (Mozilla Common Voice)"
 NAME = "omnilingo/rsample-100-cv-corpus-6.1-2020-12-11"
 
@@ -21,11 +25,11 @@ def normalized(text):
 
 
 clips = []
-for row in csv.DictReader(io.StringIO(repository.read("en/validated.tsv").decode()), delimiter="\t", quoting=csv.QUOTE_NONE):
+for row in csv.DictReader(io.StringIO(repository.read(f"{LANGUAGE}/validated.tsv").decode()), delimiter="\t", quoting=csv.QUOTE_NONE):
     speaker = "cv_" + row["client_id"][:12]
-    clip = clip_of(repository, f"en/clips/{row['path']}", kind="speech", text=normalized(row["sentence"]), speaker=speaker,
-                   split=beside.split(speaker), licence=LICENCE)  # fmt: skip
+    clip = clip_of(repository, f"{LANGUAGE}/clips/{row['path']}", kind="speech", text=normalized(row["sentence"]), speaker=speaker,
+                   split=split_by_hash(speaker, 0.36, 0.06) if LANGUAGE == "fr" else beside.split(speaker), licence=LICENCE)  # fmt: skip
     if clip:
         clips.append(clip)
 clips.sort(key=lambda clip: (clip["split"], clip["speaker"]))
-write_packs(asked.output, "cv-en", clips)
+write_packs(asked.output, f"cv-{LANGUAGE}", clips)

@@ -15,7 +15,7 @@ import { createStopSpotter, type SpotterSettings } from '../../src/voice/ear/sto
 import { createPlainFrontEnd } from '../../src/voice/front-end.ts';
 import { pronounceEnglish } from '../../src/voice/languages/pronunciations/english.ts';
 import { momentMs, phonesLateMoments } from '../../src/voice/phone-network/network.ts';
-import { phones } from '../../src/voice/phone-network/phones.ts';
+import { phonesOf } from '../../src/voice/phone-network/phones.ts';
 import { readWeights, type Weights } from '../../src/voice/phone-network/weights.ts';
 import type { SoundRecognizer } from '../../src/voice/ports.ts';
 import { type Listener, processCpuMs } from './listener.ts';
@@ -23,7 +23,7 @@ import { type Listener, processCpuMs } from './listener.ts';
 /** What the network made of a sound, for each step of it: an ear can be tried many times on it. */
 export type Remembered = readonly (readonly Moment[])[];
 
-const outputs = phones.length + 1;
+const outputs = phonesOf.en.length + 1;
 const momentFloats = 2 * outputs + 1;
 const cache = fileURLToPath(new URL('../../.cache/moments/', import.meta.url));
 const networkFolder = new URL('../../src/voice/phone-network/', import.meta.url);

@@ -1,12 +1,17 @@
 import { readFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { VoiceError } from '../errors.ts';
+import type { SpokenLanguage } from '../ports.ts';
 import { readWeights, type Weights } from './weights.ts';
 
-const file = fileURLToPath(new URL('./model/english.bin', import.meta.url));
+const names: Readonly<Record<SpokenLanguage, string>> = { en: 'english', fr: 'french' };
 
-/** The packaged weights, in Node. @throws VoiceError `modelUnusable` when the file is missing or damaged. */
-export async function loadWeights(path: string = file): Promise<Weights> {
+/** The file of a language's packaged weights. */
+export const packagedNetwork = (language: SpokenLanguage): string =>
+  fileURLToPath(new URL(`./model/${names[language]}.bin`, import.meta.url));
+
+/** Weights out of a file, in Node: those packaged for English unless another is named. @throws VoiceError `modelUnusable` when the file is missing or damaged. */
+export async function loadWeights(path: string = packagedNetwork('en')): Promise<Weights> {
   const bytes = await readFile(path).catch((cause: unknown) => {
     throw new VoiceError(
       'modelUnusable',

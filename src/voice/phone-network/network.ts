@@ -1,13 +1,13 @@
 import { DenseMemory } from './kernel/dense.ts';
 import { block, Parts, sideBySide, siluInPlace } from './layers.ts';
 import { bandCount, createCentring, createLogMel } from './log-mel.ts';
-import { blank, phones } from './phones.ts';
+import { blank } from './phones.ts';
 import type { Weights } from './weights.ts';
 
 /** What the network makes of 30 ms of sound. */
 export interface Moment {
   /**
-   * Log probability of no phone (index 0) and of each of `phones`, of the moment `phonesLateMoments` before this one:
+   * Log probability of no phone (index 0) and of each of its language's phones, of the moment `phonesLateMoments` before this one:
    * the surer outputs, which look further ahead.
    */
   readonly phones: Float32Array;
@@ -87,12 +87,14 @@ export function createPhoneNetwork(weights: Weights): (samples: Float32Array) =>
   const recurrentNorm = parts.layerNorm('recurrent.norm', width);
   const recurrent = parts.recurrent('recurrent', width);
   const earlyNorm = parts.layerNorm('early.norm', width);
-  const earlyOut = parts.linear('early', width, phones.length + 2);
+  /** No phone, and each that there is. */
+  const outputs = weights.rowsOf('out');
+  const earlyOut = parts.linear('early', width, outputs + 1);
   const outNorm = parts.layerNorm('out.norm', width);
-  const out = parts.linear('out', width, phones.length + 1);
+  const out = parts.linear('out', width, outputs);
 
   /** What the later blocks have not told of yet: no phone. */
-  const unknown = Float32Array.from({ length: phones.length + 1 }, (_, i) => (i === blank ? 0 : -30));
+  const unknown = Float32Array.from({ length: outputs }, (_, i) => (i === blank ? 0 : -30));
   const sum = new Float32Array(width);
 
   function early(row: Float32Array): Float32Array | undefined {
@@ -112,11 +114,11 @@ export function createPhoneNetwork(weights: Weights): (samples: Float32Array) =>
     const half = early(row);
     if (half === undefined) return undefined;
     const told = earlyOut(earlyNorm(half));
-    const nearness = told[phones.length + 1] as number;
+    const nearness = told[outputs] as number;
     const whole = blocks.slice(earlyAfter).reduce<Float32Array | undefined>((x, next) => x && next(x), half);
     return {
       phones: whole === undefined ? unknown : logSoftmax(out(outNorm(whole))),
-      early: logSoftmax(told.subarray(0, phones.length + 1)),
+      early: logSoftmax(told.subarray(0, outputs)),
       near: 1 / (1 + Math.exp(-nearness)),
     };
   }

@@ -6,6 +6,8 @@ import type { DenseWeights } from './kernel/dense.ts';
 export interface Weights {
   /** @throws VoiceError `modelUnusable` when there is no such matrix, or not of that shape. */
   matrix(name: string, rows: number, columns: number): DenseWeights;
+  /** @throws VoiceError `modelUnusable` when there is no such matrix. */
+  rowsOf(name: string): number;
   /** @throws VoiceError `modelUnusable` when there is no such row, or not of that length. */
   row(name: string, length: number): Float32Array;
 }
@@ -71,6 +73,11 @@ export function readWeights(bytes: Uint8Array): Weights {
         throw damaged(`it has no "${name}" of ${rowCount} by ${columns}`);
       }
       return found;
+    },
+    rowsOf(name) {
+      const found = matrices.get(name);
+      if (found === undefined) throw damaged(`it has no "${name}"`);
+      return found.rows;
     },
     row(name, length) {
       const found = rows.get(name);

@@ -1,5 +1,5 @@
 import { loadEngine, packagedModel } from '../decoders/soundswallower/load-node.ts';
-import { loadWeights } from '../phone-network/load-node.ts';
+import { loadWeights, packagedNetwork } from '../phone-network/load-node.ts';
 import type { SoundRecognizer, SpokenLanguage } from '../ports.ts';
 import { createNetworkEar, pronounceFor } from './by-network.ts';
 import { createSoundSwallowerEar } from './by-soundswallower.ts';
@@ -27,7 +27,7 @@ export async function createEmbeddedRecognizer({
 }: EmbeddedOptions = {}): Promise<SoundRecognizer> {
   const pronounce = pronounceFor(language);
   if (pronounce !== undefined && model === undefined) {
-    return createNetworkEar(await loadWeights(), pronounce, { trailingSilenceMs });
+    return createNetworkEar(await loadWeights(packagedNetwork(language)), pronounce, { trailingSilenceMs });
   }
   const engine = await loadEngine(model ?? packagedModel(language));
   return createSoundSwallowerEar(engine, { language, denoise, trailingSilenceMs });

@@ -1,9 +1,9 @@
 import type { Moment } from '../../../src/voice/ear/moment.ts';
-import { outputOf, phones } from '../../../src/voice/phone-network/phones.ts';
+import { outputOf, phonesOf } from '../../../src/voice/phone-network/phones.ts';
 
 /** What the network says of a moment in which one phone (or none) is heard without a doubt. */
 export function certain(phone: string | undefined, doubt = 12): Float32Array {
-  const likelihoods = new Float32Array(phones.length + 1).fill(-doubt);
+  const likelihoods = new Float32Array(phonesOf.en.length + 1).fill(-doubt);
   const output = phone === undefined ? 0 : outputOf(phone);
   if (output === undefined) throw new RangeError(`${phone} is no phone`);
   likelihoods[output] = 0;

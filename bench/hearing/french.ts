@@ -1,0 +1,119 @@
+import { existsSync } from 'node:fs';
+import { french } from '../../prompts/fr/index.ts';
+import { loadEngine, packagedModel } from '../../src/voice/decoders/soundswallower/load-node.ts';
+import { pronounceFrench } from '../../src/voice/languages/pronunciations/french.ts';
+import { createMatcher } from '../../src/voice/meaning.ts';
+import { loadWeights, packagedNetwork } from '../../src/voice/phone-network/load-node.ts';
+import type { Grammar, SoundRecognizer } from '../../src/voice/ports.ts';
+import { createNetworkEar } from '../../src/voice/recognizers/by-network.ts';
+import { createSoundSwallowerEar } from '../../src/voice/recognizers/by-soundswallower.ts';
+import { hearScenes, type Level } from './accuracy.ts';
+import { allOf, sum, type Taken } from './count.ts';
+import { sameEar } from './listener.ts';
+import { clipScenes, machineLoops, type SaidClip, saidTo, spokenClip } from './people/clip-scenes.ts';
+import { clipsOf, notMeasured, peopleFolders } from './people/folders.ts';
+import type { Clip } from './people/recordings.ts';
+
+const usage = `npm run hearing:french -- --people <folder> ... [--split test] [--levels clean,10] [--most 60] [--only <ear>]
+  hears the French of the folders by the phone network and by SoundSwallower, the same sound by both`;
+
+const numbers: Grammar = {
+  key: 'numbers',
+  language: 'fr',
+  stop: french.stopWordings,
+  replies: [],
+  number: { id: 'n', language: 'fr', leads: [], units: [], min: 0, max: 100, step: 1 },
+};
+/** All that can be said in any state at once: harder than any state is. */
+const everything: Grammar = {
+  ...numbers,
+  key: 'everything',
+  replies: [...Object.entries(french.replies), ...Object.entries(french.controls)].map(([id, wordings]) => ({
+    id,
+    wordings,
+  })),
+  number: {
+    id: 'n',
+    language: 'fr',
+    leads: Object.values(french.quantities).flatMap(({ leads }) => leads),
+    units: Object.values(french.units).flatMap(({ said }) => said),
+    min: -40,
+    max: 400,
+    step: 1,
+  },
+};
+
+const ears: Readonly<Record<string, () => Promise<SoundRecognizer>>> = {
+  network: async () => createNetworkEar(await loadWeights(packagedNetwork('fr')), pronounceFrench),
+  soundswallower: async () =>
+    createSoundSwallowerEar(await loadEngine(packagedModel('fr')), { language: 'fr' }),
+};
+
+/** What the clips of a source are said to: numbers alone, or everything; talk waits for a number or for anything. */
+function saidClip(clip: Clip): SaidClip | undefined {
+  const grammar = clip.source.startsWith('kokoro') ? everything : numbers;
+  if (clip.kind === 'talk') return { clip, grammar: everything, means: undefined };
+  // The sentences of people mean nothing to any grammar.
+  return clip.kind === 'noise' ? undefined : (saidTo(clip, grammar) ?? { clip, grammar, means: undefined });
+}
+
+const told = (taken: Taken) =>
+  `right ${taken.right}, asked again ${taken.unclear}, wrong ${taken.wrong}, false stop ${taken.falseStop} of ${allOf(taken)}`;
+
+async function main(args: readonly string[]): Promise<void> {
+  const { folders, rest } = peopleFolders(args);
+  const option = (name: string, usual: string) =>
+    rest.includes(name) ? (rest[rest.indexOf(name) + 1] ?? usual) : usual;
+  if (rest.includes('--help') || folders.length === 0) {
+    console.log(folders.length === 0 ? notMeasured : usage);
+    return;
+  }
+  const all = clipsOf(folders);
+  const loops = machineLoops(all);
+  const clips = all.filter(({ split }) => split === option('--split', 'test'));
+  const most = Number(option('--most', '60'));
+  const levels = option('--levels', 'clean,10')
+    .split(',')
+    .map((level): Level => (level === 'clean' ? level : Number(level)));
+  for (const [name, open] of Object.entries(ears)) {
+    if (rest.includes('--only') && option('--only', name) !== name) continue;
+    if (name === 'network' && !existsSync(packagedNetwork('fr'))) {
+      console.log('network: not measured, there is no French network (acoustic-model/README.md).');
+      continue;
+    }
+    const ear = await open();
+    for (const source of [...new Set(clips.map(clip => `${clip.source} ${clip.kind}`))].sort()) {
+      const said = clips
+        .filter(clip => `${clip.source} ${clip.kind}` === source)
+        .flatMap(clip => saidClip(clip) ?? []);
+      const some = said.filter((_, i) => i % Math.ceil(said.length / most) === 0).map(spokenClip);
+      for (const level of levels) {
+        const results = await hearScenes(clipScenes(some, level, loops), sameEar(ear));
+        const wrong = results
+          .flatMap(({ outcomes }) => outcomes)
+          .flatMap(({ utterance, reports }) =>
+            reports
+              .filter(({ heard }) => heard.kind !== 'unclear' && !heardRightly(utterance, heard.text))
+              .map(({ heard }) => `"${utterance.says}" as ${heard.kind} ${heard.text}`),
+          );
+        console.log(
+          `${name} | ${source} | ${level} | ${told(sum(results.map(({ taken }) => taken)))} | ${wrong.slice(0, 12).join('; ')}`,
+        );
+      }
+    }
+    ear.close();
+  }
+}
+
+const matchers = new Map([numbers, everything].map(grammar => [grammar, createMatcher(grammar)]));
+
+function heardRightly(
+  utterance: { readonly grammar: Grammar; readonly says: string },
+  text: string,
+): boolean {
+  const matcher = matchers.get(utterance.grammar);
+  const meant = utterance.says === '' ? undefined : matcher?.meaningOf(utterance.says);
+  return meant !== undefined && JSON.stringify(matcher?.meaningOf(text)) === JSON.stringify(meant);
+}
+
+await main(process.argv.slice(2));
