@@ -31,12 +31,17 @@ aucun: o k ɛ̃ | o k ɛ̃ n | ɔ k ɛ̃ | ɔ k ɛ̃ n
 aucune: o k y n | ɔ k y n
 autre: o t ʁ | o t | o t ʁ ə
 avant: a v ɑ̃
+barre: b a ʁ
 bars: b a ʁ
 bas: b a
+basse: b a s
 batterie: b a t ʁ i
 biodiesel: b j o d j ə z ɛ l | b j o d j z ɛ l | b j o d j ø z ɛ l | b j ɔ d j ə z ɛ l
+blanche: b l ɑ̃ ʃ
 blessure: b l ɛ s y ʁ | b l e s y ʁ
 blessé: b l ɛ s e | b l e s e
+bleue: b l ø
+bloque: b l o k
 bloqué: b l o k e | b l ɔ k e
 bon: b ɔ̃
 bonne: b ɔ n
@@ -46,12 +51,14 @@ bouchon: b u ʃ ɔ̃
 boulon: b u l ɔ̃
 boulons: b u l ɔ̃
 branché: b ʁ ɑ̃ ʃ e
+branchés: b ʁ ɑ̃ ʃ e
 bruit: b ʁ ɥ i
 brûlé: b ʁ y l e
 bulle: b y l
 c'est: s ɛ | s e
 c'était: s e t ɛ | s ɛ t ɛ | s e t e
 calé: k a l e
+capteurs: k a p t œ ʁ
 carburant: k a ʁ b y ʁ ɑ̃
 cause: k o z
 celsius: s ɛ l s j y s | s e l s j y s
@@ -69,11 +76,15 @@ circuit: s i ʁ k ɥ i
 clair: k l ɛ ʁ
 clé: k l e
 code: k ɔ d
+cogne: k ɔ n j
+cognement: k o n j ə m ɑ̃ | k o n j m ɑ̃ | k o n j ø m ɑ̃ | k ɔ n j ə m ɑ̃
 collier: k ɔ l j e | k o l j e
 combien: k ɔ̃ b j ɛ̃
 commande: k ɔ m ɑ̃ d
+comme: k ɔ m
 compris: k ɔ̃ p ʁ i
 conforme: k ɔ̃ f ɔ ʁ m
+conformes: k ɔ̃ f ɔ ʁ m | k ɔ̃ f ɔ ʁ m z
 congélation: k ɔ̃ ʒ e l a s j ɔ̃ | k ɔ̃ ʒ ɛ l a s j ɔ̃
 connecté: k ɔ n ɛ k t e | k ɔ n e k t e | k o n ɛ k t e
 contact: k ɔ̃ t a k t
@@ -102,6 +113,7 @@ dans: d ɑ̃
 de: d ə | d | d ø
 degrés: d ə ɡ ʁ e | d ɡ ʁ e | d ø ɡ ʁ e
 demande: d ə m ɑ̃ d | d ø m ɑ̃ d
+derniers: d ɛ ʁ n j e | d e ʁ n j e
 desserrée: d ɛ s ɛ ʁ e | d e s e ʁ e
 deux: d ø | d ø z
 devant: d ə v ɑ̃ | d ø v ɑ̃
@@ -144,6 +156,7 @@ ferme: f ɛ ʁ m
 fermé: f ɛ ʁ m e | f e ʁ m e
 fiche: f i ʃ
 filtre: f i l t ʁ | f i l t | f i l t ʁ ə
+filtres: f i l t ʁ | f i l t | f i l t ʁ ə
 fini: f i n i
 fixe: f i k s
 fois: f w a
@@ -153,18 +166,23 @@ froide: f ʁ w a d
 fuit: f ɥ i
 fuite: f ɥ i t
 fumée: f y m e
+galeries: ɡ a l ə ʁ i | ɡ a l ə ʁ i z | ɡ a l ʁ i | ɡ a l ø ʁ i | ɡ a l ʁ i z | ɡ a l ø ʁ i z
 gallons: ɡ a l ɔ̃ | ɡ a l ɔ̃ z
 gauche: ɡ o ʃ
 gaz: ɡ a z
 gazole: ɡ a z ɔ l
+gicle: ʒ i k l | ʒ i k | ʒ i k l ə
 goutte: ɡ u t
 gouttes: ɡ u t
+grince: ɡ ʁ ɛ̃ s
 grincement: ɡ ʁ ɛ̃ s m ɑ̃
 groupe: ɡ ʁ u p
 halle: a l
 halte: a l t
 haut: o
 huile: ɥ i l
+huilé: ɥ i l e
+huilés: ɥ i l e
 huit: ɥ i t | ɥ i
 huitante: ɥ i t ɑ̃ t
 il: i l
@@ -173,9 +191,11 @@ incendie: ɛ̃ s ɑ̃ d i
 injecteur: ɛ̃ ʒ ɛ k t œ ʁ | ɛ̃ ʒ e k t œ ʁ
 injection: ɛ̃ ʒ ɛ k s j ɔ̃ | ɛ̃ ʒ e k s j ɔ̃
 instant: ɛ̃ s t ɑ̃
+isolé: i z o l e | i z ɔ l e
 j'ai: ʒ e
 jauge: ʒ o ʒ
 je: ʒ ə | ʒ | ʒ ø
+jet: ʒ ɛ | ʒ e
 joint: ʒ w ɛ̃
 kilopascals: k i l o p a s k a l | k i l ɔ p a s k a l
 l'air: l ɛ ʁ
@@ -184,6 +204,7 @@ l'extincteur: l ɛ k s t ɛ̃ k t œ ʁ | l e k s t ɛ̃ k t œ ʁ
 l'huile: l ɥ i l
 l'injection: l ɛ̃ ʒ ɛ k s j ɔ̃ | l ɛ̃ ʒ e k s j ɔ̃
 la: l a
+laisser: l ɛ s e | l e s e
 le: l ə | l | l ø
 lent: l ɑ̃
 les: l e | l e z
@@ -195,11 +216,13 @@ litres: l i t ʁ | l i t | l i t ʁ ə
 loupe: l u p
 lourd: l u ʁ
 là: l a
-manchons: m ɑ̃ ʃ ɔ̃
+léger: l e ʒ e | l ɛ ʒ e
+manchons: m ɑ̃ ʃ ɔ̃ | m ɑ̃ ʃ ɔ̃ z
 marche: m a ʁ ʃ
 marqués: m a ʁ k e
 masse: m a s
 mauvais: m o v ɛ | m ɔ v ɛ | m o v e
+mesuré: m ə z y ʁ e | m z y ʁ e | m ø z y ʁ e
 mille: m i l
 minimale: m i n i m a l
 minimum: m i n i m ɔ m
@@ -210,6 +233,8 @@ mode: m ɔ d
 moins: m w ɛ̃ | m w ɛ̃ z
 monte: m ɔ̃ t
 monté: m ɔ̃ t e
+montée: m ɔ̃ t e
+montés: m ɔ̃ t e
 moteur: m o t œ ʁ | m ɔ t œ ʁ
 mousse: m u s
 mètres: m ɛ t ʁ | m ɛ t | m ɛ t ʁ ə
@@ -221,6 +246,7 @@ neutralisation: n ø t ʁ a l i z a s j ɔ̃
 neutralisée: n ø t ʁ a l i z e
 niveau: n i v o
 niveaux: n i v o
+noire: n w a ʁ
 non: n ɔ̃
 nonante: n o n ɑ̃ t
 normal: n ɔ ʁ m a l | n o ʁ m a l
@@ -242,6 +268,7 @@ outils: u t i
 ouvert: u v ɛ ʁ
 où: u
 par: p a ʁ
+pareil: p a ʁ ɛ j
 pas: p a | p a z
 passer: p a s e
 pause: p o z
@@ -255,8 +282,10 @@ point: p w ɛ̃
 points: p w ɛ̃
 pompage: p ɔ̃ p a ʒ
 pompe: p ɔ̃ p
+pompée: p ɔ̃ p e
 poste: p ɔ s t
 pour: p u ʁ
+premiers: p ʁ ə m j e | p ʁ m j e | p ʁ ø m j e
 pression: p ʁ ɛ s j ɔ̃ | p ʁ e s j ɔ̃
 prise: p ʁ i z
 problème: p ʁ ɔ b l ɛ m | p ʁ o b l ɛ m
@@ -276,6 +305,7 @@ quatorze: k a t ɔ ʁ z
 quatre: k a t ʁ | k a t | k a t ʁ ə
 que: k ə | k | k ø
 quelqu'un: k ɛ l k ɛ̃ | k e l k ɛ̃
+quelque: k ɛ l k ə | k ɛ l k ø | k e l k ə
 quinze: k ɛ̃ z
 radiateur: ʁ a d j a t œ ʁ
 ralenti: ʁ a l ɑ̃ t i
@@ -287,9 +317,11 @@ rempli: ʁ ɑ̃ p l i
 reprend: ʁ ə p ʁ ɑ̃ | ʁ ø p ʁ ɑ̃
 restant: ʁ ɛ s t ɑ̃
 reste: ʁ ɛ s t
+retirée: ʁ ə t i ʁ e | ʁ t i ʁ e | ʁ ø t i ʁ e
 retour: ʁ ə t u ʁ | ʁ t u ʁ | ʁ ø t u ʁ
 revissée: ʁ ə v i s e | ʁ v i s e | ʁ ø v i s e
 rien: ʁ i ɛ̃ | ʁ i ɛ̃ n | ʁ j ɛ̃ n
+rotation: ʁ o t a s j ɔ̃ | ʁ ɔ t a s j ɔ̃
 rouge: ʁ u ʒ
 route: ʁ u t
 régime: ʁ e ʒ i m | ʁ ɛ ʒ i m
@@ -307,15 +339,18 @@ septante: s ɛ p t ɑ̃ t
 serrage: s ɛ ʁ a ʒ | s e ʁ a ʒ
 serrer: s ɛ ʁ e | s e ʁ e
 serré: s ɛ ʁ e | s e ʁ e
+serrés: s ɛ ʁ e | s ɛ ʁ e z | s e ʁ e | s e ʁ e z
 signaler: s i n j a l e
 signe: s i n j
 signé: s i n j e
+simple: s ɛ̃ p l | s ɛ̃ p | s ɛ̃ p l ə
 situation: s i t y a s j ɔ̃
 six: s i s | s i | s i z
 soixante: s w a s ɑ̃ t
 sommes: s ɔ m
-sont: s ɔ̃
+sont: s ɔ̃ | s ɔ̃ t
 sortis: s ɔ ʁ t i | s o ʁ t i
+soupapes: s u p a p
 soupe: s u p
 stable: s t a b l | s t a b | s t a b l ə
 stock: s t ɔ k
@@ -324,6 +359,7 @@ stoppez: s t ɔ p e | s t o p e
 suinte: s y ɛ̃ t
 suintement: s y ɛ̃ t m ɑ̃
 suivant: s ɥ i v ɑ̃
+suivants: s ɥ i v ɑ̃
 support: s y p ɔ ʁ
 surchauffe: s y ʁ ʃ o f
 surface: s y ʁ f a s
@@ -348,6 +384,7 @@ traite: t ʁ ɛ t
 treize: t ʁ ɛ z
 trente: t ʁ ɑ̃ t
 trois: t ʁ w a | t ʁ w a z
+troisièmes: t ʁ w a z j ɛ m
 trop: t ʁ o
 turbo: t y ʁ b o
 tuyau: t ɥ i j o
@@ -364,6 +401,7 @@ virgule: v i ʁ ɡ y l
 vis: v i
 volts: v ɔ l t
 voyant: v w a j ɑ̃
+voyants: v w a j ɑ̃
 véhicule: v e i k y l | v ɛ i k y l
 vérifié: v e ʁ i f j e | v ɛ ʁ i f j e
 vérifiée: v e ʁ i f j e | v ɛ ʁ i f j e
@@ -371,6 +409,8 @@ y: i ɡ ʁ ɛ k | i
 zone: z o n
 zéro: z e ʁ o | z ɛ ʁ o
 à: a
+ça: s a
+épaisse: e p ɛ s | ɛ p ɛ s
 équipier: e k i p j e | ɛ k i p j e
 équipé: e k i p e | ɛ k i p e
 étape: e t a p | ɛ t a p
