@@ -9,7 +9,7 @@ import type { Profile } from '../../src/profile/schema.ts';
 /** Sizes in the units of the drawing. */
 const BOX = { width: 158, height: 62, gap: 8, perRow: 6 } as const;
 const LEFT = 150;
-const TOP = 150;
+const TOP = 190;
 const CAUSE = 24;
 const LANE_GAP = 14;
 
@@ -53,7 +53,7 @@ function wrap(text: string, letters: number, lines: number): string[] {
 }
 
 function box(step: Step, before: Step | undefined, x: number, y: number): string {
-  const title = wrap(english.steps[step.id].title, 25, 2);
+  const title = wrap(english.steps[step.id].title, 22, 2);
   // What the step before needs already is not said again.
   const needs = (step.needs ?? []).filter(gate => !(before?.needs ?? []).includes(gate));
   const gateLines = [
@@ -65,7 +65,7 @@ function box(step: Step, before: Step | undefined, x: number, y: number): string
           label(
             x + 8,
             y + 55,
-            `▼ ${needs.length > 2 ? `${needs.length} gates` : needs.map(gate => english.gates[gate]).join(', ')}`,
+            `▼ ${needs.length > 1 ? `${needs.length} gates` : needs.map(gate => english.gates[gate]).join(', ')}`,
             { size: 9, colour: '#a3261b' },
           ),
         ]
@@ -122,7 +122,7 @@ export function chart(profile: Profile): string {
       keyOff
         ? `<line x1="8" x2="${width - 8}" y1="${laneY - LANE_GAP / 2}" y2="${laneY - LANE_GAP / 2}" stroke="#a3261b" stroke-dasharray="7 4"/>`
         : '',
-      ...wrap((english.phases as Record<string, string>)[phase] ?? phase, 18, 3).map((row, index) =>
+      ...wrap((english.phases as Record<string, string>)[phase] ?? phase, 14, 3).map((row, index) =>
         label(12, laneY + 18 + 16 * index, row, { size: 14, weight: 'bold' }),
       ),
       ...own.map((step, index) =>
