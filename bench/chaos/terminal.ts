@@ -1,3 +1,4 @@
+import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 import { Started } from '../../tests/helpers/started.ts';
@@ -31,7 +32,8 @@ export class Terminal {
       const path = join(this.#folder, `terminal-${this.records.length + 1}.jsonl`);
       this.records.push(path);
       let exitCode = await this.#run(['--log', path], goesOn);
-      while (goesOn() && exitCode !== 0 && exitCode !== 3) {
+      // Killed before it had begun its record, it has nothing to go on with.
+      while (goesOn() && exitCode !== 0 && exitCode !== 3 && existsSync(path)) {
         this.resumed += 1;
         exitCode = await this.#run(['resume', path], goesOn);
         if (exitCode === 1) {

@@ -16,12 +16,16 @@ export async function interruptedShop(key: string): Promise<string> {
   return folder;
 }
 
-/** Answers what may be answered in words alone, each person on their own device, until the session is in this state. */
+/** What a good battery of twelve volts keeps while the starter turns. */
+const CRANKING_V = '10.4';
+
+/** Answers what may be answered in words, and the one number on the way, each person on their own device, until the session is in this state. */
 export async function answerUntil(key: string, technician: Face, second: Face): Promise<void> {
   for (let turn = 0; turn < 40 && technician.key !== key; turn += 1) {
     const { view } = technician.state ?? {};
     const who = view?.addressed === 'second' ? second : technician;
     if (/^job\.stop.*\.asking$/.test(technician.key)) await who.do({ do: 'stop' });
+    else if (technician.key === 'noFuelCrank.batteryLoad.asking') await who.say(CRANKING_V);
     else await who.say(view?.choices.find(choice => choice === 'correct') ?? view?.choices[0] ?? '');
     await technician.settled();
     await second.settled();
