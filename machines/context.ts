@@ -81,6 +81,8 @@ export interface StopRecord {
   readonly by: Person;
   readonly atMs: number;
   readonly step: StepId;
+  /** The limit that an answer was too late for, s. */
+  readonly lateAfterS: number | null;
 }
 
 /** What is not as it should be, does not stop the start, and has to be put right later. */

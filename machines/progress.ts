@@ -1,7 +1,7 @@
 import type { StepId } from '../prompts/types.ts';
 import type { Context } from './context.ts';
 import type { Step } from './steps.ts';
-import { atMs, type Look, type Note, note, remark, update } from './toolkit.ts';
+import { atMs, type Look, type Note, note, update } from './toolkit.ts';
 import type { Cause } from './vocabulary.ts';
 
 /** Where every finished step leads: to the first step, in the order of the procedure, that is not done. */
@@ -73,7 +73,11 @@ function foundBy({ pending }: Context, cause: Cause | null): Cause | null {
  * Every stop forgets what was being asked and timed. A stop within a stop keeps the place and the cause
  * of the first one.
  */
-export const stopNow = ({ context, event }: Look, cause: Cause | null): Partial<Context> => ({
+export const stopNow = (
+  { context, event }: Look,
+  cause: Cause | null,
+  lateAfterS: number | null = null,
+): Partial<Context> => ({
   ...freshQuestion,
   heldSinceMs: null,
   echoed: [],
@@ -84,6 +88,7 @@ export const stopNow = ({ context, event }: Look, cause: Cause | null): Partial<
     by: event.by,
     atMs: atMs(event),
     step: context.stop?.step ?? context.step,
+    lateAfterS: context.stop ? context.stop.lateAfterS : lateAfterS,
   },
 });
 
@@ -118,13 +123,9 @@ export const lateStops = (causes: readonly Cause[]) =>
     guard: (look: Look) => deadlinePassed(look) && look.context.deadline?.cause === cause,
     target: STOPPED,
     actions: [
-      remark(({ context: { deadline, step } }) => ({
-        line: 'answerLate',
-        values: {
-          title: { step },
-          time: { unit: 's', si: deadline ? (deadline.atMs - deadline.sinceMs) / 1000 : 0 },
-        },
-      })),
-      ...stopFor(cause).actions,
+      update(look => {
+        const { deadline } = look.context;
+        return stopNow(look, cause, deadline && (deadline.atMs - deadline.sinceMs) / 1000);
+      }),
     ],
   }));

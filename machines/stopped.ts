@@ -55,6 +55,16 @@ export function stoppedNode(steps: readonly Step[]): Node {
   const cause = ({ context }: Look) => context.stop?.cause ?? null;
   const isDrill = (look: Look) => cause(look) === null && drillAt(look) !== undefined;
   const after = (look: Look) => doneAfterStop(steps, look.context, cause(look) ?? 'other');
+  const callOut = remark(look => {
+    const known = cause(look);
+    return known
+      ? { line: 'stopCause', values: { cause: { cause: known } }, priority: 'hazard' }
+      : { line: 'stopHeard', values: {}, priority: 'hazard' };
+  });
+  const tellLate = remark(({ context: { stop, step } }) => ({
+    line: 'answerLate',
+    values: { title: { step: stop?.step ?? step }, time: { unit: 's', si: stop?.lateAfterS ?? 0 } },
+  }));
   const toMakingSafe = [
     { reply: 'allOff' as const, move: refuseTurning },
     ...sure('allOff', 'makingSafeReadBack', [
@@ -83,14 +93,11 @@ export function stoppedNode(steps: readonly Step[]): Node {
         always: [
           { guard: isDrill, target: 'drill' },
           {
+            guard: ({ context }) => (context.stop?.lateAfterS ?? null) !== null,
             target: 'makingSafe',
-            actions: remark(look => {
-              const known = cause(look);
-              return known
-                ? { line: 'stopCause', values: { cause: { cause: known } }, priority: 'hazard' }
-                : { line: 'stopHeard', values: {}, priority: 'hazard' };
-            }),
+            actions: [callOut, tellLate],
           },
+          { target: 'makingSafe', actions: callOut },
         ],
       },
       drill: askReply(technician, () => ({ line: 'askDrill', values: {} }), [

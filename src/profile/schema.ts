@@ -142,17 +142,15 @@ export const profileSchema = z
       primer: z.strictObject({ maxStrokes: z.number().int().min(10).max(500) }),
     }),
     /** How it is kept from firing while the starter turns it: electrically, or with the rack at no delivery. */
-    fuelling: z
-      .strictObject({
-        disabledBy: z.enum(['electric', 'lever', 'solenoid']),
-        /** What is unplugged or moved, as it is called at this engine. */
-        at: name,
-      })
-      .default({ disabledBy: 'electric', at: 'injector harness plug' }),
+    fuelling: z.strictObject({
+      disabledBy: z.enum(['electric', 'lever', 'solenoid']),
+      /** What is unplugged or moved, as it is called at this engine. */
+      at: name,
+    }),
     /** Where oil can be pumped into the galleries before the engine turns; null where there is no such port. */
-    prelube: z.strictObject({ port: name }).nullable().default(null),
+    prelube: z.strictObject({ port: name }).nullable(),
     /** It has a turbocharger, whose bearings want oil before they turn. */
-    turbo: z.boolean().default(false),
+    turbo: z.boolean(),
     /** A short first run, then off for dipstick and a look round; null where the maker wants none. */
     firstRun: z
       .strictObject({
@@ -160,8 +158,7 @@ export const profileSchema = z
         /** Until the oil is back in the sump and the dipstick tells the truth. */
         drainS: seconds,
       })
-      .nullable()
-      .default(null),
+      .nullable(),
     sensors: z.array(namedThing).min(1),
     lamps: z.array(lamp).min(1),
     heater: z
@@ -179,7 +176,7 @@ export const profileSchema = z
       /** Rest after a burst, as the maker states it. */
       minRestS: z.number().min(5).max(600),
       /** So many of the longest bursts may follow one another with that rest between; then it has to cool. */
-      burstsInARow: z.number().int().min(1).max(10).default(1),
+      burstsInARow: z.number().int().min(1).max(10),
       /** From cold, at the rated ambient temperature: then the windings reach their limit. */
       longestBurstS: z.number().min(2).max(60),
       limitC: z.number().min(60).max(250),
@@ -281,9 +278,9 @@ export const profileSchema = z
       if (profile.faults.findIndex(rule => rule.spn === spn && rule.fmi === fmi) !== index)
         complain(['faults', index], `SPN ${spn} FMI ${fmi} is judged twice`);
     });
-    if (profile.warmUp.minS >= profile.warmUp.maxS) complain(['warmUp', 'minS'], 'has to be below maxS');
     const { minS, maxS, idleMaxS, fastIdleRpm } = profile.warmUp;
-    if (idleMaxS !== undefined && (idleMaxS < minS || idleMaxS > maxS))
+    if (minS >= maxS) complain(['warmUp', 'minS'], 'has to be below maxS');
+    else if (idleMaxS !== undefined && (idleMaxS < minS || idleMaxS > maxS))
       complain(['warmUp', 'idleMaxS'], 'has to be from minS to maxS');
     if (fastIdleRpm !== undefined && fastIdleRpm <= profile.idle.warm.maxRpm)
       complain(['warmUp', 'fastIdleRpm'], `has to be above the warm idle, ${profile.idle.warm.maxRpm}`);

@@ -194,6 +194,10 @@ describe('in every state that is reached', () => {
     const critical = [...everything.places.values()].filter(({ moment }) => moment.hasTag('critical'));
     expect(new Set(critical.map(({ moment }) => stateName(moment)))).toEqual(
       new Set([
+        'firstRun.restart.cranking',
+        'firstRun.restart.outcome',
+        'firstRun.oilPressure.asking',
+        'firstRun.oilPressure.readingBack',
         'noFuelCrank.untilPressure.cranking',
         'noFuelCrank.untilPressure.outcome',
         'noFuelCrank.holds.cranking',

@@ -114,6 +114,13 @@ function confirmed({ event, before, notes }: Happened): boolean {
   if (event.type === 'reply' && event.id === 'yes')
     return /(readingBack|ReadBack|released)/.test(name) || name === 'job.figures.asking';
   if (event.type === 'reply' && byHand && !freesEngine) return true;
+  // That it fired is no permission: oil pressure has to show within seconds of it, or everything stops.
+  if (
+    event.type === 'reply' &&
+    event.id === 'fired' &&
+    gates.every(gate => ['engineFired', 'restarted'].includes(gate))
+  )
+    return /\.(cranking|outcome)$/.test(name);
   if (event.type === 'clock') return name.endsWith('.counting');
   // A free-text reason, typed by the supervisor; the codes before it were read back.
   if (event.type === 'reason') return name.endsWith('.accepting');

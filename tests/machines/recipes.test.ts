@@ -22,9 +22,9 @@ describe('the recipe for a step', () => {
   const id = 'fill.oilFilterDry';
 
   it('followed, makes a procedure', () => {
-    expect(stepFaults(withStep(confirm(id, 'filterFitted', { gate: 'oilReady' }), 'fill.oilLevel'), AT_THE_END)).toEqual(
-      [],
-    );
+    expect(
+      stepFaults(withStep(confirm(id, 'filterFitted', { gate: 'oilReady' }), 'fill.oilLevel'), AT_THE_END),
+    ).toEqual([]);
   });
 
   it('names the gate that nothing needs, and the needs that were left out', () => {

@@ -55,7 +55,7 @@ const wrong: readonly (readonly [title: string, path: Path, value: unknown, wher
     ],
     ['a grade that is none', ['oil', 'grades', 1, 'grade'], '30', 'oil.grades[1].grade', /"30".*15W-40/],
     ['an empty list', ['sensors'], [], 'sensors', /is not allowed.*1/],
-    ['too few sweeps', ['sweeps'], [{ rpm: 1000 }], 'sweeps', /is not allowed.*5/],
+    ['too few sweeps', ['sweeps'], [{ rpm: 1400 }], 'sweeps', /is not allowed.*5/],
     ['a state that no lamp has', ['lamps', 2, 'running'], 'dim', 'lamps[2].running', /"dim".*"on".*"off"/],
     ['sweeps that fall', ['sweeps', 2, 'rpm'], 1100, 'sweeps', /rise from one sweep to the next/],
     [
@@ -93,7 +93,9 @@ const wrong: readonly (readonly [title: string, path: Path, value: unknown, wher
     ['an idle upside down', ['idle', 'cold', 'minRpm'], 1000, 'idle.cold', /minRpm has to be below maxRpm/],
     ['a thermostat upside down', ['thermostat', 'opensC'], 95, 'thermostat.opensC', /below fullyOpenC/],
     ['a thermostat too hot', ['thermostat', 'fullyOpenC'], 107, 'thermostat.fullyOpenC', /below coolantMaxC/],
-    ['a warm-up upside down', ['warmUp', 'minS'], 1800, 'warmUp.minS', /below maxS/],
+    ['a warm-up upside down', ['warmUp', 'minS'], 2700, 'warmUp.minS', /below maxS/],
+    ['an idle shorter than the warm-up', ['warmUp', 'idleMaxS'], 239, 'warmUp.idleMaxS', /from minS to maxS/],
+    ['an idle longer than the warm-up', ['warmUp', 'idleMaxS'], 2701, 'warmUp.idleMaxS', /from minS to maxS/],
     [
       'a watched fault without a time',
       ['faults', 0, 'watchS'],
@@ -269,7 +271,7 @@ describe('whatever a profile holds', () => {
   });
 
   it('every key is needed: without it, the sentence names it', () => {
-    const optional = [/^heater$/, /^bus$/, /watchS$/, /^\d+$/];
+    const optional = [/^heater$/, /^bus$/, /watchS$/, /^idleMaxS$/, /^fastIdleRpm$/, /^\d+$/];
     for (const path of paths) {
       const last = path.at(-1);
       if (typeof last !== 'string' || optional.some(each => each.test(last))) continue;
@@ -279,7 +281,7 @@ describe('whatever a profile holds', () => {
         '',
       );
       const faults = faultsOf(withAt(path, undefined));
-      expect(faults.some(fault => fault.startsWith(`${where}: is missing; `))).toBe(true);
+      expect([where, faults.some(fault => fault.startsWith(`${where}: is missing; `))]).toEqual([where, true]);
     }
   });
 });

@@ -77,7 +77,9 @@ describe.each(languageCodes)('in the language %s:', code => {
       const run = new Driver(profile).goodToTheEnd();
       for (const step of procedureFor(profile)) {
         const values = step.values?.(run.context) ?? {};
-        const missing = blanksIn(language.steps[step.id].ask).filter(blank => !(blank in values));
+        // What a burst announces is put before its question by the kind of the step.
+        const own = step.kind === 'crank' ? { before: '', ...values } : values;
+        const missing = blanksIn(language.steps[step.id].ask).filter(blank => !(blank in own));
         expect([step.id, missing]).toEqual([step.id, []]);
       }
     });

@@ -14,12 +14,28 @@ export const jobCardSchema = z.strictObject({
   supervisor: member,
 });
 
+/** What profiles were not asked for before the third vocabulary; nothing is carried out by it any more. */
+const notYetAsked = {
+  fuelling: { disabledBy: 'electric', at: 'injector harness plug' },
+  prelube: null,
+  turbo: false,
+  firstRun: null,
+};
+
+const older = z.looseObject({ starter: z.looseObject({}) });
+
+/** The profile of a record, also of an older one. */
+const recordedProfile = z.preprocess(profile => {
+  const { success, data } = older.safeParse(profile);
+  return success ? { ...notYetAsked, ...data, starter: { burstsInARow: 1, ...data.starter } } : profile;
+}, profileSchema);
+
 /** Absent in records of the first version. */
 export const vocabulary = z.int().positive().default(1);
 
 /** What the first entry of a record says: all that is needed to replay the session from its events. */
 export const openedSchema = z.object({
-  profile: profileSchema,
+  profile: recordedProfile,
   job: jobCardSchema,
   /** What the session is held in, and its report is written in. */
   language: z.enum(languageCodes),

@@ -110,7 +110,10 @@ describe('the warm-up', () => {
     const opened = fast.fork([]).value('coolantTemperature', 82, { afterMs: 400_000 }).reply('yes');
     expect(opened.context.step).toBe('warmUp.steeringLocks');
     expect(opened.context.openItems).toEqual([]);
-    const never = fast.fork([]).clock(900_000);
+    const { maxS, idleMaxS = maxS } = demoSix.warmUp;
+    const fastMs = (maxS - idleMaxS) * 1000;
+    expect(fast.fork([]).clock(fastMs - 1).context.step).toBe('warmUp.fastIdle');
+    const never = fast.fork([]).clock(fastMs);
     expect(never.context.step).toBe('warmUp.steeringLocks');
     expect(never.context.openItems).toEqual([expect.objectContaining({ step: 'warmUp.fastIdle' })]);
   });
