@@ -69,7 +69,6 @@ describe('the steps follow the profile', () => {
       'firstRun.look',
       'firstRun.restart',
       'firstRun.oilPressure',
-      'warmUp.fastIdle',
       'shutdown.thirdSoak',
       'shutdown.thirdLook',
     ]);

@@ -281,7 +281,10 @@ describe('whatever a profile holds', () => {
         '',
       );
       const faults = faultsOf(withAt(path, undefined));
-      expect([where, faults.some(fault => fault.startsWith(`${where}: is missing; `))]).toEqual([where, true]);
+      expect([where, faults.some(fault => fault.startsWith(`${where}: is missing; `))]).toEqual([
+        where,
+        true,
+      ]);
     }
   });
 });

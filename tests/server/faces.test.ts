@@ -170,8 +170,8 @@ describe('An answer', () => {
     await technician.say('all is off');
     await settle();
     const { key } = technician;
-    // At its read-back the second "correct" would be a yes to whatever is asked next.
-    const deed = { do: 'say', turn: turn(), text: 'correct', via: 'touch' } as const;
+    // The second would be an answer to whatever is asked next.
+    const deed = { do: 'say', turn: turn(), text: 'false alarm', via: 'touch' } as const;
     const answers = await Promise.all([technician.do(deed), technician.do(deed), technician.do(deed)]);
     expect(answers.map(codeOf)).toEqual(['done', 'tooLate', 'tooLate']);
     await settle();

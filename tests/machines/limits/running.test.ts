@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Driver } from '../helpers/driver.ts';
-import { demoFour, demoSix } from '../helpers/profiles.ts';
+import { changed, demoFour, demoSix } from '../helpers/profiles.ts';
 import { goOn, isDone, lastVerdict, sessionAt } from './sessions.ts';
 
 describe('the idle', () => {
@@ -119,7 +119,8 @@ describe('the warm-up', () => {
   });
 
   it('leaves it to the first drive at once where only load may follow', () => {
-    const driver = sessionAt(demoFour, 'warmUp.watch.asking');
+    const { fastIdleRpm: _, ...warmUp } = demoFour.warmUp;
+    const driver = sessionAt(changed(demoFour, { warmUp }), 'warmUp.watch.asking');
     const since = driver.context.timer?.startedMs ?? Number.NaN;
     driver.clock(since + 900_000 - driver.nowMs);
     expect(driver.context.step).toBe('warmUp.steeringLocks');
