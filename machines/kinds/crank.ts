@@ -80,6 +80,8 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
   const mayCrank = (look: Look) => unmet(look).length === 0 && secondClear(look) && burst(look) > 0;
 
   const callRelease = remark(() => ({ line: 'release', values: {}, priority: 'hazard' }));
+  /** Once, where the seconds for oil pressure run already. */
+  const callReleaseOnce = remark(() => ({ line: 'release', values: {}, priority: 'prompt' }));
   /** The starter is let go at once, whatever else has to be made sure of. */
   const seen: readonly Move[] = [
     ...(step.readBack
@@ -94,7 +96,7 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
     {
       target: done.target,
       actions: [
-        callRelease,
+        step.readBack ? callRelease : callReleaseOnce,
         ...(step.readBack ? [] : [remark(() => ({ line: 'engineRuns', values: {} }))]),
         ...done.actions,
       ],

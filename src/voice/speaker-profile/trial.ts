@@ -48,7 +48,7 @@ export const scoreOf = ({ right, wrong }: Tally): number => right - WRONG_COSTS 
 export const isBetter = (after: Tally, before: Tally): boolean =>
   scoreOf(after) > scoreOf(before) && after.wrong <= before.wrong;
 
-const CERTAINTY_STEP = 0.02;
+const CERTAINTY_STEP = 0.05;
 
 /** The bounds that may be tried: as shipped, and above. */
 const bounds = [0, 1, 2, 3, 4, 5, 6, 7].map(n => Number((shippedCertainty + n * CERTAINTY_STEP).toFixed(2)));

@@ -38,7 +38,7 @@ const rights: readonly (readonly [Deed, readonly Name[], Partial<Record<Name, Re
   ],
   [{ do: 'takeOver' }, ['leader', 'follower'], { second: 'notYourRole', supervisor: 'notYourRole' }],
   // Who answers whose question is looked at when the question is known: `answerer`.
-  [say, ['leader', 'follower', 'second'], { supervisor: 'notYourRole' }],
+  [say, ['leader', 'follower', 'second', 'supervisor'], {}],
   ...(['hold', 'sayAgain', 'status', 'timeLeft', 'help'] as const).map(
     id => [control(id), ['leader', 'follower', 'second'], { supervisor: 'notYourRole' }] as const,
   ),
@@ -63,7 +63,7 @@ describe('What somebody may do at all', () => {
 
   test('a device that does not lead is told to take over first, the supervisor what is left to them', () => {
     expect(forbidden(follower, { do: 'begin' })?.sentence).toMatch(/take over first/);
-    expect(forbidden(supervisor, { do: 'begin' })?.sentence).toMatch(/may stop or ask for a hold/);
+    expect(forbidden(supervisor, { do: 'begin' })?.sentence).toMatch(/may stop, ask for a hold/);
     expect(forbidden(leader, { do: 'askHold' })?.sentence).toMatch(/hold it yourself/);
     expect(forbidden(leader, { do: 'clear', turn: 't' })?.sentence).toMatch(/Only the second person/);
     for (const deed of [{ do: 'begin' } as const, control('skip')])

@@ -171,6 +171,6 @@ describe('an engine said to stand', () => {
     run.sends.clear();
     await run.pass(3000);
     await run.type('all is off');
-    expect(run.key()).toBe('stopped.makingSafeReadBack');
+    expect(run.key()).toBe('stopped.askingCause');
   });
 });

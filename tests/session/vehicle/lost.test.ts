@@ -96,8 +96,8 @@ describe('a sensor', () => {
   );
 
   it('that vanishes in the middle of a series leaves the series to people', async () => {
-    const run = await busRig('firstFire.lamps.item6');
-    await run.type('dark');
+    const run = await busRig('firstRun.oilPressure.asking');
+    await run.type('pressure good');
     run.sends.set(190, 850).set(100, 280);
     await run.pass(8000);
     expect(run.key()).toBe('checks.idle.sampling');

@@ -54,17 +54,11 @@ function answering(
 
 const firstOf = (choices: string) => /"([^"]+)"/.exec(choices)?.[1] ?? '';
 
-it('a number that is corrected at its read-back leaves a record that report confirms; closed, it is not gone on with', async () => {
+it('a session that breaks off is reported and resumed; closed, it is not gone on with', async () => {
   const log = join(scratchFolder(), 'log.jsonl');
-  const said = ['41', '50', '41', 'correct'];
   await answering(['--no-mic', '--silent', '--log', log], choices =>
-    choices.includes('coldest night')
-      ? null
-      : choices.includes('air temperature')
-        ? (said.shift() ?? '')
-        : firstOf(choices),
+    choices.includes('air temperature') ? null : firstOf(choices),
   );
-  expect(await readFile(log, 'utf8')).toContain('"kind":"contradiction"');
   expect(await firstFire(['report', log])).toMatchObject({
     exitCode: 0,
     stdout: `${log}.html\n${log}.pdf\n`,
