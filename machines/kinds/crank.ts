@@ -95,11 +95,7 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
       : []),
     {
       target: done.target,
-      actions: [
-        step.readBack ? callRelease : callReleaseOnce,
-        ...(step.readBack ? [] : [remark(() => ({ line: 'engineRuns', values: {} }))]),
-        ...done.actions,
-      ],
+      actions: [step.readBack ? callRelease : callReleaseOnce, ...done.actions],
     },
   ];
   const seenNow = seen.map(move => ({

@@ -104,7 +104,6 @@ export const lines = {
   burstOver: 'Burst over. {reply} or nothing yet?',
   rest: 'Let the starter cool: {time}.',
   gateClosed: 'Cranking refused. Not met: {gates}.',
-  engineRuns: 'Engine running.',
 
   disableElectric:
     'Key off: unplug the {at}, so that no injector can be driven. Leave the feed open and primed: its pump must not run dry.',

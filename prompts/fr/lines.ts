@@ -110,7 +110,6 @@ export const lines = {
   burstOver: 'Essai terminé. {reply} ou toujours rien ?',
   rest: 'Laissez refroidir le démarreur : {time}.',
   gateClosed: 'Démarreur refusé. Manque : {gates}.',
-  engineRuns: 'Le moteur tourne.',
 
   disableElectric:
     "Contact coupé : débranchez {at}, aucun injecteur ne peut alors être commandé. Laissez l'alimentation ouverte et amorcée : la pompe ne doit pas tourner à sec.",
