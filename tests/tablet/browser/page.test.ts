@@ -29,17 +29,11 @@ const untilTheFirstReading = [
   ['job.card.asking', 'card is right'],
   ['job.makerFirst.asking', 'understood'],
   ['job.protection.asking', 'protection on'],
-  ['job.protection.readingBack', 'correct'],
   ['job.hazards.asking', 'understood'],
-  ['job.hazards.readingBack', 'correct'],
   ['job.ventilation.asking', 'air is good'],
-  ['job.ventilation.readingBack', 'correct'],
   ['job.extinguisher.asking', 'extinguisher ready'],
-  ['job.extinguisher.readingBack', 'correct'],
   ['job.parked.asking', 'vehicle secured'],
-  ['job.parked.readingBack', 'correct'],
   ['job.cutOff.asking', 'cut off ready'],
-  ['job.cutOff.readingBack', 'correct'],
 ] as const;
 
 for (const { name, width, height, theme, hand } of sizes) {
