@@ -24,8 +24,9 @@ export function inWords(reply: string, moment: Moment): string {
 export async function linesOfGoodStart(
   profile: string,
   beforeEach: (run: Rig) => void = () => {},
+  via: 'voice' | 'touch' = 'voice',
 ): Promise<Line[]> {
-  const run = await rig(profile, 'us', undefined, 'en', 'voice');
+  const run = await rig(profile, 'us', undefined, 'en', via);
   const lines: Line[] = [];
   await run.session.begin(false);
   while (run.session.moment.status === 'active') {
