@@ -53,13 +53,15 @@ const textsOf = (language: typeof english | typeof french, trade: string, number
 
 interface Dictionary {
   readonly name: string;
+  /** From here. */
+  readonly file: string;
   readonly adjective: string;
   readonly source: string;
   readonly words: readonly string[];
   readonly phones: (word: string) => readonly string[] | undefined;
 }
 
-function write({ name, adjective, source, words, phones }: Dictionary): void {
+function write({ name, file, adjective, source, words, phones }: Dictionary): void {
   const unknown = words.filter(word => phones(word) === undefined);
   if (unknown.length > 0) {
     console.error(
@@ -67,9 +69,8 @@ function write({ name, adjective, source, words, phones }: Dictionary): void {
     );
     process.exit(1);
   }
-  const file = new URL(`../src/voice/languages/pronunciations/${name}.ts`, import.meta.url);
   writeFileSync(
-    file,
+    new URL(file, import.meta.url),
     `/**
  * ${source}
  */
@@ -94,6 +95,7 @@ export const pronounce${name[0]?.toUpperCase()}${name.slice(1)} = (word: string)
 
 write({
   name: 'english',
+  file: '../src/voice/languages/pronunciations/english.ts',
   adjective: 'an English',
   source: `How each word that may be said is pronounced, in the phones of the CMU Pronouncing Dictionary: from that dictionary
  * (see NOTICE), and from \`english-additions.ts\`. Written by \`npm run pronunciations\`: not to be changed by hand.`,
@@ -115,6 +117,8 @@ const spokenFrench = frenchPronunciations([
 ]);
 write({
   name: 'french',
+  // Until a network has learned French, only its makers need it.
+  file: './french-pronunciations.ts',
   adjective: 'a French',
   source: `How each word that may be said is pronounced, alone and before others, in the phones of
  * \`src/voice/phone-network/phones.ts\`: by espeak-ng, and by the rules of \`acoustic-model/french-words.ts\`. Written by

@@ -24,7 +24,7 @@ export function inWords(reply: string, moment: Moment): string {
 export async function linesOfGoodStart(
   profile: string,
   beforeEach: (run: Rig) => void = () => {},
-  via: 'voice' | 'touch' = 'voice',
+  via: 'voice' | 'keys' = 'voice',
 ): Promise<Line[]> {
   const run = await rig(profile, 'us', undefined, 'en', via);
   const lines: Line[] = [];

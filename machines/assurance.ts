@@ -15,10 +15,10 @@ export type Weight = 'engine' | 'gate' | 'limit' | 'later' | 'nothing';
 export type Assurance = 'readBack' | 'echo' | 'none';
 
 /**
- * From this certainty of the ear on (0 to 1) a spoken number that hangs on a limit is only repeated. Above 1: never.
- * It may come down when, over the whole hearing evaluation, none of 3,000 wrong values passes it.
+ * From this certainty of the ear on (0 to 1) a spoken number that hangs on a limit is only repeated: from none yet. It may
+ * come down when, over the whole hearing evaluation, none of 3,000 wrong values passes it.
  */
-const CERTAIN_ENOUGH = 2;
+const CERTAIN_ENOUGH = Number.POSITIVE_INFINITY;
 
 /**
  * The one rule for what is read back. By voice: whatever an engine, a gate or a limit hangs on. By keys and touch

@@ -119,6 +119,8 @@ export interface Said {
   readonly step: StepId;
   readonly values: PromptValues;
   readonly priority: 'hazard' | 'prompt' | 'notice';
+  /** A hazard that is said once, not twice: the seconds for an answer run already. */
+  readonly once?: true;
 }
 
 /** Everything the session knows that is not in the state's name. */

@@ -15,8 +15,8 @@ export interface Finding {
   readonly until?: { readonly seconds: number; readonly means: LineId; readonly cause: Cause };
 }
 
-/** Smoke of a cold engine, and of rings that have not bedded in, is gone by then. */
-const SMOKE_CLEARS_S = 300;
+/** Smoke and noise of a cold engine, and of rings that have not bedded in, are gone by then. */
+const COLD_FINDINGS_S = 300;
 
 const leaks: readonly Finding[] = [
   // Damp, and no drop: it may be what was spilled.
@@ -25,37 +25,24 @@ const leaks: readonly Finding[] = [
   { reply: 'spray', means: 'sprayMeans', does: 'stops' },
 ];
 
+/** A finding of a cold engine, which later means something else. */
+const passing = (
+  reply: ReplyId,
+  means: LineId,
+  stays: { readonly means: LineId; readonly cause: Cause },
+): Finding => ({ reply, means, does: 'open', until: { seconds: COLD_FINDINGS_S, ...stays } });
+
 const noises: readonly Finding[] = [
   // Tappets and injectors, until they have their oil and their fuel.
-  {
-    reply: 'valveNoise',
-    means: 'valveNoiseMeans',
-    does: 'open',
-    until: { seconds: SMOKE_CLEARS_S, means: 'valveNoiseStaysMeans', cause: 'looseOrNoise' },
-  },
+  passing('valveNoise', 'valveNoiseMeans', { means: 'valveNoiseStaysMeans', cause: 'looseOrNoise' }),
   { reply: 'knocking', means: 'knockingMeans', does: 'stops' },
   { reply: 'squealing', means: 'squealingMeans', does: 'stops' },
 ];
 
 const smoke: readonly Finding[] = [
-  {
-    reply: 'whiteSmoke',
-    means: 'whiteSmokeMeans',
-    does: 'open',
-    until: { seconds: SMOKE_CLEARS_S, means: 'whiteSmokeStaysMeans', cause: 'coolantLeak' },
-  },
-  {
-    reply: 'blueSmoke',
-    means: 'blueSmokeMeans',
-    does: 'open',
-    until: { seconds: SMOKE_CLEARS_S, means: 'blueSmokeStaysMeans', cause: 'oilLeak' },
-  },
-  {
-    reply: 'blackSmoke',
-    means: 'blackSmokeMeans',
-    does: 'open',
-    until: { seconds: SMOKE_CLEARS_S, means: 'blackSmokeStaysMeans', cause: 'other' },
-  },
+  passing('whiteSmoke', 'whiteSmokeMeans', { means: 'whiteSmokeStaysMeans', cause: 'coolantLeak' }),
+  passing('blueSmoke', 'blueSmokeMeans', { means: 'blueSmokeStaysMeans', cause: 'oilLeak' }),
+  passing('blackSmoke', 'blackSmokeMeans', { means: 'blackSmokeStaysMeans', cause: 'other' }),
   { reply: 'thickSmoke', means: 'thickSmokeMeans', does: 'stops' },
 ];
 

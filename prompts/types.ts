@@ -8,7 +8,6 @@ export type ReplyId = keyof typeof english.replies;
 export type ControlId = keyof typeof english.controls;
 export type LineId = keyof typeof english.lines;
 export type PhaseId = keyof typeof english.phases;
-export type InspectPointId = keyof typeof english.inspectPoints;
 export type GroupId = keyof typeof english.groups;
 export type UnitId = keyof typeof english.units;
 

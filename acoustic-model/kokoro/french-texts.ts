@@ -1,4 +1,4 @@
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync } from 'node:fs';
 import { linesOfGoodStart } from '../../audio-fixtures/good-start.ts';
 import { french } from '../../prompts/fr/index.ts';
 import { demoProfiles } from '../../src/profile/load.ts';
@@ -9,6 +9,7 @@ import { frenchNumbers } from '../../src/voice/number-words/french.ts';
 import { formsOf } from '../../src/voice/number-words/slot.ts';
 import { normalizeWording } from '../../src/voice/wording.ts';
 import { chanceOf } from '../chance.ts';
+import { collection } from './collection.ts';
 import { aroundFrenchWords, frenchTalk, nearFrenchStop } from './french-talk.ts';
 
 /*
@@ -19,36 +20,9 @@ const [, , folder = '.cache/french', sentences = '', seed = '20261128'] = proces
 const chance = chanceOf(Number(seed));
 const { random, oneOf, sometimes, wholeBetween } = chance;
 
-type Kind =
-  | 'reply'
-  | 'control'
-  | 'number'
-  | 'digits'
-  | 'stop'
-  | 'near'
-  | 'carrier'
-  | 'talk'
-  | 'words'
-  | 'long';
-
-const made = new Map<string, { readonly kind: Kind; readonly base: 0 | 1 | 2 }>();
-
-function keep(kind: Kind, base: 0 | 1 | 2, text: string): boolean {
-  const said = text
-    .split(',')
-    .map(normalizeWording)
-    .filter(part => part !== '')
-    .join(', ');
-  if (said === '' || /\d/.test(said) || made.has(said)) return false;
-  made.set(said, { kind, base });
-  return true;
-}
-
-function many(kind: Kind, count: number, make: () => string): void {
-  for (let kept = 0, tried = 0; kept < count && tried < count * 8; tried += 1) {
-    if (keep(kind, 0, make())) kept += 1;
-  }
-}
+// espeak-ng says any word; figures are spelled out before.
+const texts = collection(said => !/\d/.test(said));
+const { keep, many } = texts;
 
 const found = new Map<string, ReturnType<typeof grammarOf>>();
 for (const profile of demoProfiles) {
@@ -178,8 +152,5 @@ many('words', 2500, () => Array.from({ length: wholeBetween(1, 6) }, () => oneOf
 for (const sentence of long) keep('long', 0, sentence);
 
 mkdirSync(folder, { recursive: true });
-writeFileSync(
-  `${folder}/texts.jsonl`,
-  [...made].map(([say, { kind, base }]) => `${JSON.stringify({ kind, base, say })}\n`).join(''),
-);
-console.log(`${made.size} texts, from ${everyday.length} sentences and ${wordings.length} wordings.`);
+texts.write(`${folder}/texts.jsonl`);
+console.log(`${texts.size} texts, from ${everyday.length} sentences and ${wordings.length} wordings.`);

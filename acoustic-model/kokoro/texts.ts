@@ -1,9 +1,9 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { procedureReplies } from '../../bench/procedure-replies.ts';
 import { english } from '../../prompts/en/index.ts';
-import { normalizeWording } from '../../src/voice/wording.ts';
 import { chanceOf } from '../chance.ts';
 import { wordPhones } from '../dictionary.ts';
+import { collection } from './collection.ts';
 import { everydayTalk, ofLength } from './fortunes.ts';
 import { anyDigits, spokenNumbers, teensAndTens, upToAHundred } from './numbers.ts';
 import { aroundOurWords, nearStop, workshopTalk } from './workshop-talk.ts';
@@ -16,47 +16,20 @@ const [, , folder = '.cache/kokoro', seed = '20261128'] = process.argv;
 const chance = chanceOf(Number(seed));
 const { random, oneOf, sometimes, wholeBetween } = chance;
 
-type Kind =
-  | 'reply'
-  | 'control'
-  | 'number'
-  | 'digits'
-  | 'stop'
-  | 'near'
-  | 'carrier'
-  | 'talk'
-  | 'words'
-  | 'long';
-/** 2 for what decides most, 1 for what else is asked for as it stands, 0 for what is made of it. */
-type Weight = 0 | 1 | 2;
-
-const made = new Map<string, { readonly kind: Kind; readonly base: Weight }>();
 const words = new Map<string, readonly string[]>();
 
-/** Keeps a text once, if every word of it can be pronounced; says whether it was new. */
-function keep(kind: Kind, base: Weight, text: string): boolean {
-  const said = text
-    .split(',')
-    .map(normalizeWording)
-    .filter(part => part !== '')
-    .join(', ');
-  const spelled = said.replaceAll(',', '').split(' ');
-  if (said === '' || made.has(said)) return false;
-  for (const word of spelled) {
+/** Whether every word of it can be pronounced, which is kept. */
+function canBeSaid(said: string): boolean {
+  for (const word of said.replaceAll(',', '').split(' ')) {
     const phones = wordPhones(word);
     if (phones === undefined) return false;
     words.set(word, phones);
   }
-  made.set(said, { kind, base });
   return true;
 }
 
-/** Keeps so many different texts, or as many as come of eight times as many tries. */
-function many(kind: Kind, count: number, make: () => string): void {
-  for (let kept = 0, tried = 0; kept < count && tried < count * 8; tried += 1) {
-    if (keep(kind, 0, make())) kept += 1;
-  }
-}
+const texts = collection(canBeSaid);
+const { keep, many } = texts;
 
 const grammars = [
   ...new Map((await procedureReplies()).map(({ grammar }) => [JSON.stringify(grammar), grammar])).values(),
@@ -164,11 +137,8 @@ many('words', 2200, () =>
 many('long', 5000, longSentence);
 
 mkdirSync(folder, { recursive: true });
-writeFileSync(
-  `${folder}/texts.jsonl`,
-  [...made].map(([say, { kind, base }]) => `${JSON.stringify({ kind, base, say })}\n`).join(''),
-);
+texts.write(`${folder}/texts.jsonl`);
 writeFileSync(`${folder}/dictionary.json`, JSON.stringify(Object.fromEntries(words)));
 console.log(
-  `${made.size} texts of ${words.size} words, from ${everyday.sentences.length} sentences and ${wordings.length} wordings.`,
+  `${texts.size} texts of ${words.size} words, from ${everyday.sentences.length} sentences and ${wordings.length} wordings.`,
 );

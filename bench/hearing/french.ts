@@ -1,12 +1,13 @@
 import { existsSync } from 'node:fs';
+import { pronounceFrench } from '../../acoustic-model/french-pronunciations.ts';
 import { french } from '../../prompts/fr/index.ts';
 import { loadEngine, packagedModel } from '../../src/voice/decoders/soundswallower/load-node.ts';
-import { pronounceFrench } from '../../src/voice/languages/pronunciations/french.ts';
 import { createMatcher } from '../../src/voice/meaning.ts';
 import { loadWeights, packagedNetwork } from '../../src/voice/phone-network/load-node.ts';
 import type { Grammar, SoundRecognizer } from '../../src/voice/ports.ts';
 import { createNetworkEar } from '../../src/voice/recognizers/by-network.ts';
 import { createSoundSwallowerEar } from '../../src/voice/recognizers/by-soundswallower.ts';
+import { everythingIn } from '../../tests/helpers/everything.ts';
 import { hearScenes, type Level } from './accuracy.ts';
 import { allOf, sum, type Taken } from './count.ts';
 import { sameEar } from './listener.ts';
@@ -24,24 +25,7 @@ const numbers: Grammar = {
   replies: [],
   number: { id: 'n', language: 'fr', leads: [], units: [], min: 0, max: 100, step: 1 },
 };
-/** All that can be said in any state at once: harder than any state is. */
-const everything: Grammar = {
-  ...numbers,
-  key: 'everything',
-  replies: [...Object.entries(french.replies), ...Object.entries(french.controls)].map(([id, wordings]) => ({
-    id,
-    wordings,
-  })),
-  number: {
-    id: 'n',
-    language: 'fr',
-    leads: Object.values(french.quantities).flatMap(({ leads }) => leads),
-    units: Object.values(french.units).flatMap(({ said }) => said),
-    min: -40,
-    max: 400,
-    step: 1,
-  },
-};
+const everything = everythingIn(french, -40, 400);
 
 const ears: Readonly<Record<string, () => Promise<SoundRecognizer>>> = {
   network: async () => createNetworkEar(await loadWeights(packagedNetwork('fr')), pronounceFrench),

@@ -80,8 +80,8 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
   const mayCrank = (look: Look) => unmet(look).length === 0 && secondClear(look) && burst(look) > 0;
 
   const callRelease = remark(() => ({ line: 'release', values: {}, priority: 'hazard' }));
-  /** Once, where the seconds for oil pressure run already. */
-  const callReleaseOnce = remark(() => ({ line: 'release', values: {}, priority: 'prompt' }));
+  /** The seconds for oil pressure run already. */
+  const callReleaseOnce = remark(() => ({ line: 'release', values: {}, priority: 'hazard', once: true }));
   /** The starter is let go at once, whatever else has to be made sure of. */
   const seen: readonly Move[] = [
     ...(step.readBack

@@ -21,6 +21,8 @@ export function togetherNodes(
 ): Nodes {
   const left = ({ context }: Look) =>
     membersOf(group, all).filter(member => !isDone(context, member.id) && (member.when?.(context) ?? true));
+  /** Together they are made sure of like the one of them on which most hangs. */
+  const needsReadBack = (look: Look) => left(look).some(member => replyNeedsReadBack(weightOf(member))(look));
   const isGood = (look: Look) => left(look).every(member => member.possible?.(look.context) ?? true);
   const ask: Line = look => ({
     line: 'together',
@@ -55,7 +57,7 @@ export function togetherNodes(
         {
           reply: ok,
           move: {
-            guard: look => isGood(look) && replyNeedsReadBack(weightOf(step))(look),
+            guard: look => isGood(look) && needsReadBack(look),
             target: 'togetherReadBack',
             actions: setAside(ok),
           },

@@ -395,7 +395,8 @@ export class Session {
       inPassing,
     });
     const label = `${said.step}-${said.line}`;
-    void this.#parts.speech.enqueue({ text: spoken, priority, label }).then(outcome => {
+    const once = said.once ? { once: said.once } : {};
+    void this.#parts.speech.enqueue({ text: spoken, priority, label, ...once }).then(outcome => {
       if (outcome.kind === 'failed') this.#tell({ kind: 'problem', sentence: outcome.reason });
     });
   }

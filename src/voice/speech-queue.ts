@@ -1,11 +1,12 @@
 import type { AudioSink, Pcm, Synthesizer } from './ports.ts';
 
-/** Hazards cut everything else and are said twice; prompts come before notices. */
+/** Hazards cut everything else and are said twice, unless `once` is set; prompts come before notices. */
 export type SpeechPriority = 'hazard' | 'prompt' | 'notice';
 
 export interface Sentence {
   readonly text: string;
   readonly priority: SpeechPriority;
+  readonly once?: true;
   /** Names the sentence for the record and for files; the text itself without. */
   readonly label?: string;
 }
@@ -149,13 +150,13 @@ export class SpeechQueue {
 
   /** A hazard that could not be played the first time gets its second. */
   async #playAll(
-    { text, priority, label = text }: Sentence,
+    { text, priority, once, label = text }: Sentence,
     sound: Pcm,
     signal: AbortSignal,
   ): Promise<{ heard: number; failure: unknown }> {
     let heard = 0;
     let failure: unknown;
-    for (let times = TIMES_SAID[priority]; times > 0 && !signal.aborted; times--) {
+    for (let times = once ? 1 : TIMES_SAID[priority]; times > 0 && !signal.aborted; times--) {
       try {
         await this.#sink.play(sound, label);
         heard++;

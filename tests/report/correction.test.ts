@@ -19,3 +19,15 @@ test('who says another number at the read-back and then the right one is confirm
     { step: 'fill.fuelInTank', text: '50', reason: 'contradicted', repaired: { text: '41' } },
   ]);
 });
+
+test('who takes a number back that had only been repeated is confirmed, and it is told', async () => {
+  const run = await sessionFor(join(tempFolder(), 'log.jsonl'));
+  await goUntil(run, 'job.ambient.asking');
+  for (const said of ['50', 'wrong', '41']) await run.type(said);
+  expect(run.key()).toBe('job.coldestNight.asking');
+  await run.record.close();
+  const model = summarize(await inputOf(run.path));
+  expect(model.trust.replayFault).toBeUndefined();
+  expect(model.trust.notUnderstood).toEqual([]);
+  expect(buildDocument(model, 'us').blocks[0]).toMatchObject({ type: 'banner', tone: 'good' });
+});

@@ -6,29 +6,13 @@ import { french } from '../../prompts/fr/index.ts';
 import { createMatcher } from '../../src/voice/meaning.ts';
 import type { Grammar, SoundRecognizer } from '../../src/voice/ports.ts';
 import { createEmbeddedRecognizer } from '../../src/voice/recognizers/embedded.ts';
+import { everythingIn } from '../helpers/everything.ts';
 import { frenchNumber, singleFrenchNumbers } from '../helpers/french-recordings.ts';
 
 /** Slow machines take their time over a model. */
 const LONG = 5 * 60_000;
 
-const everything: Grammar = {
-  key: 'everything',
-  language: 'fr',
-  stop: french.stopWordings,
-  replies: [...Object.entries(french.replies), ...Object.entries(french.controls)].map(([id, wordings]) => ({
-    id,
-    wordings,
-  })),
-  number: {
-    id: 'n',
-    language: 'fr',
-    leads: Object.values(french.quantities).flatMap(({ leads }) => leads),
-    units: Object.values(french.units).flatMap(({ said }) => said),
-    min: -30,
-    max: 120,
-    step: 1,
-  },
-};
+const everything = everythingIn(french, -30, 120);
 
 const number: Grammar = {
   ...everything,

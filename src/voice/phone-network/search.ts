@@ -303,27 +303,6 @@ export class Search {
       .map(ending => this.hypothesis(ending));
   }
 
-  /**
-   * Log likelihood of the likeliest word that began within these moments, as far as it has been said.
-   * @param from the first of them
-   * @param to the moment after the last
-   */
-  likeliestSince(from: number, to: number): number {
-    const { now, traces } = this;
-    let best = never;
-    for (let i = 0; i < now.activeCount; i++) {
-      const base = (now.active[i] as number) * 2 * ways;
-      for (let w = base; w < base + 2 * ways; w++) {
-        const trace = now.traces[w] as number;
-        if (trace === noTrace) continue;
-        const began = traces.frameOf(trace);
-        if (began < from || began >= to) continue;
-        best = Math.max(best, (now.scores[w] as number) - traces.scoreBefore(trace));
-      }
-    }
-    return best;
-  }
-
   private hypothesis({ trace, scoreThen, score, to, mayGoOn }: Ending): Hypothesis {
     const { graph } = this;
     const marks = this.traces.upTo(trace);

@@ -64,16 +64,6 @@ export class Traces {
     return this.before[trace] as number;
   }
 
-  /** The moment in which the last word of a trace begins. */
-  frameOf(trace: number): number {
-    return this.frames[trace] as number;
-  }
-
-  /** Score of the way before that word. */
-  scoreBefore(trace: number): number {
-    return this.scores[trace] as number;
-  }
-
   /** The words up to a trace, the first of them first. */
   upTo(trace: number): readonly { readonly state: number; readonly frame: number; readonly score: number }[] {
     const words = [];

@@ -38,7 +38,7 @@ async function answerAtOnce(page: Page, text: string): Promise<void> {
 }
 
 it('leads through a whole first start by touch and keys, and saves a record that verifies', async () => {
-  const lines = await linesOfGoodStart('demo-four', undefined, 'touch');
+  const lines = await linesOfGoodStart('demo-four', undefined, 'keys');
   const { page, faults } = await openPage(browser, served.origin, { settings: touchOnly, ownClock: true });
   await beginHere(page, 'Demo four');
   for (const { when, says } of lines) {
