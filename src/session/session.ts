@@ -4,14 +4,9 @@ import type { SessionEvent } from '../../machines/events.ts';
 import { buildFirstStart, type FirstStart } from '../../machines/first-start.ts';
 import { controlsOf, isOver, type Moment, outcomeOf, stateName } from '../../machines/moment.ts';
 import { nextAlarmMs } from '../../machines/timing.ts';
-import {
-  type Person,
-  type PromptValues,
-  type Quantity,
-  quantityUnits,
-  type Via,
-} from '../../machines/vocabulary.ts';
+import type { Person, PromptValues, Via } from '../../machines/vocabulary.ts';
 import type { Language, LineId } from '../../prompts/types.ts';
+import { isQuantity, quantityUnits } from '../engineering/quantities/table.ts';
 import type { Profile } from '../profile/schema.ts';
 import type { RecordLog } from '../record/index.ts';
 import { RecordError } from '../record/record-error.ts';
@@ -434,7 +429,5 @@ export class Session {
 }
 
 const KEPT_AGAIN = 'The record can be written again: every entry of it is on the disk, in its order.';
-
-const isQuantity = (id: string): id is Quantity => Object.hasOwn(quantityUnits, id);
 
 const isHazard = (said: Said) => said.priority === 'hazard';

@@ -1,5 +1,5 @@
-import { type Quantity, quantityUnits } from '../../../machines/vocabulary.ts';
 import type { Language } from '../../../prompts/types.ts';
+import { isQuantity, type Quantity, quantityUnits } from '../../engineering/quantities/table.ts';
 import type { Data } from '../../record/vocabulary/index.ts';
 import { toUser, type UnitSystem, userUnit } from '../../session/units.ts';
 
@@ -29,8 +29,6 @@ const plotted: readonly Quantity[] = [
   'chargingVoltage',
   'batteryVoltage',
 ];
-
-const isQuantity = (name: string): name is Quantity => Object.hasOwn(quantityUnits, name);
 
 /** Collects the judged readings of a session, from whoever tells of them. */
 export class PlotBook {
