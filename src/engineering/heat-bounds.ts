@@ -21,7 +21,7 @@ export interface HeatBounds {
  */
 const IDLE_LITRE_PER_H_PER_L = 0.45;
 /** Lower heating value of diesel fuel, J/L (from memory). */
-const FUEL_J_PER_L = 36e6;
+export const FUEL_J_PER_L = 36e6;
 /** Six parts of glycol in ten: less heat capacity than any other mix that is filled in, J/(K L) (from memory). */
 const LEAST_COOLANT_J_PER_K_L = 3400;
 /** Engine oil, J/(K L) (from memory). */
@@ -29,7 +29,7 @@ const OIL_J_PER_K_L = 1750;
 /** A light engine for its displacement; common practice, no published source. */
 const METAL_KG_PER_L = 60;
 /** Cast iron, J/(kg K) (from memory). */
-const IRON_J_PER_KG_K = 460;
+export const IRON_J_PER_KG_K = 460;
 /** Outer surface, m2, of an engine of one litre; it grows as the square of its length. Common practice. */
 const SURFACE_M2_AT_1_L = 1.2;
 /** The most that still air takes off, W/(m2 K): free convection of gases, 2 to 25 (Incropera, table 1.1; from memory). */

@@ -1,3 +1,4 @@
+import { FUEL_J_PER_L, IRON_J_PER_KG_K } from '../../engineering/heat-bounds.ts';
 import type { Profile } from '../../profile/schema.ts';
 
 /** Three lumps (metal, coolant, oil), the air outside, and a radiator behind a thermostat. */
@@ -38,8 +39,6 @@ export interface HeatInputs {
 /** Sizes without a figure in the profile: common practice, no published source, unless another is named. */
 /** What of the engine's 65 kg for each litre warms along with the coolant: head, liners and the block around them. */
 const WARMING_KG_PER_L = 35;
-/** Cast iron, J/(kg K) (from memory). */
-const IRON_J_PER_KG_K = 460;
 /** Half glycol, half water, J/(K litre) (from memory). */
 const COOLANT_J_PER_K_L = 3500;
 /** Engine oil, J/(K litre) (from memory). */
@@ -51,8 +50,6 @@ const COOL_DOWN_S = 8000;
  * 0.6 US gallons an hour (Argonne National Laboratory, idle reduction, from memory).
  */
 const IDLE_L_PER_H_PER_L = 0.3;
-/** Lower heating value of diesel fuel, J a litre (from memory). */
-const FUEL_J_PER_L = 35.8e6;
 /**
  * At idle, coolant and oil take up this share of it, friction included (Heywood, Internal Combustion Engine
  * Fundamentals, chapter 12, energy balance: more the lighter the load; from memory).
