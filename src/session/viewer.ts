@@ -261,6 +261,8 @@ function stateOf(moment: Moment): View['state'] {
 
 function engineOf(moment: Moment, step: Step | undefined): View['engine'] {
   if (moment.hasTag('cranking')) return 'cranking';
+  if (moment.matches('stopped'))
+    return step === undefined || step.engine === 'off' || moment.hasTag('madeSafe') ? 'off' : 'unsure';
   return step?.engine === 'running' ? 'running' : 'off';
 }
 

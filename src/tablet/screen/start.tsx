@@ -7,7 +7,7 @@ import { JobCardError, parseJobCard } from '../../session/job-card.ts';
 import { demoProfiles } from '../local/choice.ts';
 import type { KeptRecord } from '../record/data-base.ts';
 import type { Settings } from '../settings.ts';
-import { words } from '../words.ts';
+import { words } from '../words/index.ts';
 import { Choose } from './parts/choose.tsx';
 import { Records } from './records.tsx';
 import { SettingsForm } from './settings-form.tsx';
