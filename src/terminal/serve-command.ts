@@ -112,12 +112,15 @@ async function profilesFor(named: string): Promise<ReadonlyMap<string, Profile>>
   return profiles;
 }
 
-function greeting({ urls, fingerprint }: RunningServer): readonly string[] {
+function greeting({ urls, fingerprint, authority }: RunningServer): readonly string[] {
   const [first = '', ...others] = urls;
   return [
     renderUnicodeCompact(first, { border: 2 }),
     `Open ${first} on the tablet, or scan the square${others.length > 0 ? `; also ${others.join(', ')}` : ''}.`,
-    'The browser warns of a certificate that it does not know. Compare its SHA-256 fingerprint with this one:',
+    `A device that is to keep the page for use without a network has to trust this laptop: ${first}trust says how.`,
+    "Compare the SHA-256 of the shop's authority there with this one:",
+    authority,
+    'Until then the browser warns of a certificate that it does not know. Compare its SHA-256 with this one:',
     fingerprint,
     '',
   ];
