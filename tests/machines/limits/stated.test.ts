@@ -355,9 +355,12 @@ describe('what is listened for', () => {
     ['failureMode', 0, 31],
   ];
 
-  it.each(ranges)('as %s: %d to %d', (quantity, min, max, profile = demoSix) => {
-    expect(listenedRange(quantity, profile)).toEqual([min, max]);
-  });
+  it.each(ranges.map(([quantity, min, max, profile = demoSix]) => ({ quantity, min, max, profile })))(
+    'as $quantity: $min to $max',
+    ({ quantity, min, max, profile }) => {
+      expect(listenedRange(quantity, profile)).toEqual([min, max]);
+    },
+  );
 
   it('is listed here for every quantity', () => {
     expect(new Set(ranges.map(([quantity]) => quantity))).toEqual(new Set(Object.keys(quantities)));
