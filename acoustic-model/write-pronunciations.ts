@@ -117,8 +117,7 @@ const spokenFrench = frenchPronunciations([
 ]);
 write({
   name: 'french',
-  // Until a network has learned French, only its makers need it.
-  file: './french-pronunciations.ts',
+  file: '../src/voice/languages/pronunciations/french.ts',
   adjective: 'a French',
   source: `How each word that may be said is pronounced, alone and before others, in the phones of
  * \`src/voice/phone-network/phones.ts\`: by espeak-ng, and by the rules of \`acoustic-model/french-words.ts\`. Written by

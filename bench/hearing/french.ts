@@ -1,7 +1,8 @@
 import { existsSync } from 'node:fs';
-import { pronounceFrench } from '../../acoustic-model/french-pronunciations.ts';
 import { french } from '../../prompts/fr/index.ts';
 import { loadEngine, packagedModel } from '../../src/voice/decoders/soundswallower/load-node.ts';
+import { voiceLanguage } from '../../src/voice/languages/index.ts';
+import { pronounceFrench } from '../../src/voice/languages/pronunciations/french.ts';
 import { createMatcher } from '../../src/voice/meaning.ts';
 import { loadWeights, packagedNetwork } from '../../src/voice/phone-network/load-node.ts';
 import type { Grammar, SoundRecognizer } from '../../src/voice/ports.ts';
@@ -28,7 +29,10 @@ const numbers: Grammar = {
 const everything = everythingIn(french, -40, 400);
 
 const ears: Readonly<Record<string, () => Promise<SoundRecognizer>>> = {
-  network: async () => createNetworkEar(await loadWeights(packagedNetwork('fr')), pronounceFrench),
+  network: async () =>
+    createNetworkEar(await loadWeights(packagedNetwork('fr')), pronounceFrench, {
+      leastCertainty: voiceLanguage('fr').hearing.leastCertainty,
+    }),
   soundswallower: async () =>
     createSoundSwallowerEar(await loadEngine(packagedModel('fr')), { language: 'fr' }),
 };

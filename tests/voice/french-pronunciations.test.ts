@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { pronounceFrench } from '../../acoustic-model/french-pronunciations.ts';
 import { french } from '../../prompts/fr/index.ts';
+import { pronounceFrench } from '../../src/voice/languages/pronunciations/french.ts';
 import { phrasesOf, spokenForms } from '../../src/voice/number-words/forms.ts';
 import { frenchNumbers } from '../../src/voice/number-words/french.ts';
 import { outputOf, phonesOf } from '../../src/voice/phone-network/phones.ts';

@@ -1,5 +1,6 @@
 import { frenchNumbers } from '../number-words/french.ts';
 import type { VoiceLanguage } from './language.ts';
+import { pronounceFrench } from './pronunciations/french.ts';
 import { frenchPronunciations } from './pronunciations/french-additions.ts';
 
 export const french: VoiceLanguage = {
@@ -9,6 +10,8 @@ export const french: VoiceLanguage = {
     model: 'fr-fr',
     wordsOfDictionary: ['abaisse', "l'événement", '<sil>'],
     pronunciations: frenchPronunciations,
+    pronounce: pronounceFrench,
+    leastCertainty: 0.75,
     soundingLikeStop: [
       'stock',
       'top',

@@ -29,6 +29,8 @@ export interface LanguageHearing {
   readonly pronunciations: Readonly<Record<string, readonly string[]>>;
   /** All pronunciations of a word, in the phones of the network; where there is a network for this language. */
   readonly pronounce?: (word: string) => readonly string[];
+  /** Certainty below which the network's reply is asked for again; the usual one where none stands here. */
+  readonly leastCertainty?: number;
   /** Everyday words that are easily taken for a stop word. */
   readonly soundingLikeStop: readonly string[];
   /** What whoever relies on being heard has to know first, as a sentence in this language. */

@@ -24,7 +24,7 @@ export function hearingBy(
   };
 }
 
-export interface NetworkEarOptions extends Pick<NetworkDecoderOptions, 'onDecision'> {
+export interface NetworkEarOptions extends Pick<NetworkDecoderOptions, 'onDecision' | 'leastCertainty'> {
   readonly trailingSilenceMs?: number | undefined;
 }
 

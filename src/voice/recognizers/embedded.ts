@@ -1,7 +1,8 @@
 import { loadEngine, packagedModel } from '../decoders/soundswallower/load-node.ts';
+import { voiceLanguage } from '../languages/index.ts';
 import { loadWeights, packagedNetwork } from '../phone-network/load-node.ts';
 import type { SoundRecognizer, SpokenLanguage } from '../ports.ts';
-import { createNetworkEar, pronounceFor } from './by-network.ts';
+import { createNetworkEar } from './by-network.ts';
 import { createSoundSwallowerEar } from './by-soundswallower.ts';
 
 export interface EmbeddedOptions {
@@ -25,9 +26,12 @@ export async function createEmbeddedRecognizer({
   denoise = true,
   trailingSilenceMs,
 }: EmbeddedOptions = {}): Promise<SoundRecognizer> {
-  const pronounce = pronounceFor(language);
+  const { pronounce, leastCertainty } = voiceLanguage(language).hearing;
   if (pronounce !== undefined && model === undefined) {
-    return createNetworkEar(await loadWeights(packagedNetwork(language)), pronounce, { trailingSilenceMs });
+    return createNetworkEar(await loadWeights(packagedNetwork(language)), pronounce, {
+      leastCertainty,
+      trailingSilenceMs,
+    });
   }
   const engine = await loadEngine(model ?? packagedModel(language));
   return createSoundSwallowerEar(engine, { language, denoise, trailingSilenceMs });

@@ -7,7 +7,7 @@ import { type PhoneGraph, type Pronounce, phoneGraphOf, wordsFrom } from '../../
 import { blank } from '../../phone-network/phones.ts';
 import { type Hypothesis, Search } from '../../phone-network/search.ts';
 import type { UnclearReason } from '../../ports.ts';
-import { certaintyOf, leastCertainty, leastPhones } from './bounds.ts';
+import { certaintyOf, leastPhones, leastCertainty as usualLeastCertainty } from './bounds.ts';
 import { type Features, featuresOf } from './features.ts';
 import { grammarGraph } from './grammar-graph.ts';
 
@@ -32,6 +32,8 @@ export interface Decision {
 export interface NetworkDecoderOptions {
   /** Pronunciations in the phones of the network. */
   readonly pronounce: Pronounce;
+  /** Below it a reply is asked for again; as shipped for English where it is not given. */
+  readonly leastCertainty?: number | undefined;
   /** How late the phones are, against the rest of their moment. */
   readonly phonesLateMoments: number;
   readonly onDecision?: (decision: Decision) => void;
@@ -66,6 +68,7 @@ const likeliest = (phones: Float32Array): number => {
 export function createNetworkDecoder({
   pronounce,
   phonesLateMoments,
+  leastCertainty = usualLeastCertainty,
   onDecision = () => {},
 }: NetworkDecoderOptions): Decoder<PhoneGrammar> {
   let matcher: Matcher | undefined;
