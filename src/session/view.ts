@@ -22,8 +22,8 @@ export interface View {
   readonly callOut?: string;
   readonly addressed: Person;
   readonly addressedName: string;
-  /** What the engine does, so that the face can warn. */
-  readonly engine: 'off' | 'cranking' | 'running';
+  /** What the engine does, so that the face can warn; `unsure`: stopped, and nobody has confirmed yet that it stands. */
+  readonly engine: 'off' | 'cranking' | 'running' | 'unsure';
   /** Wordings that may be said now, the one asked for first; then the always-on words that do something. */
   readonly choices: readonly string[];
   readonly controls: readonly string[];

@@ -276,6 +276,8 @@ const isDrill = ({ replies }: Grammar) => replies.some(({ id }) => id === DRILL)
 
 function engineOf(moment: Moment, step: Step | undefined): View['engine'] {
   if (moment.hasTag('cranking')) return 'cranking';
+  if (moment.matches('stopped'))
+    return step === undefined || step.engine === 'off' || moment.hasTag('madeSafe') ? 'off' : 'unsure';
   return step?.engine === 'running' ? 'running' : 'off';
 }
 

@@ -3,7 +3,7 @@ import { resolve } from 'node:path';
 import { type Command, Option } from 'commander';
 import { renderUnicodeCompact } from 'uqr';
 import { languages } from '../../prompts/index.ts';
-import { loadProfile } from '../profile/load.ts';
+import { fitForFirstFire, loadProfile } from '../profile/load.ts';
 import type { Profile } from '../profile/schema.ts';
 import { type OpenCode, type RunningServer, startServer } from '../server/index.ts';
 import { demoJob } from '../session/demo-job.ts';
@@ -107,7 +107,7 @@ function checkBays(bays: readonly string[]): readonly string[] {
 async function profilesFor(named: string): Promise<ReadonlyMap<string, Profile>> {
   const profiles = new Map<string, Profile>();
   for (const name of [named, ...demos]) {
-    const profile = await loadProfile(name);
+    const profile = fitForFirstFire(await loadProfile(name), name);
     // A file is known by the name inside it: no path of this machine goes to the tablets.
     profiles.set(demos.includes(name) ? name : profile.name, profile);
   }

@@ -178,7 +178,9 @@ describe('A stop', () => {
     connection.command({ do: 'stop' });
     expect(stopNotice(connection.stop, null)?.text).toBe('Stopping…');
     line().text({ type: 'ack', id: idOf(commands(line().sent)[0]), again: false, stop: 'stopped' });
-    expect(stopNotice(connection.stop, { state: 'stopped', outcome: null })?.text).toBe('Stopped. Key off.');
+    // Where there is a session, its own state says so on every face.
+    expect(stopNotice(connection.stop, { state: 'stopped', outcome: null })).toBeNull();
+    expect(stopNotice(connection.stop, null)?.text).toBe('Stopped. Key off.');
     expect(stopNotice(connection.stop, { state: 'working', outcome: null })).toBeNull();
     passes(ANSWER_WITHIN_MS);
     expect(shouts).toEqual([]);

@@ -68,6 +68,8 @@ export interface BayPatch {
     | {
         readonly kind: 'part';
         readonly set: Changes<Omit<View, 'log'>>;
+        /** Members that are not there any more. */
+        readonly gone: readonly string[];
         readonly log: { readonly keep: number; readonly append: View['log'] } | null;
       };
 }
@@ -86,6 +88,7 @@ export const bayPatchSchema: z.ZodType<BayPatch> = z.object({
     z.object({
       kind: z.literal('part'),
       set: viewSchema.omit({ log: true }).partial(),
+      gone: z.array(z.string()),
       log: z.object({ keep: z.int().nonnegative(), append: viewSchema.shape.log }).nullable(),
     }),
   ]),

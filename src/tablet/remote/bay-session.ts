@@ -6,7 +6,7 @@ import type { Recognizer } from '../../voice/ports.ts';
 import type { Devices } from '../devices.ts';
 import type { Face, FaceState } from '../face/face.ts';
 import { Watchers } from '../face/watchers.ts';
-import { words } from '../words.ts';
+import { words } from '../words/index.ts';
 import { Connection, type Line } from './connection.ts';
 import { LogBook, type Milestone } from './log-book.ts';
 import { keepPairing } from './pairing.ts';

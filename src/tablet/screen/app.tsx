@@ -12,7 +12,7 @@ import { forgetPairing, keepPairing, loadPairing, pair } from '../remote/pairing
 import { sendRecords } from '../remote/upload.ts';
 import { whenConnected } from '../remote/when-connected.ts';
 import { applySettings, keepSettings, loadSettings } from '../settings.ts';
-import { words } from '../words.ts';
+import { words } from '../words/index.ts';
 import { Pair } from './pair.tsx';
 import { Second } from './second.tsx';
 import { Start } from './start.tsx';

@@ -8,7 +8,9 @@ const line = fc.record({
   text: fc.constantFrom('ready', 'correct', 'stop'),
 });
 
-const view: fc.Arbitrary<NonNullable<BayState['view']>> = fc.record({
+const wholeView: fc.Arbitrary<NonNullable<BayState['view']>> = fc.record({
+  remark: fc.constantFrom('Oil pressure is good.', 'Not understood.'),
+  callOut: fc.constant('Stop! Key off. Stop!'),
   profileName: fc.constantFrom('demo six', 'demo four'),
   invented: fc.boolean(),
   state: fc.constantFrom('working', 'held', 'stopped', 'over'),
@@ -57,6 +59,15 @@ const view: fc.Arbitrary<NonNullable<BayState['view']>> = fc.record({
   problems: fc.array(fc.string(), { maxLength: 2 }),
   outcome: fc.constantFrom(null, 'signedOff', 'ended'),
 });
+
+/** Some members of a view come and go. */
+const view: fc.Arbitrary<NonNullable<BayState['view']>> = fc
+  .tuple(wholeView, fc.subarray(['remark', 'callOut'] as const))
+  .map(([{ remark, callOut, ...rest }, there]) => ({
+    ...rest,
+    ...(there.includes('remark') && remark !== undefined ? { remark } : {}),
+    ...(there.includes('callOut') && callOut !== undefined ? { callOut } : {}),
+  }));
 
 /** States of a bay, few enough of each member that two of them often share it. */
 export const bayState: fc.Arbitrary<BayState> = fc.record({
