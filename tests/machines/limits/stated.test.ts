@@ -330,7 +330,7 @@ describe('what the bus can show', () => {
 
 describe('what is listened for', () => {
   const of24V = changed(demoSix, { systemVoltage: 24 });
-  const ranges: readonly (readonly [Quantity, min: number, max: number, profile?: typeof demoSix])[] = [
+  const ranges: readonly (readonly [Quantity, number, number, typeof demoSix?])[] = [
     ['ambientTemperature', -45, 50],
     ['coldestNight', -45, 50],
     // Ten thousand feet.
@@ -355,9 +355,12 @@ describe('what is listened for', () => {
     ['failureMode', 0, 31],
   ];
 
-  it.each(ranges)('as %s: %d to %d', (quantity, min, max, profile = demoSix) => {
-    expect(listenedRange(quantity, profile)).toEqual([min, max]);
-  });
+  it.each(ranges.map(range => [...range, demoSix] as const))(
+    'as %s: %d to %d',
+    (quantity, min, max, profile) => {
+      expect(listenedRange(quantity, profile ?? demoSix)).toEqual([min, max]);
+    },
+  );
 
   it('is listed here for every quantity', () => {
     expect(new Set(ranges.map(([quantity]) => quantity))).toEqual(new Set(Object.keys(quantities)));
