@@ -14,7 +14,7 @@ export const bayBriefSchema = z.object({
   phaseNumber: z.int().nonnegative(),
   phaseCount: z.int().nonnegative(),
   title: z.string(),
-  engine: z.enum(['off', 'cranking', 'running']),
+  engine: z.enum(['off', 'cranking', 'running', 'unsure']),
   /** Who is waited for; null where nobody is. */
   waitsFor: z.object({ role: roleSchema, name: z.string() }).nullable(),
   timer: z.object({ title: z.string(), leftMs: millisecondsSchema, held: z.boolean() }).nullable(),
