@@ -50,6 +50,8 @@ export interface RunningServer extends Attended {
   readonly urls: readonly string[];
   /** SHA-256 of the certificate, to be compared with what the browser shows. */
   readonly fingerprint: string;
+  /** SHA-256 of the shop's authority, to be compared before a device is told to trust it. */
+  readonly authority: string;
   /** The pairing codes that are open now. */
   codes(): readonly OpenCode[];
   /** Ends the server; sessions can be gone on with by the next one. */
@@ -79,6 +81,10 @@ export async function startServer(options: ServeOptions): Promise<RunningServer>
   });
   const addresses = machineAddresses();
   const certificate = await certificateFor(own, addresses);
+  if (certificate.untrusted.length > 0)
+    tell(
+      `The shop's authority was made before this machine had the address ${certificate.untrusted.join(', ')}: devices that trust it warn there. Use another address, or take ${join(own, 'authority.json')} away and have the devices trust the new one.`,
+    );
   const pairings = await Pairings.open(join(own, 'pairings.json'), wallMs);
   const desk: CodeDesk = new CodeDesk(options.bays, wallMs, () => options.onCodes?.(desk.codes()));
   const archive = options.archive ?? join(folder, 'first-fire-archive.sqlite');
@@ -137,6 +143,7 @@ export async function startServer(options: ServeOptions): Promise<RunningServer>
     port,
     urls: reachableAt(options.host, addresses).map(address => `https://${inUrl(address)}:${port}/`),
     fingerprint: certificate.fingerprint,
+    authority: certificate.authority.fingerprint,
     codes: () => desk.codes(),
     ...attended,
     async close() {

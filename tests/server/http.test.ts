@@ -201,7 +201,7 @@ describe('The report in a tab of its own', () => {
 describe('What the server keeps for itself', () => {
   test('is readable by its owner only, and holds no token', async () => {
     const own = join(shop.folder, '.server');
-    for (const file of ['key.pem', 'certificate.pem', 'pairings.json'])
+    for (const file of ['key.pem', 'certificate.pem', 'authority.json', 'pairings.json'])
       expect((await stat(join(own, file))).mode & 0o077).toBe(0);
     const pairings = await readFile(join(own, 'pairings.json'), 'utf8');
     for (const token of Object.values(tokens)) expect(pairings).not.toContain(token);
@@ -209,9 +209,9 @@ describe('What the server keeps for itself', () => {
 
   test('the certificate stays the same from run to run, while it is good for the same addresses', async () => {
     const folder = await mkdtemp(join(tmpdir(), 'certificate-'));
-    const first = await certificateFor(folder, ['localhost', '192.0.2.7']);
-    expect(await certificateFor(folder, ['192.0.2.7'])).toEqual(first);
-    expect((await certificateFor(folder, ['192.0.2.8'])).fingerprint).not.toBe(first.fingerprint);
+    const first = await certificateFor(folder, ['localhost', '192.168.2.7']);
+    expect(await certificateFor(folder, ['192.168.2.7'])).toEqual(first);
+    expect((await certificateFor(folder, ['192.168.2.8'])).fingerprint).not.toBe(first.fingerprint);
   });
 });
 

@@ -17,6 +17,7 @@ import { pageRoute } from './page-route.ts';
 import { pairRoute } from './pair-route.ts';
 import { sessionRoutes } from './session-routes.ts';
 import { socketRoute } from './socket-route.ts';
+import { trustRoutes } from './trust-routes.ts';
 import { uploadRoute } from './upload-route.ts';
 
 /** A page with all its files at once, and then somebody who looks through the sessions. */
@@ -54,7 +55,7 @@ function fromLibrary({ statusCode, code }: FastifyError): Refused | null {
 export async function buildApp(
   context: ServerContext,
   guard: Guard,
-  { key, cert }: ServerCertificate,
+  { key, cert, authority }: ServerCertificate,
   pageFolder: string,
 ): Promise<FastifyInstance> {
   const app: FastifyInstance = fastify({
@@ -112,6 +113,7 @@ export async function buildApp(
   sessionRoutes(app, context);
   await uploadRoute(app, context);
   modelRoutes(app, context);
+  trustRoutes(app, authority);
   pageRoute(app, pageFolder);
   return app;
 }

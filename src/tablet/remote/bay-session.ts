@@ -39,10 +39,22 @@ function webSocketLine(): Line {
   };
 }
 
+/** While it is held, no new version of the page takes over (`offline/service-worker.ts`). */
+function holdOpen(): () => void {
+  let release = () => {};
+  void navigator.locks?.request(
+    'session',
+    { mode: 'shared' },
+    () => new Promise<void>(end => (release = end)),
+  );
+  return () => release();
+}
+
 /** Joins the bay that this device is paired with. */
 export async function joinBay(pairing: PairAnswer, devices: Devices): Promise<BaySession> {
   const { role, token, bay } = pairing;
   const clock = new SystemClock();
+  const release = holdOpen();
   const speaking = await devices.speaking(clock);
   const watchers = new Watchers();
   const recognizers: Recognizer[] = [];
@@ -199,6 +211,7 @@ export async function joinBay(pairing: PairAnswer, devices: Devices): Promise<Ba
     },
     milestones: () => logBook?.milestones ?? [],
     async close() {
+      release();
       clearInterval(readLog);
       connection.close();
       hearing?.close();

@@ -125,6 +125,11 @@ export const english = {
     not: 'Not stored for use without a network:',
     update: 'A new version is there. It waits until no session runs.',
     use: 'Use it now',
+    inUse: 'A session is open on this device, in this or another tab: leave it first.',
+    other: (open: number) =>
+      open === 1
+        ? 'It cannot go on with the session of this device that is not over: go on with that first, to its end.'
+        : `It cannot go on with the ${open} sessions of this device that are not over: go on with those first, to their end.`,
   },
   pair: {
     title: "Join the bay's laptop",
