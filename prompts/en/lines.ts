@@ -2,6 +2,11 @@
 export const lines = {
   welcome: '{profile}. Say help at any time. Say the emergency word at any time.',
   inventedProfile: 'Notice: this is an invented engine for practice.',
+  assumedOne: 'One value is only assumed: {names}.',
+  assumedFew: '{count} values are only assumed: {names}.',
+  assumedMany: '{count} values are only assumed, among them: {names}. The report lists them.',
+  cutOffKnown: 'if it runs on with the key off, do both of you know how to cut fuel or air?',
+  cutOffAt: 'if it runs on with the key off: {at}. Do both of you know it, and does it move?',
   phaseStarts: '{phase}.',
   readBackReply: '{reply}. Correct?',
   echo: '{spoken}.',

@@ -30,7 +30,7 @@ export const steps = {
   },
   'job.cutOff': {
     title: 'Emergency cut-off',
-    ask: 'Cut-off: if it runs on with the key off, do both of you know how to cut fuel or air? Say cut off ready.',
+    ask: 'Cut-off: {how} Say cut off ready.',
   },
   'job.ambient': { title: 'Air temperature', ask: 'Air temperature now, in {unit}?' },
   'job.coldestNight': { title: 'Coldest night expected', ask: 'Coldest night expected, in {unit}?' },

@@ -2,6 +2,11 @@
 export const lines = {
   welcome: "{profile}. Dites aide à tout moment. Dites le mot d'urgence à tout moment.",
   inventedProfile: "Avis : ce moteur est inventé, pour l'exercice.",
+  assumedOne: "Une valeur n'est que supposée : {names}.",
+  assumedFew: '{count} valeurs ne sont que supposées : {names}.',
+  assumedMany: '{count} valeurs ne sont que supposées, dont : {names}. Le rapport les énumère.',
+  cutOffKnown: "s'il tourne encore contact coupé, savez-vous tous deux fermer le gazole ou l'air ?",
+  cutOffAt: "s'il tourne encore contact coupé : {at}. Le connaissez-vous tous deux, et bouge-t-il ?",
   phaseStarts: '{phase}.',
   readBackReply: '{reply}. Correct ?',
   echo: '{spoken}.',

@@ -35,7 +35,7 @@ export const steps = {
   },
   'job.cutOff': {
     title: "Coupure d'urgence",
-    ask: "Coupure : s'il tourne encore contact coupé, savez-vous tous deux fermer le gazole ou l'air ? Dites coupure prête.",
+    ask: 'Coupure : {how} Dites coupure prête.',
   },
   'job.ambient': { title: "Température de l'air", ask: "Température de l'air maintenant, en {unit} ?" },
   'job.coldestNight': {
