@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { ControlId } from '../../../prompts/types.ts';
+import { jobDetailShape } from '../../record/vocabulary/index.ts';
 import { commandIdSchema, MAX_TEXT } from './common.ts';
 
 const text = z.string().max(MAX_TEXT);
@@ -63,6 +64,7 @@ export const deedSchema = z.discriminatedUnion('do', [
         technician: z.string().max(80),
         second: z.string().max(80),
         supervisor: z.string().max(80),
+        ...jobDetailShape,
       })
       .optional(),
     units: z.enum(['metric', 'us']).optional(),
