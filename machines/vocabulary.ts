@@ -40,6 +40,9 @@ export type PromptValue =
   | { readonly gate: Gate }
   | { readonly person: Person }
   | { readonly step: string }
+  /** A value of the engine profile by its path, and a part of the engine. */
+  | { readonly valueName: string }
+  | { readonly valueGroup: string }
   | { readonly quantityName: Quantity }
   | { readonly unitOf: Quantity }
   | { readonly issue: Issue }

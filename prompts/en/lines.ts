@@ -2,6 +2,11 @@
 export const lines = {
   welcome: '<{profile}. >Answer in the words of the question. Say help, or the emergency word, at any time.',
   inventedProfile: 'Notice: an invented engine.',
+  assumedOne: 'One value is only assumed: {names}.',
+  assumedFew: '{count} values are only assumed: {names}.',
+  assumedMany: '{count} values are only assumed, among them: {names}. The report lists them.',
+  cutOffKnown: 'Both of you know how to cut fuel or air if it runs on.',
+  cutOffAt: 'If it runs on: {at}. Both of you know it, and it moves.',
   phaseStarts: '{phase}.',
   readBackReply: '{reply}. Correct?',
   echo: '{spoken}.',

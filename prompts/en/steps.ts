@@ -30,7 +30,7 @@ export const steps = {
   },
   'job.cutOff': {
     title: 'Emergency cut-off',
-    ask: 'Cut off ready? Both of you know how to cut fuel or air if it runs on.',
+    ask: 'Cut off ready? {how}',
   },
   'job.ambient': { title: 'Air temperature', ask: 'Air temperature, {unit}?' },
   'job.coldestNight': { title: 'Coldest night expected', ask: 'Coldest night<, {unit}>?' },

@@ -3,6 +3,11 @@ export const lines = {
   welcome:
     "<{profile}. >Répondez avec les mots de la question. Dites aide, ou le mot d'urgence, à tout moment.",
   inventedProfile: 'Avis : moteur inventé.',
+  assumedOne: "Une valeur n'est que supposée : {names}.",
+  assumedFew: '{count} valeurs ne sont que supposées : {names}.',
+  assumedMany: '{count} valeurs ne sont que supposées, dont : {names}. Le rapport les énumère.',
+  cutOffKnown: "Vous savez tous deux fermer le gazole ou l'air s'il tourne encore.",
+  cutOffAt: "S'il tourne encore : {at}. Vous le connaissez tous deux, et il bouge.",
   phaseStarts: '{phase}.',
   readBackReply: '{reply}. Correct ?',
   echo: '{spoken}.',

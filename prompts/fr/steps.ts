@@ -35,7 +35,7 @@ export const steps = {
   },
   'job.cutOff': {
     title: "Coupure d'urgence",
-    ask: "Coupure connue ? Vous savez tous deux fermer le gazole ou l'air s'il tourne encore.",
+    ask: 'Coupure connue ? {how}',
   },
   'job.ambient': { title: "Température de l'air", ask: "Température de l'air, {unit} ?" },
   'job.coldestNight': {

@@ -21,6 +21,7 @@ import {
 import type { EarLevel, Grammar, Heard, Recognizer } from '../voice/ports.ts';
 import type { SpeechQueue } from '../voice/speech-queue.ts';
 import { notesIn, saidIn } from './actions.ts';
+import { assumedSaid } from './assumed.ts';
 import { BayWatch, type HearingReport } from './bay-watch.ts';
 import type { Clock } from './clock.ts';
 import { grammarOf, slotValueToSi } from './grammar.ts';
@@ -204,7 +205,7 @@ export class Session {
       };
       const invented: Said[] = this.#parts.profile.invented ? [{ ...welcome, line: 'inventedProfile' }] : [];
       // Two sentences: the short one is heard while the other is still being made.
-      this.#announce([welcome, ...invented]);
+      this.#announce([welcome, ...invented, ...assumedSaid(this.#parts.profile, welcome)]);
       this.#announce(saidIn(actions));
       this.#settleIn();
     }

@@ -154,6 +154,8 @@ function valueText(value: PromptValue, manner: Manner): string {
   if ('item' in value) return look(language.items, value.item);
   if ('emergencyWords' in value) return spoken ? '' : emergencyWords(language);
   if ('digits' in value) return digitsText(value.digits, manner);
+  if ('valueName' in value) return look(language.values, value.valueName);
+  if ('valueGroup' in value) return look(language.valueGroups, value.valueGroup);
   if ('quantityName' in value) return language.quantities[value.quantityName].name;
   if ('unitOf' in value) {
     const names = language.units[userUnit(manner.units, quantityUnits[value.unitOf]).id];

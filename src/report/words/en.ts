@@ -224,6 +224,21 @@ export const en = {
     },
   },
 
+  origins: {
+    title: 'Where the engine’s values come from',
+    count: '{n} {from}',
+    from: {
+      plate: 'from the plate',
+      manual: 'from the manual',
+      measured: 'measured',
+      computed: 'computed',
+      assumed: 'assumed',
+    },
+    none: 'Nothing was assumed.',
+    assumed: 'assumed: {name}',
+    accepted: 'assumed: {name}, accepted by {by}',
+  },
+
   timeLine: {
     title: 'Time line',
     note: 'Session time. Engine: amber while the starter turned it, green while it ran.',

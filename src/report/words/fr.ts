@@ -241,6 +241,21 @@ export const fr: ReportWords = {
     },
   },
 
+  origins: {
+    title: "D'où viennent les valeurs du moteur",
+    count: '{n} {from}',
+    from: {
+      plate: 'de la plaque',
+      manual: 'du manuel',
+      measured: 'mesurées',
+      computed: 'calculées',
+      assumed: 'supposées',
+    },
+    none: "Rien n'a été supposé.",
+    assumed: 'supposé : {name}',
+    accepted: 'supposé : {name}, accepté par {by}',
+  },
+
   timeLine: {
     title: 'Déroulement',
     note: "Temps de la séance. Moteur : ambre tant que le démarreur l'entraînait, vert tant qu'il tournait.",

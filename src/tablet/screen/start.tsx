@@ -1,6 +1,6 @@
 import { type ChangeEvent, useState } from 'react';
 import type { JobCard } from '../../../machines/context.ts';
-import { parseProfile } from '../../profile/parse.ts';
+import { fitForFirstFire, parseProfile } from '../../profile/parse.ts';
 import type { Profile } from '../../profile/schema.ts';
 import { jobDetails } from '../../record/vocabulary/index.ts';
 import { demoJob } from '../../session/demo-job.ts';
@@ -8,7 +8,7 @@ import { JobCardError, parseJobCard } from '../../session/job-card.ts';
 import { demoProfiles } from '../local/choice.ts';
 import type { KeptRecord } from '../record/data-base.ts';
 import type { Settings } from '../settings.ts';
-import { words } from '../words.ts';
+import { words } from '../words/index.ts';
 import { Choose } from './parts/choose.tsx';
 import { Records } from './records.tsx';
 import { SettingsForm } from './settings-form.tsx';
@@ -58,7 +58,7 @@ export function Start({
     const [file] = event.target.files ?? [];
     if (!file) return;
     try {
-      const loaded = parseProfile(await file.text(), file.name);
+      const loaded = fitForFirstFire(parseProfile(await file.text(), file.name), file.name);
       setProfiles([...profiles.filter(each => each.name !== loaded.name), loaded]);
       setName(loaded.name);
       setWrong(null);

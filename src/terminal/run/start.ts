@@ -1,6 +1,6 @@
 import { languages } from '../../../prompts/index.ts';
 import type { LanguageCode } from '../../../prompts/types.ts';
-import { loadProfile } from '../../profile/load.ts';
+import { fitForFirstFire, loadProfile } from '../../profile/load.ts';
 import type { Profile } from '../../profile/schema.ts';
 import { type Clock, SystemClock } from '../../session/clock.ts';
 import type { SessionHeader } from '../../session/header.ts';
@@ -21,7 +21,7 @@ const busOf = async ({ bus }: RunOptions, profile: Profile, clock: Clock) =>
  * @throws ProfileError, JobCardError, OptionError, RecordError or VoiceError before it begins, each one sentence
  */
 export async function startSession(options: RunOptions, voice: ChosenVoice): Promise<RunResult> {
-  const profile = await loadProfile(options.profile);
+  const profile = fitForFirstFire(await loadProfile(options.profile), options.profile);
   const job = await jobCardOf(options);
   const { language } = options;
   const units = options.units ?? languages[language].usualUnits;
