@@ -82,8 +82,8 @@ export const fillSteps = ({ coolant, oil, fuel }: Profile): readonly Step[] => [
   confirm(oil.filter === 'preFilled' ? 'fill.oilFilterPreFilled' : 'fill.oilFilterDry', 'filterFitted', {
     gate: 'oilReady',
   }),
-  // The dipstick opens the gate, not what is said to have gone in.
   reading('fill.oilQuantity', 'oilQuantity', oilQuantity, {
+    gate: 'oilReady',
     values: () => ({ capacity: litres(oil.capacityL), unit: { unitOf: 'oilQuantity' } }),
   }),
   confirm('fill.oilLevel', 'levelGood', { gate: 'oilReady', dipstick: true }),

@@ -21,6 +21,7 @@ const beforeAnyCranking = [
   'fill.coolantFilled',
   'fill.coolantBled',
   'fill.oilGrade',
+  'fill.oilQuantity',
   'fill.oilLevel',
   'walkRound.sensors',
   'walkRound.hoses',
