@@ -13,6 +13,10 @@ module.exports = {
     only('engineering-knows-nobody', 'src/engineering', []),
     only('prompts-knows-nobody', 'prompts', []),
     only('profile-knows-nobody', 'src/profile', []),
+    only('an-interview-knows-the-profile-and-the-calculations', 'src/interview', [
+      'src/engineering',
+      'src/profile',
+    ]),
     only('machines-know-the-pure-parts', 'machines', [
       'src/engineering',
       'src/profile',
@@ -124,7 +128,7 @@ module.exports = {
       from: { path: '^src/server/protocol/' },
       to: {
         path: '^(src|machines|prompts)/|node_modules',
-        pathNot: ['^src/server/protocol/', '^node_modules/zod/'],
+        pathNot: ['^src/server/protocol/', '^src/record/vocabulary/', '^prompts/', '^node_modules/zod/'],
         dependencyTypesNot: ['type-only'],
       },
     },
@@ -144,7 +148,7 @@ module.exports = {
       name: 'pure-parts-do-no-io',
       severity: 'error',
       from: {
-        path: '^(src/engineering|src/rehearsal|src/server/protocol|src/record/vocabulary|src/voice/vosk|src/voice/speaker-profile|machines|prompts)/',
+        path: '^(src/engineering|src/interview|src/rehearsal|src/server/protocol|src/record/vocabulary|src/voice/vosk|src/voice/speaker-profile|machines|prompts)/',
       },
       to: { dependencyTypes: ['core'] },
     },

@@ -68,9 +68,15 @@ export const nearThermostat: Judge = within('coolantTemperature', ({ profile: { 
  * An engine without load that idles half as fast again as it ever should is not governed; at the speed at which the
  * bus would stop it, it is stopped by voice too. Common practice, no published source.
  */
-export const governed: Judge = within('engineSpeed', ({ profile: { idle, bus } }) =>
+export const governed: Judge = within('engineSpeed', ({ profile: { idle, bus, overspeedRpm } }) =>
   ok(
-    { max: Math.min(1.5 * idle.cold.maxRpm, bus?.overspeedRpm ?? Number.POSITIVE_INFINITY) },
+    {
+      max: Math.min(
+        1.5 * idle.cold.maxRpm,
+        bus?.overspeedRpm ?? Number.POSITIVE_INFINITY,
+        overspeedRpm ?? Number.POSITIVE_INFINITY,
+      ),
+    },
     {
       ...profileRule('idle-governed'),
       source: 'one and a half times the fastest idle of the engine profile',

@@ -1,8 +1,8 @@
 import { readFile } from 'node:fs/promises';
-import { ProfileError, parseProfile } from './parse.ts';
+import { fitForFirstFire, ProfileError, parseProfile } from './parse.ts';
 import type { Profile } from './schema.ts';
 
-export { ProfileError, parseProfile };
+export { fitForFirstFire, ProfileError, parseProfile };
 
 export const demoProfiles = ['demo-six', 'demo-four'] as const;
 type DemoProfile = (typeof demoProfiles)[number];

@@ -1,4 +1,5 @@
 import type { z } from 'zod';
+import { unfitFor } from './provenance.ts';
 import { type Profile, profileSchema } from './schema.ts';
 
 /** A profile that cannot be used; `faults` holds one sentence for each thing that is wrong. */
@@ -62,4 +63,21 @@ export function parseProfile(text: string, source: string): Profile {
     source,
     parsed.error.issues.map(issue => faultSentence(issue, data)),
   );
+}
+
+/**
+ * The profile, where it is fit for the first fire of a real engine; an invented one always is, as nothing burns in it.
+ * @throws ProfileError with a sentence for each value that is only assumed and may not be
+ */
+export function fitForFirstFire(profile: Profile, source: string): Profile {
+  const unfit = unfitFor(profile);
+  if (unfit.length === 0) return profile;
+  throw new ProfileError(source, [
+    ...unfit.map(each =>
+      each.kind === 'neverAssumed'
+        ? `${each.field}: has to be read or measured before a real first fire.`
+        : `${each.fields.join(', ')}: may stay assumed only where the supervisor accepts it by name.`,
+    ),
+    `Look at "engine check ${source}"; a rehearsal is possible as it is.`,
+  ]);
 }

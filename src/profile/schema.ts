@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { provenanceSchema } from './provenance.ts';
 
 /** Steps that a profile may allow to be skipped: none of them opens a gate. */
 export const skippableSteps = [
@@ -85,10 +86,14 @@ const vehicleBus = z.strictObject({
  */
 export const profileSchema = z
   .strictObject({
+    /** Where the JSON Schema is, for an editor. */
+    $schema: z.string().optional(),
     schema: z.literal('first-fire-profile/1'),
     /** True for invented engines: shown on every face and in the record. */
     invented: z.boolean(),
     name,
+    /** Raised with every change. */
+    version: z.number().int().min(1).max(100_000).default(1),
     engine: z.strictObject({
       name,
       cylinders: z.number().int().min(1).max(24),
@@ -147,6 +152,10 @@ export const profileSchema = z
       /** What is unplugged or moved, as it is called at this engine. */
       at: name,
     }),
+    /** What stops it when the key does not; left out in older profiles. */
+    cutOff: z.strictObject({ at: name }).optional(),
+    /** From this speed on it is stopped; left out in older profiles. */
+    overspeedRpm: rpm.optional(),
     /** Where oil can be pumped into the galleries before the engine turns; null where there is no such port. */
     prelube: z.strictObject({ port: name }).nullable(),
     /** It has a turbocharger, whose bearings want oil before they turn. */
@@ -245,6 +254,8 @@ export const profileSchema = z
     bus: vehicleBus.optional(),
     retorque: z.array(namedThing).min(1),
     allowedSkips: z.array(z.enum(skippableSteps)),
+    /** Where each value comes from; older profiles do not say. */
+    provenance: provenanceSchema.default({}),
   })
   .superRefine((profile, context) => {
     const complain = (path: (string | number)[], message: string) =>
@@ -308,6 +319,8 @@ export const profileSchema = z
     const fastestRpm = Math.max(profile.idle.cold.maxRpm, ...profile.sweeps.map(row => row.rpm));
     if (profile.bus && profile.bus.overspeedRpm <= fastestRpm)
       complain(['bus', 'overspeedRpm'], `has to be above every idle and sweep, ${fastestRpm}`);
+    if (profile.overspeedRpm !== undefined && profile.overspeedRpm <= fastestRpm)
+      complain(['overspeedRpm'], `has to be above every idle and sweep, ${fastestRpm}`);
     const filterIds = profile.fuel.filters.map(row => row.id);
     if (filterIds[0] !== 'first' || (filterIds.length === 2 && filterIds[1] !== 'second'))
       complain(['fuel', 'filters'], 'list the filter "first", then, if there is one, "second"');

@@ -2,6 +2,7 @@ import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { SystemClock } from '../session/clock.ts';
 import { Bay } from './bay/bay.ts';
+import { Board } from './bay/board.ts';
 import type { MakeClock } from './bay/run.ts';
 import { Starter, type Usual } from './bay/starter.ts';
 import { type Attended, openDesk } from './desk.ts';
@@ -50,6 +51,8 @@ export interface RunningServer extends Attended {
   readonly urls: readonly string[];
   /** SHA-256 of the certificate, to be compared with what the browser shows. */
   readonly fingerprint: string;
+  /** SHA-256 of the shop's authority, to be compared before a device is told to trust it. */
+  readonly authority: string;
   /** The pairing codes that are open now. */
   codes(): readonly OpenCode[];
   /** Ends the server; sessions can be gone on with by the next one. */
@@ -79,6 +82,10 @@ export async function startServer(options: ServeOptions): Promise<RunningServer>
   });
   const addresses = machineAddresses();
   const certificate = await certificateFor(own, addresses);
+  if (certificate.untrusted.length > 0)
+    tell(
+      `The shop's authority was made before this machine had the address ${certificate.untrusted.join(', ')}: devices that trust it warn there. Use another address, or take ${join(own, 'authority.json')} away and have the devices trust the new one.`,
+    );
   const pairings = await Pairings.open(join(own, 'pairings.json'), wallMs);
   const desk: CodeDesk = new CodeDesk(options.bays, wallMs, () => options.onCodes?.(desk.codes()));
   const archive = options.archive ?? join(folder, 'first-fire-archive.sqlite');
@@ -92,11 +99,13 @@ export async function startServer(options: ServeOptions): Promise<RunningServer>
   const starter = await Starter.open(shop, options.usual, join(own, 'bays.json'), makeClock, tell);
   const bays = new Map(options.bays.map(name => [name, new Bay(name, pairings, starter)]));
   for (const bay of bays.values()) await bay.resume();
+  const board = new Board([...bays.values()]);
 
   const guard = new Guard(addresses);
   const app = await buildApp(
     {
       bays,
+      board,
       desk,
       pairings,
       shop,
@@ -137,11 +146,13 @@ export async function startServer(options: ServeOptions): Promise<RunningServer>
     port,
     urls: reachableAt(options.host, addresses).map(address => `https://${inUrl(address)}:${port}/`),
     fingerprint: certificate.fingerprint,
+    authority: certificate.authority.fingerprint,
     codes: () => desk.codes(),
     ...attended,
     async close() {
       clearInterval(looking);
       closeDesk();
+      board.close();
       await app.close();
       for (const bay of bays.values()) await bay.close();
       await shop.close();

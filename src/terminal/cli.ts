@@ -58,6 +58,7 @@ async function registerOthers(): Promise<void> {
     import('./voice-setup/command.ts').then(({ registerVoiceSetup }) => registerVoiceSetup),
     import('./serve-command.ts').then(({ registerServe }) => registerServe),
     import('./devices-command.ts').then(({ registerDevices }) => registerDevices),
+    import('./engine/command.ts').then(({ registerEngine }) => registerEngine),
   ]);
   for (const register of others) register(program);
 }

@@ -1,13 +1,22 @@
 import type { Quantity } from '../../../machines/vocabulary.ts';
+import { freezePoint, shareForNight } from '../../engineering/glycol.ts';
 import type { Profile } from '../../profile/schema.ts';
 import type { Gauges } from '../gauges.ts';
 
-/** The weather, the tank and the tester in a rehearsal: invented, and good for any demo profile. */
+/** The weather, the tank and the tester in a rehearsal: invented, and good for any profile. */
 const NIGHT_COLDER_K = 10;
 const ALTITUDE_M = 300;
-const FREEZES_C = -37;
 const TANK_SHARE = 0.1;
 const BIODIESEL_PERCENT = 5;
+
+/** Of the mix that was asked for: what stands the night, inside what the profile allows. */
+function freezesC({ coolant }: Profile, nightLowC: number): number {
+  const share = shareForNight(coolant.kind, { nightLowC, marginK: coolant.freezeMarginK });
+  const mixed = Math.min(coolant.maxShare, Math.max(coolant.minShare, share.ok ? share.value : 0));
+  const freezes = freezePoint(coolant.kind, mixed);
+  // To the whole degree below: as it is read off a tester, and never warmer than it is.
+  return Math.floor(freezes.ok ? freezes.value : nightLowC - coolant.freezeMarginK);
+}
 
 /** What is read off for a quantity, in SI; null where the gauge shows nothing. */
 export function gaugeValue(
@@ -24,13 +33,13 @@ export function gaugeValue(
     case 'altitude':
       return ALTITUDE_M;
     case 'coolantFreezePoint':
-      return FREEZES_C;
+      return freezesC(profile, ambientC - NIGHT_COLDER_K);
     case 'oilQuantity':
       return gauges.oilFilledL;
     case 'fuelInTank':
       return TANK_SHARE * profile.fuel.tankL;
     case 'biodieselShare':
-      return BIODIESEL_PERCENT;
+      return Math.min(BIODIESEL_PERCENT, profile.fuel.biodieselMaxPercent);
     case 'primerStrokes':
       return gauges.strokes;
     case 'batteryVoltage':

@@ -6,7 +6,7 @@ import type { Recognizer } from '../../voice/ports.ts';
 import type { Devices } from '../devices.ts';
 import type { Face, FaceState } from '../face/face.ts';
 import { Watchers } from '../face/watchers.ts';
-import { words } from '../words.ts';
+import { words } from '../words/index.ts';
 import { Connection, type Line } from './connection.ts';
 import { LogBook, type Milestone } from './log-book.ts';
 import { keepPairing } from './pairing.ts';
@@ -39,10 +39,22 @@ function webSocketLine(): Line {
   };
 }
 
+/** While it is held, no new version of the page takes over (`offline/service-worker.ts`). */
+function holdOpen(): () => void {
+  let release = () => {};
+  void navigator.locks?.request(
+    'session',
+    { mode: 'shared' },
+    () => new Promise<void>(end => (release = end)),
+  );
+  return () => release();
+}
+
 /** Joins the bay that this device is paired with. */
 export async function joinBay(pairing: PairAnswer, devices: Devices): Promise<BaySession> {
   const { role, token, bay } = pairing;
   const clock = new SystemClock();
+  const release = holdOpen();
   const speaking = await devices.speaking(clock);
   const watchers = new Watchers();
   const recognizers: Recognizer[] = [];
@@ -199,6 +211,7 @@ export async function joinBay(pairing: PairAnswer, devices: Devices): Promise<Ba
     },
     milestones: () => logBook?.milestones ?? [],
     async close() {
+      release();
       clearInterval(readLog);
       connection.close();
       hearing?.close();

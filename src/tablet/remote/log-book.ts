@@ -3,7 +3,7 @@ import { understand } from '../../record/vocabulary/index.ts';
 import { logPageSchema } from '../../server/protocol/index.ts';
 import type { UnitSystem } from '../../session/units.ts';
 import { PlotBook } from '../face/plots.ts';
-import { words } from '../words.ts';
+import { words } from '../words/index.ts';
 
 /** A phase that has begun, for the time line. */
 export interface Milestone {

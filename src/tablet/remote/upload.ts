@@ -1,7 +1,7 @@
 import { httpErrorSchema, type UploadAnswer, uploadAnswerSchema } from '../../server/protocol/index.ts';
 import { allRecords, linesOf, noteOn } from '../record/data-base.ts';
 import { asFile } from '../record/log-in-browser.ts';
-import { words } from '../words.ts';
+import { words } from '../words/index.ts';
 
 /** Sends one record as it is. Sent again it changes nothing. */
 async function send(token: string, lines: readonly string[]): Promise<UploadAnswer | string> {

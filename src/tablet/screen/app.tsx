@@ -1,9 +1,10 @@
 import { useCallback, useEffect, useState } from 'react';
+import { VOCABULARY } from '../../record/vocabulary/index.ts';
 import type { PairAnswer } from '../../server/protocol/index.ts';
 import { saveFile } from '../device/save-file.ts';
 import { devicesFor } from '../devices.ts';
 import { beginLocal, type LocalSession, resumeLocal } from '../local/local-session.ts';
-import { keepOffline, type Offline } from '../offline/register.ts';
+import { keepOffline, type Offline, type Update } from '../offline/register.ts';
 import { allRecords, type KeptRecord, linesOf } from '../record/data-base.ts';
 import { asFile } from '../record/log-in-browser.ts';
 import { type BaySession, joinBay } from '../remote/bay-session.ts';
@@ -11,7 +12,7 @@ import { forgetPairing, keepPairing, loadPairing, pair } from '../remote/pairing
 import { sendRecords } from '../remote/upload.ts';
 import { whenConnected } from '../remote/when-connected.ts';
 import { applySettings, keepSettings, loadSettings } from '../settings.ts';
-import { words } from '../words.ts';
+import { words } from '../words/index.ts';
 import { Pair } from './pair.tsx';
 import { Second } from './second.tsx';
 import { Start } from './start.tsx';
@@ -36,11 +37,12 @@ export function App({ dataBase }: { readonly dataBase: IDBDatabase }) {
   const [sentence, setSentence] = useState<string | null>(null);
   const [offline, setOffline] = useState<Offline | null>(null);
   const [sending, setSending] = useState('');
-  const [update, setUpdate] = useState<{ readonly use: () => void } | null>(null);
+  const [update, setUpdate] = useState<Update | null>(null);
+  const [updateWaits, setUpdateWaits] = useState('');
 
   useEffect(() => applySettings(settings), [settings]);
   useEffect(() => {
-    keepOffline({ onChange: setOffline, onUpdate: use => setUpdate({ use }) }).catch((cause: unknown) =>
+    keepOffline({ onChange: setOffline, onUpdate: setUpdate }).catch((cause: unknown) =>
       setOffline({ state: 'not', why: sentenceOf(cause) }),
     );
   }, []);
@@ -80,6 +82,13 @@ export function App({ dataBase }: { readonly dataBase: IDBDatabase }) {
     else setPairing(true);
   };
 
+  /** A session that is not over is never left behind by a version that cannot go on with it. */
+  const takeUpdate = async ({ vocabulary, use }: Update) => {
+    const open = records.filter(({ state }) => state === 'open').length;
+    if (vocabulary !== VOCABULARY && open > 0) setUpdateWaits(words.offline.other(open));
+    else if (!(await use())) setUpdateWaits(words.offline.inUse);
+  };
+
   if (joined) {
     const leave = () => {
       // Refused for good: the next time this device has to be paired again.
@@ -113,8 +122,8 @@ export function App({ dataBase }: { readonly dataBase: IDBDatabase }) {
     <>
       {update && (
         <p className="update" role="status">
-          {words.offline.update}{' '}
-          <button type="button" onClick={update.use}>
+          {words.offline.update} {updateWaits}{' '}
+          <button type="button" onClick={() => void takeUpdate(update)}>
             {words.offline.use}
           </button>
         </p>

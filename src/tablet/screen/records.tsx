@@ -1,5 +1,5 @@
 import type { KeptRecord } from '../record/data-base.ts';
-import { words } from '../words.ts';
+import { words } from '../words/index.ts';
 
 const text = words.start;
 

@@ -1,13 +1,14 @@
 import { type ChangeEvent, useState } from 'react';
 import type { JobCard } from '../../../machines/context.ts';
-import { parseProfile } from '../../profile/parse.ts';
+import { fitForFirstFire, parseProfile } from '../../profile/parse.ts';
 import type { Profile } from '../../profile/schema.ts';
+import { jobDetails } from '../../record/vocabulary/index.ts';
 import { demoJob } from '../../session/demo-job.ts';
 import { JobCardError, parseJobCard } from '../../session/job-card.ts';
 import { demoProfiles } from '../local/choice.ts';
 import type { KeptRecord } from '../record/data-base.ts';
 import type { Settings } from '../settings.ts';
-import { words } from '../words.ts';
+import { words } from '../words/index.ts';
 import { Choose } from './parts/choose.tsx';
 import { Records } from './records.tsx';
 import { SettingsForm } from './settings-form.tsx';
@@ -57,7 +58,7 @@ export function Start({
     const [file] = event.target.files ?? [];
     if (!file) return;
     try {
-      const loaded = parseProfile(await file.text(), file.name);
+      const loaded = fitForFirstFire(parseProfile(await file.text(), file.name), file.name);
       setProfiles([...profiles.filter(each => each.name !== loaded.name), loaded]);
       setName(loaded.name);
       setWrong(null);
@@ -102,6 +103,17 @@ export function Start({
               maxLength={80}
               autoComplete="off"
               onChange={event => setJob({ ...job, [field]: event.target.value })}
+            />
+          </label>
+        ))}
+        {jobDetails.map(detail => (
+          <label key={detail}>
+            {text.details[detail]}
+            <input
+              value={job[detail] ?? ''}
+              maxLength={160}
+              autoComplete="off"
+              onChange={event => setJob({ ...job, [detail]: event.target.value })}
             />
           </label>
         ))}

@@ -1,5 +1,5 @@
 import type { BayDeeds, BayPart } from '../../face/face.ts';
-import { words } from '../../words.ts';
+import { words } from '../../words/index.ts';
 import { LinkLine } from './link-line.tsx';
 
 /** What the technician has to decide about the others in the bay. */

@@ -1,6 +1,6 @@
 import { useCallback, useEffect, useState } from 'react';
 import { MAX_FIND, type SessionRow } from '../../../server/protocol/index.ts';
-import { words } from '../../words.ts';
+import { words } from '../../words/index.ts';
 
 const text = words.past;
 
@@ -41,7 +41,14 @@ export function PastSessions({
         <label className="unseen" htmlFor="find">
           {text.findLabel}
         </label>
-        <input id="find" name="find" placeholder={text.findHint} maxLength={MAX_FIND} autoComplete="off" />
+        <input
+          id="find"
+          type="search"
+          name="find"
+          placeholder={text.findHint}
+          maxLength={MAX_FIND}
+          autoComplete="off"
+        />
         <button type="submit">{text.find}</button>
       </form>
       <p role="status" className={failed ? 'wrong' : 'quiet'}>

@@ -1,7 +1,5 @@
-import type { Person } from '../../machines/vocabulary.ts';
-
 /** The page's own words, all in one place; everything else on a screen comes from the session. */
-export const words = {
+export const english = {
   name: 'first-fire',
   job: 'Talks you through the first start of a diesel engine.',
   invented: 'Invented engine: for practice only.',
@@ -18,9 +16,29 @@ export const words = {
   },
   held: 'On hold',
   over: { signedOff: 'Signed off', ended: 'Ended without sign-off' },
-  engine: { off: 'Engine off', cranking: 'Cranking', running: 'Engine running' },
+  engine: {
+    off: 'Engine off',
+    cranking: 'Cranking',
+    running: 'Engine running',
+    unsure: 'Engine: not confirmed off',
+  },
   phaseOf: (number: number, count: number) => `Phase ${number} of ${count}`,
-  for: 'For',
+  phaseShort: (number: number, count: number) => `${number}/${count}`,
+  /** Whom a question is for. */
+  asked: {
+    you: 'For you',
+    one: (name: string) => `For ${name}`,
+    other: (name: string) => `${name} is asked`,
+  },
+  beside: 'What was read, and what is still open',
+  timeRuns: 'Time runs; nothing is asked.',
+  /** Before a session, large. */
+  waitingFor: {
+    technician: 'You lead. Begin when everybody is here.',
+    second: 'You are the second person. Wait here: the session begins soon. This STOP is yours.',
+    supervisor: 'You are the supervisor. No session runs in this bay.',
+    nobody: 'Looking for the laptop…',
+  },
   answer: 'Answer',
   also: 'Also',
   number: { delete: 'Delete', point: 'Point', minus: 'Minus', send: 'Send', range: 'from', to: 'to' },
@@ -59,7 +77,14 @@ export const words = {
       second: 'Second person',
       supervisor: 'Supervisor',
     },
-    empty: 'Fill in every line of the job card.',
+    details: {
+      serial: 'Serial number or VIN',
+      hours: 'Hours',
+      oilUsed: 'Oil used',
+      coolantUsed: 'Coolant used',
+      filterParts: 'Filter part numbers',
+    },
+    empty: 'Fill in the first five lines of the job card.',
     begin: 'Begin here, on this device',
     pair: "Join the bay's laptop",
     resume: 'Go on',
@@ -107,6 +132,11 @@ export const words = {
     not: 'Not stored for use without a network:',
     update: 'A new version is there. It waits until no session runs.',
     use: 'Use it now',
+    inUse: 'A session is open on this device, in this or another tab: leave it first.',
+    other: (open: number) =>
+      open === 1
+        ? 'It cannot go on with the session of this device that is not over: go on with that first, to its end.'
+        : `It cannot go on with the ${open} sessions of this device that are not over: go on with those first, to their end.`,
   },
   pair: {
     title: "Join the bay's laptop",
@@ -181,10 +211,8 @@ export const words = {
   unpair: 'Unpair this device',
   leaveRunning: 'Leaving does not stop the engine.',
   theEnd: 'To the beginning',
-} as const;
-
-export const personNames: Readonly<Record<Person, string>> = {
-  technician: 'technician',
-  second: 'second person',
-  supervisor: 'supervisor',
+  people: { technician: 'technician', second: 'second person', supervisor: 'supervisor' },
 };
+
+/** What a language of the page has to word. */
+export type Words = typeof english;

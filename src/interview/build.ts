@@ -1,0 +1,201 @@
+import type { ValueField } from '../profile/fields.ts';
+import { valueFields } from '../profile/fields.ts';
+import type { Origin } from '../profile/provenance.ts';
+import { type Profile, profileSchema } from '../profile/schema.ts';
+import { type Answers, draftOf, fillIn, originOfField } from './interview.ts';
+import { idOf, lampOf, WAIT_LAMP } from './names.ts';
+import { type Draft, numberIn, type QuestionId, rangeIn, textIn } from './question.ts';
+import { questions } from './questions.ts';
+import { sweepSpeeds } from './speeds.ts';
+
+/** A profile as far as the answers go, not yet looked at by the schema. */
+type Json = Record<string, unknown>;
+
+function put(into: Json, path: string, value: unknown): void {
+  const keys = path.split('.');
+  const last = keys.pop();
+  if (last === undefined) return;
+  let at = into;
+  for (const key of keys) {
+    const inner = at[key];
+    const next: Json = typeof inner === 'object' && inner !== null ? (inner as Json) : {};
+    at[key] = next;
+    at = next;
+  }
+  at[last] = value;
+}
+
+const names = (draft: Draft, id: QuestionId): string[] => {
+  const value = draft[id];
+  return Array.isArray(value) ? value.filter(each => typeof each === 'string') : [];
+};
+
+/** Hot oil: no row of the floor may end below what coolant can reach. */
+const HOT_OIL_C = 130;
+/** The floor has to know slow speeds too, while the engine comes up; below idle it falls with the speed. */
+const SLOWEST_RPM = 300;
+
+function floorOf(draft: Draft) {
+  const idle = rangeIn(draft, 'idle.warm')?.[0] ?? 0;
+  const rated = numberIn(draft, 'ratedRpm') ?? 0;
+  const overspeed = numberIn(draft, 'overspeedRpm') ?? rated;
+  const atIdle = numberIn(draft, 'floorIdleKpa') ?? 0;
+  const atRated = numberIn(draft, 'floorRatedKpa') ?? 0;
+  return [
+    {
+      oilC: Math.max(HOT_OIL_C, numberIn(draft, 'thermostat.coolantMaxC') ?? 0),
+      points: [
+        { rpm: SLOWEST_RPM, minKpa: Math.floor((atIdle * SLOWEST_RPM) / idle) },
+        { rpm: idle, minKpa: atIdle },
+        { rpm: rated, minKpa: atRated },
+        { rpm: Math.max(overspeed, rated + 1), minKpa: atRated },
+      ],
+    },
+  ];
+}
+
+/** The waits of a usual table by temperature, as shares of that at -20 °C: common practice, no published source. */
+const WAITS = [
+  [-45, 1.7],
+  [-30, 1.3],
+  [-20, 1],
+  [-10, 0.7],
+  [5, 0.3],
+  [20, 0],
+  [60, 0],
+] as const;
+
+function heaterOf(draft: Draft) {
+  const kind = textIn(draft, 'heaterKind');
+  if (kind === undefined || kind === 'none') return null;
+  const wait = numberIn(draft, 'heaterWaitS') ?? 0;
+  return {
+    kind,
+    lampId: idOf(WAIT_LAMP),
+    waits: WAITS.map(([atC, share]) => ({ atC, waitS: Math.round(wait * share) })),
+    toleranceS: 15,
+  };
+}
+
+function filtersOf(draft: Draft) {
+  const first = { id: 'first', fit: textIn(draft, 'firstFilter') };
+  return textIn(draft, 'filterCount') === '2'
+    ? [first, { id: 'second', fit: textIn(draft, 'secondFilter') }]
+    : [first];
+}
+
+/** What each code means for a start where its maker says nothing: common practice, no published source. */
+const codeRules = (electric: boolean) => [
+  { spn: 100, fmi: 1, judgement: 'blocks', because: 'oil pressure below its floor' },
+  { spn: 110, fmi: 3, judgement: 'blocks', because: 'no trust in the coolant temperature' },
+  ...(electric
+    ? [
+        {
+          spn: 157,
+          fmi: 18,
+          judgement: 'watch',
+          watchS: 60,
+          because: 'low rail pressure right after priming may clear by itself; common practice',
+        },
+      ]
+    : []),
+];
+
+const busOf = (overspeedRpm: number | undefined) => ({
+  bitRate: 250_000,
+  engineAddress: 0,
+  readings: [
+    'engineSpeed',
+    'oilPressure',
+    'coolantTemperature',
+    'batteryVoltage',
+    'chargingVoltage',
+    'ambientTemperature',
+  ],
+  spoken: ['ambientTemperature'],
+  overspeedRpm,
+});
+
+const assumed = (rule: string): Origin => ({ from: 'assumed', rule });
+const PRACTICE = 'common practice, no published source';
+
+/** Values that no question settles. */
+const unasked: Readonly<Partial<Record<ValueField, Origin>>> = {
+  'shutdown.heatSoakLooksAfterS': assumed(PRACTICE),
+  faults: assumed(PRACTICE),
+  allowedSkips: assumed('strokes of a primer may be left uncounted'),
+};
+
+/** Where each value of the profile comes from, by the answers behind it. */
+function provenanceOf(answers: Answers, profile: Json): Record<string, Origin> {
+  const has = (path: string) =>
+    path.split('.').reduce<unknown>((at, key) => (at as Json | undefined)?.[key], profile) !== undefined;
+  return Object.fromEntries(
+    valueFields.flatMap(field => {
+      const origin = originOfField(field, answers) ?? unasked[field];
+      return origin && has(field) ? [[field, origin]] : [];
+    }),
+  );
+}
+
+/** The profile that these answers make, with what nobody answered as it is proposed; not yet parsed. */
+export function profileData(given: Answers): Json {
+  const { answers } = fillIn(given);
+  const draft = draftOf(answers);
+  const electric = textIn(draft, 'fuelling.disabledBy') === 'electric';
+  const profile: Json = {
+    schema: 'first-fire-profile/1',
+    invented: draft.real !== true,
+    name: textIn(draft, 'name'),
+    version: 1,
+  };
+  const composed: readonly QuestionId[] = ['cutOff', 'idle.warm', 'idle.cold', 'firstRun', 'bus', 'prelube'];
+  for (const { id, kind, fields } of questions) {
+    const value = draft[id];
+    if (value === undefined || composed.includes(id) || kind === 'names') continue;
+    const [own] = fields;
+    if (own === id) put(profile, id, value);
+  }
+  const range = (id: QuestionId) => {
+    const [minRpm, maxRpm] = rangeIn(draft, id) ?? [];
+    return { minRpm, maxRpm };
+  };
+  const [minShare, maxShare] = rangeIn(draft, 'coolantMix') ?? [];
+  const port = textIn(draft, 'prelube');
+  put(profile, 'systemVoltage', Number(textIn(draft, 'systemVoltage')));
+  put(profile, 'cutOff', { at: textIn(draft, 'cutOff') });
+  put(profile, 'idle.warm', range('idle.warm'));
+  put(profile, 'idle.cold', range('idle.cold'));
+  put(profile, 'coolant.minShare', minShare);
+  put(profile, 'coolant.maxShare', maxShare);
+  put(profile, 'fuel.filters', filtersOf(draft));
+  put(profile, 'prelube', port === undefined ? null : { port });
+  put(profile, 'firstRun', draft.firstRun === true ? { runS: 120, drainS: 180 } : null);
+  put(
+    profile,
+    'sensors',
+    names(draft, 'sensors').map(name => ({ id: idOf(name), name })),
+  );
+  put(profile, 'lamps', names(draft, 'lamps').map(lampOf));
+  put(
+    profile,
+    'retorque',
+    names(draft, 'retorque').map(name => ({ id: idOf(name), name })),
+  );
+  put(profile, 'heater', heaterOf(draft));
+  put(profile, 'oilPressure.floor', floorOf(draft));
+  put(
+    profile,
+    'sweeps',
+    (sweepSpeeds(draft) ?? []).map(rpm => ({ rpm })),
+  );
+  put(profile, 'shutdown.heatSoakLooksAfterS', [120, 420, 900]);
+  put(profile, 'faults', codeRules(electric));
+  if (draft.bus === true) put(profile, 'bus', busOf(numberIn(draft, 'overspeedRpm')));
+  put(profile, 'allowedSkips', ['prime.strokes']);
+  put(profile, 'provenance', provenanceOf(answers, profile));
+  return profile;
+}
+
+/** The profile of a finished interview. @throws ZodError where it is not finished, or its answers contradict */
+export const buildProfile = (answers: Answers): Profile => profileSchema.parse(profileData(answers));

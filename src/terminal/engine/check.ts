@@ -1,0 +1,49 @@
+import { CompositionError } from '../../../machines/composition.ts';
+import { buildFirstStart } from '../../../machines/first-start.ts';
+import { fields } from '../../profile/fields.ts';
+import { type Acceptable, saysWhere, type Unfit, unfitFor } from '../../profile/provenance.ts';
+import type { Profile } from '../../profile/schema.ts';
+import { fieldName } from './field-name.ts';
+
+export const acceptableNames: Readonly<Record<Acceptable, string>> = {
+  starterLimit: 'the limits of the starter',
+  coolant: 'the coolant',
+  heater: 'the heater',
+  idle: 'the idle',
+};
+
+/** What keeps a profile from the first fire of a real engine, as a sentence with what to do. */
+export const unfitSentence = (unfit: Unfit): string =>
+  unfit.kind === 'neverAssumed'
+    ? `${unfit.field}: ${fieldName(unfit.field)} has to be read or measured before a real first fire; ${fields[unfit.field].where}.`
+    : `${unfit.fields.join(', ')}: ${acceptableNames[unfit.what]} may stay assumed only where the supervisor accepts it by name; engine accept FILE --by NAME.`;
+
+export interface Checked {
+  readonly lines: readonly string[];
+  readonly good: boolean;
+}
+
+/** Whether a profile makes a procedure, and is fit for the first fire of a real engine. */
+export function checkProfile(profile: Profile, source: string): Checked {
+  const unfit = unfitFor(profile);
+  try {
+    buildFirstStart(profile);
+  } catch (error) {
+    if (!(error instanceof CompositionError)) throw error;
+    return { lines: error.faults, good: false };
+  }
+  const older =
+    unfit.length > 0 && !saysWhere(profile)
+      ? [`provenance: ${source} does not say where its values come from, so all of them count as assumed.`]
+      : [];
+  return {
+    lines: [
+      `${source}: every value is allowed, and they make a procedure.`,
+      ...older,
+      ...unfit.map(unfitSentence),
+      ...(unfit.length === 0 && !profile.invented ? ['It is fit for a first fire.'] : []),
+      ...(profile.invented ? ['It is an invented engine: for practice only.'] : []),
+    ],
+    good: unfit.length === 0,
+  };
+}

@@ -1,0 +1,203 @@
+import { readdir, readFile, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { type Command, Option } from 'commander';
+import { demoProfiles, loadProfile, ProfileError } from '../../profile/load.ts';
+import { acceptables, acceptedByName, assumedFields, unfitFor } from '../../profile/provenance.ts';
+import type { Profile } from '../../profile/schema.ts';
+import {
+  addSignature,
+  checkSignature,
+  readPrivateKey,
+  readSignatures,
+  type SigningRole,
+  signHash,
+  signingRoles,
+} from '../../record/index.ts';
+import { readText } from '../signing-commands.ts';
+import { acceptableNames, checkProfile } from './check.ts';
+import { compareLines } from './compare.ts';
+import { terminalTalk } from './io.ts';
+import { accepting, newEngine } from './new.ts';
+import { exists, profileHash, writeProfile } from './profile-file.ts';
+import { showLines } from './show.ts';
+
+const more = (value: string, before: readonly string[]): readonly string[] => [...before, value];
+
+const printAll = (lines: readonly string[]) => {
+  for (const line of lines) console.log(line);
+};
+
+/** Adds `engine`: profiles of engines made, shown, checked, compared, copied, listed, accepted and signed. */
+export function registerEngine(program: Command): void {
+  const engine = program.command('engine').description('make and look after the profiles of engines');
+
+  engine
+    .command('new')
+    .description('an interview with plate and manual in hand; one that was left is gone on with')
+    .argument('[file]', 'where the profile goes', 'my-engine.json')
+    .option('--all', 'ask also for the figures that hardly anybody looks up', false)
+    .option('--again <field>', 'ask this one again; may be given again', more, [])
+    .action(async (file: string, options: { all: boolean; again: readonly string[] }) => {
+      const io = terminalTalk();
+      try {
+        process.exitCode = await newEngine(file, options, io);
+      } finally {
+        io.close();
+      }
+    });
+
+  engine
+    .command('show')
+    .description(
+      'the data sheet with where each value comes from, the procedure, and limits at three temperatures',
+    )
+    .argument('<name or file>')
+    .action(async (name: string) => {
+      printAll(showLines(await loadProfile(name)));
+      printAll(await signatureLines(name));
+    });
+
+  engine
+    .command('check')
+    .description('name every fault by its field, and what keeps it from the first fire of a real engine')
+    .argument('<name or file>')
+    .action(async (name: string) => {
+      try {
+        const { lines, good } = checkProfile(await loadProfile(name), name);
+        printAll(lines);
+        if (!good) process.exitCode = 1;
+      } catch (error) {
+        if (!(error instanceof ProfileError)) throw error;
+        printAll(error.faults);
+        process.exitCode = 1;
+      }
+    });
+
+  engine
+    .command('compare')
+    .description('what differs between two profiles')
+    .argument('<one>')
+    .argument('<other>')
+    .action(async (one: string, other: string) => {
+      printAll(compareLines(await loadProfile(one), await loadProfile(other)));
+    });
+
+  engine
+    .command('copy')
+    .description('a copy under another name, version 1, to be changed by hand')
+    .argument('<from>')
+    .argument('<to>', 'a file that is not there yet')
+    .option('--name <name>', 'name of the copy')
+    .action(async (from: string, to: string, { name }: { name?: string }) => {
+      if (await exists(to)) throw new ProfileError(to, ['is there already; choose another file.']);
+      const profile = await loadProfile(from);
+      await writeProfile(to, { ...profile, name: name ?? `${profile.name}, copy`.slice(0, 60), version: 1 });
+      console.log(`Copied to ${to}.`);
+    });
+
+  engine
+    .command('list')
+    .description('the profiles of a folder, and the invented ones')
+    .argument('[folder]', 'where they lie', '.')
+    .action(async (folder: string) => printAll(await listLines(folder)));
+
+  engine
+    .command('accept')
+    .description(
+      'the supervisor accepts, by name, what of the starter, coolant, heater and idle is only assumed',
+    )
+    .argument('<file>')
+    .requiredOption('--by <name>', 'name of the supervisor')
+    .addOption(
+      new Option('--only <what...>', 'starter limit, coolant, heater, idle').choices([...acceptables]),
+    )
+    .action(async (file: string, { by, only }: { by: string; only?: readonly string[] }) => {
+      const profile = await loadProfile(file);
+      const open = unfitFor(profile).flatMap(unfit => (unfit.kind === 'notAccepted' ? [unfit.what] : []));
+      const wanted = open.filter(what => only === undefined || only.includes(what));
+      let accepted: Profile = profile;
+      for (const what of wanted) accepted = accepting(accepted, what, by.trim());
+      if (wanted.length === 0) {
+        console.log('There is nothing to accept.');
+        return;
+      }
+      await writeProfile(file, { ...accepted, version: profile.version + 1 });
+      for (const what of wanted)
+        console.log(
+          `${by.trim()} accepts ${acceptableNames[what]} as assumed: ${acceptedByName[what].join(', ')}.`,
+        );
+    });
+
+  engine
+    .command('schema')
+    .description('the JSON Schema of a profile, for editors and other programs')
+    .option('--write', `write it, and the page of all fields, to ${SCHEMA_FILE} and ${FIELDS_FILE}`, false)
+    .action(async ({ write }: { write: boolean }) => {
+      const { fieldsPage, jsonSchema } = await import('./schema.ts');
+      const text = `${JSON.stringify(jsonSchema(), null, 2)}\n`;
+      if (!write) {
+        process.stdout.write(text);
+        return;
+      }
+      await writeFile(SCHEMA_FILE, text);
+      await writeFile(FIELDS_FILE, fieldsPage());
+      console.log(`Written: ${SCHEMA_FILE}, ${FIELDS_FILE}.`);
+    });
+
+  engine
+    .command('sign')
+    .description('sign a profile as it is; any change of it later shows')
+    .argument('<file>')
+    .requiredOption('--key <file>', 'the private key, signing-key.pem')
+    .addOption(new Option('--role <role>', 'whose key it is').choices(signingRoles).default('supervisor'))
+    .action(async (file: string, { key, role }: { key: string; role: SigningRole }) => {
+      const profile = await loadProfile(file);
+      const signature = signHash(
+        profileHash(profile),
+        readPrivateKey(await readText(key), key),
+        role,
+        new Date(),
+      );
+      const path = await addSignature(file, signature);
+      console.log(
+        `Signed version ${profile.version} with the key ${signature.keyId} of the ${role}: ${path}.`,
+      );
+    });
+}
+
+const SCHEMA_FILE = 'docs/engine-profile.schema.json';
+const FIELDS_FILE = 'docs/engine-profile.md';
+
+/** Who signed a profile, and whether it is still what was signed. */
+async function signatureLines(name: string): Promise<string[]> {
+  const hash = profileHash(await loadProfile(name));
+  return (await readSignatures(name)).map(signature => checkSignature(signature, hash).sentence);
+}
+
+const summary = (place: string, profile: Profile) =>
+  `${place}: ${profile.name}, version ${profile.version}, ${assumedFields(profile).length} assumed, ${
+    profile.invented ? 'invented' : unfitFor(profile).length === 0 ? 'fit for a first fire' : 'not yet fit'
+  }, ${profileHash(profile).slice(0, 16)}`;
+
+async function listLines(folder: string): Promise<string[]> {
+  let names: string[];
+  try {
+    names = (await readdir(folder)).filter(name => name.endsWith('.json')).sort();
+  } catch (error) {
+    const code = error instanceof Error && 'code' in error ? String(error.code) : 'unreadable';
+    throw new ProfileError(folder, [`cannot be read (${code}); give a folder.`]);
+  }
+  const own: string[] = [];
+  for (const name of names) {
+    const path = join(folder, name);
+    if (!(await readFile(path, 'utf8')).includes('first-fire-profile/')) continue;
+    try {
+      own.push(summary(path, await loadProfile(path)));
+    } catch (error) {
+      if (!(error instanceof ProfileError)) throw error;
+      own.push(`${path}: ${error.faults.length} faults; engine check ${path}`);
+    }
+  }
+  const invented = await Promise.all(demoProfiles.map(async name => summary(name, await loadProfile(name))));
+  return [...own, ...invented];
+}

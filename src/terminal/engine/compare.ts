@@ -1,0 +1,21 @@
+import { fields, valueFields } from '../../profile/fields.ts';
+import type { Profile } from '../../profile/schema.ts';
+import { originText } from './ask.ts';
+import { valueAt, valueText } from './show.ts';
+
+/** What differs between two profiles, a line for each value, with where each side has it from. */
+export function compareLines(one: Profile, other: Profile): string[] {
+  const from = (profile: Profile, path: (typeof valueFields)[number]) => {
+    const origin = profile.provenance[path];
+    return origin === undefined ? '' : ` [${originText(origin)}]`;
+  };
+  const lines = valueFields.flatMap(path => {
+    const [left, right] = [valueAt(one, path), valueAt(other, path)];
+    if (JSON.stringify(left) === JSON.stringify(right)) return [];
+    const { unit }: { readonly unit?: string } = fields[path];
+    return [
+      `${path}: ${valueText(left, unit)}${from(one, path)} | ${valueText(right, unit)}${from(other, path)}`,
+    ];
+  });
+  return lines.length === 0 ? ['All values are the same.'] : lines;
+}

@@ -1,0 +1,100 @@
+import { buildProfile } from '../../interview/build.ts';
+import { type Answers, progressOf, withoutAnswer } from '../../interview/interview.ts';
+import type { QuestionId } from '../../interview/question.ts';
+import { questions } from '../../interview/questions.ts';
+import { loadProfile, ProfileError } from '../../profile/load.ts';
+import { type Acceptable, acceptedByName, assumedFields, unfitFor } from '../../profile/provenance.ts';
+import type { Profile } from '../../profile/schema.ts';
+import { askAll, HELP } from './ask.ts';
+import { acceptableNames } from './check.ts';
+import { fieldName } from './field-name.ts';
+import type { TalkIo } from './io.ts';
+import { answersPath, exists, keepAnswers, keptAnswers, profileHash, writeProfile } from './profile-file.ts';
+
+export interface NewOptions {
+  readonly all: boolean;
+  /** Questions that are asked again, of an interview that was held before. */
+  readonly again: readonly string[];
+}
+
+/** The profile with the supervisor's name at what is accepted as assumed. */
+export function accepting(profile: Profile, what: Acceptable, name: string): Profile {
+  const provenance = { ...profile.provenance };
+  for (const path of acceptedByName[what]) {
+    const origin = provenance[path] ?? { from: 'assumed' as const };
+    if (origin.from === 'assumed') provenance[path] = { ...origin, acceptedBy: name };
+  }
+  return { ...profile, provenance };
+}
+
+/** The supervisor is asked for a name for each of what may stay assumed only so. */
+async function askSupervisor(io: TalkIo, profile: Profile): Promise<Profile> {
+  let accepted = profile;
+  for (const unfit of unfitFor(profile)) {
+    if (unfit.kind === 'neverAssumed') {
+      io.print(`  Has to be read or measured before its first fire: ${fieldName(unfit.field)}.`);
+      continue;
+    }
+    const named = unfit.fields.map(path => fieldName(path)).join(', ');
+    io.print('');
+    io.print(`  Only assumed of ${acceptableNames[unfit.what]}: ${named}.`);
+    io.print('  Supervisor: your name accepts that; Enter leaves it open.');
+    const name = (await io.ask('  > '))?.trim() ?? '';
+    if (name !== '') accepted = accepting(accepted, unfit.what, name.slice(0, 80));
+  }
+  return accepted;
+}
+
+const isQuestion = (id: string): id is QuestionId => questions.some(question => question.id === id);
+
+/** The answers that are there, without those that are to be given again. */
+function begin(kept: Answers, again: readonly string[]): Answers {
+  let answers = kept;
+  for (const id of again) {
+    const found = questions.find(question => question.id === id || question.fields.some(path => path === id));
+    if (!found || !isQuestion(found.id))
+      throw new ProfileError(id, ['is no question; "engine check" and the page of all fields name them.']);
+    answers = withoutAnswer(answers, found.id);
+  }
+  return answers;
+}
+
+/**
+ * Holds an interview, or goes on with one, and writes the profile that it makes.
+ * @returns the exit code: 0 where a profile was written, 4 where the interview was left before its end
+ */
+export async function newEngine(path: string, { all, again }: NewOptions, io: TalkIo): Promise<number> {
+  const kept = await keptAnswers(path);
+  const thereAlready = await exists(path);
+  if (thereAlready && Object.keys(kept).length === 0)
+    throw new ProfileError(path, [`is there already; choose another name, or "engine copy ${path} NAME".`]);
+  const begun = begin(kept, again);
+  const { done } = progressOf(begun, all);
+  io.print(
+    done === 0
+      ? 'A new engine. Have its data plate and the first pages of its manual at hand.'
+      : `Going on with ${done} answers from ${answersPath(path)}.`,
+  );
+  for (const line of HELP) io.print(line);
+  const { answers, finished } = await askAll(io, begun, {
+    everything: all,
+    keep: answered => keepAnswers(path, answered),
+  });
+  if (!finished) {
+    io.print('');
+    io.print(`Left. Go on with: npm start -- engine new ${path}`);
+    return 4;
+  }
+  const version = thereAlready ? (await loadProfile(path)).version + 1 : 1;
+  const profile = await askSupervisor(io, { ...buildProfile(answers), version });
+  await writeProfile(path, profile);
+  const assumed = assumedFields(profile);
+  const open = unfitFor(profile);
+  io.print('');
+  io.print(`Written: ${path}, version ${version}, SHA-256 ${profileHash(profile).slice(0, 16)}.`);
+  io.print(`${assumed.length} values are assumed: npm start -- engine show ${path}`);
+  if (open.length > 0)
+    io.print(`Not yet fit for the first fire of a real engine: npm start -- engine check ${path}`);
+  io.print(`Practise on it: npm start -- rehearse --profile ${path}`);
+  return 0;
+}

@@ -1,0 +1,191 @@
+import { mkdtempSync } from 'node:fs';
+import { readFile, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { demoProfiles, loadProfile } from '../../../src/profile/load.ts';
+import { checkProfile } from '../../../src/terminal/engine/check.ts';
+import { compareLines } from '../../../src/terminal/engine/compare.ts';
+import type { TalkIo } from '../../../src/terminal/engine/io.ts';
+import { accepting, newEngine } from '../../../src/terminal/engine/new.ts';
+import { answersPath, profileHash } from '../../../src/terminal/engine/profile-file.ts';
+import { fieldsPage, jsonSchema, undocumented, unknownPaths } from '../../../src/terminal/engine/schema.ts';
+import { showLines } from '../../../src/terminal/engine/show.ts';
+
+const folder = () => mkdtempSync(join(tmpdir(), 'engine-'));
+
+/** Somebody who types these lines, one after the other, and then nothing more. */
+function typist(lines: readonly string[]) {
+  const printed: string[] = [];
+  const left = [...lines];
+  const io: TalkIo = {
+    ask: async () => {
+      if (printed.at(-1)?.includes('Supervisor: your name')) return 'S. Visor';
+      return left.shift() ?? null;
+    },
+    print: line => printed.push(line),
+    close: () => {},
+  };
+  return { io, printed };
+}
+
+const usual = { all: false, again: [] };
+
+/** What a person types who knows the plate, and takes the rest as it is put forward. */
+const quick = [
+  '',
+  'no',
+  'Bench engine',
+  '',
+  '4',
+  '3.9',
+  '2400',
+  '',
+  'yes',
+  '2',
+  '',
+  'stop lever',
+  '2700',
+  '',
+  '',
+  '1',
+  '3',
+  '',
+  '',
+  '9.5',
+  '15W-40',
+  '2',
+  '11',
+  '',
+  '',
+  '',
+  '',
+  '',
+  '',
+  '70',
+  '1',
+  '',
+  '',
+  '1',
+  ...Array.from({ length: 12 }, () => ''),
+];
+
+describe('an interview at the keys', () => {
+  it('makes a profile that loads, says what is assumed, and keeps the answers beside it', async () => {
+    const path = join(folder(), 'mine.json');
+    const { io, printed } = typist(quick);
+    expect(await newEngine(path, usual, io)).toBe(0);
+    const profile = await loadProfile(path);
+    expect(profile).toMatchObject({ name: 'Bench engine', invented: true, version: 1, heater: null });
+    expect(profile.provenance['oil.capacityL']).toEqual({ from: 'manual' });
+    expect(profile.provenance['starter.limitC']?.from).toBe('assumed');
+    expect(printed.join('\n')).toMatch(/values are assumed/);
+    expect(JSON.parse(await readFile(answersPath(path), 'utf8')).answers['oil.capacityL'].value).toBe(9.5);
+  });
+
+  it('that was left is gone on with where it was', async () => {
+    const path = join(folder(), 'mine.json');
+    expect(await newEngine(path, usual, typist([...quick.slice(0, 20), 'quit']).io)).toBe(4);
+    await expect(loadProfile(path)).rejects.toThrow('cannot be read');
+    const { io, printed } = typist(quick.slice(20));
+    expect(await newEngine(path, usual, io)).toBe(0);
+    expect(printed[0]).toMatch(/^Going on with 20 answers/);
+  });
+
+  it('goes back, explains, lists, and says what is wrong in a sentence', async () => {
+    const path = join(folder(), 'mine.json');
+    const { io, printed } = typist(['', 'no', 'A', '', 'six', '4', '?', '<', '6', 'list', 'quit']);
+    expect(await newEngine(path, usual, io)).toBe(4);
+    const said = printed.join('\n');
+    expect(said).toContain('"six" is no number; write it in figures, such as 3.');
+    expect(said).toContain('engine.displacementL: displacement.');
+    expect(said).toContain('Cylinders: 6  [plate]');
+  });
+
+  it('of which one answer is given again raises the version', async () => {
+    const path = join(folder(), 'mine.json');
+    await newEngine(path, usual, typist(quick).io);
+    expect(await newEngine(path, { all: false, again: ['oil.capacityL'] }, typist(['10 p 7']).io)).toBe(0);
+    const profile = await loadProfile(path);
+    expect(profile).toMatchObject({ version: 2, oil: { capacityL: 10 } });
+    expect(profile.provenance['oil.capacityL']).toEqual({ from: 'manual', page: '7' });
+    await expect(newEngine(path, { all: false, again: ['colour'] }, typist([]).io)).rejects.toThrow(
+      'is no question',
+    );
+  });
+
+  it('does not write over a profile that it did not make', async () => {
+    const path = join(folder(), 'mine.json');
+    await writeFile(path, '{}');
+    await expect(newEngine(path, usual, typist([]).io)).rejects.toThrow('is there already');
+  });
+
+  it('asks the supervisor of a real engine for a name, and says what has to be found', async () => {
+    const path = join(folder(), 'mine.json');
+    const real = quick.with(1, 'yes').with(12, '-');
+    const { io, printed } = typist(real);
+    expect(await newEngine(path, usual, io)).toBe(0);
+    const profile = await loadProfile(path);
+    expect(printed.join('\n')).toMatch(/Has to be read or measured.*overspeed/);
+    expect(profile.provenance['starter.longestBurstS']).toMatchObject({
+      from: 'assumed',
+      acceptedBy: 'S. Visor',
+    });
+    const { lines, good } = checkProfile(profile, path);
+    expect(good).toBe(false);
+    expect(lines.join('\n')).toMatch(/overspeedRpm: .*has to be read or measured/);
+  });
+});
+
+describe('a profile, shown', () => {
+  it.each(demoProfiles)(
+    'of %s has its values, its procedure, and limits at three temperatures',
+    async name => {
+      const profile = await loadProfile(name);
+      const said = showLines(profile).join('\n');
+      expect(said).toContain(profileHash(profile));
+      expect(said).toContain(`oil with a new filter: ${profile.oil.capacityL} litre`);
+      expect(said).toContain('Crank for oil pressure');
+      for (const airC of [-20, 5, 30]) expect(said).toContain(`Limits at ${airC} °C`);
+      expect(said).not.toMatch(/undefined|NaN|\[object/);
+    },
+  );
+});
+
+it('two profiles differ in what differs, and in nothing else', async () => {
+  const [six, four] = [await loadProfile('demo-six'), await loadProfile('demo-four')];
+  expect(compareLines(six, six)).toEqual(['All values are the same.']);
+  expect(compareLines(six, four)).toContain('oil.capacityL: 15 litre | 9.5 litre');
+  expect(compareLines(six, { ...six, overspeedRpm: 3000 })).toEqual(['overspeedRpm: not said | 3000 rpm']);
+});
+
+it('the hash is of what a profile says, not of how its file is laid out', async () => {
+  const six = await loadProfile('demo-six');
+  const other = Object.fromEntries(Object.entries(six).reverse());
+  expect(profileHash({ ...six, ...other })).toBe(profileHash(six));
+  expect(profileHash({ ...six, $schema: 'elsewhere' })).toBe(profileHash(six));
+  expect(profileHash({ ...six, version: 2 })).not.toBe(profileHash(six));
+});
+
+it('what is accepted by name is only what is assumed', async () => {
+  const six = await loadProfile('demo-six');
+  const profile = { ...six, provenance: { 'idle.cold': { from: 'manual' as const } } };
+  expect(accepting(profile, 'idle', 'S. Visor').provenance).toEqual({
+    'idle.cold': { from: 'manual' },
+    'idle.warm': { from: 'assumed', acceptedBy: 'S. Visor' },
+  });
+});
+
+describe('what is published of the schema', () => {
+  it('says of every field what it is, why it matters, and where it is found', () => {
+    expect(undocumented()).toEqual([]);
+    expect(unknownPaths()).toEqual([]);
+  });
+
+  it.each([
+    ['docs/engine-profile.schema.json', () => `${JSON.stringify(jsonSchema(), null, 2)}\n`],
+    ['docs/engine-profile.md', fieldsPage],
+  ])('lies in %s as it is now (npm start -- engine schema --write)', async (path, made) => {
+    expect(await readFile(path, 'utf8')).toBe(made());
+  });
+});
