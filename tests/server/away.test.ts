@@ -35,7 +35,7 @@ describe('When the device that leads is away', () => {
 
   test('one at an engine that turns is stopped, and the record says that nobody said so', async () => {
     const lines = await linesOf('demo-six');
-    const running = lines.find(({ when }) => when.startsWith('runningChecks.'))?.when ?? '';
+    const running = lines.find(({ when }) => when.startsWith('warmUp.'))?.when ?? '';
     await leadUntil(running, technician, shop.clock(), lines);
     expect(technician.state?.view?.engine).toBe('running');
     technician.cut();
