@@ -2,6 +2,7 @@ import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { SystemClock } from '../session/clock.ts';
 import { Bay } from './bay/bay.ts';
+import { Board } from './bay/board.ts';
 import type { MakeClock } from './bay/run.ts';
 import { Starter, type Usual } from './bay/starter.ts';
 import { type Attended, openDesk } from './desk.ts';
@@ -42,6 +43,8 @@ export interface ServeOptions {
   readonly steadyMs?: () => number;
   /** How long a socket may be open and say nothing of use; some seconds, where it is left out. */
   readonly patienceMs?: number;
+  /** After which a device that leads and has left is not waited for beside an engine that turns; some seconds, where it is left out. */
+  readonly awayMs?: number;
 }
 
 export interface RunningServer extends Attended {
@@ -96,13 +99,15 @@ export async function startServer(options: ServeOptions): Promise<RunningServer>
   );
   const makeClock: MakeClock = options.makeClock ?? (beginMs => new SystemClock(beginMs));
   const starter = await Starter.open(shop, options.usual, join(own, 'bays.json'), makeClock, tell);
-  const bays = new Map(options.bays.map(name => [name, new Bay(name, pairings, starter)]));
+  const bays = new Map(options.bays.map(name => [name, new Bay(name, pairings, starter, options.awayMs)]));
   for (const bay of bays.values()) await bay.resume();
+  const board = new Board([...bays.values()]);
 
   const guard = new Guard(addresses);
   const app = await buildApp(
     {
       bays,
+      board,
       desk,
       pairings,
       shop,
@@ -149,6 +154,7 @@ export async function startServer(options: ServeOptions): Promise<RunningServer>
     async close() {
       clearInterval(looking);
       closeDesk();
+      board.close();
       await app.close();
       for (const bay of bays.values()) await bay.close();
       await shop.close();

@@ -4,7 +4,7 @@ import { keepAwake } from '../device/wake-lock.ts';
 import { isAnsweredHere } from '../face/addressee.ts';
 import type { Face } from '../face/face.ts';
 import { words } from '../words/index.ts';
-import { Answers, Controls } from './parts/answers.tsx';
+import { Answers } from './parts/answers.tsx';
 import { BayBar } from './parts/bay-bar.tsx';
 import { Leave } from './parts/leave.tsx';
 import { LogTail } from './parts/log-tail.tsx';
@@ -25,11 +25,14 @@ export function Technician({
   face,
   notice = '',
   onLeave,
+  onGoOnAlone,
 }: {
   readonly face: Face;
   /** What has happened beside the session, in passing. */
   readonly notice?: string;
   readonly onLeave: () => void;
+  /** Goes on here with the copy of the bay's session, while the laptop is away. */
+  readonly onGoOnAlone?: (() => void) | undefined;
 }) {
   const state = useFace(face);
   const { view, turn, plots, bay } = state;
@@ -53,12 +56,18 @@ export function Technician({
   );
   return (
     <Shell state={state} onStop={() => face.stop()} beside={beside}>
-      {bay && face.bay && <BayBar bay={bay} deeds={face.bay} begun={view !== null} />}
+      {bay && face.bay && (
+        <BayBar
+          bay={bay}
+          deeds={face.bay}
+          begun={view !== null && view.outcome === null}
+          onGoOnAlone={onGoOnAlone}
+        />
+      )}
       {view && (
         <>
           <Remark view={view} />
-          {isAnsweredHere(state) && <Answers view={view} touch={touch} />}
-          <Controls view={view} touch={touch} />
+          <Answers view={view} touch={touch} asked={isAnsweredHere(state)} controls />
           <Problems problems={view.problems} />
           {isAnsweredHere(state) && <Write onSay={text => face.say(text, 'keys', turn)} />}
           {view.invented && <p className="quiet">{words.invented}</p>}

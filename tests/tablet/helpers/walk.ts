@@ -1,6 +1,7 @@
 import type { Browser, Page, WebSocketRoute } from 'playwright-core';
 import type { LanguageCode } from '../../../prompts/types.ts';
 import { type BayState, PROTOCOL_VERSION, type Role, roles } from '../../../src/server/protocol/index.ts';
+import { demoJob } from '../../../src/session/demo-job.ts';
 import type { View } from '../../../src/session/view.ts';
 import { PATIENCE_MS, touchOnly } from './page.ts';
 
@@ -28,6 +29,9 @@ const bayState = (view: View | null, turn: string): BayState => ({
   session: view ? 'walk' : null,
   view,
   profiles: [],
+  usual: { job: demoJob, units: 'us', language: 'en' },
+  language: 'en',
+  mayBeLeft: false,
   turn,
   grammar: null,
   devices,
@@ -68,7 +72,7 @@ export async function openWalk(
 ): Promise<Walk> {
   const context = await browser.newContext({
     serviceWorkers: 'block',
-    viewport: { width: 1300, height: 900 },
+    viewport: { width: 200, height: 200 },
   });
   context.setDefaultTimeout(PATIENCE_MS);
   await context.addInitScript(
@@ -143,7 +147,7 @@ async function measure({ turn, key }: { readonly turn: string; readonly key: str
   const askedIn = (frame: HTMLIFrameElement) => frame.contentDocument?.querySelector<HTMLElement>('.asked');
   while (frames.some(frame => askedIn(frame)?.dataset.turn !== turn)) {
     if (performance.now() > until) throw new Error(`${key} was not shown`);
-    await new Promise(requestAnimationFrame);
+    await new Promise(resolve => setTimeout(resolve, 10));
   }
   const faults: string[] = [];
   for (const frame of frames) {
