@@ -1,4 +1,5 @@
 import type { Clock } from '../session/clock.ts';
+import type { SpokenLanguage } from '../voice/ports.ts';
 import { openAudio } from './device/audio.ts';
 import { startHearing } from './hearing/choose.ts';
 import type { Hearing, Listener } from './hearing/start-hearing.ts';
@@ -7,16 +8,16 @@ import { chooseVoice, type Speaking } from './speaking/choose.ts';
 
 /** How this device hears and speaks; opened once the clock of the session is there. */
 export interface Devices {
-  speaking(clock: Clock): Promise<Speaking>;
-  /** Null where only touch is wanted. */
-  hearing(listener: Listener): Hearing | null;
+  speaking(clock: Clock, language: SpokenLanguage): Promise<Speaking>;
+  /** Null where only touch is wanted; it begins with this language, and follows the grammars that it is given. */
+  hearing(language: SpokenLanguage, listener: Listener): Hearing | null;
 }
 
 /** This device, as it is set up; to be called from a touch, because only then may a page sound. */
 export function devicesFor({ ear, voice }: Settings): Devices {
   const context = ear === 'keys' && voice === 'silent' ? null : openAudio();
   return {
-    speaking: clock => chooseVoice(voice, 'en', context, clock),
-    hearing: listener => (context ? startHearing(ear, context, listener) : null),
+    speaking: (clock, language) => chooseVoice(voice, language, context, clock),
+    hearing: (language, listener) => (context ? startHearing(ear, context, language, listener) : null),
   };
 }

@@ -1,15 +1,19 @@
+import type { SpokenLanguage } from '../../voice/ports.ts';
 import type { Settings } from '../settings.ts';
 import { type Hearing, type Listener, startEmbedded } from './start-hearing.ts';
 import { startWebSpeech } from './web-speech.ts';
 
+/** What the browser's own service is asked for. */
+const serviceLanguage: Readonly<Record<SpokenLanguage, string>> = { en: 'en-US', fr: 'fr-FR' };
+
 /** What is loaded only where it is wanted; when it cannot be, the embedded recognizer listens. */
-function startVosk(context: AudioContext, listener: Listener): Hearing {
+function startVosk(context: AudioContext, language: SpokenLanguage, listener: Listener): Hearing {
   let closed = false;
   let hearing: Hearing | undefined;
-  const embedded = () => startEmbedded(context, listener);
+  const embedded = () => startEmbedded(context, language, listener);
   import('./own-model/start.ts').then(
     ({ startOwnModel }) => {
-      if (!closed) hearing = startOwnModel(context, listener, embedded);
+      if (!closed) hearing = startOwnModel(context, language, listener, embedded);
     },
     () => {
       if (closed) return;
@@ -29,15 +33,16 @@ function startVosk(context: AudioContext, listener: Listener): Hearing {
 export function startHearing(
   ear: Settings['ear'],
   context: AudioContext,
+  language: SpokenLanguage,
   listener: Listener,
 ): Hearing | null {
   switch (ear) {
     case 'embedded':
-      return startEmbedded(context, listener);
+      return startEmbedded(context, language, listener);
     case 'vosk':
-      return startVosk(context, listener);
+      return startVosk(context, language, listener);
     case 'webSpeech':
-      return startWebSpeech('en-US', listener);
+      return startWebSpeech(serviceLanguage[language], listener);
     case 'keys':
       return null;
   }

@@ -1,6 +1,9 @@
-import { pronounceEnglish } from '../../voice/languages/pronunciations/english.ts';
+import { voiceLanguage } from '../../voice/languages/index.ts';
 import { createNetworkEar } from '../../voice/recognizers/by-network.ts';
 import { fetchNetwork } from './fetch-network.ts';
 import { serveEar } from './serve-ear.ts';
 
-serveEar(async () => createNetworkEar(await fetchNetwork(), pronounceEnglish));
+serveEar(async (_model, language) => {
+  const { pronounce, leastCertainty } = voiceLanguage(language).hearing;
+  return createNetworkEar(await fetchNetwork(language), pronounce, { leastCertainty });
+});

@@ -1,9 +1,12 @@
-import type { EarLevel, Grammar, Heard } from '../../voice/ports.ts';
+import type { EarLevel, Grammar, Heard, SpokenLanguage } from '../../voice/ports.ts';
 
 /** From the page to the thread that listens. */
 export type ToEar =
-  /** The model that somebody brought: its address; empty for the one that comes with the page. */
-  | { readonly kind: 'load'; readonly model: string }
+  /**
+   * What to listen for, before anything else and whenever it changes, and the model that somebody brought: its address;
+   * empty for the one that comes with the page.
+   */
+  | { readonly kind: 'load'; readonly model: string; readonly language: SpokenLanguage }
   /** Blocks of sound come through the port, straight from the audio thread. */
   | { readonly kind: 'sound'; readonly port: MessagePort; readonly sampleRateHz: number }
   /** The turn comes back with what was heard by this grammar. */

@@ -1,24 +1,32 @@
-import type { SoundRecognizer } from '../../voice/ports.ts';
+import type { SoundRecognizer, SpokenLanguage } from '../../voice/ports.ts';
 import type { FromEar, ToEar } from './messages.ts';
 
 const tell = (message: FromEar) => self.postMessage(message);
 
 const sentenceOf = (cause: unknown) => (cause instanceof Error ? cause.message : String(cause));
 
-/** Lets this thread be the ear of a page: `load` makes the recognizer from what the page calls its model. */
-export function serveEar(load: (model: string) => Promise<SoundRecognizer>): void {
+/** Lets this thread be the ear of a page: `load` makes the recognizer from what the page calls its model, for a language. */
+export function serveEar(load: (model: string, language: SpokenLanguage) => Promise<SoundRecognizer>): void {
   let ear: SoundRecognizer | undefined;
+  /** Which load is the last that was asked for. */
+  let loads = 0;
   /** The turn of the grammar that is listened by. */
   let turn = 0;
 
   async function take(message: ToEar): Promise<void> {
     switch (message.kind) {
-      case 'load':
-        ear = await load(message.model);
+      case 'load': {
+        loads += 1;
+        const mine = loads;
+        const loaded = await load(message.model, message.language);
+        if (mine !== loads) return loaded.close();
+        ear?.close();
+        ear = loaded;
         ear.onHeard(heard => tell({ kind: 'heard', turn, heard }));
         ear.onLevel(level => tell({ kind: 'level', level }));
         tell({ kind: 'ready' });
         return;
+      }
       case 'sound':
         message.port.onmessage = ({ data }: MessageEvent<Float32Array>) => {
           ear

@@ -1,4 +1,4 @@
-import type { EarLevel, Recognizer } from '../../voice/ports.ts';
+import type { EarLevel, Recognizer, SpokenLanguage } from '../../voice/ports.ts';
 import { earThread } from './ear-thread.ts';
 import { type Microphone, openMicrophone } from './microphone.ts';
 import { type EarThread, WorkerRecognizer } from './worker-recognizer.ts';
@@ -42,6 +42,7 @@ export function hearWith({ recognizer, thread, context, listener, engine }: Hear
   recognizer.onLevel(level => listener.level(level));
   recognizer.onTrouble(giveUp);
   recognizer.onReady(listens);
+  recognizer.onAway(() => listener.listensWith(KEYS));
   listener.attach(recognizer);
   openMicrophone(context).then(
     opened => {
@@ -63,11 +64,11 @@ export function hearWith({ recognizer, thread, context, listener, engine }: Hear
   };
 }
 
-/** The embedded recognizer on the microphone. */
-export function startEmbedded(context: AudioContext, listener: Listener): Hearing {
+/** The embedded recognizer on the microphone; it begins with this language, and follows what it is asked to listen for. */
+export function startEmbedded(context: AudioContext, language: SpokenLanguage, listener: Listener): Hearing {
   const thread = earThread(new Worker(new URL('./ear-worker.ts', import.meta.url), { type: 'module' }));
   const recognizer = new WorkerRecognizer(thread);
   const hearing = hearWith({ recognizer, thread, context, listener });
-  thread.post({ kind: 'load', model: '' });
+  recognizer.load(language);
   return hearing;
 }

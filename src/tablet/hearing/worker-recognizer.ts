@@ -1,4 +1,4 @@
-import type { EarLevel, Grammar, Heard, Recognizer } from '../../voice/ports.ts';
+import type { EarLevel, Grammar, Heard, Recognizer, SpokenLanguage } from '../../voice/ports.ts';
 import type { FromEar, ToEar } from './messages.ts';
 
 /** What of a worker is used: a real one, or its like in a test. */
@@ -14,6 +14,7 @@ export interface EarThread {
  */
 export class WorkerRecognizer implements Recognizer {
   readonly #thread: EarThread;
+  #loaded: { readonly model: string; readonly language: SpokenLanguage } | undefined;
   #turn = 0;
   #grammar: { readonly fingerprint: string; readonly grammar: Grammar } | undefined;
   #stopOnly = false;
@@ -23,13 +24,27 @@ export class WorkerRecognizer implements Recognizer {
   #onLevel: (level: EarLevel) => void = () => {};
   #onTrouble: (sentence: string) => void = () => {};
   #onReady: () => void = () => {};
+  #onAway: () => void = () => {};
 
   constructor(thread: EarThread) {
     this.#thread = thread;
     thread.onMessage(message => this.#take(message));
   }
 
+  /** Loads what listens to a language: the model that somebody brought, or the one that comes with the page. */
+  load(language: SpokenLanguage, model = ''): void {
+    this.#ready = false;
+    this.#loaded = { model, language };
+    this.#thread.post({ kind: 'load', model, language });
+  }
+
+  /** A grammar of another language than that which is loaded has the other one loaded first. */
   listen(grammar: Grammar): void {
+    const language = grammar.language ?? 'en';
+    if (this.#loaded && language !== this.#loaded.language) {
+      this.load(language, this.#loaded.model);
+      this.#onAway();
+    }
     const fingerprint = JSON.stringify(grammar);
     if (fingerprint === this.#grammar?.fingerprint) return;
     this.#grammar = { fingerprint, grammar };
@@ -57,6 +72,11 @@ export class WorkerRecognizer implements Recognizer {
 
   onReady(handler: () => void): void {
     this.#onReady = handler;
+  }
+
+  /** It does not hear until it is ready again. */
+  onAway(handler: () => void): void {
+    this.#onAway = handler;
   }
 
   /** What goes wrong while it listens: one sentence. */

@@ -105,7 +105,7 @@ interface Parts {
 
 /** Joins the session with this device. */
 async function run({ dataBase, id, header, clock, record, devices, restored }: Parts): Promise<LocalSession> {
-  const speaking = await devices.speaking(clock);
+  const speaking = await devices.speaking(clock, header.language);
   const { speech } = speaking;
   const language = languages[header.language];
   const session = new Session({ ...header, language, clock, record, speech }, restored?.moment);
@@ -143,7 +143,7 @@ async function run({ dataBase, id, header, clock, record, devices, restored }: P
   await session.begin(restored !== undefined);
   // Another tab may have sent its beginning meanwhile.
   void session.outcome.then(outcome => noteOn(dataBase, id, { state: outcome, sent: false }));
-  const hearing = devices.hearing({
+  const hearing = devices.hearing(header.language, {
     attach: recognizer => session.attach(recognizer, 'voice'),
     listensWith: source => viewer.listensWith(source),
     level: level => {

@@ -64,7 +64,7 @@ export async function joinBay(
   const { role, token, bay } = pairing;
   const clock = new SystemClock();
   const release = holdOpen();
-  const speaking = await devices.speaking(clock);
+  const speaking = await devices.speaking(clock, 'en');
   const watchers = new Watchers();
   const recognizers: Recognizer[] = [];
   let troubles: readonly string[] = [];
@@ -165,7 +165,7 @@ export async function joinBay(
   const hearing =
     role === 'supervisor'
       ? null
-      : devices.hearing({
+      : devices.hearing('en', {
           attach(recognizer) {
             recognizers.push(recognizer);
             recognizer.onHeard(heard => {

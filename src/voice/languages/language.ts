@@ -27,8 +27,8 @@ export interface LanguageHearing {
   readonly wordsOfDictionary: readonly string[];
   /** Pronunciations, in the model's phones, of words that its dictionary lacks or has in one accent only. */
   readonly pronunciations: Readonly<Record<string, readonly string[]>>;
-  /** All pronunciations of a word, in the phones of the network; where there is a network for this language. */
-  readonly pronounce?: (word: string) => readonly string[];
+  /** All pronunciations of a word, in the phones of the language's network. */
+  readonly pronounce: (word: string) => readonly string[];
   /** Certainty below which the network's reply is asked for again; the usual one where none stands here. */
   readonly leastCertainty?: number;
   /** Everyday words that are easily taken for a stop word. */

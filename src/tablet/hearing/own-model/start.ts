@@ -1,3 +1,4 @@
+import type { SpokenLanguage } from '../../../voice/ports.ts';
 import { earThread } from '../ear-thread.ts';
 import { type Hearing, hearWith, type Listener } from '../start-hearing.ts';
 import { WorkerRecognizer } from '../worker-recognizer.ts';
@@ -10,7 +11,7 @@ const LOADED_WITHIN_MS = 120_000;
 const sentenceOf = (cause: unknown) => (cause instanceof Error ? cause.message : String(cause));
 
 /** Loads the kept model; settles when it listens, or rejects with a sentence and leaves nothing running. */
-function load(recognizer: WorkerRecognizer, thread: ReturnType<typeof earThread>, archive: Blob) {
+function load(recognizer: WorkerRecognizer, language: SpokenLanguage, archive: Blob) {
   const address = URL.createObjectURL(archive);
   return new Promise<void>((resolve, reject) => {
     const late = setTimeout(
@@ -27,7 +28,7 @@ function load(recognizer: WorkerRecognizer, thread: ReturnType<typeof earThread>
       done();
       reject(new Error(sentence));
     });
-    thread.post({ kind: 'load', model: address });
+    recognizer.load(language, address);
   }).finally(() => URL.revokeObjectURL(address));
 }
 
@@ -35,7 +36,12 @@ function load(recognizer: WorkerRecognizer, thread: ReturnType<typeof earThread>
  * Listens with Vosk and the model that is kept on this device. Without one, or when it cannot be used, that is said
  * and the other recognizer listens instead.
  */
-export function startOwnModel(context: AudioContext, listener: Listener, instead: () => Hearing): Hearing {
+export function startOwnModel(
+  context: AudioContext,
+  language: SpokenLanguage,
+  listener: Listener,
+  instead: () => Hearing,
+): Hearing {
   let closed = false;
   let hearing: Hearing | undefined;
   void (async () => {
@@ -45,7 +51,7 @@ export function startOwnModel(context: AudioContext, listener: Listener, instead
     const recognizer = new WorkerRecognizer(thread);
     hearing = { close: () => recognizer.close() };
     try {
-      await load(recognizer, thread, archive);
+      await load(recognizer, language, archive);
     } catch (cause) {
       recognizer.close();
       throw cause;
