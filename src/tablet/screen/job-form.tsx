@@ -2,6 +2,7 @@ import { type ChangeEvent, useState } from 'react';
 import type { JobCard } from '../../../machines/context.ts';
 import { languageCodes } from '../../../prompts/index.ts';
 import { fitForFirstFire, parseProfile } from '../../profile/parse.ts';
+import { jobDetails } from '../../record/vocabulary/index.ts';
 import { addProfile, type KeptChoice, keepChoice } from '../local/choice.ts';
 import { words } from '../words/index.ts';
 import { Choose } from './parts/choose.tsx';
@@ -84,6 +85,17 @@ export function JobForm({
               maxLength={80}
               autoComplete="off"
               onChange={event => change({ job: { ...choice.job, [field]: event.target.value } })}
+            />
+          </label>
+        ))}
+        {jobDetails.map(detail => (
+          <label key={detail}>
+            {text.details[detail]}
+            <input
+              value={choice.job[detail] ?? ''}
+              maxLength={160}
+              autoComplete="off"
+              onChange={event => change({ job: { ...choice.job, [detail]: event.target.value } })}
             />
           </label>
         ))}

@@ -4,7 +4,7 @@ import { keepAwake } from '../device/wake-lock.ts';
 import { isAnsweredHere } from '../face/addressee.ts';
 import type { Face } from '../face/face.ts';
 import { words } from '../words/index.ts';
-import { Answers, Controls } from './parts/answers.tsx';
+import { Answers } from './parts/answers.tsx';
 import { BayBar } from './parts/bay-bar.tsx';
 import { Leave } from './parts/leave.tsx';
 import { LogTail } from './parts/log-tail.tsx';
@@ -67,8 +67,7 @@ export function Technician({
       {view && (
         <>
           <Remark view={view} />
-          {isAnsweredHere(state) && <Answers view={view} touch={touch} />}
-          <Controls view={view} touch={touch} />
+          <Answers view={view} touch={touch} asked={isAnsweredHere(state)} controls />
           <Problems problems={view.problems} />
           {isAnsweredHere(state) && <Write onSay={text => face.say(text, 'keys', turn)} />}
           {view.invented && <p className="quiet">{words.invented}</p>}

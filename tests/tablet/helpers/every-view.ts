@@ -1,6 +1,10 @@
-import { type Moment, offerOf, stateName } from '../../../machines/moment.ts';
+import { initialTransition } from 'xstate';
+import { procedureFor } from '../../../machines/first-start.ts';
+import { isOver, type Moment, offerOf, stateName } from '../../../machines/moment.ts';
+import { nextAlarmMs } from '../../../machines/timing.ts';
 import { languages } from '../../../prompts/index.ts';
 import type { LanguageCode } from '../../../prompts/types.ts';
+import type { Profile } from '../../../src/profile/schema.ts';
 import { Session } from '../../../src/session/session.ts';
 import type { View } from '../../../src/session/view.ts';
 import { Viewer } from '../../../src/session/viewer.ts';
@@ -9,9 +13,9 @@ import { wordSaid } from '../../../src/session/wording.ts';
 import { SilentSink } from '../../../src/voice/speakers/silent-sink.ts';
 import { SpeechQueue } from '../../../src/voice/speech-queue.ts';
 import { speakingTime } from '../../helpers/session-rig.ts';
-import { job } from '../../machines/helpers/driver.ts';
-import { explore, type Place } from '../../machines/helpers/explore.ts';
-import { shortest } from '../../machines/helpers/profiles.ts';
+import { job, machineFor, PAUSE_MS, takeStep } from '../../machines/helpers/driver.ts';
+import { type Act, actsAt, type Place } from '../../machines/helpers/explore.ts';
+import { goodBody, goodPauseMs } from '../../machines/helpers/good.ts';
 
 /** Names as long as people's names are. */
 const people = {
@@ -51,29 +55,69 @@ function room({ moment }: Place, language: LanguageCode): number {
   return prompt.length + 20 * offerOf(moment).replies.length;
 }
 
-/** All that the procedure can come to, by the paths of the statechart library; lists are as short as they can be. */
-const graph = () =>
-  explore(shortest, {
-    returns: 0,
-    stopAt: ({ moment }) => stateName(moment) === 'checks.leaks.asking',
-    causes: id => id === 'causeOther',
-    codes: [],
-    everything: () => true,
-  });
+const nextOf = ({ moment, nowMs }: Place, { body, afterMs = PAUSE_MS }: Act): Place => {
+  const alarm = body.type === 'clock' ? nextAlarmMs(moment.context) : null;
+  const atMs = alarm === null ? nowMs + afterMs : Math.max(nowMs, alarm);
+  const event = { ...body, by: offerOf(moment).by, via: 'voice' as const, atMs };
+  const last = takeStep(machineFor(moment.context.profile), moment, event);
+  return { moment: last.after, nowMs: atMs, returns: 0, last };
+};
+
+/** A good start from its beginning to its end, moment by moment. */
+function goodStart(profile: Profile): Place[] {
+  const [moment] = initialTransition(machineFor(profile), { profile, job });
+  const places: Place[] = [{ moment, nowMs: 0, returns: 0, last: null }];
+  for (let place = places[0]; place && !isOver(place.moment); place = places.at(-1)) {
+    const body = goodBody(place.moment) ?? { type: 'clock' };
+    places.push(nextOf(place, { type: body.type, body, afterMs: goodPauseMs(place.moment) ?? PAUSE_MS }));
+  }
+  return places;
+}
+
+const reach = {
+  returns: 0,
+  stopAt: () => true,
+  causes: (id: string) => id === 'causeOther',
+  codes: [[157, 18]] as const,
+  everything: () => true,
+};
+
+/** A stop that came while nothing turned is another one than one beside a turning engine. */
+const nameOf = (moment: Moment) => {
+  const step = procedureFor(moment.context.profile).find(({ id }) => id === moment.context.step);
+  return moment.matches('stopped') ? `${stateName(moment)} ${step?.engine}` : stateName(moment);
+};
+
+/**
+ * The procedure's states, each with the moments in which it was come to: along a good start, and from each state of it
+ * by everything that can happen there, as often as that leads to a state that is new.
+ */
+function everyState(profile: Profile): Map<string, Place[]> {
+  const found = new Map<string, Place[]>();
+  const waiting = goodStart(profile);
+  for (const place of waiting) found.set(nameOf(place.moment), []);
+  for (let place = waiting.shift(); place; place = waiting.shift()) {
+    const here = found.get(nameOf(place.moment)) ?? [];
+    found.set(nameOf(place.moment), [...here, place]);
+    if (here.length > 0 || isOver(place.moment)) continue;
+    for (const act of actsAt(place, reach)) {
+      const next = nextOf(place, act);
+      const known = found.get(nameOf(next.moment));
+      if (known) known.push(next);
+      else {
+        found.set(nameOf(next.moment), []);
+        waiting.push(next);
+      }
+    }
+  }
+  return found;
+}
 
 /** What is shown in every state that the procedure has: one view of each, the one that takes the most room. */
-export function everyView(codes: readonly LanguageCode[]): Map<LanguageCode, readonly View[]> {
-  const places = [...graph().places.values()];
-  return new Map(
-    codes.map(code => {
-      const largest = new Map<string, { readonly place: Place; readonly size: number }>();
-      for (const place of places) {
-        // A stop may come before anything has turned and while it runs.
-        const name = `${stateName(place.moment)} ${place.moment.context.stop?.step ?? ''}`;
-        const size = room(place, code);
-        if (size > (largest.get(name)?.size ?? -1)) largest.set(name, { place, size });
-      }
-      return [code, [...largest.values()].map(({ place }) => viewOf(place, code))];
-    }),
-  );
+export function everyView(profile: Profile, code: LanguageCode): readonly View[] {
+  return [...everyState(profile).values()].map(places => {
+    const [largest] = places.sort((a, b) => room(b, code) - room(a, code));
+    if (!largest) throw new Error('a state that nothing leads to');
+    return viewOf(largest, code);
+  });
 }

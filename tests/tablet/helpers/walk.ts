@@ -72,7 +72,7 @@ export async function openWalk(
 ): Promise<Walk> {
   const context = await browser.newContext({
     serviceWorkers: 'block',
-    viewport: { width: 1300, height: 900 },
+    viewport: { width: 200, height: 200 },
   });
   context.setDefaultTimeout(PATIENCE_MS);
   await context.addInitScript(
@@ -147,7 +147,7 @@ async function measure({ turn, key }: { readonly turn: string; readonly key: str
   const askedIn = (frame: HTMLIFrameElement) => frame.contentDocument?.querySelector<HTMLElement>('.asked');
   while (frames.some(frame => askedIn(frame)?.dataset.turn !== turn)) {
     if (performance.now() > until) throw new Error(`${key} was not shown`);
-    await new Promise(requestAnimationFrame);
+    await new Promise(resolve => setTimeout(resolve, 10));
   }
   const faults: string[] = [];
   for (const frame of frames) {

@@ -12,7 +12,7 @@ const MOST = 0.6;
 function roomFor(question: HTMLElement, stage: HTMLElement): number {
   const { clientHeight: whole } = stage;
   if (getComputedStyle(stage).flexDirection === 'row') return whole;
-  const answers = stage.querySelector<HTMLElement>('.answers');
+  const answers = stage.querySelector<HTMLElement>('.pad') ?? stage.querySelector<HTMLElement>('.choices');
   const gaps = question.offsetHeight - question.clientHeight + 16;
   const left = whole - (answers?.offsetHeight ?? 0) - gaps;
   return Math.min(MOST * whole, Math.max(LEAST * whole, left));
