@@ -57,7 +57,7 @@ function fuelToAdd(context: Context): PromptValues {
 const canFill = (context: Context) => coolantFill(context).ok;
 
 /** Coolant, oil, fuel, filters and steering fluid, for this engine and this cold. */
-export const fillSteps = ({ coolant, oil, fuel }: Profile): readonly Step[] => [
+export const fillSteps = ({ coolant, oil, fuel, steering }: Profile): readonly Step[] => [
   confirm('fill.coolantMix', 'mixReady', { gate: 'coolantReady', values: coolantMix, possible: canFill }),
   confirm('fill.coolantFilled', 'coolantFull', { gate: 'coolantReady' }),
   hold('fill.coolantBleed', () => coolant.bleedHoldS),
@@ -94,5 +94,5 @@ export const fillSteps = ({ coolant, oil, fuel }: Profile): readonly Step[] => [
       together: { group: 'fuelFilters', ok: 'bothFilters' },
     });
   }),
-  confirm('fill.steeringFull', 'steeringFull'),
+  ...(steering ? [confirm('fill.steeringFull', 'steeringFull')] : []),
 ];

@@ -4,6 +4,7 @@ import { confirm, crank, hold, inspect } from '../step-makers.ts';
 import type { Step } from '../steps.ts';
 import type { Gate } from '../vocabulary.ts';
 import { beforeFirstFire } from './06-first-fire.ts';
+import { rawWaterOpen, rawWaterShut } from './raw-water.ts';
 
 const running = { engine: 'running', needs: ['engineFired', 'nothingAmiss'] } as const;
 
@@ -34,6 +35,7 @@ export function firstRunSteps(profile: Profile): readonly Step[] {
         { id: 'oilJoints', cause: 'oilLeak' },
       ],
     }),
+    ...rawWaterShut(profile, 'firstRun.rawWater', 'firstRunSeen'),
     crank('firstRun.restart', {
       needs: [...beforeFirstFire(profile), 'firstRunSeen'],
       gate: 'restarted',
@@ -52,6 +54,10 @@ export function firstRunSteps(profile: Profile): readonly Step[] {
         judge: firstPressure,
       },
       trouble: { reply: 'noOilPressure', cause: 'noOilPressure' },
+    }),
+    ...rawWaterOpen(profile, 'firstRun.rawWaterOpen', 'oilPressureShown', {
+      engine: 'running',
+      needs: ['restarted'],
     }),
   ];
 }

@@ -8,8 +8,12 @@ const running = { engine: 'running', needs: afterChecks } as const;
 const names = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth'] as const;
 
 /** Settle, key off, then watch the heat soak: coolant pressure rises when nothing carries heat away. */
-export const shutdownSteps = ({ shutdown }: Profile): readonly Step[] => [
-  hold('shutdown.settle', () => shutdown.settleS, running),
+export const shutdownSteps = ({ shutdown, fixedSpeedRpm }: Profile): readonly Step[] => [
+  hold(
+    fixedSpeedRpm === undefined ? 'shutdown.settle' : 'shutdown.settleUnloaded',
+    () => shutdown.settleS,
+    running,
+  ),
   reading('shutdown.coolant', 'coolantTemperature', soakLimit, running),
   confirm('shutdown.keyOff', 'engineOff', {
     ...running,

@@ -28,7 +28,7 @@ const levels = { gate: 'coldLevels', needs: ['coolEnough'] } as const;
 const torqueGroups = ['firstTorqued', 'secondTorqued', 'thirdTorqued'] as const;
 
 /** Levels again when cold, the retorque list, and the supervisor's signature. */
-export const signOffSteps = ({ retorque, shutdown }: Profile): readonly Step[] => [
+export const signOffSteps = ({ retorque, shutdown, steering }: Profile): readonly Step[] => [
   reading('signOff.cool', 'coolantTemperature', coolEnough, {
     // A hot cap is opened on this number.
     byTime: true,
@@ -40,7 +40,7 @@ export const signOffSteps = ({ retorque, shutdown }: Profile): readonly Step[] =
   }),
   confirm('signOff.coolantLevel', 'coolantFull', levels),
   confirm('signOff.oilLevel', 'levelGood', { ...levels, dipstick: true }),
-  confirm('signOff.steeringLevel', 'steeringFull', { ...levels }),
+  ...(steering ? [confirm('signOff.steeringLevel', 'steeringFull', { ...levels })] : []),
   sensors('signOff.retorque', { items: retorque, ok: 'torqued', groups: torqueGroups }),
   confirm('signOff.openItems', 'itemsNoted', {
     by: 'supervisor',

@@ -24,6 +24,22 @@ export const steps = {
     title: 'Fire extinguisher',
     ask: 'Extinguisher within reach? Say extinguisher ready.',
   },
+  'job.autoStart': {
+    title: 'Automatic start locked out',
+    ask: 'Automatic start: lock it out and tag it at the {at}, so that nothing starts it but you. Say locked out.',
+  },
+  'job.breaker': {
+    title: 'Breaker open',
+    ask: 'Breaker: open, locked and tagged at the {at}. It stays open until sign-off. Say breaker is open.',
+  },
+  'job.gearLever': {
+    title: 'Boat made fast',
+    ask: 'Boat made fast, {at} in neutral, nobody near the propeller? Say lever in neutral.',
+  },
+  'job.coupling': {
+    title: 'Driven machine uncoupled',
+    ask: 'What it drives is uncoupled at the {at} and cannot turn? Say coupling open.',
+  },
   'job.parked': {
     title: 'Vehicle secured',
     ask: 'Vehicle: neutral or park, brake set, wheels chocked? Say vehicle secured.',
@@ -115,6 +131,11 @@ export const steps = {
   },
   'prime.firm': { title: 'Primer firm', ask: 'Primer firm? Say primer firm.' },
   'prime.screwedHome': { title: 'Primer screwed home', ask: 'Screw the primer home. Say screwed home.' },
+  'prime.electric': { title: 'Priming pump', ask: 'Priming pump: let it run.' },
+  'prime.electricBled': {
+    title: 'Priming pump draws no air',
+    ask: 'Priming pump: no more bubbles, its tone steady? Say no more air.',
+  },
   'prime.noWeeps': {
     title: 'No weeps',
     ask: 'Second person: filters and primer dry, no weeps? Say no weeps.',
@@ -141,6 +162,11 @@ export const steps = {
   'walkRound.fasteners': {
     title: 'Fasteners marked',
     ask: 'Fasteners tight and marked? Say fasteners marked.',
+  },
+
+  'walkRound.rawWater': {
+    title: 'Raw water shut',
+    ask: 'Raw water: {at} closed while it cranks without firing, or the exhaust fills. Say valve is closed.',
   },
 
   'barOver.isolated': {
@@ -205,10 +231,22 @@ export const steps = {
     title: 'Wait lamp out',
     ask: 'Wait to start lamp: is it out? Say lamp is out.',
   },
+  'keyOn.regeneration': {
+    title: 'Regeneration off',
+    ask: 'After-treatment: regeneration switched off, so that no exhaust glows today. Say regeneration off.',
+  },
+  'keyOn.rawWater': {
+    title: 'Raw water still shut',
+    ask: 'Raw water: {at} closed until it fires. Say valve is closed.',
+  },
   'keyOn.faults': { title: 'Fault codes', ask: 'Fault codes: say no codes, or read a code.' },
 
   'firstFire.crank': { title: 'First fire', ask: '{before} First fire.' },
   'firstFire.oilPressure': { title: 'Oil pressure shows', ask: 'Oil pressure? Say pressure good.' },
+  'firstFire.rawWater': {
+    title: 'Raw water flows',
+    ask: 'Open the {at} now. Water at the exhaust? Say water is flowing, or exhaust stays dry.',
+  },
   'firstFire.eyes': {
     title: 'Eyes and ears',
     ask: 'Second person: clear of the fan, one hand at the cut-off. Look and listen.',
@@ -219,7 +257,10 @@ export const steps = {
     ask: 'Watched fault: {fault}. Has it cleared? Say fault cleared.',
   },
 
-  'firstRun.run': { title: 'Short first run', ask: 'Short first run at idle. Watch, listen, touch nothing.' },
+  'firstRun.run': {
+    title: 'Short first run',
+    ask: 'Short first run, no load. Watch, listen, touch nothing.',
+  },
   'firstRun.keyOff': {
     title: 'Off after the first run',
     ask: 'Key off, to look it over. When the engine stands still, say engine is off.',
@@ -233,11 +274,22 @@ export const steps = {
     title: 'Look round after the first run',
     ask: 'Second person: look all round it, engine standing. Cap stays shut.',
   },
+  'firstRun.rawWater': {
+    title: 'Raw water shut again',
+    ask: 'Raw water: {at} closed again until it fires. Say valve is closed.',
+  },
   'firstRun.restart': { title: 'Second start', ask: 'Second start. Key on, wait for the lamp.' },
   'firstRun.oilPressure': { title: 'Oil pressure shows again', ask: 'Oil pressure? Say pressure good.' },
 
+  'firstRun.rawWaterOpen': {
+    title: 'Raw water flows again',
+    ask: 'Open the {at} now. Water at the exhaust? Say water is flowing, or exhaust stays dry.',
+  },
+
   'checks.idle': { title: 'Idle speed', ask: 'Idle speed, five readings. First?' },
   'checks.idleSteady': { title: 'Idle steady', ask: 'Idle steady, no hunting? Say idle steady.' },
+  'checks.fixedSpeed': { title: 'Speed without load', ask: 'Speed without load, five readings. First?' },
+  'checks.speedSteady': { title: 'Speed steady', ask: 'Speed steady, no hunting? Say speed is steady.' },
   'checks.oilPressure': { title: 'Oil pressure at idle', ask: 'Oil pressure, in {unit}?' },
   'checks.charging': { title: 'Charging voltage', ask: 'Charging voltage?' },
   'checks.coolant': { title: 'Coolant temperature', ask: 'Coolant temperature, in {unit}?' },
@@ -263,6 +315,8 @@ export const steps = {
     ask: 'Levels: steering and coolant bottle in range? Say levels good.',
   },
 
+  'warmUp.bottle': { title: 'Coolant bottle', ask: 'Coolant bottle between its marks? Say levels good.' },
+
   'sweeps.first': {
     title: 'Sweep one',
     ask: 'Raise the speed gently to {speed} and hold. Oil pressure, in {unit}?',
@@ -273,9 +327,17 @@ export const steps = {
   'sweeps.fifth': { title: 'Sweep five', ask: 'On to {speed}, gently, and hold. Oil pressure, in {unit}?' },
   'sweeps.sixth': { title: 'Sweep six', ask: 'On to {speed}, gently, and hold. Oil pressure, in {unit}?' },
   'sweeps.backToIdle': { title: 'Back to idle', ask: 'Back to idle. Say back at idle.' },
+  'sweeps.fixedPressure': {
+    title: 'Oil pressure at its speed, warm',
+    ask: 'At its speed, warm. Oil pressure, in {unit}?',
+  },
   'sweeps.faults': { title: 'New faults', ask: 'New fault codes: say no codes, or read a code.' },
 
   'shutdown.settle': { title: 'Settle at idle', ask: 'Settle: leave it at idle so that the turbo cools.' },
+  'shutdown.settleUnloaded': {
+    title: 'Settle without load',
+    ask: 'Settle: leave it without load so that the turbo cools.',
+  },
   'shutdown.keyOff': { title: 'Key off', ask: 'Key off. When the engine stands still, say engine is off.' },
   'shutdown.coolant': {
     title: 'Temperature at key-off',

@@ -29,6 +29,22 @@ export const steps = {
     title: 'Extincteur',
     ask: 'Extincteur à portée de main ? Dites extincteur prêt.',
   },
+  'job.autoStart': {
+    title: 'Démarrage automatique verrouillé',
+    ask: 'Démarrage automatique : verrouillez-le et étiquetez-le : {at}. Rien ne doit le lancer que vous. Dites démarrage verrouillé.',
+  },
+  'job.breaker': {
+    title: 'Disjoncteur ouvert',
+    ask: "Disjoncteur ouvert, verrouillé et étiqueté : {at}. Il reste ouvert jusqu'à la signature. Dites disjoncteur ouvert.",
+  },
+  'job.gearLever': {
+    title: 'Bateau amarré',
+    ask: "Bateau amarré, {at} au neutre, personne près de l'hélice ? Dites levier au neutre.",
+  },
+  'job.coupling': {
+    title: 'Machine débrayée',
+    ask: "Ce qu'il entraîne est séparé : {at}, et ne peut tourner ? Dites machine débrayée.",
+  },
   'job.parked': {
     title: 'Véhicule immobilisé',
     ask: 'Véhicule : point mort, frein serré, roues calées ? Dites véhicule calé.',
@@ -132,6 +148,11 @@ export const steps = {
     title: 'Pompe revissée',
     ask: 'Revissez la pompe à fond. Dites pompe revissée.',
   },
+  'prime.electric': { title: "Pompe d'amorçage", ask: "Pompe d'amorçage : laissez-la marcher." },
+  'prime.electricBled': {
+    title: "La pompe d'amorçage n'aspire plus d'air",
+    ask: "Pompe d'amorçage : plus de bulles, son régulier ? Dites plus d'air.",
+  },
   'prime.noWeeps': {
     title: 'Aucun suintement',
     ask: 'Équipier : filtres et pompe secs, rien ne suinte ? Dites aucun suintement.',
@@ -161,6 +182,11 @@ export const steps = {
   'walkRound.fasteners': {
     title: 'Boulons marqués',
     ask: 'Boulons serrés et marqués ? Dites boulons marqués.',
+  },
+
+  'walkRound.rawWater': {
+    title: 'Eau brute fermée',
+    ask: "Eau brute : {at} fermée tant qu'il tourne sans allumer, sinon l'échappement se remplit. Dites vanne fermée.",
   },
 
   'barOver.isolated': {
@@ -231,6 +257,14 @@ export const steps = {
     title: 'Voyant de préchauffage éteint',
     ask: 'Voyant de préchauffage : est-il éteint ? Dites voyant éteint.',
   },
+  'keyOn.regeneration': {
+    title: 'Régénération bloquée',
+    ask: "Dépollution : régénération bloquée, pour qu'aucun échappement ne rougisse aujourd'hui. Dites régénération bloquée.",
+  },
+  'keyOn.rawWater': {
+    title: 'Eau brute toujours fermée',
+    ask: "Eau brute : {at} fermée jusqu'à l'allumage. Dites vanne fermée.",
+  },
   'keyOn.faults': {
     title: 'Codes de défaut',
     ask: 'Codes de défaut : dites pas de défaut, ou lire un code.',
@@ -240,6 +274,10 @@ export const steps = {
   'firstFire.oilPressure': {
     title: "La pression d'huile s'affiche",
     ask: "Pression d'huile ? Dites bonne pression.",
+  },
+  'firstFire.rawWater': {
+    title: "L'eau brute coule",
+    ask: "Ouvrez {at} maintenant. De l'eau à l'échappement ? Dites l'eau coule, ou échappement sec.",
   },
   'firstFire.eyes': {
     title: 'Yeux et oreilles',
@@ -256,7 +294,7 @@ export const steps = {
 
   'firstRun.run': {
     title: 'Première marche courte',
-    ask: 'Première marche courte, au ralenti. Regardez, écoutez, ne touchez rien.',
+    ask: 'Première marche courte, à vide. Regardez, écoutez, ne touchez rien.',
   },
   'firstRun.keyOff': {
     title: 'Contact coupé après la première marche',
@@ -271,16 +309,30 @@ export const steps = {
     title: 'Tour après la première marche',
     ask: 'Équipier : faites le tour, moteur immobile. Le bouchon reste fermé.',
   },
+  'firstRun.rawWater': {
+    title: 'Eau brute refermée',
+    ask: "Eau brute : {at} refermée jusqu'à l'allumage. Dites vanne fermée.",
+  },
   'firstRun.restart': { title: 'Second démarrage', ask: 'Second démarrage. Contact, attendez le voyant.' },
   'firstRun.oilPressure': {
     title: "La pression d'huile revient",
     ask: "Pression d'huile ? Dites bonne pression.",
   },
 
+  'firstRun.rawWaterOpen': {
+    title: "L'eau brute coule de nouveau",
+    ask: "Ouvrez {at} maintenant. De l'eau à l'échappement ? Dites l'eau coule, ou échappement sec.",
+  },
+
   'checks.idle': { title: 'Régime de ralenti', ask: 'Régime de ralenti, cinq lectures. La première ?' },
   'checks.idleSteady': {
     title: 'Ralenti stable',
     ask: 'Le ralenti est régulier, sans pompage ? Dites ralenti stable.',
+  },
+  'checks.fixedSpeed': { title: 'Régime à vide', ask: 'Régime à vide, cinq lectures. La première ?' },
+  'checks.speedSteady': {
+    title: 'Régime stable',
+    ask: 'Le régime est régulier, sans pompage ? Dites régime stable.',
   },
   'checks.oilPressure': { title: "Pression d'huile au ralenti", ask: "Pression d'huile, en {unit} ?" },
   'checks.charging': { title: 'Tension de charge', ask: 'Tension de charge ?' },
@@ -308,6 +360,11 @@ export const steps = {
   'warmUp.levels': {
     title: 'Niveaux, moteur tournant',
     ask: "Niveaux : direction et vase d'expansion entre les repères ? Dites niveaux bons.",
+  },
+
+  'warmUp.bottle': {
+    title: "Vase d'expansion",
+    ask: "Vase d'expansion entre les repères ? Dites niveaux bons.",
   },
 
   'sweeps.first': {
@@ -338,6 +395,10 @@ export const steps = {
     title: 'Retour au ralenti',
     ask: 'Revenez au ralenti. Dites retour au ralenti.',
   },
+  'sweeps.fixedPressure': {
+    title: "Pression d'huile à son régime, à chaud",
+    ask: "À son régime, à chaud. Pression d'huile, en {unit} ?",
+  },
   'sweeps.faults': {
     title: 'Nouveaux défauts',
     ask: 'Nouveaux codes : dites pas de défaut, ou lire un code.',
@@ -346,6 +407,10 @@ export const steps = {
   'shutdown.settle': {
     title: 'Repos au ralenti',
     ask: 'Repos : laissez-le au ralenti pour que le turbo refroidisse.',
+  },
+  'shutdown.settleUnloaded': {
+    title: 'Repos à vide',
+    ask: 'Repos : laissez-le à vide pour que le turbo refroidisse.',
   },
   'shutdown.keyOff': {
     title: 'Contact coupé',

@@ -10,7 +10,9 @@ const keyOnSteps = [
   'firstRun.run',
   'firstRun.restart',
   'firstRun.oilPressure',
+  'firstRun.rawWaterOpen',
   'shutdown.settle',
+  'shutdown.settleUnloaded',
   'shutdown.coolant',
 ];
 const keyOffSteps = ['keyOn.battery'];
@@ -47,7 +49,7 @@ export function controlsAt(moment: Moment, before: Controls, profile: Profile): 
       step === 'warmUp.fastIdle'
         ? (profile.warmUp.fastIdleRpm ?? null)
         : (profile.sweeps[sweepSteps.indexOf(step)]?.rpm ?? null),
-    pumpingByHand: step === 'prime.strokes',
+    pumpingByHand: step === 'prime.strokes' || step === 'prime.electric' || step === 'prime.electricBled',
     bleeding: step === 'fill.coolantBleed' || step === 'fill.coolantBled',
     steering: step === 'warmUp.steeringLocks',
     oilFilled: before.oilFilled || step === 'fill.oilQuantity',
