@@ -768,7 +768,7 @@ export const questions: readonly Question[] = [
     const relief = numberIn(draft, 'oilPressure.reliefKpa');
     return relief === undefined
       ? undefined
-      : computed(Math.ceil((1.4 * relief) / 100) * 100, '1.4 times the relief pressure', [
+      : computed(Math.min(2000, Math.ceil((1.4 * relief) / 100) * 100), '1.4 times the relief pressure', [
           'oilPressure.reliefKpa',
         ]);
   }),
