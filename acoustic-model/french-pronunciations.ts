@@ -13,6 +13,7 @@ affirmatif: a f i ʁ m a t i f
 aide: ɛ d
 air: ɛ ʁ
 alerte: a l ɛ ʁ t
+aller: a l e
 allumé: a l y m e
 alterne: a l t ɛ ʁ n
 altitude: a l t i t y d
@@ -88,6 +89,7 @@ conforme: k ɔ̃ f ɔ ʁ m
 conformes: k ɔ̃ f ɔ ʁ m | k ɔ̃ f ɔ ʁ m z
 congélation: k ɔ̃ ʒ e l a s j ɔ̃ | k ɔ̃ ʒ ɛ l a s j ɔ̃
 connecté: k ɔ n ɛ k t e | k ɔ n e k t e | k o n ɛ k t e
+connue: k ɔ n y | k o n y
 contact: k ɔ̃ t a k t
 continue: k ɔ̃ t i n y
 continuer: k ɔ̃ t i n y e
@@ -260,6 +262,7 @@ noire: n w a ʁ
 non: n ɔ̃
 nonante: n o n ɑ̃ t
 normal: n ɔ ʁ m a l | n o ʁ m a l
+normaux: n ɔ ʁ m o | n o ʁ m o
 noté: n o t e | n ɔ t e
 notés: n o t e | n ɔ t e
 nous: n u
@@ -283,6 +286,7 @@ pas: p a | p a z
 passer: p a s e
 pause: p o z
 perte: p ɛ ʁ t
+peut: p ø | p ø t
 pieds: p j e
 pièce: p j ɛ s
 place: p l a s
@@ -302,9 +306,7 @@ problème: p ʁ ɔ b l ɛ m | p ʁ o b l ɛ m
 propre: p ʁ ɔ p ʁ | p ʁ ɔ p | p ʁ ɔ p ʁ ə
 protections: p ʁ o t ɛ k s j ɔ̃ | p ʁ o t ɛ k s j ɔ̃ z | p ʁ o t e k s j ɔ̃ | p ʁ ɔ t ɛ k s j ɔ̃ | p ʁ o t e k s j ɔ̃ z | p ʁ ɔ t ɛ k s j ɔ̃ z
 précédente: p ʁ e s e d ɑ̃ t | p ʁ ɛ s e d ɑ̃ t
-prêt: p ʁ ɛ | p ʁ e
 prête: p ʁ ɛ t
-prêts: p ʁ ɛ | p ʁ e
 psi: p s i | p e ɛ s i
 puis: p ɥ i
 purge: p y ʁ ʒ

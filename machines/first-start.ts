@@ -146,11 +146,20 @@ const goOn = update(({ context, event }) => ({
 /** Without these nobody signs a start off. */
 const AT_THE_END: readonly Gate[] = ['signature'];
 
+/** A machine holds no state of its own, and its composition takes a while to be checked. */
+const built = new WeakMap<Profile, FirstStart>();
+
 /**
- * Builds the start-up machine for one engine profile.
+ * The start-up machine for one engine profile; the same one for the same profile.
  * @throws CompositionError where its steps do not make a procedure
  */
-export function buildFirstStart(profile: Profile) {
+export function buildFirstStart(profile: Profile): FirstStart {
+  const machine = built.get(profile) ?? checkedMachine(profile);
+  built.set(profile, machine);
+  return machine;
+}
+
+function checkedMachine(profile: Profile) {
   const steps = procedureFor(profile);
   const first = steps[0];
   if (!first) throw new Error('The procedure has no steps.');
@@ -268,4 +277,4 @@ function machineOf(steps: readonly Step[], first: Step) {
   });
 }
 
-export type FirstStart = ReturnType<typeof buildFirstStart>;
+export type FirstStart = ReturnType<typeof machineOf>;

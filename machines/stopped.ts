@@ -33,6 +33,9 @@ export const recordStop = update(look =>
 
 const bySpeech = replyNeedsReadBack('gate');
 
+/** Everything has been confirmed to be off before this is asked. */
+const madeSafe = (node: Node): Node => ({ ...node, tags: ['madeSafe'] });
+
 /** What was heard is confirmed first; by keys it leads on at once. Only the end of a session is confirmed either way. */
 const sure = (reply: ReplyId, readBack: string, moves: readonly Move[]) => [
   { reply, move: { guard: bySpeech, target: readBack, actions: setAside(reply) } },
@@ -125,34 +128,42 @@ export function stoppedNode(steps: readonly Step[]): Node {
         [{ guard: look => cause(look) !== null, target: 'causeReadBack' }, { target: 'askingCause' }],
         { target: 'makingSafe' },
       ),
-      askingCause: askReply(technician, () => ({ line: 'askCause', values: {} }), [
-        ...causeReplies.flatMap(([reply, named]) => {
-          const name = update(({ context }) => ({
-            stop: context.stop ? { ...context.stop, cause: named } : context.stop,
-          }));
-          return [
-            { reply, move: { guard: bySpeech, target: 'causeReadBack', actions: name } },
-            { reply, move: { target: 'reopened', actions: [name, ...reopen(after, cause)] } },
-          ];
-        }),
-        toEnd,
-      ]),
-      causeReadBack: readBack(
-        technician,
-        look => ({ line: 'causeReadBack', values: { cause: { cause: cause(look) ?? 'other' } } }),
-        [{ target: 'reopened', actions: reopen(after, cause) }],
-        { target: 'askingCause' },
+      askingCause: madeSafe(
+        askReply(technician, () => ({ line: 'askCause', values: {} }), [
+          ...causeReplies.flatMap(([reply, named]) => {
+            const name = update(({ context }) => ({
+              stop: context.stop ? { ...context.stop, cause: named } : context.stop,
+            }));
+            return [
+              { reply, move: { guard: bySpeech, target: 'causeReadBack', actions: name } },
+              { reply, move: { target: 'reopened', actions: [name, ...reopen(after, cause)] } },
+            ];
+          }),
+          toEnd,
+        ]),
       ),
-      reopened: askReply(
-        technician,
-        ({ context }) => ({
-          line: 'afterStop',
-          values: { steps: { list: (context.reopened ?? []).map(step => ({ step })) } },
-        }),
-        [...sure('ready', 'readyReadBack', [goOn]), toEnd],
+      causeReadBack: madeSafe(
+        readBack(
+          technician,
+          look => ({ line: 'causeReadBack', values: { cause: { cause: cause(look) ?? 'other' } } }),
+          [{ target: 'reopened', actions: reopen(after, cause) }],
+          { target: 'askingCause' },
+        ),
       ),
-      readyReadBack: readBack(technician, readBackReply, [goOn], { target: 'reopened' }),
-      endReadBack: readBack(technician, readBackReply, [{ target: '#ended' }], { target: 'askingCause' }),
+      reopened: madeSafe(
+        askReply(
+          technician,
+          ({ context }) => ({
+            line: 'afterStop',
+            values: { steps: { list: (context.reopened ?? []).map(step => ({ step })) } },
+          }),
+          [...sure('ready', 'readyReadBack', [goOn]), toEnd],
+        ),
+      ),
+      readyReadBack: madeSafe(readBack(technician, readBackReply, [goOn], { target: 'reopened' })),
+      endReadBack: madeSafe(
+        readBack(technician, readBackReply, [{ target: '#ended' }], { target: 'askingCause' }),
+      ),
     }),
   };
 }

@@ -77,7 +77,7 @@ export const kit = setup({
     events: {} as SessionEvent,
     input: {} as SessionInput,
     /** critical: no hold, no going back. cranking, running: what the engine does. starting: a step with the starter. */
-    tags: {} as 'critical' | 'cranking' | 'running' | 'starting',
+    tags: {} as 'critical' | 'cranking' | 'running' | 'starting' | 'madeSafe',
     meta: {} as Offer,
   },
   actions: {

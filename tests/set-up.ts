@@ -5,7 +5,8 @@ import { planSetUp, withoutThem } from './helpers/debian.ts';
 
 /**
  * Speech to recognize, a sound server without a sound card, recorded voices, sound tools, a terminal to drive,
- * readers of vehicle bus logs, a serial line without an adapter, a reader of PDF, a database server, a browser.
+ * readers of vehicle bus logs, a serial line without an adapter, a reader of PDF, a database server, a browser and
+ * the list of whom it trusts.
  */
 const NEEDED = [
   'flite',
@@ -29,6 +30,7 @@ const NEEDED = [
   'socat',
   'poppler-utils',
   'postgresql',
+  'libnss3-tools',
 ];
 
 const say = (line: string): void => {

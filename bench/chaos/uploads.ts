@@ -28,10 +28,15 @@ const REST_WITHIN_MS = 180_000;
 /** Holds some sessions as tablets do that are out of reach, before anything else begins. */
 export async function heldLocally(scratch: string, bays: readonly string[], seed: number): Promise<Local[]> {
   const locals: Local[] = [];
-  for (let nth = 0; nth < RECORDS; nth += 1) {
+  // Two that begin alike at the same moment of the clock they share would be versions of one record, of one bay.
+  const beginnings = new Set<string>();
+  for (let nth = 0; locals.length < RECORDS; nth += 1) {
     const { path } = await honestSession(join(scratch, `local-${nth}.jsonl`), seed + nth);
     const bytes = await readFile(path);
-    const bay = bays[nth % bays.length] ?? '';
+    const beginning = sha256Of(bytes.subarray(0, bytes.indexOf('\n')));
+    if (beginnings.has(beginning)) continue;
+    beginnings.add(beginning);
+    const bay = bays[locals.length % bays.length] ?? '';
     locals.push({ bytes, sha256: sha256Of(bytes), bay, keptAs: null, sent: 0, refusals: new Map() });
   }
   return locals;

@@ -7,7 +7,7 @@ import {
   gellingRisk,
   type TankPlan,
 } from '../../src/engineering/fuel.ts';
-import { ok, type Result } from '../../src/engineering/result.ts';
+import { judge, ok, type Result } from '../../src/engineering/result.ts';
 import type { Context } from '../context.ts';
 import type { Judge } from '../steps.ts';
 import { latest } from './readings.ts';
@@ -38,22 +38,9 @@ export function fuelAdvice(context: Context): Result<FuelAdvice> {
   return risk.ok ? ok({ ...plan.value, practice: practice.value, risk: risk.value }, plan.rule) : risk;
 }
 
-/** The share spoken is that of what is in the tank; what is added is taken to hold none. */
+/** The share spoken is that of what is in the tank, however much that is. */
 export const biodieselLimit: Judge = (context, percent) => {
-  const verdict = judgeBiodiesel(
-    [{ litres: Math.max(1, latest(context, 'fuelInTank') ?? 1), biodieselShare: percent / 100 }],
-    context.profile.fuel.biodieselMaxPercent / 100,
-  );
-  if (!verdict.ok) return verdict;
-  const { value } = verdict;
-  return {
-    ok: true,
-    value: {
-      ...value,
-      unit: '%',
-      value: percent,
-      max: context.profile.fuel.biodieselMaxPercent,
-      margin: value.margin * 100,
-    },
-  };
+  const max = context.profile.fuel.biodieselMaxPercent;
+  const judged = judgeBiodiesel([{ litres: 1, biodieselShare: percent / 100 }], max / 100);
+  return judged.ok ? { ok: true, value: judge(percent, '%', { max }, judged.rule) } : judged;
 };

@@ -9,7 +9,7 @@ import type { PromptValue, Quantity } from '../vocabulary.ts';
 const later = { readBackIn: 'job.figures' } as const;
 
 const readOff = (context: Context, quantity: Quantity): PromptValue => ({
-  quantity,
+  brief: quantity,
   si: latest(context, quantity) ?? Number.NaN,
 });
 

@@ -8,7 +8,7 @@ import { rawWaterShut } from './raw-water.ts';
 export function keyOnSteps(profile: Profile): readonly Step[] {
   const { lamps: all, heater, afterTreatment } = profile;
   return [
-    reading('keyOn.battery', 'batteryVoltage', batteryAtRest, { gate: 'batteryReady' }),
+    reading('keyOn.battery', 'batteryVoltage', batteryAtRest),
     confirm('keyOn.keyOn', 'keyIsOn'),
     lamps('keyOn.lamps', { lamps: all, expected: 'keyOn', wrong: 'again', gate: 'lampsRight' }),
     ...(heater

@@ -60,6 +60,7 @@ export const firstFireSteps = (profile: Profile): readonly Step[] => [
       { id: 'noise', cause: 'looseOrNoise' },
       { id: 'smoke', cause: 'smokeOrFire' },
     ],
+    together: { from: 'noise', ok: 'soundAndSmoke' },
   }),
   lamps('firstFire.lamps', {
     ...running,

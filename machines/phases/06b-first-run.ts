@@ -16,10 +16,10 @@ export const beforeLongRun = ({ firstRun }: Profile): readonly Gate[] => (firstR
  * shows within the first minutes, and is put right on an engine that stands. Common practice, no published source.
  */
 export function firstRunSteps(profile: Profile): readonly Step[] {
-  const { firstRun, oilPressure, starter } = profile;
+  const { firstRun, oilPressure, starter, fixedSpeedRpm } = profile;
   if (!firstRun) return [];
   return [
-    hold('firstRun.run', () => firstRun.runS, running),
+    hold(fixedSpeedRpm === undefined ? 'firstRun.run' : 'firstRun.runUnloaded', () => firstRun.runS, running),
     confirm('firstRun.keyOff', 'engineOff', {
       ...running,
       standing: true,

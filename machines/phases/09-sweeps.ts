@@ -1,6 +1,6 @@
 import type { Profile } from '../../src/profile/schema.ts';
 import { pressureAt, sweepPressure } from '../limits/oil.ts';
-import { confirm, faults, reading } from '../step-makers.ts';
+import { faults, reading } from '../step-makers.ts';
 import type { Step } from '../steps.ts';
 import { afterChecks } from './07-running-checks.ts';
 
@@ -21,7 +21,7 @@ export function sweepsSteps({ sweeps, fixedSpeedRpm }: Profile): readonly Step[]
           outside: 'noOilPressure',
         },
       ),
-      faults('sweeps.faults', running),
+      faults('sweeps.newFaults', running),
     ];
   const ids = names.slice(0, sweeps.length).map(name => `sweeps.${name}` as const);
   return [
@@ -32,12 +32,11 @@ export function sweepsSteps({ sweeps, fixedSpeedRpm }: Profile): readonly Step[]
         atRpm: sweeps[index]?.rpm ?? 0,
         outside: last ? 'again' : 'noOilPressure',
         values: () => ({
-          speed: { unit: 'rpm', si: sweeps[index]?.rpm ?? 0 },
+          speed: { brief: 'engineSpeed', si: sweeps[index]?.rpm ?? 0 },
           unit: { unitOf: 'oilPressure' },
         }),
       });
     }),
-    confirm('sweeps.backToIdle', 'backAtIdle', running),
     faults('sweeps.faults', running),
   ];
 }

@@ -8,6 +8,7 @@ const sweepSteps = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth'].map(
 const keyOnPhases = ['keyOn', 'firstFire', 'checks', 'warmUp', 'sweeps'];
 const keyOnSteps = [
   'firstRun.run',
+  'firstRun.runUnloaded',
   'firstRun.restart',
   'firstRun.oilPressure',
   'firstRun.rawWaterOpen',

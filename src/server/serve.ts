@@ -2,6 +2,7 @@ import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { SystemClock } from '../session/clock.ts';
 import { Bay } from './bay/bay.ts';
+import { Board } from './bay/board.ts';
 import type { MakeClock } from './bay/run.ts';
 import { Starter, type Usual } from './bay/starter.ts';
 import { type Attended, openDesk } from './desk.ts';
@@ -42,6 +43,8 @@ export interface ServeOptions {
   readonly steadyMs?: () => number;
   /** How long a socket may be open and say nothing of use; some seconds, where it is left out. */
   readonly patienceMs?: number;
+  /** After which a device that leads and has left is not waited for beside an engine that turns; some seconds, where it is left out. */
+  readonly awayMs?: number;
 }
 
 export interface RunningServer extends Attended {
@@ -50,6 +53,8 @@ export interface RunningServer extends Attended {
   readonly urls: readonly string[];
   /** SHA-256 of the certificate, to be compared with what the browser shows. */
   readonly fingerprint: string;
+  /** SHA-256 of the shop's authority, to be compared before a device is told to trust it. */
+  readonly authority: string;
   /** The pairing codes that are open now. */
   codes(): readonly OpenCode[];
   /** Ends the server; sessions can be gone on with by the next one. */
@@ -79,6 +84,10 @@ export async function startServer(options: ServeOptions): Promise<RunningServer>
   });
   const addresses = machineAddresses();
   const certificate = await certificateFor(own, addresses);
+  if (certificate.untrusted.length > 0)
+    tell(
+      `The shop's authority was made before this machine had the address ${certificate.untrusted.join(', ')}: devices that trust it warn there. Use another address, or take ${join(own, 'authority.json')} away and have the devices trust the new one.`,
+    );
   const pairings = await Pairings.open(join(own, 'pairings.json'), wallMs);
   const desk: CodeDesk = new CodeDesk(options.bays, wallMs, () => options.onCodes?.(desk.codes()));
   const archive = options.archive ?? join(folder, 'first-fire-archive.sqlite');
@@ -90,13 +99,15 @@ export async function startServer(options: ServeOptions): Promise<RunningServer>
   );
   const makeClock: MakeClock = options.makeClock ?? (beginMs => new SystemClock(beginMs));
   const starter = await Starter.open(shop, options.usual, join(own, 'bays.json'), makeClock, tell);
-  const bays = new Map(options.bays.map(name => [name, new Bay(name, pairings, starter)]));
+  const bays = new Map(options.bays.map(name => [name, new Bay(name, pairings, starter, options.awayMs)]));
   for (const bay of bays.values()) await bay.resume();
+  const board = new Board([...bays.values()]);
 
   const guard = new Guard(addresses);
   const app = await buildApp(
     {
       bays,
+      board,
       desk,
       pairings,
       shop,
@@ -137,11 +148,13 @@ export async function startServer(options: ServeOptions): Promise<RunningServer>
     port,
     urls: reachableAt(options.host, addresses).map(address => `https://${inUrl(address)}:${port}/`),
     fingerprint: certificate.fingerprint,
+    authority: certificate.authority.fingerprint,
     codes: () => desk.codes(),
     ...attended,
     async close() {
       clearInterval(looking);
       closeDesk();
+      board.close();
       await app.close();
       for (const bay of bays.values()) await bay.close();
       await shop.close();

@@ -6,6 +6,8 @@ export interface View {
   /** The engine is invented: said on every face. */
   readonly invented: boolean;
   readonly state: 'working' | 'held' | 'stopped' | 'over';
+  /** It stands still because a stop word was tried out: nothing is wrong. */
+  readonly drill?: boolean;
   /** Name of the machine's state, e.g. `fill.coolantFilled.asking`. */
   readonly key: string;
   readonly phase: string;
@@ -20,8 +22,8 @@ export interface View {
   readonly callOut?: string;
   readonly addressed: Person;
   readonly addressedName: string;
-  /** What the engine does, so that the face can warn. */
-  readonly engine: 'off' | 'cranking' | 'running';
+  /** What the engine does, so that the face can warn; `unsure`: stopped, and nobody has confirmed yet that it stands. */
+  readonly engine: 'off' | 'cranking' | 'running' | 'unsure';
   /** Wordings that may be said now, the one asked for first; then the always-on words that do something. */
   readonly choices: readonly string[];
   readonly controls: readonly string[];

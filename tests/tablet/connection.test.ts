@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { type BayState, PROTOCOL_VERSION } from '../../src/server/protocol/index.ts';
+import { demoJob } from '../../src/session/demo-job.ts';
 import { ANSWER_WITHIN_MS, stopNotice } from '../../src/tablet/face/stop-state.ts';
 import { Connection } from '../../src/tablet/remote/connection.ts';
 
@@ -8,6 +9,9 @@ const state: BayState = {
   session: null,
   turn: 'a',
   profiles: [],
+  usual: { job: demoJob, units: 'us', language: 'en' },
+  language: 'en',
+  mayBeLeft: false,
   view: null,
   grammar: null,
   devices: [],
@@ -174,7 +178,9 @@ describe('A stop', () => {
     connection.command({ do: 'stop' });
     expect(stopNotice(connection.stop, null)?.text).toBe('Stopping…');
     line().text({ type: 'ack', id: idOf(commands(line().sent)[0]), again: false, stop: 'stopped' });
-    expect(stopNotice(connection.stop, { state: 'stopped', outcome: null })?.text).toBe('Stopped. Key off.');
+    // Where there is a session, its own state says so on every face.
+    expect(stopNotice(connection.stop, { state: 'stopped', outcome: null })).toBeNull();
+    expect(stopNotice(connection.stop, null)?.text).toBe('Stopped. Key off.');
     expect(stopNotice(connection.stop, { state: 'working', outcome: null })).toBeNull();
     passes(ANSWER_WITHIN_MS);
     expect(shouts).toEqual([]);

@@ -1,10 +1,12 @@
 import type { Moment } from '../../../machines/moment.ts';
-import { english } from '../../../prompts/en/index.ts';
+import { languages } from '../../../prompts/index.ts';
+import type { Profile } from '../../profile/schema.ts';
 import type { EarLevel } from '../../voice/ports.ts';
 import type { Pairing, Pairings } from '../pairing/pairings.ts';
-import type { BayState, Command, Deed, LogPage, StopAnswer } from '../protocol/index.ts';
+import type { BayBrief, BayState, Command, Deed, LogPage, StopAnswer } from '../protocol/index.ts';
 import { Refused } from '../refused.ts';
 import { forbidden, mayNotLetGo } from './authority.ts';
+import { briefOf } from './brief.ts';
 import { Crew, type FoundOffset } from './crew.ts';
 import { isStop, planned, running } from './deeds.ts';
 import { DoneCommands } from './done-commands.ts';
@@ -12,8 +14,11 @@ import { FrameStream } from './frame-stream.ts';
 import { clearOf, questionOf, Turns } from './question.ts';
 import type { Mouths } from './remote-voice.ts';
 import type { Run } from './run.ts';
-import type { Starter } from './starter.ts';
+import type { Resumed, Starter } from './starter.ts';
 import { StopBook } from './stop-book.ts';
+
+/** As long as a tablet takes for a line that only broke, and as it waits itself before it says so (`src/tablet/remote/away.ts`). */
+const LEADER_AWAY_MS = 10_000;
 
 /** One bay of the shop: its devices, its session, and what all of them are told. */
 export class Bay {
@@ -32,12 +37,16 @@ export class Bay {
   readonly #answered = new Set<string>();
   #holdAsked: BayState['holdAsked'] = null;
   #showing = false;
+  readonly #awayMs: number;
+  #leaderAway: NodeJS.Timeout | null = null;
   #starting = false;
 
-  constructor(name: string, pairings: Pairings, starter: Starter) {
+  /** @param awayMs after which a device that leads and has left is not waited for beside an engine that turns */
+  constructor(name: string, pairings: Pairings, starter: Starter, awayMs = LEADER_AWAY_MS) {
     this.name = name;
     this.#pairings = pairings;
     this.#starter = starter;
+    this.#awayMs = awayMs;
     this.crew = new Crew(name, pairings);
     this.stream = new FrameStream(this.#state());
   }
@@ -46,8 +55,7 @@ export class Bay {
   async resume(): Promise<void> {
     const resumed = await this.#starter.resume(this.name, this.#mouths());
     if (!resumed) return;
-    this.#done.restore(resumed.entries);
-    this.#follow(resumed.run);
+    this.#take(resumed);
     await resumed.run.session.begin(true);
   }
 
@@ -78,8 +86,23 @@ export class Bay {
 
   left(pairing: Pairing): void {
     this.crew.left(pairing);
+    if (this.crew.isOwner(pairing) && !this.crew.attended()) this.#leaderLeft();
     this.#sourceIs();
     this.show();
+  }
+
+  /** Nobody leads: what would go on unheard beside an engine that turns is stopped. */
+  #leaderLeft(): void {
+    if (this.#leaderAway) clearTimeout(this.#leaderAway);
+    this.#leaderAway = setTimeout(() => {
+      this.#leaderAway = null;
+      const run = this.#run;
+      if (this.crew.attended() || !run || run.isOver || standsStill(run.session.moment)) return;
+      if (run.viewer.view().engine === 'off') return;
+      run.session.report('The device that leads is away: the session was stopped. Key off.');
+      run.session.receive({ type: 'stop' }, 'technician', 'tool');
+      this.#showNow();
+    }, this.#awayMs);
   }
 
   found(pairing: Pairing, offset: FoundOffset): void {
@@ -106,7 +129,8 @@ export class Bay {
 
   /** Whether a deed is a stop, whichever way it was said. */
   isStop(deed: Deed): boolean {
-    return isStop(deed, this.#run?.session.parts.language ?? english);
+    const known = this.#run ? [this.#run.session.parts.language] : Object.values(languages);
+    return known.some(language => isStop(deed, language));
   }
 
   /**
@@ -180,15 +204,44 @@ export class Bay {
     this.stream.show(this.#state(), this.sessionMs ?? 0);
   }
 
+  /**
+   * Takes in an engine profile for sessions of this bay.
+   * @returns the name by which one begins with it
+   */
+  bring(profile: Profile): string {
+    const name = this.#starter.bring(this.name, profile);
+    this.show();
+    return name;
+  }
+
+  /** How it stands here, in a line. */
+  brief(): BayBrief {
+    return briefOf(this.#state(), this.#run, this.sessionMs ?? 0);
+  }
+
   async close(): Promise<void> {
+    if (this.#leaderAway) clearTimeout(this.#leaderAway);
     await this.#run?.close();
   }
 
   async #carryOut(by: Pairing, id: string, deed: Deed): Promise<void> {
     switch (deed.do) {
       case 'begin':
-        await this.#begin(deed);
+        await this.#open(
+          async () => this.#follow(await this.#starter.start(this.name, deed, this.#mouths())),
+          false,
+        );
         this.#record(by, id, deed);
+        break;
+      case 'resume':
+        await this.#open(
+          async () => this.#take(await this.#starter.goOn(this.name, deed.session, this.#mouths())),
+          true,
+        );
+        this.#record(by, id, deed);
+        break;
+      case 'setAside':
+        await this.#setAside(by, id, deed);
         break;
       case 'takeOver':
         this.crew.takeOver(by);
@@ -268,15 +321,19 @@ export class Bay {
     if (refusal) throw new Refused(refusal.code, refusal.sentence);
   }
 
-  async #begin(deed: Extract<Deed, { do: 'begin' }>): Promise<void> {
+  /**
+   * Opens a session in this bay, by what leaves it in `#run`.
+   * @throws Refused when another one goes on here
+   */
+  async #open(make: () => Promise<void>, resumed: boolean): Promise<void> {
     if (this.#starting || (this.#run && !this.#run.isOver))
       throw new Refused('notNow', 'A session goes on in this bay; stop and end it first.');
     this.#starting = true;
+    const before = this.#run;
     try {
-      const run = await this.#starter.start(this.name, deed, this.#mouths());
-      await this.#run?.close();
-      this.#follow(run);
-      const begun = run.session.begin(false);
+      await make();
+      await before?.close();
+      const begun = this.#run?.session.begin(resumed);
       this.#starting = false;
       this.#takeStopsToCome();
       await begun;
@@ -284,6 +341,28 @@ export class Bay {
       this.#starting = false;
       this.#stopsToCome = [];
     }
+  }
+
+  /** A session that is gone on with: what was done in it is not done again. */
+  #take({ run, entries }: Resumed): void {
+    this.#done.restore(entries);
+    this.#follow(run);
+  }
+
+  /** @throws Refused where the procedure would not let the session be ended either */
+  async #setAside(by: Pairing, id: string, deed: Deed): Promise<void> {
+    const run = running(this.#run);
+    if (!run.mayBeLeft)
+      throw new Refused(
+        'notNow',
+        'A session is set aside when it is stopped and everything is said to be off: stop it, then answer.',
+      );
+    this.#record(by, id, deed);
+    this.#run = null;
+    this.#holdAsked = null;
+    this.#showNow();
+    await run.close();
+    await this.#starter.leave(this.name);
   }
 
   #takeStopsToCome(): void {
@@ -338,7 +417,10 @@ export class Bay {
       bay: this.name,
       session: run?.id ?? null,
       view: run?.viewer.view() ?? null,
-      profiles: this.#starter.profileNames,
+      profiles: this.#starter.profileNames(this.name),
+      usual: this.#starter.usual,
+      language: run?.language ?? this.#starter.usual.language,
+      mayBeLeft: run?.mayBeLeft ?? false,
       turn: this.#turn,
       grammar: moment ? (run?.session.grammar('voice') ?? null) : null,
       devices: this.crew.list(),

@@ -15,8 +15,10 @@ import { secure } from './headers.ts';
 import { modelRoutes } from './model-routes.ts';
 import { pageRoute } from './page-route.ts';
 import { pairRoute } from './pair-route.ts';
+import { profileRoute } from './profile-route.ts';
 import { sessionRoutes } from './session-routes.ts';
 import { socketRoute } from './socket-route.ts';
+import { trustRoutes } from './trust-routes.ts';
 import { uploadRoute } from './upload-route.ts';
 
 /** A page with all its files at once, and then somebody who looks through the sessions. */
@@ -54,7 +56,7 @@ function fromLibrary({ statusCode, code }: FastifyError): Refused | null {
 export async function buildApp(
   context: ServerContext,
   guard: Guard,
-  { key, cert }: ServerCertificate,
+  { key, cert, authority }: ServerCertificate,
   pageFolder: string,
 ): Promise<FastifyInstance> {
   const app: FastifyInstance = fastify({
@@ -109,9 +111,11 @@ export async function buildApp(
 
   await socketRoute(app, context);
   pairRoute(app, context);
+  profileRoute(app, context);
   sessionRoutes(app, context);
   await uploadRoute(app, context);
   modelRoutes(app, context);
+  trustRoutes(app, authority);
   pageRoute(app, pageFolder);
   return app;
 }

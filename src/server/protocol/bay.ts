@@ -1,7 +1,8 @@
 import { z } from 'zod';
+import { jobCardSchema } from '../../record/vocabulary/opened.ts';
 import type { View } from '../../session/view.ts';
 import type { Grammar } from '../../voice/ports.ts';
-import { millisecondsSchema, roleSchema } from './common.ts';
+import { languageSchema, millisecondsSchema, roleSchema, unitsSchema } from './common.ts';
 import { grammarSchema, viewSchema } from './view.ts';
 
 /** One paired device, as all faces see it. */
@@ -35,8 +36,14 @@ export const bayStateSchema = z.object({
   /** Id of the session in the shop's folder; null before one has begun. */
   session: z.string().nullable(),
   view: viewSchema.nullable(),
-  /** Names of the engine profiles that a session may begin with, the usual one first. */
+  /** Names of the engine profiles that a session may begin with, the usual one first, those that tablets brought last. */
   profiles: z.array(z.string()),
+  /** What a session begins with where nothing else is said. */
+  usual: z.object({ job: jobCardSchema, units: unitsSchema, language: languageSchema }),
+  /** What the session is held in; the usual one before there is any. */
+  language: languageSchema,
+  /** The session may be set aside, or ended: everything is off, and somebody has said so. */
+  mayBeLeft: z.boolean(),
   /** Names the question that is asked now, unlike any other of this or another session; goes back with its answer. */
   turn: z.string(),
   grammar: grammarSchema.nullable(),
@@ -61,6 +68,8 @@ export interface BayPatch {
     | {
         readonly kind: 'part';
         readonly set: Changes<Omit<View, 'log'>>;
+        /** Members that are not there any more. */
+        readonly gone: readonly string[];
         readonly log: { readonly keep: number; readonly append: View['log'] } | null;
       };
 }
@@ -79,6 +88,7 @@ export const bayPatchSchema: z.ZodType<BayPatch> = z.object({
     z.object({
       kind: z.literal('part'),
       set: viewSchema.omit({ log: true }).partial(),
+      gone: z.array(z.string()),
       log: z.object({ keep: z.int().nonnegative(), append: viewSchema.shape.log }).nullable(),
     }),
   ]),

@@ -10,7 +10,7 @@ const same = (a: unknown, b: unknown) => a === b || JSON.stringify(a) === JSON.s
 function changed<T extends object>(before: T, next: T): Partial<T> {
   const found: Partial<T> = {};
   for (const key of Object.keys(next) as (keyof T)[])
-    if (!same(before[key], next[key])) found[key] = next[key];
+    if (next[key] !== undefined && !same(before[key], next[key])) found[key] = next[key];
   return found;
 }
 
@@ -27,10 +27,11 @@ function viewPatch(before: BayState['view'], next: BayState['view']): ViewPatch 
   const { log: logBefore, ...restBefore } = before;
   const { log, ...rest } = next;
   const set = changed(restBefore, rest);
+  const gone = Object.keys(restBefore).filter(key => Reflect.get(rest, key) === undefined);
   const keep = kept(logBefore, log);
   const moved = keep !== log.length || keep !== logBefore.length;
-  if (Object.keys(set).length === 0 && !moved) return { kind: 'same' };
-  return { kind: 'part', set, log: moved ? { keep, append: log.slice(keep) } : null };
+  if (Object.keys(set).length === 0 && gone.length === 0 && !moved) return { kind: 'same' };
+  return { kind: 'part', set, gone, log: moved ? { keep, append: log.slice(keep) } : null };
 }
 
 /** What changed from one state to the next; null when nothing did. */
@@ -54,7 +55,8 @@ function patchedView(view: BayState['view'], patch: ViewPatch): BayState['view']
       const log = patch.log
         ? [...(patch.log.keep > 0 ? view.log.slice(-patch.log.keep) : []), ...patch.log.append]
         : view.log;
-      return Object.assign({}, view, patch.set, { log });
+      const left = Object.fromEntries(Object.entries(view).filter(([key]) => !patch.gone.includes(key)));
+      return { ...left, ...patch.set, log } as View;
     }
   }
 }

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { Gate } from '../../../machines/vocabulary.ts';
+import { languageCodes } from '../../../prompts/index.ts';
 import type { View } from '../../session/view.ts';
 import type { Grammar } from '../../voice/ports.ts';
 import { roleSchema } from './common.ts';
@@ -17,20 +18,30 @@ export const viewSchema = z.object({
   profileName: text,
   invented: z.boolean(),
   state: z.enum(['working', 'held', 'stopped', 'over']),
+  drill: z.boolean().exactOptional(),
   key: text,
   phase: text,
   phaseNumber: number,
   phaseCount: number,
   title: text,
   prompt: text,
+  remark: text.exactOptional(),
+  callOut: text.exactOptional(),
   addressed: roleSchema,
   addressedName: text,
-  engine: z.enum(['off', 'cranking', 'running']),
+  engine: z.enum(['off', 'cranking', 'running', 'unsure']),
   choices: z.array(text),
   controls: z.array(text),
   number: z.object({ name: text, unit: text, min: number, max: number }).nullable(),
   timer: z.object({ title: text, totalMs: number, leftMs: number, held: z.boolean() }).nullable(),
   readings: z.array(z.object({ name: text, value: text, limits: text, met: z.boolean() })),
+  bus: z
+    .object({
+      source: text,
+      state: z.enum(['notHeard', 'alive', 'silent', 'gone']),
+      values: z.array(z.object({ name: text, value: text.nullable() })),
+    })
+    .exactOptional(),
   gates: z.array(z.object({ gate: gateSchema, name: text, met: z.boolean() })),
   faults: z.array(text),
   openItems: z.array(text),
@@ -45,11 +56,13 @@ export const viewSchema = z.object({
   log: z.array(logLineSchema),
   problems: z.array(text),
   outcome: z.enum(['signedOff', 'ended']).nullable(),
+  sights: z.array(text).exactOptional(),
 }) satisfies z.ZodType<View>;
 
 /** What may be said now, for a device that does the recognising. */
 export const grammarSchema = z.object({
   key: text,
+  language: z.enum(languageCodes).exactOptional(),
   stop: z.array(text),
   replies: z.array(z.object({ id: text, wordings: z.array(text) })),
   number: z
@@ -57,9 +70,11 @@ export const grammarSchema = z.object({
       id: text,
       leads: z.array(text),
       units: z.array(text),
+      writtenUnits: z.array(text).exactOptional(),
       min: number,
       max: number,
       step: number,
+      language: z.enum(languageCodes).exactOptional(),
       leadNeeded: z.boolean().exactOptional(),
       digitsOnly: z.boolean().exactOptional(),
     })

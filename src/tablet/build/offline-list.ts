@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Plugin } from 'vite';
+import { VOCABULARY } from '../../record/vocabulary/version.ts';
 import type { OfflineList } from '../offline/list.ts';
 
 const MODEL = /\.bin$/;
@@ -32,6 +33,7 @@ export function offlineList(): Plugin {
         for (const name of copied) hash.update(name).update(readFileSync(join(publicDir, name)));
         const all = [...files, ...copied];
         const list: OfflineList = {
+          vocabulary: VOCABULARY,
           version: hash.digest('hex').slice(0, 12),
           page: [
             '/',

@@ -1,5 +1,5 @@
 import type { View } from '../../session/view.ts';
-import { words } from '../words.ts';
+import { words } from '../words/index.ts';
 
 /** What has become of the stop that was given last on this device. `unanswered`: nobody may have heard of it. */
 export type StopState = 'none' | 'stopping' | 'stopped' | 'nothingRuns' | 'unanswered';
@@ -26,7 +26,8 @@ export function stopNotice(
     case 'unanswered':
       return { tone: 'bad', text: words.stopStates.unanswered };
     case 'stopped':
-      return view === null || view.state === 'stopped' ? { tone: 'danger', text: words.stopped } : null;
+      // Where there is a session, the band says so, and what was called out stands below it.
+      return view === null ? { tone: 'danger', text: words.stopped } : null;
     case 'nothingRuns':
       return view === null || view.outcome ? { tone: 'danger', text: words.stopStates.nothingRuns } : null;
   }

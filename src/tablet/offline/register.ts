@@ -3,17 +3,25 @@ export type Offline =
   | { readonly state: 'ready' | 'keeping' }
   | { readonly state: 'not'; readonly why: string };
 
-export interface OfflineWatch {
-  onChange(offline: Offline): void;
-  /** A new version has been stored and waits; `use` reloads the page with it. */
-  onUpdate(use: () => void): void;
+/** A new version that is stored and waits. */
+export interface Update {
+  /** In which it writes and goes on with records. */
+  readonly vocabulary: number;
+  /** Reloads the page with it. False when a session is open in some tab: then nothing is changed. */
+  use(): Promise<boolean>;
 }
 
-function keepHearing(worker: ServiceWorker): Promise<unknown> {
+export interface OfflineWatch {
+  onChange(offline: Offline): void;
+  onUpdate(update: Update): void;
+}
+
+/** Asks a version of the service worker, and waits for its answer. */
+function ask(worker: ServiceWorker, question: 'keep hearing' | 'take over' | 'vocabulary'): Promise<unknown> {
   const { port1, port2 } = new MessageChannel();
   return new Promise(resolve => {
     port1.onmessage = ({ data }) => resolve(data);
-    worker.postMessage('keep hearing', [port2]);
+    worker.postMessage(question, [port2]);
   });
 }
 
@@ -25,19 +33,25 @@ export async function keepOffline({ onChange, onUpdate }: OfflineWatch): Promise
   }
   onChange({ state: 'keeping' });
   const registration = await navigator.serviceWorker.register('/service-worker.js');
-  const offerWaiting = () => {
+  const offerWaiting = async () => {
     const { waiting } = registration;
     if (!waiting || !navigator.serviceWorker.controller) return;
-    onUpdate(() => {
-      navigator.serviceWorker.addEventListener('controllerchange', () => location.reload(), { once: true });
-      waiting.postMessage('take over');
+    onUpdate({
+      vocabulary: Number(await ask(waiting, 'vocabulary')),
+      async use() {
+        const reload = () => location.reload();
+        navigator.serviceWorker.addEventListener('controllerchange', reload, { once: true });
+        if ((await ask(waiting, 'take over')) === 'taken') return true;
+        navigator.serviceWorker.removeEventListener('controllerchange', reload);
+        return false;
+      },
     });
   };
   registration.addEventListener('updatefound', () => {
-    registration.installing?.addEventListener('statechange', offerWaiting);
+    registration.installing?.addEventListener('statechange', () => void offerWaiting());
   });
-  offerWaiting();
+  void offerWaiting();
   const { active } = await navigator.serviceWorker.ready;
-  const answer = active ? await keepHearing(active) : 'it does not start';
+  const answer = active ? await ask(active, 'keep hearing') : 'it does not start';
   onChange(answer === 'kept' ? { state: 'ready' } : { state: 'not', why: `${String(answer)}.` });
 }

@@ -10,13 +10,15 @@ const PAGE_CACHE = `first-fire-page-${list.version}`;
 const LARGE_CACHE = 'first-fire-large';
 
 /** Never from a cache: the server's own answers. */
-const isServerTalk = (url: URL) => url.pathname.startsWith('/api/') || url.pathname === '/ws';
+const isServerTalk = (url: URL) => /^\/(?:api|trust)(?:\/|$)|^\/ws$/.test(url.pathname);
+/** What is kept is the same file for whoever asks for it, though a server says that it varies. */
+const whoeverAsks = { ignoreVary: true };
 const isLarge = (url: URL) =>
   url.pathname.startsWith('/model/') || /\.bin$|\.wasm$|libsamplerate|vosk/.test(url.pathname);
 
 async function keepMissing(cacheName: string, paths: readonly string[]): Promise<void> {
   const cache = await caches.open(cacheName);
-  for (const path of paths) if (!(await cache.match(path))) await cache.add(path);
+  for (const path of paths) if (!(await cache.match(path, whoeverAsks))) await cache.add(path);
 }
 
 async function dropOldVersions(): Promise<void> {
@@ -29,7 +31,7 @@ async function dropOldVersions(): Promise<void> {
 async function answer(request: Request, url: URL): Promise<Response> {
   // Every address of the page is the same page.
   const wanted = request.mode === 'navigate' ? '/' : request;
-  const kept = await caches.match(wanted, { ignoreSearch: request.mode === 'navigate' });
+  const kept = await caches.match(wanted, { ...whoeverAsks, ignoreSearch: request.mode === 'navigate' });
   if (kept) return kept;
   // The recognizer also asks for files that its model does not have: the answer is the same without a network.
   if (url.pathname.startsWith('/model/') && !list.hearing.includes(url.pathname))
@@ -37,6 +39,33 @@ async function answer(request: Request, url: URL): Promise<Response> {
   const fresh = await fetch(request);
   if (fresh.ok && isLarge(url)) await (await caches.open(LARGE_CACHE)).put(request, fresh.clone());
   return fresh;
+}
+
+/** Under this name a page holds a lock while a session is open in it, as each record that is written has one. */
+const isSession = ({ name }: LockInfo) => name === 'session' || name?.startsWith('record ') === true;
+
+/**
+ * Takes over from the version before, whose files are dropped: never while a session is open in any tab, which may need
+ * some of them still.
+ */
+async function takeOver(): Promise<'taken' | 'inUse'> {
+  const { held = [] } = await navigator.locks.query();
+  if (held.some(isSession)) return 'inUse';
+  await self.skipWaiting();
+  return 'taken';
+}
+
+async function answerPage(asked: unknown): Promise<unknown> {
+  switch (asked) {
+    case 'take over':
+      return takeOver();
+    case 'vocabulary':
+      return list.vocabulary;
+    case 'keep hearing':
+      return keepMissing(LARGE_CACHE, list.hearing).then(() => 'kept', String);
+    default:
+      return null;
+  }
 }
 
 // Not before the page says so does a new version take over: it never pulls the page from under a session.
@@ -50,12 +79,5 @@ self.addEventListener('fetch', event => {
 });
 
 self.addEventListener('message', event => {
-  if (event.data === 'take over') event.waitUntil(self.skipWaiting());
-  if (event.data === 'keep hearing') {
-    const done = keepMissing(LARGE_CACHE, list.hearing).then(
-      () => event.ports[0]?.postMessage('kept'),
-      (cause: unknown) => event.ports[0]?.postMessage(String(cause)),
-    );
-    event.waitUntil(done);
-  }
+  event.waitUntil(answerPage(event.data).then(answered => event.ports[0]?.postMessage(answered)));
 });

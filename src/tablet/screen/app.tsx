@@ -1,17 +1,19 @@
 import { useCallback, useEffect, useState } from 'react';
+import { VOCABULARY } from '../../record/vocabulary/index.ts';
 import type { PairAnswer } from '../../server/protocol/index.ts';
 import { saveFile } from '../device/save-file.ts';
 import { devicesFor } from '../devices.ts';
 import { beginLocal, type LocalSession, resumeLocal } from '../local/local-session.ts';
-import { keepOffline, type Offline } from '../offline/register.ts';
-import { allRecords, type KeptRecord, linesOf } from '../record/data-base.ts';
+import { keepOffline, type Offline, type Update } from '../offline/register.ts';
+import { allRecords, type KeptRecord, linesOf, recordOf } from '../record/data-base.ts';
 import { asFile } from '../record/log-in-browser.ts';
 import { type BaySession, joinBay } from '../remote/bay-session.ts';
+import { laptopAnswers } from '../remote/laptop-answers.ts';
 import { forgetPairing, keepPairing, loadPairing, pair } from '../remote/pairing.ts';
 import { sendRecords } from '../remote/upload.ts';
 import { whenConnected } from '../remote/when-connected.ts';
 import { applySettings, keepSettings, loadSettings } from '../settings.ts';
-import { words } from '../words.ts';
+import { words } from '../words/index.ts';
 import { Pair } from './pair.tsx';
 import { Second } from './second.tsx';
 import { Start } from './start.tsx';
@@ -36,11 +38,12 @@ export function App({ dataBase }: { readonly dataBase: IDBDatabase }) {
   const [sentence, setSentence] = useState<string | null>(null);
   const [offline, setOffline] = useState<Offline | null>(null);
   const [sending, setSending] = useState('');
-  const [update, setUpdate] = useState<{ readonly use: () => void } | null>(null);
+  const [update, setUpdate] = useState<Update | null>(null);
+  const [updateWaits, setUpdateWaits] = useState('');
 
   useEffect(() => applySettings(settings), [settings]);
   useEffect(() => {
-    keepOffline({ onChange: setOffline, onUpdate: use => setUpdate({ use }) }).catch((cause: unknown) =>
+    keepOffline({ onChange: setOffline, onUpdate: setUpdate }).catch((cause: unknown) =>
       setOffline({ state: 'not', why: sentenceOf(cause) }),
     );
   }, []);
@@ -60,8 +63,16 @@ export function App({ dataBase }: { readonly dataBase: IDBDatabase }) {
     }
   };
   const open = (opening: Promise<LocalSession>) => attempt(async () => setSession(await opening));
+  /** One leads: a copy of the laptop's session is gone on with only while the laptop is away. */
+  const resume = (id: string) =>
+    attempt(async () => {
+      const devices = devicesFor(settings);
+      if ((await recordOf(dataBase, id))?.copyOf && (await laptopAnswers()))
+        throw new Error(words.away.laptopIsThere);
+      setSession(await resumeLocal(dataBase, id, devices));
+    });
   const enter = async (answer: PairAnswer) => {
-    const session = await joinBay(answer, devicesFor(settings));
+    const session = await joinBay(answer, devicesFor(settings), { units: settings.units, dataBase });
     setJoined(session);
     setPairing(false);
     // A record is the technician's to send.
@@ -80,6 +91,13 @@ export function App({ dataBase }: { readonly dataBase: IDBDatabase }) {
     else setPairing(true);
   };
 
+  /** A session that is not over is never left behind by a version that cannot go on with it. */
+  const takeUpdate = async ({ vocabulary, use }: Update) => {
+    const open = records.filter(({ state }) => state === 'open').length;
+    if (vocabulary !== VOCABULARY && open > 0) setUpdateWaits(words.offline.other(open));
+    else if (!(await use())) setUpdateWaits(words.offline.inUse);
+  };
+
   if (joined) {
     const leave = () => {
       // Refused for good: the next time this device has to be paired again.
@@ -91,7 +109,13 @@ export function App({ dataBase }: { readonly dataBase: IDBDatabase }) {
     const { role } = joined.state();
     if (role === 'second') return <Second session={joined} onLeave={leave} />;
     if (role === 'supervisor') return <Supervisor session={joined} onLeave={leave} />;
-    return <Technician face={joined} notice={sending} onLeave={leave} />;
+    const goOnAlone = () => {
+      const id = joined.state().bay?.session;
+      setJoined(null);
+      setSending('');
+      void joined.close().then(() => (id ? resume(id) : look()));
+    };
+    return <Technician face={joined} notice={sending} onLeave={leave} onGoOnAlone={goOnAlone} />;
   }
   if (session) {
     const leave = () => {
@@ -113,8 +137,8 @@ export function App({ dataBase }: { readonly dataBase: IDBDatabase }) {
     <>
       {update && (
         <p className="update" role="status">
-          {words.offline.update}{' '}
-          <button type="button" onClick={update.use}>
+          {words.offline.update} {updateWaits}{' '}
+          <button type="button" onClick={() => void takeUpdate(update)}>
             {words.offline.use}
           </button>
         </p>
@@ -126,9 +150,9 @@ export function App({ dataBase }: { readonly dataBase: IDBDatabase }) {
         busy={busy}
         offline={offlineText(offline)}
         deeds={{
-          begin: (profile, job) =>
-            void open(beginLocal(dataBase, { profile, job, units: settings.units }, devicesFor(settings))),
-          resume: id => void open(resumeLocal(dataBase, id, devicesFor(settings))),
+          begin: choice =>
+            void open(beginLocal(dataBase, { ...choice, units: settings.units }, devicesFor(settings))),
+          resume: id => void resume(id),
           save: id =>
             void linesOf(dataBase, id).then(lines =>
               saveFile(asFile(lines.map(({ line }) => line)), `${id}.jsonl`),

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { words } from '../words.ts';
+import { words } from '../words/index.ts';
 
 const text = words.pair;
 

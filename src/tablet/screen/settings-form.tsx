@@ -1,6 +1,6 @@
 import { lazy, Suspense } from 'react';
 import type { Settings } from '../settings.ts';
-import { words } from '../words.ts';
+import { words } from '../words/index.ts';
 import { Choose } from './parts/choose.tsx';
 
 const text = words.settings;

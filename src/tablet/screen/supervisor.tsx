@@ -1,21 +1,19 @@
 import { useCallback, useState } from 'react';
 import { clockText } from '../../session/viewer.ts';
+import { isAnsweredHere } from '../face/addressee.ts';
 import type { BaySession } from '../remote/bay-session.ts';
-import { words } from '../words.ts';
+import { words } from '../words/index.ts';
+import { Board } from './board.tsx';
 import { Answers } from './parts/answers.tsx';
 import { Devices } from './parts/devices.tsx';
-import { Hazard } from './parts/hazard.tsx';
-import { Head } from './parts/head.tsx';
 import { Leave } from './parts/leave.tsx';
 import { LinkLine } from './parts/link-line.tsx';
 import { LogTail } from './parts/log-tail.tsx';
 import { PastSessions } from './parts/past-sessions.tsx';
 import { PlotFigure } from './parts/plot.tsx';
 import { Problems } from './parts/problems.tsx';
-import { Prompt } from './parts/prompt.tsx';
 import { Gates, Readings, Sentences } from './parts/readings.tsx';
 import { Shell } from './parts/shell.tsx';
-import { Timer } from './parts/timer.tsx';
 import { unpair } from './unpair.ts';
 import { useFace } from './use-face.ts';
 import { useTouch } from './use-touch.ts';
@@ -34,7 +32,7 @@ export function Supervisor({
   readonly onLeave: () => void;
 }) {
   const state = useFace(session);
-  const { view, turn, takenAtMs, plots, bay } = state;
+  const { view, turn, plots, bay } = state;
   const touch = useTouch(session, turn);
   const load = useCallback(async (find: string) => (await session.bay?.sessions(find)) ?? [], [session]);
   const [sentence, setSentence] = useState<string | null>(null);
@@ -43,62 +41,54 @@ export function Supervisor({
     if (address) open(address, '_blank', 'noopener');
     setSentence(address ? null : words.supervisor.noReport);
   };
+  const beside = view && (
+    <>
+      {plots.map(plot => (
+        <PlotFigure key={plot.quantity} plot={plot} />
+      ))}
+      <Gates gates={view.gates} />
+      <Readings readings={view.readings} />
+      <Sentences title={words.faults} lines={view.faults} />
+      <Sentences title={words.openItems} lines={view.openItems} />
+      <section aria-labelledby="time-line">
+        <h2 id="time-line">{words.supervisor.timeLine}</h2>
+        <ol className="log">
+          {session.milestones().map(({ atMs, text }) => (
+            <li key={`${atMs} ${text}`}>
+              <time>{clockText(atMs)}</time> {text}
+            </li>
+          ))}
+        </ol>
+      </section>
+      <LogTail log={view.log} count={LOG_LINES} />
+    </>
+  );
   return (
-    <Shell label={words.name} state={state} onStop={() => session.stop()}>
-      {bay && <LinkLine bay={bay} />}
+    <Shell state={state} onStop={() => session.stop()} beside={beside}>
       <div role="alert">{sentence && <p className="wrong">{sentence}</p>}</div>
       {view && bay && (
         <>
-          <Head view={view} />
-          <Hazard log={view.log} />
+          {isAnsweredHere(state) && <Answers view={view} touch={touch} />}
+          <section className="controls">
+            <button type="button" disabled={bay.holdAskedBy !== null} onClick={() => session.bay?.askHold()}>
+              {bay.holdAskedBy === null ? words.supervisor.askHold : words.supervisor.asked}
+            </button>
+            {bay.session !== null && (
+              <button type="button" onClick={() => void openReport(bay.session ?? '')}>
+                {words.supervisor.report}
+              </button>
+            )}
+          </section>
           <Problems problems={view.problems} />
-          <div className="columns">
-            <div className="work">
-              <Prompt view={view} />
-              {view.addressed === 'supervisor' && <Answers view={view} touch={touch} />}
-              {view.timer && <Timer timer={view.timer} takenAtMs={takenAtMs} />}
-              <section className="controls">
-                <button
-                  type="button"
-                  disabled={bay.holdAskedBy !== null}
-                  onClick={() => session.bay?.askHold()}
-                >
-                  {bay.holdAskedBy === null ? words.supervisor.askHold : words.supervisor.asked}
-                </button>
-                {bay.session !== null && (
-                  <button type="button" onClick={() => void openReport(bay.session ?? '')}>
-                    {words.supervisor.report}
-                  </button>
-                )}
-              </section>
-              {plots.map(plot => (
-                <PlotFigure key={plot.quantity} plot={plot} />
-              ))}
-              <section aria-labelledby="time-line">
-                <h2 id="time-line">{words.supervisor.timeLine}</h2>
-                <ol className="log">
-                  {session.milestones().map(({ atMs, text }) => (
-                    <li key={`${atMs} ${text}`}>
-                      <time>{clockText(atMs)}</time> {text}
-                    </li>
-                  ))}
-                </ol>
-              </section>
-            </div>
-            <div className="beside">
-              <Gates gates={view.gates} />
-              <Readings readings={view.readings} />
-              <Sentences title={words.faults} lines={view.faults} />
-              <Sentences title={words.openItems} lines={view.openItems} />
-              <LogTail log={view.log} count={LOG_LINES} />
-            </div>
-          </div>
         </>
       )}
+      {!view && bay && <Problems problems={bay.troubles} />}
+      {bay && <Board bays={bay.board} takenAtMs={bay.boardAtMs} />}
       <PastSessions load={load} onReport={id => void openReport(id)} />
       {bay && (
         <Devices devices={bay.devices} own={bay.device} onLetGo={device => session.bay?.letGo(device)} />
       )}
+      {bay && <LinkLine bay={bay} />}
       <Leave onLeave={onLeave} onUnpair={() => unpair(session.bay, bay?.device, onLeave)} />
     </Shell>
   );

@@ -1,21 +1,18 @@
 import { useEffect } from 'react';
 import { vibrate } from '../device/vibrate.ts';
 import { keepAwake } from '../device/wake-lock.ts';
+import { isAnsweredHere } from '../face/addressee.ts';
 import type { Face } from '../face/face.ts';
-import { words } from '../words.ts';
-import { Answers, Controls } from './parts/answers.tsx';
+import { words } from '../words/index.ts';
+import { Answers } from './parts/answers.tsx';
 import { BayBar } from './parts/bay-bar.tsx';
-import { Ear } from './parts/ear.tsx';
-import { Hazard } from './parts/hazard.tsx';
-import { Head } from './parts/head.tsx';
 import { Leave } from './parts/leave.tsx';
 import { LogTail } from './parts/log-tail.tsx';
 import { PlotFigure } from './parts/plot.tsx';
 import { Problems } from './parts/problems.tsx';
-import { Prompt } from './parts/prompt.tsx';
 import { Gates, Readings, Sentences } from './parts/readings.tsx';
+import { Remark } from './parts/remark.tsx';
 import { Shell } from './parts/shell.tsx';
-import { Timer } from './parts/timer.tsx';
 import { Write } from './parts/write.tsx';
 import { unpair } from './unpair.ts';
 import { useFace } from './use-face.ts';
@@ -28,55 +25,59 @@ export function Technician({
   face,
   notice = '',
   onLeave,
+  onGoOnAlone,
 }: {
   readonly face: Face;
   /** What has happened beside the session, in passing. */
   readonly notice?: string;
   readonly onLeave: () => void;
+  /** Goes on here with the copy of the bay's session, while the laptop is away. */
+  readonly onGoOnAlone?: (() => void) | undefined;
 }) {
   const state = useFace(face);
-  const { view, turn, takenAtMs, plots, bay } = state;
+  const { view, turn, plots, bay } = state;
   const touch = useTouch(face, turn);
   useEffect(keepAwake, []);
   const key = view?.key;
   useEffect(() => {
     if (key !== undefined) vibrate('asked');
   }, [key]);
+  const beside = view && (
+    <>
+      {plots.map(plot => (
+        <PlotFigure key={plot.quantity} plot={plot} />
+      ))}
+      <Readings readings={view.readings} />
+      <Gates gates={view.gates} />
+      <Sentences title={words.faults} lines={view.faults} />
+      <Sentences title={words.openItems} lines={view.openItems} />
+      <LogTail log={view.log} count={LOG_LINES} />
+    </>
+  );
   return (
-    <Shell label={words.name} state={state} onStop={() => face.stop()}>
+    <Shell state={state} onStop={() => face.stop()} beside={beside}>
+      {bay && face.bay && (
+        <BayBar
+          bay={bay}
+          deeds={face.bay}
+          begun={view !== null && view.outcome === null}
+          onGoOnAlone={onGoOnAlone}
+        />
+      )}
+      {view && (
+        <>
+          <Remark view={view} />
+          <Answers view={view} touch={touch} asked={isAnsweredHere(state)} controls />
+          <Problems problems={view.problems} />
+          {isAnsweredHere(state) && <Write onSay={text => face.say(text, 'keys', turn)} />}
+          {view.invented && <p className="quiet">{words.invented}</p>}
+        </>
+      )}
+      {!view && bay && <Problems problems={bay.troubles} />}
       {bay && (
         <p className="quiet" role="status">
           {notice}
         </p>
-      )}
-      {bay && face.bay && <BayBar bay={bay} deeds={face.bay} begun={view !== null} />}
-      {!view && bay && <Problems problems={bay.troubles} />}
-      {view && (
-        <>
-          <Head view={view} />
-          <Hazard log={view.log} />
-          <Problems problems={view.problems} />
-          <div className="columns">
-            <div className="work">
-              <Prompt view={view} />
-              {view.timer && <Timer timer={view.timer} takenAtMs={takenAtMs} />}
-              <Answers view={view} touch={touch} />
-              <Controls view={view} touch={touch} />
-              <Ear hearing={view.hearing} />
-              <Write onSay={text => face.say(text, 'keys', turn)} />
-            </div>
-            <div className="beside">
-              {plots.map(plot => (
-                <PlotFigure key={plot.quantity} plot={plot} />
-              ))}
-              <Readings readings={view.readings} />
-              <Gates gates={view.gates} />
-              <Sentences title={words.faults} lines={view.faults} />
-              <Sentences title={words.openItems} lines={view.openItems} />
-              <LogTail log={view.log} count={LOG_LINES} />
-            </div>
-          </div>
-        </>
       )}
       <Leave
         label={view?.outcome ? words.theEnd : words.leave}

@@ -3,9 +3,11 @@ import type { Face } from '../face/face.ts';
 
 /** One stroke of a hand, however often it hits: after another question has come nothing is answered for so long. */
 const STROKE_MS = 350;
+/** A question takes one answer; where it is asked again in the same words, another after so long. */
+const ANSWERED_MS = 1500;
 
 export interface Touch {
-  /** False for a moment after another question has come: nobody can have read it. */
+  /** False for a moment after another question has come, because nobody can have read it, and after an answer. */
   readonly ready: boolean;
   /** Answers the question that is shown; what belongs to the stroke before is not an answer. */
   say(text: string): void;
@@ -13,20 +15,32 @@ export interface Touch {
   once(deed: () => void): void;
 }
 
-/** Touches of a screen that shows the question of this turn. */
+/** Touches of a screen that shows the question of this turn. Stop does not come this way: no guard stands before it. */
 export function useTouch(face: Face, turn: string): Touch {
   const [read, setRead] = useState<string | null>(null);
+  const [answered, setAnswered] = useState(false);
   const lastMs = useRef(Number.NEGATIVE_INFINITY);
   useEffect(() => {
+    setAnswered(false);
     const timer = setTimeout(() => setRead(turn), STROKE_MS);
     return () => clearTimeout(timer);
   }, [turn]);
-  const ready = read === turn;
+  useEffect(() => {
+    if (!answered) return;
+    const timer = setTimeout(() => setAnswered(false), ANSWERED_MS);
+    return () => clearTimeout(timer);
+  }, [answered]);
+  const ready = read === turn && !answered;
   const once = (deed: () => void) => {
     const nowMs = performance.now();
     if (!ready || nowMs - lastMs.current < STROKE_MS) return;
     lastMs.current = nowMs;
     deed();
   };
-  return { ready, once, say: text => once(() => face.say(text, 'touch', turn)) };
+  const say = (text: string) =>
+    once(() => {
+      setAnswered(true);
+      face.say(text, 'touch', turn);
+    });
+  return { ready, once, say };
 }

@@ -38,8 +38,6 @@ const beforeAnyCranking = [
 ];
 
 const beforeFirstFire = [
-  'fill.fuelInTank',
-  'fill.biodieselShare',
   'fill.fuelGrade',
   'prime.noWeeps',
   'noFuelCrank.untilPressure',
@@ -47,7 +45,6 @@ const beforeFirstFire = [
   'noFuelCrank.voltage',
   'noFuelCrank.oilLevel',
   'noFuelCrank.restored',
-  'keyOn.battery',
   'keyOn.lamps',
   'keyOn.faults',
 ];
@@ -119,6 +116,7 @@ const runningSteps = [
   'firstFire.rawWater',
   'firstFire.eyes',
   'firstRun.run',
+  'firstRun.runUnloaded',
   'firstRun.keyOff',
   'firstRun.oilPressure',
   'firstRun.rawWaterOpen',
@@ -175,6 +173,14 @@ export function effectOf(
       tests.push(fromKeyOn);
   }
   if (from.endsWith('.clearReadBack') && event.type === 'reply' && event.id === 'yes') opens.push('clear');
+  // By keys and touch the "ready" that follows is the confirming press.
+  if (
+    from.endsWith('.askingClear') &&
+    to.endsWith('.ready') &&
+    event.by === 'second' &&
+    (event.via === 'keys' || event.via === 'touch')
+  )
+    opens.push('clear');
   // A clear that nobody acted on grows old, and a burst uses it up.
   if (from.endsWith('.ready') && event.type !== 'hold' && to !== from) closed.add('clear');
   if (isCrankingState(to) && from !== to) {

@@ -93,6 +93,7 @@ class People {
   readonly #trouble: number;
   #run: Rig;
   #bus: BusRig | null = null;
+  #commands = 0;
   #utterances = 0;
 
   constructor(run: Rig, random: () => number, withBus: boolean) {
@@ -148,7 +149,7 @@ class People {
 
   /** @returns whether it could happen now */
   async #mishap(mishap: Mishap): Promise<boolean> {
-    const { session, clock } = this.#run;
+    const { session } = this.#run;
     const { language } = session.parts;
     const offer = offerOf(session.moment);
     const say = (wordings: readonly string[]) => this.#run.type(this.#one(wordings));
@@ -227,8 +228,9 @@ class People {
         session.report(this.#one(oddTexts));
         return true;
       case 'command':
+        this.#commands += 1;
         session.keep('command', {
-          id: `c${clock.nowMs()}`,
+          id: `c${this.#commands}`,
           device: 'd',
           name: this.#one(oddTexts),
           role: 'second',

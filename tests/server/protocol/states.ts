@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import type { BayState } from '../../../src/server/protocol/index.ts';
+import { demoJob } from '../../../src/session/demo-job.ts';
 
 const line = fc.record({
   time: fc.constantFrom('00:01', '00:02'),
@@ -7,7 +8,9 @@ const line = fc.record({
   text: fc.constantFrom('ready', 'correct', 'stop'),
 });
 
-const view: fc.Arbitrary<NonNullable<BayState['view']>> = fc.record({
+const wholeView: fc.Arbitrary<NonNullable<BayState['view']>> = fc.record({
+  remark: fc.constantFrom('Oil pressure is good.', 'Not understood.'),
+  callOut: fc.constant('Stop! Key off. Stop!'),
   profileName: fc.constantFrom('demo six', 'demo four'),
   invented: fc.boolean(),
   state: fc.constantFrom('working', 'held', 'stopped', 'over'),
@@ -57,12 +60,24 @@ const view: fc.Arbitrary<NonNullable<BayState['view']>> = fc.record({
   outcome: fc.constantFrom(null, 'signedOff', 'ended'),
 });
 
+/** Some members of a view come and go. */
+const view: fc.Arbitrary<NonNullable<BayState['view']>> = fc
+  .tuple(wholeView, fc.subarray(['remark', 'callOut'] as const))
+  .map(([{ remark, callOut, ...rest }, there]) => ({
+    ...rest,
+    ...(there.includes('remark') && remark !== undefined ? { remark } : {}),
+    ...(there.includes('callOut') && callOut !== undefined ? { callOut } : {}),
+  }));
+
 /** States of a bay, few enough of each member that two of them often share it. */
 export const bayState: fc.Arbitrary<BayState> = fc.record({
   bay: fc.constant('bay 1'),
   session: fc.option(fc.constantFrom('a', 'b')),
   view: fc.option(view),
   profiles: fc.constant(['demo-six']),
+  usual: fc.constant({ job: demoJob, units: 'us' as const, language: 'en' as const }),
+  language: fc.constantFrom('en', 'fr'),
+  mayBeLeft: fc.boolean(),
   turn: fc.constantFrom('a/1', 'a/2'),
   grammar: fc.option(fc.record({ key: fc.string(), stop: fc.constant(['stop']), replies: fc.constant([]) })),
   devices: fc.array(

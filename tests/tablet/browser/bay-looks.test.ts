@@ -52,13 +52,13 @@ it('can be read and used with gloves on every face of the bay, at every size, in
   await lookAtAllSizes(technician, 'technician-follows');
 
   await answerUntil(CLEAR, lead, own);
-  await second.getByRole('button', { name: /^CLEAR/ }).waitFor();
+  await second.getByRole('button', { name: /^clear/i }).waitFor();
   await lookAtAllSizes(second, 'second-clear');
   await shows(supervisor, 'Sessions of the shop');
   await shows(supervisor, '2 sessions.');
   await lookAtAllSizes(supervisor, 'supervisor');
 
-  await second.getByRole('button', { name: /^CLEAR/ }).click();
+  await second.getByRole('button', { name: /^clear/i }).click();
   await second.getByRole('button', { name: /^correct/i }).click();
   await shows(second, 'Nothing for you now.');
   await lookAtAllSizes(second, 'second-nothing');

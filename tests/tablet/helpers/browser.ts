@@ -1,3 +1,7 @@
+import { execFileSync } from 'node:child_process';
+import { mkdir, mkdtemp, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { type Browser, chromium } from 'playwright-core';
 
 /** Without these Chromium talks to its maker's hosts at every start. */
@@ -26,6 +30,18 @@ const launch = (args: readonly string[], env = process.env): Promise<Browser> =>
 
 /** Debian's Chromium, with a microphone that hears a WAV file, or a beep now and then. */
 export const openBrowser = (wav: string | null = null): Promise<Browser> => launch(fakeMicrophone(wav));
+
+/** The same, of a user who trusts this authority (PEM), as `certutil` of Debian's libnss3-tools has it. */
+export async function openBrowserThatTrusts(authority: string): Promise<Browser> {
+  const home = await mkdtemp(join(tmpdir(), 'trusting-home-'));
+  const list = join(home, '.pki', 'nssdb');
+  await mkdir(list, { recursive: true });
+  await writeFile(join(home, 'authority.pem'), authority);
+  const certutil = (...args: string[]) => execFileSync('certutil', ['-d', `sql:${list}`, ...args]);
+  certutil('-N', '--empty-password');
+  certutil('-A', '-t', 'C,,', '-n', 'first-fire', '-i', join(home, 'authority.pem'));
+  return launch(fakeMicrophone(null), { ...process.env, HOME: home });
+}
 
 /** The same, with the microphone of the sound server that `env` names. */
 export const openBrowserThatHears = (env: NodeJS.ProcessEnv): Promise<Browser> => launch([], env);

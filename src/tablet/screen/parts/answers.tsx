@@ -1,38 +1,40 @@
 import type { View } from '../../../session/view.ts';
-import { words } from '../../words.ts';
+import { words } from '../../words/index.ts';
 import type { Touch } from '../use-touch.ts';
 import { NumberPad } from './number-pad.tsx';
 
 /** What may be answered now, as large controls: the one asked for first. */
-export function Answers({ view, touch }: { readonly view: View; readonly touch: Touch }) {
-  if (view.outcome) return null;
-  const nothing = view.choices.length === 0 && !view.number;
+function Choices({
+  view: { choices, number },
+  touch,
+  clear,
+}: {
+  readonly view: View;
+  readonly touch: Touch;
+  readonly clear: boolean;
+}) {
+  if (choices.length === 0) return null;
+  const first = number ? '' : clear ? 'first clear' : 'first';
   return (
-    <section className="answers" aria-label={words.answer}>
-      {nothing && <p className="quiet">{words.waiting}</p>}
-      {view.number && <NumberPad key={view.key} number={view.number} touch={touch} />}
-      {view.choices.length > 0 && (
-        <div className="choices">
-          {view.choices.map((choice, index) => (
-            <button
-              type="button"
-              key={choice}
-              aria-disabled={!touch.ready}
-              className={index === 0 && !view.number ? 'choice first' : 'choice'}
-              onClick={() => touch.say(choice)}
-            >
-              {choice}
-            </button>
-          ))}
-        </div>
-      )}
-    </section>
+    <div className="choices">
+      {choices.map((choice, index) => (
+        <button
+          type="button"
+          key={choice}
+          aria-disabled={!touch.ready}
+          className={index === 0 ? `choice ${first}` : 'choice'}
+          onClick={() => touch.say(choice)}
+        >
+          {choice}
+        </button>
+      ))}
+    </div>
   );
 }
 
 /** The words that are always understood. */
-export function Controls({ view, touch }: { readonly view: View; readonly touch: Touch }) {
-  if (view.outcome) return null;
+function Controls({ view, touch }: { readonly view: View; readonly touch: Touch }) {
+  if (view.controls.length === 0) return null;
   return (
     <section className="controls" aria-label={words.also}>
       {view.controls.map(control => (
@@ -46,6 +48,37 @@ export function Controls({ view, touch }: { readonly view: View; readonly touch:
           {control}
         </button>
       ))}
+    </section>
+  );
+}
+
+/** Everything that may be answered or said on this device now. */
+export function Answers({
+  view,
+  touch,
+  asked,
+  controls = false,
+  clear = false,
+}: {
+  readonly view: View;
+  readonly touch: Touch;
+  /** The question is answered here; somebody else's is only known of. */
+  readonly asked: boolean;
+  /** The words that are always understood are said here too. */
+  readonly controls?: boolean;
+  /** The second person's own clear is asked for: nothing on their screen is larger. */
+  readonly clear?: boolean;
+}) {
+  if (view.outcome) return null;
+  const nothing = asked && view.choices.length === 0 && !view.number;
+  return (
+    <section className={asked && view.number ? 'answers with-number' : 'answers'} aria-label={words.answer}>
+      {nothing && <p className="quiet">{view.timer ? words.timeRuns : words.waiting}</p>}
+      {asked && view.number && <NumberPad key={view.key} number={view.number} touch={touch} />}
+      <div className="else">
+        {asked && <Choices view={view} touch={touch} clear={clear} />}
+        {controls && <Controls view={view} touch={touch} />}
+      </div>
     </section>
   );
 }

@@ -1,5 +1,5 @@
 import type { Device } from '../../face/face.ts';
-import { personNames, words } from '../../words.ts';
+import { words } from '../../words/index.ts';
 
 const text = words.devices;
 
@@ -23,7 +23,7 @@ export function Devices({
           .map(({ id, name, role, connected }) => (
             <li key={id}>
               <p>
-                <strong>{name}</strong> {personNames[role]}, {connected ? text.here : text.away}
+                <strong>{name}</strong> {words.people[role]}, {connected ? text.here : text.away}
               </p>
               <button type="button" onClick={() => onLetGo(id)}>
                 {text.letGo}

@@ -1,4 +1,4 @@
-import { words } from '../../words.ts';
+import { words } from '../../words/index.ts';
 
 /** Leaves the screen, below everything else. */
 export function Leave({

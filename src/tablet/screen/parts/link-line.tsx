@@ -1,31 +1,14 @@
 import type { BayPart } from '../../face/face.ts';
-import { words } from '../../words.ts';
+import { words } from '../../words/index.ts';
 
-/** How this device is connected. Without a connection its stop reaches nobody, and that is said. */
-export function LinkLine({ bay }: { readonly bay: BayPart }) {
-  const { link } = bay;
-  if (link.state !== 'connected') {
-    return (
-      <div role="alert" className="problems">
-        <p>
-          {link.state === 'connecting' ? words.link.connecting : words.link.broken}{' '}
-          <strong>{words.link.stopAnyway}</strong> {link.state === 'refused' ? link.sentence : ''}
-        </p>
-      </div>
-    );
-  }
-  if (link.pairing?.state === 'stopOnly') {
-    return (
-      <div role="alert" className="problems">
-        <p>{link.pairing.sentence}</p>
-      </div>
-    );
-  }
+/** How this device is connected, in passing; what is wrong with it stands among the alerts. */
+export function LinkLine({ bay: { link } }: { readonly bay: BayPart }) {
+  const news = link.pairing && link.pairing.state !== 'stopOnly' ? link.pairing.sentence : '';
   return (
     <p className="quiet">
-      {link.pairing && link.pairing.sentence !== '' && (
+      {news !== '' && (
         <>
-          <strong>{link.pairing.sentence}</strong>{' '}
+          <strong>{news}</strong>{' '}
         </>
       )}
       {link.bay}

@@ -1,5 +1,5 @@
 import type { LogLine } from '../../../session/view.ts';
-import { words } from '../../words.ts';
+import { words } from '../../words/index.ts';
 
 /** The last lines, newest first. */
 export function LogTail({ log, count }: { readonly log: readonly LogLine[]; readonly count: number }) {

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import type { View } from '../../../session/view.ts';
-import { words } from '../../words.ts';
+import { words } from '../../words/index.ts';
 import type { Touch } from '../use-touch.ts';
 
 const LONGEST = 8;
@@ -20,6 +20,7 @@ export function NumberPad({
   const [typed, setTyped] = useState('');
   const add = (digit: string) => setTyped(before => (before.length < LONGEST ? before + digit : before));
   const send = () => {
+    if (!/\d/.test(typed)) return;
     touch.say(typed.replace(/\.$/, ''));
     setTyped('');
   };
@@ -60,7 +61,7 @@ export function NumberPad({
         <button
           type="button"
           className="send first"
-          disabled={!/\d/.test(typed) || !touch.ready}
+          aria-disabled={!/\d/.test(typed) || !touch.ready}
           onClick={send}
         >
           {words.number.send}

@@ -7,7 +7,7 @@ import {
   takeFromLaptop,
 } from '../../hearing/own-model/model-store.ts';
 import { loadPairing } from '../../remote/pairing.ts';
-import { words } from '../../words.ts';
+import { words } from '../../words/index.ts';
 
 const text = words.settings.ownModel;
 

@@ -1,6 +1,6 @@
 import { scaleOf } from '../../face/plot-scale.ts';
 import type { Plot } from '../../face/plots.ts';
-import { words } from '../../words.ts';
+import { words } from '../../words/index.ts';
 
 const WIDTH = 320;
 const HEIGHT = 96;

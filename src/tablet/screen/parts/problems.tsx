@@ -1,4 +1,4 @@
-import { words } from '../../words.ts';
+import { words } from '../../words/index.ts';
 
 /** What does not work, newest first. */
 export function Problems({ problems }: { readonly problems: readonly string[] }) {

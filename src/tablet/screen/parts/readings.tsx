@@ -1,5 +1,5 @@
 import type { ReadingView } from '../../../session/view.ts';
-import { words } from '../../words.ts';
+import { words } from '../../words/index.ts';
 
 const mark = (met: boolean) => (met ? '✓' : '✗');
 

@@ -1,27 +1,102 @@
-import type { ReactNode } from 'react';
+import { type FocusEvent, type KeyboardEvent, type ReactNode, useLayoutEffect, useRef } from 'react';
 import type { FaceState } from '../../face/face.ts';
+import { words } from '../../words/index.ts';
+import { Alerts } from './alerts.tsx';
+import { Band } from './band.tsx';
+import { Ear } from './ear.tsx';
+import { Question } from './question.tsx';
 import { Stop } from './stop.tsx';
-import { StopNotice } from './stop-notice.tsx';
 
-/** The frame of every screen of a session: its content, and the stop control at its edge. */
+/** A key that is held down is one answer. */
+const once = (event: KeyboardEvent) => {
+  const onButton = event.target instanceof HTMLButtonElement;
+  if (event.repeat && onButton && (event.key === 'Enter' || event.key === ' ')) event.preventDefault();
+};
+
+/** Nothing can be running that an Escape from a text field would have to stop. */
+const isKnownToStand = ({ view, bay }: FaceState): boolean =>
+  view === null
+    ? bay?.link.state === 'connected'
+    : view.outcome !== null || (view.engine === 'off' && view.timer === null);
+
+/** Where the focus was has gone with the question before: it goes to the new one, not to the top of the page. */
+function useFocusThatStays(turn: string) {
+  const last = useRef<Element | null>(null);
+  const question = useRef<HTMLElement>(null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: with each question, whatever else has changed
+  useLayoutEffect(() => {
+    const lost = last.current !== null && !last.current.isConnected;
+    if (lost && document.activeElement === document.body) question.current?.focus({ preventScroll: true });
+  }, [turn]);
+  return {
+    question,
+    onFocus: ({ target }: FocusEvent) => {
+      last.current = target;
+    },
+  };
+}
+
+/** What was scrolled for one question is not carried to the next. */
+function useTopForEach(turn: string) {
+  const body = useRef<HTMLDivElement>(null);
+  const work = useRef<HTMLDivElement>(null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: with each question
+  useLayoutEffect(() => {
+    for (const { current } of [body, work]) current?.scrollTo(0, 0);
+  }, [turn]);
+  return { body, work };
+}
+
+/**
+ * The frame of every screen of a session, the same for all roles. From the top: where this is, how the engine is and
+ * the time that runs; what calls for attention; what is asked; then, and only this scrolls, what may be answered and
+ * what else there is to see; what was heard; and the stop control at its edge of the screen.
+ */
 export function Shell({
-  label,
   state,
   onStop,
+  beside,
   children,
 }: {
-  readonly label: string;
-  readonly state: Pick<FaceState, 'stop' | 'view'>;
+  readonly state: FaceState;
   readonly onStop: () => void;
+  /** What is looked at, and never has to be touched in a hurry. */
+  readonly beside?: ReactNode;
+  /** What is answered. */
   readonly children: ReactNode;
 }) {
+  const { turn, view } = state;
+  const { question, onFocus } = useFocusThatStays(turn);
+  const { body, work } = useTopForEach(turn);
   return (
-    <div className="shell">
-      <main className="content" aria-label={label}>
-        <StopNotice stop={state.stop} view={state.view} />
-        {children}
+    // biome-ignore lint/a11y/noStaticElementInteractions: it takes repeated keys from the controls inside
+    <div
+      className="shell"
+      data-over={view?.outcome ?? undefined}
+      onKeyDown={once}
+      onFocus={onFocus}
+      onContextMenu={event => event.preventDefault()}
+    >
+      <main className="frame" aria-label={words.name}>
+        <Band state={state} />
+        <Alerts state={state} />
+        <div className="stage">
+          <Question state={state} place={question} />
+          <div className="body" ref={body}>
+            <div className="work" ref={work}>
+              {children}
+            </div>
+            {beside && (
+              // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, and has to by keys too
+              <section className="beside" aria-label={words.beside} tabIndex={0}>
+                {beside}
+              </section>
+            )}
+          </div>
+        </div>
+        {view && <Ear hearing={view.hearing} />}
       </main>
-      <Stop onStop={onStop} />
+      <Stop onStop={onStop} standing={isKnownToStand(state)} />
     </div>
   );
 }

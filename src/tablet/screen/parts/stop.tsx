@@ -1,18 +1,28 @@
 import { useEffect, useRef } from 'react';
-import { words } from '../../words.ts';
+import { words } from '../../words/index.ts';
 
 /** A second touch of the same stroke is the same stop. */
 const SAME_STROKE_MS = 400;
 
+const isTextField = (target: EventTarget | null) =>
+  target instanceof HTMLInputElement || target instanceof HTMLTextAreaElement;
+
 /** The one control that is always in the same place. It acts when it is touched, not when it is let go. */
-export function Stop({ onStop }: { readonly onStop: () => void }) {
+export function Stop({
+  onStop,
+  standing,
+}: {
+  readonly onStop: () => void;
+  /** The engine is confirmed to stand: Escape in a text field only leaves that. */
+  readonly standing: boolean;
+}) {
   useEffect(() => {
     const onKey = (event: KeyboardEvent) => {
-      if (event.key === 'Escape' && !event.repeat) onStop();
+      if (event.key === 'Escape' && !event.repeat && !(standing && isTextField(event.target))) onStop();
     };
     addEventListener('keydown', onKey);
     return () => removeEventListener('keydown', onKey);
-  }, [onStop]);
+  }, [onStop, standing]);
   const lastMs = useRef(Number.NEGATIVE_INFINITY);
   const act = () => {
     if (performance.now() - lastMs.current < SAME_STROKE_MS) return;

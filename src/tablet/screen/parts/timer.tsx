@@ -1,5 +1,5 @@
 import type { View } from '../../../session/view.ts';
-import { words } from '../../words.ts';
+import { words } from '../../words/index.ts';
 import { useNow } from '../use-face.ts';
 
 const clockText = (ms: number) => {
@@ -7,7 +7,7 @@ const clockText = (ms: number) => {
   return `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')}`;
 };
 
-/** The hold that runs, counting down by itself between two looks at the session. */
+/** The time that runs, counting down by itself between two looks at the session. */
 export function Timer({
   timer,
   takenAtMs,
@@ -19,14 +19,11 @@ export function Timer({
   const leftMs = Math.max(0, timer.leftMs - (timer.held ? 0 : Math.max(0, now - takenAtMs)));
   const share = timer.totalMs > 0 ? Math.min(1, leftMs / timer.totalMs) : 0;
   return (
-    <section className="timer" aria-label={timer.title}>
+    <section className={timer.held ? 'timer held' : 'timer'} aria-label={timer.title}>
       <span className="digits" role="timer">
         {clockText(leftMs)}
       </span>{' '}
-      <span>
-        {words.left}
-        {timer.held ? `, ${words.held.toLowerCase()}` : ''}
-      </span>
+      <span className="left">{timer.held ? words.held.toLowerCase() : words.left}</span>
       <span className="bar" aria-hidden="true">
         <span style={{ inlineSize: `${share * 100}%` }} />
       </span>

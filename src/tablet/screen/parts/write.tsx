@@ -1,4 +1,4 @@
-import { words } from '../../words.ts';
+import { words } from '../../words/index.ts';
 
 /** For a keyboard, and for reasons that are no fixed answer. */
 export function Write({ onSay }: { readonly onSay: (text: string) => void }) {

@@ -13,7 +13,7 @@ interface Banner {
 }
 
 const engineWord = (engine: View['engine'], words: FaceWords) =>
-  ({ off: [], cranking: [words.cranking], running: [words.running] })[engine];
+  ({ off: [], cranking: [words.cranking], running: [words.running], unsure: [] })[engine];
 
 function bannerOf({ state, engine, outcome }: BannerView, words: FaceWords): Banner {
   const mayTurn = engine === 'off' ? [] : [words.mayTurn];

@@ -1,7 +1,5 @@
-import type { Person } from '../../machines/vocabulary.ts';
-
 /** The page's own words, all in one place; everything else on a screen comes from the session. */
-export const words = {
+export const english = {
   name: 'first-fire',
   job: 'Talks you through the first start of a diesel engine.',
   invented: 'Invented engine: for practice only.',
@@ -18,9 +16,29 @@ export const words = {
   },
   held: 'On hold',
   over: { signedOff: 'Signed off', ended: 'Ended without sign-off' },
-  engine: { off: 'Engine off', cranking: 'Cranking', running: 'Engine running' },
+  engine: {
+    off: 'Engine off',
+    cranking: 'Cranking',
+    running: 'Engine running',
+    unsure: 'Engine: not confirmed off',
+  },
   phaseOf: (number: number, count: number) => `Phase ${number} of ${count}`,
-  for: 'For',
+  phaseShort: (number: number, count: number) => `${number}/${count}`,
+  /** Whom a question is for. */
+  asked: {
+    you: 'For you',
+    one: (name: string) => `For ${name}`,
+    other: (name: string) => `${name} is asked`,
+  },
+  beside: 'What was read, and what is still open',
+  timeRuns: 'Time runs; nothing is asked.',
+  /** Before a session, large. */
+  waitingFor: {
+    technician: 'You lead. Begin when everybody is here.',
+    second: 'You are the second person. Wait here: the session begins soon. This STOP is yours.',
+    supervisor: 'You are the supervisor. No session runs in this bay.',
+    nobody: 'Looking for the laptop…',
+  },
   answer: 'Answer',
   also: 'Also',
   number: { delete: 'Delete', point: 'Point', minus: 'Minus', send: 'Send', range: 'from', to: 'to' },
@@ -59,7 +77,15 @@ export const words = {
       second: 'Second person',
       supervisor: 'Supervisor',
     },
-    empty: 'Fill in every line of the job card.',
+    details: {
+      serial: 'Serial number or VIN',
+      hours: 'Hours',
+      oilUsed: 'Oil used',
+      coolantUsed: 'Coolant used',
+      filterParts: 'Filter part numbers',
+    },
+    empty: 'Fill in the first five lines of the job card.',
+    language: 'Language of the session',
     begin: 'Begin here, on this device',
     pair: "Join the bay's laptop",
     resume: 'Go on',
@@ -71,6 +97,17 @@ export const words = {
       doubted: 'the laptop has it, marked as not confirmed',
     },
     states: { open: 'broken off', signedOff: 'signed off', ended: 'ended without sign-off' },
+    copyOf: (bay: string) => `copy of the session of ${bay} on the laptop`,
+  },
+  away: {
+    /** Spoken: the tool must not stop itself with its own voice. */
+    keyOff: 'No laptop. Key off. Make everything safe.',
+    waits: 'The laptop is away. Nothing goes on until it is back.',
+    shown:
+      'The laptop is away: no answer counts, and STOP on other devices reaches nobody. Key off, make everything safe.',
+    how: 'This device led, and has a copy. It can go on alone: stopped at first, and only when both have been heard saying STOP on this device. The laptop marks what comes of it as gone on with elsewhere.',
+    goOn: 'Go on without the laptop',
+    laptopIsThere: 'The laptop answers: join it, and go on there.',
   },
   settings: {
     title: 'Settings',
@@ -107,6 +144,32 @@ export const words = {
     not: 'Not stored for use without a network:',
     update: 'A new version is there. It waits until no session runs.',
     use: 'Use it now',
+    inUse: 'A session is open on this device, in this or another tab: leave it first.',
+    other: (open: number) =>
+      open === 1
+        ? 'It cannot go on with the session of this device that is not over: go on with that first, to its end.'
+        : `It cannot go on with the ${open} sessions of this device that are not over: go on with those first, to their end.`,
+  },
+  nextJob: {
+    title: 'The next job',
+    brokenOff: 'Sessions of this bay that are not over',
+    noneOpen: 'None.',
+    goOn: 'Go on',
+    setAside: 'Set aside for another day',
+    refused: 'The laptop does not take this engine profile; load it again, or choose another.',
+  },
+  board: {
+    title: 'All bays',
+    states: {
+      free: 'free',
+      working: 'working',
+      held: 'on hold',
+      drill: 'stop word tried out',
+      stopped: 'STOPPED',
+      over: 'over',
+    },
+    waitsFor: (name: string) => `waits for ${name}`,
+    away: (names: readonly string[]) => `Not connected: ${names.join(', ')}.`,
   },
   pair: {
     title: "Join the bay's laptop",
@@ -157,6 +220,7 @@ export const words = {
     failed: 'The laptop gave no list; find again.',
     noTime: 'no time',
     uploaded: 'sent in by a tablet',
+    fork: 'GONE ON WITH WITHOUT THE LAPTOP, in another way than here',
     states: {
       running: 'running',
       signedOff: 'signed off',
@@ -181,10 +245,8 @@ export const words = {
   unpair: 'Unpair this device',
   leaveRunning: 'Leaving does not stop the engine.',
   theEnd: 'To the beginning',
-} as const;
-
-export const personNames: Readonly<Record<Person, string>> = {
-  technician: 'technician',
-  second: 'second person',
-  supervisor: 'supervisor',
+  people: { technician: 'technician', second: 'second person', supervisor: 'supervisor' },
 };
+
+/** What a language of the page has to word. */
+export type Words = typeof english;

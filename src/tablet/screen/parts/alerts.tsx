@@ -1,0 +1,37 @@
+import { useEffect } from 'react';
+import { vibrate } from '../../device/vibrate.ts';
+import type { FaceState } from '../../face/face.ts';
+import { stopNotice } from '../../face/stop-state.ts';
+import { words } from '../../words/index.ts';
+
+/** What has to be seen at once: what became of a stop, a hazard that was called out, a line that is broken. */
+export function Alerts({ state }: { readonly state: FaceState }) {
+  const { stop, view, bay } = state;
+  const notice = stopNotice(stop, view);
+  const callOut = view?.callOut ?? '';
+  useEffect(() => {
+    if (stop === 'unanswered') vibrate('hazard');
+  }, [stop]);
+  useEffect(() => {
+    if (callOut !== '') vibrate('hazard');
+  }, [callOut]);
+  const link = bay?.link;
+  const isCutOff = link !== undefined && link.state !== 'connected';
+  return (
+    <div className="alerts">
+      <div role="alert" className="loud">
+        {notice && <p className={notice.tone}>{notice.text}</p>}
+        {callOut !== '' && <p className="danger">{callOut}</p>}
+      </div>
+      <div role="alert" className="problems">
+        {isCutOff && (
+          <p>
+            {link.state === 'connecting' ? words.link.connecting : words.link.broken}{' '}
+            <strong>{words.link.stopAnyway}</strong> {link.state === 'refused' ? link.sentence : ''}
+          </p>
+        )}
+        {link?.pairing?.state === 'stopOnly' && <p>{link.pairing.sentence}</p>}
+      </div>
+    </div>
+  );
+}
