@@ -237,6 +237,8 @@ export const gates = {
   batteryReady: 'battery',
   lampsRight: 'lamps',
   heaterHoldDone: 'intake heater',
+  rawWaterShut: 'raw water shut',
+  regenerationOff: 'regeneration off',
   noBlockingFault: 'fault codes',
   secondPersonClear: 'second person clear',
   engineFired: 'engine running',

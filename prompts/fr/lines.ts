@@ -254,6 +254,8 @@ export const gates = {
   batteryReady: 'batterie',
   lampsRight: 'voyants',
   heaterHoldDone: "réchauffeur d'admission",
+  rawWaterShut: 'eau brute fermée',
+  regenerationOff: 'régénération bloquée',
   noBlockingFault: 'codes de défaut',
   secondPersonClear: 'zone dégagée par équipier',
   turnsFreely: 'tourné à la main',
