@@ -98,6 +98,10 @@ export const profileSchema = z
       name,
       cylinders: z.number().int().min(1).max(24),
       displacementL: z.number().min(0.2).max(120),
+      /** Four where it is left out. */
+      strokes: z.literal([2, 4]).optional(),
+      /** Crank angle of each firing within a cycle, degrees from the first, where they are not evenly spread. */
+      unevenFiringDeg: z.array(z.number().min(0).max(720)).min(1).max(24).optional(),
     }),
     systemVoltage: z.literal([12, 24]),
     coolant: z.strictObject({
@@ -316,6 +320,13 @@ export const profileSchema = z
       if (!profile.bus?.readings.includes(quantity))
         complain(['bus', 'spoken', index], 'is not in readings; list there what the bus gives');
     });
+    const { cylinders, strokes = 4, unevenFiringDeg } = profile.engine;
+    if (unevenFiringDeg) {
+      if (unevenFiringDeg.length !== cylinders || unevenFiringDeg[0] !== 0)
+        complain(['engine', 'unevenFiringDeg'], `has to list ${cylinders} angles, the first of them 0`);
+      else if (!ascending(unevenFiringDeg, angle => angle) || (unevenFiringDeg.at(-1) ?? 0) >= strokes * 180)
+        complain(['engine', 'unevenFiringDeg'], `angles have to rise, all below ${strokes * 180}`);
+    }
     const fastestRpm = Math.max(profile.idle.cold.maxRpm, ...profile.sweeps.map(row => row.rpm));
     if (profile.bus && profile.bus.overspeedRpm <= fastestRpm)
       complain(['bus', 'overspeedRpm'], `has to be above every idle and sweep, ${fastestRpm}`);
