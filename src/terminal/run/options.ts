@@ -28,8 +28,6 @@ export interface RunOptions {
   readonly language: LanguageCode;
   /** The usual ones of the language when none are chosen. */
   readonly units?: UnitSystem;
-  readonly model?: string;
-  readonly denoise: boolean;
   readonly speaker?: string;
   readonly speakers: string;
 }
@@ -62,10 +60,8 @@ export const withVoiceOptions = (command: Command): Command =>
     .option('--device <name>', 'the microphone to use, as the system names it')
     .option('--bus <source>', 'the vehicle bus: a candump log, a CAN interface, or a serial adapter')
     .option('--keep-audio <file>', 'also keep all that is heard in one WAV file')
-    .option('--no-denoise', 'in French, listen to the sound as it is, without taking the noise out of it')
     .option('--speaker <name>', 'whose voice it is, after "voice-setup" with this name')
-    .option('--speakers <folder>', 'where the files of people are kept', SPEAKERS_FOLDER)
-    .option('--model <folder>', 'speech model to use instead of the built-in one');
+    .option('--speakers <folder>', 'where the files of people are kept', SPEAKERS_FOLDER);
 
 export const withRunOptions = (command: Command): Command =>
   withVoiceOptions(

@@ -181,9 +181,7 @@ async function joinParts(
       const { adaptation } = speaker ?? {};
       const plain = await createEmbeddedRecognizer({
         language: header.language,
-        denoise: options.denoise,
         trailingSilenceMs: adaptation?.trailingSilenceMs,
-        ...(options.model === undefined ? {} : { model: options.model }),
       });
       const ear = adaptation ? adaptedTo(adaptation, plain) : plain;
       opened.ear = ear;

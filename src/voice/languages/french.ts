@@ -1,15 +1,11 @@
 import { frenchNumbers } from '../number-words/french.ts';
 import type { VoiceLanguage } from './language.ts';
 import { pronounceFrench } from './pronunciations/french.ts';
-import { frenchPronunciations } from './pronunciations/french-additions.ts';
 
 export const french: VoiceLanguage = {
   code: 'fr',
   numbers: frenchNumbers,
   hearing: {
-    model: 'fr-fr',
-    wordsOfDictionary: ['abaisse', "l'événement", '<sil>'],
-    pronunciations: frenchPronunciations,
     pronounce: pronounceFrench,
     leastCertainty: 0.75,
     soundingLikeStop: [
@@ -35,7 +31,7 @@ export const french: VoiceLanguage = {
       'route',
     ],
     caution:
-      "Attention : le français est moins bien compris que l'anglais, le mot d'urgence aussi. Fiez-vous au clavier, gardez Échap à portée de main.",
+      "Attention : le français est moins bien compris que l'anglais, et personne n'a encore mesuré le mot d'urgence dans la bouche d'une personne. Gardez Échap à portée de main.",
   },
   homophones: {
     // A stop is a stop however it is spelled: "arrêté" is the same to the ear as "arrêtez".

@@ -21,12 +21,6 @@ export interface NumberWords {
 
 /** What the embedded recognizer needs to know of a language. */
 export interface LanguageHearing {
-  /** Folder of the acoustic model in the recognizer's package. */
-  readonly model: string;
-  /** Two words from both ends of the dictionary and its last noise: a file that was cut short lacks one. */
-  readonly wordsOfDictionary: readonly string[];
-  /** Pronunciations, in the model's phones, of words that its dictionary lacks or has in one accent only. */
-  readonly pronunciations: Readonly<Record<string, readonly string[]>>;
   /** All pronunciations of a word, in the phones of the language's network. */
   readonly pronounce: (word: string) => readonly string[];
   /** Certainty below which the network's reply is asked for again; the usual one where none stands here. */

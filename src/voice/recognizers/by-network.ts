@@ -4,14 +4,9 @@ import { createHearingNetwork } from '../ear/hearing-network.ts';
 import { createNearSpeech } from '../ear/near-speech.ts';
 import { createStopSpotter } from '../ear/stop-spotter.ts';
 import { createPlainFrontEnd } from '../front-end.ts';
-import { voiceLanguage } from '../languages/index.ts';
 import type { Pronounce } from '../phone-network/phone-graph.ts';
 import type { Weights } from '../phone-network/weights.ts';
-import type { SoundRecognizer, SpokenLanguage } from '../ports.ts';
-
-/** How to pronounce in the phones of the network; undefined for a language that has none. */
-export const pronounceFor = (language: SpokenLanguage): Pronounce | undefined =>
-  voiceLanguage(language).hearing.pronounce;
+import type { SoundRecognizer } from '../ports.ts';
 
 /** What any ear of a language with a network has, whatever decodes: near speech, and stops at any moment. */
 export function hearingBy(
