@@ -1,5 +1,5 @@
 import { phaseOf } from '../../machines/build-step.ts';
-import type { Context } from '../../machines/context.ts';
+import type { Context, OpenItem } from '../../machines/context.ts';
 import { judgeSessionFault } from '../../machines/faults.ts';
 import { procedureFor } from '../../machines/first-start.ts';
 import { controlsOf, isOver, type Moment, offerOf, outcomeOf } from '../../machines/moment.ts';
@@ -156,7 +156,10 @@ export class Viewer {
         const meaning = code ? showFailureMode(code.fmi.number, language) : '?';
         return `SPN ${fault.spn} FMI ${fault.fmi}: ${meaning}`;
       }),
-      openItems: context.skips.map(skip => stepTitle(language, skip.step)),
+      openItems: [
+        ...context.skips.map(skip => stepTitle(language, skip.step)),
+        ...context.openItems.map(item => openItemText(item, language, units)),
+      ],
       hearing: { ...this.#hearing, speaking },
       log: this.#log,
       problems: [
@@ -292,5 +295,15 @@ function timerOf(context: Context, nowMs: number, language: Language): View['tim
   const totalMs = deadline.atMs - deadline.sinceMs;
   return { title, totalMs, leftMs: Math.max(0, deadline.atMs - nowMs), held: false };
 }
+
+/** Where it is, and the value or what was found there. */
+const openItemText = ({ step, quantity, si, finding }: OpenItem, language: Language, units: UnitSystem) =>
+  [
+    stepTitle(language, step),
+    ...(quantity === undefined || si === undefined
+      ? []
+      : [showMeasure(si, quantityUnits[quantity], language, units)]),
+    ...(finding === undefined ? [] : [language.replies[finding][0]]),
+  ].join(' ');
 
 const nameOf = (person: Person, { job }: Context) => job[person];
