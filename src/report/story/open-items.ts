@@ -1,3 +1,4 @@
+import { isQuantity } from '../../engineering/quantities/table.ts';
 import { ofKind, type Recorded } from '../../record/vocabulary/index.ts';
 import type { GateStory, OpenItem, SkipStory } from '../model.ts';
 import type { Replay } from '../replay.ts';
@@ -48,7 +49,7 @@ function leftOpen(entries: readonly Recorded[], replay: Replay | undefined): Ope
       left.push({
         kind: 'left',
         step,
-        quantity: quantity ?? undefined,
+        quantity: quantity != null && isQuantity(quantity) ? quantity : undefined,
         si: value ?? undefined,
         finding: finding ?? undefined,
       });
