@@ -295,7 +295,7 @@ export const fields = {
   faults: known('whether it blocks, may stay, or has to clear', 'manual, fault codes'),
   bus: known(
     'what need not be spoken; by itself it opens no gate',
-    'wiring diagram; or a log, by "engine from-bus"',
+    'wiring diagram; a socket with the marking J1939',
   ),
   retorque: known('it is gone through before the signature', 'manual, after the first run'),
   allowedSkips: known('none of them opens a gate', 'your shop'),
