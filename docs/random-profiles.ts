@@ -128,7 +128,7 @@ else {
         seeds.filter((_seed, index) => index % processes === own),
         made => {
           all.push(made);
-          if (made.end !== 'signedOff') console.error(`seed ${made.seed}: ${made.end} ${made.why}`);
+          console.error(`${all.length} of ${count}, seed ${made.seed}: ${made.end} ${made.why}`);
         },
       ),
     ),
