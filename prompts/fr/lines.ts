@@ -52,6 +52,10 @@ export const lines = {
   readBackBusCodes: 'Par le bus, codes : {codes}. Correct ?',
   readBackBusNoCodes: 'Par le bus, aucun code. Correct ?',
   stillTurns: 'Le bus indique que le moteur tourne encore : {speed}. Contact coupé, et regardez.',
+  heardTurning: "J'entends le moteur tourner : environ {speed}. Contact coupé, et regardez.",
+  heardDiffers:
+    "{name} : vous dites {spoken}, à l'oreille c'est {heard}. Regardez encore, et dites ce que vous voyez.",
+  heardOverspeed: "Danger. J'entends le moteur à environ {speed}. Regardez son régime maintenant.",
   busSilent: 'Le bus est muet. On continue à la voix et au clavier.',
   busSensorLost: "Le bus n'indique plus : {name}. Lisez l'instrument.",
   item: '{name} ?',

@@ -118,6 +118,10 @@ export const profileSchema = z
       name,
       cylinders: z.number().int().min(1).max(24),
       displacementL: z.number().min(0.2).max(120),
+      /** Four where it is left out. */
+      strokes: z.literal([2, 4]).optional(),
+      /** Crank angle of each firing within a cycle, degrees from the first, where they are not evenly spread. */
+      unevenFiringDeg: z.array(z.number().min(0).max(720)).min(1).max(24).optional(),
     }),
     use: use.default({ kind: 'vehicle' }),
     exhaust: exhaust.default({ kind: 'dry' }),
@@ -359,6 +363,13 @@ export const profileSchema = z
       if (!profile.bus?.readings.includes(quantity))
         complain(['bus', 'spoken', index], 'is not in readings; list there what the bus gives');
     });
+    const { cylinders, strokes = 4, unevenFiringDeg } = profile.engine;
+    if (unevenFiringDeg) {
+      if (unevenFiringDeg.length !== cylinders || unevenFiringDeg[0] !== 0)
+        complain(['engine', 'unevenFiringDeg'], `has to list ${cylinders} angles, the first of them 0`);
+      else if (!ascending(unevenFiringDeg, angle => angle) || (unevenFiringDeg.at(-1) ?? 0) >= strokes * 180)
+        complain(['engine', 'unevenFiringDeg'], `angles have to rise, all below ${strokes * 180}`);
+    }
     const fastest = fastestRpm(profile);
     if (profile.bus && profile.bus.overspeedRpm <= fastest)
       complain(['bus', 'overspeedRpm'], `has to be above every idle and sweep, ${fastest}`);

@@ -68,7 +68,7 @@ export function Supervisor({
       <div role="alert">{sentence && <p className="wrong">{sentence}</p>}</div>
       {view && bay && (
         <>
-          {isAnsweredHere(state) && <Answers view={view} touch={touch} />}
+          {isAnsweredHere(state) && <Answers view={view} touch={touch} asked />}
           <section className="controls">
             <button type="button" disabled={bay.holdAskedBy !== null} onClick={() => session.bay?.askHold()}>
               {bay.holdAskedBy === null ? words.supervisor.askHold : words.supervisor.asked}

@@ -30,7 +30,7 @@ it('makes safe without the laptop, goes on alone from its copy, and hands over w
   await page.getByRole('button', { name: 'Go on without the laptop' }).click();
   // As after any restart: stopped, everything off, and the stop words are to be heard anew.
   await page.locator('[data-key^="stopped."]').first().waitFor();
-  await answer(page, 'everything is off');
+  await answer(page, 'all is off');
   await page.locator('[data-key="stopped.reopened"]').first().waitFor();
   await answer(page, 'ready');
   await waitForKey(page, 'job.makerFirst.asking');
