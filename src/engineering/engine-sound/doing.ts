@@ -11,8 +11,8 @@ const GIVEN_UP_S = 3;
 /** An engine that fires was cranked so shortly before. */
 const CRANKED_WITHIN_S = 3;
 /** A cranked engine has fired once it is so sure, in so many looks, that it runs, while its speed still climbs. */
-const FIRES_FROM = 0.9;
-const FIRES_LOOKS = 2;
+const FIRES_FROM = 0.95;
+const FIRES_LOOKS = 3;
 /** An engine that has stopped is so much quieter than it was: in one band, or in two, dB. */
 const QUIETER_DB = { one: 7, two: 4 };
 /** How fast the usual level follows. */
