@@ -49,12 +49,12 @@ describe('the engine by ear', () => {
     run.session.receive({ type: 'stop' }, 'technician', 'keys');
     await run.pass(3000);
     await run.sounds(750, 1);
-    await run.type('all off');
+    await run.type('engine and key off');
     expect(run.said.at(-1)).toMatch(/^I hear the engine turning: about 7\d\d rpm/);
     expect(run.key()).toBe('stopped.makingSafe');
     await run.sounds(0, 4);
     expect(run.key()).toBe('stopped.makingSafe');
-    await run.type('all off');
+    await run.type('engine and key off');
     expect(run.said.at(-1)).not.toMatch(/I hear/);
   });
 
@@ -65,7 +65,7 @@ describe('the engine by ear', () => {
     run.session.receive({ type: 'stop' }, 'technician', 'keys');
     await run.pass(3000);
     await run.sounds(750, 1);
-    await run.type('all off');
+    await run.type('engine and key off');
     expect(run.said.some(text => text.startsWith('I hear'))).toBe(false);
   });
 });
