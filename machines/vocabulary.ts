@@ -29,6 +29,8 @@ export type PromptValue =
   | number
   | { readonly quantity: Quantity; readonly si: number }
   | { readonly unit: SiUnit; readonly si: number }
+  /** With its unit for the eye; for the ear without: the question has named it. */
+  | { readonly brief: Quantity; readonly si: number }
   /** Without its unit, where it stands in a row. */
   | { readonly number: { readonly quantity: Quantity; readonly si: number } }
   | { readonly gelling: GellingRisk }

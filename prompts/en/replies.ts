@@ -15,6 +15,10 @@ export const replies = {
   airGood: ['air is good', 'extraction running'],
   extinguisherReady: ['extinguisher ready', 'extinguisher is here'],
   vehicleSecured: ['vehicle secured', 'vehicle is secured'],
+  lockedOut: ['locked out', 'it is locked out'],
+  breakerOpen: ['breaker is open', 'breaker open'],
+  inNeutral: ['lever in neutral', 'it is in neutral'],
+  uncoupled: ['coupling open', 'coupling is open'],
   cutOffReady: ['cut off ready', 'cut off is ready'],
   thatWasTheDrill: ['that was the drill', 'drill'],
 
@@ -40,6 +44,12 @@ export const replies = {
   toolsOut: ['all clear of tools', 'tools are out'],
   wiringGood: ['wiring good', 'wiring is good'],
   fastenersMarked: ['fasteners marked', 'fasteners are marked'],
+
+  valveClosed: ['valve is closed', 'valve closed'],
+  waterFlows: ['water is flowing', 'water flows'],
+  staysDry: ['exhaust stays dry', 'it stays dry'],
+  regenerationOff: ['regeneration off', 'regeneration is off'],
+  speedSteady: ['speed is steady', 'speed steady'],
 
   starterIsolated: ['starter isolated', 'starter is isolated'],
   prelubeDone: ['oil pumped in', 'oil is pumped in'],
@@ -88,7 +98,6 @@ export const replies = {
   thermostatOpen: ['thermostat open', 'upper hose is hot'],
   noBubbles: ['no bubbles', 'no more bubbles'],
   levelsGood: ['levels good', 'levels are good'],
-  backAtIdle: ['back at idle', 'at idle'],
   stillRunning: ['still running', 'it keeps running'],
   engineOff: ['engine is off', 'engine off'],
   torqued: ['torqued', 'torque done'],
@@ -113,6 +122,9 @@ export const replies = {
 
   oneByOne: ['one by one', 'one at a time'],
   bothFilters: ['both filters fitted', 'both filters are fitted'],
+  soundAndSmoke: ['sound and smoke good', 'sound and smoke are good'],
+  bootsSoundSmell: ['boots sound and smell good', 'boots sound and smell are good'],
+  coldFull: ['coolant and steering full', 'coolant and steering are full'],
   primerDone: ['primer firm and home', 'primer is firm and home'],
   frontGood: ['hoses boots and belts good', 'hoses boots and belts are good'],
   wiringAndFasteners: ['wiring and fasteners good', 'wiring and fasteners are good'],

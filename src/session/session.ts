@@ -376,7 +376,7 @@ export class Session {
     const last = lines.at(-1);
     if (!last) return;
     const worded = lines.map(said => this.#word(said));
-    const join = (part: keyof Sentence) => worded.map(line => line[part]).join(' ');
+    const join = (part: keyof Sentence) => worded.flatMap(line => line[part] || []).join(' ');
     const priority = lines.some(line => line.priority === 'prompt') ? 'prompt' : 'notice';
     const inPassing = worded.filter((_, index) => lines[index]?.priority !== 'prompt');
     this.#speak(
@@ -392,7 +392,7 @@ export class Session {
   }
 
   #speak({ spoken, shown }: Sentence, said: Said, priority: Said['priority'], inPassing = ''): void {
-    this.keep('said', { text: spoken, line: said.line, step: said.step, priority });
+    if (spoken !== '') this.keep('said', { text: spoken, line: said.line, step: said.step, priority });
     this.#tell({
       kind: 'said',
       atMs: this.#parts.clock.nowMs(),
@@ -401,6 +401,7 @@ export class Session {
       asks: priority === 'prompt',
       inPassing,
     });
+    if (spoken === '') return;
     const label = `${said.step}-${said.line}`;
     const once = said.once ? { once: said.once } : {};
     void this.#parts.speech.enqueue({ text: spoken, priority, label, ...once }).then(outcome => {

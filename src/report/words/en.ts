@@ -215,6 +215,13 @@ export const en = {
     began: 'Began',
     lasted: 'Lasted',
     lastedTime: '{time} ({clock})',
+    details: {
+      serial: 'Serial number or VIN',
+      hours: 'Hours',
+      oilUsed: 'Oil used',
+      coolantUsed: 'Coolant used',
+      filterParts: 'Filter part numbers',
+    },
   },
 
   origins: {

@@ -232,6 +232,13 @@ export const fr: ReportWords = {
     began: 'Début',
     lasted: 'Durée',
     lastedTime: '{time} ({clock})',
+    details: {
+      serial: 'Numéro de série ou VIN',
+      hours: 'Heures',
+      oilUsed: 'Huile employée',
+      coolantUsed: 'Liquide employé',
+      filterParts: 'Références des filtres',
+    },
   },
 
   origins: {
