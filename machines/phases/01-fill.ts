@@ -67,7 +67,7 @@ const readOff = (context: Context, quantity: Quantity): PromptValue => ({
 const canFill = (context: Context) => coolantFill(context).ok;
 
 /** Coolant, oil, fuel, filters and steering fluid, for this engine and this cold. */
-export const fillSteps = ({ coolant, oil, fuel }: Profile): readonly Step[] => [
+export const fillSteps = ({ coolant, oil, fuel, steering }: Profile): readonly Step[] => [
   confirm('fill.coolantMix', 'mixReady', { gate: 'coolantReady', values: coolantMix, possible: canFill }),
   confirm('fill.coolantFilled', 'coolantFull', { gate: 'coolantReady' }),
   hold('fill.coolantBleed', () => coolant.bleedHoldS),
@@ -82,8 +82,8 @@ export const fillSteps = ({ coolant, oil, fuel }: Profile): readonly Step[] => [
   confirm(oil.filter === 'preFilled' ? 'fill.oilFilterPreFilled' : 'fill.oilFilterDry', 'filterFitted', {
     gate: 'oilReady',
   }),
-  // The dipstick opens the gate, not what is said to have gone in.
   reading('fill.oilQuantity', 'oilQuantity', oilQuantity, {
+    gate: 'oilReady',
     values: () => ({ capacity: litres(oil.capacityL), unit: { unitOf: 'oilQuantity' } }),
   }),
   confirm('fill.oilLevel', 'levelGood', { gate: 'oilReady', dipstick: true }),
@@ -105,5 +105,5 @@ export const fillSteps = ({ coolant, oil, fuel }: Profile): readonly Step[] => [
       together: { group: 'fuelFilters', ok: 'bothFilters' },
     });
   }),
-  confirm('fill.steeringFull', 'steeringFull'),
+  ...(steering ? [confirm('fill.steeringFull', 'steeringFull')] : []),
 ];

@@ -1,5 +1,5 @@
 import { isOver, type Moment, outcomeOf, stateName } from '../../../machines/moment.ts';
-import { english } from '../../../prompts/en/index.ts';
+import { languages } from '../../../prompts/index.ts';
 import type { RecordLog } from '../../record/index.ts';
 import { type Clock, recordClock, SystemClock } from '../../session/clock.ts';
 import { headerData, type SessionHeader } from '../../session/header.ts';
@@ -31,10 +31,10 @@ const KEYS = 'keys';
  */
 export async function beginLocal(
   dataBase: IDBDatabase,
-  { profile, job, units }: Choice,
+  { profile, job, units, language }: Choice,
   devices: Devices,
 ): Promise<LocalSession> {
-  const header: SessionHeader = { profile, job, language: 'en', units };
+  const header: SessionHeader = { profile, job, language, units };
   const clock = new SystemClock();
   const startedAt = clock.wall().toISOString();
   const about: KeptRecord = {
@@ -66,7 +66,7 @@ export async function resumeLocal(
   const { restored, session: clock } = going;
   try {
     // What the laptop may have is only its beginning from now on.
-    await noteOn(dataBase, id, { sent: false });
+    await noteOn(dataBase, id, { sent: false, copyOf: null });
     if (isOver(restored.moment)) {
       await noteOn(dataBase, id, { state: outcomeOf(restored.moment) });
       throw await closeAfterAll(log, restored.moment, id);
@@ -107,9 +107,12 @@ interface Parts {
 async function run({ dataBase, id, header, clock, record, devices, restored }: Parts): Promise<LocalSession> {
   const speaking = await devices.speaking(clock);
   const { speech } = speaking;
-  const session = new Session({ ...header, language: english, clock, record, speech }, restored?.moment);
+  const language = languages[header.language];
+  const session = new Session({ ...header, language, clock, record, speech }, restored?.moment);
   const viewer = new Viewer(session, KEYS);
-  const plots = new PlotBook(english, header.units);
+  const plots = new PlotBook(language, header.units);
+  for (const { atMs, data } of restored?.verdicts ?? []) plots.take(data, atMs);
+  viewer.recall(restored?.verdicts.map(({ data }) => data) ?? []);
   const typed = createTypedRecognizer();
   const touched = createTypedRecognizer();
   session.attach(typed, 'keys');
@@ -156,7 +159,7 @@ async function run({ dataBase, id, header, clock, record, devices, restored }: P
    */
   const say = async (text: string, via: 'keys' | 'touch', shown: string) => {
     const ear = via === 'keys' ? typed : touched;
-    if (meansStop(text, english)) {
+    if (meansStop(text, language)) {
       stop = 'stopped';
       ear.type(text);
       return;

@@ -1,14 +1,19 @@
-import { english } from '../../../prompts/en/index.ts';
+import { languages } from '../../../prompts/index.ts';
 import type { Deed, PairAnswer } from '../../server/protocol/index.ts';
 import { SystemClock } from '../../session/clock.ts';
 import { meansStop } from '../../session/stop-words.ts';
+import type { UnitSystem } from '../../session/units.ts';
 import type { Recognizer } from '../../voice/ports.ts';
 import type { Devices } from '../devices.ts';
-import type { Face, FaceState } from '../face/face.ts';
+import type { BayDeeds, Face, FaceState } from '../face/face.ts';
 import { Watchers } from '../face/watchers.ts';
+import { loadedProfiles } from '../local/choice.ts';
 import { words } from '../words/index.ts';
+import { type Away, AwayWatch } from './away.ts';
+import { bringProfile } from './bring-profile.ts';
 import { Connection, type Line } from './connection.ts';
 import { LogBook, type Milestone } from './log-book.ts';
+import { Mirror } from './mirror.ts';
 import { keepPairing } from './pairing.ts';
 import { pastSessions, reportOf } from './past-sessions.ts';
 
@@ -51,7 +56,11 @@ function holdOpen(): () => void {
 }
 
 /** Joins the bay that this device is paired with. */
-export async function joinBay(pairing: PairAnswer, devices: Devices): Promise<BaySession> {
+export async function joinBay(
+  pairing: PairAnswer,
+  devices: Devices,
+  { units, dataBase }: { readonly units: UnitSystem; readonly dataBase: IDBDatabase },
+): Promise<BaySession> {
   const { role, token, bay } = pairing;
   const clock = new SystemClock();
   const release = holdOpen();
@@ -63,6 +72,26 @@ export async function joinBay(pairing: PairAnswer, devices: Devices): Promise<Ba
   let face: FaceState | null = null;
   let levelSentMs = Number.NEGATIVE_INFINITY;
   let sentNth = 0;
+  /** This device led when the laptop was heard of last. */
+  let led = false;
+  let turnRead: string | undefined;
+  const mirrorOf = (session: string) => (role === 'technician' ? new Mirror(dataBase, session, bay) : null);
+  const away = new AwayWatch(
+    (ms, act) => setTimeout(act, ms),
+    () => {
+      const view = connection.state?.view;
+      const isOff = !view || view.outcome !== null || view.engine === 'off';
+      void speaking.speech.enqueue({
+        text: isOff ? words.away.waits : words.away.keyOff,
+        priority: isOff ? 'notice' : 'hazard',
+      });
+      changed();
+    },
+  );
+  const awayNow = (): Away => {
+    if (!away.isAway) return 'no';
+    return led && logBook?.hasCopy ? 'mayGoOn' : 'away';
+  };
   /** What this device hears with; nothing, until it does. */
   let ear = KEYS;
 
@@ -99,7 +128,14 @@ export async function joinBay(pairing: PairAnswer, devices: Devices): Promise<Ba
           for (const recognizer of recognizers) recognizer.listen({ ...state.grammar, key: state.turn });
         }
         if (state?.session && logBook?.session !== state.session)
-          logBook = new LogBook(state.session, token, 'us');
+          logBook = new LogBook(state.session, token, mirrorOf(state.session));
+        if (state && connection.lineState === 'connected') led = own()?.owner === true;
+        if (state?.turn !== turnRead) {
+          turnRead = state?.turn;
+          // What was answered is in the copy before the next answer.
+          if (led) void logBook?.readOn();
+        }
+        away.look(connection.lineState === 'connected');
         changed();
       },
       onSay({ text, priority, addressed, seq }) {
@@ -154,6 +190,20 @@ export async function joinBay(pairing: PairAnswer, devices: Devices): Promise<Ba
           report: trouble,
         });
 
+  const begin: BayDeeds['begin'] = async ({ profile: name, job, language }) => {
+    const own = loadedProfiles().find(each => each.name === name);
+    try {
+      const profile = own ? await bringProfile(token, own) : name;
+      // What was left empty goes unsaid.
+      const filled = Object.fromEntries(
+        Object.entries(job).flatMap(([line, text]) => (text ? [[line, text]] : [])),
+      );
+      connection.command({ do: 'begin', profile, job: filled, units, language });
+    } catch (cause) {
+      trouble(cause instanceof Error ? cause.message : String(cause));
+    }
+  };
+
   const look = (): FaceState => {
     const { state, lineState, offset } = connection;
     const view = state?.view ?? null;
@@ -184,6 +234,12 @@ export async function joinBay(pairing: PairAnswer, devices: Devices): Promise<Ba
         devices: state?.devices ?? [],
         troubles,
         device: connection.device,
+        engines: state?.profiles ?? [],
+        usual: state?.usual ?? null,
+        mayBeLeft: state?.mayBeLeft ?? false,
+        board: connection.board,
+        boardAtMs: connection.boardAtMs,
+        away: awayNow(),
       },
     };
   };
@@ -195,7 +251,7 @@ export async function joinBay(pairing: PairAnswer, devices: Devices): Promise<Ba
     },
     watch: watcher => watchers.add(watcher),
     say(text, via, turn) {
-      if (meansStop(text, english)) connection.command({ do: 'stop' });
+      if (meansStop(text, languages[connection.state?.language ?? 'en'])) connection.command({ do: 'stop' });
       else if (turn !== '') connection.command({ do: 'say', turn, text, via });
     },
     stop: () => connection.command({ do: 'stop' }),
@@ -204,7 +260,9 @@ export async function joinBay(pairing: PairAnswer, devices: Devices): Promise<Ba
       askHold: () => connection.command({ do: 'askHold' }),
       declineHold: () => connection.command({ do: 'declineHold' }),
       takeOver: () => connection.command({ do: 'takeOver' }),
-      begin: () => connection.command({ do: 'begin' }),
+      begin,
+      resume: session => connection.command({ do: 'resume', session }),
+      setAside: () => connection.command({ do: 'setAside' }),
       letGo: device => connection.command({ do: 'forget', device }),
       sessions: find => pastSessions(token, find),
       report: session => reportOf(token, session),

@@ -19,16 +19,17 @@ export function Records({
     <section className="records" aria-labelledby="records">
       <h2 id="records">{text.records}</h2>
       <ul>
-        {newest.map(({ id, vehicle, profile, startedAt, state, sent }) => (
+        {newest.map(({ id, vehicle, profile, startedAt, state, sent, copyOf }) => (
           <li key={id}>
             <p>
               <strong>{vehicle}</strong> {profile}, {startedAt.slice(0, 16).replace('T', ' ')},{' '}
               {text.states[state]}
               {sent && `; ${text.sent[sent]}`}
+              {copyOf && `; ${text.copyOf(copyOf)}`}
             </p>
             {state === 'open' && (
               <button type="button" className="first" onClick={() => onResume(id)}>
-                {text.resume}
+                {copyOf ? words.away.goOn : text.resume}
                 <span className="unseen"> {id}</span>
               </button>
             )}

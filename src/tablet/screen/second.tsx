@@ -31,7 +31,7 @@ export function Second({ session, onLeave }: { readonly session: BaySession; rea
           <Remark view={view} />
           {bay?.clear === 'given' && <p className="chip good">{words.second.given}</p>}
           {asked ? (
-            <Answers view={view} touch={touch} clear={bay?.clear === 'needed'} />
+            <Answers view={view} touch={touch} asked clear={bay?.clear === 'needed'} />
           ) : (
             <p className="quiet">{words.second.nothing}</p>
           )}

@@ -4,6 +4,9 @@ import { words } from '../../words/index.ts';
 
 const text = words.past;
 
+/** A list is read again so often while somebody may look at it. */
+const AGAIN_MS = 10_000;
+
 const timeText = (startedAt: string | null) => startedAt?.slice(0, 16).replace('T', ' ') ?? text.noTime;
 
 /** Sessions of the shop, to be searched, each with its report. */
@@ -15,6 +18,7 @@ export function PastSessions({
   readonly onReport: (session: string) => void;
 }) {
   const [rows, setRows] = useState<readonly SessionRow[] | null>(null);
+  const [sought, setSought] = useState('');
   const [failed, setFailed] = useState(false);
   const look = useCallback(
     (find: string) =>
@@ -27,7 +31,14 @@ export function PastSessions({
       ),
     [load],
   );
-  useEffect(() => look(''), [look]);
+  useEffect(() => look(sought), [look, sought]);
+  // What is being checked, what runs and what comes in change by themselves.
+  useEffect(() => {
+    const again = setInterval(() => {
+      if (!document.hidden) look(sought);
+    }, AGAIN_MS);
+    return () => clearInterval(again);
+  }, [look, sought]);
   return (
     <section className="past" aria-labelledby="past">
       <h2 id="past">{text.title}</h2>
@@ -35,7 +46,9 @@ export function PastSessions({
         className="write"
         onSubmit={event => {
           event.preventDefault();
-          look(String(new FormData(event.currentTarget).get('find') ?? ''));
+          const find = String(new FormData(event.currentTarget).get('find') ?? '');
+          if (find === sought) look(find);
+          setSought(find);
         }}
       >
         <label className="unseen" htmlFor="find">
@@ -55,12 +68,13 @@ export function PastSessions({
         {failed ? text.failed : rows === null ? text.looking : text.count(rows.length)}
       </p>
       <ul className="records">
-        {rows?.map(({ id, vehicle, engine, profile, startedAt, state, uploaded }) => (
+        {rows?.map(({ id, vehicle, engine, profile, startedAt, state, uploaded, fork }) => (
           <li key={id}>
             <p>
               <strong>{vehicle ?? id}</strong> {engine ?? profile}, {timeText(startedAt)},{' '}
               {text.states[state]}
               {uploaded && `; ${text.uploaded}`}
+              {fork && `; ${text.fork}`}
             </p>
             <button type="button" onClick={() => onReport(id)}>
               {words.supervisor.report}
