@@ -31,6 +31,8 @@ it('makes safe without the laptop, goes on alone from its copy, and hands over w
   // As after any restart: stopped, everything off, and the stop words are to be heard anew.
   await page.locator('[data-key^="stopped."]').first().waitFor();
   await answer(page, 'all is off');
+  await waitForKey(page, 'stopped.causeReadBack');
+  await answer(page, 'correct');
   await page.locator('[data-key="stopped.reopened"]').first().waitFor();
   await answer(page, 'ready');
   await waitForKey(page, 'job.makerFirst.asking');
