@@ -194,7 +194,11 @@ export async function joinBay(
     const own = loadedProfiles().find(each => each.name === name);
     try {
       const profile = own ? await bringProfile(token, own) : name;
-      connection.command({ do: 'begin', profile, job, units, language });
+      // What was left empty goes unsaid.
+      const filled = Object.fromEntries(
+        Object.entries(job).flatMap(([line, text]) => (text ? [[line, text]] : [])),
+      );
+      connection.command({ do: 'begin', profile, job: filled, units, language });
     } catch (cause) {
       trouble(cause instanceof Error ? cause.message : String(cause));
     }

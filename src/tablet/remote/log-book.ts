@@ -118,6 +118,7 @@ export class LogBook {
       case 'problem':
       case 'hearing':
       case 'reading':
+      case 'engineHeard':
       case 'command':
       case 'closed':
         return;
