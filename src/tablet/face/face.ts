@@ -1,5 +1,5 @@
 import type { Person } from '../../../machines/vocabulary.ts';
-import type { PairingNews, SessionRow } from '../../server/protocol/index.ts';
+import type { Device, PairingNews, SessionRow } from '../../server/protocol/index.ts';
 import type { View } from '../../session/view.ts';
 import type { Plot } from './plots.ts';
 import type { StopState } from './stop-state.ts';
@@ -32,13 +32,10 @@ export interface BayPart {
   readonly troubles: readonly string[];
   /** The id of this one among them. */
   readonly device: string;
-}
-
-export interface Device {
-  readonly id: string;
-  readonly name: string;
-  readonly role: Person;
-  readonly connected: boolean;
+  /** Why what was asked for last was not done; it goes away by itself. */
+  readonly refusal: string;
+  /** Of the server, ahead of this device's clock; for how long ago something was. */
+  readonly serverAheadMs: number;
 }
 
 /** Everything a screen shows. It changes as a whole: the same object as long as nothing has changed. */
@@ -55,14 +52,14 @@ export interface FaceState {
 }
 
 export interface BayDeeds {
-  /** @param turn of the question that was shown */
-  giveClear(turn: string): void;
   askHold(): void;
   declineHold(): void;
   takeOver(): void;
   begin(): void;
   /** Lets go of a device of this bay, this one or another. */
   letGo(device: string): void;
+  /** Makes the pairing of another device good for a working day more. */
+  renew(device: string): void;
   /** Sessions of the shop in which this text stands, the newest first; all of them, where it is empty. */
   sessions(find: string): Promise<readonly SessionRow[]>;
   /** Settles with the address of the report of a session, good for one visit. */

@@ -157,9 +157,22 @@ export const english = {
     left: (count: number) => `Still to be sent: ${count}. They stay on this device.`,
     noAnswer: 'The laptop did not answer.',
   },
+  /** What to do where nobody of a role can be reached. */
+  missing: {
+    second:
+      "The second person's device does not answer. Look at them. Hold if you cannot see them. Stop by voice.",
+    technician: "The technician's device does not answer. Look at them. Shout if anything is wrong.",
+  },
   second: {
-    clear: 'CLEAR',
-    clearAsk: 'Hands, tools and clothes clear of fan and belts?',
+    afterStop: 'After a stop',
+    afterStopDo: [
+      'Stand clear, hands off.',
+      'See that the key is off and the engine stands.',
+      'Say loudly what you saw.',
+      'Touch nothing hot. Wait until you are asked.',
+    ],
+    coming: 'What comes to you',
+    inSteps: (away: number) => (away === 1 ? 'next' : `in ${away} steps`),
     given: 'Clear given',
     nothing: 'Nothing for you now. Watch and listen.',
   },
@@ -193,7 +206,14 @@ export const english = {
   devices: {
     title: 'Devices of this bay',
     here: 'connected',
+    quiet: 'does not answer',
     away: 'not connected',
+    leads: 'leads',
+    own: 'this one',
+    renew: 'Renew for a day',
+    ago: (seconds: number) =>
+      seconds < 60 ? `last word ${seconds} s ago` : `last word ${Math.round(seconds / 60)} min ago`,
+    battery: (percent: number, charging: boolean) => `battery ${percent} %${charging ? ', charging' : ''}`,
     letGo: 'Let go',
   },
   holdAsked: (name: string) => `${name} asks for a hold.`,

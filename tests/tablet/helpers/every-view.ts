@@ -74,7 +74,13 @@ function goodStart(profile: Profile): Place[] {
   return places;
 }
 
-const reach = { returns: 0, stopAt: () => true, causes: (id: string) => id === 'causeOther', codes: [[157, 18]] as const, everything: () => true };
+const reach = {
+  returns: 0,
+  stopAt: () => true,
+  causes: (id: string) => id === 'causeOther',
+  codes: [[157, 18]] as const,
+  everything: () => true,
+};
 
 /** A stop that came while nothing turned is another one than one beside a turning engine. */
 const nameOf = (moment: Moment) => {

@@ -1,6 +1,5 @@
 import type { BayDeeds, BayPart } from '../../face/face.ts';
 import { words } from '../../words/index.ts';
-import { LinkLine } from './link-line.tsx';
 
 /** What the technician has to decide about the others in the bay. */
 export function BayBar({
@@ -14,7 +13,6 @@ export function BayBar({
 }) {
   return (
     <>
-      <LinkLine bay={bay} />
       {bay.follows && (
         <section className="controls">
           <p>{words.follows}</p>
