@@ -128,7 +128,7 @@ module.exports = {
       from: { path: '^src/server/protocol/' },
       to: {
         path: '^(src|machines|prompts)/|node_modules',
-        pathNot: ['^src/server/protocol/', '^node_modules/zod/'],
+        pathNot: ['^src/server/protocol/', '^src/record/vocabulary/', '^prompts/', '^node_modules/zod/'],
         dependencyTypesNot: ['type-only'],
       },
     },

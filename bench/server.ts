@@ -147,6 +147,7 @@ export async function benchServer(): Promise<void> {
       profiles: new Map([['demo-six', await loadProfile('demo-six')]]),
       job: demoJob,
       units: 'us',
+      language: 'en',
     },
     tell: sentence => {
       if (!sentence.startsWith('Paired')) console.log(sentence);

@@ -1,3 +1,4 @@
+import type { Verdict } from '../src/engineering/result.ts';
 import type { Judge, Step } from './steps.ts';
 import type { Look } from './toolkit.ts';
 import type { Gate, Via } from './vocabulary.ts';
@@ -64,14 +65,17 @@ export function weightOf(step: Step): Weight {
 /** The share of the way between two limits, or of the one limit there is, that counts as near it. */
 const NEAR_SHARE = 0.1;
 
+/** True for what is outside its limits, or would be a little further on. */
+export function isNearItsLimit({ met, min, max, margin }: Verdict): boolean {
+  const scale = min !== undefined && max !== undefined ? max - min : Math.abs(max ?? min ?? 0);
+  return !(met && margin >= NEAR_SHARE * scale);
+}
+
 /** True for a number that cannot be judged, that is outside its limits, or that would be outside a little further on. */
 export function isNear(judge: Judge, { context, event }: Look): boolean {
   if (event.type !== 'value') return true;
   const judgement = judge(context, event.si);
-  if (!judgement.ok || !judgement.value.met) return true;
-  const { min, max, margin } = judgement.value;
-  const scale = min !== undefined && max !== undefined ? max - min : Math.abs(max ?? min ?? 0);
-  return !(margin >= NEAR_SHARE * scale);
+  return !judgement.ok || isNearItsLimit(judgement.value);
 }
 
 const certaintyOf = ({ event }: Look) =>

@@ -9,6 +9,12 @@ export interface JobCard {
   readonly technician: string;
   readonly second: string;
   readonly supervisor: string;
+  /** What was built in and filled in, as it was written down; nothing is computed from it. */
+  readonly serial?: string | undefined;
+  readonly hours?: string | undefined;
+  readonly oilUsed?: string | undefined;
+  readonly coolantUsed?: string | undefined;
+  readonly filterParts?: string | undefined;
 }
 
 export interface Reading {

@@ -1,5 +1,6 @@
 import { describeIssue, type Verdict } from '../src/engineering/result.ts';
 import type { Written } from '../src/record/vocabulary/kinds.ts';
+import { isNearItsLimit } from './assurance.ts';
 import type { Judge, Judgement } from './steps.ts';
 import { atMs, type Line, type Look, note, update } from './toolkit.ts';
 import { type PromptValue, type PromptValues, quantityUnits } from './vocabulary.ts';
@@ -109,7 +110,8 @@ export function limitsOf(judgement: Judgement | null): PromptValue {
 /** A judgement in one short sentence. */
 export function judgementLine(judgement: Judgement, named: PromptValues): ReturnType<Line> {
   if (judgement.ok) {
-    const line = judgement.value.met ? 'inside' : 'outside';
+    const { met } = judgement.value;
+    const line = !met ? 'outside' : isNearItsLimit(judgement.value) ? 'justInside' : 'inside';
     return { line, values: { ...named, limits: limitsOf(judgement) } };
   }
   return 'line' in judgement
@@ -124,6 +126,9 @@ export const sayVerdict =
     const value = pendingValue(look);
     const judgement = judgementOf(judge, look);
     return value && judgement
-      ? judgementLine(judgement, { name: { quantityName: value.quantity }, spoken: value })
+      ? judgementLine(judgement, {
+          name: { quantityName: value.quantity },
+          spoken: { brief: value.quantity, si: value.si },
+        })
       : { line: 'unclear', values: {} };
   };

@@ -46,7 +46,7 @@ export interface ConfirmStep extends StepBase {
   readonly ok: ReplyId;
   /** Asked together with the steps beside it that name the same group, in one question with a reply of its own. */
   readonly together?: Together;
-  /** Numbers that were only repeated until now: the step reads them back, and asks for them again where one is wrong. */
+  /** Numbers that were only repeated until now: the step names them in its question, and asks for them again where one is wrong. */
   readonly readsBack?: readonly StepId[];
   /** False where the calculation behind the step has no answer: then no reply passes. */
   readonly possible?: (context: Context) => boolean;
@@ -183,6 +183,8 @@ export interface InspectStep extends StepBase {
   readonly kind: 'inspect';
   /** Without a cause here it is asked for once all is off. */
   readonly points: readonly { readonly id: InspectPoint; readonly cause: Cause | null }[];
+  /** The points from this one on are asked together, with a reply that names each; never leaks. */
+  readonly together?: { readonly from: InspectPoint; readonly ok: ReplyId };
 }
 
 /** Fault codes, spoken or from the bus, decoded and judged by the profile. */

@@ -29,6 +29,8 @@ export type PromptValue =
   | number
   | { readonly quantity: Quantity; readonly si: number }
   | { readonly unit: SiUnit; readonly si: number }
+  /** With its unit for the eye; for the ear without: the question has named it. */
+  | { readonly brief: Quantity; readonly si: number }
   /** Without its unit, where it stands in a row. */
   | { readonly number: { readonly quantity: Quantity; readonly si: number } }
   | { readonly gelling: GellingRisk }
@@ -38,6 +40,9 @@ export type PromptValue =
   | { readonly gate: Gate }
   | { readonly person: Person }
   | { readonly step: string }
+  /** A value of the engine profile by its path, and a part of the engine. */
+  | { readonly valueName: string }
+  | { readonly valueGroup: string }
   | { readonly quantityName: Quantity }
   | { readonly unitOf: Quantity }
   | { readonly issue: Issue }

@@ -43,7 +43,7 @@ function wrench(seconds: number, seed: number): Float32Array {
 }
 
 /** Sentences one after the other, from a place in the talk that the seed names, without long gaps. */
-function speechOf(voice: string, seconds: number, seed: number): Float32Array {
+export function speechOf(voice: string, seconds: number, seed: number): Float32Array {
   const random = uniform(seed);
   const all = new Float32Array(seconds * speechRateHz);
   for (let at = 0; at < all.length; ) {

@@ -1,23 +1,40 @@
 /**
  * `npm run mutants -- FOLDER ...`: measures the folders or files that are named and writes docs/mutants.md. With
- * no name it writes the page alone, from the figures of the runs before.
+ * no name it writes the page alone, from the figures of the runs before. `--by TEST` (any number of them) tries the
+ * survivors of the named files once more, on these test files alone and in one run.
  */
 import { existsSync, writeFileSync } from 'node:fs';
+import { parseArgs } from 'node:util';
 import { readFigures, writeFigures } from './figures.ts';
 import { folders, sourcesIn, testsOf } from './folders.ts';
-import { measure } from './measure.ts';
+import { measure, tryAgain } from './measure.ts';
 import { mutantsPage } from './page.ts';
 
 const writePage = (): void =>
   writeFileSync(new URL('../../docs/mutants.md', import.meta.url), mutantsPage(readFigures()));
 
-const named = process.argv.slice(2).map(name => name.replace(/\/$/, ''));
+const { values, positionals } = parseArgs({
+  options: { by: { type: 'string', multiple: true, default: [] } },
+  allowPositionals: true,
+});
+const named = positionals.map(name => name.replace(/\/$/, ''));
 const unknown = named.filter(name => !existsSync(name) || !testsOf(name));
 if (unknown.length > 0) {
   console.error(
     `${unknown.join(', ')}: not in a folder whose tests are known; those are ${folders.join(', ')}.`,
   );
   process.exitCode = 2;
+} else if (values.by.length > 0) {
+  const before = readFigures();
+  const files = named.flatMap(sourcesIn).filter(file => (before[file]?.survivors.length ?? 0) > 0);
+  const again = await tryAgain(
+    Object.fromEntries(files.flatMap(file => (before[file] ? [[file, before[file]]] : []))),
+    values.by,
+  );
+  writeFigures({ ...readFigures(), ...again });
+  writePage();
+  for (const file of files)
+    console.log(`${file}: of ${before[file]?.survivors.length} are left ${again[file]?.survivors.length}`);
 } else {
   const failed: string[] = [];
   for (const file of named.flatMap(sourcesIn)) {

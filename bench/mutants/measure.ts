@@ -1,7 +1,7 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { Stryker } from '@stryker-mutator/core';
 import { z } from 'zod';
-import type { FileFigures, Survivor } from './figures.ts';
+import type { Figures, FileFigures, Survivor } from './figures.ts';
 
 const survivorStatus: Readonly<Record<string, Survivor['status']>> = {
   Survived: 'survived',
@@ -25,32 +25,32 @@ function forgetSurvivors(runBefore: string): void {
   writeFileSync(runBefore, JSON.stringify(report));
 }
 
-/**
- * Mutates one source file and runs the tests that import it. What was noticed before by a test that is
- * unchanged is not run again (`.cache/mutants`; without that folder all is). Throws when the tests fail before
- * anything is mutated, and on a mutant that ended otherwise than killed, timed out, survived or not covered.
- */
-export async function measure(file: string, tests: readonly string[]): Promise<FileFigures> {
-  const runBefore = `.cache/mutants/${file.replaceAll('/', '-')}.json`;
-  forgetSurvivors(runBefore);
+type Options = ConstructorParameters<typeof Stryker>[0];
+
+/** Runs the mutants of some files, or of some lines of them, on some tests. */
+async function run(mutate: string[], tests: readonly string[], more: Options) {
   process.env.MUTANTS_TESTS = tests.join(';');
-  const results = await new Stryker({
+  return new Stryker({
     testRunner: 'vitest',
     plugins: ['@stryker-mutator/vitest-runner'],
     vitest: { configFile: 'bench/mutants/vitest.config.ts', related: true },
-    mutate: [file],
+    mutate,
     coverageAnalysis: 'perTest',
     concurrency: 1,
-    incremental: true,
-    incrementalFile: runBefore,
     tempDirName: '.cache/mutants/copies',
     // The packages are linked, and what no test of these folders reads is not copied.
     ignorePatterns: ['audio-fixtures', 'acoustic-model', 'docs/pictures', 'dist-tablet', '.cache'],
     reporters: ['progress-append-only'],
     disableTypeChecks: false,
     timeoutMS: 20_000,
+    ...more,
   }).runMutationTest();
+}
 
+type Result = Awaited<ReturnType<typeof run>>[number];
+
+/** The figures of one file; throws on a mutant that ended otherwise than killed, timed out, survived or not covered. */
+function figuresOf(file: string, results: readonly Result[]): FileFigures {
   const lines = readFileSync(file, 'utf8').split('\n');
   const figures: FileFigures = { killed: 0, timedOut: 0, survivors: [] };
   for (const { status, location, mutatorName, replacement } of results) {
@@ -70,4 +70,67 @@ export async function measure(file: string, tests: readonly string[]): Promise<F
   }
   figures.survivors.sort((a, b) => a.line - b.line);
   return figures;
+}
+
+/**
+ * Mutates one source file and runs the tests that import it. What was noticed before by a test that is
+ * unchanged is not run again (`.cache/mutants`; without that folder all is). Throws when the tests fail before
+ * anything is mutated, and on a mutant that ended otherwise than killed, timed out, survived or not covered.
+ */
+export async function measure(file: string, tests: readonly string[]): Promise<FileFigures> {
+  const runBefore = `.cache/mutants/${file.replaceAll('/', '-')}.json`;
+  forgetSurvivors(runBefore);
+  const results = await run([file], tests, { incremental: true, incrementalFile: runBefore });
+  return figuresOf(file, results);
+}
+
+const keyOf = ({ line, mutator, replacement }: Pick<Survivor, 'line' | 'mutator' | 'replacement'>): string =>
+  `${line} ${mutator} ${replacement}`;
+
+/** How many there are of each key. */
+function tally(keys: readonly string[]): ReadonlyMap<string, number> {
+  const counts = new Map<string, number>();
+  for (const key of keys) counts.set(key, (counts.get(key) ?? 0) + 1);
+  return counts;
+}
+
+/**
+ * Tries the survivors of several files once more, on these tests alone and in one run: new tests are quick to ask. What
+ * they notice is noticed; what they do not stays as it was, as does what reaches over several lines. Files that
+ * changed since are to be measured instead.
+ */
+export async function tryAgain(before: Figures, tests: readonly string[]): Promise<Figures> {
+  const ranges = Object.entries(before).flatMap(([file, { survivors }]) =>
+    [...new Set(survivors.map(({ line }) => line))].map(line => `${file}:${line}-${line}`),
+  );
+  const results = await run(ranges, tests, {});
+  return Object.fromEntries(
+    Object.entries(before).map(([file, figures]) => {
+      const own = results.filter(({ fileName }) => fileName.endsWith(`/${file}`));
+      const tried = tally(
+        own.map(({ location, mutatorName, replacement }) =>
+          keyOf({
+            line: location.start.line,
+            mutator: mutatorName,
+            replacement: replacement.replaceAll(/\s+/g, ' '),
+          }),
+        ),
+      );
+      const left = tally(figuresOf(file, own).survivors.map(keyOf));
+      const were = tally(figures.survivors.map(keyOf));
+      const kept = new Map<string, number>();
+      const survivors = figures.survivors.filter(each => {
+        const key = keyOf(each);
+        const all = were.get(key) ?? 0;
+        // Twins in one line cannot be told apart: as many are left as one of the two runs left.
+        const most = (tried.get(key) ?? 0) < all ? all : Math.min(all, left.get(key) ?? 0);
+        const nth = (kept.get(key) ?? 0) + 1;
+        if (nth > most) return false;
+        kept.set(key, nth);
+        return true;
+      });
+      const noticed = figures.survivors.length - survivors.length;
+      return [file, { ...figures, killed: figures.killed + noticed, survivors }];
+    }),
+  );
 }

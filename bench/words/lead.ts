@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { phaseOf } from '../../machines/build-step.ts';
-import { offerOf } from '../../machines/moment.ts';
+import { type Moment, offerOf } from '../../machines/moment.ts';
 import type { Person } from '../../machines/vocabulary.ts';
 import { english } from '../../prompts/en/index.ts';
 import { loadProfile } from '../../src/profile/load.ts';
@@ -16,6 +16,7 @@ import type { Synthesizer } from '../../src/voice/ports.ts';
 import { SilentSink } from '../../src/voice/speakers/silent-sink.ts';
 import { SpeechQueue } from '../../src/voice/speech-queue.ts';
 import { goodReply, job, rigAround, speakingTime } from '../../tests/helpers/session-rig.ts';
+import { goodPauseMs } from '../../tests/machines/helpers/good.ts';
 
 /** By which means people answer. */
 export const means = ['voice', 'keys'] as const;
@@ -31,6 +32,9 @@ export interface Share {
 
 /** People hear a sentence to its end and take this long to answer, but not where seconds count. */
 const REACTS_MS = 600;
+/** A gauge that moves is looked at for so long before its value is told. */
+const READS_MS = 2500;
+const pauseMs = (moment: Moment) => goodPauseMs(moment) ?? (offerOf(moment).quantity ? READS_MS : REACTS_MS);
 /** A hazard is called out twice. */
 const HAZARD_TIMES = 2;
 
@@ -81,7 +85,7 @@ export async function leadGoodStart(
       const hasty = rig.key().startsWith('firstFire.oilPressure');
       for (let waits = 0; session.speaking && waits < 1000; waits += 1)
         await rig.pass(Math.max(1, (clock.nextMs() ?? 0) - clock.nowMs()));
-      await rig.pass(hasty ? 1 : REACTS_MS);
+      await rig.pass(hasty ? 1 : pauseMs(session.moment));
       // What was said meanwhile may have been overtaken by the clock.
       if (goodReply(rig) !== reply) continue;
       add(phaseOf(session.moment.context.step), offerOf(session.moment).by, 1, 0);

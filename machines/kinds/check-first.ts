@@ -1,5 +1,7 @@
 import type { LineId, ReplyId } from '../../prompts/types.ts';
+import { replyNeedsReadBack, weightOf } from '../assurance.ts';
 import { latest } from '../limits/readings.ts';
+import { pass } from '../progress.ts';
 import { redoneWith } from '../reopening.ts';
 import type { ConfirmStep, ReadingStep, Step } from '../steps.ts';
 import { type Look, type Move, type Node, type Nodes, note, remark, speak, update } from '../toolkit.ts';
@@ -100,15 +102,26 @@ function checkOfValue(step: ReadingStep, asking: Node): Node {
 function dipstickNodes(step: ConfirmStep, nodes: Nodes): Nodes {
   const waiting: Waiting = { by: step.by, critical: false };
   const turned = (look: Look) => look.context.bursts.length > 0 || wasDone(step)(look);
-  const good = { reply: step.ok, move: { target: 'readingBack', actions: setAside(step.ok) } };
+  const done = pass(step);
+  const good = [
+    {
+      reply: step.ok,
+      move: {
+        guard: replyNeedsReadBack(weightOf(step)),
+        target: 'readingBack',
+        actions: setAside(step.ok),
+      },
+    },
+    { reply: step.ok, move: done },
+  ];
   const to = (reply: ReplyId, target: string) => ({ reply, move: { target, actions: setAside(reply) } });
   const line = (id: LineId) => () => ({ line: id, values: {} }) as const;
   const risen = to('levelRisen', 'risen');
   return {
     ...begunWith('dipstick', turned),
     ...nodes,
-    dipstick: askReply(waiting, line('askDipstick'), [good, to('levelLow', 'toppingUp'), risen]),
-    toppingUp: askReply(waiting, line('topUp'), [good, risen]),
+    dipstick: askReply(waiting, line('askDipstick'), [...good, to('levelLow', 'toppingUp'), risen]),
+    toppingUp: askReply(waiting, line('topUp'), [...good, risen]),
     risen: readBack(
       waiting,
       readBackReply,

@@ -36,6 +36,33 @@ interface Item {
 /** No more things are named at once than people keep in mind: see `Together` in steps.ts. */
 export const MOST_TOGETHER = 4;
 
+/** Items that stand side by side and are asked together, with a reply of their own. */
+interface Part {
+  readonly from: number;
+  readonly to: number;
+  readonly reply: ReplyId;
+  readonly index: number;
+  /** The reply names each of them. */
+  readonly named?: true;
+}
+
+/** @param replies for the groups, in their order; too few of them, and the last items come one by one */
+const partsOf = (count: number, replies: readonly ReplyId[]): Part[] =>
+  groupsOf(count).flatMap((part, index) => {
+    const reply = replies[index];
+    return reply && part.to - part.from > 1 ? [{ ...part, reply, index }] : [];
+  });
+
+/** What stops at once, whichever of the things it was said of; where their causes differ, the cause is asked for. */
+const anyTrouble = (items: readonly Item[]): Trouble[] => {
+  const all = items.flatMap(({ trouble = [] }) => trouble);
+  return [...new Set(all.map(({ reply }) => reply))].flatMap(reply => {
+    const same = all.filter(each => each.reply === reply);
+    const [first] = same;
+    return first && same.every(({ cause }) => cause === first.cause) ? [first] : [{ reply, cause: null }];
+  });
+};
+
 /** The fewest groups of at most four, of sizes as equal as can be: where each begins and ends. */
 export function groupsOf(count: number): readonly { readonly from: number; readonly to: number }[] {
   const groups = Math.ceil(count / MOST_TOGETHER);
@@ -61,13 +88,13 @@ const actionsOf = ({ actions }: Move): Effect[] => [actions ?? []].flat();
 /**
  * Goes through the items by name, in groups where there are replies for groups, else one by one; what was said by voice
  * is confirmed at the end, and "wrong" begins the list again.
- * @param groups replies for the groups, in their order; too few of them, and the last items come one by one
+ * @param parts what is asked together; all else comes one by one
  */
 function checklistNodes(
   step: Step,
   items: readonly Item[],
   opening: Line,
-  groups: readonly ReplyId[] = [],
+  parts: readonly Part[] = [],
 ): Nodes {
   const done = pass(step);
   const anyOf: Waiting = { by: step.by, critical: false };
@@ -81,10 +108,6 @@ function checklistNodes(
     { ...move, guard: heavy, target: 'readingBack', actions: [keepMeans, ...actionsOf(move)] },
     { ...move, target: done.target, actions: [...actionsOf(move), ...done.actions] },
   ];
-  const parts = groupsOf(items.length).flatMap((part, index) => {
-    const reply = groups[index];
-    return reply && part.to - part.from > 1 ? [{ ...part, reply, index }] : [];
-  });
   /** Where the list goes on at this item. */
   const to = (index: number): string => {
     const part = parts.find(({ from }) => from === index);
@@ -105,7 +128,7 @@ function checklistNodes(
       always: { target: to(0) },
     },
   };
-  for (const { from, to: after, reply, index } of parts) {
+  for (const { from, to: after, reply, index, named } of parts) {
     const own = items.slice(from, after);
     nodes[doorState(index)] = {
       always: [
@@ -120,9 +143,9 @@ function checklistNodes(
     // Whoever answers as to one thing has seen something: then each is asked for by itself.
     const single = [...new Set(own.flatMap(item => item.otherwise.map(row => row.reply)))];
     const question = askReply(
-      { ...anyOf, affirmed: { reply, always: false } },
+      { ...anyOf, trouble: anyTrouble(own), affirmed: { reply, always: false } },
       () => ({
-        line: 'together',
+        line: named ? 'togetherNamed' : 'together',
         values: { items: { list: own.map(item => item.inGroup) }, reply: { reply } },
       }),
       [
@@ -159,7 +182,12 @@ function checklistNodes(
   });
   nodes.readingBack = readBack(
     anyOf,
-    () => ({ line: 'readBackList', values: { count: items.length, title: { step: step.id } } }),
+    () => {
+      const [only] = items.length === 1 ? items : [];
+      return only
+        ? { line: 'readBackItem', values: { name: only.name, reply: { reply: only.ok } } }
+        : { line: 'readBackList', values: { count: items.length, title: { step: step.id } } };
+    },
     [done],
     { target: 'begin' },
   );
@@ -193,7 +221,7 @@ export function lampsNodes(step: LampsStep): Nodes {
       question: questionLamp(lamp.id, lamp.name, step.expected === 'running', right),
     };
   });
-  return checklistNodes(step, items, askFor(step), step.groups);
+  return checklistNodes(step, items, askFor(step), partsOf(items.length, step.groups));
 }
 
 /** Thing by thing, one word for each. */
@@ -208,10 +236,17 @@ export const sensorsNodes = (step: SensorsStep): Nodes =>
       otherwise: [],
     })),
     askFor(step),
-    step.groups,
+    partsOf(step.items.length, step.groups),
   );
 
-/** Point by point by the second person, never in groups; whatever is wrong stops everything at once. */
+function inspectParts({ points, together }: InspectStep): Part[] {
+  const from = points.findIndex(({ id }) => id === together?.from);
+  return together && from >= 0
+    ? [{ from, to: points.length, reply: together.ok, index: 0, named: true }]
+    : [];
+}
+
+/** Point by point by the second person, leaks never together; whatever is wrong stops everything at once. */
 export const inspectNodes = (step: InspectStep): Nodes =>
   checklistNodes(
     step,
@@ -227,4 +262,5 @@ export const inspectNodes = (step: InspectStep): Nodes =>
         : {}),
     })),
     askFor(step),
+    inspectParts(step),
   );

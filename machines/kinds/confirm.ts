@@ -24,9 +24,13 @@ export function confirmNodes(step: ConfirmStep, all: readonly Step[]): Nodes {
   };
   const ask = askFor(step);
   if (step.drill) return drillNodes(step);
-  if (step.readsBack) return figuresNodes(step, step.readsBack);
+  if (step.readsBack && step.ok === 'yes') return figuresNodes(step, step.readsBack);
   const passed = pass(step);
-  const done = step.within ? { ...passed, actions: [inTime(step.within.judge), ...passed.actions] } : passed;
+  const first = [
+    ...(step.within ? [inTime(step.within.judge)] : []),
+    ...(step.readsBack ? [settled(step.readsBack)] : []),
+  ];
+  const done = { ...passed, actions: [...first, ...passed.actions] };
   const possible = ({ context }: Look) => step.possible?.(context) ?? true;
   const nodes: Nodes = {
     asking: askReply(waiting, ask, [
@@ -51,6 +55,9 @@ export function confirmNodes(step: ConfirmStep, all: readonly Step[]): Nodes {
           ]
         : []),
       { reply: step.ok, move: { ...done, actions: [setAside(step.ok), ...done.actions] } },
+      ...(step.readsBack
+        ? [{ reply: 'no' as const, move: { target: NEXT, actions: askedAgain(step.readsBack) } }]
+        : []),
     ]),
   };
   if (step.gate) nodes.readingBack = readBack(waiting, readBackReply, [done], { target: 'asking' });
@@ -83,23 +90,29 @@ function drillNodes(step: ConfirmStep): Nodes {
   return { asking: withMeta(askReply(waiting, askFor(step), []), { awaits: 'drill' }) };
 }
 
-/** Reads numbers back that were only repeated until now; where one is wrong, they are asked for again. */
-function figuresNodes(step: ConfirmStep, figures: NonNullable<ConfirmStep['readsBack']>): Nodes {
-  const waiting: Waiting = { by: step.by, critical: false };
-  const done = pass(step);
-  const settled = update(({ context }) => ({
-    echoed: context.echoed.filter(each => !figures.includes(each.step)),
-  }));
-  const again = update(({ context }) => ({
+type Figures = NonNullable<ConfirmStep['readsBack']>;
+
+/** Numbers that were read back are not taken back any more. */
+const settled = (figures: Figures) =>
+  update(({ context }) => ({ echoed: context.echoed.filter(each => !figures.includes(each.step)) }));
+
+/** One of them is wrong: all are asked for once more. */
+const askedAgain = (figures: Figures) =>
+  update(({ context }) => ({
     misheard: 0,
     done: context.done.filter(id => !figures.includes(id)),
     readings: context.readings.filter(reading => !figures.includes(reading.step)),
     echoed: context.echoed.filter(each => !figures.includes(each.step)),
   }));
+
+/** Reads numbers back that were only repeated until now; where one is wrong, they are asked for again. */
+function figuresNodes(step: ConfirmStep, figures: Figures): Nodes {
+  const waiting: Waiting = { by: step.by, critical: false };
+  const done = pass(step);
   return {
-    asking: readBack(waiting, askFor(step), [{ ...done, actions: [settled, ...done.actions] }], {
+    asking: readBack(waiting, askFor(step), [{ ...done, actions: [settled(figures), ...done.actions] }], {
       target: NEXT,
-      actions: again,
+      actions: askedAgain(figures),
     }),
   };
 }

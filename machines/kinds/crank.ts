@@ -36,6 +36,11 @@ export const OUTCOME_WITHIN_S = 10;
 const secondClear = ({ context, event }: Look) =>
   context.clearAtMs !== null && atMs(event) - context.clearAtMs < clearValidMs(context);
 
+/** By keys and touch the "ready" that follows is the one confirming press; a voice is read back besides. */
+const byHand = ({ event }: Look) => event.via === 'keys' || event.via === 'touch';
+
+const cleared = update(({ event }) => ({ clearAtMs: atMs(event), misheard: 0, pending: null }));
+
 const endBurst = update(({ context, event }) => ({
   timer: null,
   bursts: context.bursts.map((burst, index) =>
@@ -158,6 +163,14 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
       askReply(bySecond, () => ({ line: 'askClear', values: {} }), [
         {
           reply: 'clearToCrank',
+          move: {
+            guard: look => bySecondPerson(look) && byHand(look),
+            target: 'ready',
+            actions: cleared,
+          },
+        },
+        {
+          reply: 'clearToCrank',
           move: { guard: bySecondPerson, target: 'clearReadBack', actions: setAside('clearToCrank') },
         },
       ]),
@@ -171,7 +184,7 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
           {
             guard: bySecondPerson,
             target: 'ready',
-            actions: update(({ event }) => ({ clearAtMs: atMs(event), misheard: 0, pending: null })),
+            actions: cleared,
           },
         ],
         { target: 'askingClear' },
@@ -179,12 +192,13 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
       { awaits: 'clear' },
     ),
     ready: {
-      meta: { replies: ['ready'], by: step.by },
+      meta: { replies: ['ready', 'no'], by: step.by },
       entry: [...speak(look => ({ line: 'crankReady', values: { burst: { unit: 's', si: burst(look) } } }))],
       on: {
         reply: [
           { guard: look => isReply('ready')(look) && believed(look) && mayCrank(look), target: 'cranking' },
           { guard: look => isReply('ready')(look) && !mayCrank(look), ...clearTooOld },
+          { guard: isReply('no'), target: 'askingClear', actions: update(() => ({ clearAtMs: null })) },
         ],
         unclear: { actions: countMisheard },
         clock: { guard: look => !secondClear(look), ...clearTooOld },

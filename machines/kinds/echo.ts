@@ -9,7 +9,7 @@ import { isContradicted, setValueAside } from './bus.ts';
 export const echo = (step: Step): Effect[] => [
   remark(({ event }) => ({
     line: 'echo',
-    values: event.type === 'value' ? { spoken: { quantity: event.quantity, si: event.si } } : {},
+    values: event.type === 'value' ? { spoken: { brief: event.quantity, si: event.si } } : {},
   })),
   update(({ context, event }) =>
     event.type === 'value'

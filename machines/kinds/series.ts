@@ -1,3 +1,4 @@
+import { isNearItsLimit } from '../assurance.ts';
 import { judgementData, judgementLine, keepReading, noteVerdict, sayVerdict } from '../judging.ts';
 import { pass, stopFor } from '../progress.ts';
 import type { ReadingStep, Series } from '../steps.ts';
@@ -26,23 +27,6 @@ const itemState = (index: number) => `item${index + 1}`;
 export function seriesNodes(step: ReadingStep, series: Series): Nodes {
   const waiting: Waiting = { by: step.by, critical: false };
   const done = pass(step);
-  const nodes: Nodes = {
-    begin: { always: { target: itemState(0), actions: update(() => ({ series: [] })) } },
-  };
-  const ask = (index: number): Line => (index === 0 ? askFor(step) : () => ({ line: 'andNow', values: {} }));
-  for (let index = 0; index < series.count; index += 1) {
-    const asking = askValue(
-      waiting,
-      ask(index),
-      step.quantity,
-      {
-        target: index + 1 < series.count ? itemState(index + 1) : 'readingBack',
-        actions: update(look => ({ series: [...look.context.series, ...heard(look)], misheard: 0 })),
-      },
-      [...tooFar(step, series), ...(index === 0 && !step.gate ? [toSampling(step)] : [])],
-    );
-    nodes[itemState(index)] = index === 0 ? withMeta(asking, { measures: 'first' }) : asking;
-  }
   const judged = [
     note(look => ({
       kind: 'verdict',
@@ -61,7 +45,7 @@ export function seriesNodes(step: ReadingStep, series: Series): Nodes {
     })),
     remark(({ context, event }) => {
       const name = { quantityName: step.quantity };
-      const spoken = { quantity: step.quantity, si: context.series.at(-1)?.si ?? 0 };
+      const spoken = { brief: step.quantity, si: context.series.at(-1)?.si ?? 0 };
       return {
         ...judgementLine(series.judge(context, context.series), { name, spoken }),
         ...(event.via === 'bus' ? { prefix: 'fromBus' as const } : {}),
@@ -74,6 +58,46 @@ export function seriesNodes(step: ReadingStep, series: Series): Nodes {
       ],
     })),
   ];
+  const nodes: Nodes = {
+    begin: {
+      always: { target: itemState(0), actions: update(() => ({ series: [], spokenInList: false })) },
+    },
+  };
+  const ask = (index: number): Line => (index === 0 ? askFor(step) : () => ({ line: 'andNow', values: {} }));
+  for (let index = 0; index < series.count; index += 1) {
+    const asking = askValue(
+      waiting,
+      ask(index),
+      step.quantity,
+      {
+        target: index + 1 < series.count ? itemState(index + 1) : 'readingBack',
+        actions: update(look => ({
+          series: [...look.context.series, ...heard(look)],
+          misheard: 0,
+          spokenInList: look.context.spokenInList || look.event.via === 'voice',
+        })),
+      },
+      [...tooFar(step, series), ...(index === 0 && !step.gate ? [toSampling(step)] : [])],
+      index + 1 === series.count && !step.gate ? byHand() : [],
+    );
+    nodes[itemState(index)] = index === 0 ? withMeta(asking, { measures: 'first' }) : asking;
+  }
+  /** What was read by keys or touch to its last value is judged as it stands, unless it is near a limit. */
+  function byHand(): Move[] {
+    const judgement = (look: Look) => series.judge(look.context, [...look.context.series, ...heard(look)]);
+    const unspoken = ({ context, event }: Look) =>
+      !context.spokenInList && (event.via === 'keys' || event.via === 'touch');
+    return [
+      {
+        guard: look => {
+          const verdict = judgement(look);
+          return unspoken(look) && verdict.ok && !isNearItsLimit(verdict.value);
+        },
+        target: done.target,
+        actions: [keepSample, ...judged, ...done.actions],
+      },
+    ];
+  }
   if (series.bounds) nodes.stopping = stopping(step, series.bounds);
   if (!step.gate) nodes.sampling = sampling(step, series, judged);
   nodes.readingBack = readBack(

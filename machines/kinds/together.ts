@@ -1,7 +1,7 @@
 import { replyNeedsReadBack, weightOf } from '../assurance.ts';
 import { freshQuestion, isDone, NEXT, passed } from '../progress.ts';
 import type { ConfirmStep, Step, Together } from '../steps.ts';
-import { type Effect, type Line, type Look, type Nodes, note, update, withMeta } from '../toolkit.ts';
+import { type Effect, type Line, type Look, type Nodes, note, remark, update, withMeta } from '../toolkit.ts';
 import { askReply, readBack, readBackReply, setAside, type Waiting } from './question.ts';
 
 /** The steps of one group, in their order; they stand side by side in the procedure. */
@@ -63,6 +63,7 @@ export function togetherNodes(
           },
         },
         { reply: ok, move: { guard: isGood, ...passAll } },
+        { reply: ok, move: { actions: remark(() => ({ line: 'notPossible', values: {} })) } },
         {
           reply: 'oneByOne',
           move: { target: 'asking', actions: update(() => ({ oneByOne: group, misheard: 0 })) },

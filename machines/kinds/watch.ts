@@ -6,6 +6,7 @@ import type { WatchStep } from '../steps.ts';
 import { leftMs, lookDue, startSilentTimer, timerOver } from '../timing.ts';
 import {
   atMs,
+  type Line,
   type Look,
   type Move,
   type Node,
@@ -34,6 +35,10 @@ const watchedS = ({ context, event }: Look): number => {
   return context.timer === null || left === null ? 0 : (context.timer.totalMs - left) / 1000;
 };
 
+/** Whether a value of this watch has been read since it began: then it is only asked how it is now. */
+const lookedAt = ({ id }: WatchStep, { context: { readings, timer } }: Look) =>
+  readings.some(({ step, atMs: at }) => step === id && timer !== null && at >= timer.startedMs);
+
 const planNextLook = (step: WatchStep) =>
   update(look => ({
     misheard: 0,
@@ -46,7 +51,10 @@ const planNextLook = (step: WatchStep) =>
 export function watchNodes(step: WatchStep): Nodes {
   const waiting: Waiting = { by: step.by, critical: false };
   const done = passWatch(step);
-  const ask = askFor(step);
+  const ask: Line = look =>
+    step.reading && lookedAt(step, look)
+      ? { line: 'coolantNow', values: { unit: { unitOf: step.reading.quantity } } }
+      : askFor(step)(look);
   const timeUp: Move = { guard: timerOver, ...whenTimeIsUp(step) };
   const longEnough = (look: Look) => {
     const ruled = step.enough?.(watchedS(look));

@@ -9,12 +9,12 @@ import type { PromptValue, Quantity } from '../vocabulary.ts';
 const later = { readBackIn: 'job.figures' } as const;
 
 const readOff = (context: Context, quantity: Quantity): PromptValue => ({
-  quantity,
+  brief: quantity,
   si: latest(context, quantity) ?? Number.NaN,
 });
 
 /** Who works on what, in which weather; people safe; the stop words proved by both. */
-export const jobSteps = (_: Profile): readonly Step[] => [
+export const jobSteps = ({ cutOff }: Profile): readonly Step[] => [
   confirm('job.card', 'cardRight', {
     values: ({ job }) => ({
       vehicle: job.vehicle,
@@ -29,7 +29,12 @@ export const jobSteps = (_: Profile): readonly Step[] => [
   confirm('job.ventilation', 'airGood', { gate: 'peopleSafe' }),
   confirm('job.extinguisher', 'extinguisherReady', { gate: 'peopleSafe' }),
   confirm('job.parked', 'vehicleSecured', { gate: 'peopleSafe' }),
-  confirm('job.cutOff', 'cutOffReady', { gate: 'peopleSafe' }),
+  confirm('job.cutOff', 'cutOffReady', {
+    gate: 'peopleSafe',
+    values: () => ({
+      how: cutOff ? { line: 'cutOffAt', values: { at: cutOff.at } } : { line: 'cutOffKnown', values: {} },
+    }),
+  }),
   reading(
     'job.ambient',
     'ambientTemperature',

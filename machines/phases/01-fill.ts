@@ -6,12 +6,12 @@ import { gradesForNight, oilQuantity } from '../limits/oil.ts';
 import { latest, withinRange } from '../limits/readings.ts';
 import { confirm, hold, reading } from '../step-makers.ts';
 import type { Step } from '../steps.ts';
-import type { PromptValue, PromptValues } from '../vocabulary.ts';
+import type { PromptValue, PromptValues, Quantity } from '../vocabulary.ts';
 
 const litres = (si: number): PromptValue => ({ unit: 'litre', si });
 
 const coldest = (context: Context): PromptValue => ({
-  quantity: 'coldestNight',
+  brief: 'coldestNight',
   si: latest(context, 'coldestNight') ?? 0,
 });
 
@@ -38,21 +38,31 @@ function oilGrades(context: Context): PromptValues {
 
 function fuelToAdd(context: Context): PromptValues {
   const advice = fuelAdvice(context);
-  if (!advice.ok) return { coldest: coldest(context), advice: { issue: advice.issue } };
+  const read = {
+    coldest: coldest(context),
+    tank: readOff(context, 'fuelInTank'),
+    share: readOff(context, 'biodieselShare'),
+  };
+  if (!advice.ok) return { ...read, advice: { issue: advice.issue } };
   const { practice, risk, no1Litres, no2Litres } = advice.value;
   return {
-    coldest: coldest(context),
+    ...read,
     advice: {
       line: 'fuelToAdd',
       values: {
         practice: { fuel: practice },
         risk: { gelling: risk },
-        no1: litres(no1Litres),
-        no2: litres(no2Litres),
+        no1: { brief: 'fuelInTank', si: no1Litres },
+        no2: { brief: 'fuelInTank', si: no2Litres },
       },
     },
   };
 }
+
+const readOff = (context: Context, quantity: Quantity): PromptValue => ({
+  quantity,
+  si: latest(context, quantity) ?? Number.NaN,
+});
 
 const canFill = (context: Context) => coolantFill(context).ok;
 
@@ -79,11 +89,12 @@ export const fillSteps = ({ coolant, oil, fuel }: Profile): readonly Step[] => [
   confirm('fill.oilLevel', 'levelGood', { gate: 'oilReady', dipstick: true }),
 
   reading('fill.fuelInTank', 'fuelInTank', withinRange('fuelInTank', { min: 0, max: fuel.tankL }), {
-    gate: 'fuelReady',
+    readBackIn: 'fill.fuelGrade',
   }),
-  reading('fill.biodieselShare', 'biodieselShare', biodieselLimit, { gate: 'fuelReady' }),
+  reading('fill.biodieselShare', 'biodieselShare', biodieselLimit, { readBackIn: 'fill.fuelGrade' }),
   confirm('fill.fuelGrade', 'fuelRight', {
     gate: 'fuelReady',
+    readsBack: ['fill.fuelInTank', 'fill.biodieselShare'],
     values: fuelToAdd,
     possible: context => fuelAdvice(context).ok,
   }),

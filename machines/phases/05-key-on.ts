@@ -5,7 +5,7 @@ import type { Step } from '../steps.ts';
 
 /** Battery, lamps, intake heater and fault codes, with the key on and the engine standing. */
 export const keyOnSteps = ({ lamps: all, heater }: Profile): readonly Step[] => [
-  reading('keyOn.battery', 'batteryVoltage', batteryAtRest, { gate: 'batteryReady' }),
+  reading('keyOn.battery', 'batteryVoltage', batteryAtRest),
   confirm('keyOn.keyOn', 'keyIsOn'),
   lamps('keyOn.lamps', { lamps: all, expected: 'keyOn', wrong: 'again', gate: 'lampsRight' }),
   ...(heater

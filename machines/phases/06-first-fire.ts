@@ -56,6 +56,7 @@ export const firstFireSteps = (profile: Profile): readonly Step[] => [
       { id: 'noise', cause: 'looseOrNoise' },
       { id: 'smoke', cause: 'smokeOrFire' },
     ],
+    together: { from: 'noise', ok: 'soundAndSmoke' },
   }),
   lamps('firstFire.lamps', {
     ...running,

@@ -48,6 +48,7 @@ export function checksSteps(profile: Profile): readonly Step[] {
         { id: 'hiss', cause: 'looseOrNoise' },
         { id: 'smellAndSmoke', cause: 'smokeOrFire' },
       ],
+      together: { from: 'boots', ok: 'bootsSoundSmell' },
     }),
   ];
 }

@@ -1,6 +1,6 @@
 import type { Profile } from '../../src/profile/schema.ts';
 import { sweepPressure } from '../limits/oil.ts';
-import { confirm, faults, reading } from '../step-makers.ts';
+import { faults, reading } from '../step-makers.ts';
 import type { Step } from '../steps.ts';
 import { afterChecks } from './07-running-checks.ts';
 
@@ -18,12 +18,11 @@ export function sweepsSteps({ sweeps }: Profile): readonly Step[] {
         atRpm: sweeps[index]?.rpm ?? 0,
         outside: last ? 'again' : 'noOilPressure',
         values: () => ({
-          speed: { unit: 'rpm', si: sweeps[index]?.rpm ?? 0 },
+          speed: { brief: 'engineSpeed', si: sweeps[index]?.rpm ?? 0 },
           unit: { unitOf: 'oilPressure' },
         }),
       });
     }),
-    confirm('sweeps.backToIdle', 'backAtIdle', running),
     faults('sweeps.faults', running),
   ];
 }

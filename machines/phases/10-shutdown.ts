@@ -1,11 +1,21 @@
 import type { Profile } from '../../src/profile/schema.ts';
 import { soakLimit } from '../limits/coolant.ts';
 import { confirm, hold, inspect, reading } from '../step-makers.ts';
-import type { Step } from '../steps.ts';
+import type { InspectStep, Step } from '../steps.ts';
 import { afterChecks } from './07-running-checks.ts';
 
 const running = { engine: 'running', needs: afterChecks } as const;
 const names = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth'] as const;
+
+/**
+ * Coolant joints at each look, as their pressure rises; fuel joints at the first, as theirs has gone with the key; oil
+ * joints at the first and at the last, as oil creeps. Common practice, no published source.
+ */
+const pointsOf = (first: boolean, last: boolean): InspectStep['points'] => [
+  { id: 'coolantJoints', cause: 'coolantLeak' },
+  ...(first ? [{ id: 'fuelJoints', cause: 'fuelLeak' } as const] : []),
+  ...(first || last ? [{ id: 'oilJoints', cause: 'oilLeak' } as const] : []),
+];
 
 /** Settle, key off, then watch the heat soak: coolant pressure rises when nothing carries heat away. */
 export const shutdownSteps = ({ shutdown }: Profile): readonly Step[] => [
@@ -23,11 +33,7 @@ export const shutdownSteps = ({ shutdown }: Profile): readonly Step[] => [
     }),
     inspect(`shutdown.${name}Look`, {
       gate: 'noLeaksAfter',
-      points: [
-        { id: 'coolantJoints', cause: 'coolantLeak' },
-        { id: 'fuelJoints', cause: 'fuelLeak' },
-        { id: 'oilJoints', cause: 'oilLeak' },
-      ],
+      points: pointsOf(index === 0, index === shutdown.heatSoakLooksAfterS.length - 1),
     }),
   ]),
 ];

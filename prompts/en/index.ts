@@ -3,6 +3,7 @@ import { farthest } from './in-noise.ts';
 import * as general from './lines.ts';
 import * as said from './replies.ts';
 import { steps } from './steps.ts';
+import { valueGroups, values } from './values.ts';
 
 /** English: the language that the others are held against. */
 export const english = {
@@ -13,4 +14,6 @@ export const english = {
   ...together,
   farthest,
   steps,
+  values,
+  valueGroups,
 } as const;

@@ -88,7 +88,6 @@ export const replies = {
   thermostatOpen: ['thermostat open', 'upper hose is hot'],
   noBubbles: ['no bubbles', 'no more bubbles'],
   levelsGood: ['levels good', 'levels are good'],
-  backAtIdle: ['back at idle', 'at idle'],
   stillRunning: ['still running', 'it keeps running'],
   engineOff: ['engine is off', 'engine off'],
   torqued: ['torqued', 'torque done'],
@@ -113,6 +112,9 @@ export const replies = {
 
   oneByOne: ['one by one', 'one at a time'],
   bothFilters: ['both filters fitted', 'both filters are fitted'],
+  soundAndSmoke: ['sound and smoke good', 'sound and smoke are good'],
+  bootsSoundSmell: ['boots sound and smell good', 'boots sound and smell are good'],
+  coldFull: ['coolant and steering full', 'coolant and steering are full'],
   primerDone: ['primer firm and home', 'primer is firm and home'],
   frontGood: ['hoses boots and belts good', 'hoses boots and belts are good'],
   wiringAndFasteners: ['wiring and fasteners good', 'wiring and fasteners are good'],

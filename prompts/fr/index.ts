@@ -4,6 +4,7 @@ import { farthest } from './in-noise.ts';
 import * as general from './lines.ts';
 import * as said from './replies.ts';
 import { steps } from './steps.ts';
+import { valueGroups, values } from './values.ts';
 
 /**
  * French. Hazards carry the signal words of the French editions of ANSI Z535.4 and ISO 3864-2: danger,
@@ -17,4 +18,6 @@ export const french: Language = {
   ...together,
   farthest,
   steps,
+  values,
+  valueGroups,
 };

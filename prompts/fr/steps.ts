@@ -1,227 +1,227 @@
 const soakGoesOn = {
   title: 'Le coup de chaleur continue',
-  ask: 'Le coup de chaleur continue. Le bouchon reste fermé.',
+  ask: 'Le bouchon reste fermé.',
 } as const;
 
 /** One entry for each step of the procedure: what it is called, and how it is asked for. Key word first. */
 export const steps = {
   'job.card': {
     title: 'Fiche de travail',
-    ask: "Fiche : {vehicle}, {engine}. Technicien {technician}, équipier {second}. Si c'est juste, dites fiche correcte.",
+    ask: 'Fiche correcte ? {vehicle}, {engine}. Technicien {technician}, équipier {second}.',
   },
   'job.makerFirst': {
     title: "Ce qui passe d'abord",
-    ask: 'Avis. Les instructions du fabricant du moteur, la réglementation locale et les règles du métier passent avant tout ce que je dis. Dites compris.',
+    ask: "Avis. Les instructions du fabricant, la réglementation locale et les règles du métier passent d'abord. Compris ?",
   },
   'job.protection': {
     title: 'Lunettes et gants',
-    ask: 'Protections : lunettes et gants pour vous deux. Dites protections en place.',
+    ask: 'Protections en place ? Lunettes et gants, tous deux.',
   },
   'job.hazards': {
     title: 'Dangers',
-    ask: "Avertissement. Restez loin du ventilateur et des courroies. N'ouvrez jamais un bouchon chaud. Ne cherchez jamais une fuite à la main : du carburant injecté sous la peau est une urgence chirurgicale. Dites compris.",
+    ask: "Avertissement. Loin du ventilateur et des courroies. N'ouvrez jamais un bouchon chaud. Ne cherchez jamais une fuite à la main : du gazole sous la peau est une urgence chirurgicale. Compris ?",
   },
   'job.ventilation': {
     title: "Extraction des gaz d'échappement",
-    ask: "Les gaz d'échappement tuent en lieu fermé. Portes ouvertes ou extraction en marche ? Dites l'air est bon.",
+    ask: "L'air est bon ? Portes ouvertes ou extraction en marche : les gaz tuent.",
   },
   'job.extinguisher': {
     title: 'Extincteur',
-    ask: 'Extincteur à portée de main ? Dites extincteur prêt.',
+    ask: 'Extincteur en place ? À portée de main.',
   },
   'job.parked': {
     title: 'Véhicule immobilisé',
-    ask: 'Véhicule : point mort, frein serré, roues calées ? Dites véhicule calé.',
+    ask: 'Véhicule calé ? Point mort, frein, cales.',
   },
   'job.cutOff': {
     title: "Coupure d'urgence",
-    ask: "Coupure : s'il tourne encore contact coupé, savez-vous tous deux fermer le gazole ou l'air ? Dites coupure prête.",
+    ask: 'Coupure connue ? {how}',
   },
-  'job.ambient': { title: "Température de l'air", ask: "Température de l'air maintenant, en {unit} ?" },
+  'job.ambient': { title: "Température de l'air", ask: "Température de l'air, {unit} ?" },
   'job.coldestNight': {
     title: 'Nuit la plus froide attendue',
-    ask: 'Nuit la plus froide attendue, en {unit} ?',
+    ask: 'Nuit la plus froide<, {unit}> ?',
   },
-  'job.altitude': { title: 'Altitude', ask: 'Altitude, en {unit} ?' },
+  'job.altitude': { title: 'Altitude', ask: 'Altitude, {unit} ?' },
   'job.figures': {
     title: 'Air, nuit et altitude',
     ask: 'Air {air}, nuit la plus froide {coldest}, altitude {altitude}. Correct ?',
   },
   'job.stopTechnician': {
     title: "Mot d'urgence, technicien",
-    ask: "Essai du mot d'urgence. {words} Technicien, dites-le maintenant.",
+    ask: "Technicien : le mot d'urgence, maintenant. {words}",
   },
   'job.stopSecond': {
     title: "Mot d'urgence, équipier",
-    ask: "Essai du mot d'urgence. {words} Équipier, dites-le maintenant.",
+    ask: "Équipier : le mot d'urgence, maintenant. {words}",
   },
 
   'fill.coolantMix': {
     title: 'Mélange de refroidissement',
-    ask: "Mélange : {concentrate} de concentré, {glycol}, et {water} d'eau, pour tenir jusqu'à {freeze}. Dites mélange prêt.",
+    ask: "{concentrate} de concentré, {glycol}, {water} d'eau<, jusqu'à {freeze}>. Mélange fait ?",
   },
   'fill.coolantFilled': {
     title: 'Circuit rempli',
-    ask: 'Remplissez lentement le circuit, robinet de chauffage ouvert. Dites circuit plein.',
+    ask: 'Remplissez lentement, robinet de chauffage ouvert. Circuit plein ?',
   },
-  'fill.coolantBleed': { title: 'Purge du circuit', ask: 'Purgez le circuit de refroidissement.' },
+  'fill.coolantBleed': { title: 'Purge du circuit', ask: 'Purgez le circuit.' },
   'fill.coolantBled': {
     title: 'Circuit sans air',
-    ask: "Circuit : niveau stable, plus d'air ? Dites purge terminée.",
+    ask: 'Purge terminée ? Niveau stable.',
   },
   'fill.coolantFreezePoint': {
     title: 'Point de congélation mesuré',
-    ask: 'Mesurez le mélange. Point de congélation, en {unit} ?',
+    ask: 'Point de congélation mesuré<, {unit}> ?',
   },
   'fill.oilGrade': {
     title: "Grade d'huile",
-    ask: "Grade d'huile pour {coldest} : {grades}. Si l'huile est de ceux-là, dites huile conforme.",
+    ask: 'Huile conforme ? Pour {coldest} : {grades}.',
   },
   'fill.oilFilterPreFilled': {
     title: 'Filtre à huile, pré-rempli',
-    ask: 'Filtre à huile : remplissez-le, huilez le joint, montez-le. Dites filtre monté.',
+    ask: 'Filtre à huile rempli, joint huilé. Filtre monté ?',
   },
   'fill.oilFilterDry': {
     title: 'Filtre à huile, à sec',
-    ask: 'Filtre à huile : montez-le à sec, huilez seulement le joint. Dites filtre monté.',
+    ask: 'Filtre à huile à sec, joint huilé. Filtre monté ?',
   },
   'fill.oilQuantity': {
     title: 'Huile versée',
-    ask: 'Huile : versez {capacity}. Combien en avez-vous mis, en {unit} ?',
+    ask: "Versez {capacity} d'huile. Combien en avez-vous mis<, {unit}> ?",
   },
   'fill.oilLevel': {
     title: "Niveau d'huile",
-    ask: "Niveau d'huile à la jauge entre les repères ? Dites bon niveau.",
+    ask: 'Bon niveau ? Jauge, entre les repères.',
   },
   'fill.fuelInTank': {
     title: 'Gazole dans le réservoir',
-    ask: 'Gazole : combien dans le réservoir maintenant, en {unit} ?',
+    ask: 'Gazole dans le réservoir<, {unit}> ?',
   },
-  'fill.biodieselShare': { title: 'Part de biodiesel', ask: 'Part de biodiesel, en pour cent ?' },
+  'fill.biodieselShare': { title: 'Part de biodiesel', ask: 'Biodiesel, pour cent ?' },
   'fill.fuelGrade': {
     title: 'Gazole pour le froid',
-    ask: 'Gazole pour {coldest} : {advice} Dites gazole conforme.',
+    ask: '{tank} au réservoir, {share} de biodiesel. Pour {coldest} : {advice} Gazole conforme ?',
   },
   'fill.firstFilterPreFilled': {
     title: 'Premier filtre à gazole, pré-rempli',
-    ask: 'Premier filtre à gazole : remplissez-le de gazole propre, huilez le joint, montez-le. Dites filtre monté.',
+    ask: 'Premier filtre à gazole rempli de gazole propre, joint huilé. Filtre monté ?',
   },
   'fill.firstFilterDry': {
     title: 'Premier filtre à gazole, à sec',
-    ask: 'Filtre à gazole : rien derrière lui, montez-le donc à sec. Huilez le joint. Dites filtre monté.',
+    ask: 'Filtre à gazole : rien derrière lui, donc à sec. Joint huilé. Filtre monté ?',
   },
   'fill.secondFilterPreFilled': {
     title: 'Second filtre à gazole, pré-rempli',
-    ask: 'Second filtre à gazole : remplissez-le de gazole propre, huilez le joint, montez-le. Dites filtre monté.',
+    ask: 'Second filtre à gazole rempli de gazole propre, joint huilé. Filtre monté ?',
   },
   'fill.secondFilterDry': {
     title: 'Second filtre à gazole, à sec',
-    ask: 'Second filtre à gazole : montez-le à sec, huilez seulement le joint. Dites filtre monté.',
+    ask: 'Second filtre à gazole à sec, joint huilé. Filtre monté ?',
   },
   'fill.steeringFull': {
     title: 'Direction assistée',
-    ask: 'Direction : liquide au repère à froid. Dites direction au niveau.',
+    ask: 'Direction au niveau ? Au repère à froid.',
   },
 
   'prime.strokes': {
     title: 'Coups de pompe',
-    ask: "Amorçage : actionnez la pompe à main jusqu'à ce qu'elle soit dure. Combien de coups ?",
+    ask: "Actionnez la pompe à main jusqu'à ce qu'elle soit dure. Combien de coups ?",
   },
-  'prime.firm': { title: 'Pompe dure', ask: 'La pompe résiste ? Dites pompe dure.' },
+  'prime.firm': { title: 'Pompe dure', ask: 'Pompe dure ?' },
   'prime.screwedHome': {
     title: 'Pompe revissée',
-    ask: 'Revissez la pompe à fond. Dites pompe revissée.',
+    ask: 'Pompe revissée ?',
   },
   'prime.noWeeps': {
     title: 'Aucun suintement',
-    ask: 'Équipier : filtres et pompe secs, rien ne suinte ? Dites aucun suintement.',
+    ask: 'Équipier : aucun suintement ? Filtres et pompe.',
   },
 
   'walkRound.sensors': { title: 'Capteurs branchés', ask: 'Capteurs.' },
   'walkRound.hoses': {
     title: 'Durites et colliers',
-    ask: 'Durites : chacune passée sur son bourrelet, chaque collier serré derrière le bourrelet ? Dites durites bonnes.',
+    ask: 'Durites bonnes ? Sur leur bourrelet, colliers derrière et serrés.',
   },
   'walkRound.boots': {
     title: "Manchons d'admission",
-    ask: 'Manchons : admission et suralimentation bien emboîtés et serrés ? Dites manchons bons.',
+    ask: 'Manchons bons ? Admission et suralimentation, emboîtés et serrés.',
   },
   'walkRound.belts': {
     title: 'Courroies',
-    ask: 'Courroies dans leurs gorges et tendues ? Dites courroies bonnes.',
+    ask: 'Courroies bonnes ? Dans leurs gorges et tendues.',
   },
   'walkRound.tools': {
     title: 'Outils sortis',
-    ask: 'Outils et chiffons sortis du compartiment, ventilateur libre ? Dites aucun outil oublié.',
+    ask: 'Aucun outil oublié ? Chiffons sortis aussi, ventilateur libre.',
   },
   'walkRound.wiring': {
     title: 'Câblage',
-    ask: 'Câblage loin de la chaleur et de tout ce qui bouge ? Dites câblage bon.',
+    ask: 'Câblage bon ? Loin de la chaleur et de ce qui bouge.',
   },
   'walkRound.fasteners': {
     title: 'Boulons marqués',
-    ask: 'Boulons serrés et marqués ? Dites boulons marqués.',
+    ask: "Boulons marqués ? Serrés d'abord.",
   },
 
   'barOver.isolated': {
     title: 'Démarreur isolé',
-    ask: 'Avant de tourner à la main : clé retirée et dans votre poche, batterie ou démarreur débranché. Dites démarreur isolé.',
+    ask: 'Démarreur isolé ? Clé dans votre poche, batterie ou démarreur débranché.',
   },
   'barOver.prelube': {
     title: 'Galeries remplies à la pompe',
-    ask: "Galeries : pompez de l'huile par {port} jusqu'à la pression. Dites huile pompée.",
+    ask: "Huile pompée ? Par {port}, jusqu'à la pression.",
   },
   'barOver.turboFeed': {
     title: 'Turbo huilé',
-    ask: 'Turbo : huile dans son arrivée, roue tournée à la main, conduite remontée. Dites turbo huilé.',
+    ask: 'Turbo huilé ? Huile dans son arrivée, roue tournée à la main, conduite remontée.',
   },
   'barOver.turned': {
     title: 'Tourné à la main',
-    ask: 'À la barre, deux tours complets dans le sens de marche. Dites rotation libre, ou ça bloque.',
+    ask: 'À la barre, deux tours complets, sens de marche. Rotation libre, ou ça bloque ?',
   },
   'barOver.toolOut': {
     title: 'Barre retirée',
-    ask: 'Barre retirée, cache remis, démarreur et batterie rebranchés. Dites barre retirée.',
+    ask: 'Barre retirée ? Cache remis, démarreur et batterie rebranchés.',
   },
 
   'noFuelCrank.disabled': {
     title: 'Injection neutralisée',
-    ask: "Neutralisez l'injection. {how} Dites injection neutralisée.",
+    ask: '{how} Injection neutralisée ?',
   },
   'noFuelCrank.proved': {
     title: 'Neutralisation vérifiée',
-    ask: 'Vérifiez. {proof} Dites neutralisation vérifiée.',
+    ask: '{proof} Neutralisation vérifiée ?',
   },
   'noFuelCrank.batteryLoad': {
     title: 'Batterie en charge',
-    ask: 'Batterie sous débit, testeur ou phares et soufflante une demi-minute : tension minimale ?',
+    ask: 'Batterie sous débit une demi-minute, testeur ou phares et soufflante. Tension minimale ?',
   },
   'noFuelCrank.untilPressure': {
     title: "Démarreur jusqu'à la pression d'huile",
-    ask: "{before} Démarreur sans carburant. Pression d'huile attendue après environ {expected} de démarreur.",
+    ask: "{before} La pression d'huile prend environ {expected}.",
   },
   'noFuelCrank.holds': {
     title: 'La pression tient',
-    ask: "Encore un essai court : la pression d'huile doit revenir et tenir.",
+    ask: 'Encore une fois, court : la pression doit revenir et tenir.',
   },
   'noFuelCrank.voltage': {
     title: 'Tension minimale au démarreur',
-    ask: 'Équipier : tension minimale de la batterie pendant le démarreur ?',
+    ask: 'Équipier : tension minimale pendant le démarreur ?',
   },
   'noFuelCrank.oilLevel': {
     title: "Niveau d'huile, galeries pleines",
-    ask: "Les galeries sont pleines. Jauge d'huile : complétez entre les repères. Dites bon niveau.",
+    ask: 'Les galeries sont pleines. Complétez. Bon niveau ?',
   },
   'noFuelCrank.restored': {
     title: 'Injection rétablie',
-    ask: "Rétablissez l'injection : tout ce qui était neutralisé est rebranché. Dites injection rétablie.",
+    ask: 'Injection rétablie ? Tout est rebranché, les codes laissés sont effacés.',
   },
 
   'keyOn.battery': { title: 'Batterie au repos', ask: 'Tension de la batterie au repos ?' },
-  'keyOn.keyOn': { title: 'Contact mis', ask: 'Mettez le contact, sans démarrer. Dites contact mis.' },
+  'keyOn.keyOn': { title: 'Contact mis', ask: 'Contact mis ? Sans démarrer.' },
   'keyOn.lamps': {
     title: 'Voyants, contact mis',
-    ask: 'Voyants, contact mis.',
+    ask: 'Voyants.',
   },
   'keyOn.heaterHold': {
     title: "Réchauffeur d'admission",
@@ -229,17 +229,17 @@ export const steps = {
   },
   'keyOn.heaterDone': {
     title: 'Voyant de préchauffage éteint',
-    ask: 'Voyant de préchauffage : est-il éteint ? Dites voyant éteint.',
+    ask: 'Préchauffage : voyant éteint ?',
   },
   'keyOn.faults': {
     title: 'Codes de défaut',
-    ask: 'Codes de défaut : dites pas de défaut, ou lire un code.',
+    ask: 'Codes : pas de défaut, ou lire un code ?',
   },
 
-  'firstFire.crank': { title: 'Premier démarrage', ask: '{before} Premier démarrage.' },
+  'firstFire.crank': { title: 'Premier démarrage', ask: '{before}' },
   'firstFire.oilPressure': {
     title: "La pression d'huile s'affiche",
-    ask: "Pression d'huile ? Dites bonne pression.",
+    ask: "Bonne pression d'huile ?",
   },
   'firstFire.eyes': {
     title: 'Yeux et oreilles',
@@ -247,148 +247,144 @@ export const steps = {
   },
   'firstFire.lamps': {
     title: 'Voyants, moteur tournant',
-    ask: 'Voyants, moteur tournant.',
+    ask: 'Voyants.',
   },
   'firstFire.transient': {
     title: 'Défaut surveillé',
-    ask: 'Défaut surveillé : {fault}. A-t-il disparu ? Dites défaut disparu.',
+    ask: '{fault} : défaut disparu ?',
   },
 
   'firstRun.run': {
     title: 'Première marche courte',
-    ask: 'Première marche courte, au ralenti. Regardez, écoutez, ne touchez rien.',
+    ask: 'Laissez au ralenti. Regardez, écoutez, ne touchez rien.',
   },
   'firstRun.keyOff': {
     title: 'Contact coupé après la première marche',
-    ask: 'Coupez le contact pour tout regarder. Quand plus rien ne tourne, dites moteur éteint.',
+    ask: 'Coupez le contact. Moteur éteint, plus rien ne tourne ?',
   },
-  'firstRun.drain': { title: "L'huile redescend", ask: "Laissez l'huile redescendre au carter." },
+  'firstRun.drain': { title: "L'huile redescend", ask: "Laissez l'huile redescendre." },
   'firstRun.oilLevel': {
     title: "Niveau d'huile après la première marche",
-    ask: "Jauge d'huile : entre les repères ? Dites bon niveau.",
+    ask: 'Bon niveau ? Jauge, entre les repères.',
   },
   'firstRun.look': {
     title: 'Tour après la première marche',
-    ask: 'Équipier : faites le tour, moteur immobile. Le bouchon reste fermé.',
+    ask: 'Équipier : faites le tour. Le bouchon reste fermé.',
   },
   'firstRun.restart': { title: 'Second démarrage', ask: 'Second démarrage. Contact, attendez le voyant.' },
   'firstRun.oilPressure': {
     title: "La pression d'huile revient",
-    ask: "Pression d'huile ? Dites bonne pression.",
+    ask: "Bonne pression d'huile ?",
   },
 
   'checks.idle': { title: 'Régime de ralenti', ask: 'Régime de ralenti, cinq lectures. La première ?' },
   'checks.idleSteady': {
     title: 'Ralenti stable',
-    ask: 'Le ralenti est régulier, sans pompage ? Dites ralenti stable.',
+    ask: 'Ralenti stable, ou pompage ?',
   },
-  'checks.oilPressure': { title: "Pression d'huile au ralenti", ask: "Pression d'huile, en {unit} ?" },
+  'checks.oilPressure': { title: "Pression d'huile au ralenti", ask: "Pression d'huile, {unit} ?" },
   'checks.charging': { title: 'Tension de charge', ask: 'Tension de charge ?' },
   'checks.coolant': {
     title: 'Température du liquide',
-    ask: 'Température du liquide de refroidissement, en {unit} ?',
+    ask: 'Température du liquide<, {unit}> ?',
   },
   'checks.leaks': {
     title: 'Recherche de fuites',
-    ask: 'Équipier : cherchez les fuites avec une feuille de papier, jamais à la main.',
+    ask: 'Équipier : cherchez les fuites au papier, jamais à la main.',
   },
 
   'warmUp.watch': {
     title: 'Mise en température',
-    ask: 'Température du liquide, en {unit} ? Quand la durite supérieure chauffe, dites thermostat ouvert.',
+    ask: 'Liquide<, {unit}> ? Thermostat ouvert, dès que la durite supérieure chauffe.',
   },
   'warmUp.fastIdle': {
     title: 'Mise en température au ralenti accéléré',
-    ask: 'À {speed}, tenus : température du liquide, en {unit} ? Quand la durite supérieure chauffe, dites thermostat ouvert.',
+    ask: 'Tenez {speed}. Liquide<, {unit}> ? Thermostat ouvert, dès que la durite supérieure chauffe.',
   },
   'warmUp.steeringLocks': {
     title: 'Direction de butée à butée',
-    ask: "Direction : bouchon ôté, lentement de butée à butée jusqu'à ne plus voir de bulles. Dites aucune bulle.",
+    ask: 'Bouchon de direction ôté, lentement de butée à butée. Aucune bulle ?',
   },
   'warmUp.levels': {
     title: 'Niveaux, moteur tournant',
-    ask: "Niveaux : direction et vase d'expansion entre les repères ? Dites niveaux bons.",
+    ask: "Niveaux bons ? Direction et vase d'expansion.",
   },
 
   'sweeps.first': {
     title: 'Première montée',
-    ask: "Montez doucement à {speed} et tenez. Pression d'huile, en {unit} ?",
+    ask: "Doucement à {speed}, tenez. Pression d'huile<, {unit}> ?",
   },
   'sweeps.second': {
     title: 'Deuxième montée',
-    ask: "Jusqu'à {speed}, doucement, et tenez. Pression d'huile, en {unit} ?",
+    ask: "Jusqu'à {speed}. Pression d'huile<, {unit}> ?",
   },
   'sweeps.third': {
     title: 'Troisième montée',
-    ask: "Jusqu'à {speed}, doucement, et tenez. Pression d'huile, en {unit} ?",
+    ask: "Jusqu'à {speed}. Pression d'huile<, {unit}> ?",
   },
   'sweeps.fourth': {
     title: 'Quatrième montée',
-    ask: "Jusqu'à {speed}, doucement, et tenez. Pression d'huile, en {unit} ?",
+    ask: "Jusqu'à {speed}. Pression d'huile<, {unit}> ?",
   },
   'sweeps.fifth': {
     title: 'Cinquième montée',
-    ask: "Jusqu'à {speed}, doucement, et tenez. Pression d'huile, en {unit} ?",
+    ask: "Jusqu'à {speed}. Pression d'huile<, {unit}> ?",
   },
   'sweeps.sixth': {
     title: 'Sixième montée',
-    ask: "Jusqu'à {speed}, doucement, et tenez. Pression d'huile, en {unit} ?",
-  },
-  'sweeps.backToIdle': {
-    title: 'Retour au ralenti',
-    ask: 'Revenez au ralenti. Dites retour au ralenti.',
+    ask: "Jusqu'à {speed}. Pression d'huile<, {unit}> ?",
   },
   'sweeps.faults': {
     title: 'Nouveaux défauts',
-    ask: 'Nouveaux codes : dites pas de défaut, ou lire un code.',
+    ask: 'Revenez au ralenti. Nouveaux codes : pas de défaut, ou lire un code ?',
   },
 
   'shutdown.settle': {
     title: 'Repos au ralenti',
-    ask: 'Repos : laissez-le au ralenti pour que le turbo refroidisse.',
+    ask: 'Laissez au ralenti, le turbo refroidit.',
   },
   'shutdown.keyOff': {
     title: 'Contact coupé',
-    ask: 'Coupez le contact. Quand plus rien ne tourne, dites moteur éteint.',
+    ask: 'Coupez le contact. Moteur éteint, plus rien ne tourne ?',
   },
   'shutdown.coolant': {
     title: 'Température avant de couper',
-    ask: 'Avant de couper le contact : température du liquide, en {unit} ?',
+    ask: 'Liquide avant de couper<, {unit}> ?',
   },
   'shutdown.firstSoak': {
     title: 'Coup de chaleur',
-    ask: 'Coup de chaleur : la pression monte maintenant. Restez loin des durites, le bouchon reste fermé.',
+    ask: 'Coup de chaleur : la pression monte. Loin des durites, le bouchon reste fermé.',
   },
   'shutdown.firstLook': {
     title: 'Premier regard',
-    ask: 'Équipier : premier regard, à distance.',
+    ask: 'Équipier : regardez, à distance.',
   },
   'shutdown.secondSoak': soakGoesOn,
-  'shutdown.secondLook': { title: 'Deuxième regard', ask: 'Équipier : deuxième regard.' },
+  'shutdown.secondLook': { title: 'Deuxième regard', ask: 'Équipier : regardez de nouveau.' },
   'shutdown.thirdSoak': soakGoesOn,
-  'shutdown.thirdLook': { title: 'Troisième regard', ask: 'Équipier : troisième regard.' },
+  'shutdown.thirdLook': { title: 'Troisième regard', ask: 'Équipier : regardez de nouveau.' },
   'shutdown.fourthSoak': soakGoesOn,
-  'shutdown.fourthLook': { title: 'Quatrième regard', ask: 'Équipier : quatrième regard.' },
+  'shutdown.fourthLook': { title: 'Quatrième regard', ask: 'Équipier : regardez de nouveau.' },
   'shutdown.fifthSoak': soakGoesOn,
-  'shutdown.fifthLook': { title: 'Cinquième regard', ask: 'Équipier : cinquième regard.' },
+  'shutdown.fifthLook': { title: 'Cinquième regard', ask: 'Équipier : regardez de nouveau.' },
   'shutdown.sixthSoak': soakGoesOn,
-  'shutdown.sixthLook': { title: 'Sixième regard', ask: 'Équipier : sixième regard.' },
+  'shutdown.sixthLook': { title: 'Sixième regard', ask: 'Équipier : regardez de nouveau.' },
 
   'signOff.cool': {
     title: 'Refroidi',
-    ask: "Contrôle à froid. Température du liquide, en {unit} ? Il faut moins de {limit} avant d'ouvrir le bouchon.",
+    ask: 'Liquide<, {unit}> ? Au-dessus de {limit} le bouchon reste fermé.',
   },
   'signOff.coolantLevel': {
     title: 'Niveau du liquide, à froid',
-    ask: 'Niveau du liquide, à froid : complété ? Dites circuit plein.',
+    ask: 'Circuit plein, à froid ?',
   },
   'signOff.oilLevel': {
     title: "Niveau d'huile, à froid",
-    ask: "Niveau d'huile, moteur reposé : entre les repères ? Dites bon niveau.",
+    ask: 'Bon niveau ? Jauge, entre les repères.',
   },
   'signOff.steeringLevel': {
     title: 'Niveau de direction, à froid',
-    ask: 'Niveau de direction ? Dites direction au niveau.',
+    ask: 'Direction au niveau ?',
   },
   'signOff.retorque': {
     title: 'Liste de resserrage',
@@ -396,10 +392,10 @@ export const steps = {
   },
   'signOff.openItems': {
     title: 'Points ouverts',
-    ask: "Points ouverts : {items}. Chef d'atelier, dites points notés.",
+    ask: "Chef d'atelier : points ouverts : {items}. Points notés ?",
   },
   'signOff.sign': {
     title: 'Signature',
-    ask: "Chef d'atelier : signez ce démarrage. Dites je signe.",
+    ask: "Chef d'atelier : pour signer, dites je signe.",
   },
 } as const satisfies Record<string, { readonly title: string; readonly ask: string }>;

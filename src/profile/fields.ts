@@ -4,8 +4,6 @@
  */
 
 export interface Field {
-  /** What it is, in a few words. */
-  readonly what: string;
   /** What the start does with it. */
   readonly why: string;
   /** Where in a manual, or on the engine, it is found. */
@@ -13,8 +11,19 @@ export interface Field {
   readonly unit?: string;
 }
 
-const field = (what: string, why: string, where: string, unit?: string): Field =>
-  unit === undefined ? { what, why, where } : { what, why, where, unit };
+/** A value; what it is called stands in the words of each language (`prompts/<code>/values.ts`). */
+const known = (why: string, where: string, unit?: string): Field =>
+  unit === undefined ? { why, where } : { why, where, unit };
+
+export interface Part extends Field {
+  /** What it is, in a few words. */
+  readonly what: string;
+}
+
+const field = (what: string, why: string, where: string, unit?: string): Part => ({
+  what,
+  ...known(why, where, unit),
+});
 
 const MODEL = 'in no manual: a figure of the calculation; leave it as proposed unless you measured it';
 
@@ -46,386 +55,229 @@ export type Section = keyof typeof sections;
 
 /** Every value that has an origin of its own, by its path. */
 export const fields = {
-  'engine.name': field('the engine, as people call it', 'it stands in the record', 'data plate'),
-  'engine.cylinders': field('number of cylinders', 'it tells the engine apart in the record', 'data plate'),
-  'engine.displacementL': field(
-    'displacement',
+  'engine.name': known('it stands in the record', 'data plate'),
+  'engine.cylinders': known('it tells the engine apart in the record', 'data plate'),
+  'engine.displacementL': known(
     'how fast it can warm and cool at all: what is read against that is questioned',
     'data plate, or the specifications on the first pages',
     'litre',
   ),
-  systemVoltage: field('system voltage', 'every limit of a voltage', 'starter or alternator plate', 'V'),
-  turbo: field('a turbocharger', 'its bearings want oil before they turn', 'on the engine'),
-  cutOff: field(
-    'what stops it when the key does not',
+  systemVoltage: known('every limit of a voltage', 'starter or alternator plate', 'V'),
+  turbo: known('its bearings want oil before they turn', 'on the engine'),
+  cutOff: known(
     'both people have it in hand before anything turns',
     'on the engine: stop lever, fuel cock, air flap; manual, emergency stop',
   ),
-  overspeedRpm: field(
-    'speed at which it is stopped',
+  overspeedRpm: known(
     'an engine that runs away is stopped at this speed, by voice and by the bus',
     'manual, specifications: highest no-load speed or overspeed setting',
     'rpm',
   ),
-  'fuelling.disabledBy': field(
-    'how it is kept from firing',
+  'fuelling.disabledBy': known(
     'how fuelling is disabled, and how that is proved, before it is cranked for oil',
     'fuel system: electronic injection, rack lever, or stop solenoid',
   ),
-  'fuelling.at': field(
-    'what is unplugged or moved for it',
+  'fuelling.at': known(
     'it is named when it is disabled, proved and restored',
     'on the engine, or the manual, fuel system',
   ),
 
-  'coolant.kind': field('glycol', 'how much of it stands the coldest night', 'manual, fluids and capacities'),
-  'coolant.systemVolumeL': field(
-    'coolant in the whole system',
+  'coolant.kind': known('how much of it stands the coldest night', 'manual, fluids and capacities'),
+  'coolant.systemVolumeL': known(
     'litres of concentrate and of water to fill in',
     'manual, fluids and capacities: with radiator and heater',
     'litre',
   ),
-  'coolant.concentrateShare': field(
-    'glycol in the can',
+  'coolant.concentrateShare': known(
     'how much of the can makes the mix',
     'label of the coolant',
     'share by volume',
   ),
-  'coolant.minShare': field(
-    'least glycol allowed',
+  'coolant.minShare': known(
     'weaker coolant does not keep rust and pitting away',
     'manual, coolant: allowed mix',
     'share by volume',
   ),
-  'coolant.maxShare': field(
-    'most glycol allowed',
+  'coolant.maxShare': known(
     'stronger coolant carries less heat and freezes sooner again',
     'manual, coolant: allowed mix',
     'share by volume',
   ),
-  'coolant.freezeMarginK': field(
-    'margin below the coldest night',
-    'the mix freezes so much below it',
-    'common practice',
-    'K',
-  ),
-  'coolant.capPressureKpa': field(
-    'pressure of the cap',
+  'coolant.freezeMarginK': known('the mix freezes so much below it', 'common practice', 'K'),
+  'coolant.capPressureKpa': known(
     'where the coolant boils here, and so how hot it may be switched off',
     'stamped on the cap',
     'kPa',
   ),
-  'coolant.bleedHoldS': field(
-    'time to bleed the coolant',
+  'coolant.bleedHoldS': known(
     'air that stays under the head boils it',
     'manual, filling the cooling system',
     's',
   ),
 
-  'oil.capacityL': field(
-    'oil with a new filter',
-    'how much goes in at first',
-    'manual, fluids and capacities: with filter',
-    'litre',
-  ),
-  'oil.toleranceL': field(
-    'allowed difference from that',
+  'oil.capacityL': known('how much goes in at first', 'manual, fluids and capacities: with filter', 'litre'),
+  'oil.toleranceL': known(
     'more or less than this is asked again before the dipstick',
     'dipstick: between its marks, halved',
     'litre',
   ),
-  'oil.grades': field(
-    'oil grades allowed',
+  'oil.grades': known(
     'which of them suits the coldest night, and how long oil takes to the gauge',
     'manual, oil: chart of grades by temperature; viscosities from the data sheet of the oil',
   ),
-  'oil.runningC': field('oil temperature, running', 'the grade is judged at it', MODEL, 'degC'),
-  'oil.minRunningViscosityMm2S': field(
-    'least viscosity at that temperature',
+  'oil.runningC': known('the grade is judged at it', MODEL, 'degC'),
+  'oil.minRunningViscosityMm2S': known(
     'thinner oil does not carry the bearings',
     'manual, oil; else the least that its grade promises',
     'mm2/s',
   ),
-  'oil.fullFlowViscosityMm2S': field(
-    'thickest oil that the pump draws in fully',
-    'how much longer cold oil takes to the gauge',
-    MODEL,
-    'mm2/s',
-  ),
-  'oil.filter': field(
-    'oil filter, filled or dry',
-    'how it is fitted',
-    'manual, oil filter: filled first where it hangs',
-  ),
+  'oil.fullFlowViscosityMm2S': known('how much longer cold oil takes to the gauge', MODEL, 'mm2/s'),
+  'oil.filter': known('how it is fitted', 'manual, oil filter: filled first where it hangs'),
 
-  'fuel.tankL': field(
-    'tank',
+  'fuel.tankL': known(
     'how much No. 1 to add for the cold',
     'manual, fluids and capacities; plate of the tank',
     'litre',
   ),
-  'fuel.no1CloudC': field(
-    'cloud point of the winter fuel at hand',
-    'the blend for the coldest night',
-    'supplier of the fuel',
-    'degC',
-  ),
-  'fuel.no2CloudC': field(
-    'cloud point of the usual fuel at hand',
-    'the blend for the coldest night',
-    'supplier of the fuel',
-    'degC',
-  ),
-  'fuel.cloudMarginK': field(
-    'margin below the coldest night',
-    'the fuel clouds so much below it',
-    'common practice',
-    'K',
-  ),
-  'fuel.straightNo1BelowC': field(
-    'nights for straight winter fuel',
+  'fuel.no1CloudC': known('the blend for the coldest night', 'supplier of the fuel', 'degC'),
+  'fuel.no2CloudC': known('the blend for the coldest night', 'supplier of the fuel', 'degC'),
+  'fuel.cloudMarginK': known('the fuel clouds so much below it', 'common practice', 'K'),
+  'fuel.straightNo1BelowC': known(
     'what the trade would fill, said beside the blend',
     'common practice',
     'degC',
   ),
-  'fuel.biodieselMaxPercent': field(
-    'most biodiesel allowed',
-    'more of it is refused',
-    'manual, fuel; label at the filler',
-    '%',
-  ),
-  'fuel.sulphurMaxPpm': field(
-    'most sulphur allowed',
+  'fuel.biodieselMaxPercent': known('more of it is refused', 'manual, fuel; label at the filler', '%'),
+  'fuel.sulphurMaxPpm': known(
     'after-treatment is ruined by more',
     'manual, fuel; label at the filler',
     'ppm',
   ),
-  'fuel.filters': field(
-    'fuel filters, in the order of the flow',
+  'fuel.filters': known(
     'how each is fitted: nothing dirty may get behind the last',
     'manual, fuel filter: dry or pre-filled',
   ),
-  'fuel.primer.maxStrokes': field(
-    'most strokes of the hand primer',
+  'fuel.primer.maxStrokes': known(
     'more than this means air that comes in somewhere',
     'manual, bleeding the fuel system',
     'strokes',
   ),
 
-  prelube: field(
-    'port where oil is pumped in before it turns',
-    'bearings have oil before the first turn',
-    'manual, oil system: gallery plug',
-  ),
-  firstRun: field(
-    'a short first run, then off for a look',
+  prelube: known('bearings have oil before the first turn', 'manual, oil system: gallery plug'),
+  firstRun: known(
     'what leaks is found within minutes, on an engine that stands',
     'manual, first start after an overhaul',
   ),
-  sensors: field('sensors, by name', 'each plug is looked at by name', 'wiring diagram; on the engine'),
-  lamps: field(
-    'lamps of the panel',
+  sensors: known('each plug is looked at by name', 'wiring diagram; on the engine'),
+  lamps: known(
     'each is looked at with the key on, and running',
     'manual, instruments; turn the key and look',
   ),
-  heater: field(
-    'intake heater or glow plugs, with the wait by temperature',
-    'how long to wait for the lamp before cranking',
-    'manual, starting: preheating',
-  ),
+  heater: known('how long to wait for the lamp before cranking', 'manual, starting: preheating'),
 
-  'starter.crankingRpm': field(
-    'cranking speed',
+  'starter.crankingRpm': known(
     'when oil pressure can come at the earliest, and is late',
     'manual, starting; or measured',
     'rpm',
   ),
-  'starter.longestBurstS': field(
-    'longest crank',
+  'starter.longestBurstS': known(
     'the starter is ruined by longer ones',
     'manual, starting: never longer than',
     's',
   ),
-  'starter.minRestS': field(
-    'rest between cranks',
+  'starter.minRestS': known(
     'the starter cools before the next one',
     'manual, starting: wait between tries',
     's',
   ),
-  'starter.burstsInARow': field(
-    'longest cranks in a row with that rest',
+  'starter.burstsInARow': known(
     'then the starter has to cool down',
     'manual, starting: tries before it has to cool',
   ),
-  'starter.limitC': field('limit of its windings', 'the thermal budget of the starter', MODEL, 'degC'),
-  'starter.ratedAmbientC': field('air temperature of those limits', 'on hotter days less', MODEL, 'degC'),
-  'starter.timeConstantS': field('time constant of its cooling', 'how fast it cools', MODEL, 's'),
-  'starter.maxBursts': field(
-    'cranks before a look for the cause',
-    'more of them hide what is wrong',
-    'common practice',
-  ),
+  'starter.limitC': known('the thermal budget of the starter', MODEL, 'degC'),
+  'starter.ratedAmbientC': known('on hotter days less', MODEL, 'degC'),
+  'starter.timeConstantS': known('how fast it cools', MODEL, 's'),
+  'starter.maxBursts': known('more of them hide what is wrong', 'common practice'),
 
-  'priming.pumpLitrePerTurn': field(
-    'oil pump, per turn of its own',
+  'priming.pumpLitrePerTurn': known(
     'seconds of cranking to oil pressure',
     'manual, oil pump; or its gears measured',
     'litre',
   ),
-  'priming.pumpTurnsPerCrankTurn': field(
-    'turns of the pump for each of the crank',
-    'seconds of cranking to oil pressure',
-    'teeth of its drive counted',
-  ),
-  'priming.fillLitres': field(
-    'oil that fills filter, cooler and galleries',
+  'priming.pumpTurnsPerCrankTurn': known('seconds of cranking to oil pressure', 'teeth of its drive counted'),
+  'priming.fillLitres': known(
     'seconds of cranking to oil pressure',
     'measured: what the sump lacks after the first crank',
     'litre',
   ),
-  'priming.fillSpreadShare': field('how far off that may be', 'earliest and latest time', MODEL, 'share'),
-  'priming.leastEfficiency': field('least the pump moves of it', 'the latest time', MODEL, 'share'),
-  'priming.greatestEfficiency': field('most the pump moves of it', 'the earliest time', MODEL, 'share'),
-  'priming.giveUpMultiple': field(
-    'when to give up, times the expected',
-    'cranking ends, and the cause is looked for',
-    MODEL,
-  ),
-  'priming.holdS': field(
-    'how long pressure has to hold in the second crank',
-    'one flicker of a needle is no pressure',
-    'common practice',
-    's',
-  ),
+  'priming.fillSpreadShare': known('earliest and latest time', MODEL, 'share'),
+  'priming.leastEfficiency': known('the latest time', MODEL, 'share'),
+  'priming.greatestEfficiency': known('the earliest time', MODEL, 'share'),
+  'priming.giveUpMultiple': known('cranking ends, and the cause is looked for', MODEL),
+  'priming.holdS': known('one flicker of a needle is no pressure', 'common practice', 's'),
 
-  'oilPressure.firstFireWithinS': field(
-    'seconds from first fire to oil pressure',
+  'oilPressure.firstFireWithinS': known(
     'later than this the engine is stopped',
     'manual, starting: stop if no pressure within',
     's',
   ),
-  'oilPressure.gaugeMaxKpa': field(
-    'end of the gauge',
-    'no number above it is listened for',
-    'on the gauge',
-    'kPa',
-  ),
-  'oilPressure.showsKpa': field(
-    'pressure at which it counts as shown',
+  'oilPressure.gaugeMaxKpa': known('no number above it is listened for', 'on the gauge', 'kPa'),
+  'oilPressure.showsKpa': known(
     'below it the needle may only lie',
     'gauge: first mark; or the switch of the lamp',
     'kPa',
   ),
-  'oilPressure.reliefKpa': field(
-    'relief valve opens at',
-    'a higher reading is doubted',
-    'manual, oil system: relief valve',
-    'kPa',
-  ),
-  'oilPressure.floor': field(
-    'least oil pressure by speed, hot',
+  'oilPressure.reliefKpa': known('a higher reading is doubted', 'manual, oil system: relief valve', 'kPa'),
+  'oilPressure.floor': known(
     'below it the engine is stopped',
     'manual, specifications: least oil pressure at idle and at rated speed',
     'kPa',
   ),
-  'idle.cold': field('idle, cold', 'idle is judged by it', 'manual, specifications; or the plate', 'rpm'),
-  'idle.warm': field('idle, warm', 'idle is judged by it', 'manual, specifications; or the plate', 'rpm'),
-  'idle.spreadMaxRpm': field('how much idle may swing', 'more is hunting', 'manual, governor', 'rpm'),
-  'charging.setpointV': field(
-    'charging voltage, of 12 V at 25 °C',
-    'whether it charges',
-    'alternator plate or regulator',
-    'V',
-  ),
-  'charging.toleranceV': field('allowed to either side', 'whether it charges', 'manual, charging', 'V'),
-  'charging.minStateOfCharge': field(
-    'least charge of the battery at rest',
+  'idle.cold': known('idle is judged by it', 'manual, specifications; or the plate', 'rpm'),
+  'idle.warm': known('idle is judged by it', 'manual, specifications; or the plate', 'rpm'),
+  'idle.spreadMaxRpm': known('more is hunting', 'manual, governor', 'rpm'),
+  'charging.setpointV': known('whether it charges', 'alternator plate or regulator', 'V'),
+  'charging.toleranceV': known('whether it charges', 'manual, charging', 'V'),
+  'charging.minStateOfCharge': known(
     'a weak battery ends in the middle of a crank',
     'common practice',
     'share',
   ),
-  'thermostat.opensC': field(
-    'thermostat begins to open',
-    'the end of the warm-up',
-    'stamped on the thermostat',
-    'degC',
-  ),
-  'thermostat.fullyOpenC': field(
-    'thermostat is fully open',
-    'hotter than this it is stuck',
-    'manual, cooling system',
-    'degC',
-  ),
-  'thermostat.coolantMaxC': field(
-    'hottest coolant allowed',
+  'thermostat.opensC': known('the end of the warm-up', 'stamped on the thermostat', 'degC'),
+  'thermostat.fullyOpenC': known('hotter than this it is stuck', 'manual, cooling system', 'degC'),
+  'thermostat.coolantMaxC': known(
     'above it the engine is stopped',
     'manual, cooling system: highest temperature',
     'degC',
   ),
-  'thermostat.toleranceK': field('how far off the gauge may be', 'a gauge is not exact', MODEL, 'K'),
-  'warmUp.minS': field(
-    'least time at idle before more speed',
-    'oil has to be everywhere',
-    'manual, starting; 3 to 5 minutes are usual',
-    's',
-  ),
-  'warmUp.maxS': field(
-    'longest warm-up',
-    'a thermostat that does not open by then is an open item',
-    MODEL,
-    's',
-  ),
-  'warmUp.readEveryS': field('how often coolant is read', 'the curve wants readings', MODEL, 's'),
-  'warmUp.idleMaxS': field(
-    'longest light idle with new rings',
-    'new rings glaze at light idle: then fast idle',
-    'manual, running in',
-    's',
-  ),
-  'warmUp.fastIdleRpm': field('fast idle', 'it warms on at this speed', 'manual, running in', 'rpm'),
-  sweeps: field(
-    'speeds of the sweeps, rising',
+  'thermostat.toleranceK': known('a gauge is not exact', MODEL, 'K'),
+  'warmUp.minS': known('oil has to be everywhere', 'manual, starting; 3 to 5 minutes are usual', 's'),
+  'warmUp.maxS': known('a thermostat that does not open by then is an open item', MODEL, 's'),
+  'warmUp.readEveryS': known('the curve wants readings', MODEL, 's'),
+  'warmUp.idleMaxS': known('new rings glaze at light idle: then fast idle', 'manual, running in', 's'),
+  'warmUp.fastIdleRpm': known('it warms on at this speed', 'manual, running in', 'rpm'),
+  sweeps: known(
     'pressure has to follow speed, gently',
     'between idle and four fifths of the rated speed; common practice',
     'rpm',
   ),
-  'shutdown.settleS': field('idle before key off', 'the turbo cools', 'manual, stopping the engine', 's'),
-  'shutdown.heatSoakLooksAfterS': field(
-    'looks at hoses after key off',
+  'shutdown.settleS': known('the turbo cools', 'manual, stopping the engine', 's'),
+  'shutdown.heatSoakLooksAfterS': known(
     'pressure rises when nothing carries heat away',
     'common practice',
     's',
   ),
-  'shutdown.safeToOpenC': field(
-    'coolant below which the cap may be opened',
-    'a hot cap scalds',
-    'manual, cooling system; 50 °C or less',
-    'degC',
-  ),
-  'shutdown.soakRiseK': field('rise after key off', 'it must not boil then', MODEL, 'K'),
-  'shutdown.boilMarginK': field('margin below boiling', 'it must not boil then', MODEL, 'K'),
-  'walkRound.clearValidS': field(
-    'how long a "clear" is good',
-    'people move: then it is asked again',
-    'common practice',
-    's',
-  ),
-  faults: field(
-    'fault codes, and what each means for the start',
-    'whether it blocks, may stay, or has to clear',
-    'manual, fault codes',
-  ),
-  bus: field(
-    'what a J1939 bus tells',
+  'shutdown.safeToOpenC': known('a hot cap scalds', 'manual, cooling system; 50 °C or less', 'degC'),
+  'shutdown.soakRiseK': known('it must not boil then', MODEL, 'K'),
+  'shutdown.boilMarginK': known('it must not boil then', MODEL, 'K'),
+  'walkRound.clearValidS': known('people move: then it is asked again', 'common practice', 's'),
+  faults: known('whether it blocks, may stay, or has to clear', 'manual, fault codes'),
+  bus: known(
     'what need not be spoken; by itself it opens no gate',
     'wiring diagram; or a log, by "engine from-bus"',
   ),
-  retorque: field(
-    'what is torqued again when cold',
-    'it is gone through before the signature',
-    'manual, after the first run',
-  ),
-  allowedSkips: field('steps that may be left out with a reason', 'none of them opens a gate', 'your shop'),
+  retorque: known('it is gone through before the signature', 'manual, after the first run'),
+  allowedSkips: known('none of them opens a gate', 'your shop'),
 } as const satisfies Record<string, Field>;
 
 /** The path of a value that has an origin of its own. */
@@ -523,7 +375,9 @@ export const parts = {
   'bus.overspeedRpm': field('speed at which the bus stops it', 'stopped at once', 'as overspeedRpm', 'rpm'),
   'retorque[].id': field('short name, in camelCase', 'the record names it so', 'chosen'),
   'retorque[].name': field('what is torqued', 'it is read out', 'manual'),
-} as const satisfies Record<string, Field>;
+} as const satisfies Record<string, Part>;
+
+export const isPart = (path: string): path is keyof typeof parts => Object.hasOwn(parts, path);
 
 const all: Readonly<Record<string, Field>> = { ...fields, ...parts };
 

@@ -2,6 +2,7 @@ import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { SystemClock } from '../session/clock.ts';
 import { Bay } from './bay/bay.ts';
+import { Board } from './bay/board.ts';
 import type { MakeClock } from './bay/run.ts';
 import { Starter, type Usual } from './bay/starter.ts';
 import { type Attended, openDesk } from './desk.ts';
@@ -98,11 +99,13 @@ export async function startServer(options: ServeOptions): Promise<RunningServer>
   const starter = await Starter.open(shop, options.usual, join(own, 'bays.json'), makeClock, tell);
   const bays = new Map(options.bays.map(name => [name, new Bay(name, pairings, starter)]));
   for (const bay of bays.values()) await bay.resume();
+  const board = new Board([...bays.values()]);
 
   const guard = new Guard(addresses);
   const app = await buildApp(
     {
       bays,
+      board,
       desk,
       pairings,
       shop,
@@ -149,6 +152,7 @@ export async function startServer(options: ServeOptions): Promise<RunningServer>
     async close() {
       clearInterval(looking);
       closeDesk();
+      board.close();
       await app.close();
       for (const bay of bays.values()) await bay.close();
       await shop.close();

@@ -1,5 +1,5 @@
 import type { JobCard } from '../../machines/context.ts';
-import { jobCardSchema } from '../record/vocabulary/index.ts';
+import { jobCardSchema, jobDetails } from '../record/vocabulary/index.ts';
 
 /** A job card that cannot be used: one sentence with every fault. */
 export class JobCardError extends Error {
@@ -12,6 +12,6 @@ export function parseJobCard(data: unknown, source: string): JobCard {
   if (parsed.success) return parsed.data;
   const faults = parsed.error.issues.map(issue => `${issue.path.join('.') || 'the card'}: ${issue.message}`);
   throw new JobCardError(
-    `Job card ${source}: ${faults.join('; ')}. It holds vehicle, engine, technician, second and supervisor.`,
+    `Job card ${source}: ${faults.join('; ')}. It holds vehicle, engine, technician, second and supervisor, and may hold ${jobDetails.join(', ')}.`,
   );
 }

@@ -3,6 +3,7 @@ import { buildFirstStart } from '../../machines/first-start.ts';
 import { type Moment, outcomeOf } from '../../machines/moment.ts';
 import type { Entry, JsonObject, RecordLog } from '../record/index.ts';
 import {
+  type Data,
   inJson,
   newerVocabulary,
   ofKind,
@@ -22,6 +23,8 @@ export interface Restored {
   readonly moment: Moment;
   /** Session time of the last entry: the resumed clock goes on from here. */
   readonly lastMs: number;
+  /** What was judged before, with its session time: faces show it on. */
+  readonly verdicts: readonly { readonly atMs: number; readonly data: Data<'verdict'> }[];
 }
 
 /**
@@ -53,7 +56,8 @@ export function restore(entries: readonly Entry[], source: string): Restored {
   const machine = buildFirstStart(header.profile);
   let [moment] = initialTransition(machine, { profile: header.profile, job: header.job });
   for (const { data } of recorded.filter(ofKind('event'))) [moment] = transition(machine, moment, data);
-  return { header, moment, lastMs: recorded.at(-1)?.timeMs ?? 0 };
+  const verdicts = recorded.filter(ofKind('verdict')).map(({ timeMs, data }) => ({ atMs: timeMs, data }));
+  return { header, moment, lastMs: recorded.at(-1)?.timeMs ?? 0, verdicts };
 }
 
 /** What stands in the first entry of a program that goes on with a record. */

@@ -21,6 +21,7 @@ import {
 import type { EarLevel, Grammar, Heard, Recognizer } from '../voice/ports.ts';
 import type { SpeechQueue } from '../voice/speech-queue.ts';
 import { notesIn, saidIn } from './actions.ts';
+import { assumedSaid } from './assumed.ts';
 import { BayWatch, type HearingReport } from './bay-watch.ts';
 import type { Clock } from './clock.ts';
 import { grammarOf, slotValueToSi } from './grammar.ts';
@@ -204,7 +205,7 @@ export class Session {
       };
       const invented: Said[] = this.#parts.profile.invented ? [{ ...welcome, line: 'inventedProfile' }] : [];
       // Two sentences: the short one is heard while the other is still being made.
-      this.#announce([welcome, ...invented]);
+      this.#announce([welcome, ...invented, ...assumedSaid(this.#parts.profile, welcome)]);
       this.#announce(saidIn(actions));
       this.#settleIn();
     }
@@ -364,7 +365,7 @@ export class Session {
     const last = lines.at(-1);
     if (!last) return;
     const worded = lines.map(said => this.#word(said));
-    const join = (part: keyof Sentence) => worded.map(line => line[part]).join(' ');
+    const join = (part: keyof Sentence) => worded.flatMap(line => line[part] || []).join(' ');
     const priority = lines.some(line => line.priority === 'prompt') ? 'prompt' : 'notice';
     const inPassing = worded.filter((_, index) => lines[index]?.priority !== 'prompt');
     this.#speak(
@@ -380,7 +381,7 @@ export class Session {
   }
 
   #speak({ spoken, shown }: Sentence, said: Said, priority: Said['priority'], inPassing = ''): void {
-    this.keep('said', { text: spoken, line: said.line, step: said.step, priority });
+    if (spoken !== '') this.keep('said', { text: spoken, line: said.line, step: said.step, priority });
     this.#tell({
       kind: 'said',
       atMs: this.#parts.clock.nowMs(),
@@ -389,6 +390,7 @@ export class Session {
       asks: priority === 'prompt',
       inPassing,
     });
+    if (spoken === '') return;
     const label = `${said.step}-${said.line}`;
     const once = said.once ? { once: said.once } : {};
     void this.#parts.speech.enqueue({ text: spoken, priority, label, ...once }).then(outcome => {

@@ -6,6 +6,8 @@ export interface View {
   /** The engine is invented: said on every face. */
   readonly invented: boolean;
   readonly state: 'working' | 'held' | 'stopped' | 'over';
+  /** It stands still because a stop word was tried out: nothing is wrong. */
+  readonly drill?: boolean;
   /** Name of the machine's state, e.g. `fill.coolantFilled.asking`. */
   readonly key: string;
   readonly phase: string;

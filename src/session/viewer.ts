@@ -8,9 +8,10 @@ import { gateMet, isDone } from '../../machines/progress.ts';
 import type { Step } from '../../machines/steps.ts';
 import { leftMs } from '../../machines/timing.ts';
 import { type Person, type Quantity, quantityUnits } from '../../machines/vocabulary.ts';
-import type { Language } from '../../prompts/types.ts';
-import type { Note } from '../record/vocabulary/index.ts';
-import type { EarLevel } from '../voice/ports.ts';
+import type { Language, ReplyId } from '../../prompts/types.ts';
+import { isQuantity } from '../engineering/quantities/table.ts';
+import type { Data } from '../record/vocabulary/index.ts';
+import type { EarLevel, Grammar } from '../voice/ports.ts';
 import { grammarOf, isControl } from './grammar.ts';
 import type { Happening, Session } from './session.ts';
 import type { UnitSystem } from './units.ts';
@@ -20,6 +21,7 @@ import { showFailureMode, showMeasure, showNumber, stepTitle, wordSaid } from '.
 
 const LOG_LINES = 50;
 const PROBLEMS = 5;
+const DRILL: ReplyId = 'thatWasTheDrill';
 
 interface SeenVerdict {
   readonly quantity: Quantity;
@@ -29,10 +31,10 @@ interface SeenVerdict {
   readonly max?: number;
 }
 
-function verdictIn(note: Note): SeenVerdict | null {
-  if (note.kind !== 'verdict') return null;
-  const { quantity, value, met, min, max } = note.data;
-  if (quantity == null || value == null) return null;
+type Judged = Pick<Data<'verdict'>, 'quantity' | 'value' | 'met' | 'min' | 'max'>;
+
+function seenIn({ quantity, value, met, min, max }: Judged): SeenVerdict | null {
+  if (quantity == null || value == null || !isQuantity(quantity)) return null;
   return { quantity, value, met, ...(min == null ? {} : { min }), ...(max == null ? {} : { max }) };
 }
 
@@ -78,6 +80,12 @@ export class Viewer {
     this.#changed();
   }
 
+  /** Readings that were judged before the session broke off: they are shown again when it is gone on with. */
+  recall(verdicts: readonly Data<'verdict'>[]): void {
+    for (const verdict of verdicts) this.#judged(verdict);
+    this.#changed();
+  }
+
   /** The ear is another one now: a microphone that vanished leaves the keys. */
   listensWith(source: string): void {
     this.#hearing = { ...this.#hearing, source, levelDbfs: null, clipping: false, speech: false };
@@ -112,6 +120,7 @@ export class Viewer {
       profileName: profile.name,
       invented: profile.invented,
       state: stateOf(moment),
+      drill: isDrill(grammar),
       key: grammar.key,
       phase: (language.phases as Readonly<Record<string, string>>)[phase] ?? phase,
       phaseNumber: phases.indexOf(phase) + 1,
@@ -197,11 +206,7 @@ export class Viewer {
         this.#write(happening.atMs, 'heard', happening.counted ? happening.text : `? ${happening.text}`);
         break;
       case 'noted': {
-        const verdict = verdictIn(happening.note);
-        if (verdict) {
-          this.#verdicts.delete(verdict.quantity);
-          this.#verdicts.set(verdict.quantity, verdict);
-        }
+        if (happening.note.kind === 'verdict') this.#judged(happening.note.data);
         break;
       }
       case 'problem':
@@ -212,6 +217,13 @@ export class Viewer {
         this.#notKept = happening.sentence;
         break;
     }
+  }
+
+  #judged(data: Judged): void {
+    const verdict = seenIn(data);
+    if (!verdict) return;
+    this.#verdicts.delete(verdict.quantity);
+    this.#verdicts.set(verdict.quantity, verdict);
   }
 
   #show({ hazard, asks, shown, inPassing, atMs }: Extract<Happening, { readonly kind: 'said' }>): void {
@@ -260,6 +272,9 @@ function stateOf(moment: Moment): View['state'] {
   if (moment.matches('held')) return 'held';
   return moment.matches('stopped') ? 'stopped' : 'working';
 }
+
+/** Only after a stop word that was to be tried out may somebody say that this was it. */
+const isDrill = ({ replies }: Grammar) => replies.some(({ id }) => id === DRILL);
 
 function engineOf(moment: Moment, step: Step | undefined): View['engine'] {
   if (moment.hasTag('cranking')) return 'cranking';

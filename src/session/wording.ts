@@ -1,5 +1,5 @@
 import type { Said } from '../../machines/context.ts';
-import type { PromptValue, PromptValues, SiUnit } from '../../machines/vocabulary.ts';
+import type { PromptValue, PromptValues, Quantity, SiUnit } from '../../machines/vocabulary.ts';
 import { quantityUnits } from '../../machines/vocabulary.ts';
 import type { Language } from '../../prompts/types.ts';
 import { fmi } from '../engineering/fmi.ts';
@@ -63,6 +63,11 @@ function measureText(si: number, siUnit: SiUnit, manner: Manner): string {
   return `${number} ${manner.spoken ? names.long : names.short}`.trim();
 }
 
+function bareNumber(quantity: Quantity, si: number, manner: Manner): string {
+  const unit = userUnit(manner.units, quantityUnits[quantity]);
+  return numberText(toUser(unit, si), unit.decimals, manner);
+}
+
 const digitsText = (value: number, { language, spoken }: Manner): string =>
   spoken ? sayNumber(value, 'digitByDigit', 0, language.code) : String(value);
 
@@ -115,6 +120,13 @@ const emergencyWords = ({ stopWordings, words }: Language): string => {
   return fill(words.emergencyWords, { list });
 };
 
+/**
+ * What stands between `<` and `>` in a sentence is for the eye only: units that the question before has named, limits
+ * that are kept, the title of what was just spoken of.
+ */
+const forSense = (template: string, spoken: boolean): string =>
+  spoken ? template.replace(/<[^>]*>/g, '') : template.replace(/[<>]/g, '');
+
 /** A sentence with its blanks filled: `{name}` by what stands under that name. */
 export const fill = (template: string, blanks: Readonly<Record<string, string>>) =>
   template.replace(/\{(\w+)\}/g, (_, name: string) => blanks[name] ?? '');
@@ -124,11 +136,12 @@ function valueText(value: PromptValue, manner: Manner): string {
   if (typeof value === 'string') return value;
   if (typeof value === 'number') return numberText(value, Number.isInteger(value) ? 0 : 1, manner);
   if ('quantity' in value) return measureText(value.si, quantityUnits[value.quantity], manner);
+  if ('brief' in value)
+    return spoken
+      ? bareNumber(value.brief, value.si, manner)
+      : measureText(value.si, quantityUnits[value.brief], manner);
   if ('unit' in value) return measureText(value.si, value.unit, manner);
-  if ('number' in value) {
-    const unit = userUnit(manner.units, quantityUnits[value.number.quantity]);
-    return numberText(toUser(unit, value.number.si), unit.decimals, manner);
-  }
+  if ('number' in value) return bareNumber(value.number.quantity, value.number.si, manner);
   if ('gelling' in value) return language.gelling[value.gelling];
   if ('reply' in value)
     return (language.replies as Readonly<Record<string, readonly string[]>>)[value.reply]?.[0] ?? value.reply;
@@ -141,6 +154,8 @@ function valueText(value: PromptValue, manner: Manner): string {
   if ('item' in value) return look(language.items, value.item);
   if ('emergencyWords' in value) return spoken ? '' : emergencyWords(language);
   if ('digits' in value) return digitsText(value.digits, manner);
+  if ('valueName' in value) return look(language.values, value.valueName);
+  if ('valueGroup' in value) return look(language.valueGroups, value.valueGroup);
   if ('quantityName' in value) return language.quantities[value.quantityName].name;
   if ('unitOf' in value) {
     const names = language.units[userUnit(manner.units, quantityUnits[value.unitOf]).id];
@@ -156,7 +171,8 @@ function valueText(value: PromptValue, manner: Manner): string {
       ? `${digitsText(value.code.spn, manner)}, ${count(value.code.fmi, manner)}`
       : `SPN ${value.code.spn} FMI ${value.code.fmi}`;
   if ('failureMode' in value) return showFailureMode(value.failureMode, language);
-  if ('line' in value) return fill(language.lines[value.line], blanksOf(value.values, manner));
+  if ('line' in value)
+    return fill(forSense(language.lines[value.line], spoken), blanksOf(value.values, manner));
   const items = value.list.map(item => valueText(item, manner)).filter(item => item !== '');
   if (items.length === 0) return language.words.none;
   return items.join(value.joined === 'plain' ? ' ' : ', ');
@@ -178,7 +194,9 @@ export function wordSaid(said: Said, language: Language, units: UnitSystem): Sen
     const template = said.line === 'ask' ? language.steps[said.step].ask : language.lines[said.line];
     const prefix = said.prefix ? `${language.lines[said.prefix]} ` : '';
     // What is only shown, or only spoken, leaves a gap in the other.
-    return `${prefix}${fill(template, blanksOf(said.values, manner))}`.replace(/ {2,}/g, ' ').trim();
+    return `${prefix}${fill(forSense(template, spoken), blanksOf(said.values, manner))}`
+      .replace(/ {2,}/g, ' ')
+      .trim();
   };
   return { spoken: render(true), shown: unparted(render(false)) };
 }

@@ -12,7 +12,7 @@ import { MODELS_FOLDER } from './model-command.ts';
 import { OptionError, type RunOptions } from './run/options.ts';
 import { onEndSignals } from './signals.ts';
 
-interface ServeCommandOptions extends Pick<RunOptions, 'profile' | 'job' | 'units'> {
+interface ServeCommandOptions extends Pick<RunOptions, 'profile' | 'job' | 'units' | 'language'> {
   readonly port: number;
   readonly host: string;
   readonly bay: readonly string[];
@@ -36,7 +36,7 @@ export function registerServe(program: Command): void {
   program
     .command('serve')
     .description(
-      'serve the tablet, the second person and the supervisor; --profile, --job and --units as above',
+      'serve the tablet, the second person and the supervisor; --profile, --job, --units and --language as above',
     )
     .option('--port <number>', 'port to listen at', parsePort, 8443)
     .option('--host <address>', 'address to listen at', '0.0.0.0')
@@ -66,6 +66,7 @@ async function serve({
   profile,
   job,
   units,
+  language,
 }: ServeCommandOptions): Promise<void> {
   const server = await startServer({
     port,
@@ -78,7 +79,8 @@ async function serve({
     usual: {
       profiles: await profilesFor(profile),
       job: job === undefined ? demoJob : await loadJobCard(job),
-      units: units ?? languages.en.usualUnits,
+      units: units ?? languages[language].usualUnits,
+      language,
     },
     tell: sentence => console.log(sentence),
     onCodes: codes => console.log(codeTable(codes)),

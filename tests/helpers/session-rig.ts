@@ -143,7 +143,7 @@ export function goodReading(quantity: Quantity, { session, key }: Rig): number {
     altitude: () => 300,
     coolantFreezePoint: () => -37,
     oilQuantity: () => profile.oil.capacityL,
-    fuelInTank: () => profile.fuel.tankL / 10,
+    fuelInTank: () => profile.fuel.tankL / 8,
     biodieselShare: () => 5,
     primerStrokes: () => 40,
     batteryVoltage: () => 12.6,

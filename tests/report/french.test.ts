@@ -162,8 +162,8 @@ describe('the report of a session in French', () => {
   test('holds the notice that the maker comes first, and the warnings that were given', () => {
     const { cautions } = modelIn('fr');
     expect(cautions.map(({ text }) => text)).toEqual([
-      expect.stringMatching(/^Avis\. Les instructions du fabricant du moteur, .* passent avant tout/),
-      expect.stringMatching(/^Avertissement\. Restez loin du ventilateur .* urgence chirurgicale/),
+      expect.stringMatching(/^Avis\. Les instructions du fabricant, .* passent d'abord/),
+      expect.stringMatching(/^Avertissement\. Loin du ventilateur .* urgence chirurgicale/),
       'Lâchez le démarreur !',
       "Stop : pas de pression d'huile ! Coupez le contact.",
     ]);

@@ -80,6 +80,25 @@ describe('A device of another bay', () => {
   });
 });
 
+describe('A record', () => {
+  test("that goes on from one of the laptop's own is kept as a fork, marked, and takes nobody's place", async () => {
+    const running = await readFile(join(shop.folder, `${session}.jsonl`));
+    const forged = await signedOffInVain(running);
+    const answer = await upload(forged, await shop.pair('technician', 'bay 1'));
+    const { id } = JSON.parse(answer.body);
+    expect(id).toMatch(/^upload-[0-9a-f]{32}\.fork$/);
+    const rows = await list(supervisorToken);
+    expect(rows.find(row => row.id === id)).toMatchObject({
+      fork: true,
+      uploaded: true,
+      state: 'notConfirmed',
+    });
+    expect(rows.find(row => row.id === session)).toMatchObject({ fork: false, state: 'running' });
+    expect(await readFile(join(shop.folder, `${session}.jsonl`))).toEqual(running);
+    expect(await technician.do({ do: 'resume', session: id })).toMatchObject({ code: 'notNow' });
+  });
+});
+
 test('Nobody, of the same bay either, sends in a session that the laptop itself runs', async () => {
   const token = await shop.pair('technician', 'bay 1');
   const running = await readFile(join(shop.folder, `${session}.jsonl`));

@@ -45,7 +45,7 @@ describe('a session in French', () => {
     await goUntil(run, 'fill.oilQuantity.asking');
     const view = viewer.view();
     expect(view).toMatchObject({ phase: 'Remplissage', title: 'Huile versée' });
-    expect(view.prompt).toMatch(/Huile\u00A0: versez \d+,\d L\. .* en L\u00A0\?/);
+    expect(view.prompt).toMatch(/Versez \d+,\d L d'huile\. .*, L\u00A0\?/);
     await run.record.close();
   });
 

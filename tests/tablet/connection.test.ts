@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { type BayState, PROTOCOL_VERSION } from '../../src/server/protocol/index.ts';
+import { demoJob } from '../../src/session/demo-job.ts';
 import { ANSWER_WITHIN_MS, stopNotice } from '../../src/tablet/face/stop-state.ts';
 import { Connection } from '../../src/tablet/remote/connection.ts';
 
@@ -8,6 +9,9 @@ const state: BayState = {
   session: null,
   turn: 'a',
   profiles: [],
+  usual: { job: demoJob, units: 'us', language: 'en' },
+  language: 'en',
+  mayBeLeft: false,
   view: null,
   grammar: null,
   devices: [],

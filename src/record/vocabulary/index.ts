@@ -24,7 +24,7 @@ export {
   unitSystems,
   type Via,
 } from './names.ts';
-export { jobCardSchema, openedSchema } from './opened.ts';
+export { jobCardSchema, jobDetailShape, jobDetails, openedSchema } from './opened.ts';
 export {
   isRestart,
   ofKind,

@@ -5,13 +5,36 @@ import { unitSystems } from './names.ts';
 
 const member = z.string().trim().min(1).max(80);
 
-/** Who works on what. */
+const freeText = z.string().trim().max(160).optional();
+
+/** What may stand on a job card besides who works on what, as free text. */
+export const jobDetailShape = {
+  /** Serial number of the engine, or VIN. */
+  serial: freeText,
+  hours: freeText,
+  oilUsed: freeText,
+  coolantUsed: freeText,
+  filterParts: freeText,
+};
+
+export type JobDetail = keyof typeof jobDetailShape;
+
+export const jobDetails = [
+  'serial',
+  'hours',
+  'oilUsed',
+  'coolantUsed',
+  'filterParts',
+] as const satisfies readonly JobDetail[];
+
+/** Who works on what, and on request what was built in and filled in. */
 export const jobCardSchema = z.strictObject({
   vehicle: member,
   engine: member,
   technician: member,
   second: member,
   supervisor: member,
+  ...jobDetailShape,
 });
 
 /** What profiles were not asked for before the third vocabulary; nothing is carried out by it any more. */

@@ -38,7 +38,6 @@ const AT_SPEED_SHARE = 0.03;
 const RUNS_FROM_RPM = 400;
 const STOPS_WITHIN_S = 10;
 const LOOK_AGAIN_S = 900;
-const IDLES_BELOW_SHARE = 1.15;
 
 const reply = (id: ReplyId): Answer => ({ kind: 'reply', id });
 const stop = (cause: ReplyId): Answer => ({ kind: 'stop', cause });
@@ -76,6 +75,7 @@ function atStep(step: Step, sight: Sight, profile: Profile): Answer {
     case 'lamps':
       return items ? lamps(items, step, sight) : lamp(item, sight);
     case 'inspect': {
+      if (items) return items.some(id => isWrongAt(id, sight)) ? reply('oneByOne') : asAsked(sight);
       const point = step.points.find(({ id }) => id === item);
       if (point?.id === 'anyLeak') return reply(sight.gauges.wrongAt.size > 0 ? 'leak' : 'pointGood');
       return point ? reply(sight.gauges.wrongAt.has(point.id) ? 'leak' : 'pointGood') : null;
@@ -92,6 +92,8 @@ function atStep(step: Step, sight: Sight, profile: Profile): Answer {
       return null;
   }
 }
+
+const isWrongAt = (id: string, { gauges }: Sight) => [...gauges.wrongAt].some(point => point === id);
 
 /** Says no for a while, then gives up. */
 const notYet = ({ answered }: Sight, cause: ReplyId): Answer =>
@@ -214,8 +216,6 @@ function confirm(step: string, ok: ReplyId, sight: Sight, profile: Profile): Ans
     case 'warmUp.levels':
     case 'signOff.coolantLevel':
       return gauges.coolantShort ? notYet(sight, 'causeCoolantLeak') : reply(ok);
-    case 'sweeps.backToIdle':
-      return when(gauges.rpm < IDLES_BELOW_SHARE * profile.idle.cold.maxRpm);
     case 'shutdown.keyOff':
     case 'firstRun.keyOff':
       if (gauges.rpm === 0) return reply(ok);

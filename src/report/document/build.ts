@@ -9,6 +9,7 @@ import { footBlocks } from './foot.ts';
 import { gatesSection } from './gates.ts';
 import { figuresAtAGlance, jobBlocks, outcomeOf, trustBlocks } from './head.ts';
 import { openSection } from './open-items.ts';
+import { originsSection } from './origins.ts';
 import { plotsSection, timeLineSection } from './plots.ts';
 import { ruleBook, rulesSection } from './rules.ts';
 import {
@@ -52,6 +53,7 @@ export function buildDocument(model: ReportModel, units: UnitSystem): ReportDocu
       : []),
     ...jobBlocks(model, manner),
     figuresAtAGlance(model, manner),
+    ...originsSection(model, manner),
     ...timeLineSection(model, manner),
     ...openSection(model, manner),
     ...stopsSection(model, manner),

@@ -1,3 +1,4 @@
+import { jobDetails } from '../../record/vocabulary/index.ts';
 import { fill } from '../../session/wording.ts';
 import { dateTime, duration, time } from '../format.ts';
 import type { Manner } from '../manner.ts';
@@ -201,6 +202,10 @@ export function jobBlocks({ job, profile, startedAt, durationMs }: ReportModel, 
         fact(capital(name.person('technician')), job.technician),
         fact(capital(name.person('second')), job.second),
         fact(capital(name.person('supervisor')), job.supervisor),
+        ...jobDetails.flatMap(detail => {
+          const text = job[detail] ?? '';
+          return text === '' ? [] : [fact(words.details[detail], text)];
+        }),
       ],
     },
   ];

@@ -69,6 +69,13 @@ export const exportSchema = z
         technician: z.string(),
         second: z.string(),
         supervisor: z.string(),
+        serial: optional(z.string()).describe(
+          'of the engine, or VIN; as it was written down, like what follows',
+        ),
+        hours: optional(z.string()),
+        oilUsed: optional(z.string()),
+        coolantUsed: optional(z.string()),
+        filterParts: optional(z.string()),
       })
       .nullable(),
     gates: z.array(z.object({ gate: z.string(), met: z.boolean(), metAtS: optional(seconds) })),

@@ -215,6 +215,28 @@ export const en = {
     began: 'Began',
     lasted: 'Lasted',
     lastedTime: '{time} ({clock})',
+    details: {
+      serial: 'Serial number or VIN',
+      hours: 'Hours',
+      oilUsed: 'Oil used',
+      coolantUsed: 'Coolant used',
+      filterParts: 'Filter part numbers',
+    },
+  },
+
+  origins: {
+    title: 'Where the engine’s values come from',
+    count: '{n} {from}',
+    from: {
+      plate: 'from the plate',
+      manual: 'from the manual',
+      measured: 'measured',
+      computed: 'computed',
+      assumed: 'assumed',
+    },
+    none: 'Nothing was assumed.',
+    assumed: 'assumed: {name}',
+    accepted: 'assumed: {name}, accepted by {by}',
   },
 
   timeLine: {

@@ -232,6 +232,28 @@ export const fr: ReportWords = {
     began: 'Début',
     lasted: 'Durée',
     lastedTime: '{time} ({clock})',
+    details: {
+      serial: 'Numéro de série ou VIN',
+      hours: 'Heures',
+      oilUsed: 'Huile employée',
+      coolantUsed: 'Liquide employé',
+      filterParts: 'Références des filtres',
+    },
+  },
+
+  origins: {
+    title: "D'où viennent les valeurs du moteur",
+    count: '{n} {from}',
+    from: {
+      plate: 'de la plaque',
+      manual: 'du manuel',
+      measured: 'mesurées',
+      computed: 'calculées',
+      assumed: 'supposées',
+    },
+    none: "Rien n'a été supposé.",
+    assumed: 'supposé : {name}',
+    accepted: 'supposé : {name}, accepté par {by}',
   },
 
   timeLine: {

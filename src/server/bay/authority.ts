@@ -26,8 +26,8 @@ const notOwner: Refusal = {
   sentence: 'Another device leads this session; take over first.',
 };
 
-const technicians: readonly Deed['do'][] = ['begin', 'takeOver', 'declineHold'];
-const owners: readonly Deed['do'][] = ['begin', 'declineHold'];
+const owners: readonly Deed['do'][] = ['begin', 'resume', 'setAside', 'declineHold'];
+const technicians: readonly Deed['do'][] = [...owners, 'takeOver'];
 /** Words that change nothing but what is said next; the second person may ask too. */
 const harmless = ['hold', 'sayAgain', 'status', 'timeLeft', 'help'];
 

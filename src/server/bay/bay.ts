@@ -1,10 +1,12 @@
 import { controlsOf, type Moment, offerOf } from '../../../machines/moment.ts';
-import { english } from '../../../prompts/en/index.ts';
+import { languages } from '../../../prompts/index.ts';
+import type { Profile } from '../../profile/schema.ts';
 import type { EarLevel } from '../../voice/ports.ts';
 import { PAIRED_FOR_MS, type Pairing, type Pairings } from '../pairing/pairings.ts';
-import type { Battery, BayState, Command, Deed, LogPage, StopAnswer } from '../protocol/index.ts';
+import type { Battery, BayBrief, BayState, Command, Deed, LogPage, StopAnswer } from '../protocol/index.ts';
 import { Refused } from '../refused.ts';
 import { forbidden, mayNotLetGo, mayNotRenew } from './authority.ts';
+import { briefOf } from './brief.ts';
 import { Crew, type FoundOffset } from './crew.ts';
 import { isStop, planned, running } from './deeds.ts';
 import { DoneCommands } from './done-commands.ts';
@@ -12,7 +14,7 @@ import { FrameStream } from './frame-stream.ts';
 import { clearOf, Turns } from './question.ts';
 import type { Mouths } from './remote-voice.ts';
 import type { Run } from './run.ts';
-import type { Starter } from './starter.ts';
+import type { Resumed, Starter } from './starter.ts';
 import { StopBook } from './stop-book.ts';
 
 /** As long as a page takes to be loaded anew. */
@@ -49,8 +51,7 @@ export class Bay {
   async resume(): Promise<void> {
     const resumed = await this.#starter.resume(this.name, this.#mouths());
     if (!resumed) return;
-    this.#done.restore(resumed.entries);
-    this.#follow(resumed.run);
+    this.#take(resumed);
     await resumed.run.session.begin(true);
   }
 
@@ -131,7 +132,8 @@ export class Bay {
 
   /** Whether a deed is a stop, whichever way it was said. */
   isStop(deed: Deed): boolean {
-    return isStop(deed, this.#run?.session.parts.language ?? english);
+    const known = this.#run ? [this.#run.session.parts.language] : Object.values(languages);
+    return known.some(language => isStop(deed, language));
   }
 
   /**
@@ -206,6 +208,21 @@ export class Bay {
     this.stream.show(this.#state(), this.sessionMs ?? 0);
   }
 
+  /**
+   * Takes in an engine profile for sessions of this bay.
+   * @returns the name by which one begins with it
+   */
+  bring(profile: Profile): string {
+    const name = this.#starter.bring(this.name, profile);
+    this.show();
+    return name;
+  }
+
+  /** How it stands here, in a line. */
+  brief(): BayBrief {
+    return briefOf(this.#state(), this.#run, this.sessionMs ?? 0);
+  }
+
   async close(): Promise<void> {
     await this.#run?.close();
   }
@@ -213,8 +230,21 @@ export class Bay {
   async #carryOut(by: Pairing, id: string, deed: Deed): Promise<void> {
     switch (deed.do) {
       case 'begin':
-        await this.#begin(deed);
+        await this.#open(
+          async () => this.#follow(await this.#starter.start(this.name, deed, this.#mouths())),
+          false,
+        );
         this.#record(by, id, deed);
+        break;
+      case 'resume':
+        await this.#open(
+          async () => this.#take(await this.#starter.goOn(this.name, deed.session, this.#mouths())),
+          true,
+        );
+        this.#record(by, id, deed);
+        break;
+      case 'setAside':
+        await this.#setAside(by, id, deed);
         break;
       case 'takeOver':
         this.crew.takeOver(by);
@@ -306,15 +336,19 @@ export class Bay {
     if (refusal) throw new Refused(refusal.code, refusal.sentence);
   }
 
-  async #begin(deed: Extract<Deed, { do: 'begin' }>): Promise<void> {
+  /**
+   * Opens a session in this bay, by what leaves it in `#run`.
+   * @throws Refused when another one goes on here
+   */
+  async #open(make: () => Promise<void>, resumed: boolean): Promise<void> {
     if (this.#starting || (this.#run && !this.#run.isOver))
       throw new Refused('notNow', 'A session goes on in this bay; stop and end it first.');
     this.#starting = true;
+    const before = this.#run;
     try {
-      const run = await this.#starter.start(this.name, deed, this.#mouths());
-      await this.#run?.close();
-      this.#follow(run);
-      const begun = run.session.begin(false);
+      await make();
+      await before?.close();
+      const begun = this.#run?.session.begin(resumed);
       this.#starting = false;
       this.#takeStopsToCome();
       await begun;
@@ -322,6 +356,28 @@ export class Bay {
       this.#starting = false;
       this.#stopsToCome = [];
     }
+  }
+
+  /** A session that is gone on with: what was done in it is not done again. */
+  #take({ run, entries }: Resumed): void {
+    this.#done.restore(entries);
+    this.#follow(run);
+  }
+
+  /** @throws Refused where the procedure would not let the session be ended either */
+  async #setAside(by: Pairing, id: string, deed: Deed): Promise<void> {
+    const run = running(this.#run);
+    if (!run.mayBeLeft)
+      throw new Refused(
+        'notNow',
+        'A session is set aside when it is stopped and everything is said to be off: stop it, then answer.',
+      );
+    this.#record(by, id, deed);
+    this.#run = null;
+    this.#holdAsked = null;
+    this.#showNow();
+    await run.close();
+    await this.#starter.leave(this.name);
   }
 
   #takeStopsToCome(): void {
@@ -376,7 +432,10 @@ export class Bay {
       bay: this.name,
       session: run?.id ?? null,
       view: run?.viewer.view() ?? null,
-      profiles: this.#starter.profileNames,
+      profiles: this.#starter.profileNames(this.name),
+      usual: this.#starter.usual,
+      language: run?.language ?? this.#starter.usual.language,
+      mayBeLeft: run?.mayBeLeft ?? false,
       turn: this.#turn,
       grammar: moment ? (run?.session.grammar('voice') ?? null) : null,
       devices: this.crew.list(),

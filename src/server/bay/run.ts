@@ -1,7 +1,6 @@
 import { basename } from 'node:path';
-import type { JobCard } from '../../../machines/context.ts';
 import { languages } from '../../../prompts/index.ts';
-import type { Profile } from '../../profile/schema.ts';
+import type { LanguageCode, ReplyId } from '../../../prompts/types.ts';
 import { type Entry, entrySchema, RecordError, type RecordLog, systemCause } from '../../record/index.ts';
 import type { Clock } from '../../session/clock.ts';
 import type { SessionHeader } from '../../session/header.ts';
@@ -9,7 +8,6 @@ import { beginRecord, continueRecord } from '../../session/record-keeping.ts';
 import type { Restored } from '../../session/resume.ts';
 import { closeRecord } from '../../session/save-record.ts';
 import { Session } from '../../session/session.ts';
-import type { UnitSystem } from '../../session/units.ts';
 import { Viewer } from '../../session/viewer.ts';
 import type { LogPage } from '../protocol/index.ts';
 import { type Mouths, RemoteSpeech } from './remote-voice.ts';
@@ -23,9 +21,14 @@ export interface RecordNews {
   rescued(path: string, sentence: string, chain: string): Promise<void>;
   /** No place took it. */
   lost(sentence: string): void;
+  /** It is whole, and nothing more comes: its session is over, or left for another day. */
+  closed(): void;
 }
 
 const ENTRIES_IN_A_PAGE = 500;
+
+/** What ends a session without a signature. */
+const END: ReplyId = 'endSession';
 
 /** Where the record is on the laptop is nobody's business but its own. */
 const notKept = ({ cause }: RecordError): string =>
@@ -61,6 +64,7 @@ export class Run {
       restored?.moment,
     );
     this.viewer = new Viewer(this.session, 'keys');
+    if (restored) this.viewer.recall(restored.verdicts.map(({ data }) => data));
     // The last sentence is still being said when the record is closed.
     void this.session.outcome.then(() => this.#closeRecord());
   }
@@ -68,13 +72,12 @@ export class Run {
   /** @throws RecordError when its record cannot be begun */
   static async start(
     { id, path }: { readonly id: string; readonly path: string },
-    what: { readonly profile: Profile; readonly job: JobCard; readonly units: UnitSystem },
+    header: SessionHeader,
     makeClock: MakeClock,
     mouths: Mouths,
     news: RecordNews,
   ): Promise<Run> {
     const clock = makeClock(0);
-    const header: SessionHeader = { ...what, language: 'en' };
     return new Run(id, header, await beginRecord(path, header, clock), clock, mouths, news);
   }
 
@@ -109,6 +112,15 @@ export class Run {
     return this.session.moment.status === 'done';
   }
 
+  /** The procedure would let it be ended now: everything is off, and somebody has said so. */
+  get mayBeLeft(): boolean {
+    return !this.isOver && this.session.grammar('keys').replies.some(({ id }) => id === END);
+  }
+
+  get language(): LanguageCode {
+    return this.session.parts.language.code;
+  }
+
   /** Ends the run, with everything carried out that had been received; the session may be gone on with. */
   async close(): Promise<void> {
     await this.speech.close();
@@ -128,12 +140,13 @@ export class Run {
   async #keepRecord(): Promise<void> {
     try {
       const elsewhere = await closeRecord(this.record);
-      if (elsewhere === undefined) return;
+      if (elsewhere === undefined) return this.#news.closed();
       const { path } = this.record;
       this.viewer.showProblem(
         `The record could not be written to the end; the whole of it is in ${basename(path)}. The laptop's terminal says where.`,
       );
       await this.#news.rescued(path, elsewhere, this.chain);
+      this.#news.closed();
     } catch (error) {
       if (!(error instanceof RecordError)) throw error;
       this.viewer.showProblem('The laptop could save the record nowhere; its terminal says why.');

@@ -1,5 +1,7 @@
+import { isDeepStrictEqual } from 'node:util';
 import { z } from 'zod';
 import type { JobCard } from '../../../machines/context.ts';
+import type { LanguageCode } from '../../../prompts/types.ts';
 import type { Profile } from '../../profile/schema.ts';
 import { type Entry, RecordError } from '../../record/index.ts';
 import { JobCardError, parseJobCard } from '../../session/job-card.ts';
@@ -7,7 +9,7 @@ import { ResumeError } from '../../session/resume.ts';
 import type { UnitSystem } from '../../session/units.ts';
 import type { Deed } from '../protocol/index.ts';
 import { Refused } from '../refused.ts';
-import type { Shop } from '../shop/shop.ts';
+import type { Place, Shop } from '../shop/shop.ts';
 import { readJson, writeWhole } from '../state-file.ts';
 import type { Mouths } from './remote-voice.ts';
 import { type MakeClock, type RecordNews, Run } from './run.ts';
@@ -18,6 +20,16 @@ export interface Usual {
   readonly profiles: ReadonlyMap<string, Profile>;
   readonly job: JobCard;
   readonly units: UnitSystem;
+  readonly language: LanguageCode;
+}
+
+/** Profiles that the tablets of one bay may have brought; the oldest goes where there are more. */
+const MOST_BROUGHT = 8;
+
+/** A session that is gone on with, and what its record held. */
+export interface Resumed {
+  readonly run: Run;
+  readonly entries: readonly Entry[];
 }
 
 const placesSchema = z.record(z.string(), z.string());
@@ -29,6 +41,8 @@ export class Starter {
   readonly #placesFile: string;
   readonly #makeClock: MakeClock;
   readonly #tell: (sentence: string) => void;
+  /** By bay. */
+  readonly #brought = new Map<string, Map<string, Profile>>();
   #places: Record<string, string> = {};
   #writing: Promise<void> = Promise.resolve();
 
@@ -59,25 +73,63 @@ export class Starter {
     return starter;
   }
 
-  get profileNames(): string[] {
-    return [...this.#usual.profiles.keys()];
+  get usual(): Omit<Usual, 'profiles'> {
+    const { job, units, language } = this.#usual;
+    return { job, units, language };
+  }
+
+  profileNames(bay: string): string[] {
+    return [...this.#usual.profiles.keys(), ...(this.#brought.get(bay)?.keys() ?? [])];
+  }
+
+  /**
+   * Takes in an engine profile that a tablet of this bay brings, for this bay.
+   * @returns the name by which a session begins with it
+   * @throws Refused when the laptop has another one of that name: nobody is to get another engine than they name
+   */
+  bring(bay: string, profile: Profile): string {
+    for (const [name, own] of this.#usual.profiles)
+      if (name === profile.name || own.name === profile.name) {
+        if (isDeepStrictEqual(own, profile)) return name;
+        throw new Refused(
+          'notNow',
+          `The laptop has another profile "${profile.name}"; give yours another name inside its file.`,
+        );
+      }
+    const brought = this.#brought.get(bay) ?? new Map<string, Profile>();
+    this.#brought.set(bay, brought);
+    brought.delete(profile.name);
+    brought.set(profile.name, profile);
+    const [oldest] = brought.keys();
+    if (brought.size > MOST_BROUGHT && oldest !== undefined) brought.delete(oldest);
+    return profile.name;
+  }
+
+  /** By the name in the list, or by the name inside the profile. */
+  #profile(bay: string, name: string): Profile | undefined {
+    const { profiles } = this.#usual;
+    return (
+      profiles.get(name) ??
+      this.#brought.get(bay)?.get(name) ??
+      [...profiles.values()].find(profile => profile.name === name)
+    );
   }
 
   /** @throws Refused when there is no such profile, the job card is wrong, or the record cannot be begun */
   async start(bay: string, deed: Extract<Deed, { do: 'begin' }>, mouths: Mouths): Promise<Run> {
-    const name = deed.profile ?? this.profileNames[0] ?? '';
-    const profile = this.#usual.profiles.get(name);
+    const name = deed.profile ?? this.profileNames(bay)[0] ?? '';
+    const profile = this.#profile(bay, name);
     if (!profile)
       throw new Refused(
         'notFound',
-        `There is no profile "${name}" here; choose ${this.profileNames.join(' or ')}.`,
+        `There is no profile "${name}" here; choose ${this.profileNames(bay).join(' or ')}.`,
       );
     try {
       const job = deed.job ? parseJobCard(deed.job, 'sent') : this.#usual.job;
       const units = deed.units ?? this.#usual.units;
       const place = await this.#shop.newRecord(bay, new Date());
-      const what = { profile, job, units };
-      const run = await Run.start(place, what, this.#makeClock, mouths, this.#newsOf(bay));
+      const header = { profile, job, units, language: deed.language ?? this.#usual.language };
+      const run = await Run.start(place, header, this.#makeClock, mouths, this.#newsOf(bay));
       await this.#shop.isOf(bay, place.id, run.chain);
       await this.#isAt(bay, place.id);
       return run;
@@ -98,6 +150,7 @@ export class Starter {
         await this.#isAt(bay, id);
       },
       lost: sentence => this.#tell(sentence),
+      closed: () => this.#shop.takeIn(),
     };
   }
 
@@ -113,21 +166,47 @@ export class Starter {
   }
 
   /** Null when the bay has no session that broke off. */
-  async resume(
-    bay: string,
-    mouths: Mouths,
-  ): Promise<{ readonly run: Run; readonly entries: readonly Entry[] } | null> {
+  async resume(bay: string, mouths: Mouths): Promise<Resumed | null> {
     const id = Object.hasOwn(this.#places, bay) ? this.#places[bay] : undefined;
     const path = id === undefined ? null : await this.#shop.fileOf(id);
     if (id === undefined || path === null) return null;
     try {
-      const resumed = await Run.resume({ id, path }, this.#makeClock, mouths, this.#newsOf(bay));
-      await this.#shop.isOf(bay, id, resumed.run.chain);
-      return resumed;
+      return await this.#resumeAt(bay, { id, path }, mouths);
     } catch (error) {
       if (!(error instanceof RecordError || error instanceof ResumeError)) throw error;
       this.#tell(error.message);
       return null;
     }
   }
+
+  /**
+   * Goes on with a session of this bay by its id; one that a tablet held without the laptop in a record of the
+   * laptop's own, behind what the tablet wrote.
+   * @throws Refused when it is none of this bay's, cannot be believed, or cannot be gone on with
+   */
+  async goOn(bay: string, id: string, mouths: Mouths): Promise<Resumed> {
+    const place = await this.#shop.toGoOnWith(bay, id);
+    try {
+      const resumed = await this.#resumeAt(bay, place, mouths);
+      await this.#isAt(bay, place.id);
+      return resumed;
+    } catch (error) {
+      if (!(error instanceof RecordError || error instanceof ResumeError)) throw error;
+      throw new Refused('notNow', withoutPath(error.message, place));
+    }
+  }
+
+  /** The session of this bay is left for another day: a restart of the server does not go on with it. */
+  leave(bay: string): Promise<void> {
+    return this.#isAt(bay, null);
+  }
+
+  async #resumeAt(bay: string, place: Place, mouths: Mouths): Promise<Resumed> {
+    const resumed = await Run.resume(place, this.#makeClock, mouths, this.#newsOf(bay));
+    await this.#shop.isOf(bay, place.id, resumed.run.chain);
+    return resumed;
+  }
 }
+
+/** Where the record is on the laptop is nobody's business but its own. */
+const withoutPath = (sentence: string, { id, path }: Place) => sentence.replaceAll(path, id);

@@ -15,6 +15,7 @@ import { secure } from './headers.ts';
 import { modelRoutes } from './model-routes.ts';
 import { pageRoute } from './page-route.ts';
 import { pairRoute } from './pair-route.ts';
+import { profileRoute } from './profile-route.ts';
 import { sessionRoutes } from './session-routes.ts';
 import { socketRoute } from './socket-route.ts';
 import { trustRoutes } from './trust-routes.ts';
@@ -110,6 +111,7 @@ export async function buildApp(
 
   await socketRoute(app, context);
   pairRoute(app, context);
+  profileRoute(app, context);
   sessionRoutes(app, context);
   await uploadRoute(app, context);
   modelRoutes(app, context);

@@ -11,6 +11,7 @@ import {
   PROTOCOL_VERSION,
   parseClientMessage,
   type Refusal,
+  type Role,
   type ServerMessage,
 } from '../protocol/index.ts';
 import { TokenBucket } from '../rate-limit.ts';
@@ -263,10 +264,23 @@ export class Connection implements Face {
       const missed = resume?.epoch === stream.epoch ? stream.since(resume.seq) : null;
       if (missed === null) this.send({ type: 'snapshot', ...stream.snapshot() });
       else for (const text of missed) this.sendText(text);
-      this.#greeted.deaf = stream.listen(text => this.#frame(text));
+      this.#greeted.deaf = this.#listen(bay, pairing.role);
       bay.came(pairing);
+      if (pairing.role === 'supervisor') this.send(this.#context.board.news());
     }
     this.look();
+  }
+
+  /** Frames of its own bay; for the supervisor the board of all bays too, and for nobody else. */
+  #listen(bay: Bay, role: Role): () => void {
+    const stopFrames = bay.stream.listen(text => this.#frame(text));
+    if (role !== 'supervisor') return stopFrames;
+    const { board } = this.#context;
+    const stopBoard = board.watch(text => this.#frame(text));
+    return () => {
+      stopFrames();
+      stopBoard();
+    };
   }
 
   /** Nothing of a session goes to a device whose time has run out, however silent it is. */

@@ -1,7 +1,8 @@
 import { randomBytes } from 'node:crypto';
 
-const VALID_MS = 60_000;
-const MOST_OPEN = 100;
+/** A working day: a tab that is left open is reloaded as a page, for as long as its device is paired. */
+const VALID_MS = 12 * 3_600_000;
+const MOST_OPEN = 500;
 const COOKIE = '__Secure-first-fire-report';
 
 /** What a cookie is good for, and who got it. */
@@ -10,7 +11,10 @@ export interface Pass {
   readonly device: string;
 }
 
-/** One-time cookies for a report in a tab of its own, so that no token stands in an address. */
+/**
+ * Cookies for a report in a tab of its own, so that no token stands in an address: each good for one report, for the
+ * device that asked, while that is paired.
+ */
 export class ReportPasses {
   readonly #nowMs: () => number;
   readonly #open = new Map<string, Pass & { readonly untilMs: number }>();
@@ -28,11 +32,10 @@ export class ReportPasses {
     return `${COOKIE}=${pass}; Path=${path}; Max-Age=${VALID_MS / 1000}; Secure; HttpOnly; SameSite=Strict`;
   }
 
-  /** The device that it was given to, once for each pass, for its own session, in its time; else null. */
-  use(cookies: string | undefined, session: string): string | null {
+  /** The device that it was given to, for its own session, in its time; else null. */
+  holder(cookies: string | undefined, session: string): string | null {
     const pass = new RegExp(`(?:^|; )${COOKIE}=([\\w-]+)`).exec(cookies ?? '')?.[1] ?? '';
     const open = this.#open.get(pass);
-    this.#open.delete(pass);
     return open?.session === session && this.#nowMs() < open.untilMs ? open.device : null;
   }
 }

@@ -3,7 +3,7 @@ import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { MAX_FIND, type Role } from '../protocol/index.ts';
 import { Refused } from '../refused.ts';
-import { pairedAs, type ServerContext } from './context.ts';
+import { pairedAs, type ServerContext, stillPaired } from './context.ts';
 import { REPORT_POLICY } from './headers.ts';
 import { OneAtATime } from './one-at-a-time.ts';
 import { ReportPasses } from './report-passes.ts';
@@ -27,8 +27,9 @@ export function sessionRoutes(app: FastifyInstance, context: ServerContext): voi
   const passes = new ReportPasses(context.nowMs);
   const reports = new OneAtATime('The report asked for before is still being written; wait for it.');
 
-  const mayRead = (request: FastifyRequest) => {
-    const reader = pairedAs(request, context, readers);
+  const mayRead = (request: FastifyRequest, holder: string | null = null) => {
+    const reader =
+      holder === null ? pairedAs(request, context, readers) : stillPaired(holder, context, readers);
     const { id } = paramsSchema.parse(request.params);
     if (!shop.mayRead(reader, id))
       throw new Refused('notYours', 'That session belongs to another bay; ask the supervisor.');
@@ -71,7 +72,7 @@ export function sessionRoutes(app: FastifyInstance, context: ServerContext): voi
 
   app.get('/api/sessions/:id/report', async (request, reply) => {
     const { id } = paramsSchema.parse(request.params);
-    const device = passes.use(request.headers.cookie, id) ?? mayRead(request).reader.device;
+    const { device } = mayRead(request, passes.holder(request.headers.cookie, id)).reader;
     const html = await reports.of(device, async () => shop.reading.do('report', { path: await pathOf(id) }));
     return reply
       .header('content-security-policy', REPORT_POLICY)

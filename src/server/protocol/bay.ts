@@ -1,7 +1,8 @@
 import { z } from 'zod';
+import { jobCardSchema } from '../../record/vocabulary/opened.ts';
 import type { View } from '../../session/view.ts';
 import type { Grammar } from '../../voice/ports.ts';
-import { millisecondsSchema, roleSchema } from './common.ts';
+import { languageSchema, millisecondsSchema, roleSchema, unitsSchema } from './common.ts';
 import { grammarSchema, viewSchema } from './view.ts';
 
 /** What is left in a device's battery; a share of 0 to 1. */
@@ -45,8 +46,14 @@ export const bayStateSchema = z.object({
   /** Id of the session in the shop's folder; null before one has begun. */
   session: z.string().nullable(),
   view: viewSchema.nullable(),
-  /** Names of the engine profiles that a session may begin with, the usual one first. */
+  /** Names of the engine profiles that a session may begin with, the usual one first, those that tablets brought last. */
   profiles: z.array(z.string()),
+  /** What a session begins with where nothing else is said. */
+  usual: z.object({ job: jobCardSchema, units: unitsSchema, language: languageSchema }),
+  /** What the session is held in; the usual one before there is any. */
+  language: languageSchema,
+  /** The session may be set aside, or ended: everything is off, and somebody has said so. */
+  mayBeLeft: z.boolean(),
   /** Names the question that is asked now, unlike any other of this or another session; goes back with its answer. */
   turn: z.string(),
   grammar: grammarSchema.nullable(),

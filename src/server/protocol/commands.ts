@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { ControlId } from '../../../prompts/types.ts';
-import { commandIdSchema, MAX_TEXT } from './common.ts';
+import { commandIdSchema, languageSchema, MAX_TEXT, unitsSchema } from './common.ts';
 
 const text = z.string().max(MAX_TEXT);
 const confidence = z.number().min(0).max(1);
@@ -61,17 +61,21 @@ export const deedSchema = z.discriminatedUnion('do', [
   z.strictObject({
     do: z.literal('begin'),
     profile: z.string().min(1).max(60).optional(),
-    job: z
-      .strictObject({
-        vehicle: z.string().max(80),
-        engine: z.string().max(80),
-        technician: z.string().max(80),
-        second: z.string().max(80),
-        supervisor: z.string().max(80),
-      })
-      .optional(),
-    units: z.enum(['metric', 'us']).optional(),
+    /** Held against the job card's own shape when it is used, so that what is wrong is said in a sentence. */
+    job: z.record(z.string().max(40), z.string().max(160)).optional(),
+    units: unitsSchema.optional(),
+    language: languageSchema.optional(),
   }),
+  /**
+   * The owner goes on with a session of this bay that broke off, was set aside, or was held on a tablet without the
+   * laptop; nothing may go on here meanwhile.
+   */
+  z.strictObject({ do: z.literal('resume'), session: z.string().min(1).max(200) }),
+  /**
+   * The owner leaves a session as it is, for another day, where the procedure would let it be ended: everything is off,
+   * and somebody has said so. The bay is free then.
+   */
+  z.strictObject({ do: z.literal('setAside') }),
 ]);
 export type Deed = z.infer<typeof deedSchema>;
 

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { languageCodes } from '../../../prompts/index.ts';
 
 /** Raised whenever a message changes its meaning; both sides refuse another one by name. */
 export const PROTOCOL_VERSION = 3;
@@ -23,6 +24,13 @@ export const sequenceSchema = z.int().nonnegative();
 
 /** Names one run of the server for one bay: sequence numbers mean nothing in another. */
 export const epochSchema = z.string().min(8).max(64);
+
+/** Of a session: what it is spoken and shown in. */
+export const languageSchema = z.enum(languageCodes);
+export const unitsSchema = z.enum(['metric', 'us']);
+
+/** Longest engine profile that a tablet may bring, in bytes. */
+export const MAX_PROFILE_BYTES = 64 * 1024;
 
 /** Milliseconds of any of the clocks. */
 export const millisecondsSchema = z.number().min(0).max(1e14);

@@ -8,8 +8,9 @@ export const MAX_FIND = 80;
  * Over HTTP, each with `Authorization: Bearer <token>`:
  * - `GET  /api/sessions?find=<text>`          past and present sessions of the shop (`sessionListSchema`)
  * - `GET  /api/sessions/<id>/log?from=<seq>`  entries of the record from this one on (`logPageSchema`)
- * - `POST /api/sessions/<id>/report`          a one-time cookie for the next line (`reportPassSchema`)
+ * - `POST /api/sessions/<id>/report`          a cookie for the next line (`reportPassSchema`)
  * - `GET  /api/sessions/<id>/report`          the report, one HTML page; by header or by that cookie
+ * - `POST /api/profiles`                      an engine profile for sessions of this bay (`profileAnswerSchema`)
  * - `GET  /api/models`                        Vosk models of the laptop (`modelListSchema`)
  * - `GET  /api/models/<name>`                 one of them, a tar.gz
  * - `POST /api/upload`                        a record finished without the server (`uploadAnswerSchema`)
@@ -29,6 +30,8 @@ export const sessionRowSchema = z.object({
   entries: z.int().nonnegative(),
   /** Sent in by a tablet that had run without the server. */
   uploaded: z.boolean(),
+  /** A session of the laptop, gone on with on a tablet without it: in another way than here, and never in its place. */
+  fork: z.boolean(),
 });
 export type SessionRow = z.infer<typeof sessionRowSchema>;
 export const sessionListSchema = z.object({ sessions: z.array(sessionRowSchema) });
@@ -50,6 +53,9 @@ export const logPageSchema = z.object({
 export type LogPage = z.infer<typeof logPageSchema>;
 
 export const reportPassSchema = z.object({ path: z.string() });
+
+/** The name by which a session begins with it. */
+export const profileAnswerSchema = z.object({ name: z.string() });
 
 export const uploadAnswerSchema = z.object({
   id: z.string(),

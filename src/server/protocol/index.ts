@@ -6,6 +6,7 @@
  * on a new connection. A command is sent again with the same id until its ack or its error has come.
  */
 export * from './bay.ts';
+export * from './board.ts';
 export * from './client-messages.ts';
 export * from './clock-offset.ts';
 export * from './commands.ts';

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { type BayState, bayPatchSchema, bayStateSchema } from './bay.ts';
+import { boardSchema } from './board.ts';
 import {
   commandIdSchema,
   epochSchema,
@@ -131,5 +132,6 @@ export const serverMessageSchema = z.discriminatedUnion('type', [
   errorSchema,
   pongSchema,
   levelNewsSchema,
+  boardSchema,
 ]);
 export type ServerMessage = z.infer<typeof serverMessageSchema>;

@@ -18,6 +18,7 @@ export const viewSchema = z.object({
   profileName: text,
   invented: z.boolean(),
   state: z.enum(['working', 'held', 'stopped', 'over']),
+  drill: z.boolean().exactOptional(),
   key: text,
   phase: text,
   phaseNumber: number,

@@ -9,7 +9,7 @@ import type { ArchivedSession } from '../../archive/schema.ts';
 import type { SessionRow } from '../protocol/index.ts';
 import { OWNER_ONLY } from '../state-file.ts';
 import type { FolderShop } from './folder-shop.ts';
-import { isUpload, type ListedRow } from './row.ts';
+import { isFork, isUpload, type ListedRow, tellsOf } from './row.ts';
 
 /** As many as a person looks through; a search finds the others. */
 const MOST_LISTED = 200;
@@ -33,7 +33,7 @@ const orNull = (text: string) => (text === '' ? null : text);
 
 /**
  * A folder of records with the shop's archive behind it: what is in the folder is taken into the archive when
- * somebody looks, and what only the archive has is listed and read too.
+ * a record has come or is closed, and when somebody looks, and what only the archive has is listed and read too.
  */
 export class ArchivedShop {
   readonly #folder: FolderShop;
@@ -47,6 +47,8 @@ export class ArchivedShop {
   readonly #taken = new Map<string, string>();
   /** Files that are no records at all: nothing that the archive would keep. */
   readonly #strays = new Set<string>();
+  /** Records that go on from one of the laptop's own without it: shown beside that one, never in its place. */
+  #forks: readonly string[] = [];
   /** The file of an archived session, where the folder has one; the longest, where it has several. */
   readonly #files = new Map<string, { readonly id: string; readonly entries: number }>();
 
@@ -81,17 +83,28 @@ export class ArchivedShop {
   /** The folder alone, where the archive cannot be used; then that is told. */
   async list(find: string): Promise<readonly ListedRow[]> {
     try {
+      await this.takeIn();
       const archive = await this.#archive();
-      this.#taking = this.#taking.catch(() => {}).then(() => this.#takeIn(archive));
-      await this.#taking;
       const { sessions } = await archive.find(find === '' ? {} : { text: find }, MOST_LISTED);
       const rows = sessions.map(session => this.#rowOf(session));
-      return find === '' ? [...rows, ...(await this.#folder.rowsOf([...this.#strays]))] : rows;
+      const forks = (await this.#folder.rowsOf(this.#forks)).filter(row => tellsOf(find, row));
+      const strays = find === '' ? await this.#folder.rowsOf([...this.#strays]) : [];
+      return [...rows, ...forks, ...strays];
     } catch (error) {
       if (!(error instanceof ArchiveError)) throw error;
       this.#tell(error.message);
       return this.#folder.list(find);
     }
+  }
+
+  /**
+   * Takes into the archive what is new in the folder.
+   * @throws ArchiveError when it cannot be used
+   */
+  async takeIn(): Promise<void> {
+    const archive = await this.#archive();
+    this.#taking = this.#taking.catch(() => {}).then(() => this.#takeIn(archive));
+    await this.#taking;
   }
 
   async close(): Promise<void> {
@@ -110,7 +123,10 @@ export class ArchivedShop {
   }
 
   async #takeIn(archive: Archive): Promise<void> {
-    const files = await this.#folder.files();
+    const all = await this.#folder.files();
+    // What goes on from a session of the laptop on its own would take that session's place in the archive.
+    this.#forks = all.map(({ id }) => id).filter(isFork);
+    const files = all.filter(({ id }) => !isFork(id));
     const there = new Set(files.map(({ id }) => id));
     for (const [archived, { id }] of this.#files) if (!there.has(id)) this.#files.delete(archived);
     for (const id of this.#strays) if (!there.has(id)) this.#strays.delete(id);
@@ -141,6 +157,7 @@ export class ArchivedShop {
       state: state === 'broken' ? 'damaged' : states[outcome],
       entries,
       uploaded: isUpload(file),
+      fork: false,
       mark: this.#taken.get(file) ?? id,
     };
   }

@@ -1,3 +1,4 @@
+import { ArchiveError } from '../../archive/archive-error.ts';
 import { ArchivedShop } from './archived-shop.ts';
 import { FolderShop } from './folder-shop.ts';
 import type { ListedRow } from './row.ts';
@@ -40,6 +41,18 @@ export async function listShop(places: ShopPlaces, find: string): Promise<Listin
   const { shop, told } = await shopAt(places);
   const rows = await shop.list(find);
   return { rows, told: told.splice(0) };
+}
+
+/** Takes what is new in the folder into the archive. */
+export async function takeInShop(places: ShopPlaces): Promise<Pick<Listing, 'told'>> {
+  const { shop, told } = await shopAt(places);
+  try {
+    await shop.takeIn();
+  } catch (error) {
+    if (!(error instanceof ArchiveError)) throw error;
+    told.push(error.message);
+  }
+  return { told: told.splice(0) };
 }
 
 /** The file of a session that only the archive has, unpacked; null when it has none of this id. */

@@ -10,6 +10,9 @@ const isEnd = (outcome: unknown): outcome is keyof typeof ENDS =>
 /** The name of a record that did not verify when it was sent in. */
 export const DAMAGED = '.damaged';
 
+/** The name of a record that goes on, elsewhere, from one of the laptop's own. */
+export const FORK = '.fork';
+
 const UPLOAD = 'upload-';
 
 /** The name under which a record that was sent in is kept, by the SHA-256 of its content. */
@@ -17,6 +20,8 @@ export const uploadName = (digest: string) => `${UPLOAD}${digest.slice(0, 32)}`;
 
 /** Whether a tablet sent it in that had run without the server. */
 export const isUpload = (id: string) => id.startsWith(UPLOAD);
+
+export const isFork = (id: string) => id.endsWith(FORK);
 
 /** Whether its row tells of this text. */
 export const tellsOf = (text: string, { vehicle, engine, profile }: SessionRow) =>
@@ -32,6 +37,7 @@ export async function sessionRow(id: string, path: string): Promise<SessionRow> 
     profile: null,
     entries: 0,
     uploaded: isUpload(id),
+    fork: isFork(id),
   };
   try {
     const { entries, fault, tornBytes } = await readLog(path);

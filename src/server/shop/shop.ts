@@ -1,4 +1,4 @@
-import { rm } from 'node:fs/promises';
+import { constants, copyFile, open, readFile, rm } from 'node:fs/promises';
 import { setTimeout as wait } from 'node:timers/promises';
 import type { Pairing } from '../pairing/pairings.ts';
 import type { SessionRow, UploadAnswer } from '../protocol/index.ts';
@@ -8,13 +8,19 @@ import { Lane } from '../work/lane.ts';
 import { Checks } from './checks.ts';
 import type { FolderShop } from './folder-shop.ts';
 import type { ShopPlaces } from './index-of-shop.ts';
-import { Owners } from './owners.ts';
-import { DAMAGED, isUpload, type ListedRow, markOf, uploadName } from './row.ts';
+import { type Owner, Owners } from './owners.ts';
+import { DAMAGED, FORK, isFork, isUpload, type ListedRow, markOf, uploadName } from './row.ts';
 
 /** A list does not wait longer for records that nobody has looked at yet: they are shown as such. */
 const LOOK_MS = 1500;
 
 const SECOND_MS = 1000;
+
+/** A session of the folder: its id, and its file. */
+export interface Place {
+  readonly id: string;
+  readonly path: string;
+}
 
 export interface ShopFiles {
   readonly owners: string;
@@ -65,7 +71,7 @@ export class Shop {
   }
 
   /** A place for the record of a session that begins in this bay: an id that is new, and its file. */
-  newRecord(bay: string, at: Date): Promise<{ readonly id: string; readonly path: string }> {
+  newRecord(bay: string, at: Date): Promise<Place> {
     return this.#folder.newRecord(bay, at);
   }
 
@@ -79,6 +85,43 @@ export class Shop {
           `To which bay ${id} belongs could not be kept (${error.message}); only supervisors read it later.`,
         ),
       );
+  }
+
+  /** Has the archive take in what is new, without anybody waiting for it. */
+  takeIn(): void {
+    this.#lists.do('takeIn', { places: this.#places }).then(
+      ({ told }) => {
+        for (const sentence of told) this.#tell(sentence);
+      },
+      (error: unknown) => {
+        // What the end of the server cut short is taken in by the next one.
+        if (!this.#lists.isClosed) this.#tell(`The archive could not take in what is new: ${String(error)}`);
+      },
+    );
+  }
+
+  /**
+   * The record to go on with for a session of this bay. What a tablet held without the laptop is gone on with in a
+   * copy: what was sent in stays as it came.
+   * @throws Refused when there is none such in this bay, or what was sent in cannot be believed
+   */
+  async toGoOnWith(bay: string, id: string): Promise<Place> {
+    const owner = this.#owners.of(id);
+    const path = owner?.bay === bay ? await this.#folder.pathOf(id) : null;
+    if (!owner || path === null) throw new Refused('notFound', 'There is no such session in this bay.');
+    if (owner.device === null) return { id, path };
+    const check = await this.#incoming.do('check', { path });
+    if (!check.isRecord || check.verdict !== 'confirmed')
+      throw new Refused(
+        'notNow',
+        'That record cannot be believed, so nobody goes on with it; begin a new one.',
+      );
+    const copy = await this.#folder.newRecord(bay, new Date());
+    await copyFile(path, copy.path, constants.COPYFILE_EXCL);
+    const file = await open(copy.path, 'r+');
+    await file.sync().finally(() => file.close());
+    await this.isOf(bay, copy.id, check.chain);
+    return copy;
   }
 
   /** The file of a session in the folder, or null when there is none of this id. The id may come from anybody. */
@@ -114,7 +157,7 @@ export class Shop {
     const { rows, told } = await this.#lists.do('list', { places: this.#places, find });
     for (const sentence of told) this.#tell(sentence);
     const own = rows.filter(({ id }) => this.mayRead(reader, id));
-    const isOpen = (row: ListedRow) => going.has(row.id) && row.state === 'brokenOff';
+    const isOpen = (row: ListedRow) => going.has(row.id) && row.state === 'brokenOff' && !isFork(row.id);
     const unknown = own.filter(
       row => !isOpen(row) && row.state !== 'damaged' && this.#checks.of(row.id, row.mark) === undefined,
     );
@@ -141,15 +184,18 @@ export class Shop {
       const check = await this.#incoming.do('check', { path: draft });
       if (!check.isRecord)
         throw new Refused('malformed', 'What was sent is not a record of first-fire; nothing was kept.');
-      await this.#refuseForeign(check.chain, bay);
+      const own = await this.#refuseForeign(check.chain, bay);
       const { verdict } = check;
-      const id = `${uploadName(check.digest)}${verdict === 'damaged' ? DAMAGED : ''}`;
+      if (own.length > 0) await this.#refuseNothingNew(draft, own);
+      const mark = verdict === 'damaged' ? DAMAGED : own.length > 0 ? FORK : '';
+      const id = `${uploadName(check.digest)}${mark}`;
       // Before it is kept: an end of the server between the two leaves no record that is nobody's.
       if (this.#owners.of(id) === undefined) await this.#owners.add({ id, bay, device, chain: check.chain });
       if ((await this.#folder.pathOf(id)) !== null) return answer(id, verdict, true);
       await this.#folder.put(draft, id);
       const path = await this.#folder.pathOf(id);
       if (path !== null) await this.#checks.note(id, await markOf(path), verdict);
+      this.takeIn();
       return answer(id, verdict, false);
     } finally {
       await rm(draft, { force: true });
@@ -161,19 +207,25 @@ export class Shop {
     await rm(this.#places.unpacked, { recursive: true, force: true });
   }
 
-  /** Versions of one record share their first entry, and belong to whom its first one did. */
-  async #refuseForeign(chain: string, bay: string): Promise<void> {
-    if (chain === '') return;
+  /**
+   * Versions of one record share their first entry, and belong to whom its first one did.
+   * @returns the sessions of the laptop itself, in this bay, from which this one goes on
+   */
+  async #refuseForeign(chain: string, bay: string): Promise<readonly Owner[]> {
+    if (chain === '') return [];
     const kin = this.#owners.ofChain(chain);
-    const isForeign =
-      kin.length > 0
-        ? kin.some(owner => owner.device === null || owner.bay !== bay)
-        : await this.#isInFolder(chain);
-    if (isForeign)
-      throw new Refused(
-        'notYours',
-        'This is a session of another bay, or of the laptop itself; nothing was kept.',
-      );
+    const isForeign = kin.length > 0 ? kin.some(owner => owner.bay !== bay) : await this.#isInFolder(chain);
+    if (isForeign) throw notYours();
+    return kin.filter(owner => owner.device === null);
+  }
+
+  /** A tablet has nothing to tell of a session of the laptop but how it went on without it. */
+  async #refuseNothingNew(draft: string, own: readonly Owner[]): Promise<void> {
+    const sent = await readFile(draft);
+    for (const { id } of own) {
+      const path = await this.#folder.pathOf(id);
+      if (path !== null && (await readFile(path)).subarray(0, sent.length).equals(sent)) throw notYours();
+    }
   }
 
   /** Among the sessions of which nobody has noted whose they are: those of before, and those that were copied here. */
@@ -184,6 +236,9 @@ export class Shop {
     return chains.includes(chain);
   }
 }
+
+const notYours = () =>
+  new Refused('notYours', 'This is a session of another bay, or of the laptop itself; nothing was kept.');
 
 /** What a list says of a session; nothing good of one that was not found to be so. */
 function stateBy(verdict: Verdict | undefined, state: SessionRow['state']): SessionRow['state'] {

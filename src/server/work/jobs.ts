@@ -1,7 +1,7 @@
 import { stat } from 'node:fs/promises';
 import { readLog } from '../../record/index.ts';
 import { Refused } from '../refused.ts';
-import { listShop, type ShopPlaces, unpackSession } from '../shop/index-of-shop.ts';
+import { listShop, type ShopPlaces, takeInShop, unpackSession } from '../shop/index-of-shop.ts';
 import { checkRecord, firstHash } from './check-record.ts';
 import { reportPage } from './report-page.ts';
 
@@ -43,6 +43,9 @@ export const jobs = {
 
   /** The sessions of the shop; what is new in its folder is taken into its archive before. */
   list: ({ places, find }: { readonly places: ShopPlaces; readonly find: string }) => listShop(places, find),
+
+  /** Takes what is new in the shop's folder into its archive. */
+  takeIn: ({ places }: { readonly places: ShopPlaces }) => takeInShop(places),
 
   /** The file of a session that only the archive has, or null. */
   unpack: ({ places, id }: { readonly places: ShopPlaces; readonly id: string }) => unpackSession(places, id),

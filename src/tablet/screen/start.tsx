@@ -2,6 +2,7 @@ import { type ChangeEvent, useState } from 'react';
 import type { JobCard } from '../../../machines/context.ts';
 import { fitForFirstFire, parseProfile } from '../../profile/parse.ts';
 import type { Profile } from '../../profile/schema.ts';
+import { jobDetails } from '../../record/vocabulary/index.ts';
 import { demoJob } from '../../session/demo-job.ts';
 import { JobCardError, parseJobCard } from '../../session/job-card.ts';
 import { demoProfiles } from '../local/choice.ts';
@@ -102,6 +103,17 @@ export function Start({
               maxLength={80}
               autoComplete="off"
               onChange={event => setJob({ ...job, [field]: event.target.value })}
+            />
+          </label>
+        ))}
+        {jobDetails.map(detail => (
+          <label key={detail}>
+            {text.details[detail]}
+            <input
+              value={job[detail] ?? ''}
+              maxLength={160}
+              autoComplete="off"
+              onChange={event => setJob({ ...job, [detail]: event.target.value })}
             />
           </label>
         ))}

@@ -14,6 +14,7 @@ import { askedUnit, showValue } from '../../interview/typed.ts';
 import type { UnitChoice } from '../../interview/units.ts';
 import { fieldAt } from '../../profile/fields.ts';
 import type { Origin } from '../../profile/provenance.ts';
+import { fieldName } from './field-name.ts';
 import type { TalkIo } from './io.ts';
 
 export const HELP = [
@@ -34,7 +35,7 @@ const wordsOf = (question: Question) => {
   const [field] = question.fields;
   const known = field === undefined ? undefined : fieldAt(field);
   return {
-    ask: question.ask === '' ? (known?.what ?? question.id) : question.ask,
+    ask: question.ask === '' ? fieldName(field ?? question.id) : question.ask,
     why: question.why ?? known?.why ?? '',
     where: question.where ?? known?.where ?? '',
   };
@@ -153,7 +154,7 @@ const asAssumed = ({ value, origin }: Answer): Answer => ({
 const helpLines = (question: Question) => [
   ...question.fields.flatMap(field => {
     const known = fieldAt(field);
-    return known ? [`    ${field}: ${known.what}. ${known.why}.`, `    Found: ${known.where}.`] : [];
+    return known ? [`    ${field}: ${fieldName(field)}. ${known.why}.`, `    Found: ${known.where}.`] : [];
   }),
   ...HELP.map(line => `    ${line}`),
 ];

@@ -3,6 +3,7 @@ import { buildFirstStart } from '../../../machines/first-start.ts';
 import { fields } from '../../profile/fields.ts';
 import { type Acceptable, saysWhere, type Unfit, unfitFor } from '../../profile/provenance.ts';
 import type { Profile } from '../../profile/schema.ts';
+import { fieldName } from './field-name.ts';
 
 export const acceptableNames: Readonly<Record<Acceptable, string>> = {
   starterLimit: 'the limits of the starter',
@@ -14,7 +15,7 @@ export const acceptableNames: Readonly<Record<Acceptable, string>> = {
 /** What keeps a profile from the first fire of a real engine, as a sentence with what to do. */
 export const unfitSentence = (unfit: Unfit): string =>
   unfit.kind === 'neverAssumed'
-    ? `${unfit.field}: ${fields[unfit.field].what} has to be read or measured before a real first fire; ${fields[unfit.field].where}.`
+    ? `${unfit.field}: ${fieldName(unfit.field)} has to be read or measured before a real first fire; ${fields[unfit.field].where}.`
     : `${unfit.fields.join(', ')}: ${acceptableNames[unfit.what]} may stay assumed only where the supervisor accepts it by name; engine accept FILE --by NAME.`;
 
 export interface Checked {

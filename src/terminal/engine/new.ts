@@ -2,12 +2,12 @@ import { buildProfile } from '../../interview/build.ts';
 import { type Answers, progressOf, withoutAnswer } from '../../interview/interview.ts';
 import type { QuestionId } from '../../interview/question.ts';
 import { questions } from '../../interview/questions.ts';
-import { fields } from '../../profile/fields.ts';
 import { loadProfile, ProfileError } from '../../profile/load.ts';
 import { type Acceptable, acceptedByName, assumedFields, unfitFor } from '../../profile/provenance.ts';
 import type { Profile } from '../../profile/schema.ts';
 import { askAll, HELP } from './ask.ts';
 import { acceptableNames } from './check.ts';
+import { fieldName } from './field-name.ts';
 import type { TalkIo } from './io.ts';
 import { answersPath, exists, keepAnswers, keptAnswers, profileHash, writeProfile } from './profile-file.ts';
 
@@ -32,10 +32,10 @@ async function askSupervisor(io: TalkIo, profile: Profile): Promise<Profile> {
   let accepted = profile;
   for (const unfit of unfitFor(profile)) {
     if (unfit.kind === 'neverAssumed') {
-      io.print(`  Has to be read or measured before its first fire: ${fields[unfit.field].what}.`);
+      io.print(`  Has to be read or measured before its first fire: ${fieldName(unfit.field)}.`);
       continue;
     }
-    const named = unfit.fields.map(path => fields[path].what).join(', ');
+    const named = unfit.fields.map(path => fieldName(path)).join(', ');
     io.print('');
     io.print(`  Only assumed of ${acceptableNames[unfit.what]}: ${named}.`);
     io.print('  Supervisor: your name accepts that; Enter leaves it open.');

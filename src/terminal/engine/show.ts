@@ -16,6 +16,7 @@ import type { Profile } from '../../profile/schema.ts';
 import { demoJob } from '../../session/demo-job.ts';
 import { originText } from './ask.ts';
 import { unfitSentence } from './check.ts';
+import { fieldName } from './field-name.ts';
 import { profileHash } from './profile-file.ts';
 
 /** The value at a path; undefined where the engine has none. */
@@ -55,13 +56,13 @@ export function sheetLines(profile: Profile): string[] {
   let section = '';
   return valueFields.flatMap(path => {
     const value = valueAt(profile, path);
-    const field: { readonly what: string; readonly unit?: string } = fields[path];
+    const { unit }: { readonly unit?: string } = fields[path];
     const origin = profile.provenance[path];
     const from = origin === undefined ? 'not said where from' : originText(origin);
     const title = sectionOf(path);
     const head = title === section ? [] : ['', title];
     section = title;
-    return [...head, `  ${field.what}: ${valueText(value, field.unit)}  [${from}]`];
+    return [...head, `  ${fieldName(path)}: ${valueText(value, unit)}  [${from}]`];
   });
 }
 

@@ -7,9 +7,7 @@ import { debrief } from '../../rehearsal/debrief.ts';
 import { parseFault, RehearsalError } from '../../rehearsal/faults.ts';
 import { isOnlyWaiting } from '../../rehearsal/pace.ts';
 import { createRehearsal, type Rehearsal, type RehearsalOptions } from '../../rehearsal/rehearsal.ts';
-import { demoJob } from '../../session/demo-job.ts';
 import type { SessionHeader } from '../../session/header.ts';
-import { loadJobCard } from '../../session/job-card-file.ts';
 import { PacedClock } from '../../session/paced-clock.ts';
 import { beginRecord, recordName } from '../../session/record-keeping.ts';
 import type { Session } from '../../session/session.ts';
@@ -17,6 +15,7 @@ import { joinBus } from '../../session/vehicle/join-bus.ts';
 import type { Viewer } from '../../session/viewer.ts';
 import { ReadingPace } from '../../voice/speakers/reading-pace.ts';
 import { faceWords } from '../face/words/index.ts';
+import { jobCardOf } from '../run/job.ts';
 import { runSession } from '../run/run-session.ts';
 import { warmVoice } from '../run/warm-voice.ts';
 import { speakerOf } from '../voice-setup/profile-file.ts';
@@ -37,7 +36,7 @@ export async function rehearse(options: RehearseOptions): Promise<number> {
     ambientC: options.ambient,
     faults: options.fault.map(parseFault),
   };
-  const job = options.job === undefined ? demoJob : await loadJobCard(options.job);
+  const job = await jobCardOf(options);
   const { language } = options;
   const units = options.units ?? languages[language].usualUnits;
   const header: SessionHeader = { profile, job, language, units };

@@ -10,6 +10,12 @@ export const SPEAKERS_FOLDER = 'first-fire-speakers';
 export interface RunOptions {
   readonly profile: string;
   readonly job?: string;
+  /** What the job card may hold besides, each over what its file says. */
+  readonly serial?: string;
+  readonly hours?: string;
+  readonly oilUsed?: string;
+  readonly coolantUsed?: string;
+  readonly filterParts?: string;
   readonly hear?: string;
   readonly fast: boolean;
   readonly speakTo?: string;
@@ -70,6 +76,11 @@ export const withRunOptions = (command: Command): Command =>
         'demo-six',
       )
       .option('--job <file>', 'job card in JSON: vehicle, engine, technician, second, supervisor')
+      .option('--serial <text>', 'for the job card: serial number of the engine, or VIN')
+      .option('--hours <text>', 'for the job card: hours run')
+      .option('--oil-used <text>', 'for the job card: the oil that was filled in')
+      .option('--coolant-used <text>', 'for the job card: the coolant that was filled in')
+      .option('--filter-parts <text>', 'for the job card: part numbers of the filters')
       .option('--log <file>', 'where the record goes (default: first-fire-<date and time>.jsonl here)')
       .option('--language <code>', 'the language of the session: en or fr', parseLanguage, 'en')
       .option(

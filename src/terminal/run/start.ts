@@ -3,14 +3,13 @@ import type { LanguageCode } from '../../../prompts/types.ts';
 import { fitForFirstFire, loadProfile } from '../../profile/load.ts';
 import type { Profile } from '../../profile/schema.ts';
 import { type Clock, SystemClock } from '../../session/clock.ts';
-import { demoJob } from '../../session/demo-job.ts';
 import type { SessionHeader } from '../../session/header.ts';
-import { loadJobCard } from '../../session/job-card-file.ts';
 import { beginRecord, continueRecord, recordName } from '../../session/record-keeping.ts';
 import { VirtualClock } from '../../session/virtual-clock.ts';
 import type { ChosenVoice } from '../../voice/speakers/choose-voice.ts';
 import { speakerOf } from '../voice-setup/profile-file.ts';
 import { openBus } from './bus.ts';
+import { jobCardOf } from './job.ts';
 import type { RunOptions } from './options.ts';
 import { type RunParts, type RunResult, runSession } from './run-session.ts';
 
@@ -23,7 +22,7 @@ const busOf = async ({ bus }: RunOptions, profile: Profile, clock: Clock) =>
  */
 export async function startSession(options: RunOptions, voice: ChosenVoice): Promise<RunResult> {
   const profile = fitForFirstFire(await loadProfile(options.profile), options.profile);
-  const job = options.job === undefined ? demoJob : await loadJobCard(options.job);
+  const job = await jobCardOf(options);
   const { language } = options;
   const units = options.units ?? languages[language].usualUnits;
   const header: SessionHeader = { profile, job, language, units };

@@ -32,7 +32,7 @@ export function goodValue(quantity: Quantity, moment: Moment): number {
     case 'oilQuantity':
       return profile.oil.capacityL;
     case 'fuelInTank':
-      return profile.fuel.tankL / 10;
+      return profile.fuel.tankL / 8;
     case 'biodieselShare':
       return 5;
     case 'primerStrokes':

@@ -27,14 +27,7 @@ const behind: Readonly<Record<Gate, readonly StepId[]>> = {
     'fill.oilQuantity',
     'fill.oilLevel',
   ],
-  fuelReady: [
-    'fill.fuelInTank',
-    'fill.biodieselShare',
-    'fill.fuelGrade',
-    'fill.firstFilterPreFilled',
-    'fill.firstFilterDry',
-    'fill.secondFilterDry',
-  ],
+  fuelReady: ['fill.fuelGrade', 'fill.firstFilterPreFilled', 'fill.firstFilterDry', 'fill.secondFilterDry'],
   fuelPrimed: ['prime.firm', 'prime.screwedHome', 'prime.noWeeps'],
   sensorsConnected: ['walkRound.sensors'],
   walkRoundDone: [
@@ -48,7 +41,7 @@ const behind: Readonly<Record<Gate, readonly StepId[]>> = {
   fuellingDisabled: ['noFuelCrank.disabled', 'noFuelCrank.proved'],
   oilPrimed: ['noFuelCrank.untilPressure', 'noFuelCrank.holds', 'noFuelCrank.oilLevel'],
   fuellingRestored: ['noFuelCrank.restored'],
-  batteryReady: ['noFuelCrank.voltage', 'keyOn.battery'],
+  batteryReady: ['noFuelCrank.voltage'],
   lampsRight: ['keyOn.lamps'],
   heaterHoldDone: ['keyOn.heaterHold', 'keyOn.heaterDone'],
   noBlockingFault: ['keyOn.faults'],
@@ -75,7 +68,7 @@ const behind: Readonly<Record<Gate, readonly StepId[]>> = {
   noLeaks: ['checks.leaks'],
   noLeaksAfter: ['shutdown.firstLook', 'shutdown.secondLook', 'shutdown.thirdLook'],
   coolEnough: ['signOff.cool'],
-  coldLevels: ['signOff.coolantLevel', 'signOff.oilLevel', 'signOff.steeringLevel'],
+  coldLevels: ['signOff.oilLevel', 'signOff.coolantLevel', 'signOff.steeringLevel'],
   signature: ['signOff.sign'],
 };
 

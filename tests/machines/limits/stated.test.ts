@@ -330,7 +330,7 @@ describe('what the bus can show', () => {
 
 describe('what is listened for', () => {
   const of24V = changed(demoSix, { systemVoltage: 24 });
-  const ranges: readonly (readonly [Quantity, min: number, max: number, profile?: typeof demoSix])[] = [
+  const ranges: readonly (readonly [Quantity, number, number, typeof demoSix?])[] = [
     ['ambientTemperature', -45, 50],
     ['coldestNight', -45, 50],
     // Ten thousand feet.
@@ -355,10 +355,10 @@ describe('what is listened for', () => {
     ['failureMode', 0, 31],
   ];
 
-  it.each(ranges.map(([quantity, min, max, profile = demoSix]) => ({ quantity, min, max, profile })))(
-    'as $quantity: $min to $max',
-    ({ quantity, min, max, profile }) => {
-      expect(listenedRange(quantity, profile)).toEqual([min, max]);
+  it.each(ranges.map(range => [...range, demoSix] as const))(
+    'as %s: %d to %d',
+    (quantity, min, max, profile) => {
+      expect(listenedRange(quantity, profile ?? demoSix)).toEqual([min, max]);
     },
   );
 

@@ -37,6 +37,14 @@ const rights: readonly (readonly [Deed, readonly Name[], Partial<Record<Name, Re
     ['leader'],
     { follower: 'notTheOwner', second: 'notYourRole', supervisor: 'notYourRole' },
   ],
+  ...(['resume', 'setAside'] as const).map(
+    what =>
+      [
+        what === 'resume' ? { do: what, session: 's' } : { do: what },
+        ['leader'],
+        { follower: 'notTheOwner', second: 'notYourRole', supervisor: 'notYourRole' },
+      ] as const,
+  ),
   [
     { do: 'declineHold' },
     ['leader'],

@@ -4,6 +4,7 @@ import { DoneCommands } from '../../../src/server/bay/done-commands.ts';
 import { FRAMES_KEPT, FrameStream } from '../../../src/server/bay/frame-stream.ts';
 import { StopBook } from '../../../src/server/bay/stop-book.ts';
 import { applyPatch, type BayState, serverMessageSchema } from '../../../src/server/protocol/index.ts';
+import { demoJob } from '../../../src/session/demo-job.ts';
 
 describe('Commands that were done', () => {
   const settled = Promise.resolve();
@@ -65,6 +66,9 @@ const bare: BayState = {
   session: null,
   view: null,
   profiles: ['demo-six'],
+  usual: { job: demoJob, units: 'us', language: 'en' },
+  language: 'en',
+  mayBeLeft: false,
   turn: '',
   grammar: null,
   devices: [],

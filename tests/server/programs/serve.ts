@@ -13,7 +13,7 @@ const server = await startServer({
   shop: folder,
   page: join(folder, 'no-page'),
   models: 'no-models',
-  usual: { profiles: new Map([['demo-six', profile]]), job: demoJob, units: 'us' },
+  usual: { profiles: new Map([['demo-six', profile]]), job: demoJob, units: 'us', language: 'en' },
   tell: () => {},
 });
 process.stdout.write(`${JSON.stringify({ port: server.port, codes: server.codes() })}\n`);

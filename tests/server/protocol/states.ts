@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import type { BayState } from '../../../src/server/protocol/index.ts';
+import { demoJob } from '../../../src/session/demo-job.ts';
 
 const line = fc.record({
   time: fc.constantFrom('00:01', '00:02'),
@@ -74,6 +75,9 @@ export const bayState: fc.Arbitrary<BayState> = fc.record({
   session: fc.option(fc.constantFrom('a', 'b')),
   view: fc.option(view),
   profiles: fc.constant(['demo-six']),
+  usual: fc.constant({ job: demoJob, units: 'us' as const, language: 'en' as const }),
+  language: fc.constantFrom('en', 'fr'),
+  mayBeLeft: fc.boolean(),
   turn: fc.constantFrom('a/1', 'a/2'),
   grammar: fc.option(fc.record({ key: fc.string(), stop: fc.constant(['stop']), replies: fc.constant([]) })),
   devices: fc.array(

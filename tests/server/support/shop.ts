@@ -49,7 +49,7 @@ export async function openShop(
     shop: folder,
     page: options.page ?? join(folder, 'no-page'),
     models: options.models ?? join(folder, 'models'),
-    usual: { profiles: new Map([['demo-six', profile]]), job: demoJob, units: 'us' },
+    usual: { profiles: new Map([['demo-six', profile]]), job: demoJob, units: 'us', language: 'en' },
     ...(options.patienceMs === undefined ? {} : { patienceMs: options.patienceMs }),
     tell: sentence => told.push(sentence),
     makeClock: beginMs => {

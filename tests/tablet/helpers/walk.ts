@@ -1,6 +1,7 @@
 import type { Browser, Page, WebSocketRoute } from 'playwright-core';
 import type { LanguageCode } from '../../../prompts/types.ts';
 import { type BayState, PROTOCOL_VERSION, type Role, roles } from '../../../src/server/protocol/index.ts';
+import { demoJob } from '../../../src/session/demo-job.ts';
 import type { View } from '../../../src/session/view.ts';
 import { PATIENCE_MS, touchOnly } from './page.ts';
 
@@ -31,6 +32,9 @@ const bayState = (view: View | null, turn: string): BayState => ({
   session: view ? 'walk' : null,
   view,
   profiles: [],
+  usual: { job: demoJob, units: 'us', language: 'en' },
+  language: 'en',
+  mayBeLeft: false,
   turn,
   grammar: null,
   devices,

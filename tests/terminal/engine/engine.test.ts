@@ -126,7 +126,7 @@ describe('an interview at the keys', () => {
     const { io, printed } = typist(real);
     expect(await newEngine(path, usual, io)).toBe(0);
     const profile = await loadProfile(path);
-    expect(printed.join('\n')).toMatch(/Has to be read or measured.*speed at which it is stopped/);
+    expect(printed.join('\n')).toMatch(/Has to be read or measured.*overspeed/);
     expect(profile.provenance['starter.longestBurstS']).toMatchObject({
       from: 'assumed',
       acceptedBy: 'S. Visor',
