@@ -1,4 +1,5 @@
 import type { JobCard } from '../../../machines/context.ts';
+import type { LanguageCode } from '../../../prompts/types.ts';
 import demoFour from '../../profile/demo/demo-four.json' with { type: 'json' };
 import demoSix from '../../profile/demo/demo-six.json' with { type: 'json' };
 import { parseProfile } from '../../profile/parse.ts';
@@ -10,6 +11,7 @@ export interface Choice {
   readonly profile: Profile;
   readonly job: JobCard;
   readonly units: UnitSystem;
+  readonly language: LanguageCode;
 }
 
 /** The engines that come with the page, invented all of them. */

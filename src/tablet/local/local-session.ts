@@ -1,5 +1,5 @@
 import { isOver, type Moment, outcomeOf, stateName } from '../../../machines/moment.ts';
-import { english } from '../../../prompts/en/index.ts';
+import { languages } from '../../../prompts/index.ts';
 import type { RecordLog } from '../../record/index.ts';
 import { type Clock, recordClock, SystemClock } from '../../session/clock.ts';
 import { headerData, type SessionHeader } from '../../session/header.ts';
@@ -31,10 +31,10 @@ const KEYS = 'keys';
  */
 export async function beginLocal(
   dataBase: IDBDatabase,
-  { profile, job, units }: Choice,
+  { profile, job, units, language }: Choice,
   devices: Devices,
 ): Promise<LocalSession> {
-  const header: SessionHeader = { profile, job, language: 'en', units };
+  const header: SessionHeader = { profile, job, language, units };
   const clock = new SystemClock();
   const startedAt = clock.wall().toISOString();
   const about: KeptRecord = {
@@ -107,9 +107,10 @@ interface Parts {
 async function run({ dataBase, id, header, clock, record, devices, restored }: Parts): Promise<LocalSession> {
   const speaking = await devices.speaking(clock);
   const { speech } = speaking;
-  const session = new Session({ ...header, language: english, clock, record, speech }, restored?.moment);
+  const language = languages[header.language];
+  const session = new Session({ ...header, language, clock, record, speech }, restored?.moment);
   const viewer = new Viewer(session, KEYS);
-  const plots = new PlotBook(english, header.units);
+  const plots = new PlotBook(language, header.units);
   const typed = createTypedRecognizer();
   const touched = createTypedRecognizer();
   session.attach(typed, 'keys');
@@ -138,6 +139,7 @@ async function run({ dataBase, id, header, clock, record, devices, restored }: P
   });
 
   await session.begin(restored !== undefined);
+  if (speaking.remark !== undefined) session.report(speaking.remark);
   // Another tab may have sent its beginning meanwhile.
   void session.outcome.then(outcome => noteOn(dataBase, id, { state: outcome, sent: false }));
   const hearing = devices.hearing({
@@ -156,7 +158,7 @@ async function run({ dataBase, id, header, clock, record, devices, restored }: P
    */
   const say = async (text: string, via: 'keys' | 'touch', shown: string) => {
     const ear = via === 'keys' ? typed : touched;
-    if (meansStop(text, english)) {
+    if (meansStop(text, language)) {
       stop = 'stopped';
       ear.type(text);
       return;

@@ -1,4 +1,4 @@
-import { english } from '../../../prompts/en/index.ts';
+import { languages } from '../../../prompts/index.ts';
 import type { Deed, PairAnswer } from '../../server/protocol/index.ts';
 import { SystemClock } from '../../session/clock.ts';
 import { meansStop } from '../../session/stop-words.ts';
@@ -225,7 +225,8 @@ export async function joinBay(pairing: PairAnswer, devices: Devices): Promise<Ba
     },
     watch: watcher => watchers.add(watcher),
     say(text, via, turn) {
-      if (meansStop(text, english)) connection.command({ do: 'stop' });
+      if (Object.values(languages).some(language => meansStop(text, language)))
+        connection.command({ do: 'stop' });
       else if (turn !== '') connection.command({ do: 'say', turn, text, via });
     },
     stop: () => connection.command({ do: 'stop' }),

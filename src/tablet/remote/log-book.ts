@@ -1,4 +1,5 @@
-import { english } from '../../../prompts/en/index.ts';
+import { languages } from '../../../prompts/index.ts';
+import type { Language } from '../../../prompts/types.ts';
 import { understand } from '../../record/vocabulary/index.ts';
 import { logPageSchema } from '../../server/protocol/index.ts';
 import type { UnitSystem } from '../../session/units.ts';
@@ -15,6 +16,7 @@ export interface Milestone {
 export class LogBook {
   readonly session: string;
   readonly #token: string;
+  #language: Language = languages.en;
   #plots: PlotBook;
   #milestones: Milestone[] = [];
   #phase = '';
@@ -24,7 +26,7 @@ export class LogBook {
   constructor(session: string, token: string, units: UnitSystem) {
     this.session = session;
     this.#token = token;
-    this.#plots = new PlotBook(english, units);
+    this.#plots = new PlotBook(this.#language, units);
   }
 
   get plots() {
@@ -61,7 +63,8 @@ export class LogBook {
     const told = understand(kind, data);
     switch (told?.kind) {
       case 'opened':
-        this.#plots = new PlotBook(english, told.data.units);
+        this.#language = languages[told.data.language];
+        this.#plots = new PlotBook(this.#language, told.data.units);
         return;
       case 'verdict':
         this.#plots.take(told.data, atMs);
@@ -105,7 +108,7 @@ export class LogBook {
 
   #cameTo(state: string, atMs: number): void {
     const [phase = ''] = state.split('.');
-    const names: Readonly<Record<string, string>> = english.phases;
+    const names: Readonly<Record<string, string>> = this.#language.phases;
     const name = names[phase];
     if (!name || phase === this.#phase) return;
     this.#phase = phase;

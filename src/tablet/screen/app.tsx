@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useState } from 'react';
+import { useCallback, useEffect, useMemo, useState } from 'react';
 import { VOCABULARY } from '../../record/vocabulary/index.ts';
 import type { PairAnswer } from '../../server/protocol/index.ts';
 import { saveFile } from '../device/save-file.ts';
@@ -40,7 +40,8 @@ export function App({ dataBase }: { readonly dataBase: IDBDatabase }) {
   const [update, setUpdate] = useState<Update | null>(null);
   const [updateWaits, setUpdateWaits] = useState('');
 
-  useEffect(() => applySettings(settings), [settings]);
+  // While it is rendered: all words below are those of this language.
+  useMemo(() => applySettings(settings), [settings]);
   useEffect(() => {
     keepOffline({ onChange: setOffline, onUpdate: setUpdate }).catch((cause: unknown) =>
       setOffline({ state: 'not', why: sentenceOf(cause) }),
@@ -136,7 +137,13 @@ export function App({ dataBase }: { readonly dataBase: IDBDatabase }) {
         offline={offlineText(offline)}
         deeds={{
           begin: (profile, job) =>
-            void open(beginLocal(dataBase, { profile, job, units: settings.units }, devicesFor(settings))),
+            void open(
+              beginLocal(
+                dataBase,
+                { profile, job, units: settings.units, language: settings.language },
+                devicesFor(settings),
+              ),
+            ),
           resume: id => void open(resumeLocal(dataBase, id, devicesFor(settings))),
           save: id =>
             void linesOf(dataBase, id).then(lines =>

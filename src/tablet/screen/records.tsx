@@ -1,8 +1,6 @@
 import type { KeptRecord } from '../record/data-base.ts';
 import { words } from '../words/index.ts';
 
-const text = words.start;
-
 /** What this device keeps: sessions that broke off can be gone on with, all can be saved as a file. */
 export function Records({
   records,
@@ -17,23 +15,23 @@ export function Records({
   const newest = [...records].sort((a, b) => b.startedAt.localeCompare(a.startedAt));
   return (
     <section className="records" aria-labelledby="records">
-      <h2 id="records">{text.records}</h2>
+      <h2 id="records">{words.start.records}</h2>
       <ul>
         {newest.map(({ id, vehicle, profile, startedAt, state, sent }) => (
           <li key={id}>
             <p>
               <strong>{vehicle}</strong> {profile}, {startedAt.slice(0, 16).replace('T', ' ')},{' '}
-              {text.states[state]}
-              {sent && `; ${text.sent[sent]}`}
+              {words.start.states[state]}
+              {sent && `; ${words.start.sent[sent]}`}
             </p>
             {state === 'open' && (
               <button type="button" className="first" onClick={() => onResume(id)}>
-                {text.resume}
+                {words.start.resume}
                 <span className="unseen"> {id}</span>
               </button>
             )}
             <button type="button" onClick={() => onSave(id)}>
-              {text.save}
+              {words.start.save}
               <span className="unseen"> {id}</span>
             </button>
           </li>

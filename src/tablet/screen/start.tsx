@@ -13,8 +13,6 @@ import { Choose } from './parts/choose.tsx';
 import { Records } from './records.tsx';
 import { SettingsForm } from './settings-form.tsx';
 
-const text = words.start;
-
 const fields = [
   'vehicle',
   'engine',
@@ -68,11 +66,11 @@ export function Start({
   };
   const begin = () => {
     try {
-      const card = parseJobCard(job, text.card);
+      const card = parseJobCard(job, words.start.card);
       if (profile) deeds.begin(profile, card);
     } catch (cause) {
       if (!(cause instanceof JobCardError)) throw cause;
-      setWrong(text.empty);
+      setWrong(words.start.empty);
     }
   };
 
@@ -84,20 +82,20 @@ export function Start({
       <div role="alert">{(wrong ?? sentence) && <p className="wrong">{wrong ?? sentence}</p>}</div>
       <Records records={records} onResume={deeds.resume} onSave={deeds.save} />
       <Choose
-        legend={text.engine}
+        legend={words.start.engine}
         options={Object.fromEntries(profiles.map(each => [each.name, each.name]))}
         value={name}
         onChange={setName}
       />
       <label className="file">
-        {text.load}
+        {words.start.load}
         <input type="file" accept=".json,application/json" onChange={load} />
       </label>
       <fieldset className="card">
-        <legend>{text.card}</legend>
+        <legend>{words.start.card}</legend>
         {fields.map(field => (
           <label key={field}>
-            {text.fields[field]}
+            {words.start.fields[field]}
             <input
               value={job[field]}
               maxLength={80}
@@ -108,7 +106,7 @@ export function Start({
         ))}
         {jobDetails.map(detail => (
           <label key={detail}>
-            {text.details[detail]}
+            {words.start.details[detail]}
             <input
               value={job[detail] ?? ''}
               maxLength={160}
@@ -120,10 +118,10 @@ export function Start({
       </fieldset>
       <div className="big">
         <button type="button" className="choice first" disabled={busy} onClick={begin}>
-          {text.begin}
+          {words.start.begin}
         </button>
         <button type="button" className="choice" disabled={busy} onClick={deeds.pair}>
-          {text.pair}
+          {words.start.pair}
         </button>
       </div>
       <SettingsForm settings={settings} onChange={deeds.set} />

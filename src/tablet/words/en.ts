@@ -99,6 +99,7 @@ export const english = {
   },
   settings: {
     title: 'Settings',
+    language: 'Language',
     hand: 'Stop control',
     hands: { right: 'right hand', left: 'left hand' },
     theme: 'Colours',
@@ -125,6 +126,12 @@ export const english = {
     },
     voice: 'Voice',
     voices: { voice: 'on', silent: 'off' },
+  },
+  hearing: {
+    noService: 'This browser has no recognition service of its own; choose the embedded one in the settings.',
+    onlyEnglish:
+      "The embedded recognizer of this page does not know this language: answer by touch, or choose the browser's service. STOP is touched.",
+    noVoice: 'This device has no voice for this language: read what is asked.',
   },
   offline: {
     ready: 'Ready for use without a network.',
@@ -232,6 +239,8 @@ export const english = {
   leaveRunning: 'Leaving does not stop the engine.',
   theEnd: 'To the beginning',
   people: { technician: 'technician', second: 'second person', supervisor: 'supervisor' },
+  /** As browsers name it, BCP 47. */
+  locale: 'en-US',
 };
 
 /** What a language of the page has to word. */
