@@ -145,7 +145,7 @@ export async function openWalk(
 
 /** Runs in the document of frames. */
 async function measure({ turn, key }: { readonly turn: string; readonly key: string }): Promise<string[]> {
-  const until = performance.now() + 20_000;
+  const until = performance.now() + 120_000;
   const frames = [...document.querySelectorAll('iframe')];
   const askedIn = (frame: HTMLIFrameElement) => frame.contentDocument?.querySelector<HTMLElement>('.asked');
   while (frames.some(frame => askedIn(frame)?.dataset.turn !== turn)) {
