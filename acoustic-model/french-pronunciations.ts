@@ -13,6 +13,7 @@ affirmatif: a f i ʁ m a t i f
 aide: ɛ d
 air: ɛ ʁ
 alerte: a l ɛ ʁ t
+aller: a l e
 allumé: a l y m e
 alterne: a l t ɛ ʁ n
 altitude: a l t i t y d
@@ -43,6 +44,7 @@ blessé: b l ɛ s e | b l e s e
 bleue: b l ø
 bloque: b l o k
 bloqué: b l o k e | b l ɔ k e
+bloquée: b l o k e | b l ɔ k e
 bon: b ɔ̃
 bonne: b ɔ n
 bonnes: b ɔ n
@@ -87,12 +89,14 @@ conforme: k ɔ̃ f ɔ ʁ m
 conformes: k ɔ̃ f ɔ ʁ m | k ɔ̃ f ɔ ʁ m z
 congélation: k ɔ̃ ʒ e l a s j ɔ̃ | k ɔ̃ ʒ ɛ l a s j ɔ̃
 connecté: k ɔ n ɛ k t e | k ɔ n e k t e | k o n ɛ k t e
+connue: k ɔ n y | k o n y
 contact: k ɔ̃ t a k t
 continue: k ɔ̃ t i n y
 continuer: k ɔ̃ t i n y e
 correct: k o ʁ ɛ k t | k ɔ ʁ ɛ k t
 correcte: k o ʁ ɛ k t | k ɔ ʁ ɛ k t
 coude: k u d
+coule: k u l
 coup: k u
 coupe: k u p
 coupez: k u p e
@@ -119,6 +123,7 @@ deux: d ø | d ø z
 devant: d ə v ɑ̃ | d ø v ɑ̃
 dire: d i ʁ
 direction: d i ʁ ɛ k s j ɔ̃ | d i ʁ e k s j ɔ̃
+disjoncteur: d i z ʒ ɔ̃ k t œ ʁ
 disparu: d i s p a ʁ y
 dix: d i s | d i | d i z
 douze: d u z
@@ -127,6 +132,7 @@ dure: d y ʁ
 durite: d y ʁ i t
 durites: d y ʁ i t
 débranché: d e b ʁ ɑ̃ ʃ e | d ɛ b ʁ ɑ̃ ʃ e
+débrayée: d e b ʁ ɛ j e | d e b ʁ e j e | d ɛ b ʁ ɛ j e
 défaillance: d e f a j ɑ̃ s | d ɛ f a j ɑ̃ s
 défaut: d e f o | d e f o t | d ɛ f o | d ɛ f o t
 dégagée: d e ɡ a ʒ e | d ɛ ɡ a ʒ e
@@ -154,6 +160,7 @@ faux: f o
 fendu: f ɑ̃ d y
 ferme: f ɛ ʁ m
 fermé: f ɛ ʁ m e | f e ʁ m e
+fermée: f ɛ ʁ m e | f e ʁ m e
 fiche: f i ʃ
 filtre: f i l t ʁ | f i l t | f i l t ʁ ə
 filtres: f i l t ʁ | f i l t | f i l t ʁ ə
@@ -199,15 +206,18 @@ jet: ʒ ɛ | ʒ e
 joint: ʒ w ɛ̃
 kilopascals: k i l o p a s k a l | k i l ɔ p a s k a l
 l'air: l ɛ ʁ
+l'eau: l o
 l'exercice: l ɛ ɡ z ɛ ʁ s i s | l e ɡ z e ʁ s i s
 l'extincteur: l ɛ k s t ɛ̃ k t œ ʁ | l e k s t ɛ̃ k t œ ʁ
 l'huile: l ɥ i l
 l'injection: l ɛ̃ ʒ ɛ k s j ɔ̃ | l ɛ̃ ʒ e k s j ɔ̃
+l'échappement: l e ʃ a p m ɑ̃ | l ɛ ʃ a p m ɑ̃
 la: l a
 laisser: l ɛ s e | l e s e
 le: l ə | l | l ø
 lent: l ɑ̃
 les: l e | l e z
+levier: l ə v j e | l v j e | l ø v j e
 libre: l i b ʁ | l i b | l i b ʁ ə
 liquide: l i k i d
 lire: l i ʁ
@@ -217,6 +227,7 @@ loupe: l u p
 lourd: l u ʁ
 là: l a
 léger: l e ʒ e | l ɛ ʒ e
+machine: m a ʃ i n
 manchons: m ɑ̃ ʃ ɔ̃ | m ɑ̃ ʃ ɔ̃ z
 marche: m a ʁ ʃ
 marqués: m a ʁ k e
@@ -244,12 +255,14 @@ ne: n ə | n | n ø
 neuf: n œ f
 neutralisation: n ø t ʁ a l i z a s j ɔ̃
 neutralisée: n ø t ʁ a l i z e
+neutre: n ø t ʁ | n ø t | n ø t ʁ ə
 niveau: n i v o
 niveaux: n i v o
 noire: n w a ʁ
 non: n ɔ̃
 nonante: n o n ɑ̃ t
 normal: n ɔ ʁ m a l | n o ʁ m a l
+normaux: n ɔ ʁ m o | n o ʁ m o
 noté: n o t e | n ɔ t e
 notés: n o t e | n ɔ t e
 nous: n u
@@ -273,6 +286,7 @@ pas: p a | p a z
 passer: p a s e
 pause: p o z
 perte: p ɛ ʁ t
+peut: p ø | p ø t
 pieds: p j e
 pièce: p j ɛ s
 place: p l a s
@@ -292,9 +306,7 @@ problème: p ʁ ɔ b l ɛ m | p ʁ o b l ɛ m
 propre: p ʁ ɔ p ʁ | p ʁ ɔ p | p ʁ ɔ p ʁ ə
 protections: p ʁ o t ɛ k s j ɔ̃ | p ʁ o t ɛ k s j ɔ̃ z | p ʁ o t e k s j ɔ̃ | p ʁ ɔ t ɛ k s j ɔ̃ | p ʁ o t e k s j ɔ̃ z | p ʁ ɔ t ɛ k s j ɔ̃ z
 précédente: p ʁ e s e d ɑ̃ t | p ʁ ɛ s e d ɑ̃ t
-prêt: p ʁ ɛ | p ʁ e
 prête: p ʁ ɛ t
-prêts: p ʁ ɛ | p ʁ e
 psi: p s i | p e ɛ s i
 puis: p ɥ i
 purge: p y ʁ ʒ
@@ -325,6 +337,7 @@ rotation: ʁ o t a s j ɔ̃ | ʁ ɔ t a s j ɔ̃
 rouge: ʁ u ʒ
 route: ʁ u t
 régime: ʁ e ʒ i m | ʁ ɛ ʒ i m
+régénération: ʁ e ʒ e n e ʁ a s j ɔ̃ | ʁ ɛ ʒ ɛ n ɛ ʁ a s j ɔ̃
 répète: ʁ e p ɛ t | ʁ ɛ p ɛ t
 répéter: ʁ e p e t e | ʁ ɛ p ɛ t e
 réservoir: ʁ e z ɛ ʁ v w a ʁ | ʁ e z e ʁ v w a ʁ | ʁ ɛ z ɛ ʁ v w a ʁ
@@ -393,6 +406,7 @@ une: y n
 usé: y z e
 vanne: v a n
 ventilateur: v ɑ̃ t i l a t œ ʁ
+verrouillé: v ɛ ʁ u j e | v e ʁ u j e
 versée: v ɛ ʁ s e | v e ʁ s e
 vibration: v i b ʁ a s j ɔ̃
 vide: v i d
@@ -410,6 +424,7 @@ zone: z o n
 zéro: z e ʁ o | z ɛ ʁ o
 à: a
 ça: s a
+échappement: e ʃ a p m ɑ̃ | ɛ ʃ a p m ɑ̃
 épaisse: e p ɛ s | ɛ p ɛ s
 équipier: e k i p j e | ɛ k i p j e
 équipé: e k i p e | ɛ k i p e

@@ -3,6 +3,7 @@ import { benchBus } from './bus.ts';
 import { benchEngineering } from './engineering.ts';
 import { benchEngineeringFits } from './engineering-fits.ts';
 import { benchHumans } from './human.ts';
+import { benchJobs } from './jobs.ts';
 import { benchMachine } from './machine.ts';
 import { benchProcedureHearing } from './procedure-hearing.ts';
 import { benchRecord } from './record.ts';
@@ -30,6 +31,7 @@ const benches: Readonly<Record<string, () => unknown>> = {
   procedure: () => benchProcedureHearing(),
   voice: () => benchVoice(),
   server: () => benchServer(),
+  jobs: () => benchJobs(),
   stop: () => benchStop(),
   humans: () => benchHumans(),
   page: () => alone('./page/run-opening.ts'),

@@ -1,1 +1,1 @@
-export type { BusSight, Code, SessionEvent } from '../src/record/vocabulary/event.ts';
+export type { BusSight, Code, EarSight, SessionEvent } from '../src/record/vocabulary/event.ts';

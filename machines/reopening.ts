@@ -6,7 +6,12 @@ import type { Cause } from './vocabulary.ts';
 /** A whole phase (`fill.`) or one step (`fill.coolantFilled`). */
 type Reopened = `${PhaseId}.` | StepId;
 
-const COOLANT: readonly Reopened[] = ['fill.coolantFilled', 'fill.coolantBled', 'walkRound.hoses'];
+const COOLANT: readonly Reopened[] = [
+  'fill.coolantFilled',
+  'fill.coolantBled',
+  'walkRound.hoses',
+  'walkRound.rawWater',
+];
 const OIL: readonly Reopened[] = [
   'fill.oilFilterPreFilled',
   'fill.oilFilterDry',

@@ -2,6 +2,7 @@ import type { LineId, ReplyId } from '../prompts/types.ts';
 import { replyNeedsReadBack } from './assurance.ts';
 import { withHelp } from './help.ts';
 import { refuseTurning } from './kinds/bus.ts';
+import { refuseHeardTurning } from './kinds/ear.ts';
 import { askReply, readBack, readBackReply, setAside, type Waiting } from './kinds/question.ts';
 import { NEXT, passed, stopNow } from './progress.ts';
 import { doneAfterStop, reopenedSteps } from './reopening.ts';
@@ -70,6 +71,7 @@ export function stoppedNode(steps: readonly Step[]): Node {
   }));
   const toMakingSafe = [
     { reply: 'allOff' as const, move: refuseTurning },
+    { reply: 'allOff' as const, move: refuseHeardTurning },
     ...sure('allOff', 'makingSafeReadBack', [
       { guard: look => cause(look) !== null, target: 'causeReadBack' },
       { target: 'askingCause' },

@@ -12,8 +12,110 @@ interface Equivalent {
 /** A second net under the arithmetic: the inputs were checked, and no allowed one gets this far. */
 const NO_INPUT_TRIPS_IT = 'a guard on the result that no allowed input trips, by the ranges of the inputs';
 
+const FOR_THE_COMPILER = 'is always there; this tells the compiler so';
+
 /** Every survivor that is no hole in the tests. */
 export const EQUIVALENTS: readonly Equivalent[] = [
+  {
+    file: 'machines/limits/agreement.ts',
+    text: 'if (busSi === undefined || bus === undefined) return null;',
+    replacements: ['false'],
+    why: 'a reading that is missing is refused by the rule as well, and told in the same way',
+  },
+  {
+    file: 'machines/limits/coolant.ts',
+    text: 'while (!freezes.ok && share > SHARE_STEP) {',
+    replacements: ['true', 'share >= SHARE_STEP'],
+    why: 'the tables of mixes begin at no glycol at all: the search ends in them',
+  },
+  {
+    file: 'machines/limits/coolant.ts',
+    text: 'if (!freezes.ok || !weaker.ok) return Number.NEGATIVE_INFINITY;',
+    replacements: ['false', '!freezes.ok && !weaker.ok'],
+    why: 'the tables of mixes begin at no glycol at all: the search ends in them',
+  },
+  {
+    file: 'machines/limits/engine.ts',
+    text: 'const warm = coolantC !== undefined && coolantC >= profile.thermostat.opensC - WARM_BELOW_OPENING_K;',
+    replacements: ['true'],
+    why: 'nothing compares as warm that was not read',
+  },
+  {
+    file: 'machines/limits/engine.ts',
+    text: "if (!verdict) return { ok: false, issue: { code: 'tooLittleData', input: 'engineSpeed' } };",
+    why: `a first verdict ${FOR_THE_COMPILER}`,
+  },
+  {
+    file: 'machines/limits/oil.ts',
+    text: 'const first = judgeFirstPressure([{ timeS: seconds, value: showsKpa }], seconds, {',
+    replacements: ['[]'],
+    why: 'the seconds until the reading are those that have gone by without one, and judged alike',
+  },
+  {
+    file: 'src/session/viewer.ts',
+    text: "const grammar = grammarOf(moment, language, units, 'keys');",
+    replacements: ['""'],
+    why: 'what is asked of it is only whether it is by voice',
+  },
+  {
+    file: 'src/session/viewer.ts',
+    text: ".map(({ wordings }) => wordings[0] ?? ''),",
+    replacements: ['"Stryker was here!"'],
+    why: `a first wording ${FOR_THE_COMPILER}`,
+  },
+  {
+    file: 'src/session/viewer.ts',
+    text: "unit: grammar.number.units[0] ?? '',",
+    replacements: ['"Stryker was here!"'],
+    why: `the first name of a unit ${FOR_THE_COMPILER}`,
+  },
+  {
+    file: 'src/record/seal.ts',
+    text: "const line = canonicalize({ ...body, hash: sha256Hex(canonicalize(body) ?? '') }) ?? '';",
+    replacements: ['"Stryker was here!"'],
+    why: `the canonical form of an object ${FOR_THE_COMPILER}`,
+  },
+  {
+    file: 'src/record/seal.ts',
+    text: "export const canonicalLine = (entry: Entry): string => canonicalize(entry) ?? '';",
+    replacements: ['"Stryker was here!"'],
+    why: `the canonical form of an object ${FOR_THE_COMPILER}`,
+  },
+  {
+    file: 'src/record/seal.ts',
+    text: "return refuse(`${issue?.path.join('.') || 'it'} ${issue?.message ?? 'is not valid'}`);",
+    replacements: ['issue.path', 'issue.message', '""'],
+    why: `the first issue of what was refused ${FOR_THE_COMPILER}`,
+  },
+  {
+    file: 'src/record/signature-file.ts',
+    text: "`${path} is no file of signatures (${issue?.path.join('.') || 'file'}: ${issue?.message}); sign the record again.`,",
+    replacements: ['issue.path', 'issue.message'],
+    why: `the first issue of what was refused ${FOR_THE_COMPILER}`,
+  },
+  {
+    file: 'src/record/signing.ts',
+    text: "return Buffer.from(`first-fire-signature/1\\n${canonicalize(signed) ?? ''}`);",
+    replacements: ['"Stryker was here!"'],
+    why: `the canonical form of an object ${FOR_THE_COMPILER}`,
+  },
+  {
+    file: 'src/record/signing.ts',
+    text: "signature: '',",
+    replacements: ['"Stryker was here!"'],
+    why: 'it is left out of what is signed, and replaced',
+  },
+  {
+    file: 'src/record/verify.ts',
+    text: "if (last === undefined) throw new RecordError('empty', `${path} holds no entry.`);",
+    why: 'an empty file was refused before, and any other has an entry or a fault',
+  },
+  {
+    file: 'src/engineering/warm-up.ts',
+    text: 'const riseK = last.value - (rising[0]?.value ?? last.value);',
+    replacements: ['rising[0].value'],
+    why: `where there is a curve, a first reading ${FOR_THE_COMPILER}`,
+  },
   {
     file: 'src/engineering/atmosphere.ts',
     text: "const PRESSURE_KPA: Range = { min: 22, max: 128, unit: 'kPa' };",

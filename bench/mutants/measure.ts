@@ -1,5 +1,6 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { Stryker } from '@stryker-mutator/core';
+import ts from 'typescript';
 import { z } from 'zod';
 import type { Figures, FileFigures, Survivor } from './figures.ts';
 
@@ -23,6 +24,14 @@ function forgetSurvivors(runBefore: string): void {
     file.mutants = file.mutants.filter(({ status }) => survivorStatus[status] === undefined);
   }
   writeFileSync(runBefore, JSON.stringify(report));
+}
+
+/** Nothing of it is left in the program, so that no test could import it. */
+function isTypesOnly(file: string): boolean {
+  const { outputText } = ts.transpileModule(readFileSync(file, 'utf8'), {
+    compilerOptions: { target: ts.ScriptTarget.ESNext, module: ts.ModuleKind.ESNext, removeComments: true },
+  });
+  return /^\s*(export \{\};\s*)?$/.test(outputText);
 }
 
 type Options = ConstructorParameters<typeof Stryker>[0];
@@ -78,6 +87,7 @@ function figuresOf(file: string, results: readonly Result[]): FileFigures {
  * anything is mutated, and on a mutant that ended otherwise than killed, timed out, survived or not covered.
  */
 export async function measure(file: string, tests: readonly string[]): Promise<FileFigures> {
+  if (isTypesOnly(file)) return { killed: 0, timedOut: 0, survivors: [] };
   const runBefore = `.cache/mutants/${file.replaceAll('/', '-')}.json`;
   forgetSurvivors(runBefore);
   const results = await run([file], tests, { incremental: true, incrementalFile: runBefore });

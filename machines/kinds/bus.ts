@@ -6,7 +6,7 @@ import { type Effect, type Look, type Move, note, remark, speak, update } from '
 import type { Quantity } from '../vocabulary.ts';
 
 /** The engine turns: a stopped one shows no speed, and a starter turns it faster than this. */
-const TURNING_RPM = 50;
+export const TURNING_RPM = 50;
 
 /** A value of the bus that may stand unspoken; where something was misunderstood, only people are heard. */
 export const isFromBus =

@@ -5,6 +5,7 @@ import type { ConfirmStep, Judge, Step } from '../steps.ts';
 import { type Look, type Nodes, note, remark, update, withMeta } from '../toolkit.ts';
 import { refuseTurning } from './bus.ts';
 import { startDeadline } from './deadline.ts';
+import { refuseHeardTurning } from './ear.ts';
 import { askFor, askReply, readBack, readBackReply, setAside, type Waiting } from './question.ts';
 import { togetherNodes } from './together.ts';
 
@@ -34,7 +35,12 @@ export function confirmNodes(step: ConfirmStep, all: readonly Step[]): Nodes {
   const possible = ({ context }: Look) => step.possible?.(context) ?? true;
   const nodes: Nodes = {
     asking: askReply(waiting, ask, [
-      ...(step.standing ? [{ reply: step.ok, move: refuseTurning }] : []),
+      ...(step.standing
+        ? [
+            { reply: step.ok, move: refuseTurning },
+            { reply: step.ok, move: refuseHeardTurning },
+          ]
+        : []),
       {
         reply: step.ok,
         move: {

@@ -17,6 +17,7 @@ import {
 } from '../toolkit.ts';
 import type { Cause, Person, Quantity } from '../vocabulary.ts';
 import { isFromBus, questionValue, setValueAside } from './bus.ts';
+import { questionHeard } from './ear.ts';
 
 /** What a step asks in its first state: its own sentence, with its own figures. */
 export const askFor =
@@ -153,7 +154,7 @@ export function askValue(
     entry: [update(() => ({ pending: null })), ...askAgain(ask, true)],
     on: {
       value: [
-        ...[...byBus, questionValue, ...unread].map(way => ({
+        ...[...byBus, questionValue, questionHeard, ...unread].map(way => ({
           ...way,
           guard: (look: Look) => counts(look) && (way.guard?.(look) ?? true),
         })),

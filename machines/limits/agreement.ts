@@ -20,3 +20,22 @@ export function judgeSpoken(quantity: Quantity, spokenSi: number, busSi: number 
   );
   return verdict.ok ? verdict.value : null;
 }
+
+/** How far a speed by ear may be off: 2 % as measured (docs/engine-sound.md), and what a needle swings meanwhile. */
+const HEARD_SHARE = 0.02;
+const HEARD_LEAST_RPM = 15;
+
+/** A spoken speed held against what the microphone heard of the engine; null where there is nothing to hold. */
+export function judgeHeard(
+  quantity: Quantity,
+  spokenSi: number,
+  heardRpm: number | undefined,
+): Verdict | null {
+  if (quantity !== 'engineSpeed' || heardRpm === undefined) return null;
+  const verdict = judgeAgreement(
+    { value: spokenSi, tolerance: factsOf(quantity).tolerance },
+    { value: heardRpm, tolerance: Math.max(HEARD_LEAST_RPM, HEARD_SHARE * heardRpm) },
+    quantityUnits[quantity],
+  );
+  return verdict.ok ? verdict.value : null;
+}

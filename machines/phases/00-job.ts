@@ -13,8 +13,28 @@ const readOff = (context: Context, quantity: Quantity): PromptValue => ({
   si: latest(context, quantity) ?? Number.NaN,
 });
 
+const safe = { gate: 'peopleSafe' } as const;
+
+/** What must not move, start or be driven while people are at the engine. */
+function securedSteps(use: Profile['use']): readonly Step[] {
+  switch (use.kind) {
+    case 'vehicle':
+      return [confirm('job.parked', 'vehicleSecured', safe)];
+    // Whatever starts it by itself does so while hands are in it.
+    case 'generator':
+      return [
+        confirm('job.autoStart', 'lockedOut', { ...safe, values: () => ({ at: use.autoStart }) }),
+        confirm('job.breaker', 'breakerOpen', { ...safe, values: () => ({ at: use.breaker }) }),
+      ];
+    case 'marine':
+      return [confirm('job.gearLever', 'inNeutral', { ...safe, values: () => ({ at: use.gearLever }) })];
+    case 'stationary':
+      return [confirm('job.coupling', 'uncoupled', { ...safe, values: () => ({ at: use.coupling }) })];
+  }
+}
+
 /** Who works on what, in which weather; people safe; the stop words proved by both. */
-export const jobSteps = ({ cutOff }: Profile): readonly Step[] => [
+export const jobSteps = ({ cutOff, use }: Profile): readonly Step[] => [
   confirm('job.card', 'cardRight', {
     values: ({ job }) => ({
       vehicle: job.vehicle,
@@ -28,7 +48,7 @@ export const jobSteps = ({ cutOff }: Profile): readonly Step[] => [
   confirm('job.hazards', 'understood', { gate: 'peopleSafe' }),
   confirm('job.ventilation', 'airGood', { gate: 'peopleSafe' }),
   confirm('job.extinguisher', 'extinguisherReady', { gate: 'peopleSafe' }),
-  confirm('job.parked', 'vehicleSecured', { gate: 'peopleSafe' }),
+  ...securedSteps(use),
   confirm('job.cutOff', 'cutOffReady', {
     gate: 'peopleSafe',
     values: () => ({

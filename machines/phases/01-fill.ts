@@ -67,7 +67,7 @@ const readOff = (context: Context, quantity: Quantity): PromptValue => ({
 const canFill = (context: Context) => coolantFill(context).ok;
 
 /** Coolant, oil, fuel, filters and steering fluid, for this engine and this cold. */
-export const fillSteps = ({ coolant, oil, fuel }: Profile): readonly Step[] => [
+export const fillSteps = ({ coolant, oil, fuel, steering }: Profile): readonly Step[] => [
   confirm('fill.coolantMix', 'mixReady', { gate: 'coolantReady', values: coolantMix, possible: canFill }),
   confirm('fill.coolantFilled', 'coolantFull', { gate: 'coolantReady' }),
   hold('fill.coolantBleed', () => coolant.bleedHoldS),
@@ -105,5 +105,5 @@ export const fillSteps = ({ coolant, oil, fuel }: Profile): readonly Step[] => [
       together: { group: 'fuelFilters', ok: 'bothFilters' },
     });
   }),
-  confirm('fill.steeringFull', 'steeringFull'),
+  ...(steering ? [confirm('fill.steeringFull', 'steeringFull')] : []),
 ];

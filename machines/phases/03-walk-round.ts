@@ -1,6 +1,7 @@
 import type { Profile } from '../../src/profile/schema.ts';
 import { confirm, sensors } from '../step-makers.ts';
 import type { Step } from '../steps.ts';
+import { rawWaterShut } from './raw-water.ts';
 
 const sensorGroups = ['firstSensors', 'secondSensors', 'thirdSensors', 'fourthSensors'] as const;
 const front = { group: 'hosesBootsBelts', ok: 'frontGood' } as const;
@@ -20,4 +21,7 @@ export const walkRoundSteps = (profile: Profile): readonly Step[] => [
   confirm('walkRound.tools', 'toolsOut', { gate: 'walkRoundDone' }),
   confirm('walkRound.wiring', 'wiringGood', { gate: 'walkRoundDone', together: wiring }),
   confirm('walkRound.fasteners', 'fastenersMarked', { gate: 'walkRoundDone', together: wiring }),
+  // Cranked without firing, the raw water pump fills the exhaust, and from there the cylinders. Common practice, no
+  // published source.
+  ...rawWaterShut(profile, 'walkRound.rawWater', 'walkRoundDone'),
 ];

@@ -2,23 +2,33 @@ import type { Profile } from '../../src/profile/schema.ts';
 import { batteryAtRest, heaterLamp, heaterSeconds, TALK_S } from '../limits/electrics.ts';
 import { confirm, faults, hold, lamps, reading } from '../step-makers.ts';
 import type { Step } from '../steps.ts';
+import { rawWaterShut } from './raw-water.ts';
 
 /** Battery, lamps, intake heater and fault codes, with the key on and the engine standing. */
-export const keyOnSteps = ({ lamps: all, heater }: Profile): readonly Step[] => [
-  reading('keyOn.battery', 'batteryVoltage', batteryAtRest),
-  confirm('keyOn.keyOn', 'keyIsOn'),
-  lamps('keyOn.lamps', { lamps: all, expected: 'keyOn', wrong: 'again', gate: 'lampsRight' }),
-  ...(heater
-    ? [
-        hold('keyOn.heaterHold', heaterSeconds, {
-          gate: 'heaterHoldDone',
-          when: context => heaterSeconds(context) > 0,
-        }),
-        confirm('keyOn.heaterDone', 'lampOut', {
-          gate: 'heaterHoldDone',
-          within: { seconds: () => heater.toleranceS + TALK_S, cause: 'faultCode', judge: heaterLamp },
-        }),
-      ]
-    : []),
-  faults('keyOn.faults', { gate: 'noBlockingFault' }),
-];
+export function keyOnSteps(profile: Profile): readonly Step[] {
+  const { lamps: all, heater, afterTreatment } = profile;
+  return [
+    reading('keyOn.battery', 'batteryVoltage', batteryAtRest),
+    confirm('keyOn.keyOn', 'keyIsOn'),
+    lamps('keyOn.lamps', { lamps: all, expected: 'keyOn', wrong: 'again', gate: 'lampsRight' }),
+    ...(heater
+      ? [
+          hold('keyOn.heaterHold', heaterSeconds, {
+            gate: 'heaterHoldDone',
+            when: context => heaterSeconds(context) > 0,
+          }),
+          confirm('keyOn.heaterDone', 'lampOut', {
+            gate: 'heaterHoldDone',
+            within: { seconds: () => heater.toleranceS + TALK_S, cause: 'faultCode', judge: heaterLamp },
+          }),
+        ]
+      : []),
+    ...(afterTreatment === 'none'
+      ? []
+      : // Regeneration makes an exhaust glow beside joints that nobody has looked at yet. Common practice.
+        [confirm('keyOn.regeneration', 'regenerationOff', { gate: 'regenerationOff' })]),
+    // Whatever was done since, it is shut for the next crank.
+    ...rawWaterShut(profile, 'keyOn.rawWater', 'rawWaterShut'),
+    faults('keyOn.faults', { gate: 'noBlockingFault' }),
+  ];
+}

@@ -6,9 +6,10 @@ import { confirm, crank, inspect, lamps, watch } from '../step-makers.ts';
 import type { Step } from '../steps.ts';
 import type { Gate } from '../vocabulary.ts';
 import { beforeAnyCranking } from './04-no-fuel-crank.ts';
+import { rawWaterOpen } from './raw-water.ts';
 
 /** What has to be true before fuel may burn. */
-export const beforeFirstFire = ({ heater }: Profile): readonly Gate[] => [
+export const beforeFirstFire = ({ heater, exhaust, afterTreatment }: Profile): readonly Gate[] => [
   ...beforeAnyCranking,
   'fuelReady',
   'fuelPrimed',
@@ -17,6 +18,8 @@ export const beforeFirstFire = ({ heater }: Profile): readonly Gate[] => [
   'batteryReady',
   'lampsRight',
   ...(heater ? (['heaterHoldDone'] as const) : []),
+  ...(afterTreatment === 'none' ? [] : (['regenerationOff'] as const)),
+  ...(exhaust.kind === 'wet' ? (['rawWaterShut'] as const) : []),
   'noBlockingFault',
 ];
 
@@ -47,6 +50,7 @@ export const firstFireSteps = (profile: Profile): readonly Step[] => [
     },
     trouble: { reply: 'noOilPressure', cause: 'noOilPressure' },
   }),
+  ...rawWaterOpen(profile, 'firstFire.rawWater', 'nothingAmiss', running),
   // The first half minute tells most: eyes and ears before any gauge, clear of the fan, one hand at the cut-off.
   inspect('firstFire.eyes', {
     ...running,

@@ -4,6 +4,7 @@ import { confirm, crank, hold, inspect } from '../step-makers.ts';
 import type { Step } from '../steps.ts';
 import type { Gate } from '../vocabulary.ts';
 import { beforeFirstFire } from './06-first-fire.ts';
+import { rawWaterOpen, rawWaterShut } from './raw-water.ts';
 
 const running = { engine: 'running', needs: ['engineFired', 'nothingAmiss'] } as const;
 
@@ -15,10 +16,10 @@ export const beforeLongRun = ({ firstRun }: Profile): readonly Gate[] => (firstR
  * shows within the first minutes, and is put right on an engine that stands. Common practice, no published source.
  */
 export function firstRunSteps(profile: Profile): readonly Step[] {
-  const { firstRun, oilPressure, starter } = profile;
+  const { firstRun, oilPressure, starter, fixedSpeedRpm } = profile;
   if (!firstRun) return [];
   return [
-    hold('firstRun.run', () => firstRun.runS, running),
+    hold(fixedSpeedRpm === undefined ? 'firstRun.run' : 'firstRun.runUnloaded', () => firstRun.runS, running),
     confirm('firstRun.keyOff', 'engineOff', {
       ...running,
       standing: true,
@@ -34,6 +35,7 @@ export function firstRunSteps(profile: Profile): readonly Step[] {
         { id: 'oilJoints', cause: 'oilLeak' },
       ],
     }),
+    ...rawWaterShut(profile, 'firstRun.rawWater', 'firstRunSeen'),
     crank('firstRun.restart', {
       needs: [...beforeFirstFire(profile), 'firstRunSeen'],
       gate: 'restarted',
@@ -52,6 +54,10 @@ export function firstRunSteps(profile: Profile): readonly Step[] {
         judge: firstPressure,
       },
       trouble: { reply: 'noOilPressure', cause: 'noOilPressure' },
+    }),
+    ...rawWaterOpen(profile, 'firstRun.rawWaterOpen', 'oilPressureShown', {
+      engine: 'running',
+      needs: ['restarted'],
     }),
   ];
 }

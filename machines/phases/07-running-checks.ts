@@ -14,17 +14,25 @@ export const afterChecks: readonly Gate[] = ['engineFired', 'oilPressureShown', 
 
 /** Speed, pressure, charge and coolant by gauge; leaks, boots, hiss, smell and smoke by the second person. */
 export function checksSteps(profile: Profile): readonly Step[] {
-  const { idle } = profile;
+  const { idle, fixedSpeedRpm } = profile;
   const running = {
     engine: 'running',
     needs: ['engineFired', 'nothingAmiss', ...beforeLongRun(profile)],
   } as const;
   return [
-    reading('checks.idle', 'engineSpeed', idleSpeed, {
+    reading(fixedSpeedRpm === undefined ? 'checks.idle' : 'checks.fixedSpeed', 'engineSpeed', idleSpeed, {
       ...running,
       series: { count: 5, judge: idleRun, bounds: { judge: governed, cause: 'overspeed' } },
     }),
-    confirm('checks.idleSteady', 'idleSteady', { ...running, trouble: { reply: 'hunting', cause: 'other' } }),
+    fixedSpeedRpm === undefined
+      ? confirm('checks.idleSteady', 'idleSteady', {
+          ...running,
+          trouble: { reply: 'hunting', cause: 'other' },
+        })
+      : confirm('checks.speedSteady', 'speedSteady', {
+          ...running,
+          trouble: { reply: 'hunting', cause: 'other' },
+        }),
     reading(
       'checks.oilPressure',
       'oilPressure',

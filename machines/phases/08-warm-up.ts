@@ -19,7 +19,7 @@ const coolant = {
 } as const;
 
 /** Coolant up to the thermostat, then the steering from lock to lock. */
-export function warmUpSteps({ warmUp }: Profile): readonly Step[] {
+export function warmUpSteps({ warmUp, steering }: Profile): readonly Step[] {
   const { idleMaxS = warmUp.maxS, fastIdleRpm } = warmUp;
   return [
     watch('warmUp.watch', {
@@ -54,7 +54,11 @@ export function warmUpSteps({ warmUp }: Profile): readonly Step[] {
             }),
           }),
         ]),
-    confirm('warmUp.steeringLocks', 'noBubbles', running),
-    confirm('warmUp.levels', 'levelsGood', running),
+    ...(steering
+      ? [
+          confirm('warmUp.steeringLocks', 'noBubbles', running),
+          confirm('warmUp.levels', 'levelsGood', running),
+        ]
+      : [confirm('warmUp.bottle', 'levelsGood', running)]),
   ];
 }

@@ -1,5 +1,5 @@
 import type { Profile } from '../../src/profile/schema.ts';
-import { sweepPressure } from '../limits/oil.ts';
+import { pressureAt, sweepPressure } from '../limits/oil.ts';
 import { faults, reading } from '../step-makers.ts';
 import type { Step } from '../steps.ts';
 import { afterChecks } from './07-running-checks.ts';
@@ -8,7 +8,21 @@ const running = { engine: 'running', needs: afterChecks } as const;
 const names = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth'] as const;
 
 /** Up through the speeds, gently: pressure follows speed, no new fault. */
-export function sweepsSteps({ sweeps }: Profile): readonly Step[] {
+export function sweepsSteps({ sweeps, fixedSpeedRpm }: Profile): readonly Step[] {
+  // What runs at one speed has nothing to sweep: warm, it is read once more there.
+  if (fixedSpeedRpm !== undefined)
+    return [
+      reading(
+        'sweeps.fixedPressure',
+        'oilPressure',
+        pressureAt(() => fixedSpeedRpm),
+        {
+          ...running,
+          outside: 'noOilPressure',
+        },
+      ),
+      faults('sweeps.newFaults', running),
+    ];
   const ids = names.slice(0, sweeps.length).map(name => `sweeps.${name}` as const);
   return [
     ...ids.map((id, index) => {

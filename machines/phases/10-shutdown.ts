@@ -18,8 +18,12 @@ const pointsOf = (first: boolean, last: boolean): InspectStep['points'] => [
 ];
 
 /** Settle, key off, then watch the heat soak: coolant pressure rises when nothing carries heat away. */
-export const shutdownSteps = ({ shutdown }: Profile): readonly Step[] => [
-  hold('shutdown.settle', () => shutdown.settleS, running),
+export const shutdownSteps = ({ shutdown, fixedSpeedRpm }: Profile): readonly Step[] => [
+  hold(
+    fixedSpeedRpm === undefined ? 'shutdown.settle' : 'shutdown.settleUnloaded',
+    () => shutdown.settleS,
+    running,
+  ),
   reading('shutdown.coolant', 'coolantTemperature', soakLimit, running),
   confirm('shutdown.keyOff', 'engineOff', {
     ...running,

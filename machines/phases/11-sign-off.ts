@@ -27,7 +27,7 @@ const bottles = { group: 'coldLevels', ok: 'coldFull' } as const;
 const torqueGroups = ['firstTorqued', 'secondTorqued', 'thirdTorqued'] as const;
 
 /** Levels again when cold, the retorque list, and the supervisor's signature. */
-export const signOffSteps = ({ retorque, shutdown }: Profile): readonly Step[] => [
+export const signOffSteps = ({ retorque, shutdown, steering }: Profile): readonly Step[] => [
   reading('signOff.cool', 'coolantTemperature', coolEnough, {
     // A hot cap is opened on this number.
     byTime: true,
@@ -38,8 +38,12 @@ export const signOffSteps = ({ retorque, shutdown }: Profile): readonly Step[] =
     }),
   }),
   confirm('signOff.oilLevel', 'levelGood', { ...levels, dipstick: true }),
-  confirm('signOff.coolantLevel', 'coolantFull', { ...levels, together: bottles }),
-  confirm('signOff.steeringLevel', 'steeringFull', { ...levels, together: bottles }),
+  ...(steering
+    ? [
+        confirm('signOff.coolantLevel', 'coolantFull', { ...levels, together: bottles }),
+        confirm('signOff.steeringLevel', 'steeringFull', { ...levels, together: bottles }),
+      ]
+    : [confirm('signOff.coolantLevel', 'coolantFull', levels)]),
   sensors('signOff.retorque', { items: retorque, ok: 'torqued', groups: torqueGroups }),
   confirm('signOff.openItems', 'itemsNoted', {
     by: 'supervisor',

@@ -15,6 +15,10 @@ export const replies = {
   airGood: ['air is good', 'extraction running'],
   extinguisherReady: ['extinguisher ready', 'extinguisher is here'],
   vehicleSecured: ['vehicle secured', 'vehicle is secured'],
+  lockedOut: ['locked out', 'it is locked out'],
+  breakerOpen: ['breaker is open', 'breaker open'],
+  inNeutral: ['lever in neutral', 'it is in neutral'],
+  uncoupled: ['coupling open', 'coupling is open'],
   cutOffReady: ['cut off ready', 'cut off is ready'],
   thatWasTheDrill: ['that was the drill', 'drill'],
 
@@ -40,6 +44,12 @@ export const replies = {
   toolsOut: ['all clear of tools', 'tools are out'],
   wiringGood: ['wiring good', 'wiring is good'],
   fastenersMarked: ['fasteners marked', 'fasteners are marked'],
+
+  valveClosed: ['valve is closed', 'valve closed'],
+  waterFlows: ['water is flowing', 'water flows'],
+  staysDry: ['exhaust stays dry', 'it stays dry'],
+  regenerationOff: ['regeneration off', 'regeneration is off'],
+  speedSteady: ['speed is steady', 'speed steady'],
 
   starterIsolated: ['starter isolated', 'starter is isolated'],
   prelubeDone: ['oil pumped in', 'oil is pumped in'],

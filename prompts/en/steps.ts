@@ -24,6 +24,22 @@ export const steps = {
     title: 'Fire extinguisher',
     ask: 'Extinguisher ready? Within reach.',
   },
+  'job.autoStart': {
+    title: 'Automatic start locked out',
+    ask: 'Automatic start locked out? At the {at}, tagged.',
+  },
+  'job.breaker': {
+    title: 'Breaker open',
+    ask: 'Breaker is open? The {at}, locked and tagged, until sign-off.',
+  },
+  'job.gearLever': {
+    title: 'Boat made fast',
+    ask: 'Lever in neutral? The {at}; boat made fast, nobody near the propeller.',
+  },
+  'job.coupling': {
+    title: 'Driven machine uncoupled',
+    ask: 'Coupling open? The {at}, so that nothing is driven.',
+  },
   'job.parked': {
     title: 'Vehicle secured',
     ask: 'Vehicle secured? Neutral or park, brake, chocks.',
@@ -118,6 +134,8 @@ export const steps = {
   },
   'prime.firm': { title: 'Primer firm', ask: 'Primer firm?' },
   'prime.screwedHome': { title: 'Primer screwed home', ask: 'Primer screwed home?' },
+  'prime.electric': { title: 'Priming pump', ask: 'Priming pump: let it run.' },
+  'prime.electricBled': { title: 'Priming pump draws no air', ask: 'No more air? Its tone steady.' },
   'prime.noWeeps': {
     title: 'No weeps',
     ask: 'Second person: no weeps? Filters and primer.',
@@ -146,6 +164,10 @@ export const steps = {
     ask: 'Fasteners marked? Tight first.',
   },
 
+  'walkRound.rawWater': {
+    title: 'Raw water shut',
+    ask: 'Valve is closed? The {at}, or the exhaust fills while it cranks.',
+  },
   'barOver.isolated': {
     title: 'Starter isolated',
     ask: 'Starter isolated? Key in your pocket, battery or starter lead off.',
@@ -208,10 +230,16 @@ export const steps = {
     title: 'Wait lamp out',
     ask: 'Wait to start: lamp is out?',
   },
+  'keyOn.regeneration': { title: 'Regeneration off', ask: 'Regeneration off? No exhaust is to glow today.' },
+  'keyOn.rawWater': { title: 'Raw water still shut', ask: 'Valve is closed? The {at}, until it fires.' },
   'keyOn.faults': { title: 'Fault codes', ask: 'Fault codes: no codes, or read a code?' },
 
   'firstFire.crank': { title: 'First fire', ask: '{before}' },
   'firstFire.oilPressure': { title: 'Oil pressure shows', ask: 'Oil pressure good?' },
+  'firstFire.rawWater': {
+    title: 'Raw water flows',
+    ask: 'Open the {at}. Water is flowing, or exhaust stays dry?',
+  },
   'firstFire.eyes': {
     title: 'Eyes and ears',
     ask: 'Second person: off the fan, one hand at the cut-off. Look and listen.',
@@ -223,6 +251,10 @@ export const steps = {
   },
 
   'firstRun.run': { title: 'Short first run', ask: 'Leave it at idle. Watch, listen, touch nothing.' },
+  'firstRun.runUnloaded': {
+    title: 'Short first run',
+    ask: 'Leave it without load. Watch, listen, touch nothing.',
+  },
   'firstRun.keyOff': {
     title: 'Off after the first run',
     ask: 'Key off. Engine is off, standing still?',
@@ -236,11 +268,18 @@ export const steps = {
     title: 'Look round after the first run',
     ask: 'Second person: look all round it. Cap stays shut.',
   },
+  'firstRun.rawWater': { title: 'Raw water shut again', ask: 'Valve is closed? The {at}, until it fires.' },
   'firstRun.restart': { title: 'Second start', ask: 'Second start. Key on, wait for the lamp.' },
   'firstRun.oilPressure': { title: 'Oil pressure shows again', ask: 'Oil pressure good?' },
 
+  'firstRun.rawWaterOpen': {
+    title: 'Raw water flows again',
+    ask: 'Open the {at}. Water is flowing, or exhaust stays dry?',
+  },
   'checks.idle': { title: 'Idle speed', ask: 'Idle speed, five readings. First?' },
   'checks.idleSteady': { title: 'Idle steady', ask: 'Idle steady, or hunting?' },
+  'checks.fixedSpeed': { title: 'Speed without load', ask: 'Speed without load, five readings. First?' },
+  'checks.speedSteady': { title: 'Speed steady', ask: 'Speed is steady, or hunting?' },
   'checks.oilPressure': { title: 'Oil pressure at idle', ask: 'Oil pressure, {unit}?' },
   'checks.charging': { title: 'Charging voltage', ask: 'Charging voltage?' },
   'checks.coolant': { title: 'Coolant temperature', ask: 'Coolant<, {unit}>?' },
@@ -266,6 +305,7 @@ export const steps = {
     ask: 'Levels good? Steering and coolant bottle.',
   },
 
+  'warmUp.bottle': { title: 'Coolant bottle', ask: 'Levels good? Coolant bottle.' },
   'sweeps.first': {
     title: 'Sweep one',
     ask: 'Gently to {speed}, hold. Oil pressure<, {unit}>?',
@@ -275,9 +315,18 @@ export const steps = {
   'sweeps.fourth': { title: 'Sweep four', ask: 'On to {speed}. Oil pressure<, {unit}>?' },
   'sweeps.fifth': { title: 'Sweep five', ask: 'On to {speed}. Oil pressure<, {unit}>?' },
   'sweeps.sixth': { title: 'Sweep six', ask: 'On to {speed}. Oil pressure<, {unit}>?' },
+  'sweeps.fixedPressure': {
+    title: 'Oil pressure at its speed, warm',
+    ask: 'Oil pressure at its speed, warm<, {unit}>?',
+  },
+  'sweeps.newFaults': { title: 'New faults', ask: 'New codes: no codes, or read a code?' },
   'sweeps.faults': { title: 'New faults', ask: 'Back to idle. New codes: no codes, or read a code?' },
 
   'shutdown.settle': { title: 'Settle at idle', ask: 'Leave it at idle, so that the turbo cools.' },
+  'shutdown.settleUnloaded': {
+    title: 'Settle without load',
+    ask: 'Leave it without load, so that the turbo cools.',
+  },
   'shutdown.keyOff': { title: 'Key off', ask: 'Key off. Engine is off, standing still?' },
   'shutdown.coolant': {
     title: 'Temperature at key-off',

@@ -15,6 +15,10 @@ export const replies = {
   airGood: ["l'air est bon", 'extraction en marche'],
   extinguisherReady: ['extincteur en place', "l'extincteur est là"],
   vehicleSecured: ['véhicule calé', 'véhicule immobilisé'],
+  lockedOut: ['démarrage verrouillé', 'le démarrage est verrouillé'],
+  breakerOpen: ['disjoncteur ouvert', 'le disjoncteur est ouvert'],
+  inNeutral: ['levier au neutre', 'le levier est au neutre'],
+  uncoupled: ['machine débrayée', 'la machine est débrayée'],
   cutOffReady: ['coupure connue', 'la coupure est connue'],
   thatWasTheDrill: ["c'était l'exercice", 'exercice'],
 
@@ -40,6 +44,12 @@ export const replies = {
   toolsOut: ['aucun outil oublié', 'les outils sont sortis'],
   wiringGood: ['câblage bon', 'le câblage est bon'],
   fastenersMarked: ['boulons marqués', 'les boulons sont marqués'],
+
+  valveClosed: ['vanne fermée', 'la vanne est fermée'],
+  waterFlows: ["l'eau coule", "de l'eau coule"],
+  staysDry: ['échappement sec', "l'échappement reste sec"],
+  regenerationOff: ['régénération bloquée', 'la régénération est bloquée'],
+  speedSteady: ['régime stable', 'le régime est stable'],
 
   starterIsolated: ['démarreur isolé', 'le démarreur est isolé'],
   prelubeDone: ['huile pompée', "l'huile est pompée"],

@@ -29,6 +29,19 @@ export const steps = {
     title: 'Extincteur',
     ask: 'Extincteur en place ? À portée de main.',
   },
+  'job.autoStart': {
+    title: 'Démarrage automatique verrouillé',
+    ask: 'Démarrage verrouillé ? {at}, étiqueté.',
+  },
+  'job.breaker': {
+    title: 'Disjoncteur ouvert',
+    ask: "Disjoncteur ouvert ? {at}, verrouillé et étiqueté, jusqu'à la signature.",
+  },
+  'job.gearLever': {
+    title: 'Bateau amarré',
+    ask: "Levier au neutre ? {at} ; bateau amarré, personne près de l'hélice.",
+  },
+  'job.coupling': { title: 'Machine débrayée', ask: 'Machine débrayée ? {at}, rien ne doit être entraîné.' },
   'job.parked': {
     title: 'Véhicule immobilisé',
     ask: 'Véhicule calé ? Point mort, frein, cales.',
@@ -132,6 +145,11 @@ export const steps = {
     title: 'Pompe revissée',
     ask: 'Pompe revissée ?',
   },
+  'prime.electric': { title: "Pompe d'amorçage", ask: "Pompe d'amorçage : laissez-la marcher." },
+  'prime.electricBled': {
+    title: "La pompe d'amorçage n'aspire plus d'air",
+    ask: 'Purge terminée ? Son régulier.',
+  },
   'prime.noWeeps': {
     title: 'Aucun suintement',
     ask: 'Équipier : aucun suintement ? Filtres et pompe.',
@@ -163,6 +181,10 @@ export const steps = {
     ask: "Boulons marqués ? Serrés d'abord.",
   },
 
+  'walkRound.rawWater': {
+    title: 'Eau brute fermée',
+    ask: "Vanne fermée ? {at}, sinon l'échappement se remplit.",
+  },
   'barOver.isolated': {
     title: 'Démarreur isolé',
     ask: 'Démarreur isolé ? Clé dans votre poche, batterie ou démarreur débranché.',
@@ -231,6 +253,11 @@ export const steps = {
     title: 'Voyant de préchauffage éteint',
     ask: 'Préchauffage : voyant éteint ?',
   },
+  'keyOn.regeneration': {
+    title: 'Régénération bloquée',
+    ask: "Régénération bloquée ? Aucun échappement ne doit rougir aujourd'hui.",
+  },
+  'keyOn.rawWater': { title: 'Eau brute toujours fermée', ask: "Vanne fermée ? {at}, jusqu'à l'allumage." },
   'keyOn.faults': {
     title: 'Codes de défaut',
     ask: 'Codes : pas de défaut, ou lire un code ?',
@@ -241,6 +268,7 @@ export const steps = {
     title: "La pression d'huile s'affiche",
     ask: "Bonne pression d'huile ?",
   },
+  'firstFire.rawWater': { title: "L'eau brute coule", ask: "Ouvrez {at}. L'eau coule, ou échappement sec ?" },
   'firstFire.eyes': {
     title: 'Yeux et oreilles',
     ask: 'Équipier : loin du ventilateur, une main à la coupure. Regardez et écoutez.',
@@ -258,6 +286,10 @@ export const steps = {
     title: 'Première marche courte',
     ask: 'Laissez au ralenti. Regardez, écoutez, ne touchez rien.',
   },
+  'firstRun.runUnloaded': {
+    title: 'Première marche courte',
+    ask: 'Laissez-le à vide. Regardez, écoutez, ne touchez rien.',
+  },
   'firstRun.keyOff': {
     title: 'Contact coupé après la première marche',
     ask: 'Coupez le contact. Moteur éteint, plus rien ne tourne ?',
@@ -271,17 +303,24 @@ export const steps = {
     title: 'Tour après la première marche',
     ask: 'Équipier : faites le tour. Le bouchon reste fermé.',
   },
+  'firstRun.rawWater': { title: 'Eau brute refermée', ask: "Vanne fermée ? {at}, jusqu'à l'allumage." },
   'firstRun.restart': { title: 'Second démarrage', ask: 'Second démarrage. Contact, attendez le voyant.' },
   'firstRun.oilPressure': {
     title: "La pression d'huile revient",
     ask: "Bonne pression d'huile ?",
   },
 
+  'firstRun.rawWaterOpen': {
+    title: "L'eau brute coule de nouveau",
+    ask: "Ouvrez {at}. L'eau coule, ou échappement sec ?",
+  },
   'checks.idle': { title: 'Régime de ralenti', ask: 'Régime de ralenti, cinq lectures. La première ?' },
   'checks.idleSteady': {
     title: 'Ralenti stable',
     ask: 'Ralenti stable, ou pompage ?',
   },
+  'checks.fixedSpeed': { title: 'Régime à vide', ask: 'Régime à vide, cinq lectures. La première ?' },
+  'checks.speedSteady': { title: 'Régime stable', ask: 'Régime stable, ou pompage ?' },
   'checks.oilPressure': { title: "Pression d'huile au ralenti", ask: "Pression d'huile, {unit} ?" },
   'checks.charging': { title: 'Tension de charge', ask: 'Tension de charge ?' },
   'checks.coolant': {
@@ -310,6 +349,7 @@ export const steps = {
     ask: "Niveaux bons ? Direction et vase d'expansion.",
   },
 
+  'warmUp.bottle': { title: "Vase d'expansion", ask: "Niveaux bons ? Vase d'expansion." },
   'sweeps.first': {
     title: 'Première montée',
     ask: "Doucement à {speed}, tenez. Pression d'huile<, {unit}> ?",
@@ -334,6 +374,11 @@ export const steps = {
     title: 'Sixième montée',
     ask: "Jusqu'à {speed}. Pression d'huile<, {unit}> ?",
   },
+  'sweeps.fixedPressure': {
+    title: "Pression d'huile à son régime, à chaud",
+    ask: "Pression d'huile à son régime, à chaud<, {unit}> ?",
+  },
+  'sweeps.newFaults': { title: 'Nouveaux défauts', ask: 'Nouveaux codes : pas de défaut, ou lire un code ?' },
   'sweeps.faults': {
     title: 'Nouveaux défauts',
     ask: 'Revenez au ralenti. Nouveaux codes : pas de défaut, ou lire un code ?',
@@ -342,6 +387,10 @@ export const steps = {
   'shutdown.settle': {
     title: 'Repos au ralenti',
     ask: 'Laissez au ralenti, le turbo refroidit.',
+  },
+  'shutdown.settleUnloaded': {
+    title: 'Repos à vide',
+    ask: 'Laissez-le à vide, pour que le turbo refroidisse.',
   },
   'shutdown.keyOff': {
     title: 'Contact coupé',

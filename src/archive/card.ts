@@ -66,6 +66,7 @@ const looksAt: Readonly<Record<Kind, 'each' | 'last' | 'none'>> = {
   problem: 'each',
   hearing: 'none',
   reading: 'none',
+  engineHeard: 'none',
   command: 'none',
   closed: 'each',
 };

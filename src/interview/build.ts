@@ -36,23 +36,43 @@ const HOT_OIL_C = 130;
 const SLOWEST_RPM = 300;
 
 function floorOf(draft: Draft) {
-  const idle = rangeIn(draft, 'idle.warm')?.[0] ?? 0;
   const rated = numberIn(draft, 'ratedRpm') ?? 0;
   const overspeed = numberIn(draft, 'overspeedRpm') ?? rated;
-  const atIdle = numberIn(draft, 'floorIdleKpa') ?? 0;
   const atRated = numberIn(draft, 'floorRatedKpa') ?? 0;
+  // What runs at one speed has one floor, and falls with the speed below it.
+  const slow = rangeIn(draft, 'idle.warm')?.[0] ?? rated;
+  const atSlow = numberIn(draft, 'floorIdleKpa') ?? atRated;
   return [
     {
       oilC: Math.max(HOT_OIL_C, numberIn(draft, 'thermostat.coolantMaxC') ?? 0),
       points: [
-        { rpm: SLOWEST_RPM, minKpa: Math.floor((atIdle * SLOWEST_RPM) / idle) },
-        { rpm: idle, minKpa: atIdle },
+        { rpm: SLOWEST_RPM, minKpa: Math.floor((atSlow * SLOWEST_RPM) / slow) },
+        ...(slow < rated ? [{ rpm: slow, minKpa: atSlow }] : []),
         { rpm: rated, minKpa: atRated },
         { rpm: Math.max(overspeed, rated + 1), minKpa: atRated },
       ],
     },
   ];
 }
+
+function securedOf(draft: Draft) {
+  const kind = textIn(draft, 'use');
+  switch (kind) {
+    case 'generator':
+      return { kind, autoStart: textIn(draft, 'autoStart'), breaker: textIn(draft, 'breaker') };
+    case 'marine':
+      return { kind, gearLever: textIn(draft, 'gearLever') };
+    case 'stationary':
+      return { kind, coupling: textIn(draft, 'coupling') };
+    default:
+      return { kind };
+  }
+}
+
+const exhaustOf = (draft: Draft) =>
+  textIn(draft, 'exhaust') === 'wet'
+    ? { kind: 'wet', rawWaterCock: textIn(draft, 'rawWaterCock') }
+    : { kind: 'dry' };
 
 /** The waits of a usual table by temperature, as shares of that at -20 °C: common practice, no published source. */
 const WAITS = [
@@ -124,6 +144,7 @@ const unasked: Readonly<Partial<Record<ValueField, Origin>>> = {
   'shutdown.heatSoakLooksAfterS': assumed(PRACTICE),
   faults: assumed(PRACTICE),
   allowedSkips: assumed('strokes of a primer may be left uncounted'),
+  steering: { from: 'computed', rule: 'only a vehicle steers by fluid' },
 };
 
 /** Where each value of the profile comes from, by the answers behind it. */
@@ -149,7 +170,17 @@ export function profileData(given: Answers): Json {
     name: textIn(draft, 'name'),
     version: 1,
   };
-  const composed: readonly QuestionId[] = ['cutOff', 'idle.warm', 'idle.cold', 'firstRun', 'bus', 'prelube'];
+  const composed: readonly QuestionId[] = [
+    'use',
+    'exhaust',
+    'fixedSpeedRpm',
+    'cutOff',
+    'idle.warm',
+    'idle.cold',
+    'firstRun',
+    'bus',
+    'prelube',
+  ];
   for (const { id, kind, fields } of questions) {
     const value = draft[id];
     if (value === undefined || composed.includes(id) || kind === 'names') continue;
@@ -162,10 +193,15 @@ export function profileData(given: Answers): Json {
   };
   const [minShare, maxShare] = rangeIn(draft, 'coolantMix') ?? [];
   const port = textIn(draft, 'prelube');
+  const fixed = draft.fixedSpeedRpm === true;
+  put(profile, 'use', securedOf(draft));
+  put(profile, 'exhaust', exhaustOf(draft));
+  put(profile, 'steering', draft.steering === true);
+  if (fixed) put(profile, 'fixedSpeedRpm', numberIn(draft, 'ratedRpm'));
   put(profile, 'systemVoltage', Number(textIn(draft, 'systemVoltage')));
   put(profile, 'cutOff', { at: textIn(draft, 'cutOff') });
-  put(profile, 'idle.warm', range('idle.warm'));
-  put(profile, 'idle.cold', range('idle.cold'));
+  put(profile, 'idle.warm', range(fixed ? 'fixedRange' : 'idle.warm'));
+  put(profile, 'idle.cold', range(fixed ? 'fixedRange' : 'idle.cold'));
   put(profile, 'coolant.minShare', minShare);
   put(profile, 'coolant.maxShare', maxShare);
   put(profile, 'fuel.filters', filtersOf(draft));

@@ -118,6 +118,26 @@ function capFault(value: Value, draft: Draft): string | null {
   return `The coolant would boil after key off with this thermostat; allowed: a cap of ${bars(least, draft)} or more.`;
 }
 
+const isFixed = (draft: Draft) => draft.fixedSpeedRpm === true;
+const isSwept = (draft: Draft) => !isFixed(draft);
+
+/** What is secured before it turns, as it is called there. */
+const called = (
+  id: 'autoStart' | 'breaker' | 'gearLever' | 'coupling',
+  ask: string,
+  use: string,
+  usual: string,
+): Question => ({
+  kind: 'words',
+  id,
+  ask,
+  fields: ['use'],
+  tier: 'plate',
+  longest: 60,
+  when: draft => textIn(draft, 'use') === use,
+  propose: always(usual),
+});
+
 const electric = (draft: Draft) => textIn(draft, 'fuelling.disabledBy') === 'electric';
 const withHeater = (draft: Draft) => textIn(draft, 'heaterKind') !== 'none';
 
@@ -214,6 +234,69 @@ export const questions: readonly Question[] = [
   },
   {
     kind: 'choice',
+    id: 'use',
+    ask: 'What it drives',
+    fields: ['use'],
+    tier: 'plate',
+    choices: {
+      vehicle: 'a vehicle',
+      generator: 'a generating set',
+      marine: 'a boat',
+      stationary: 'a pump or another machine',
+    },
+  },
+  called('autoStart', 'Where its automatic start is locked out', 'generator', 'mode switch of the panel'),
+  called('breaker', 'Its breaker', 'generator', 'output breaker of the set'),
+  called('gearLever', 'Its gear lever', 'marine', 'gear lever at the helm'),
+  called('coupling', 'Where the driven machine is uncoupled', 'stationary', 'clutch lever'),
+  {
+    kind: 'yesNo',
+    id: 'fixedSpeedRpm',
+    ask: 'It runs at its rated speed only?',
+    fields: ['fixedSpeedRpm'],
+    tier: 'plate',
+    when: draft => textIn(draft, 'use') === 'generator',
+    propose: always(true),
+  },
+  {
+    kind: 'choice',
+    id: 'exhaust',
+    ask: 'Exhaust',
+    fields: ['exhaust'],
+    tier: 'plate',
+    choices: { dry: 'dry', wet: 'wet: raw water is let into it' },
+    propose: draft => assumed(textIn(draft, 'use') === 'marine' ? 'wet' : 'dry'),
+  },
+  {
+    kind: 'words',
+    id: 'rawWaterCock',
+    ask: 'The cock of the raw water',
+    fields: ['exhaust'],
+    tier: 'plate',
+    longest: 60,
+    when: draft => textIn(draft, 'exhaust') === 'wet',
+    propose: always('raw water cock'),
+  },
+  {
+    kind: 'choice',
+    id: 'afterTreatment',
+    ask: 'After-treatment',
+    fields: ['afterTreatment'],
+    tier: 'plate',
+    choices: { none: 'none', particulateFilter: 'a particulate filter that regenerates' },
+    propose: always('none'),
+  },
+  {
+    kind: 'yesNo',
+    id: 'steering',
+    ask: 'Steering with fluid of its own?',
+    fields: ['steering'],
+    tier: 'plate',
+    when: draft => textIn(draft, 'use') === 'vehicle',
+    propose: always(true),
+  },
+  {
+    kind: 'choice',
     id: 'systemVoltage',
     ask: 'Volts',
     fields: ['systemVoltage'],
@@ -260,6 +343,35 @@ export const questions: readonly Question[] = [
 
   {
     kind: 'range',
+    id: 'fixedRange',
+    ask: 'Speed without load, from and to',
+    measure: 'speed',
+    min: 1100,
+    max: 5000,
+    whole: true,
+    fields: ['idle.warm', 'idle.cold'],
+    tier: 'manual',
+    when: isFixed,
+    propose: draft => {
+      const rated = numberIn(draft, 'ratedRpm') ?? 0;
+      const bounds = [Math.round(rated * 0.98), Math.round(rated * 1.05)] as const;
+      return { ...assumed(bounds, '2 % below to 5 % above: the droop of a governor'), uses: ['ratedRpm'] };
+    },
+    check: (value, draft) => {
+      const rated = numberIn(draft, 'ratedRpm');
+      const overspeed = numberIn(draft, 'overspeedRpm');
+      const range = rangeIn({ fixedRange: value }, 'fixedRange');
+      if (!range || rated === undefined) return null;
+      if (range[0] > rated || range[1] < rated) return `It has to hold the rated speed, ${rated} rpm.`;
+      if (range[0] < 0.9 * rated || range[1] > 1.1 * rated)
+        return `It has to be within 10 % of the rated speed, ${rated} rpm.`;
+      return overspeed !== undefined && range[1] >= overspeed
+        ? `It has to end below the speed at which it is stopped, ${overspeed} rpm.`
+        : null;
+    },
+  },
+  {
+    kind: 'range',
     id: 'idle.warm',
     ask: 'Idle, warm, from and to',
     measure: 'speed',
@@ -268,6 +380,7 @@ export const questions: readonly Question[] = [
     whole: true,
     fields: ['idle.warm'],
     tier: 'manual',
+    when: isSwept,
     propose: draft => {
       // Below half of the rated speed there is room for sweeps.
       const most = Math.min(850, Math.floor((numberIn(draft, 'ratedRpm') ?? 2000) / 21) * 10);
@@ -290,6 +403,7 @@ export const questions: readonly Question[] = [
     whole: true,
     fields: ['idle.cold'],
     tier: 'manual',
+    when: isSwept,
     propose: draft => {
       const warm = rangeIn(draft, 'idle.warm');
       return warm
@@ -314,6 +428,7 @@ export const questions: readonly Question[] = [
     kind: 'number',
     id: 'floorIdleKpa',
     ask: 'Least oil pressure at idle, hot',
+    when: isSwept,
     measure: 'pressure',
     min: 40,
     max: 400,
@@ -479,6 +594,15 @@ export const questions: readonly Question[] = [
         ? 'Nothing stands behind the last filter, so what is poured in goes to the injection unfiltered; allowed: dry.'
         : null,
   },
+  {
+    kind: 'choice',
+    id: 'fuel.primer.kind',
+    ask: 'Primer',
+    fields: ['fuel.primer.kind'],
+    tier: 'manual',
+    choices: { hand: 'pumped by hand', electric: 'an electric pump' },
+    propose: always('hand'),
+  },
   number('fuel.biodieselMaxPercent', 'Most biodiesel allowed', 'percent', [0, 100], { propose: always(7) }),
 
   {
@@ -617,6 +741,9 @@ export const questions: readonly Question[] = [
   rest('fuel.cloudMarginK', 'kelvin', [0, 20], always(3)),
   rest('fuel.straightNo1BelowC', 'temperature', [-60, 0], always(-30)),
   rest('fuel.sulphurMaxPpm', 'ppm', [1, 5000], always(15)),
+  rest('fuel.primer.runS', 'time', [5, 600], always(60), {
+    when: draft => textIn(draft, 'fuel.primer.kind') === 'electric',
+  }),
   rest('fuel.primer.maxStrokes', 'count', [10, 500], always(150), { whole: true }),
   rest('starter.limitC', 'temperature', [60, 250], always(140)),
   rest('starter.ratedAmbientC', 'temperature', [-20, 50], always(25)),
@@ -641,13 +768,13 @@ export const questions: readonly Question[] = [
     const relief = numberIn(draft, 'oilPressure.reliefKpa');
     return relief === undefined
       ? undefined
-      : computed(Math.ceil((1.4 * relief) / 100) * 100, '1.4 times the relief pressure', [
+      : computed(Math.min(2000, Math.ceil((1.4 * relief) / 100) * 100), '1.4 times the relief pressure', [
           'oilPressure.reliefKpa',
         ]);
   }),
   rest('oilPressure.showsKpa', 'pressure', [1, 300], draft => {
-    const floor = numberIn(draft, 'floorIdleKpa');
-    return floor === undefined ? undefined : assumed(Math.min(70, Math.round(0.7 * floor)));
+    const floor = numberIn(draft, 'floorIdleKpa') ?? (numberIn(draft, 'floorRatedKpa') ?? 0) / 2;
+    return floor === 0 ? undefined : assumed(Math.min(70, Math.round(0.7 * floor)));
   }),
   rest('idle.spreadMaxRpm', 'speed', [10, 300], always(40)),
   rest('charging.toleranceV', 'voltage', [0.05, 0.6], always(0.5)),
@@ -677,6 +804,7 @@ export const questions: readonly Question[] = [
         : computed(speed, 'the second sweep', ['ratedRpm', 'idle.warm', 'oilPressure.reliefKpa']);
     },
     {
+      when: isSwept,
       whole: true,
       check: (value, draft) => {
         const idle = rangeIn(draft, 'idle.warm')?.[1];

@@ -62,6 +62,21 @@ export const fields = {
     'data plate, or the specifications on the first pages',
     'litre',
   ),
+  use: known(
+    'what is secured before it turns: a vehicle, a breaker and automatic start, a gear lever, a coupling',
+    'you know: a vehicle, a generating set, a boat, a pump or another machine',
+  ),
+  exhaust: known(
+    'with raw water in it the cock is shut while it cranks without firing, so that it does not fill',
+    'on the engine: water comes out with the exhaust',
+  ),
+  afterTreatment: known('no regeneration beside joints that nobody has looked at', 'on the exhaust'),
+  steering: known('its fluid is filled, bled and looked at', 'on the vehicle'),
+  fixedSpeedRpm: known(
+    'an engine that runs at one speed has no idle and no sweeps',
+    'data plate of a generating set: 1500 rpm for 50 Hz, 1800 for 60 Hz',
+    'rpm',
+  ),
   systemVoltage: known('every limit of a voltage', 'starter or alternator plate', 'V'),
   turbo: known('its bearings want oil before they turn', 'on the engine'),
   cutOff: known(
@@ -156,6 +171,12 @@ export const fields = {
   'fuel.filters': known(
     'how each is fitted: nothing dirty may get behind the last',
     'manual, fuel filter: dry or pre-filled',
+  ),
+  'fuel.primer.kind': known('strokes are counted, or a pump is let run', 'on the engine, at the fuel filter'),
+  'fuel.primer.runS': known(
+    'it runs so long before it is looked at',
+    'manual, bleeding the fuel system',
+    's',
   ),
   'fuel.primer.maxStrokes': known(
     'more than this means air that comes in somewhere',
@@ -302,6 +323,13 @@ export const parts = {
   ),
   name: field('name of the profile', 'people choose by it', 'your shop'),
   version: field('version of the profile', 'raised with every change', 'your shop; raised by the program'),
+  'use.kind': field('vehicle, generator, marine or stationary', 'what is secured', 'you know'),
+  'use.autoStart': field('where automatic start is locked out', 'it is named', 'panel of the set'),
+  'use.breaker': field('where the breaker is', 'it is named', 'panel of the set'),
+  'use.gearLever': field('the gear lever', 'it is named', 'helm'),
+  'use.coupling': field('where the driven machine is uncoupled', 'it is named', 'on the machine'),
+  'exhaust.kind': field('dry or wet', 'whether it can fill', 'on the engine'),
+  'exhaust.rawWaterCock': field('the raw water cock', 'it is named', 'at the hull'),
   'cutOff.at': field('what stops it', 'it is named before anything turns', 'on the engine'),
   'oil.grades[].grade': field('SAE grade', 'whether it suits the coldest night', 'label of the oil'),
   'oil.grades[].viscosity40Mm2S': field(

@@ -4,7 +4,7 @@ import type { Profile } from './schema.ts';
 
 export { fitForFirstFire, ProfileError, parseProfile };
 
-export const demoProfiles = ['demo-six', 'demo-four'] as const;
+export const demoProfiles = ['demo-six', 'demo-four', 'demo-genset', 'demo-boat'] as const;
 type DemoProfile = (typeof demoProfiles)[number];
 
 const isDemo = (value: string): value is DemoProfile => demoProfiles.some(known => known === value);

@@ -42,6 +42,26 @@ const rpmRange = z
 
 const namedThing = z.strictObject({ id, name });
 
+/** What the engine drives, and so what has to be safe before it turns. */
+const use = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('vehicle') }),
+  z.strictObject({
+    kind: z.literal('generator'),
+    /** Where its automatic start is locked out, and its breaker opened. */
+    autoStart: name,
+    breaker: name,
+  }),
+  z.strictObject({ kind: z.literal('marine'), gearLever: name }),
+  /** A pump, a compressor, a saw: what it drives is uncoupled. */
+  z.strictObject({ kind: z.literal('stationary'), coupling: name }),
+]);
+
+const exhaust = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('dry') }),
+  /** Raw water is let into it: it fills while the engine is cranked and does not fire. */
+  z.strictObject({ kind: z.literal('wet'), rawWaterCock: name }),
+]);
+
 const lamp = z.strictObject({
   id,
   name,
@@ -98,7 +118,18 @@ export const profileSchema = z
       name,
       cylinders: z.number().int().min(1).max(24),
       displacementL: z.number().min(0.2).max(120),
+      /** Four where it is left out. */
+      strokes: z.literal([2, 4]).optional(),
+      /** Crank angle of each firing within a cycle, degrees from the first, where they are not evenly spread. */
+      unevenFiringDeg: z.array(z.number().min(0).max(720)).min(1).max(24).optional(),
     }),
+    use: use.default({ kind: 'vehicle' }),
+    exhaust: exhaust.default({ kind: 'dry' }),
+    afterTreatment: z.enum(['none', 'particulateFilter']).default('none'),
+    /** Steering with fluid of its own. */
+    steering: z.boolean().default(true),
+    /** It runs at this speed alone, as a generating set does: no idle, no sweeps. */
+    fixedSpeedRpm: rpm.optional(),
     systemVoltage: z.literal([12, 24]),
     coolant: z.strictObject({
       kind: z.enum(['ethylene', 'propylene']),
@@ -144,7 +175,12 @@ export const profileSchema = z
         .array(z.strictObject({ id: z.enum(['first', 'second']), fit: z.enum(['preFilled', 'dry']) }))
         .min(1)
         .max(2),
-      primer: z.strictObject({ maxStrokes: z.number().int().min(10).max(500) }),
+      primer: z.strictObject({
+        kind: z.enum(['hand', 'electric']).default('hand'),
+        maxStrokes: z.number().int().min(10).max(500),
+        /** An electric one is let run so long before it is looked at. */
+        runS: seconds.default(60),
+      }),
     }),
     /** How it is kept from firing while the starter turns it: electrically, or with the rack at no delivery. */
     fuelling: z.strictObject({
@@ -239,7 +275,8 @@ export const profileSchema = z
       /** Speed without load at which it warms on; left out where only load may do it. */
       fastIdleRpm: rpm.optional(),
     }),
-    sweeps: z.array(z.strictObject({ rpm })).min(5).max(6),
+    /** Five or six; none where it runs at one speed. */
+    sweeps: z.array(z.strictObject({ rpm })).max(6),
     shutdown: z.strictObject({
       settleS: seconds,
       /** Heat-soak time, split by the looks at hoses and joints. */
@@ -266,6 +303,16 @@ export const profileSchema = z
       if (!ascending(row.points, point => point.rpm))
         complain(['oilPressure', 'floor', index, 'points'], 'points have to be in rising order of rpm');
     });
+    const fixed = profile.fixedSpeedRpm;
+    if (fixed === undefined && profile.sweeps.length < 5)
+      complain(['sweeps'], 'has to be 5 or 6 speeds, or none with fixedSpeedRpm');
+    if (fixed !== undefined && profile.sweeps.length > 0)
+      complain(['sweeps'], 'has to be empty with fixedSpeedRpm');
+    if (fixed !== undefined && profile.warmUp.fastIdleRpm !== undefined)
+      complain(['warmUp', 'fastIdleRpm'], 'has to be left out with fixedSpeedRpm');
+    for (const key of ['cold', 'warm'] as const)
+      if (fixed !== undefined && (fixed < profile.idle[key].minRpm || fixed > profile.idle[key].maxRpm))
+        complain(['idle', key], `has to hold the fixed speed, ${fixed}`);
     if (!ascending(profile.sweeps, row => row.rpm))
       complain(['sweeps'], 'speeds have to rise from one sweep to the next');
     if (
@@ -295,7 +342,7 @@ export const profileSchema = z
       complain(['warmUp', 'idleMaxS'], 'has to be from minS to maxS');
     if (fastIdleRpm !== undefined && fastIdleRpm <= profile.idle.warm.maxRpm)
       complain(['warmUp', 'fastIdleRpm'], `has to be above the warm idle, ${profile.idle.warm.maxRpm}`);
-    if (fastIdleRpm !== undefined && fastIdleRpm > (profile.sweeps.at(-1)?.rpm ?? 0))
+    if (fixed === undefined && fastIdleRpm !== undefined && fastIdleRpm > (profile.sweeps.at(-1)?.rpm ?? 0))
       complain(['warmUp', 'fastIdleRpm'], 'has to be among the speeds of the sweeps, not above them');
     if (profile.heater) {
       if (!ascending(profile.heater.waits, row => row.atC))
@@ -316,17 +363,29 @@ export const profileSchema = z
       if (!profile.bus?.readings.includes(quantity))
         complain(['bus', 'spoken', index], 'is not in readings; list there what the bus gives');
     });
-    const fastestRpm = Math.max(profile.idle.cold.maxRpm, ...profile.sweeps.map(row => row.rpm));
-    if (profile.bus && profile.bus.overspeedRpm <= fastestRpm)
-      complain(['bus', 'overspeedRpm'], `has to be above every idle and sweep, ${fastestRpm}`);
-    if (profile.overspeedRpm !== undefined && profile.overspeedRpm <= fastestRpm)
-      complain(['overspeedRpm'], `has to be above every idle and sweep, ${fastestRpm}`);
+    const { cylinders, strokes = 4, unevenFiringDeg } = profile.engine;
+    if (unevenFiringDeg) {
+      if (unevenFiringDeg.length !== cylinders || unevenFiringDeg[0] !== 0)
+        complain(['engine', 'unevenFiringDeg'], `has to list ${cylinders} angles, the first of them 0`);
+      else if (!ascending(unevenFiringDeg, angle => angle) || (unevenFiringDeg.at(-1) ?? 0) >= strokes * 180)
+        complain(['engine', 'unevenFiringDeg'], `angles have to rise, all below ${strokes * 180}`);
+    }
+    const fastest = fastestRpm(profile);
+    if (profile.bus && profile.bus.overspeedRpm <= fastest)
+      complain(['bus', 'overspeedRpm'], `has to be above every idle and sweep, ${fastest}`);
+    if (profile.overspeedRpm !== undefined && profile.overspeedRpm <= fastest)
+      complain(['overspeedRpm'], `has to be above every idle and sweep, ${fastest}`);
     const filterIds = profile.fuel.filters.map(row => row.id);
     if (filterIds[0] !== 'first' || (filterIds.length === 2 && filterIds[1] !== 'second'))
       complain(['fuel', 'filters'], 'list the filter "first", then, if there is one, "second"');
   });
 
 export type Profile = z.infer<typeof profileSchema>;
+
+/** The fastest that it is ever asked to run. */
+export const fastestRpm = ({ idle, sweeps }: Pick<Profile, 'idle' | 'sweeps'>): number =>
+  Math.max(idle.cold.maxRpm, ...sweeps.map(sweep => sweep.rpm));
+
 export type VehicleBus = NonNullable<Profile['bus']>;
 export type Lamp = Profile['lamps'][number];
 export type FaultRule = Profile['faults'][number];

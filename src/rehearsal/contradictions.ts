@@ -26,6 +26,7 @@ function isSo(step: Step, gauges: Gauges, profile: Profile): boolean {
   if (step.kind === 'lamps' && step.expected === 'running')
     return step.lamps.every(({ id, running }) => gauges.lit.has(id) === (running === 'on'));
   switch (step.id) {
+    case 'prime.electricBled':
     case 'prime.firm':
       return gauges.primerFirm;
     case 'fill.coolantBled':
@@ -33,6 +34,7 @@ function isSo(step: Step, gauges: Gauges, profile: Profile): boolean {
     case 'firstFire.oilPressure':
     case 'firstRun.oilPressure':
       return gauges.oilPressureKpa >= profile.oilPressure.showsKpa;
+    case 'checks.speedSteady':
     case 'checks.idleSteady':
       return !gauges.hunting;
     case 'warmUp.steeringLocks':

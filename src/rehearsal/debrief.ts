@@ -83,6 +83,7 @@ function seenIn(entry: Recorded, cause: () => string): Seen[] {
     case 'problem':
     case 'hearing':
     case 'reading':
+    case 'engineHeard':
     case 'command':
     case 'closed':
       return [];

@@ -8,9 +8,12 @@ const sweepSteps = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth'].map(
 const keyOnPhases = ['keyOn', 'firstFire', 'checks', 'warmUp', 'sweeps'];
 const keyOnSteps = [
   'firstRun.run',
+  'firstRun.runUnloaded',
   'firstRun.restart',
   'firstRun.oilPressure',
+  'firstRun.rawWaterOpen',
   'shutdown.settle',
+  'shutdown.settleUnloaded',
   'shutdown.coolant',
 ];
 const keyOffSteps = ['keyOn.battery'];
@@ -47,7 +50,7 @@ export function controlsAt(moment: Moment, before: Controls, profile: Profile): 
       step === 'warmUp.fastIdle'
         ? (profile.warmUp.fastIdleRpm ?? null)
         : (profile.sweeps[sweepSteps.indexOf(step)]?.rpm ?? null),
-    pumpingByHand: step === 'prime.strokes',
+    pumpingByHand: step === 'prime.strokes' || step === 'prime.electric' || step === 'prime.electricBled',
     bleeding: step === 'fill.coolantBleed' || step === 'fill.coolantBled',
     steering: step === 'warmUp.steeringLocks',
     oilFilled: before.oilFilled || step === 'fill.oilQuantity',

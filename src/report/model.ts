@@ -91,8 +91,8 @@ export interface Reading {
   readonly quantity: string;
   readonly si: number;
   readonly unit: string;
-  /** Spoken and read back, or by itself over the bus. */
-  readonly source: 'confirmed' | 'bus';
+  /** Spoken and read back, by itself over the bus, or heard by the microphone. */
+  readonly source: 'confirmed' | 'bus' | 'ear';
   /** Absent for what nobody judged: the values of a series before its last, and those of the bus. */
   readonly verdict?: ReadingVerdict;
 }

@@ -154,6 +154,7 @@ class SessionAgain {
       case 'problem':
       case 'hearing':
       case 'reading':
+      case 'engineHeard':
       case 'command':
         return undefined;
       default:

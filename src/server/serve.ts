@@ -43,6 +43,8 @@ export interface ServeOptions {
   readonly steadyMs?: () => number;
   /** How long a socket may be open and say nothing of use; some seconds, where it is left out. */
   readonly patienceMs?: number;
+  /** After which a device that leads and has left is not waited for beside an engine that turns; some seconds, where it is left out. */
+  readonly awayMs?: number;
 }
 
 export interface RunningServer extends Attended {
@@ -97,7 +99,7 @@ export async function startServer(options: ServeOptions): Promise<RunningServer>
   );
   const makeClock: MakeClock = options.makeClock ?? (beginMs => new SystemClock(beginMs));
   const starter = await Starter.open(shop, options.usual, join(own, 'bays.json'), makeClock, tell);
-  const bays = new Map(options.bays.map(name => [name, new Bay(name, pairings, starter)]));
+  const bays = new Map(options.bays.map(name => [name, new Bay(name, pairings, starter, options.awayMs)]));
   for (const bay of bays.values()) await bay.resume();
   const board = new Board([...bays.values()]);
 

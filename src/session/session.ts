@@ -88,6 +88,7 @@ export class Session {
   readonly #ears: Ear[] = [];
   #speaking = false;
   #withSight = (body: EventBody): EventBody => body;
+  #withEar = (body: EventBody): EventBody => body;
   readonly #bay = new BayWatch(report => this.#tellOfHearing(report));
   readonly #watchers = new Set<(happening: Happening | null) => void>();
   #settleOutcome: (outcome: Outcome) => void = () => {};
@@ -135,6 +136,11 @@ export class Session {
   /** Puts beside each answer what a vehicle bus shows at that moment. */
   attachBus(withSight: (body: EventBody) => EventBody): void {
     this.#withSight = withSight;
+  }
+
+  /** Puts beside each answer what the microphone hears of the engine at that moment. */
+  attachEngineEar(withEar: (body: EventBody) => EventBody): void {
+    this.#withEar = withEar;
   }
 
   /** What an ear measures: the session watches over voice and noise, and says when voice cannot be trusted. */
@@ -214,7 +220,7 @@ export class Session {
 
   /** Puts an event in the queue; a stop counts when this returns. The moment of the call is the moment of the event. */
   receive(body: EventBody, by: Person, via: Via): void {
-    const event = { ...this.#withSight(body), by, via, atMs: this.#parts.clock.nowMs() };
+    const event = { ...this.#withEar(this.#withSight(body)), by, via, atMs: this.#parts.clock.nowMs() };
     if (event.type === 'stop') {
       this.#stops.push(event);
       this.#takeStops();
@@ -229,6 +235,11 @@ export class Session {
   /** Says something that no step says, in passing. */
   mention(line: LineId, values: PromptValues = {}): void {
     this.#announce([{ line, values, step: this.#moment.context.step, priority: 'notice' }]);
+  }
+
+  /** Calls something out ahead of everything else, for people to look at: nothing follows from it by itself. */
+  callOut(line: LineId, values: PromptValues = {}): void {
+    this.#callOut([{ line, values, step: this.#moment.context.step, priority: 'hazard' }]);
   }
 
   /** A sentence for the people at the engine about something that does not work. */

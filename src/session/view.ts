@@ -45,6 +45,7 @@ export interface View {
   } | null;
   readonly readings: readonly ReadingView[];
   readonly bus?: BusView;
+  readonly engineEar?: EngineEarView;
   readonly gates: readonly { readonly gate: Gate; readonly name: string; readonly met: boolean }[];
   readonly faults: readonly string[];
   readonly openItems: readonly string[];
@@ -67,6 +68,18 @@ export interface BusView {
   readonly state: BusState;
   /** Everything that the profile says this engine sends; null while there is no fresh, good value. */
   readonly values: readonly { readonly name: string; readonly value: string | null }[];
+}
+
+/** What the microphone hears of the engine; absent where nothing listens for it. */
+export interface EngineEarView {
+  /** Null while no speed is sure: that says nothing about whether it turns. */
+  readonly speed: string | null;
+  /** A speed for each of the last seconds, rpm, oldest first; null where none was sure. */
+  readonly trace: readonly (number | null)[];
+  /** Swing of an idle that hunts, and in what time: "30 rpm, 4.2 s". */
+  readonly hunting?: string;
+  /** How the sound has changed against the first minute of this engine, by band; shown, not judged. */
+  readonly change?: string;
 }
 
 export interface ReadingView {

@@ -12,11 +12,12 @@ import type { Language, ReplyId } from '../../prompts/types.ts';
 import { isQuantity } from '../engineering/quantities/table.ts';
 import type { Data } from '../record/vocabulary/index.ts';
 import type { EarLevel, Grammar } from '../voice/ports.ts';
+import type { EngineEarLink } from './engine-ear/join-engine-ear.ts';
 import { grammarOf, isControl } from './grammar.ts';
 import type { Happening, Session } from './session.ts';
 import type { UnitSystem } from './units.ts';
 import type { BusLink } from './vehicle/join-bus.ts';
-import type { BusView, HearingView, LogLine, ReadingView, View } from './view.ts';
+import type { BusView, EngineEarView, HearingView, LogLine, ReadingView, View } from './view.ts';
 import { showFailureMode, showMeasure, showNumber, stepTitle, wordSaid } from './wording.ts';
 
 const LOG_LINES = 50;
@@ -54,6 +55,7 @@ export class Viewer {
   #verdicts = new Map<Quantity, SeenVerdict>();
   #hearing: HearingView;
   #bus: BusLink | null = null;
+  #engineEar: EngineEarLink | null = null;
   #sights: readonly string[] | null = null;
   #remark = '';
   #callOut: { readonly text: string; readonly atMs: number } | null = null;
@@ -95,6 +97,12 @@ export class Viewer {
   /** A vehicle bus is joined: what it shows is shown from now on; to be called again when that may have changed. */
   showsBus(bus: BusLink): void {
     this.#bus = bus;
+    this.#changed();
+  }
+
+  /** The engine is listened for: what is heard of it is shown from now on; to be called again when that has changed. */
+  showsEngineEar(ear: EngineEarLink): void {
+    this.#engineEar = ear;
     this.#changed();
   }
 
@@ -148,6 +156,7 @@ export class Viewer {
       timer: timerOf(context, clock.nowMs(), language),
       readings: [...this.#verdicts.values()].map(verdict => this.#readingView(verdict)),
       ...(this.#bus ? { bus: busView(this.#bus, language, units) } : {}),
+      ...(this.#engineEar ? { engineEar: engineEarView(this.#engineEar, language, units) } : {}),
       gates: beforeFirstFire(profile).map(gate => ({
         gate,
         name: language.gates[gate],
@@ -266,6 +275,21 @@ const busView = (
     };
   }),
 });
+
+function engineEarView(ear: EngineEarLink, language: Language, units: UnitSystem): EngineEarView {
+  const { rpm, trace, hunting, change } = ear.state();
+  const show = (value: number) => showMeasure(Math.round(value), 'rpm', language, units);
+  return {
+    speed: rpm === null ? null : show(rpm),
+    trace,
+    ...(hunting ? { hunting: `${show(hunting.amplitudeRpm)}, ${hunting.periodS.toFixed(1)} s` } : {}),
+    ...(change
+      ? {
+          change: `${change.db > 0 ? '+' : ''}${Math.round(change.db)} dB, ${change.fromHz}-${change.toHz} Hz`,
+        }
+      : {}),
+  };
+}
 
 function stateOf(moment: Moment): View['state'] {
   if (isOver(moment)) return 'over';

@@ -3,7 +3,7 @@ import { resolve } from 'node:path';
 import { type Command, Option } from 'commander';
 import { renderUnicodeCompact } from 'uqr';
 import { languages } from '../../prompts/index.ts';
-import { fitForFirstFire, loadProfile } from '../profile/load.ts';
+import { demoProfiles, fitForFirstFire, loadProfile } from '../profile/load.ts';
 import type { Profile } from '../profile/schema.ts';
 import { type OpenCode, type RunningServer, startServer } from '../server/index.ts';
 import { demoJob } from '../session/demo-job.ts';
@@ -22,7 +22,7 @@ interface ServeCommandOptions extends Pick<RunOptions, 'profile' | 'job' | 'unit
   readonly models: string;
 }
 
-const demos = ['demo-six', 'demo-four'];
+const demos: readonly string[] = demoProfiles;
 const MOST_BAYS = 50;
 
 function parsePort(text: string): number {

@@ -107,6 +107,54 @@ describe('warm-up', () => {
     expect(stateOf(readings)).toBe('tooLittleData');
   });
 
+  test('suspects it stuck shut from fully open and the tolerance on, not a tenth below', () => {
+    expect(stateOf([{ timeS: 0, value: 99 }])).toBe('stuckShutSuspected');
+    expect(stateOf([{ timeS: 0, value: 98.9 }])).toBe('tooLittleData');
+  });
+
+  test('wants six readings over a minute, and no more', () => {
+    const close = (count: number, spanS: number) =>
+      Array.from({ length: count }, (_, i) => {
+        const timeS = (i * spanS) / (count - 1);
+        return { timeS, value: heating(110, 500)(timeS) };
+      });
+    expect(stateOf(close(6, 60))).not.toBe('tooLittleData');
+    expect(stateOf(close(5, 60))).toBe('tooLittleData');
+    expect(stateOf(close(6, 59.9))).toBe('tooLittleData');
+  });
+
+  test('says what was too little', () => {
+    const given = (readings: readonly Reading[]) => {
+      const result = readWarmUp(readings, THERMOSTAT);
+      return result.ok ? result.value.state : result.issue.given;
+    };
+    expect(given(spoken(() => 20, 12, 300))).toMatch(/^a rise of -?\d\.\d K$/);
+    expect(given(spoken(heating(110, 500), 5, 300))).toBe('5 readings over 300 s');
+  });
+
+  test('draws the curve that the readings lie on, from its first reading', () => {
+    const readings = Array.from({ length: 20 }, (_, i) => ({
+      timeS: 100 + 25 * i,
+      value: heating(110, 500)(25 * i),
+    }));
+    const result = readWarmUp(readings, THERMOSTAT);
+    if (!result.ok || result.value.state !== 'warming') throw new Error(JSON.stringify(result));
+    const { curve, thermostat } = result.value;
+    expect(curve.startC - 10).toBeCloseTo(0, 0);
+    expect(curve.finalC / 110).toBeCloseTo(1, 1);
+    expect(curve.tauS / 500).toBeCloseTo(1, 1);
+    expect(curve.fromS).toBe(100);
+    expect(curve.scatterK).toBeLessThan(0.5);
+    expect(thermostat.bestS).toBeCloseTo(100 + OPENS_AT_S, -1);
+  });
+
+  test('suspects no thermostat of a curve that may yet come within its tolerance', () => {
+    const near = (timeS: number): number => 80 - 70 * Math.exp(-timeS / 250);
+    expect(stateOf(Array.from({ length: 14 }, (_, i) => ({ timeS: 70 * i, value: near(70 * i) })))).not.toBe(
+      'stuckOpenSuspected',
+    );
+  });
+
   test('names what is wrong with its inputs', () => {
     expect(readWarmUp([], THERMOSTAT)).toMatchObject({ issue: { code: 'missing', input: 'coolantC' } });
     expect(readWarmUp([{ timeS: 0, value: 400 }], THERMOSTAT)).toMatchObject({

@@ -208,7 +208,7 @@ describe('a profile that is right', () => {
 
   it('that is not there is told so in a sentence, with what could be given', async () => {
     await expect(loadProfile('/nowhere/engine.json')).rejects.toThrow(
-      'Profile /nowhere/engine.json: cannot be read (ENOENT); give the path of a profile or one of demo-six, demo-four.',
+      'Profile /nowhere/engine.json: cannot be read (ENOENT); give the path of a profile or one of demo-six, demo-four, demo-genset, demo-boat.',
     );
     await expect(loadProfile('/')).rejects.toThrow(ProfileError);
   });

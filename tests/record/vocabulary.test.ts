@@ -97,6 +97,7 @@ const written: { readonly [K in Kind]: Written<K> } = {
   problem: { sentence: 'No microphone.' },
   hearing: { finding: 'bayChecked', noiseDbfs: -50, aboveNoiseDb: 20 },
   reading: { quantity: 'engineSpeed', si: 800, via: 'bus' },
+  engineHeard: { rpm: 712.5, certainty: 0.97, happened: 'fired' },
   command: { id: 'i', device: 'd', name: 'n', role: 'second', do: 'stop' },
   closed: { outcome: 'signedOff' },
 };

@@ -11,7 +11,7 @@ const WAVE_UP_TO_HZ = 430;
  * Bands whose loudness beats with the firings: where a high-pass takes the firing frequency itself, they still carry it.
  * Blows of combustion ring in the upper ones, the exhaust in the lowest.
  */
-const BANDS_HZ = [
+export const bandsHz = [
   [60, 250],
   [250, 700],
   [700, 1_600],
@@ -19,7 +19,7 @@ const BANDS_HZ = [
   [3_500, 7_200],
 ] as const;
 
-export const bandCount = BANDS_HZ.length;
+export const bandCount = bandsHz.length;
 export const streamCount = 1 + bandCount;
 
 /** A band's loudness is taken above this share of its mean, so that silence between blows is no dip without end. */
@@ -32,7 +32,7 @@ export class Streams {
     lowPass(WAVE_UP_TO_HZ, soundRateHz, 0.54),
     lowPass(WAVE_UP_TO_HZ, soundRateHz, 1.31),
   ]);
-  readonly #bands = BANDS_HZ.map(
+  readonly #bands = bandsHz.map(
     ([low, high]) => new Biquads([highPass(low, soundRateHz), lowPass(high, soundRateHz)]),
   );
   readonly #sums = new Float64Array(bandCount);

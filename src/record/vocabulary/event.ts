@@ -32,6 +32,9 @@ const busSight = z
   })
   .readonly();
 
+/** What the microphone heard of this engine at the moment of an answer that it can question; only what was sure. */
+const earSight = z.object({ speedRpm: z.number() }).readonly();
+
 const plain = <Type extends string>(type: Type) => z.object({ type: z.literal(type), ...stamp }).readonly();
 
 /** All that can happen to a session. Together with the profile and the job card they determine it wholly. */
@@ -52,6 +55,7 @@ export const eventSchema = z.discriminatedUnion('type', [
       type: z.literal('reply'),
       id: oneOf(english.replies),
       bus: busSight.exactOptional(),
+      ear: earSight.exactOptional(),
       certainty,
       ...stamp,
     })
@@ -62,6 +66,7 @@ export const eventSchema = z.discriminatedUnion('type', [
       quantity: oneOf(english.quantities),
       si: z.number(),
       bus: busSight.exactOptional(),
+      ear: earSight.exactOptional(),
       certainty,
       ...stamp,
     })
@@ -78,4 +83,5 @@ export const eventSchema = z.discriminatedUnion('type', [
 
 export type SessionEvent = z.output<typeof eventSchema>;
 export type BusSight = z.output<typeof busSight>;
+export type EarSight = z.output<typeof earSight>;
 export type Code = z.output<typeof code>;

@@ -93,6 +93,8 @@ export const noteKinds = {
     lamp: maybe(text),
     spoken: maybe(z.union([number, text])),
     bus: maybe(z.union([number, text, z.array(z.object({ spn: number, fmi: number })).readonly()])),
+    /** What the microphone heard of the engine instead. */
+    heard: maybe(number),
     unit: maybe(text),
     allowed: maybe(number),
     rule: maybe(text),
@@ -159,6 +161,17 @@ const toldKinds = {
   hearing: z.object({ finding: text, noiseDbfs: maybe(number), aboveNoiseDb: maybe(number) }),
   /** A gauge value that nobody had to say: from the vehicle bus, or from a model of an engine. */
   reading: z.object({ quantity: name<Quantity>(), si: number, via: name<Via>() }),
+  /**
+   * What the microphone heard of the engine: its speed, how sure that was, and what happened; or how an idle hunts
+   * (to either side, and in what time). Nothing is judged by it.
+   */
+  engineHeard: z.object({
+    rpm: maybe(number),
+    certainty: maybe(number),
+    happened: maybe(name<'cranking' | 'fired' | 'running' | 'stalled' | 'lost' | 'hunting' | 'overspeed'>()),
+    amplitudeRpm: maybe(number),
+    periodS: maybe(number),
+  }),
   /** What a paired device asked for, before its effects; what came of it stands in the entries that follow. */
   command: z.object({ id: text, device: text, name: text, role: name<Person>(), do: text }),
   /** The session is over. */

@@ -13,11 +13,13 @@ import { isRestart } from './read.ts';
  *    Several steps may be answered together; `takeBack` takes a number back. What can hardly be true is `doubted`, may
  *    be `vouched` for by somebody else, and an engine may be `barred` for good. Events of older records led elsewhere:
  *    such records are read and told, but neither gone on with nor carried out once more.
+ * 4. What the microphone hears of the engine is `engineHeard`, and stands beside an answer as `ear`; answers without it
+ *    lead where they led.
  *
  * A new kind, or a change in what a kind or one of its members means, takes the next number; what older records hold
  * is read on as it was written.
  */
-export const VOCABULARY = 3;
+export const VOCABULARY = 4;
 
 /** Since this one the events lead where they lead now. */
 const CARRIED_OUT_SINCE = 3;

@@ -1,4 +1,4 @@
-import type { Profile } from '../../profile/schema.ts';
+import { fastestRpm, type Profile } from '../../profile/schema.ts';
 import type { FaultName } from '../faults.ts';
 import type { EngineState } from '../model/engine.ts';
 
@@ -51,7 +51,7 @@ export function createController(profile: Profile): Controller {
     const missing = speed.ranS > PRESSURE_AFTER_S && oil.pressureKpa < profile.oilPressure.showsKpa;
     missingSinceS = missing ? (missingSinceS ?? timeS) : null;
     const sensorOff = faults.has('sensorUnplugged');
-    const highestRpm = OVERSPEED_SHARE * Math.max(...profile.sweeps.map(sweep => sweep.rpm));
+    const highestRpm = OVERSPEED_SHARE * fastestRpm(profile);
     return [
       ...(missingSinceS !== null && timeS - missingSinceS >= PRESSURE_MISSING_S
         ? [codes.oilPressureLow]

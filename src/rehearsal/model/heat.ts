@@ -1,5 +1,5 @@
 import { FUEL_J_PER_L, IRON_J_PER_KG_K } from '../../engineering/heat-bounds.ts';
-import type { Profile } from '../../profile/schema.ts';
+import { fastestRpm, type Profile } from '../../profile/schema.ts';
 
 /** Three lumps (metal, coolant, oil), the air outside, and a radiator behind a thermostat. */
 export interface HeatPlant {
@@ -70,7 +70,7 @@ const HEAT_EXPONENT = 1.2;
  * rise after key-off is half of what the profile expects.
  */
 export function heatPlant(profile: Profile, ambientC: number): HeatPlant {
-  const { coolant, oil, engine, thermostat, shutdown, idle, sweeps } = profile;
+  const { coolant, oil, engine, thermostat, shutdown, idle } = profile;
   const metalJPerK = engine.displacementL * WARMING_KG_PER_L * IRON_J_PER_KG_K;
   const coolantJPerK = coolant.systemVolumeL * COOLANT_J_PER_K_L;
   const oilJPerK = oil.capacityL * OIL_J_PER_K_L;
@@ -78,7 +78,7 @@ export function heatPlant(profile: Profile, ambientC: number): HeatPlant {
   const metalToAirWPerK = allJPerK / COOL_DOWN_S;
   const idleHeatW = ((engine.displacementL * IDLE_L_PER_H_PER_L) / 3600) * FUEL_J_PER_L * TO_BLOCK_SHARE;
   const idleRpm = (idle.warm.minRpm + idle.warm.maxRpm) / 2;
-  const fastestRpm = Math.max(...sweeps.map(sweep => sweep.rpm));
+  const fastest = fastestRpm(profile);
   const excessK = Math.max(2, shutdown.soakRiseK / 2);
   const running = (idleHeatW * metalJPerK) / (metalJPerK + coolantJPerK) / excessK;
   return {
@@ -93,7 +93,7 @@ export function heatPlant(profile: Profile, ambientC: number): HeatPlant {
     metalToOilWPerK: oilJPerK / METAL_TO_OIL_S,
     metalToAirWPerK,
     radiatorWPerK:
-      (idleHeatW * heatShare(fastestRpm, idleRpm)) / Math.max(10, thermostat.fullyOpenC - HOT_DAY_C),
+      (idleHeatW * heatShare(fastest, idleRpm)) / Math.max(10, thermostat.fullyOpenC - HOT_DAY_C),
     opensC: thermostat.opensC,
     fullyOpenC: thermostat.fullyOpenC,
   };

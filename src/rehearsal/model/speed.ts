@@ -1,4 +1,4 @@
-import type { Profile } from '../../profile/schema.ts';
+import { fastestRpm, type Profile } from '../../profile/schema.ts';
 
 export interface SpeedPlant {
   readonly crankingRpm: number;
@@ -49,16 +49,19 @@ const CRANKING_V = 10.5;
 const middle = ({ minRpm, maxRpm }: { readonly minRpm: number; readonly maxRpm: number }) =>
   (minRpm + maxRpm) / 2;
 
-export const speedPlant = ({ starter, idle, thermostat, sweeps, systemVoltage }: Profile): SpeedPlant => ({
-  crankingRpm: starter.crankingRpm,
-  coldIdleRpm: middle(idle.cold),
-  warmIdleRpm: middle(idle.warm),
-  coldBelowC: COLD_BELOW_C,
-  warmFromC: Math.max(COLD_BELOW_C + 1, thermostat.opensC - IDLE_WARM_BELOW_OPENING_K),
-  huntingRpm: HUNTING_SHARE * idle.spreadMaxRpm,
-  highestRpm: 1.3 * Math.max(...sweeps.map(sweep => sweep.rpm)),
-  nominalV: (CRANKING_V * systemVoltage) / 12,
-});
+export const speedPlant = (profile: Profile): SpeedPlant => {
+  const { starter, idle, thermostat, systemVoltage } = profile;
+  return {
+    crankingRpm: starter.crankingRpm,
+    coldIdleRpm: middle(idle.cold),
+    warmIdleRpm: middle(idle.warm),
+    coldBelowC: COLD_BELOW_C,
+    warmFromC: Math.max(COLD_BELOW_C + 1, thermostat.opensC - IDLE_WARM_BELOW_OPENING_K),
+    huntingRpm: HUNTING_SHARE * idle.spreadMaxRpm,
+    highestRpm: 1.3 * fastestRpm(profile),
+    nominalV: (CRANKING_V * systemVoltage) / 12,
+  };
+};
 
 export const standing: SpeedState = { rpm: 0, firing: false, ranS: 0 };
 

@@ -209,11 +209,15 @@ function confirm(step: string, ok: ReplyId, sight: Sight, profile: Profile): Ans
       if (gauges.oilPressureKpa >= profile.oilPressure.showsKpa) return reply(ok);
       return askedS > WAITS_SHARE * profile.oilPressure.firstFireWithinS ? reply('noOilPressure') : null;
     }
+    case 'prime.electricBled':
+      return when(gauges.primerFirm);
+    case 'checks.speedSteady':
     case 'checks.idleSteady':
       return reply(gauges.hunting ? 'hunting' : ok);
     case 'warmUp.steeringLocks':
       return when(!gauges.steeringAir);
     case 'warmUp.levels':
+    case 'warmUp.bottle':
     case 'signOff.coolantLevel':
       return gauges.coolantShort ? notYet(sight, 'causeCoolantLeak') : reply(ok);
     case 'shutdown.keyOff':

@@ -82,8 +82,9 @@ function told(entry: Recorded): ToldRow {
     case 'refused':
       return { step: entry.data.step, text: entry.data.unmet.join(' ') };
     case 'disagreement': {
-      const { step, quantity, lamp, spoken, bus } = entry.data;
-      return { step, text: `${quantity ?? lamp ?? ''} spoken ${spoken ?? '?'}, bus ${busText(bus)}`.trim() };
+      const { step, quantity, lamp, spoken, bus, heard } = entry.data;
+      const other = heard == null ? `bus ${busText(bus)}` : `by ear ${heard}`;
+      return { step, text: `${quantity ?? lamp ?? ''} spoken ${spoken ?? '?'}, ${other}`.trim() };
     }
     case 'problem':
       return { text: entry.data.sentence };
@@ -97,6 +98,10 @@ function told(entry: Recorded): ToldRow {
       return { by: entry.data.role, text: `${entry.data.name}: ${entry.data.do}` };
     case 'reading':
       return { text: `${entry.data.quantity} ${entry.data.si}` };
+    case 'engineHeard': {
+      const { happened, rpm } = entry.data;
+      return { text: `by ear ${happened ?? ''} ${rpm == null ? '' : `${Math.round(rpm)} rpm`}`.trim() };
+    }
     case 'contradiction': {
       const { step, quantity, before, now } = entry.data;
       return { step, text: `${quantity ?? ''} ${before ?? '?'} read back, then ${now ?? '?'}`.trim() };

@@ -28,7 +28,11 @@ export const readingRow = z
     quantity: z.string(),
     value: z.number().describe('in the SI unit that `unit` names'),
     unit: z.string().describe('degC, m, litre, %, count, V, rpm, kPa or s'),
-    source: z.enum(['confirmed', 'bus']).describe('spoken or typed and read back; or from the vehicle bus'),
+    source: z
+      .enum(['confirmed', 'bus', 'ear'])
+      .describe(
+        'spoken or typed and read back; from the vehicle bus; or heard of the engine by the microphone',
+      ),
     met: optional(z.boolean()).describe('whether the limits were met; absent where nobody judged'),
     min: optional(z.number()),
     max: optional(z.number()),

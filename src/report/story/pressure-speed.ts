@@ -21,7 +21,7 @@ export function pressureOverSpeed(readings: readonly Reading[], profile: Profile
   for (const reading of readings) {
     if (reading.quantity === 'engineSpeed') {
       if (reading.source === 'bus') bus = reading;
-      else idle = reading;
+      else if (reading.source === 'confirmed') idle = reading;
     }
     if (reading.quantity !== 'oilPressure') continue;
     const rpm =

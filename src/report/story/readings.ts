@@ -27,6 +27,20 @@ export function readingsOf(entries: readonly Recorded[]): Reading[] {
       const { seq, timeMs, at } = entry;
       const unit = own(quantityUnits, quantity) ?? '';
       readings.push({ seq, timeMs, at, step: '', phase, quantity, si, unit, source: 'bus' });
+    } else if (entry.kind === 'engineHeard' && entry.data.rpm != null) {
+      const { seq, timeMs, at } = entry;
+      const quantity = 'engineSpeed';
+      readings.push({
+        seq,
+        timeMs,
+        at,
+        step: '',
+        phase,
+        quantity,
+        si: entry.data.rpm,
+        unit: 'rpm',
+        source: 'ear',
+      });
     }
   }
   return readings;

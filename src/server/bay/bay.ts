@@ -19,6 +19,8 @@ import { StopBook } from './stop-book.ts';
 
 /** As long as a page takes to be loaded anew. */
 const GRACE_MS = 4_000;
+/** As long as a tablet takes for a line that only broke, and as it waits itself before it says so (`src/tablet/remote/away.ts`). */
+const LEADER_AWAY_MS = 10_000;
 
 /** One bay of the shop: its devices, its session, and what all of them are told. */
 export class Bay {
@@ -37,12 +39,16 @@ export class Bay {
   readonly #answered = new Set<string>();
   #holdAsked: BayState['holdAsked'] = null;
   #showing = false;
+  readonly #awayMs: number;
+  #leaderAway: NodeJS.Timeout | null = null;
   #starting = false;
 
-  constructor(name: string, pairings: Pairings, starter: Starter) {
+  /** @param awayMs after which a device that leads and has left is not waited for beside an engine that turns */
+  constructor(name: string, pairings: Pairings, starter: Starter, awayMs = LEADER_AWAY_MS) {
     this.name = name;
     this.#pairings = pairings;
     this.#starter = starter;
+    this.#awayMs = awayMs;
     this.crew = new Crew(name, pairings);
     this.stream = new FrameStream(this.#state());
   }
@@ -82,6 +88,7 @@ export class Bay {
 
   left(pairing: Pairing): void {
     this.crew.left(pairing);
+    if (this.crew.isOwner(pairing) && !this.crew.attended()) this.#leaderLeft();
     this.#sourceIs();
     this.show();
     // A page that is loaded anew is back sooner.
@@ -106,6 +113,20 @@ export class Bay {
     if (role !== 'second' || !run || run.isOver || !this.crew.isAway(role)) return;
     // Where seconds count, and in a stop, the tool's own voice would be in the way.
     if (controlsOf(run.session.moment).includes('hold')) run.session.mention('secondGone');
+  }
+
+  /** Nobody leads: what would go on unheard beside an engine that turns is stopped. */
+  #leaderLeft(): void {
+    if (this.#leaderAway) clearTimeout(this.#leaderAway);
+    this.#leaderAway = setTimeout(() => {
+      this.#leaderAway = null;
+      const run = this.#run;
+      if (this.crew.attended() || !run || run.isOver || standsStill(run.session.moment)) return;
+      if (run.viewer.view().engine === 'off') return;
+      run.session.report('The device that leads is away: the session was stopped. Key off.');
+      run.session.receive({ type: 'stop' }, 'technician', 'tool');
+      this.#showNow();
+    }, this.#awayMs);
   }
 
   found(pairing: Pairing, offset: FoundOffset): void {
@@ -224,6 +245,7 @@ export class Bay {
   }
 
   async close(): Promise<void> {
+    if (this.#leaderAway) clearTimeout(this.#leaderAway);
     await this.#run?.close();
   }
 

@@ -105,7 +105,7 @@ export class Run {
     return this.record
       .linesFrom(from, ENTRIES_IN_A_PAGE)
       .map(line => entrySchema.parse(JSON.parse(line)))
-      .map(({ seq, at, monoMs, kind, data }) => ({ seq, at, monoMs, kind, data }));
+      .map(({ seq, at, monoMs, kind, data, hash }) => ({ seq, at, monoMs, kind, data, hash }));
   }
 
   get isOver(): boolean {

@@ -1,6 +1,6 @@
 import type { FastifyInstance } from 'fastify';
 import { z } from 'zod';
-import { ProfileError, parseProfile } from '../../profile/parse.ts';
+import { fitForFirstFire, ProfileError, parseProfile } from '../../profile/parse.ts';
 import { MAX_PROFILE_BYTES } from '../protocol/index.ts';
 import { RateByKey } from '../rate-limit.ts';
 import { Refused } from '../refused.ts';
@@ -20,7 +20,9 @@ export function profileRoute(app: FastifyInstance, context: ServerContext): void
     const body = bodySchema.safeParse(request.body);
     if (!body.success) throw new Refused('malformed', 'An engine profile is sent as JSON.');
     try {
-      const name = context.bays.get(bay)?.bring(parseProfile(JSON.stringify(body.data), 'sent'));
+      const name = context.bays
+        .get(bay)
+        ?.bring(fitForFirstFire(parseProfile(JSON.stringify(body.data), 'sent'), 'sent'));
       if (name === undefined) throw new Refused('notFound', 'There is no such bay any more.');
       return { name };
     } catch (error) {

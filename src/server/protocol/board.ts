@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { millisecondsSchema, roleSchema } from './common.ts';
+import { viewSchema } from './view.ts';
 
 /** How it stands in one bay, in a line: what a supervisor looks at before anything else. */
 export const bayBriefSchema = z.object({
@@ -14,7 +15,7 @@ export const bayBriefSchema = z.object({
   phaseNumber: z.int().nonnegative(),
   phaseCount: z.int().nonnegative(),
   title: z.string(),
-  engine: z.enum(['off', 'cranking', 'running', 'unsure']),
+  engine: viewSchema.shape.engine,
   /** Who is waited for; null where nobody is. */
   waitsFor: z.object({ role: roleSchema, name: z.string() }).nullable(),
   timer: z.object({ title: z.string(), leftMs: millisecondsSchema, held: z.boolean() }).nullable(),

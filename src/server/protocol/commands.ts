@@ -62,7 +62,7 @@ export const deedSchema = z.discriminatedUnion('do', [
     do: z.literal('begin'),
     profile: z.string().min(1).max(60).optional(),
     /** Held against the job card's own shape when it is used, so that what is wrong is said in a sentence. */
-    job: z.record(z.string().max(40), z.string().max(160)).optional(),
+    job: z.record(z.string().max(40), z.string().max(160).optional()).optional(),
     units: unitsSchema.optional(),
     language: languageSchema.optional(),
   }),

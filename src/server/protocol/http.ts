@@ -44,6 +44,8 @@ export const logPageSchema = z.object({
       monoMs: millisecondsSchema,
       kind: z.string(),
       data: z.unknown(),
+      /** With those of the entries before it, the whole line can be made of it, and held against the chain. */
+      hash: z.string(),
     }),
   ),
   /** Ask from here next time. */

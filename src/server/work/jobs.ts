@@ -28,7 +28,7 @@ export const jobs = {
     const { entries } = await readLog(path);
     return entries
       .slice(from, from + ENTRIES_IN_A_PAGE)
-      .map(({ seq, at, monoMs, kind, data }) => ({ seq, at, monoMs, kind, data }));
+      .map(({ seq, at, monoMs, kind, data, hash }) => ({ seq, at, monoMs, kind, data, hash }));
   },
 
   /** Whether a record can be believed; never refuses. */

@@ -1,6 +1,8 @@
 import type { Person } from '../../../machines/vocabulary.ts';
-import type { Device, PairingNews, SessionRow } from '../../server/protocol/index.ts';
+import type { BayBrief, BayState, Device, PairingNews, SessionRow } from '../../server/protocol/index.ts';
 import type { View } from '../../session/view.ts';
+import type { KeptChoice } from '../local/choice.ts';
+import type { Away } from '../remote/away.ts';
 import type { Plot } from './plots.ts';
 import type { StopState } from './stop-state.ts';
 
@@ -36,6 +38,18 @@ export interface BayPart {
   readonly refusal: string;
   /** Of the server, ahead of this device's clock; for how long ago something was. */
   readonly serverAheadMs: number;
+  /** Names of the engines that a session may begin with. */
+  readonly engines: readonly string[];
+  /** What the laptop begins with where nothing is chosen; null before it is known. */
+  readonly usual: BayState['usual'] | null;
+  /** The session may be set aside: everything is off, and somebody has said so. */
+  readonly mayBeLeft: boolean;
+  /** All bays of the shop, for the supervisor; empty for others. */
+  readonly board: readonly BayBrief[];
+  /** `performance.now()` at which the board was made. */
+  readonly boardAtMs: number;
+  /** Whether the laptop is away, and whether this device may go on without it. */
+  readonly away: Away;
 }
 
 /** Everything a screen shows. It changes as a whole: the same object as long as nothing has changed. */
@@ -55,7 +69,12 @@ export interface BayDeeds {
   askHold(): void;
   declineHold(): void;
   takeOver(): void;
-  begin(): void;
+  /** Begins a session by what was chosen; an engine from a file is brought to the laptop before. */
+  begin(choice: Pick<KeptChoice, 'job' | 'language' | 'profile'>): Promise<void>;
+  /** Goes on with a session of this bay that is not over. */
+  resume(session: string): void;
+  /** Leaves the session for another day. */
+  setAside(): void;
   /** Lets go of a device of this bay, this one or another. */
   letGo(device: string): void;
   /** Makes the pairing of another device good for a working day more. */

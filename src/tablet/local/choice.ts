@@ -1,9 +1,13 @@
+import { z } from 'zod';
 import type { JobCard } from '../../../machines/context.ts';
+import { languageCodes } from '../../../prompts/index.ts';
 import type { LanguageCode } from '../../../prompts/types.ts';
 import demoFour from '../../profile/demo/demo-four.json' with { type: 'json' };
 import demoSix from '../../profile/demo/demo-six.json' with { type: 'json' };
 import { parseProfile } from '../../profile/parse.ts';
 import type { Profile } from '../../profile/schema.ts';
+import { jobCardSchema } from '../../record/vocabulary/opened.ts';
+import { demoJob } from '../../session/demo-job.ts';
 import type { UnitSystem } from '../../session/units.ts';
 
 /** What is chosen before a session begins. */
@@ -19,3 +23,42 @@ export const demoProfiles: readonly Profile[] = [
   parseProfile(JSON.stringify(demoSix), 'demo-six'),
   parseProfile(JSON.stringify(demoFour), 'demo-four'),
 ];
+
+/** What was chosen on this device last, to be begun with again, here or in the bay. */
+const keptSchema = z.object({
+  job: jobCardSchema.catch(demoJob),
+  language: z.enum(languageCodes).catch('en'),
+  /** Name of an engine profile. */
+  profile: z.string().catch(''),
+});
+export type KeptChoice = Readonly<z.infer<typeof keptSchema>>;
+
+const KEY = 'first-fire-choice';
+
+/** What was chosen before; what cannot be read any more is as it was at first. Null where nothing was. */
+export function loadChoice(): KeptChoice | null {
+  try {
+    const text = localStorage.getItem(KEY);
+    return text === null ? null : keptSchema.parse(JSON.parse(text));
+  } catch {
+    return null;
+  }
+}
+
+/** A browser that keeps nothing is no reason to refuse a choice. */
+export function keepChoice(choice: KeptChoice): void {
+  try {
+    localStorage.setItem(KEY, JSON.stringify(choice));
+  } catch {
+    // It holds for this visit.
+  }
+}
+
+/** Engines that were loaded from files on this visit. */
+let loaded: readonly Profile[] = [];
+
+export const loadedProfiles = (): readonly Profile[] => loaded;
+
+export function addProfile(profile: Profile): void {
+  loaded = [...loaded.filter(({ name }) => name !== profile.name), profile];
+}

@@ -66,7 +66,7 @@ export async function resumeLocal(
   const { restored, session: clock } = going;
   try {
     // What the laptop may have is only its beginning from now on.
-    await noteOn(dataBase, id, { sent: false });
+    await noteOn(dataBase, id, { sent: false, copyOf: null });
     if (isOver(restored.moment)) {
       await noteOn(dataBase, id, { state: outcomeOf(restored.moment) });
       throw await closeAfterAll(log, restored.moment, id);
@@ -111,6 +111,8 @@ async function run({ dataBase, id, header, clock, record, devices, restored }: P
   const session = new Session({ ...header, language, clock, record, speech }, restored?.moment);
   const viewer = new Viewer(session, KEYS);
   const plots = new PlotBook(language, header.units);
+  for (const { atMs, data } of restored?.verdicts ?? []) plots.take(data, atMs);
+  viewer.recall(restored?.verdicts.map(({ data }) => data) ?? []);
   const typed = createTypedRecognizer();
   const touched = createTypedRecognizer();
   session.attach(typed, 'keys');

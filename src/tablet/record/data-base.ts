@@ -15,6 +15,8 @@ export interface KeptRecord {
   readonly state: 'open' | 'signedOff' | 'ended';
   /** Whether the laptop of the shop has it: kept, or marked because it does not verify, or cannot be confirmed. */
   readonly sent: false | 'kept' | 'marked' | 'doubted';
+  /** The bay of whose session on the laptop this is a copy; absent or null for what was recorded here. */
+  readonly copyOf?: string | null;
 }
 
 const NAME = 'first-fire';
@@ -55,11 +57,38 @@ export function linesOf(dataBase: IDBDatabase, record: string): Promise<KeptLine
 export const allRecords = (dataBase: IDBDatabase): Promise<KeptRecord[]> =>
   answerOf(dataBase.transaction('records').objectStore('records').getAll());
 
+export const recordOf = (dataBase: IDBDatabase, id: string): Promise<KeptRecord | undefined> =>
+  answerOf(dataBase.transaction('records').objectStore('records').get(id));
+
+/**
+ * Keeps lines of a copy of the laptop's session. Of copies one is enough: those of other sessions, and this one once
+ * its session is over, are on the laptop whole, and go.
+ */
+export async function keepCopy(
+  dataBase: IDBDatabase,
+  about: KeptRecord,
+  lines: readonly KeptLine[],
+): Promise<void> {
+  const transaction = dataBase.transaction(['lines', 'records'], 'readwrite');
+  const [records, store] = [transaction.objectStore('records'), transaction.objectStore('lines')];
+  const all: KeptRecord[] = await answerOf(records.getAll());
+  for (const { id, copyOf } of all) {
+    if (!copyOf || (id === about.id && about.state === 'open')) continue;
+    records.delete(id);
+    store.delete(IDBKeyRange.bound([id, 0], [id, Number.MAX_SAFE_INTEGER]));
+  }
+  if (about.state === 'open') {
+    records.put(about);
+    for (const line of lines) store.put(line);
+  }
+  await kept(transaction);
+}
+
 /** Changes what is known of a record; one that is not there is left alone. */
 export async function noteOn(
   dataBase: IDBDatabase,
   id: string,
-  change: Partial<Pick<KeptRecord, 'state' | 'sent'>>,
+  change: Partial<Pick<KeptRecord, 'state' | 'sent' | 'copyOf'>>,
 ): Promise<void> {
   const transaction = dataBase.transaction('records', 'readwrite', { durability: 'strict' });
   const store = transaction.objectStore('records');

@@ -2,15 +2,20 @@ import { languages } from '../../../prompts/index.ts';
 import type { Deed, PairAnswer } from '../../server/protocol/index.ts';
 import { SystemClock } from '../../session/clock.ts';
 import { meansStop } from '../../session/stop-words.ts';
+import type { UnitSystem } from '../../session/units.ts';
 import type { HearingView } from '../../session/view.ts';
 import type { EarLevel, Recognizer } from '../../voice/ports.ts';
 import { tellBattery } from '../device/battery.ts';
 import type { Devices } from '../devices.ts';
-import type { Face, FaceState } from '../face/face.ts';
+import type { BayDeeds, Face, FaceState } from '../face/face.ts';
 import { Watchers } from '../face/watchers.ts';
+import { loadedProfiles } from '../local/choice.ts';
 import { words } from '../words/index.ts';
+import { type Away, AwayWatch } from './away.ts';
+import { bringProfile } from './bring-profile.ts';
 import { Connection, type Line } from './connection.ts';
 import { LogBook, type Milestone } from './log-book.ts';
+import { Mirror } from './mirror.ts';
 import { keepPairing } from './pairing.ts';
 import { pastSessions, reportOf } from './past-sessions.ts';
 
@@ -54,7 +59,11 @@ function holdOpen(): () => void {
 }
 
 /** Joins the bay that this device is paired with. */
-export async function joinBay(pairing: PairAnswer, devices: Devices): Promise<BaySession> {
+export async function joinBay(
+  pairing: PairAnswer,
+  devices: Devices,
+  { units, dataBase }: { readonly units: UnitSystem; readonly dataBase: IDBDatabase },
+): Promise<BaySession> {
   const { role, token, bay } = pairing;
   const clock = new SystemClock();
   const release = holdOpen();
@@ -70,6 +79,26 @@ export async function joinBay(pairing: PairAnswer, devices: Devices): Promise<Ba
   let refusalOver: ReturnType<typeof setTimeout> | undefined;
   /** What this device itself hears; null until it does. */
   let level: EarLevel | null = null;
+  /** This device led when the laptop was heard of last. */
+  let led = false;
+  let turnRead: string | undefined;
+  const mirrorOf = (session: string) => (role === 'technician' ? new Mirror(dataBase, session, bay) : null);
+  const away = new AwayWatch(
+    (ms, act) => setTimeout(act, ms),
+    () => {
+      const view = connection.state?.view;
+      const isOff = !view || view.outcome !== null || view.engine === 'off';
+      void speaking.speech.enqueue({
+        text: isOff ? words.away.waits : words.away.keyOff,
+        priority: isOff ? 'notice' : 'hazard',
+      });
+      changed();
+    },
+  );
+  const awayNow = (): Away => {
+    if (!away.isAway) return 'no';
+    return led && logBook?.hasCopy ? 'mayGoOn' : 'away';
+  };
   /** What this device hears with; nothing, until it does. */
   let ear = KEYS;
 
@@ -116,7 +145,14 @@ export async function joinBay(pairing: PairAnswer, devices: Devices): Promise<Ba
           for (const recognizer of recognizers) recognizer.listen({ ...state.grammar, key: state.turn });
         }
         if (state?.session && logBook?.session !== state.session)
-          logBook = new LogBook(state.session, token, 'us');
+          logBook = new LogBook(state.session, token, mirrorOf(state.session));
+        if (state && connection.lineState === 'connected') led = own()?.owner === true;
+        if (state?.turn !== turnRead) {
+          turnRead = state?.turn;
+          // What was answered is in the copy before the next answer.
+          if (led) void logBook?.readOn();
+        }
+        away.look(connection.lineState === 'connected');
         changed();
       },
       onSay({ text, priority, addressed, seq }) {
@@ -182,6 +218,20 @@ export async function joinBay(pairing: PairAnswer, devices: Devices): Promise<Ba
     clipping: level?.clipping ?? false,
     speech: level?.speech ?? false,
   });
+  const begin: BayDeeds['begin'] = async ({ profile: name, job, language }) => {
+    const own = loadedProfiles().find(each => each.name === name);
+    try {
+      const profile = own ? await bringProfile(token, own) : name;
+      // What was left empty goes unsaid.
+      const filled = Object.fromEntries(
+        Object.entries(job).flatMap(([line, text]) => (text ? [[line, text]] : [])),
+      );
+      connection.command({ do: 'begin', profile, job: filled, units, language });
+    } catch (cause) {
+      trouble(cause instanceof Error ? cause.message : String(cause));
+    }
+  };
+
   const look = (): FaceState => {
     const { state, lineState, offset } = connection;
     const view = state?.view ?? null;
@@ -214,6 +264,12 @@ export async function joinBay(pairing: PairAnswer, devices: Devices): Promise<Ba
         device: connection.device,
         refusal,
         serverAheadMs: -(offset?.offsetMs ?? 0),
+        engines: state?.profiles ?? [],
+        usual: state?.usual ?? null,
+        mayBeLeft: state?.mayBeLeft ?? false,
+        board: connection.board,
+        boardAtMs: connection.boardAtMs,
+        away: awayNow(),
       },
     };
   };
@@ -234,7 +290,9 @@ export async function joinBay(pairing: PairAnswer, devices: Devices): Promise<Ba
       askHold: () => connection.command({ do: 'askHold' }),
       declineHold: () => connection.command({ do: 'declineHold' }),
       takeOver: () => connection.command({ do: 'takeOver' }),
-      begin: () => connection.command({ do: 'begin' }),
+      begin,
+      resume: session => connection.command({ do: 'resume', session }),
+      setAside: () => connection.command({ do: 'setAside' }),
       renew: device => connection.command({ do: 'renew', device }),
       letGo: device => connection.command({ do: 'forget', device }),
       sessions: find => pastSessions(token, find),

@@ -1,5 +1,6 @@
 import {
   applyPatch,
+  type BayBrief,
   type BayState,
   type ClientMessage,
   type ClockOffset,
@@ -84,6 +85,8 @@ export class Connection {
   #stop: StopState = 'none';
   #pairing: PairingNews | null = null;
   #listens = false;
+  #board: readonly BayBrief[] = [];
+  #boardAtMs = 0;
 
   constructor(parts: ConnectionParts, events: ConnectionEvents) {
     this.#parts = parts;
@@ -112,6 +115,16 @@ export class Connection {
   /** What has become of the stop that was given last. */
   get stop(): StopState {
     return this.#stop;
+  }
+
+  /** All bays of the shop, where this device may see them. */
+  get board(): readonly BayBrief[] {
+    return this.#board;
+  }
+
+  /** `nowMs` when the board was taken. */
+  get boardAtMs(): number {
+    return this.#boardAtMs;
   }
 
   get pairing(): PairingNews | null {
@@ -259,6 +272,11 @@ export class Connection {
         return;
       case 'pong':
         this.#pong(message);
+        return;
+      case 'board':
+        this.#board = message.bays;
+        this.#boardAtMs = this.#parts.nowMs();
+        this.#events.onState();
         return;
       case 'levelNews':
         return;

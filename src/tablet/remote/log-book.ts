@@ -1,10 +1,10 @@
 import { languages } from '../../../prompts/index.ts';
-import type { Language } from '../../../prompts/types.ts';
-import { understand } from '../../record/vocabulary/index.ts';
+import type { StepId } from '../../../prompts/types.ts';
+import { type Data, understand } from '../../record/vocabulary/index.ts';
 import { logPageSchema } from '../../server/protocol/index.ts';
-import type { UnitSystem } from '../../session/units.ts';
 import { PlotBook } from '../face/plots.ts';
 import { words } from '../words/index.ts';
+import type { Mirror } from './mirror.ts';
 
 /** A phase that has begun, for the time line. */
 export interface Milestone {
@@ -12,21 +12,34 @@ export interface Milestone {
   readonly text: string;
 }
 
+/** The steps in which each of the two says a stop word, to be heard (`machines/phases/00-job.ts`). */
+const drills: readonly string[] = ['job.stopTechnician', 'job.stopSecond'] satisfies StepId[];
+
 /** What the record of a session on the laptop holds, read on page by page. */
 export class LogBook {
   readonly session: string;
   readonly #token: string;
-  #language: Language = languages.en;
-  #plots: PlotBook;
+  readonly #mirror: Mirror | null;
+  /** As the record says that it was begun; until then in what nobody will see. */
+  #language = languages.en;
+  #plots = new PlotBook(languages.en, 'us');
+  /** A stop word was tried out last, as far as anybody has said. */
+  #drill: Milestone | null = null;
   #milestones: Milestone[] = [];
   #phase = '';
   #next = 0;
   #reading: Promise<void> | null = null;
 
-  constructor(session: string, token: string, units: UnitSystem) {
+  /** @param mirror takes the same entries, where a copy is kept */
+  constructor(session: string, token: string, mirror: Mirror | null) {
     this.session = session;
     this.#token = token;
-    this.#plots = new PlotBook(this.#language, units);
+    this.#mirror = mirror;
+  }
+
+  /** A copy is here with which the session can be gone on with. */
+  get hasCopy(): boolean {
+    return this.#mirror?.isUsable ?? false;
   }
 
   get plots() {
@@ -54,6 +67,7 @@ export class LogBook {
       if (!response.ok) return;
       const page = logPageSchema.parse(await response.json());
       if (page.entries.length === 0) return;
+      await this.#mirror?.take(page.entries);
       for (const { kind, monoMs, data } of page.entries) this.#take(kind, monoMs, data);
       this.#next = page.next;
     }
@@ -70,7 +84,14 @@ export class LogBook {
         this.#plots.take(told.data, atMs);
         return;
       case 'stopped':
-        this.#milestones.push({ atMs, text: words.stopped });
+        this.#stopped({ atMs, text: words.stopped }, told.data);
+        return;
+      case 'reopened':
+        // It was taken for the trying out of a stop word, and was none.
+        this.#milestones = this.#milestones.map(each =>
+          each === this.#drill ? { ...each, text: words.stopped } : each,
+        );
+        this.#drill = null;
         return;
       case 'event':
         this.#cameTo(told.data.state, atMs);
@@ -80,7 +101,6 @@ export class LogBook {
       case 'recovered':
       case 'passed':
       case 'inTime':
-      case 'reopened':
       case 'skipped':
       case 'faults':
       case 'refused':
@@ -98,12 +118,21 @@ export class LogBook {
       case 'problem':
       case 'hearing':
       case 'reading':
+      case 'engineHeard':
       case 'command':
       case 'closed':
         return;
       default:
         told satisfies never;
     }
+  }
+
+  /** Where a stop word is asked for, a stop without a cause is its trying out, until a cause is named after all. */
+  #stopped(stop: Milestone, { step, cause }: Data<'stopped'>): void {
+    const isDrill = cause == null && drills.includes(step);
+    const milestone = isDrill ? { ...stop, text: words.board.states.drill } : stop;
+    this.#drill = isDrill ? milestone : null;
+    this.#milestones.push(milestone);
   }
 
   #cameTo(state: string, atMs: number): void {

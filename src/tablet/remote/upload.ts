@@ -31,8 +31,9 @@ export async function sendRecords(dataBase: IDBDatabase, token: string): Promise
   const doubted: string[] = [];
   const refusals = new Set<string>();
   let left = 0;
-  for (const { id, sent: before } of await allRecords(dataBase)) {
-    if (before) continue;
+  for (const { id, sent: before, copyOf } of await allRecords(dataBase)) {
+    // A copy of its own session is nothing that the laptop would have to be sent.
+    if (before || copyOf) continue;
     const lines = await linesOf(dataBase, id);
     const answer = await send(
       token,

@@ -5,9 +5,10 @@ import { saveFile } from '../device/save-file.ts';
 import { devicesFor } from '../devices.ts';
 import { beginLocal, type LocalSession, resumeLocal } from '../local/local-session.ts';
 import { keepOffline, type Offline, type Update } from '../offline/register.ts';
-import { allRecords, type KeptRecord, linesOf } from '../record/data-base.ts';
+import { allRecords, type KeptRecord, linesOf, recordOf } from '../record/data-base.ts';
 import { asFile } from '../record/log-in-browser.ts';
 import { type BaySession, joinBay } from '../remote/bay-session.ts';
+import { laptopAnswers } from '../remote/laptop-answers.ts';
 import { forgetPairing, keepPairing, loadPairing, pair } from '../remote/pairing.ts';
 import { sendRecords } from '../remote/upload.ts';
 import { whenConnected } from '../remote/when-connected.ts';
@@ -63,8 +64,16 @@ export function App({ dataBase }: { readonly dataBase: IDBDatabase }) {
     }
   };
   const open = (opening: Promise<LocalSession>) => attempt(async () => setSession(await opening));
+  /** One leads: a copy of the laptop's session is gone on with only while the laptop is away. */
+  const resume = (id: string) =>
+    attempt(async () => {
+      const devices = devicesFor(settings);
+      if ((await recordOf(dataBase, id))?.copyOf && (await laptopAnswers()))
+        throw new Error(words.away.laptopIsThere);
+      setSession(await resumeLocal(dataBase, id, devices));
+    });
   const enter = async (answer: PairAnswer) => {
-    const session = await joinBay(answer, devicesFor(settings));
+    const session = await joinBay(answer, devicesFor(settings), { units: settings.units, dataBase });
     setJoined(session);
     setPairing(false);
     // A record is the technician's to send.
@@ -101,7 +110,13 @@ export function App({ dataBase }: { readonly dataBase: IDBDatabase }) {
     const { role } = joined.state();
     if (role === 'second') return <Second session={joined} onLeave={leave} />;
     if (role === 'supervisor') return <Supervisor session={joined} onLeave={leave} />;
-    return <Technician face={joined} notice={sending} onLeave={leave} />;
+    const goOnAlone = () => {
+      const id = joined.state().bay?.session;
+      setJoined(null);
+      setSending('');
+      void joined.close().then(() => (id ? resume(id) : look()));
+    };
+    return <Technician face={joined} notice={sending} onLeave={leave} onGoOnAlone={goOnAlone} />;
   }
   if (session) {
     const leave = () => {
@@ -136,15 +151,9 @@ export function App({ dataBase }: { readonly dataBase: IDBDatabase }) {
         busy={busy}
         offline={offlineText(offline)}
         deeds={{
-          begin: (profile, job) =>
-            void open(
-              beginLocal(
-                dataBase,
-                { profile, job, units: settings.units, language: settings.language },
-                devicesFor(settings),
-              ),
-            ),
-          resume: id => void open(resumeLocal(dataBase, id, devicesFor(settings))),
+          begin: choice =>
+            void open(beginLocal(dataBase, { ...choice, units: settings.units }, devicesFor(settings))),
+          resume: id => void resume(id),
           save: id =>
             void linesOf(dataBase, id).then(lines =>
               saveFile(asFile(lines.map(({ line }) => line)), `${id}.jsonl`),

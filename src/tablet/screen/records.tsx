@@ -17,16 +17,17 @@ export function Records({
     <section className="records" aria-labelledby="records">
       <h2 id="records">{words.start.records}</h2>
       <ul>
-        {newest.map(({ id, vehicle, profile, startedAt, state, sent }) => (
+        {newest.map(({ id, vehicle, profile, startedAt, state, sent, copyOf }) => (
           <li key={id}>
             <p>
               <strong>{vehicle}</strong> {profile}, {startedAt.slice(0, 16).replace('T', ' ')},{' '}
               {words.start.states[state]}
               {sent && `; ${words.start.sent[sent]}`}
+              {copyOf && `; ${words.start.copyOf(copyOf)}`}
             </p>
             {state === 'open' && (
               <button type="button" className="first" onClick={() => onResume(id)}>
-                {words.start.resume}
+                {copyOf ? words.away.goOn : words.start.resume}
                 <span className="unseen"> {id}</span>
               </button>
             )}

@@ -3,6 +3,7 @@ import { clockText } from '../../session/viewer.ts';
 import { isAnsweredHere } from '../face/addressee.ts';
 import type { BaySession } from '../remote/bay-session.ts';
 import { words } from '../words/index.ts';
+import { Board } from './board.tsx';
 import { Answers } from './parts/answers.tsx';
 import { Devices } from './parts/devices.tsx';
 import { Leave } from './parts/leave.tsx';
@@ -82,6 +83,7 @@ export function Supervisor({
         </>
       )}
       {!view && bay && <Problems problems={bay.troubles} />}
+      {bay && <Board bays={bay.board} takenAtMs={bay.boardAtMs} />}
       <PastSessions load={load} onReport={id => void openReport(id)} />
       {bay && <Devices bay={bay} deeds={session.bay} />}
       {bay && <LinkLine bay={bay} />}

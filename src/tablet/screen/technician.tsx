@@ -27,11 +27,14 @@ export function Technician({
   face,
   notice = '',
   onLeave,
+  onGoOnAlone,
 }: {
   readonly face: Face;
   /** What has happened beside the session, in passing. */
   readonly notice?: string;
   readonly onLeave: () => void;
+  /** Goes on here with the copy of the bay's session, while the laptop is away. */
+  readonly onGoOnAlone?: (() => void) | undefined;
 }) {
   const state = useFace(face);
   const { view, turn, plots, bay } = state;
@@ -55,7 +58,14 @@ export function Technician({
   );
   return (
     <Shell state={state} onStop={() => face.stop()} beside={beside}>
-      {bay && face.bay && <BayBar bay={bay} deeds={face.bay} begun={view !== null} />}
+      {bay && face.bay && (
+        <BayBar
+          bay={bay}
+          deeds={face.bay}
+          begun={view !== null && view.outcome === null}
+          onGoOnAlone={onGoOnAlone}
+        />
+      )}
       {view && (
         <>
           <Remark view={view} />

@@ -85,6 +85,7 @@ export const english = {
       filterParts: 'Filter part numbers',
     },
     empty: 'Fill in the first five lines of the job card.',
+    language: 'Language of the session',
     begin: 'Begin here, on this device',
     pair: "Join the bay's laptop",
     resume: 'Go on',
@@ -96,6 +97,17 @@ export const english = {
       doubted: 'the laptop has it, marked as not confirmed',
     },
     states: { open: 'broken off', signedOff: 'signed off', ended: 'ended without sign-off' },
+    copyOf: (bay: string) => `copy of the session of ${bay} on the laptop`,
+  },
+  away: {
+    /** Spoken: the tool must not stop itself with its own voice. */
+    keyOff: 'No laptop. Key off. Make everything safe.',
+    waits: 'The laptop is away. Nothing goes on until it is back.',
+    shown:
+      'The laptop is away: no answer counts, and STOP on other devices reaches nobody. Key off, make everything safe.',
+    how: 'This device led, and has a copy. It can go on alone: stopped at first, and only when both have been heard saying STOP on this device. The laptop marks what comes of it as gone on with elsewhere.',
+    goOn: 'Go on without the laptop',
+    laptopIsThere: 'The laptop answers: join it, and go on there.',
   },
   settings: {
     title: 'Settings',
@@ -144,6 +156,27 @@ export const english = {
       open === 1
         ? 'It cannot go on with the session of this device that is not over: go on with that first, to its end.'
         : `It cannot go on with the ${open} sessions of this device that are not over: go on with those first, to their end.`,
+  },
+  nextJob: {
+    title: 'The next job',
+    brokenOff: 'Sessions of this bay that are not over',
+    noneOpen: 'None.',
+    goOn: 'Go on',
+    setAside: 'Set aside for another day',
+    refused: 'The laptop does not take this engine profile; load it again, or choose another.',
+  },
+  board: {
+    title: 'All bays',
+    states: {
+      free: 'free',
+      working: 'working',
+      held: 'on hold',
+      drill: 'stop word tried out',
+      stopped: 'STOPPED',
+      over: 'over',
+    },
+    waitsFor: (name: string) => `waits for ${name}`,
+    away: (names: readonly string[]) => `Not connected: ${names.join(', ')}.`,
   },
   pair: {
     title: "Join the bay's laptop",
@@ -207,6 +240,7 @@ export const english = {
     failed: 'The laptop gave no list; find again.',
     noTime: 'no time',
     uploaded: 'sent in by a tablet',
+    fork: 'GONE ON WITH WITHOUT THE LAPTOP, in another way than here',
     states: {
       running: 'running',
       signedOff: 'signed off',

@@ -80,6 +80,7 @@ export const french: Words = {
       filterParts: 'Références des filtres',
     },
     empty: 'Remplissez les cinq premières lignes de la fiche de travail.',
+    language: 'Langue de la séance',
     begin: 'Commencer ici, sur cet appareil',
     pair: "Rejoindre l'ordinateur du poste",
     resume: 'Continuer',
@@ -91,6 +92,37 @@ export const french: Words = {
       doubted: "l'ordinateur l'a, marqué comme non confirmé",
     },
     states: { open: 'interrompu', signedOff: 'signé', ended: 'terminé sans signature' },
+    copyOf: bay => `copie de la séance de ${bay} sur l'ordinateur`,
+  },
+  away: {
+    keyOff: "Pas d'ordinateur. Coupez le contact. Mettez tout en sécurité.",
+    waits: "L'ordinateur est absent. Rien ne continue avant son retour.",
+    shown:
+      "L'ordinateur est absent : aucune réponse ne compte, et STOP sur les autres appareils n'atteint personne. Coupez le contact, mettez tout en sécurité.",
+    how: "Cet appareil menait, et a une copie. Il peut continuer seul : arrêté d'abord, et seulement quand tous deux ont été entendus dire STOP sur cet appareil. L'ordinateur marque ce qui en vient comme continué ailleurs.",
+    goOn: "Continuer sans l'ordinateur",
+    laptopIsThere: "L'ordinateur répond : rejoignez-le, et continuez là.",
+  },
+  nextJob: {
+    title: 'Le travail suivant',
+    brokenOff: 'Séances de ce poste qui ne sont pas finies',
+    noneOpen: 'Aucune.',
+    goOn: 'Continuer',
+    setAside: 'Remettre à un autre jour',
+    refused: "L'ordinateur n'accepte pas ce profil de moteur ; rechargez-le, ou choisissez-en un autre.",
+  },
+  board: {
+    title: 'Tous les postes',
+    states: {
+      free: 'libre',
+      working: 'au travail',
+      held: 'en pause',
+      drill: "mot d'arrêt essayé",
+      stopped: 'ARRÊTÉ',
+      over: 'fini',
+    },
+    waitsFor: name => `attend ${name}`,
+    away: names => `Non connectés : ${names.join(', ')}.`,
   },
   settings: {
     title: 'Réglages',
@@ -204,6 +236,7 @@ export const french: Words = {
     failed: "L'ordinateur n'a pas donné de liste ; cherchez encore.",
     noTime: 'sans heure',
     uploaded: 'envoyé par une tablette',
+    fork: "CONTINUÉ SANS L'ORDINATEUR, autrement qu'ici",
     states: {
       running: 'en cours',
       signedOff: 'signé',

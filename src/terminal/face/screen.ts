@@ -3,6 +3,7 @@ import { type Line, line, type Row } from './line.ts';
 import { bannerLine } from './parts/banner.ts';
 import { busLine } from './parts/bus.ts';
 import { choices, controls } from './parts/choices.ts';
+import { engineEarLine } from './parts/engine-ear.ts';
 import { headline } from './parts/headline.ts';
 import { hearing } from './parts/hearing.ts';
 import { holdBar, LARGE_ROWS } from './parts/hold-bar.ts';
@@ -42,7 +43,7 @@ const upper = [
 ] as const;
 
 /** The same, at the foot of the screen. */
-const lower = ['sights', 'problems', 'bus', 'hearing', 'input', 'hint'] as const;
+const lower = ['sights', 'problems', 'bus', 'engineEar', 'hearing', 'input', 'hint'] as const;
 
 type Part = (typeof upper)[number] | (typeof lower)[number];
 
@@ -76,6 +77,7 @@ function wishes(view: View, { columns, rows }: Size, words: FaceWords): Wish<Par
     { part: 'problems', rows: Math.min(1, every.problems) },
     { part: 'hearing', rows: 1 },
     { part: 'bus', rows: view.bus ? 1 : 0 },
+    { part: 'engineEar', rows: view.engineEar ? 1 : 0 },
     { part: 'sights', rows: every.sights },
     { part: 'timer', rows: timerRows * LARGE_ROWS, whole: true },
     { part: 'headline', rows: headlineRows(3), whole: true },
@@ -145,6 +147,8 @@ export function screenRows(view: View, size: Size, typing: Typing, words: FaceWo
         return firstRows(problems(view.problems, width, words), width, rows, words);
       case 'bus':
         return view.bus ? [busLine(view.bus, width, words)] : [];
+      case 'engineEar':
+        return view.engineEar ? [engineEarLine(view.engineEar, width, words)] : [];
       case 'sights':
         return firstRows(sights(view.sights ?? [], width, words), width, rows, words);
       case 'hearing':

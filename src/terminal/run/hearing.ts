@@ -9,7 +9,7 @@ import { durationMs } from '../../voice/audio/blocks.ts';
 import { openMicrophone } from '../../voice/audio/capture-source.ts';
 import { openWavFile } from '../../voice/audio/file-source.ts';
 import { keepAsWav } from '../../voice/audio/wav-tee.ts';
-import type { AudioSource, SoundRecognizer, SourceEnd } from '../../voice/ports.ts';
+import type { AudioSource, Pcm, SoundRecognizer, SourceEnd } from '../../voice/ports.ts';
 import type { RunOptions } from './options.ts';
 
 /**
@@ -43,6 +43,32 @@ async function openPlainSource(
       ...(fast ? {} : { waitUntilMs: (atMs: number) => clock.sleep(atMs - clock.nowMs()) }),
     },
   );
+}
+
+/**
+ * The same sound, given to a second listener too: after the first, whom it cannot fail.
+ * @param onFailed told once, in one sentence, why the second hears no more
+ */
+export function alsoHeardBy(
+  source: AudioSource,
+  hear: (block: Pcm) => Promise<void>,
+  onFailed: (sentence: string) => void,
+): AudioSource {
+  let works = true;
+  const failed = (error: unknown) => {
+    works = false;
+    onFailed(error instanceof Error ? error.message : String(error));
+  };
+  return {
+    description: source.description,
+    run: onBlock =>
+      source.run(async block => {
+        const first = onBlock(block);
+        if (works) await hear(block).catch(failed);
+        await first;
+      }),
+    close: () => source.close(),
+  };
 }
 
 /** Feeds sound to the recognizer at the pace at which it comes. */

@@ -72,7 +72,7 @@ export const withRunOptions = (command: Command): Command =>
     command
       .option(
         '--profile <name or file>',
-        'the engine: demo-six, demo-four, or the path of a profile',
+        'the engine: demo-six, demo-four, demo-genset, demo-boat, or the path of a profile',
         'demo-six',
       )
       .option('--job <file>', 'job card in JSON: vehicle, engine, technician, second, supervisor')

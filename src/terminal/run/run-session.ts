@@ -3,6 +3,7 @@ import type { BusSource } from '../../bus/ports.ts';
 import type { VehicleBus } from '../../profile/schema.ts';
 import type { RecordLog } from '../../record/index.ts';
 import type { Clock } from '../../session/clock.ts';
+import { joinEngineEar } from '../../session/engine-ear/join-engine-ear.ts';
 import type { SessionHeader } from '../../session/header.ts';
 import type { Restored } from '../../session/resume.ts';
 import { closeRecord, saveRecord } from '../../session/save-record.ts';
@@ -21,7 +22,7 @@ import type { ChosenVoice } from '../../voice/speakers/choose-voice.ts';
 import { type FaceWords, faceWords } from '../face/words/index.ts';
 import { askPlace } from './ask-place.ts';
 import { endBySignal, type SignalHooks } from './end-by-signal.ts';
-import { hearFast, hearLive, openSource } from './hearing.ts';
+import { alsoHeardBy, hearFast, hearLive, openSource } from './hearing.ts';
 import type { RunOptions } from './options.ts';
 import { HOW_TO_SAVE, savePlace } from './save-words.ts';
 import { openSpeaking } from './speaking.ts';
@@ -188,7 +189,12 @@ async function joinParts(
       opened.ear = ear;
       const { caution } = voiceLanguage(header.language).hearing;
       if (caution) session.report(caution);
-      const source = await openSource(options, session, clock);
+      const engineEar = joinEngineEar(session, () => viewer.showsEngineEar(engineEar));
+      const source = alsoHeardBy(
+        await openSource(options, session, clock),
+        block => engineEar.hear(block),
+        why => session.report(`The engine is no longer listened for: ${why}`),
+      );
       opened.source = source;
       ear.onLevel(level => {
         viewer.level(level);

@@ -44,7 +44,7 @@ export function goodValue(quantity: Quantity, moment: Moment): number {
     case 'chargingVoltage':
       return 14.2 * series;
     case 'engineSpeed':
-      return 850;
+      return profile.fixedSpeedRpm ?? 850;
     case 'oilPressure':
       return 280 + 25 * (sweepSpeeds.findIndex(speed => name.startsWith(`sweeps.${speed}`)) + 1);
     case 'coolantTemperature':

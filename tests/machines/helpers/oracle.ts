@@ -12,7 +12,6 @@ const beforeAnyCranking = [
   'job.hazards',
   'job.ventilation',
   'job.extinguisher',
-  'job.parked',
   'job.cutOff',
   'job.stopTechnician',
   'job.stopSecond',
@@ -40,8 +39,6 @@ const beforeAnyCranking = [
 
 const beforeFirstFire = [
   'fill.fuelGrade',
-  'prime.firm',
-  'prime.screwedHome',
   'prime.noWeeps',
   'noFuelCrank.untilPressure',
   'noFuelCrank.holds',
@@ -52,6 +49,13 @@ const beforeFirstFire = [
   'keyOn.faults',
 ];
 
+const secured: Readonly<Record<Profile['use']['kind'], readonly string[]>> = {
+  vehicle: ['job.parked'],
+  generator: ['job.autoStart', 'job.breaker'],
+  marine: ['job.gearLever'],
+  stationary: ['job.coupling'],
+};
+
 const filterStep = (place: 'first' | 'second', fit: 'preFilled' | 'dry') =>
   `fill.${place}Filter${fit === 'dry' ? 'Dry' : 'PreFilled'}`;
 
@@ -61,6 +65,8 @@ export function neededFor(step: string, profile: Profile): string[] {
   const any = [
     ...beforeAnyCranking,
     oilFilter,
+    ...secured[profile.use.kind],
+    ...(profile.exhaust.kind === 'wet' ? ['walkRound.rawWater'] : []),
     ...(profile.prelube ? ['barOver.prelube'] : []),
     ...(profile.turbo ? ['barOver.turboFeed'] : []),
   ];
@@ -68,7 +74,16 @@ export function neededFor(step: string, profile: Profile): string[] {
   return [
     ...any,
     ...beforeFirstFire,
-    ...(step === 'firstRun.restart' ? ['firstRun.oilLevel', 'firstRun.look'] : []),
+    ...(profile.fuel.primer.kind === 'hand' ? ['prime.firm', 'prime.screwedHome'] : ['prime.electricBled']),
+    ...(profile.exhaust.kind === 'wet' ? ['keyOn.rawWater'] : []),
+    ...(profile.afterTreatment === 'none' ? [] : ['keyOn.regeneration']),
+    ...(step === 'firstRun.restart'
+      ? [
+          'firstRun.oilLevel',
+          'firstRun.look',
+          ...(profile.exhaust.kind === 'wet' ? ['firstRun.rawWater'] : []),
+        ]
+      : []),
     ...profile.fuel.filters.map(({ id, fit }) => filterStep(id, fit)),
     // In the weather of these tests the heater has to work.
     ...(profile.heater ? ['keyOn.heaterHold', 'keyOn.heaterDone'] : []),
@@ -98,13 +113,17 @@ const fromKeyOn = (step: string) => phases.indexOf(phaseOf(step)) >= phases.inde
 const runningPhases = ['checks', 'warmUp', 'sweeps'];
 const runningSteps = [
   'firstFire.oilPressure',
+  'firstFire.rawWater',
   'firstFire.eyes',
   'firstRun.run',
+  'firstRun.runUnloaded',
   'firstRun.keyOff',
   'firstRun.oilPressure',
+  'firstRun.rawWaterOpen',
   'firstFire.lamps',
   'firstFire.transient',
   'shutdown.settle',
+  'shutdown.settleUnloaded',
   'shutdown.coolant',
   'shutdown.keyOff',
 ];

@@ -3,6 +3,8 @@ import type { Profile } from '../../../src/profile/schema.ts';
 
 export const demoSix = await loadProfile('demo-six');
 export const demoFour = await loadProfile('demo-four');
+export const demoGenset = await loadProfile('demo-genset');
+export const demoBoat = await loadProfile('demo-boat');
 
 /** A profile with some of its parts changed, valid by the same parser as any other. */
 export const changed = (profile: Profile, parts: Partial<Profile>): Profile =>

@@ -5,7 +5,7 @@ import { gateMet } from '../../../machines/progress.ts';
 import type { Gate } from '../../../machines/vocabulary.ts';
 import type { StepId } from '../../../prompts/types.ts';
 import type { Driver } from '../helpers/driver.ts';
-import { demoFour, demoSix } from '../helpers/profiles.ts';
+import { demoBoat, demoFour, demoGenset, demoSix } from '../helpers/profiles.ts';
 import { sessionAt } from './sessions.ts';
 
 /** The steps behind each gate, listed by hand; the two engines differ in filters and heater. */
@@ -17,6 +17,10 @@ const behind: Readonly<Record<Gate, readonly StepId[]>> = {
     'job.ventilation',
     'job.extinguisher',
     'job.parked',
+    'job.autoStart',
+    'job.breaker',
+    'job.gearLever',
+    'job.coupling',
     'job.cutOff',
   ],
   coolantReady: ['job.figures', 'fill.coolantMix', 'fill.coolantFilled', 'fill.coolantBled'],
@@ -28,7 +32,7 @@ const behind: Readonly<Record<Gate, readonly StepId[]>> = {
     'fill.oilLevel',
   ],
   fuelReady: ['fill.fuelGrade', 'fill.firstFilterPreFilled', 'fill.firstFilterDry', 'fill.secondFilterDry'],
-  fuelPrimed: ['prime.firm', 'prime.screwedHome', 'prime.noWeeps'],
+  fuelPrimed: ['prime.firm', 'prime.screwedHome', 'prime.electricBled', 'prime.noWeeps'],
   sensorsConnected: ['walkRound.sensors'],
   walkRoundDone: [
     'walkRound.hoses',
@@ -37,6 +41,7 @@ const behind: Readonly<Record<Gate, readonly StepId[]>> = {
     'walkRound.tools',
     'walkRound.wiring',
     'walkRound.fasteners',
+    'walkRound.rawWater',
   ],
   fuellingDisabled: ['noFuelCrank.disabled', 'noFuelCrank.proved'],
   oilPrimed: ['noFuelCrank.untilPressure', 'noFuelCrank.holds', 'noFuelCrank.oilLevel'],
@@ -44,6 +49,8 @@ const behind: Readonly<Record<Gate, readonly StepId[]>> = {
   batteryReady: ['noFuelCrank.voltage'],
   lampsRight: ['keyOn.lamps'],
   heaterHoldDone: ['keyOn.heaterHold', 'keyOn.heaterDone'],
+  rawWaterShut: ['keyOn.rawWater'],
+  regenerationOff: ['keyOn.regeneration'],
   noBlockingFault: ['keyOn.faults'],
   // Asked for before each burst, and held by no step.
   secondPersonClear: [],
@@ -55,14 +62,15 @@ const behind: Readonly<Record<Gate, readonly StepId[]>> = {
     'barOver.toolOut',
   ],
   batteryUnderLoad: ['noFuelCrank.batteryLoad'],
-  nothingAmiss: ['firstFire.eyes'],
-  firstRunSeen: ['firstRun.oilLevel', 'firstRun.look'],
+  nothingAmiss: ['firstFire.rawWater', 'firstFire.eyes'],
+  firstRunSeen: ['firstRun.oilLevel', 'firstRun.look', 'firstRun.rawWater'],
   restarted: ['firstRun.restart'],
   engineFired: ['firstFire.crank'],
   oilPressureShown: [
     'firstFire.oilPressure',
     'firstFire.lamps',
     'firstRun.oilPressure',
+    'firstRun.rawWaterOpen',
     'checks.oilPressure',
   ],
   noLeaks: ['checks.leaks'],
@@ -107,6 +115,23 @@ const cranks = [
   { profile: demoSix, step: 'firstFire.crank', needs: [...firing, 'heaterHoldDone'] },
   { profile: demoSix, step: 'firstRun.restart', needs: [...firing, 'heaterHoldDone', 'firstRunSeen'] },
   { profile: demoFour, step: 'firstFire.crank', needs: firing },
+  {
+    profile: demoGenset,
+    step: 'noFuelCrank.untilPressure',
+    needs: [...anyCranking, 'fuellingDisabled', 'batteryUnderLoad'],
+  },
+  { profile: demoGenset, step: 'firstFire.crank', needs: [...firing, 'regenerationOff'] },
+  {
+    profile: demoBoat,
+    step: 'noFuelCrank.untilPressure',
+    needs: [...anyCranking, 'fuellingDisabled', 'batteryUnderLoad'],
+  },
+  { profile: demoBoat, step: 'firstFire.crank', needs: [...firing, 'heaterHoldDone', 'rawWaterShut'] },
+  {
+    profile: demoBoat,
+    step: 'firstRun.restart',
+    needs: [...firing, 'heaterHoldDone', 'rawWaterShut', 'firstRunSeen'],
+  },
 ] as const satisfies readonly { step: StepId; needs: readonly Gate[]; profile: unknown }[];
 
 /** The same session with one step taken off the list of what is done, as no path of the machine leads to. */

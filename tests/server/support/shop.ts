@@ -32,6 +32,8 @@ export async function openShop(
     readonly models?: string;
     readonly bays?: readonly string[];
     readonly patienceMs?: number;
+    readonly awayMs?: number;
+    readonly port?: number;
   } = {},
 ): Promise<TestShop> {
   const folder = options.folder ?? (await mkdtemp(join(tmpdir(), 'shop-')));
@@ -43,7 +45,7 @@ export async function openShop(
   let stepMs = 100;
   let clock = new VirtualClock(new Date('2026-01-02T03:04:05Z'));
   const server = await startServer({
-    port: 0,
+    port: options.port ?? 0,
     host: '127.0.0.1',
     bays: options.bays ?? ['bay 1'],
     shop: folder,
@@ -51,6 +53,7 @@ export async function openShop(
     models: options.models ?? join(folder, 'models'),
     usual: { profiles: new Map([['demo-six', profile]]), job: demoJob, units: 'us', language: 'en' },
     ...(options.patienceMs === undefined ? {} : { patienceMs: options.patienceMs }),
+    ...(options.awayMs === undefined ? {} : { awayMs: options.awayMs }),
     tell: sentence => told.push(sentence),
     makeClock: beginMs => {
       clock = new VirtualClock(new Date('2026-01-02T03:04:05Z'), beginMs);

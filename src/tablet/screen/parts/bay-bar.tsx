@@ -1,18 +1,36 @@
 import type { BayDeeds, BayPart } from '../../face/face.ts';
 import { words } from '../../words/index.ts';
+import { NextJob } from '../next-job.tsx';
 
 /** What the technician has to decide about the others in the bay. */
 export function BayBar({
   bay,
   deeds,
   begun,
+  onGoOnAlone,
 }: {
   readonly bay: BayPart;
   readonly deeds: BayDeeds;
+  /** A session goes on: no other one may begin. */
   readonly begun: boolean;
+  /** Goes on here with the copy of the session, while the laptop is away. */
+  readonly onGoOnAlone?: (() => void) | undefined;
 }) {
   return (
     <>
+      {bay.away !== 'no' && (
+        <section className="controls" role="alert">
+          <p>{words.away.shown}</p>
+          {bay.away === 'mayGoOn' && onGoOnAlone && (
+            <>
+              <p>{words.away.how}</p>
+              <button type="button" onClick={onGoOnAlone}>
+                {words.away.goOn}
+              </button>
+            </>
+          )}
+        </section>
+      )}
       {bay.follows && (
         <section className="controls">
           <p>{words.follows}</p>
@@ -21,10 +39,15 @@ export function BayBar({
           </button>
         </section>
       )}
-      {!begun && bay.link.state === 'connected' && (
-        <button type="button" className="choice first" onClick={deeds.begin}>
-          {words.start.title}
-        </button>
+      {!begun && !bay.follows && bay.link.state === 'connected' && bay.usual && (
+        <NextJob bay={bay} deeds={deeds} />
+      )}
+      {bay.mayBeLeft && !bay.follows && (
+        <section className="controls">
+          <button type="button" onClick={deeds.setAside}>
+            {words.nextJob.setAside}
+          </button>
+        </section>
       )}
       {bay.holdAskedBy !== null && (
         <section className="controls" role="alert">

@@ -2,6 +2,9 @@ import { useCallback, useEffect, useState } from 'react';
 import { MAX_FIND, type SessionRow } from '../../../server/protocol/index.ts';
 import { words } from '../../words/index.ts';
 
+/** A list is read again so often while somebody may look at it. */
+const AGAIN_MS = 10_000;
+
 const timeText = (startedAt: string | null) => startedAt?.slice(0, 16).replace('T', ' ') ?? words.past.noTime;
 
 /** Sessions of the shop, to be searched, each with its report. */
@@ -13,6 +16,7 @@ export function PastSessions({
   readonly onReport: (session: string) => void;
 }) {
   const [rows, setRows] = useState<readonly SessionRow[] | null>(null);
+  const [sought, setSought] = useState('');
   const [failed, setFailed] = useState(false);
   const look = useCallback(
     (find: string) =>
@@ -25,7 +29,14 @@ export function PastSessions({
       ),
     [load],
   );
-  useEffect(() => look(''), [look]);
+  useEffect(() => look(sought), [look, sought]);
+  // What is being checked, what runs and what comes in change by themselves.
+  useEffect(() => {
+    const again = setInterval(() => {
+      if (!document.hidden) look(sought);
+    }, AGAIN_MS);
+    return () => clearInterval(again);
+  }, [look, sought]);
   return (
     <section className="past" aria-labelledby="past">
       <h2 id="past">{words.past.title}</h2>
@@ -33,7 +44,9 @@ export function PastSessions({
         className="write"
         onSubmit={event => {
           event.preventDefault();
-          look(String(new FormData(event.currentTarget).get('find') ?? ''));
+          const find = String(new FormData(event.currentTarget).get('find') ?? '');
+          if (find === sought) look(find);
+          setSought(find);
         }}
       >
         <label className="unseen" htmlFor="find">
@@ -53,12 +66,13 @@ export function PastSessions({
         {failed ? words.past.failed : rows === null ? words.past.looking : words.past.count(rows.length)}
       </p>
       <ul className="records">
-        {rows?.map(({ id, vehicle, engine, profile, startedAt, state, uploaded }) => (
+        {rows?.map(({ id, vehicle, engine, profile, startedAt, state, uploaded, fork }) => (
           <li key={id}>
             <p>
               <strong>{vehicle ?? id}</strong> {engine ?? profile}, {timeText(startedAt)},{' '}
               {words.past.states[state]}
               {uploaded && `; ${words.past.uploaded}`}
+              {fork && `; ${words.past.fork}`}
             </p>
             <button type="button" onClick={() => onReport(id)}>
               {words.supervisor.report}

@@ -40,6 +40,7 @@ boots: B UW T S
 both: B OW TH
 bottom: B AA T AH M
 brake: B R EY K
+breaker: B R EY K ER
 broken: B R OW K AH N
 bubbles: B AH B AH L Z
 by: B AY
@@ -65,6 +66,7 @@ continue: K AH N T IH N Y UW
 cool: K UW L
 coolant: K UW L AH N T
 correct: K ER EH K T | K AH R EH K T | K AO R EH K T | K R EH K T
+coupling: K AH P L IH NG
 cracked: K R AE K T
 crank: K R AE NG K
 cut: K AH T
@@ -119,6 +121,8 @@ fitting: F IH T IH NG
 five: F AY V
 flat: F L AE T
 flow: F L OW
+flowing: F L OW IH NG
+flows: F L OW Z
 fluid: F L UW AH D | F L UW IH D
 foam: F OW M
 for: F AO R | F ER | F R ER
@@ -187,6 +191,7 @@ leave: L IY V
 left: L EH F T
 level: L EH V AH L
 levels: L EH V AH L Z
+lever: L EH V ER | L IY V ER
 lights: L AY T S
 line: L AY N
 lit: L IH T
@@ -194,6 +199,7 @@ liter: L IY T ER
 liters: L IY T ER Z
 little: L IH T AH L
 loaded: L OW D IH D
+locked: L AA K T
 long: L AO NG
 loose: L UW S
 low: L OW
@@ -214,6 +220,7 @@ much: M AH CH
 named: N EY M D
 near: N IH R
 negative: N EH G AH T IH V
+neutral: N UW T R AH L
 next: N EH K S T | N EH K S
 night: N AY T
 nine: N AY N
@@ -280,6 +287,7 @@ rattle: R AE T AH L
 read: R EH D | R IY D
 ready: R EH D IY
 red: R EH D
+regeneration: R IY JH EH N ER EY SH AH N
 repeat: R IH P IY T | R IY P IY T
 restored: R IH S T AO R D
 return: R IH T ER N | R IY T ER N

@@ -1,0 +1,63 @@
+import { judgeHeard } from '../limits/agreement.ts';
+import { type Look, type Move, note, remark, speak, update } from '../toolkit.ts';
+import { TURNING_RPM } from './bus.ts';
+
+const speedOf = ({ event }: Look): number | undefined =>
+  event.type === 'reply' || event.type === 'value' ? event.ear?.speedRpm : undefined;
+
+const busShowsStanding = ({ event }: Look): boolean =>
+  event.type === 'reply' && event.bus?.speedRpm !== undefined && event.bus.speedRpm < TURNING_RPM;
+
+/**
+ * Said to stand while the microphone hears that it turns: believed enough to refuse, where no bus shows it standing.
+ * That nothing is heard means nothing.
+ */
+export const refuseHeardTurning: Move = {
+  guard: look =>
+    look.event.type === 'reply' && (speedOf(look) ?? 0) >= TURNING_RPM && !busShowsStanding(look),
+  actions: remark(look => ({
+    line: 'heardTurning',
+    values: { speed: { unit: 'rpm', si: Math.round(speedOf(look) ?? 0) } },
+    priority: 'hazard',
+  })),
+};
+
+const disagreement = (look: Look) =>
+  look.event.type === 'value' && look.event.via !== 'bus'
+    ? judgeHeard(look.event.quantity, look.event.si, look.event.ear?.speedRpm)
+    : null;
+
+const keyOfValue = ({ event }: Look) => (event.type === 'value' ? `${event.quantity} ${event.si}` : null);
+
+/** A speed that the microphone contradicts is questioned once; said again just so, it goes its way. */
+export const questionHeard: Move = {
+  guard: look => disagreement(look)?.met === false && look.context.questioned !== keyOfValue(look),
+  actions: [
+    note(look => {
+      const { context, event } = look;
+      const verdict = disagreement(look);
+      return {
+        kind: 'disagreement',
+        data: {
+          step: context.step,
+          ...(event.type === 'value'
+            ? { quantity: event.quantity, spoken: event.si, heard: event.ear?.speedRpm }
+            : {}),
+          ...(verdict ? { unit: verdict.unit, allowed: verdict.max, rule: verdict.rule.id } : {}),
+        },
+      };
+    }),
+    update(look => ({ questioned: keyOfValue(look) })),
+    ...speak(look => ({
+      line: 'heardDiffers',
+      values:
+        look.event.type === 'value'
+          ? {
+              name: { quantityName: look.event.quantity },
+              spoken: { quantity: look.event.quantity, si: look.event.si },
+              heard: { quantity: 'engineSpeed', si: Math.round(speedOf(look) ?? look.event.si) },
+            }
+          : {},
+    })),
+  ],
+};

@@ -1,0 +1,57 @@
+import { bandsHz } from './streams.ts';
+
+/** How the sound of an engine differs from how it sounded first. */
+export interface SoundChange {
+  readonly fromHz: number;
+  readonly toHz: number;
+  /** Louder (or fainter) than in the first minute, beyond what all bands together are. */
+  readonly db: number;
+}
+
+const FIRST_S = 60;
+/** Only speeds as near as this are alike enough to compare. */
+const ALIKE = 0.1;
+/** How fast what is heard now follows, each look. */
+const FOLLOWS = 0.03;
+/** Less is not worth showing: a step of one's own in front of the microphone does it. */
+const WORTH_DB = 5;
+const LEAST_LOOKS = 60;
+
+/**
+ * Holds the colour of an engine's sound against its own first minute at about this speed: knocks, leaks and squeals show
+ * as a band that has become louder than the others have. It is shown, and nothing is judged by it.
+ */
+export class SoundOfFirstMinute {
+  #fromS: number | null = null;
+  #rpm = 0;
+  #first: number[] = bandsHz.map(() => 0);
+  #looks = 0;
+  #now: number[] | null = null;
+
+  next(atS: number, rpm: number, levelsDb: readonly number[]): void {
+    this.#fromS ??= atS;
+    if (atS - this.#fromS <= FIRST_S) {
+      this.#looks += 1;
+      this.#rpm += (rpm - this.#rpm) / this.#looks;
+      this.#first = this.#first.map((mean, band) => mean + ((levelsDb[band] ?? mean) - mean) / this.#looks);
+    }
+    if (Math.abs(rpm / this.#rpm - 1) > ALIKE) return;
+    this.#now = levelsDb.map((db, band) => {
+      const before = this.#now?.[band] ?? db;
+      return before + FOLLOWS * (db - before);
+    });
+  }
+
+  /** The band that has changed most; null where none has, or the first minute was too short to say. */
+  change(): SoundChange | null {
+    if (!this.#now || this.#looks < LEAST_LOOKS) return null;
+    const differences = this.#now.map((db, band) => db - (this.#first[band] ?? db));
+    const middle = [...differences].sort((a, b) => a - b)[Math.floor(differences.length / 2)] ?? 0;
+    const [most] = differences
+      .map((db, band) => ({ db: db - middle, band }))
+      .sort((a, b) => Math.abs(b.db) - Math.abs(a.db));
+    const band = most && bandsHz[most.band];
+    if (!most || !band || Math.abs(most.db) < WORTH_DB) return null;
+    return { fromHz: band[0], toHz: band[1], db: most.db };
+  }
+}

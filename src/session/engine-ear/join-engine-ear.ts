@@ -1,0 +1,147 @@
+import { procedureFor } from '../../../machines/first-start.ts';
+import { isOver } from '../../../machines/moment.ts';
+import { type SoundChange, SoundOfFirstMinute } from '../../engineering/engine-sound/change.ts';
+import type { Claim } from '../../engineering/engine-sound/claims.ts';
+import { EngineEar, type EngineHeard } from '../../engineering/engine-sound/ear.ts';
+import type { Hunting } from '../../engineering/engine-sound/hunting.ts';
+import type { Profile } from '../../profile/schema.ts';
+import type { Pcm } from '../../voice/ports.ts';
+import { createResampler } from '../../voice/resample.ts';
+import type { EventBody } from '../hearing.ts';
+import type { Session } from '../session.ts';
+import { createKeeping } from './keeping.ts';
+import { createOwnEngine } from './own-engine.ts';
+
+/** What is heard of the engine now. */
+export interface EngineEarState {
+  readonly rpm: number | null;
+  readonly trace: readonly (number | null)[];
+  readonly hunting: Hunting | null;
+  readonly change: SoundChange | null;
+}
+
+/** An ear for the engine that is joined to a session; it hears the same sound as the ear for speech. */
+export interface EngineEarLink {
+  /** Any block length, any rate. @throws VoiceError `soundUnusable` */
+  hear(block: Pcm): Promise<void>;
+  state(): EngineEarState;
+  close(): void;
+}
+
+const TRACE_S = 60;
+/** A speed stands beside an answer no longer than this. */
+const FRESH_MS = 1000;
+/** So long a speed has to be too high, ms, before anybody is called; and below it before they are called again. */
+const TOO_FAST_MS = 500;
+const CALLED_AGAIN_MS = 10_000;
+/** Where no bus section names it: so far above every speed that is asked for. Common practice, no published source. */
+const TOO_FAST_SHARE = 1.15;
+const LOOKED_AT_IDLE_MS = 2000;
+const HUNTING_AGAIN_MS = 60_000;
+
+/** From this speed on people are called, rpm. */
+export const tooFastRpm = ({ bus, sweeps, idle }: Profile): number =>
+  bus?.overspeedRpm ?? TOO_FAST_SHARE * Math.max(idle.cold.maxRpm, ...sweeps.map(({ rpm }) => rpm));
+
+/**
+ * Joins an ear for the engine to a session. What it hears is shown and recorded; a spoken speed that it contradicts is
+ * questioned, "all off" beside an engine that it hears turning is refused, a speed too high is called out. It opens
+ * nothing, and its silence means nothing.
+ * @param onChange called about seven times a second, for a face
+ */
+export function joinEngineEar(session: Session, onChange: () => void = () => {}): EngineEarLink {
+  const { clock, profile } = session.parts;
+  const { cylinders, strokes = 4, unevenFiringDeg } = profile.engine;
+  const ear = new EngineEar({ cylinders, strokes, unevenDeg: unevenFiringDeg });
+  const steps = procedureFor(profile);
+  const resampler = createResampler();
+  const keeping = createKeeping();
+  const own = createOwnEngine();
+  const firstMinute = new SoundOfFirstMinute();
+  const limitRpm = tooFastRpm(profile);
+  const trace: (number | null)[] = [];
+  let last: (Claim & { readonly atMs: number }) | null = null;
+  let second = -1;
+  let hunting: Hunting | null = null;
+  let lookedMs = 0;
+  let huntingKeptMs = Number.NEGATIVE_INFINITY;
+  let tooFastSinceMs: number | null = null;
+  let calledMs = Number.NEGATIVE_INFINITY;
+
+  const turns = () =>
+    session.moment.hasTag('cranking') ||
+    steps.find(({ id }) => id === session.moment.context.step)?.engine === 'running';
+  const fresh = () => (last && clock.nowMs() - last.atMs <= FRESH_MS ? last : null);
+
+  function withEar(body: EventBody): EventBody {
+    if (body.type !== 'reply' && body.type !== 'value') return body;
+    const heard = fresh();
+    return heard && own.isHeard(clock.nowMs()) ? { ...body, ear: { speedRpm: heard.rpm } } : body;
+  }
+
+  function look(heard: EngineHeard): void {
+    const nowMs = clock.nowMs();
+    if (isOver(session.moment)) return;
+    const { claim, happened, levelsDb, toldS } = heard;
+    if (happened)
+      session.keep('engineHeard', {
+        happened,
+        ...(claim ? { rpm: claim.rpm, certainty: claim.confidence } : {}),
+      });
+    if (claim) {
+      last = { ...claim, atMs: nowMs };
+      own.heard(claim.rpm, nowMs, turns());
+      if (keeping.isDue(claim.rpm, nowMs))
+        session.keep('engineHeard', { rpm: claim.rpm, certainty: claim.confidence });
+      firstMinute.next(toldS, claim.rpm, levelsDb);
+    }
+    watchSpeed(claim, nowMs);
+    watchIdle(nowMs);
+    note(Math.floor(toldS), claim?.rpm ?? null);
+    onChange();
+  }
+
+  /** The last speed of each second. */
+  function note(now: number, rpm: number | null): void {
+    if (now !== second) {
+      second = now;
+      trace.push(null);
+      if (trace.length > TRACE_S) trace.shift();
+    }
+    if (rpm !== null) trace[trace.length - 1] = Math.round(rpm);
+  }
+
+  function watchSpeed(claim: Claim | null, nowMs: number): void {
+    if (!claim || claim.rpm < limitRpm) {
+      tooFastSinceMs = null;
+      return;
+    }
+    tooFastSinceMs ??= nowMs;
+    if (nowMs - tooFastSinceMs < TOO_FAST_MS || nowMs - calledMs < CALLED_AGAIN_MS || !own.isHeard(nowMs))
+      return;
+    calledMs = nowMs;
+    session.keep('engineHeard', { happened: 'overspeed', rpm: claim.rpm, certainty: claim.confidence });
+    session.callOut('heardOverspeed', { speed: { unit: 'rpm', si: Math.round(claim.rpm) } });
+  }
+
+  function watchIdle(nowMs: number): void {
+    if (nowMs - lookedMs < LOOKED_AT_IDLE_MS) return;
+    lookedMs = nowMs;
+    hunting = ear.hunting();
+    if (!hunting || nowMs - huntingKeptMs < HUNTING_AGAIN_MS) return;
+    huntingKeptMs = nowMs;
+    session.keep('engineHeard', { happened: 'hunting', ...hunting });
+  }
+
+  session.attachEngineEar(withEar);
+  return {
+    async hear(block) {
+      ear.push(await resampler.next(block), look);
+    },
+    state: () => ({ rpm: fresh()?.rpm ?? null, trace, hunting, change: firstMinute.change() }),
+    close() {
+      session.attachEngineEar(body => body);
+      resampler.close();
+    },
+  };
+}

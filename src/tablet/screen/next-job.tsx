@@ -1,0 +1,85 @@
+import { useEffect, useState } from 'react';
+import type { SessionRow } from '../../server/protocol/index.ts';
+import { demoJob } from '../../session/demo-job.ts';
+import { JobCardError, parseJobCard } from '../../session/job-card.ts';
+import type { BayDeeds, BayPart } from '../face/face.ts';
+import { demoProfiles, loadChoice, loadedProfiles } from '../local/choice.ts';
+import { words } from '../words/index.ts';
+import { JobForm, useChoice } from './job-form.tsx';
+
+/** The engine that was chosen on this device, by the name that the laptop has for it. */
+function knownAs(chosen: string, engines: readonly string[]): string {
+  const demo = demoProfiles.findIndex(({ name }) => name === chosen);
+  return ['demo-six', 'demo-four'].filter(name => engines.includes(name))[demo] ?? chosen;
+}
+
+/** Sessions of this bay that can be gone on with. */
+function BrokenOff({ deeds }: { readonly deeds: BayDeeds }) {
+  const [rows, setRows] = useState<readonly SessionRow[]>([]);
+  useEffect(() => {
+    let gone = false;
+    deeds.sessions('').then(
+      found => {
+        if (!gone) setRows(found.filter(({ state }) => state === 'brokenOff'));
+      },
+      () => {},
+    );
+    return () => {
+      gone = true;
+    };
+  }, [deeds]);
+  return (
+    <details className="settings">
+      <summary>{words.nextJob.brokenOff}</summary>
+      {rows.length === 0 && <p className="quiet">{words.nextJob.noneOpen}</p>}
+      <ul className="records">
+        {rows.map(({ id, vehicle, engine, startedAt, fork }) => (
+          <li key={id}>
+            <p>
+              <strong>{vehicle ?? id}</strong> {engine}, {startedAt?.slice(0, 16).replace('T', ' ')}
+              {fork && `; ${words.past.fork}`}
+            </p>
+            <button type="button" onClick={() => deeds.resume(id)}>
+              {words.nextJob.goOn}
+              <span className="unseen"> {id}</span>
+            </button>
+          </li>
+        ))}
+      </ul>
+    </details>
+  );
+}
+
+/** Begins the next session of this bay, or goes on with one that is not over; from the device that leads. */
+export function NextJob({ bay, deeds }: { readonly bay: BayPart; readonly deeds: BayDeeds }) {
+  const engines = [...bay.engines, ...loadedProfiles().map(({ name }) => name)];
+  const kept = loadChoice();
+  const usual = bay.usual ?? { job: demoJob, language: 'en' as const };
+  const [choice, setChoice] = useChoice(
+    {
+      job: kept?.job ?? usual.job,
+      language: kept?.language ?? usual.language,
+      profile: knownAs(kept?.profile ?? '', engines),
+    },
+    [...new Set(engines)],
+  );
+  const [wrong, setWrong] = useState<string | null>(null);
+  const begin = () => {
+    try {
+      void deeds.begin({ ...choice, job: parseJobCard(choice.job, words.start.card) });
+    } catch (cause) {
+      if (!(cause instanceof JobCardError)) throw cause;
+      setWrong(words.start.empty);
+    }
+  };
+  return (
+    <section aria-label={words.nextJob.title}>
+      <button type="button" className="choice first" onClick={begin}>
+        {words.start.title}
+      </button>
+      <div role="alert">{wrong && <p className="wrong">{wrong}</p>}</div>
+      <JobForm engines={[...new Set(engines)]} choice={choice} onChange={setChoice} onWrong={setWrong} />
+      <BrokenOff deeds={deeds} />
+    </section>
+  );
+}
