@@ -13,10 +13,10 @@ export interface Devices {
 }
 
 /** This device, as it is set up; to be called from a touch, because only then may a page sound. */
-export function devicesFor({ ear, voice }: Settings): Devices {
+export function devicesFor({ ear, voice, language }: Settings): Devices {
   const context = ear === 'keys' && voice === 'silent' ? null : openAudio();
   return {
-    speaking: clock => chooseVoice(voice, 'en', context, clock),
-    hearing: listener => (context ? startHearing(ear, context, listener) : null),
+    speaking: clock => chooseVoice(voice, language, context, clock),
+    hearing: listener => (context ? startHearing(ear, language, context, listener) : null),
   };
 }

@@ -1,4 +1,6 @@
+import type { LanguageCode } from '../../../prompts/types.ts';
 import type { Settings } from '../settings.ts';
+import { words } from '../words/index.ts';
 import { type Hearing, type Listener, startEmbedded } from './start-hearing.ts';
 import { startWebSpeech } from './web-speech.ts';
 
@@ -25,19 +27,27 @@ function startVosk(context: AudioContext, listener: Listener): Hearing {
   };
 }
 
+/** What the recognizer that comes with the page knows. */
+const EMBEDDED: LanguageCode = 'en';
+
 /** Starts whatever listens on this device by its settings; null when only touch is wanted. */
 export function startHearing(
   ear: Settings['ear'],
+  language: LanguageCode,
   context: AudioContext,
   listener: Listener,
 ): Hearing | null {
   switch (ear) {
     case 'embedded':
+      if (language !== EMBEDDED) {
+        listener.report(words.hearing.onlyEnglish);
+        return null;
+      }
       return startEmbedded(context, listener);
     case 'vosk':
       return startVosk(context, listener);
     case 'webSpeech':
-      return startWebSpeech('en-US', listener);
+      return startWebSpeech(words.locale, listener);
     case 'keys':
       return null;
   }
