@@ -9,6 +9,7 @@ const { values: options } = parseArgs({
   options: {
     development: { type: 'boolean', default: false },
     seeds: { type: 'string', default: '1' },
+    levels: { type: 'string', default: '10,0,-6' },
     beside: { type: 'string', default: besides.join(',') },
     write: { type: 'boolean', default: false },
     recorded: { type: 'string' },
@@ -99,8 +100,8 @@ function measureAll(): { byNoise: string[]; byEngine: string[] } {
     map.set(key, sum);
     return sum;
   };
-  const levels = (kind: Beside) =>
-    kind === 'quiet' ? [0] : kind === 'talk' || kind === 'tools' ? [10, 0, -6] : [0];
+  const asked = options.levels.split(',').map(Number);
+  const levels = (kind: Beside) => (kind === 'talk' || kind === 'tools' ? asked : [0]);
   for (const kind of kinds)
     for (const snrDb of levels(kind))
       for (const cylinders of [4, 6, 8])

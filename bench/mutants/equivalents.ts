@@ -94,6 +94,12 @@ export const EQUIVALENTS: readonly Equivalent[] = [
     why: `the first issue of what was refused ${FOR_THE_COMPILER}`,
   },
   {
+    file: 'src/record/signature-file.ts',
+    text: "text = await readFile(path, 'utf8');",
+    replacements: ['""'],
+    why: 'bytes are read as the same JSON as their text',
+  },
+  {
     file: 'src/record/signing.ts',
     text: "return Buffer.from(`first-fire-signature/1\\n${canonicalize(signed) ?? ''}`);",
     replacements: ['"Stryker was here!"'],

@@ -9,7 +9,7 @@ const TESTS: Readonly<Record<string, readonly string[]>> = {
   'src/record': [
     // What is not here starts programs of its own, which no mutant reaches, or takes minutes.
     'tests/record/{bytes,disk,full-disk,fuzz,lines,lock,signing,verify,versions,writer}.test.ts',
-    'tests/record/{explained,holder,keys,vocabulary,whole-bytes}.test.ts',
+    'tests/record/{explained,holder,keys,told,vocabulary,whole-bytes}.test.ts',
     'tests/published/{record,ed25519}.test.ts',
   ],
   'src/session': ['tests/session/**/*.test.ts'],

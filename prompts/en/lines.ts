@@ -106,6 +106,7 @@ export const lines = {
     'You may say: hold, continue, say again, go back, pass over this, status, or time left. {words}',
   stillWaiting: 'Still waiting.',
 
+  secondGone: "The second person's device does not answer. Look at them. Say hold if you cannot see them.",
   holdAsked: 'The supervisor asks for a hold.',
   askClear: 'Second person: hands, tools, clothes clear<, off fan and belts>. Clear to crank?',
   clearTooOld: 'That clear is too old.',

@@ -110,6 +110,7 @@ export const lines = {
   bayQuietEnough: 'La voix dépasse le bruit de nouveau. Les réponses à la voix comptent.',
   bayLoud: 'Beaucoup de bruit. Dites les nombres chiffre par chiffre, et le reste comme affiché.',
   bayLessLoud: 'Moins de bruit. Dites les nombres comme vous voulez.',
+  secondGone: "L'appareil de l'équipier ne répond plus. Regardez-le. Dites pause si vous ne le voyez pas.",
   holdAsked: "Le chef d'atelier demande une pause.",
   stillWaiting: "J'attends toujours.",
 

@@ -157,6 +157,14 @@ const bySize =
     return size === undefined ? undefined : assumed(clamp(rough(size * share), least, most));
   };
 
+/** The usual figure, or so much above another where that is higher. */
+const atLeast = (usual: number, other: QuestionId, above: number) => (draft: Draft) =>
+  assumed(Math.max(usual, (numberIn(draft, other) ?? Number.NEGATIVE_INFINITY) + above));
+
+/** A quarter of an hour, inside the least and the longest warm-up. */
+const idleMost = (draft: Draft) =>
+  assumed(clamp(900, numberIn(draft, 'warmUp.minS') ?? 0, numberIn(draft, 'warmUp.maxS') ?? 3600));
+
 const disabledAt: Readonly<Record<string, string>> = {
   electric: 'injector harness plug',
   lever: 'stop lever of the injection pump',
@@ -735,7 +743,7 @@ export const questions: readonly Question[] = [
   }),
   rest('oil.fullFlowViscosityMm2S', 'viscosity', [2, 2e7], always(1500)),
   rest('fuel.no1CloudC', 'temperature', [-60, 0], always(-40)),
-  rest('fuel.no2CloudC', 'temperature', [-40, 20], always(-4), {
+  rest('fuel.no2CloudC', 'temperature', [-40, 20], atLeast(-4, 'fuel.no1CloudC', 10), {
     check: over('fuel.no1CloudC', 'that of the winter fuel', 'temperature'),
   }),
   rest('fuel.cloudMarginK', 'kelvin', [0, 20], always(3)),
@@ -754,7 +762,7 @@ export const questions: readonly Question[] = [
   rest('priming.fillLitres', 'volume', [0.01, 100], bySize(0.11, 'oil.capacityL', [0.05, 100])),
   rest('priming.fillSpreadShare', 'share', [0, 0.9], always(0.3)),
   rest('priming.leastEfficiency', 'share', [0.1, 1], always(0.55)),
-  rest('priming.greatestEfficiency', 'share', [0.1, 1], always(0.9), {
+  rest('priming.greatestEfficiency', 'share', [0.1, 1], atLeast(0.9, 'priming.leastEfficiency', 0), {
     check: (value, draft) => {
       const least = numberIn(draft, 'priming.leastEfficiency') ?? 0;
       return typeof value === 'number' && value < least
@@ -781,11 +789,11 @@ export const questions: readonly Question[] = [
   rest('charging.minStateOfCharge', 'share', [0.3, 0.9], always(0.7)),
   rest('thermostat.toleranceK', 'kelvin', [0.5, 20], always(4)),
   rest('warmUp.minS', 'time', [180, 3600], always(240)),
-  rest('warmUp.maxS', 'time', [600, 7200], always(2700), {
+  rest('warmUp.maxS', 'time', [600, 7200], atLeast(2700, 'warmUp.minS', 600), {
     check: over('warmUp.minS', 'the least', 'time'),
   }),
   rest('warmUp.readEveryS', 'time', [5, 600], always(60)),
-  rest('warmUp.idleMaxS', 'time', [180, 3600], always(900), {
+  rest('warmUp.idleMaxS', 'time', [180, 3600], idleMost, {
     check: (value, draft) => {
       const [least, most] = [numberIn(draft, 'warmUp.minS') ?? 0, numberIn(draft, 'warmUp.maxS') ?? 1e9];
       return typeof value !== 'number' || (value >= least && value <= most)

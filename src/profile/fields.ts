@@ -295,7 +295,7 @@ export const fields = {
   faults: known('whether it blocks, may stay, or has to clear', 'manual, fault codes'),
   bus: known(
     'what need not be spoken; by itself it opens no gate',
-    'wiring diagram; or a log, by "engine from-bus"',
+    'wiring diagram; a socket with the marking J1939',
   ),
   retorque: known('it is gone through before the signature', 'manual, after the first run'),
   allowedSkips: known('none of them opens a gate', 'your shop'),
@@ -323,6 +323,12 @@ export const parts = {
   ),
   name: field('name of the profile', 'people choose by it', 'your shop'),
   version: field('version of the profile', 'raised with every change', 'your shop; raised by the program'),
+  'engine.strokes': field('two-stroke or four-stroke', 'how often it fires, for its sound', 'data plate'),
+  'engine.unevenFiringDeg': field(
+    'crank angle of each firing, where not evenly spread',
+    'how often it fires, for its sound',
+    'manual, firing order',
+  ),
   'use.kind': field('vehicle, generator, marine or stationary', 'what is secured', 'you know'),
   'use.autoStart': field('where automatic start is locked out', 'it is named', 'panel of the set'),
   'use.breaker': field('where the breaker is', 'it is named', 'panel of the set'),

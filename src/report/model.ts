@@ -1,5 +1,6 @@
 import type { JobCard, Said } from '../../machines/context.ts';
 import type { EngineState } from '../../machines/steps.ts';
+import type { Quantity } from '../../machines/vocabulary.ts';
 import type { LanguageCode } from '../../prompts/types.ts';
 import type { Profile } from '../profile/schema.ts';
 import type { Fault, Remark, SignatureFinding } from '../record/index.ts';
@@ -233,6 +234,14 @@ export type OpenItem =
   | { readonly kind: 'skip'; readonly step: string; readonly reason: string }
   | { readonly kind: 'fault'; readonly spn: number; readonly fmi: number; readonly accepted: string }
   | { readonly kind: 'reopened'; readonly step: string }
+  /** Not as it should be, noted, and gone on with: a value in SI, or what was found. */
+  | {
+      readonly kind: 'left';
+      readonly step: string;
+      readonly quantity?: Quantity | undefined;
+      readonly si?: number | undefined;
+      readonly finding?: string | undefined;
+    }
   /** What ended the start for good: the line that said so. */
   | { readonly kind: 'barred'; readonly line: string };
 

@@ -20,6 +20,8 @@ export interface View {
   readonly remark?: string;
   /** A call-out that has to be seen at once, until somebody has acted on it. */
   readonly callOut?: string;
+  /** What comes to the second person next, and in how many steps: 1 is the next one. Absent where nothing does. */
+  readonly coming?: readonly { readonly title: string; readonly away: number }[];
   readonly addressed: Person;
   readonly addressedName: string;
   /** What the engine does, so that the face can warn; `unsure`: stopped, and nobody has confirmed yet that it stands. */

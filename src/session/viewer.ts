@@ -1,10 +1,10 @@
 import { phaseOf } from '../../machines/build-step.ts';
-import type { Context } from '../../machines/context.ts';
+import type { Context, OpenItem } from '../../machines/context.ts';
 import { judgeSessionFault } from '../../machines/faults.ts';
 import { procedureFor } from '../../machines/first-start.ts';
 import { controlsOf, isOver, type Moment, offerOf, outcomeOf } from '../../machines/moment.ts';
 import { beforeFirstFire } from '../../machines/phases/06-first-fire.ts';
-import { gateMet } from '../../machines/progress.ts';
+import { gateMet, isDone } from '../../machines/progress.ts';
 import type { Step } from '../../machines/steps.ts';
 import { leftMs } from '../../machines/timing.ts';
 import { type Person, type Quantity, quantityUnits } from '../../machines/vocabulary.ts';
@@ -123,6 +123,7 @@ export class Viewer {
     const phases = [...new Set(this.#steps.map(step => phaseOf(step.id)))];
     const phase = phaseOf(context.step);
     const step = this.#steps.find(each => each.id === context.step);
+    const coming = isOver(moment) ? [] : comingToSecond(this.#steps, context, language);
     return {
       profileName: profile.name,
       invented: profile.invented,
@@ -136,6 +137,7 @@ export class Viewer {
       prompt: context.lastSaid ? wordSaid(context.lastSaid, language, units).shown : '',
       ...(this.#remark === '' ? {} : { remark: this.#remark }),
       ...(this.#callOut === null ? {} : { callOut: this.#callOut.text }),
+      ...(coming.length === 0 ? {} : { coming }),
       addressed: offer.by,
       addressedName: nameOf(offer.by, context),
       engine: engineOf(moment, step),
@@ -165,7 +167,10 @@ export class Viewer {
         const meaning = code ? showFailureMode(code.fmi.number, language) : '?';
         return `SPN ${fault.spn} FMI ${fault.fmi}: ${meaning}`;
       }),
-      openItems: context.skips.map(skip => stepTitle(language, skip.step)),
+      openItems: [
+        ...context.skips.map(skip => stepTitle(language, skip.step)),
+        ...context.openItems.map(item => openItemText(item, language, units)),
+      ],
       hearing: { ...this.#hearing, speaking },
       log: this.#log,
       problems: [
@@ -315,6 +320,28 @@ function timerOf(context: Context, nowMs: number, language: Language): View['tim
   if (!deadline) return null;
   const totalMs = deadline.atMs - deadline.sinceMs;
   return { title, totalMs, leftMs: Math.max(0, deadline.atMs - nowMs), held: false };
+}
+
+/** Where it is, and the value or what was found there. */
+const openItemText = ({ step, quantity, si, finding }: OpenItem, language: Language, units: UnitSystem) =>
+  [
+    stepTitle(language, step),
+    ...(quantity === undefined || si === undefined
+      ? []
+      : [showMeasure(si, quantityUnits[quantity], language, units)]),
+    ...(finding === undefined ? [] : [language.replies[finding][0]]),
+  ].join(' ');
+
+const COMING = 2;
+
+/** Steps after this one in which the second person is asked: theirs, and those before which they say clear. */
+function comingToSecond(steps: readonly Step[], context: Context, language: Language) {
+  const left = steps.filter(({ id, when }) => (when?.(context) ?? true) && !isDone(context, id));
+  return left
+    .map((step, away) => ({ step, away }))
+    .filter(({ step, away }) => away > 0 && (step.by === 'second' || step.kind === 'crank'))
+    .slice(0, COMING)
+    .map(({ step, away }) => ({ title: stepTitle(language, step.id), away }));
 }
 
 const nameOf = (person: Person, { job }: Context) => job[person];

@@ -8,15 +8,18 @@ import { chooseVoice, type Speaking } from './speaking/choose.ts';
 
 /** How this device hears and speaks; opened once the clock of the session is there. */
 export interface Devices {
+  /** What this device is set to, where a session has not said otherwise yet. */
+  readonly language: SpokenLanguage;
   speaking(clock: Clock, language: SpokenLanguage): Promise<Speaking>;
   /** Null where only touch is wanted; it begins with this language, and follows the grammars that it is given. */
   hearing(language: SpokenLanguage, listener: Listener): Hearing | null;
 }
 
 /** This device, as it is set up; to be called from a touch, because only then may a page sound. */
-export function devicesFor({ ear, voice }: Settings): Devices {
+export function devicesFor({ ear, voice, language: own }: Settings): Devices {
   const context = ear === 'keys' && voice === 'silent' ? null : openAudio();
   return {
+    language: own,
     speaking: (clock, language) => chooseVoice(voice, language, context, clock),
     hearing: (language, listener) => (context ? startHearing(ear, context, language, listener) : null),
   };

@@ -1,7 +1,17 @@
 import { z } from 'zod';
+import { languageCodes } from '../../prompts/index.ts';
+import type { LanguageCode } from '../../prompts/types.ts';
+import { speakIn } from './words/index.ts';
+
+/** The first language of this device that the page speaks. */
+function ownLanguage(): LanguageCode {
+  const wanted = navigator.languages.map(tag => tag.slice(0, 2));
+  return languageCodes.find(code => wanted.includes(code)) ?? 'en';
+}
 
 /** What a person may set for this device; kept in the browser. */
 const settingsSchema = z.object({
+  language: z.enum(languageCodes).default(() => ownLanguage()),
   hand: z.enum(['right', 'left']).default('right'),
   theme: z.enum(['device', 'light', 'dark']).default('device'),
   size: z.enum(['normal', 'large', 'largest']).default('normal'),
@@ -34,7 +44,9 @@ export function keepSettings(settings: Settings): void {
 export const deviceIsDark = () => matchMedia('(prefers-color-scheme: dark)');
 
 /** Lets the style sheet know; the device's own colours are looked up here, so that it has each set only once. */
-export function applySettings({ hand, theme, size }: Settings): void {
+export function applySettings({ hand, theme, size, language }: Settings): void {
+  speakIn(language);
+  document.documentElement.lang = language;
   const shown = theme === 'device' ? (deviceIsDark().matches ? 'dark' : 'light') : theme;
   Object.assign(document.documentElement.dataset, { hand, theme: shown, size });
 }

@@ -15,7 +15,10 @@ import type { QuestionId, Value } from '../../src/interview/question.ts';
 import { questionOf, questions } from '../../src/interview/questions.ts';
 import { readTyped } from '../../src/interview/typed.ts';
 import { fields } from '../../src/profile/fields.ts';
+import { ProfileError, parseProfile } from '../../src/profile/parse.ts';
 import { profileSchema } from '../../src/profile/schema.ts';
+import { seeded } from '../../src/rehearsal/random.ts';
+import { broken } from './broken.ts';
 import { randomInterview } from './random-interview.ts';
 
 const typed = (id: QuestionId, text: string, units: 'metric' | 'si' | 'us' = 'metric') =>
@@ -224,4 +227,19 @@ describe('whatever is answered', () => {
     expect([profile.idle.warm.minRpm, profile.idle.warm.maxRpm]).toEqual(draft['idle.warm']);
     expect(profile.invented).toBe(draft.real !== true);
   });
+});
+
+it('a profile with one thing broken gets a sentence that names the field', () => {
+  const engines = [1, 2, 5].map(seed => profileData(randomInterview(seed)));
+  for (let seed = 1; seed <= 100; seed += 1) {
+    const { text, field } = broken(engines[seed % engines.length], seeded(seed, 'broken'));
+    let faults: readonly string[] = [];
+    try {
+      parseProfile(text, 'broken');
+    } catch (error) {
+      if (!(error instanceof ProfileError)) throw error;
+      faults = error.faults;
+    }
+    expect([seed, field, faults.some(fault => fault.includes(field))]).toEqual([seed, field, true]);
+  }
 });

@@ -39,19 +39,34 @@ describe('Who may do what', () => {
   test('nobody but the second person answers for the second person, once there is a device for it', () => {
     for (const asker of askers)
       for (const secondOnly of [true, false]) {
-        const answer = answerer(asker, { addressed: 'second', ownDeviceOnly: true, secondOnly });
+        const answer = answerer(asker, {
+          addressed: 'second',
+          ownDeviceOnly: true,
+          supervisorsOwn: false,
+          secondOnly,
+        });
         expect(answer.ok).toBe(asker.role === 'second');
       }
   });
 
   test('with one microphone for both, an answer is put down to the person who was asked', () => {
-    const question = { addressed: 'second', ownDeviceOnly: false, secondOnly: false } as const;
+    const question = {
+      addressed: 'second',
+      ownDeviceOnly: false,
+      supervisorsOwn: false,
+      secondOnly: false,
+    } as const;
     expect(answerer({ role: 'technician', owner: true }, question)).toEqual({ ok: true, speaker: undefined });
     expect(answerer({ role: 'technician', owner: false }, question).ok).toBe(false);
   });
 
   test('misunderstood three times, the second person may answer for the technician, and the supervisor never', () => {
-    const question = { addressed: 'technician', ownDeviceOnly: true, secondOnly: true } as const;
+    const question = {
+      addressed: 'technician',
+      ownDeviceOnly: true,
+      supervisorsOwn: false,
+      secondOnly: true,
+    } as const;
     expect(answerer({ role: 'second', owner: false }, question)).toEqual({ ok: true, speaker: 'second' });
     expect(answerer({ role: 'second', owner: false }, { ...question, secondOnly: false }).ok).toBe(false);
     expect(answerer({ role: 'supervisor', owner: false }, question).ok).toBe(false);
@@ -59,7 +74,10 @@ describe('Who may do what', () => {
 
   test('the supervisor answers on their own device what is asked of the supervisor, and nothing else', () => {
     const asked = (addressed: 'technician' | 'second' | 'supervisor') =>
-      answerer({ role: 'supervisor', owner: false }, { addressed, ownDeviceOnly: false, secondOnly: false });
+      answerer(
+        { role: 'supervisor', owner: false },
+        { addressed, ownDeviceOnly: false, supervisorsOwn: false, secondOnly: false },
+      );
     expect(asked('supervisor')).toEqual({ ok: true, speaker: 'supervisor' });
     expect([asked('technician').ok, asked('second').ok]).toEqual([false, false]);
   });

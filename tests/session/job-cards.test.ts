@@ -13,10 +13,23 @@ describe('a job card', () => {
     expect(parseJobCard(card, 'the card')).toEqual(card);
   });
 
+  it('may hold what was built in and filled in, as it was written down', () => {
+    const whole = {
+      ...card,
+      serial: 'INV 000 123',
+      hours: '0',
+      oilUsed: '15W-40, 15 L',
+      coolantUsed: 'ethylene, half and half',
+      filterParts: 'F1, F2, O7',
+    };
+    expect(parseJobCard(whole, 'the card')).toEqual(whole);
+    expect(() => parseJobCard({ ...card, serial: 7 }, 'the card')).toThrow(/serial: /);
+  });
+
   it('is refused with every fault in one sentence', () => {
     const { engine: _, ...lacking } = card;
     expect(() => parseJobCard({ ...lacking, second: 7 }, 'the card')).toThrow(
-      /^Job card the card: engine: .+; second: .+\. It holds vehicle, engine, technician, second and supervisor\.$/,
+      /^Job card the card: engine: .+; second: .+\. It holds vehicle, engine, technician, second and supervisor, and may hold serial, .+\.$/,
     );
     expect(() => parseJobCard('nothing', 'the card')).toThrow(/^Job card the card: the card: .+\. It holds/);
     expect(() => parseJobCard({ ...card, colour: 'red' }, 'the card')).toThrow(JobCardError);

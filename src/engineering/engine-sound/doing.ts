@@ -11,12 +11,12 @@ const GIVEN_UP_S = 3;
 /** An engine that fires was cranked so shortly before. */
 const CRANKED_WITHIN_S = 3;
 /** A cranked engine has fired once it is so sure, in so many looks, that it runs, while its speed still climbs. */
-const FIRES_FROM = 0.9;
-const FIRES_LOOKS = 2;
+const FIRES_FROM = 0.95;
+const FIRES_LOOKS = 3;
 /** An engine that has stopped is so much quieter than it was: in one band, or in two, dB. */
 const QUIETER_DB = { one: 7, two: 4 };
-/** How fast the usual level follows. */
-const FOLLOWS = 0.04;
+/** How fast the level follows, each look. */
+const FOLLOWS = 0.2;
 
 /**
  * Tells from claims and levels what happens: cranking, fired, running (heard for the first time), stalled. A speed that
@@ -28,7 +28,9 @@ export class Doing {
   #cranks = false;
   #lastClaimS = Number.NEGATIVE_INFINITY;
   #lastCrankS = Number.NEGATIVE_INFINITY;
-  #usualDb: number[] | null = null;
+  #smoothDb: number[] | null = null;
+  /** As quiet as it ever ran, which is its idle: coming down to that is no stall. */
+  #quietestDb: number[] | null = null;
 
   /**
    * @param atS when the look was taken
@@ -55,10 +57,11 @@ export class Doing {
       return 'cranking';
     }
     this.#cranks = false;
-    this.#usualDb = levelsDb.map((db, band) => {
-      const usual = this.#usualDb?.[band] ?? db;
-      return usual + FOLLOWS * (db - usual);
+    this.#smoothDb = levelsDb.map((db, band) => {
+      const before = this.#smoothDb?.[band] ?? db;
+      return before + FOLLOWS * (db - before);
     });
+    this.#quietestDb = this.#smoothDb.map((db, band) => Math.min(db, this.#quietestDb?.[band] ?? db));
     return this.#runs ? null : this.#begins(atS, levelsDb);
   }
 
@@ -70,18 +73,19 @@ export class Doing {
     this.#runs = true;
     this.#cranks = false;
     this.#lastClaimS = atS;
-    this.#usualDb ??= [...levelsDb];
+    this.#quietestDb ??= [...levelsDb];
     return this.#crankedAt(atS) ? 'fired' : 'running';
   }
 
   #ends(how: 'stalled' | 'lost'): Happened {
     this.#runs = false;
-    this.#usualDb = null;
+    this.#smoothDb = null;
+    this.#quietestDb = null;
     return how;
   }
 
   #isQuiet(levelsDb: readonly number[]): boolean {
-    const drops = levelsDb.map((db, band) => (this.#usualDb?.[band] ?? db) - db);
+    const drops = levelsDb.map((db, band) => (this.#quietestDb?.[band] ?? db) - db);
     return (
       drops.some(drop => drop >= QUIETER_DB.one) || drops.filter(drop => drop >= QUIETER_DB.two).length >= 2
     );

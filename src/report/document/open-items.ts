@@ -1,11 +1,12 @@
-import { fill } from '../../session/wording.ts';
+import { quantityUnits } from '../../engineering/quantities/table.ts';
+import { fill, showMeasure } from '../../session/wording.ts';
 import type { Manner } from '../manner.ts';
 import type { OpenItem, ReportModel } from '../model.ts';
 import { own } from '../own.ts';
 import type { Block, Cell } from './blocks.ts';
 
 /** One open item in words. */
-export const openText = (item: OpenItem, { words, name, language }: Manner): string => {
+export const openText = (item: OpenItem, { words, name, language, units }: Manner): string => {
   const { open } = words;
   switch (item.kind) {
     case 'gate':
@@ -18,6 +19,18 @@ export const openText = (item: OpenItem, { words, name, language }: Manner): str
         fmi: String(item.fmi),
         reason: name.reply(item.accepted),
       });
+    case 'left': {
+      const { step, quantity, si, finding } = item;
+      const value =
+        quantity === undefined || si === undefined
+          ? []
+          : [`${name.quantity(quantity)} ${showMeasure(si, quantityUnits[quantity], language, units)}`];
+      const what = [...value, ...(finding === undefined ? [] : [name.reply(finding)])];
+      return fill(what.length > 0 ? open.leftWith : open.left, {
+        step: name.step(step),
+        what: what.join(', '),
+      });
+    }
     case 'barred':
       return fill(open.barred, { why: own<string>(language.lines, item.line) ?? item.line });
     case 'reopened':

@@ -257,6 +257,8 @@ export const en = {
     skip: 'Skipped: {step} ({reason})',
     fault: 'Code accepted by the supervisor: SPN {spn} FMI {fmi} ({reason})',
     reopened: 'To be done again: {step}',
+    left: 'Left open: {step}',
+    leftWith: 'Left open: {step} ({what})',
     barred: 'Not to be started: {why}',
     none: 'Nothing is left open.',
     noneConfirmed: 'The record names none; that could not be confirmed.',

@@ -274,6 +274,8 @@ export const fr: ReportWords = {
     skip: 'Étape passée : {step} ({reason})',
     fault: "Code accepté par le chef d'atelier : SPN {spn} FMI {fmi} ({reason})",
     reopened: 'À refaire : {step}',
+    left: 'Laissé ouvert : {step}',
+    leftWith: 'Laissé ouvert : {step} ({what})',
     barred: 'Ne pas démarrer : {why}',
     none: 'Aucun point ouvert.',
     noneConfirmed: "Le dossier n'en nomme aucun ; cela n'a pas pu être confirmé.",

@@ -1,4 +1,5 @@
 import type { Person } from '../../../machines/vocabulary.ts';
+import type { ControlId } from '../../../prompts/types.ts';
 import type { Deed, Refusal, Role } from '../protocol/index.ts';
 
 /** Who asks, as far as it matters for what is allowed. */
@@ -13,6 +14,8 @@ export interface Question {
   readonly addressed: Person;
   /** The second person has a device of their own. */
   readonly ownDeviceOnly: boolean;
+  /** The supervisor has one: then nobody else answers, and signs, for them. */
+  readonly supervisorsOwn: boolean;
   /** Misunderstood so often that only the second person is believed by voice. */
   readonly secondOnly: boolean;
 }
@@ -31,7 +34,7 @@ const harmless = ['hold', 'sayAgain', 'status', 'timeLeft', 'help'];
 /** Why somebody may not do this at all, whatever is asked; null when they may. Everybody may stop. */
 export function forbidden({ role, owner }: Asker, deed: Deed): Refusal | null {
   // Whom it is about decides that: `mayNotLetGo`.
-  if (deed.do === 'stop' || deed.do === 'forget') return null;
+  if (deed.do === 'stop' || deed.do === 'forget' || deed.do === 'renew') return null;
   // By touch only what is asked of the supervisor: `answerer`.
   if (role === 'supervisor')
     return deed.do === 'askHold' || deed.do === 'say'
@@ -44,11 +47,23 @@ export function forbidden({ role, owner }: Asker, deed: Deed): Refusal | null {
   if (technicians.includes(deed.do) && role !== 'technician')
     return notYours("This is the technician's to do.");
   if (owners.includes(deed.do) && !owner) return notOwner;
-  if (deed.do === 'control' && !harmless.includes(deed.id)) {
-    if (role !== 'technician') return notYours("This is the technician's to do.");
-    if (!owner) return notOwner;
-  }
-  return null;
+  return deed.do === 'control' ? mayNotControl({ role, owner }, deed.id) : null;
+}
+
+/** Why somebody may not use one of the words that are always understood, whoever is asked; null when they may. */
+export function mayNotControl({ role, owner }: Asker, id: ControlId): Refusal | null {
+  if (role === 'supervisor') return notYours('The supervisor asks for a hold; nothing else of these words.');
+  if (harmless.includes(id)) return null;
+  if (role !== 'technician') return notYours("This is the technician's to do.");
+  return owner ? null : notOwner;
+}
+
+/** Why somebody may not renew the pairing of this device of their own bay; null when they may. */
+export function mayNotRenew({ role, owner }: Asker, device: { readonly own: boolean }): Refusal | null {
+  if (device.own) return notYours('Somebody else of the bay renews the pairing of this device.');
+  if (role === 'supervisor') return null;
+  if (role !== 'technician') return notYours('Only the technician and the supervisor renew pairings.');
+  return owner ? null : notOwner;
 }
 
 /** Why somebody may not let go of this device of their own bay; null when they may. */
@@ -74,7 +89,7 @@ export type Answerer =
 
 /** Whether an answer from this device counts for the question that is asked, and as whose. */
 export function answerer({ role, owner }: Asker, question: Question): Answerer {
-  const { addressed, ownDeviceOnly, secondOnly } = question;
+  const { addressed, ownDeviceOnly, supervisorsOwn, secondOnly } = question;
   const no = (refusal: Refusal): Answerer => ({ ok: false, refusal });
   switch (role) {
     case 'supervisor':
@@ -87,6 +102,8 @@ export function answerer({ role, owner }: Asker, question: Question): Answerer {
         : no(notYours('This question is not for the second person.'));
     case 'technician':
       if (!owner) return no(notOwner);
+      if (addressed === 'supervisor' && supervisorsOwn)
+        return no(notYours('The supervisor answers this, and signs, on their own device.'));
       if (!ownDeviceOnly) return { ok: true, speaker: undefined };
       if (addressed === 'second') return no(notYours('The second person answers this on their own device.'));
       return { ok: true, speaker: addressed };

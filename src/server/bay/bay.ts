@@ -1,22 +1,24 @@
-import type { Moment } from '../../../machines/moment.ts';
+import { controlsOf, type Moment, offerOf } from '../../../machines/moment.ts';
 import { languages } from '../../../prompts/index.ts';
 import type { Profile } from '../../profile/schema.ts';
 import type { EarLevel } from '../../voice/ports.ts';
-import type { Pairing, Pairings } from '../pairing/pairings.ts';
-import type { BayBrief, BayState, Command, Deed, LogPage, StopAnswer } from '../protocol/index.ts';
+import { PAIRED_FOR_MS, type Pairing, type Pairings } from '../pairing/pairings.ts';
+import type { Battery, BayBrief, BayState, Command, Deed, LogPage, StopAnswer } from '../protocol/index.ts';
 import { Refused } from '../refused.ts';
-import { forbidden, mayNotLetGo } from './authority.ts';
+import { forbidden, mayNotLetGo, mayNotRenew } from './authority.ts';
 import { briefOf } from './brief.ts';
 import { Crew, type FoundOffset } from './crew.ts';
 import { isStop, planned, running } from './deeds.ts';
 import { DoneCommands } from './done-commands.ts';
 import { FrameStream } from './frame-stream.ts';
-import { clearOf, questionOf, Turns } from './question.ts';
+import { clearOf, Turns } from './question.ts';
 import type { Mouths } from './remote-voice.ts';
 import type { Run } from './run.ts';
 import type { Resumed, Starter } from './starter.ts';
 import { StopBook } from './stop-book.ts';
 
+/** As long as a page takes to be loaded anew. */
+const GRACE_MS = 4_000;
 /** As long as a tablet takes for a line that only broke, and as it waits itself before it says so (`src/tablet/remote/away.ts`). */
 const LEADER_AWAY_MS = 10_000;
 
@@ -89,6 +91,28 @@ export class Bay {
     if (this.crew.isOwner(pairing) && !this.crew.attended()) this.#leaderLeft();
     this.#sourceIs();
     this.show();
+    // A page that is loaded anew is back sooner.
+    setTimeout(() => this.#tellIfAway(pairing), GRACE_MS).unref();
+  }
+
+  /** Nothing comes back over the open line of a device, or something does again. */
+  isQuiet(pairing: Pairing, quiet: boolean): void {
+    this.crew.isQuiet(pairing, quiet);
+    if (quiet) this.#tellIfAway(pairing);
+    this.show();
+  }
+
+  battery(pairing: Pairing, battery: Battery): void {
+    this.crew.battery(pairing, battery);
+    this.show();
+  }
+
+  /** Whoever lost the second person's device has to know at once: their stop reaches nobody. */
+  #tellIfAway({ role }: Pairing): void {
+    const run = this.#run;
+    if (role !== 'second' || !run || run.isOver || !this.crew.isAway(role)) return;
+    // Where seconds count, and in a stop, the tool's own voice would be in the way.
+    if (controlsOf(run.session.moment).includes('hold')) run.session.mention('secondGone');
   }
 
   /** Nobody leads: what would go on unheard beside an engine that turns is stopped. */
@@ -177,6 +201,7 @@ export class Bay {
       await before;
       return true;
     }
+    this.crew.word(by);
     const refusal = forbidden({ role: by.role, owner: this.crew.isOwner(by) }, deed);
     if (refusal) throw new Refused(refusal.code, refusal.sentence);
     const doing = this.#carryOut(by, id, deed);
@@ -253,6 +278,18 @@ export class Bay {
         this.#record(by, id, deed);
         await this.letGo(deed.device);
         break;
+      case 'renew': {
+        const device = this.#pairings.ofBay(this.name).find(pairing => pairing.device === deed.device);
+        if (!device) throw new Refused('notFound', 'No such device is paired in this bay.');
+        const refusal = mayNotRenew(
+          { role: by.role, owner: this.crew.isOwner(by) },
+          { own: deed.device === by.device },
+        );
+        if (refusal) throw new Refused(refusal.code, refusal.sentence);
+        this.#record(by, id, deed);
+        await this.#pairings.renew(device, PAIRED_FOR_MS);
+        break;
+      }
       case 'askHold': {
         const { session, clock } = running(this.#run);
         if (standsStill(session.moment))
@@ -402,7 +439,7 @@ export class Bay {
     return {
       say: (text, priority) => {
         const moment = this.#run?.session.moment;
-        const addressed = moment ? questionOf(moment, false).addressed : 'technician';
+        const addressed = moment ? offerOf(moment).by : 'technician';
         return this.stream.send({ type: 'say', sessionMs: sessionMs(), text, priority, addressed });
       },
       hush: () => this.stream.send({ type: 'hush', sessionMs: sessionMs() }),

@@ -1,5 +1,5 @@
 import type { Pairing, Pairings } from '../pairing/pairings.ts';
-import type { Device, Role } from '../protocol/index.ts';
+import type { Battery, Device, Role } from '../protocol/index.ts';
 
 /** What a device's own clock showed against the server's. */
 export interface FoundOffset {
@@ -14,24 +14,57 @@ export class Crew {
   readonly #connected = new Map<string, number>();
   readonly #offsets = new Map<string, FoundOffset>();
   readonly #listening = new Set<string>();
+  readonly #quiet = new Set<string>();
+  readonly #batteries = new Map<string, Battery>();
+  readonly #lastWords = new Map<string, number>();
+  readonly #wallMs: () => number;
   #owner: string | null = null;
 
-  constructor(bay: string, pairings: Pairings) {
+  /** @param wallMs the wall clock, for when a device was last heard of */
+  constructor(bay: string, pairings: Pairings, wallMs: () => number = Date.now) {
     this.#bay = bay;
     this.#pairings = pairings;
+    this.#wallMs = wallMs;
+  }
+
+  /** Somebody has done something on this device. */
+  word({ device }: Pairing): void {
+    this.#lastWords.set(device, this.#wallMs());
+  }
+
+  /** Whether nothing comes back from a device whose line is open. */
+  isQuiet({ device }: Pairing, quiet: boolean): void {
+    if (quiet) this.#quiet.add(device);
+    else this.#quiet.delete(device);
+  }
+
+  battery({ device }: Pairing, battery: Battery): void {
+    this.#batteries.set(device, battery);
+  }
+
+  /** A device of this role is paired, and none of them answers. */
+  isAway(role: Role): boolean {
+    const own = this.#pairings.ofBay(this.#bay).filter(pairing => pairing.role === role);
+    return own.length > 0 && own.every(({ device }) => !this.isConnected(device) || this.#quiet.has(device));
   }
 
   /** The first of the technician's devices that comes leads, until another takes over. */
-  came({ device, role }: Pairing): void {
+  came(pairing: Pairing): void {
+    const { device, role } = pairing;
+    this.word(pairing);
+    this.#quiet.delete(device);
     this.#connected.set(device, (this.#connected.get(device) ?? 0) + 1);
     if (role === 'technician' && !this.#ownerIsPaired()) this.#owner = device;
   }
 
-  left({ device }: Pairing): void {
+  left(pairing: Pairing): void {
+    const { device } = pairing;
     const left = (this.#connected.get(device) ?? 0) - 1;
     if (left > 0) this.#connected.set(device, left);
     else {
+      this.word(pairing);
       this.#connected.delete(device);
+      this.#quiet.delete(device);
       this.#listening.delete(device);
     }
   }
@@ -73,6 +106,9 @@ export class Crew {
       role,
       name,
       connected: this.isConnected(device),
+      quiet: this.#quiet.has(device),
+      battery: this.#batteries.get(device) ?? null,
+      lastWordMs: this.#lastWords.get(device) ?? null,
       owner: device === this.#owner,
       listens: this.#listening.has(device),
       clockOffsetMs: this.#offsets.get(device)?.offsetMs ?? null,

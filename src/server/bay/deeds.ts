@@ -1,11 +1,14 @@
 import { isOver } from '../../../machines/moment.ts';
+import type { Person } from '../../../machines/vocabulary.ts';
 import type { Language } from '../../../prompts/types.ts';
+import { isControl } from '../../session/grammar.ts';
 import { meansStop } from '../../session/stop-words.ts';
+import type { Heard } from '../../voice/ports.ts';
 import type { Pairing } from '../pairing/pairings.ts';
 import type { Deed } from '../protocol/index.ts';
 import { Refused } from '../refused.ts';
 import { checkedHearing, clearHeard, heardInLine } from './answering.ts';
-import { answerer } from './authority.ts';
+import { answerer, mayNotControl } from './authority.ts';
 import type { Crew } from './crew.ts';
 import { questionOf } from './question.ts';
 import type { Run } from './run.ts';
@@ -18,6 +21,7 @@ export interface Scene {
   readonly turn: string | null;
 }
 
+type HeardOnDevice = Extract<Deed, { do: 'heard' }>['heard'];
 type SessionDeed = Extract<Deed, { do: 'say' | 'heard' | 'control' | 'clear' }>;
 
 /** Words that mean the same whatever is asked. */
@@ -59,12 +63,12 @@ export function planned(deed: SessionDeed, by: Pairing, scene: Scene): () => voi
       const heard = heardInLine(session, deed);
       if (heard === null) throw new Refused('malformed', 'Nothing was said.');
       onTime(deed.turn, scene);
-      const speaker = speakerOf(by, scene);
+      const speaker = speakerFor(heard, by, scene);
       return () => session.hear(heard, deed.via, speaker);
     }
     case 'heard': {
       onTime(deed.turn, scene);
-      const speaker = speakerOf(by, scene);
+      const speaker = speakerFor(deed.heard, by, scene);
       if (session.hearsOnlyStop)
         throw new Refused(
           'notNow',
@@ -82,10 +86,19 @@ function onTime(turn: string, scene: Scene): void {
 }
 
 function speakerOf(by: Pairing, { run, crew }: Scene) {
-  const question = questionOf(run.session.moment, crew.has('second'));
+  const has = { second: crew.has('second'), supervisor: crew.has('supervisor') };
+  const question = questionOf(run.session.moment, has);
   const answer = answerer({ role: by.role, owner: crew.isOwner(by) }, question);
   if (!answer.ok) throw new Refused(answer.refusal.code, answer.refusal.sentence);
   return answer.speaker;
+}
+
+/** As whose it counts: the words that are always understood are no answers, so whoever is asked does not matter. */
+function speakerFor(heard: Heard | HeardOnDevice, by: Pairing, scene: Scene): Person | undefined {
+  if (heard.kind !== 'reply' || !isControl(scene.run.session.language, heard.id)) return speakerOf(by, scene);
+  const refusal = mayNotControl({ role: by.role, owner: scene.crew.isOwner(by) }, heard.id);
+  if (refusal) throw new Refused(refusal.code, refusal.sentence);
+  return by.role;
 }
 
 /** The session that goes on in a bay. @throws Refused when there is none */

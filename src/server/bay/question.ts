@@ -5,9 +5,13 @@ import type { BayState } from '../protocol/index.ts';
 import type { Question } from './authority.ts';
 
 /** Who is asked now, and who may answer. */
-export const questionOf = (moment: Moment, ownDeviceOnly: boolean): Question => ({
+export const questionOf = (
+  moment: Moment,
+  has: { readonly second: boolean; readonly supervisor: boolean },
+): Question => ({
   addressed: offerOf(moment).by,
-  ownDeviceOnly,
+  ownDeviceOnly: has.second,
+  supervisorsOwn: has.supervisor,
   secondOnly: secondOnly(moment),
 });
 

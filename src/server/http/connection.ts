@@ -27,6 +27,9 @@ const PATIENCE = 30;
 const MOST_SURPLUS = 2000;
 /** A face that takes nothing in any more gets a new connection, and a snapshot. */
 const MOST_UNSENT_BYTES = 4 * 1024 * 1024;
+/** Signs of life that are missing, one every heartbeat: then the others are told, and then the line is given up. */
+const QUIET_AFTER = 2;
+const GIVEN_UP_AFTER = 8;
 /** Close codes: RFC 6455, section 7.4.1: policy violation. */
 const POLICY = 1008;
 
@@ -67,7 +70,7 @@ export class Connection implements Face {
   #greeted: Greeted | null = null;
   #faults = 0;
   #surplus = 0;
-  #alive = true;
+  #unanswered = 0;
   #closed = false;
 
   constructor(socket: WebSocket, address: string, context: ServerContext, faces: Faces) {
@@ -80,9 +83,7 @@ export class Connection implements Face {
     this.#unwatch = context.pairings.watch(() => this.look());
     faces.add(this);
     socket.on('message', (data, isBinary) => this.#take(data, isBinary));
-    socket.on('pong', () => {
-      this.#alive = true;
-    });
+    socket.on('pong', () => this.#answered());
     // A broken frame, or one beyond all measure: the library closes the connection.
     socket.on('error', () => {});
     socket.on('close', () => this.#gone());
@@ -92,11 +93,22 @@ export class Connection implements Face {
     return this.#greeted?.pairing ?? null;
   }
 
-  /** Ends a connection whose other end has not been heard of since the last time. */
+  /** Asks the other end for a sign of life; tells the bay of one that gives none, and ends it when it is given up. */
   checkAlive() {
-    if (!this.#alive) return this.#socket.terminate();
-    this.#alive = false;
+    if (this.#unanswered >= GIVEN_UP_AFTER) return this.#socket.terminate();
+    if (this.#unanswered === QUIET_AFTER) this.#tellQuiet(true);
+    this.#unanswered += 1;
     this.#socket.ping();
+  }
+
+  #answered(): void {
+    if (this.#unanswered > QUIET_AFTER) this.#tellQuiet(false);
+    this.#unanswered = 0;
+  }
+
+  #tellQuiet(quiet: boolean): void {
+    const greeted = this.#greeted;
+    if (greeted?.deaf) greeted.bay.isQuiet(greeted.pairing, quiet);
   }
 
   send(message: ServerMessage): void {
@@ -217,6 +229,9 @@ export class Connection implements Face {
       }
       case 'ear':
         bay.listens(pairing, message.listens);
+        break;
+      case 'battery':
+        bay.battery(pairing, { share: message.share, charging: message.charging });
         break;
       case 'spoken':
         bay.spoken(pairing, message.seq);

@@ -13,8 +13,7 @@ const MOST_READ_BYTES = 8 * MAX_CLIENT_MESSAGE_BYTES;
 const MOST_STRANGERS = 20;
 /** A device that lost its line comes back at once, whatever else its address asks for. */
 const COMING = { burst: 60, perSecond: 2 };
-/** A telephone that died is noticed within two of them. */
-const HEARTBEAT_MS = 3_000;
+const HEARTBEAT_MS = 2_000;
 const FAREWELL_MS = 1000;
 /** RFC 6455, section 7.4.1. */
 const GOING_AWAY = 1001;

@@ -5,12 +5,22 @@ import type { Grammar } from '../../voice/ports.ts';
 import { languageSchema, millisecondsSchema, roleSchema, unitsSchema } from './common.ts';
 import { grammarSchema, viewSchema } from './view.ts';
 
+/** What is left in a device's battery; a share of 0 to 1. */
+export const batterySchema = z.object({ share: z.number().min(0).max(1), charging: z.boolean() });
+export type Battery = z.infer<typeof batterySchema>;
+
 /** One paired device, as all faces see it. */
 export const deviceSchema = z.object({
   id: z.string(),
   role: roleSchema,
   name: z.string(),
   connected: z.boolean(),
+  /** Its line is open, and nothing has come back over it for some seconds: a stop given on it may reach nobody. */
+  quiet: z.boolean(),
+  /** Null where the device does not tell. */
+  battery: batterySchema.nullable(),
+  /** Wall clock of the server when somebody last did something on it, or it came or went; null: not since the start. */
+  lastWordMs: millisecondsSchema.nullable(),
   /** Leads the session: what it sends counts as the technician's. */
   owner: z.boolean(),
   /** It has a microphone that works, and hears. */

@@ -40,6 +40,13 @@ export const levelSchema = z.strictObject({
 /** Whether this device hears at all: nobody is to believe that a voice reaches the session when none does. */
 export const earSchema = z.strictObject({ type: z.literal('ear'), listens: z.boolean() });
 
+/** What is left in this device's battery; said where it can be known, and when it has changed by much. */
+export const batteryNewsSchema = z.strictObject({
+  type: z.literal('battery'),
+  share: z.number().min(0).max(1),
+  charging: z.boolean(),
+});
+
 /** The device that speaks has said the sentence of this frame to its end, or was cut short. */
 export const spokenSchema = z.strictObject({ type: z.literal('spoken'), seq: sequenceSchema });
 
@@ -49,6 +56,7 @@ export const clientMessageSchema = z.discriminatedUnion('type', [
   pingSchema,
   levelSchema,
   earSchema,
+  batteryNewsSchema,
   spokenSchema,
 ]);
 export type ClientMessage = z.infer<typeof clientMessageSchema>;

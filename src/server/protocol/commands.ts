@@ -52,6 +52,11 @@ export const deedSchema = z.discriminatedUnion('do', [
    * left (an empty battery), the supervisor with any.
    */
   z.strictObject({ do: z.literal('forget'), device: z.string().min(1).max(60) }),
+  /**
+   * Makes the pairing of another device of this bay good for a working day more: never one's own, so that somebody
+   * who is there vouches for it.
+   */
+  z.strictObject({ do: z.literal('renew'), device: z.string().min(1).max(60) }),
   /** The owner begins a session in this bay; what is left out is as the server was started. */
   z.strictObject({
     do: z.literal('begin'),

@@ -57,6 +57,7 @@ export const viewSchema = z.object({
   problems: z.array(text),
   outcome: z.enum(['signedOff', 'ended']).nullable(),
   sights: z.array(text).exactOptional(),
+  coming: z.array(z.object({ title: text, away: number })).exactOptional(),
 }) satisfies z.ZodType<View>;
 
 /** What may be said now, for a device that does the recognising. */

@@ -1,5 +1,5 @@
 import type { Person } from '../../../machines/vocabulary.ts';
-import type { BayBrief, BayState, PairingNews, SessionRow } from '../../server/protocol/index.ts';
+import type { BayBrief, BayState, Device, PairingNews, SessionRow } from '../../server/protocol/index.ts';
 import type { View } from '../../session/view.ts';
 import type { KeptChoice } from '../local/choice.ts';
 import type { Away } from '../remote/away.ts';
@@ -34,6 +34,10 @@ export interface BayPart {
   readonly troubles: readonly string[];
   /** The id of this one among them. */
   readonly device: string;
+  /** Why what was asked for last was not done; it goes away by itself. */
+  readonly refusal: string;
+  /** Of the server, ahead of this device's clock; for how long ago something was. */
+  readonly serverAheadMs: number;
   /** Names of the engines that a session may begin with. */
   readonly engines: readonly string[];
   /** What the laptop begins with where nothing is chosen; null before it is known. */
@@ -46,13 +50,6 @@ export interface BayPart {
   readonly boardAtMs: number;
   /** Whether the laptop is away, and whether this device may go on without it. */
   readonly away: Away;
-}
-
-export interface Device {
-  readonly id: string;
-  readonly name: string;
-  readonly role: Person;
-  readonly connected: boolean;
 }
 
 /** Everything a screen shows. It changes as a whole: the same object as long as nothing has changed. */
@@ -69,8 +66,6 @@ export interface FaceState {
 }
 
 export interface BayDeeds {
-  /** @param turn of the question that was shown */
-  giveClear(turn: string): void;
   askHold(): void;
   declineHold(): void;
   takeOver(): void;
@@ -82,6 +77,8 @@ export interface BayDeeds {
   setAside(): void;
   /** Lets go of a device of this bay, this one or another. */
   letGo(device: string): void;
+  /** Makes the pairing of another device good for a working day more. */
+  renew(device: string): void;
   /** Sessions of the shop in which this text stands, the newest first; all of them, where it is empty. */
   sessions(find: string): Promise<readonly SessionRow[]>;
   /** Settles with the address of the report of a session, good for one visit. */

@@ -10,12 +10,16 @@ export interface PromptParts {
 /** What is asked, apart from a long account of what it is about: sentences from the end on, as many as are read at once. */
 export function promptParts(prompt: string): PromptParts {
   if (prompt.length <= LONGEST) return { before: '', question: prompt };
-  const sentences = prompt.match(/[^.!?]+(?:[.!?]+(?=\s|$)|[.!?]+(?=\S)|$)/g) ?? [prompt];
-  let question = '';
+  const sentences = prompt.split(/(?<=[.!?]) /);
+  const asked: string[] = [];
+  let length = 0;
   while (
     sentences.length > 0 &&
-    (question === '' || question.length + (sentences.at(-1)?.length ?? 0) <= LONGEST)
-  )
-    question = `${sentences.pop()}${question}`;
-  return { before: sentences.join('').trim(), question: question.trim() };
+    (asked.length === 0 || length + (sentences.at(-1)?.length ?? 0) <= LONGEST)
+  ) {
+    const last = sentences.pop() ?? '';
+    length += last.length;
+    asked.unshift(last);
+  }
+  return { before: sentences.join(' '), question: asked.join(' ') };
 }

@@ -1,6 +1,7 @@
 import { createMatcher, type Matcher } from '../../voice/meaning.ts';
 import type { Grammar, Heard, Recognizer } from '../../voice/ports.ts';
 import { heardAs, stopIn } from '../../voice/transcript.ts';
+import { words } from '../words/index.ts';
 import type { Hearing, Listener } from './start-hearing.ts';
 
 /** The least that the service must be sure of its words, as it says itself. */
@@ -83,9 +84,7 @@ const finalFaults: Readonly<Record<string, string>> = {
 export function startWebSpeech(language: string, listener: Listener): Hearing {
   const Service = findService();
   if (!Service) {
-    listener.report(
-      'This browser has no recognition service of its own; choose the embedded one in the settings.',
-    );
+    listener.report(words.hearing.noService);
     return { close() {} };
   }
   const service = new Service();

@@ -141,6 +141,7 @@ async function run({ dataBase, id, header, clock, record, devices, restored }: P
   });
 
   await session.begin(restored !== undefined);
+  if (speaking.remark !== undefined) session.report(speaking.remark);
   // Another tab may have sent its beginning meanwhile.
   void session.outcome.then(outcome => noteOn(dataBase, id, { state: outcome, sent: false }));
   const hearing = devices.hearing(header.language, {

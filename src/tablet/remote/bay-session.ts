@@ -3,7 +3,9 @@ import type { Deed, PairAnswer } from '../../server/protocol/index.ts';
 import { SystemClock } from '../../session/clock.ts';
 import { meansStop } from '../../session/stop-words.ts';
 import type { UnitSystem } from '../../session/units.ts';
-import type { Recognizer } from '../../voice/ports.ts';
+import type { HearingView } from '../../session/view.ts';
+import type { EarLevel, Recognizer } from '../../voice/ports.ts';
+import { tellBattery } from '../device/battery.ts';
 import type { Devices } from '../devices.ts';
 import type { BayDeeds, Face, FaceState } from '../face/face.ts';
 import { Watchers } from '../face/watchers.ts';
@@ -27,6 +29,7 @@ export interface BaySession extends Face {
 const KEYS = 'keys';
 
 const TROUBLES_SHOWN = 5;
+const REFUSAL_SHOWN_MS = 8_000;
 const LOG_EVERY_MS = 3_000;
 const LEVEL_EVERY_MS = 250;
 
@@ -64,7 +67,7 @@ export async function joinBay(
   const { role, token, bay } = pairing;
   const clock = new SystemClock();
   const release = holdOpen();
-  const speaking = await devices.speaking(clock, 'en');
+  const speaking = await devices.speaking(clock, devices.language);
   const watchers = new Watchers();
   const recognizers: Recognizer[] = [];
   let troubles: readonly string[] = [];
@@ -72,6 +75,10 @@ export async function joinBay(
   let face: FaceState | null = null;
   let levelSentMs = Number.NEGATIVE_INFINITY;
   let sentNth = 0;
+  let refusal = '';
+  let refusalOver: ReturnType<typeof setTimeout> | undefined;
+  /** What this device itself hears; null until it does. */
+  let level: EarLevel | null = null;
   /** This device led when the laptop was heard of last. */
   let led = false;
   let turnRead: string | undefined;
@@ -101,6 +108,16 @@ export async function joinBay(
   };
   const trouble = (sentence: string) => {
     troubles = [...troubles.filter(each => each !== sentence), sentence].slice(-TROUBLES_SHOWN);
+    changed();
+  };
+  /** A refusal is about one moment: nobody has to read it later. */
+  const refuse = (sentence: string) => {
+    refusal = sentence;
+    clearTimeout(refusalOver);
+    refusalOver = setTimeout(() => {
+      refusal = '';
+      changed();
+    }, REFUSAL_SHOWN_MS);
     changed();
   };
   const own = () => connection.state?.devices.find(({ id }) => id === connection.device);
@@ -146,7 +163,7 @@ export async function joinBay(
         });
       },
       onHush: () => speaking.speech.clear(),
-      onRefused: trouble,
+      onRefused: refuse,
       onPairing: ({ expiresAtMs }) => keepPairing({ ...pairing, expiresAtMs }),
       onUnanswered: () => void speaking.speech.enqueue({ text: words.stopStates.shout, priority: 'hazard' }),
     },
@@ -154,6 +171,7 @@ export async function joinBay(
   speaking.speech.onSpeaking(sentence => {
     for (const recognizer of recognizers) recognizer.onlyStop(sentence !== undefined);
   });
+  const stopTelling = tellBattery(battery => connection.tell({ type: 'battery', ...battery }));
   const readLog = setInterval(() => void logBook?.readOn().then(changed), LOG_EVERY_MS);
 
   const withTurn = (deed: (turn: string) => Deed) => {
@@ -165,7 +183,7 @@ export async function joinBay(
   const hearing =
     role === 'supervisor'
       ? null
-      : devices.hearing('en', {
+      : devices.hearing(devices.language, {
           attach(recognizer) {
             recognizers.push(recognizer);
             recognizer.onHeard(heard => {
@@ -177,19 +195,29 @@ export async function joinBay(
           },
           listensWith(source) {
             ear = source;
+            if (source === KEYS) level = null;
             connection.listens(source !== KEYS);
             changed();
           },
-          level(level) {
-            const isNews = level.utterance !== undefined && level.utterance.nth !== sentNth;
+          level(heard) {
+            level = heard;
+            changed();
+            const isNews = heard.utterance !== undefined && heard.utterance.nth !== sentNth;
             if (!isNews && performance.now() - levelSentMs < LEVEL_EVERY_MS) return;
             levelSentMs = performance.now();
-            sentNth = level.utterance?.nth ?? sentNth;
-            connection.tell({ type: 'level', ...level });
+            sentNth = heard.utterance?.nth ?? sentNth;
+            connection.tell({ type: 'level', ...heard });
           },
           report: trouble,
         });
 
+  const ownHearing = (hearing: HearingView): HearingView => ({
+    ...hearing,
+    source: ear,
+    levelDbfs: level?.levelDbfs ?? null,
+    clipping: level?.clipping ?? false,
+    speech: level?.speech ?? false,
+  });
   const begin: BayDeeds['begin'] = async ({ profile: name, job, language }) => {
     const own = loadedProfiles().find(each => each.name === name);
     try {
@@ -213,7 +241,7 @@ export async function joinBay(
         ...view,
         problems: [...view.problems, ...troubles],
         // Who holds this device has to know whether it hears, not whether another one does.
-        hearing: role === 'supervisor' ? view.hearing : { ...view.hearing, source: ear },
+        hearing: role === 'supervisor' ? view.hearing : ownHearing(view.hearing),
       },
       turn: state?.turn ?? '',
       stop: connection.stop,
@@ -234,6 +262,8 @@ export async function joinBay(
         devices: state?.devices ?? [],
         troubles,
         device: connection.device,
+        refusal,
+        serverAheadMs: -(offset?.offsetMs ?? 0),
         engines: state?.profiles ?? [],
         usual: state?.usual ?? null,
         mayBeLeft: state?.mayBeLeft ?? false,
@@ -251,18 +281,19 @@ export async function joinBay(
     },
     watch: watcher => watchers.add(watcher),
     say(text, via, turn) {
-      if (meansStop(text, languages[connection.state?.language ?? 'en'])) connection.command({ do: 'stop' });
+      if (Object.values(languages).some(language => meansStop(text, language)))
+        connection.command({ do: 'stop' });
       else if (turn !== '') connection.command({ do: 'say', turn, text, via });
     },
     stop: () => connection.command({ do: 'stop' }),
     bay: {
-      giveClear: turn => connection.command({ do: 'clear', turn }),
       askHold: () => connection.command({ do: 'askHold' }),
       declineHold: () => connection.command({ do: 'declineHold' }),
       takeOver: () => connection.command({ do: 'takeOver' }),
       begin,
       resume: session => connection.command({ do: 'resume', session }),
       setAside: () => connection.command({ do: 'setAside' }),
+      renew: device => connection.command({ do: 'renew', device }),
       letGo: device => connection.command({ do: 'forget', device }),
       sessions: find => pastSessions(token, find),
       report: session => reportOf(token, session),
@@ -271,6 +302,8 @@ export async function joinBay(
     async close() {
       release();
       clearInterval(readLog);
+      clearTimeout(refusalOver);
+      stopTelling();
       connection.close();
       hearing?.close();
       await speaking.close();

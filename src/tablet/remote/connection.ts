@@ -52,9 +52,9 @@ export interface ConnectionEvents {
 
 const FIRST_RETRY_MS = 300;
 const LONGEST_RETRY_MS = 5_000;
-const PING_EVERY_MS = 5_000;
+const PING_EVERY_MS = 2_000;
 /** Without any word from the server for so long the line is taken for dead. */
-const SILENCE_MS = 12_000;
+const SILENCE_MS = 6_000;
 /** With a stop unanswered for so long the line is taken for dead. */
 const STOP_SILENCE_MS = 2 * ANSWER_WITHIN_MS;
 const EXCHANGES_KEPT = 8;
@@ -153,7 +153,7 @@ export class Connection {
     if (this.#lineState === 'connected') this.#send({ type: 'ear', listens });
   }
 
-  tell(message: Extract<ClientMessage, { type: 'level' | 'spoken' }>): void {
+  tell(message: Extract<ClientMessage, { type: 'level' | 'spoken' | 'battery' }>): void {
     if (this.#lineState === 'connected') this.#send(message);
   }
 

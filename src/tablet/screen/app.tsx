@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useState } from 'react';
+import { useCallback, useEffect, useMemo, useState } from 'react';
 import { VOCABULARY } from '../../record/vocabulary/index.ts';
 import type { PairAnswer } from '../../server/protocol/index.ts';
 import { saveFile } from '../device/save-file.ts';
@@ -41,7 +41,8 @@ export function App({ dataBase }: { readonly dataBase: IDBDatabase }) {
   const [update, setUpdate] = useState<Update | null>(null);
   const [updateWaits, setUpdateWaits] = useState('');
 
-  useEffect(() => applySettings(settings), [settings]);
+  // While it is rendered: all words below are those of this language.
+  useMemo(() => applySettings(settings), [settings]);
   useEffect(() => {
     keepOffline({ onChange: setOffline, onUpdate: setUpdate }).catch((cause: unknown) =>
       setOffline({ state: 'not', why: sentenceOf(cause) }),

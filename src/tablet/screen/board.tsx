@@ -3,8 +3,6 @@ import type { BayBrief } from '../../server/protocol/index.ts';
 import { clockText } from '../../session/viewer.ts';
 import { words } from '../words/index.ts';
 
-const text = words.board;
-
 const isOpen = ({ state }: BayBrief) => state !== 'free' && state !== 'over';
 
 function Bay({ brief, passedMs }: { readonly brief: BayBrief; readonly passedMs: number }) {
@@ -18,19 +16,19 @@ function Bay({ brief, passedMs }: { readonly brief: BayBrief; readonly passedMs:
         <strong>{bay}</strong> {vehicle} {profile}
       </p>
       <p className={`banner ${tone}`}>
-        {outcome ? words.over[outcome] : text.states[state]}
+        {outcome ? words.over[outcome] : words.board.states[state]}
         {isOpen(brief) && `, ${words.engine[engine]}`}
       </p>
       {isOpen(brief) && (
         <p>
           {words.phaseOf(phaseNumber, phaseCount)} <strong>{phase}</strong>: {title};{' '}
           {clockText(sessionMs + passedMs)}
-          {waitsFor && `; ${text.waitsFor(waitsFor.name)}`}
+          {waitsFor && `; ${words.board.waitsFor(waitsFor.name)}`}
           {timer && left !== null && `; ${timer.title}: ${clockText(left)} ${words.left}`}
           {holdAsked && `; ${words.supervisor.asked}`}
         </p>
       )}
-      {away.length > 0 && <p className="quiet">{text.away(away.map(({ name }) => name))}</p>}
+      {away.length > 0 && <p className="quiet">{words.board.away(away.map(({ name }) => name))}</p>}
     </li>
   );
 }
@@ -51,7 +49,7 @@ export function Board({
   if (bays.length === 0) return null;
   return (
     <section aria-labelledby="board">
-      <h2 id="board">{text.title}</h2>
+      <h2 id="board">{words.board.title}</h2>
       <ul className="records">
         {bays.map(brief => (
           <Bay key={brief.bay} brief={brief} passedMs={Math.max(0, nowMs - takenAtMs)} />

@@ -7,8 +7,6 @@ import { addProfile, type KeptChoice, keepChoice } from '../local/choice.ts';
 import { words } from '../words/index.ts';
 import { Choose } from './parts/choose.tsx';
 
-const text = words.start;
-
 const fields = [
   'vehicle',
   'engine',
@@ -60,26 +58,26 @@ export function JobForm({
   return (
     <>
       <Choose
-        legend={text.engine}
+        legend={words.start.engine}
         options={Object.fromEntries(engines.map(name => [name, name]))}
         value={choice.profile}
         onChange={profile => change({ profile })}
       />
       <label className="file">
-        {text.load}
+        {words.start.load}
         <input type="file" accept=".json,application/json" onChange={load} />
       </label>
       <Choose
-        legend={text.language}
+        legend={words.start.language}
         options={languageNames}
         value={String(choice.language)}
         onChange={setLanguage}
       />
       <fieldset className="card">
-        <legend>{text.card}</legend>
+        <legend>{words.start.card}</legend>
         {fields.map(field => (
           <label key={field}>
-            {text.fields[field]}
+            {words.start.fields[field]}
             <input
               value={choice.job[field]}
               maxLength={80}
@@ -90,7 +88,7 @@ export function JobForm({
         ))}
         {jobDetails.map(detail => (
           <label key={detail}>
-            {text.details[detail]}
+            {words.start.details[detail]}
             <input
               value={choice.job[detail] ?? ''}
               maxLength={160}

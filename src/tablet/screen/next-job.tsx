@@ -7,8 +7,6 @@ import { demoProfiles, loadChoice, loadedProfiles } from '../local/choice.ts';
 import { words } from '../words/index.ts';
 import { JobForm, useChoice } from './job-form.tsx';
 
-const text = words.nextJob;
-
 /** The engine that was chosen on this device, by the name that the laptop has for it. */
 function knownAs(chosen: string, engines: readonly string[]): string {
   const demo = demoProfiles.findIndex(({ name }) => name === chosen);
@@ -32,8 +30,8 @@ function BrokenOff({ deeds }: { readonly deeds: BayDeeds }) {
   }, [deeds]);
   return (
     <details className="settings">
-      <summary>{text.brokenOff}</summary>
-      {rows.length === 0 && <p className="quiet">{text.noneOpen}</p>}
+      <summary>{words.nextJob.brokenOff}</summary>
+      {rows.length === 0 && <p className="quiet">{words.nextJob.noneOpen}</p>}
       <ul className="records">
         {rows.map(({ id, vehicle, engine, startedAt, fork }) => (
           <li key={id}>
@@ -42,7 +40,7 @@ function BrokenOff({ deeds }: { readonly deeds: BayDeeds }) {
               {fork && `; ${words.past.fork}`}
             </p>
             <button type="button" onClick={() => deeds.resume(id)}>
-              {text.goOn}
+              {words.nextJob.goOn}
               <span className="unseen"> {id}</span>
             </button>
           </li>
@@ -75,7 +73,7 @@ export function NextJob({ bay, deeds }: { readonly bay: BayPart; readonly deeds:
     }
   };
   return (
-    <section aria-label={text.title}>
+    <section aria-label={words.nextJob.title}>
       <button type="button" className="choice first" onClick={begin}>
         {words.start.title}
       </button>

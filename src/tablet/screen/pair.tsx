@@ -1,8 +1,6 @@
 import { useState } from 'react';
 import { words } from '../words/index.ts';
 
-const text = words.pair;
-
 /** Where a device joins the bay's laptop, with the six digits that the laptop shows. */
 export function Pair({
   sentence,
@@ -20,8 +18,8 @@ export function Pair({
   const ready = /^\d{6}$/.test(code) && device.trim() !== '';
   return (
     <main className="start">
-      <h1>{text.title}</h1>
-      <p>{text.how}</p>
+      <h1>{words.pair.title}</h1>
+      <p>{words.pair.how}</p>
       <div role="alert">{sentence && <p className="wrong">{sentence}</p>}</div>
       <form
         className="card"
@@ -31,7 +29,7 @@ export function Pair({
         }}
       >
         <label>
-          {text.code}
+          {words.pair.code}
           <input
             className="code"
             inputMode="numeric"
@@ -42,15 +40,15 @@ export function Pair({
           />
         </label>
         <label>
-          {text.device}
+          {words.pair.device}
           <input maxLength={40} value={device} onChange={event => setDevice(event.target.value)} />
         </label>
         <div className="big">
           <button type="submit" className="choice first" disabled={!ready || busy}>
-            {text.join}
+            {words.pair.join}
           </button>
           <button type="button" className="choice" onClick={onBack}>
-            {text.back}
+            {words.pair.back}
           </button>
         </div>
       </form>

@@ -1,8 +1,6 @@
 import type { KeptRecord } from '../record/data-base.ts';
 import { words } from '../words/index.ts';
 
-const text = words.start;
-
 /** What this device keeps: sessions that broke off can be gone on with, all can be saved as a file. */
 export function Records({
   records,
@@ -17,24 +15,24 @@ export function Records({
   const newest = [...records].sort((a, b) => b.startedAt.localeCompare(a.startedAt));
   return (
     <section className="records" aria-labelledby="records">
-      <h2 id="records">{text.records}</h2>
+      <h2 id="records">{words.start.records}</h2>
       <ul>
         {newest.map(({ id, vehicle, profile, startedAt, state, sent, copyOf }) => (
           <li key={id}>
             <p>
               <strong>{vehicle}</strong> {profile}, {startedAt.slice(0, 16).replace('T', ' ')},{' '}
-              {text.states[state]}
-              {sent && `; ${text.sent[sent]}`}
-              {copyOf && `; ${text.copyOf(copyOf)}`}
+              {words.start.states[state]}
+              {sent && `; ${words.start.sent[sent]}`}
+              {copyOf && `; ${words.start.copyOf(copyOf)}`}
             </p>
             {state === 'open' && (
               <button type="button" className="first" onClick={() => onResume(id)}>
-                {copyOf ? words.away.goOn : text.resume}
+                {copyOf ? words.away.goOn : words.start.resume}
                 <span className="unseen"> {id}</span>
               </button>
             )}
             <button type="button" onClick={() => onSave(id)}>
-              {text.save}
+              {words.start.save}
               <span className="unseen"> {id}</span>
             </button>
           </li>

@@ -4,7 +4,9 @@ import { keepAwake } from '../device/wake-lock.ts';
 import { isAnsweredHere } from '../face/addressee.ts';
 import type { BaySession } from '../remote/bay-session.ts';
 import { words } from '../words/index.ts';
+import { AfterStop, Coming } from './parts/ahead.tsx';
 import { Answers } from './parts/answers.tsx';
+import { Devices } from './parts/devices.tsx';
 import { Leave } from './parts/leave.tsx';
 import { LinkLine } from './parts/link-line.tsx';
 import { Problems } from './parts/problems.tsx';
@@ -14,7 +16,7 @@ import { unpair } from './unpair.ts';
 import { useFace } from './use-face.ts';
 import { useTouch } from './use-touch.ts';
 
-/** The second person's phone: hazards, what they have to look at, and their own clear. */
+/** The second person's phone: what they have to look at, their own clear, what comes to them, what to do after a stop. */
 export function Second({ session, onLeave }: { readonly session: BaySession; readonly onLeave: () => void }) {
   const state = useFace(session);
   const { view, turn, bay } = state;
@@ -28,17 +30,17 @@ export function Second({ session, onLeave }: { readonly session: BaySession; rea
     <Shell state={state} onStop={() => session.stop()}>
       {view && (
         <>
-          <Remark view={view} />
+          {view.state === 'stopped' && <AfterStop />}
           {bay?.clear === 'given' && <p className="chip good">{words.second.given}</p>}
-          {asked ? (
-            <Answers view={view} touch={touch} asked clear={bay?.clear === 'needed'} />
-          ) : (
-            <p className="quiet">{words.second.nothing}</p>
-          )}
+          {asked && <Remark view={view} />}
+          {!asked && view.state !== 'stopped' && <p className="quiet">{words.second.nothing}</p>}
+          <Answers view={view} touch={touch} asked={asked} clear={bay?.clear === 'needed'} />
+          <Coming coming={view.coming ?? []} />
           <Problems problems={view.problems} />
         </>
       )}
       {!view && bay && <Problems problems={bay.troubles} />}
+      {bay && <Devices bay={bay} deeds={null} />}
       {bay && <LinkLine bay={bay} />}
       <Leave onLeave={onLeave} onUnpair={() => unpair(session.bay, bay?.device, onLeave)} />
     </Shell>

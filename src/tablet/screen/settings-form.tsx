@@ -1,9 +1,8 @@
 import { lazy, Suspense } from 'react';
 import type { Settings } from '../settings.ts';
-import { words } from '../words/index.ts';
+import { languageNames, words } from '../words/index.ts';
 import { Choose } from './parts/choose.tsx';
 
-const text = words.settings;
 /** Checks archives, which most devices never need. */
 const OwnModel = lazy(() => import('./parts/own-model.tsx'));
 
@@ -20,18 +19,54 @@ export function SettingsForm({
       onChange({ ...settings, [key]: value });
   return (
     <details className="settings">
-      <summary>{text.title}</summary>
-      <Choose legend={text.hand} options={text.hands} value={settings.hand} onChange={set('hand')} />
-      <Choose legend={text.theme} options={text.themes} value={settings.theme} onChange={set('theme')} />
-      <Choose legend={text.size} options={text.sizes} value={settings.size} onChange={set('size')} />
-      <Choose legend={text.units} options={text.unitsOf} value={settings.units} onChange={set('units')} />
-      <Choose legend={text.ear} options={text.ears} value={settings.ear} onChange={set('ear')} />
+      <summary>{words.settings.title}</summary>
+      <Choose
+        legend={words.settings.language}
+        options={languageNames}
+        value={settings.language}
+        onChange={set('language')}
+      />
+      <Choose
+        legend={words.settings.hand}
+        options={words.settings.hands}
+        value={settings.hand}
+        onChange={set('hand')}
+      />
+      <Choose
+        legend={words.settings.theme}
+        options={words.settings.themes}
+        value={settings.theme}
+        onChange={set('theme')}
+      />
+      <Choose
+        legend={words.settings.size}
+        options={words.settings.sizes}
+        value={settings.size}
+        onChange={set('size')}
+      />
+      <Choose
+        legend={words.settings.units}
+        options={words.settings.unitsOf}
+        value={settings.units}
+        onChange={set('units')}
+      />
+      <Choose
+        legend={words.settings.ear}
+        options={words.settings.ears}
+        value={settings.ear}
+        onChange={set('ear')}
+      />
       {settings.ear === 'vosk' && (
         <Suspense>
           <OwnModel />
         </Suspense>
       )}
-      <Choose legend={text.voice} options={text.voices} value={settings.voice} onChange={set('voice')} />
+      <Choose
+        legend={words.settings.voice}
+        options={words.settings.voices}
+        value={settings.voice}
+        onChange={set('voice')}
+      />
     </details>
   );
 }

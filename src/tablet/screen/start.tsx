@@ -9,8 +9,6 @@ import { JobForm, useChoice } from './job-form.tsx';
 import { Records } from './records.tsx';
 import { SettingsForm } from './settings-form.tsx';
 
-const text = words.start;
-
 export interface StartDeeds {
   begin(choice: Omit<Choice, 'units'>): void;
   resume(id: string): void;
@@ -45,12 +43,12 @@ export function Start({
   );
   const begin = () => {
     try {
-      const job = parseJobCard(choice.job, text.card);
+      const job = parseJobCard(choice.job, words.start.card);
       const profile = profiles.find(({ name }) => name === choice.profile);
       if (profile) deeds.begin({ profile, job, language: choice.language });
     } catch (cause) {
       if (!(cause instanceof JobCardError)) throw cause;
-      setWrong(text.empty);
+      setWrong(words.start.empty);
     }
   };
 
@@ -64,10 +62,10 @@ export function Start({
       <JobForm engines={engines} choice={choice} onChange={setChoice} onWrong={setWrong} />
       <div className="big">
         <button type="button" className="choice first" disabled={busy} onClick={begin}>
-          {text.begin}
+          {words.start.begin}
         </button>
         <button type="button" className="choice" disabled={busy} onClick={deeds.pair}>
-          {text.pair}
+          {words.start.pair}
         </button>
       </div>
       <SettingsForm settings={settings} onChange={deeds.set} />

@@ -68,7 +68,7 @@ export function Supervisor({
       <div role="alert">{sentence && <p className="wrong">{sentence}</p>}</div>
       {view && bay && (
         <>
-          {isAnsweredHere(state) && <Answers view={view} touch={touch} asked />}
+          <Answers view={view} touch={touch} asked={isAnsweredHere(state)} />
           <section className="controls">
             <button type="button" disabled={bay.holdAskedBy !== null} onClick={() => session.bay?.askHold()}>
               {bay.holdAskedBy === null ? words.supervisor.askHold : words.supervisor.asked}
@@ -85,9 +85,7 @@ export function Supervisor({
       {!view && bay && <Problems problems={bay.troubles} />}
       {bay && <Board bays={bay.board} takenAtMs={bay.boardAtMs} />}
       <PastSessions load={load} onReport={id => void openReport(id)} />
-      {bay && (
-        <Devices devices={bay.devices} own={bay.device} onLetGo={device => session.bay?.letGo(device)} />
-      )}
+      {bay && <Devices bay={bay} deeds={session.bay} />}
       {bay && <LinkLine bay={bay} />}
       <Leave onLeave={onLeave} onUnpair={() => unpair(session.bay, bay?.device, onLeave)} />
     </Shell>

@@ -6,7 +6,9 @@ import type { Face } from '../face/face.ts';
 import { words } from '../words/index.ts';
 import { Answers } from './parts/answers.tsx';
 import { BayBar } from './parts/bay-bar.tsx';
+import { Devices } from './parts/devices.tsx';
 import { Leave } from './parts/leave.tsx';
+import { LinkLine } from './parts/link-line.tsx';
 import { LogTail } from './parts/log-tail.tsx';
 import { PlotFigure } from './parts/plot.tsx';
 import { Problems } from './parts/problems.tsx';
@@ -75,9 +77,13 @@ export function Technician({
       )}
       {!view && bay && <Problems problems={bay.troubles} />}
       {bay && (
-        <p className="quiet" role="status">
-          {notice}
-        </p>
+        <>
+          <p className="quiet" role="status">
+            {notice}
+          </p>
+          <Devices bay={bay} deeds={face.bay} />
+          <LinkLine bay={bay} />
+        </>
       )}
       <Leave
         label={view?.outcome ? words.theEnd : words.leave}

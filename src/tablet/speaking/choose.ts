@@ -2,10 +2,13 @@ import type { Clock } from '../../session/clock.ts';
 import { CachedSynthesizer } from '../../voice/speakers/cached-synthesizer.ts';
 import { SilentSink } from '../../voice/speakers/silent-sink.ts';
 import { SpeechQueue } from '../../voice/speech-queue.ts';
+import { words } from '../words/index.ts';
 import { EmbeddedVoice } from './embedded-voice.ts';
 import { Loudspeaker } from './loudspeaker.ts';
 import { SystemVoice, systemVoices } from './system-voice.ts';
 
+/** The language of the voice that comes with the page. */
+const EMBEDDED = 'en';
 const SENTENCES_KEPT = 200;
 /** As long as people need for a character; only the timing of silence. */
 const SILENT_MS_PER_CHARACTER = 55;
@@ -13,18 +16,25 @@ const SILENT_MS_PER_CHARACTER = 55;
 export interface Speaking {
   readonly speech: SpeechQueue;
   readonly description: string;
+  /** What people have to know of it. */
+  readonly remark?: string;
   close(): Promise<void>;
 }
 
 /** Nothing is heard, but every sentence takes its time. */
-function silence(clock: Pick<Clock, 'nowMs' | 'sleep'>): Speaking {
+function silence(clock: Pick<Clock, 'nowMs' | 'sleep'>, remark?: string): Speaking {
   const sink = new SilentSink((ms, signal) => clock.sleep(ms, signal));
   const synthesize = async (text: string) => ({
     samples: new Float32Array(SILENT_MS_PER_CHARACTER * text.length),
     sampleRateHz: 1000,
   });
   const speech = new SpeechQueue({ synthesize }, sink, () => clock.nowMs());
-  return { speech, description: sink.description, close: () => speech.close() };
+  return {
+    speech,
+    description: sink.description,
+    ...(remark === undefined ? {} : { remark }),
+    close: () => speech.close(),
+  };
 }
 
 /**
@@ -44,6 +54,8 @@ export async function chooseVoice(
     const speech = new SpeechQueue(system, system, () => clock.nowMs());
     return { speech, description: system.description, close: () => speech.close() };
   }
+  // Read by an English voice another language is not understood, and may be misunderstood.
+  if (language !== EMBEDDED) return silence(clock, words.hearing.noVoice);
   const voice = new EmbeddedVoice();
   const speech = new SpeechQueue(new CachedSynthesizer(voice, SENTENCES_KEPT), new Loudspeaker(context), () =>
     clock.nowMs(),

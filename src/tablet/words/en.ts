@@ -111,6 +111,7 @@ export const english = {
   },
   settings: {
     title: 'Settings',
+    language: 'Language',
     hand: 'Stop control',
     hands: { right: 'right hand', left: 'left hand' },
     theme: 'Colours',
@@ -137,6 +138,10 @@ export const english = {
     },
     voice: 'Voice',
     voices: { voice: 'on', silent: 'off' },
+  },
+  hearing: {
+    noService: 'This browser has no recognition service of its own; choose the embedded one in the settings.',
+    noVoice: 'This device has no voice for this language: read what is asked.',
   },
   offline: {
     ready: 'Ready for use without a network.',
@@ -197,9 +202,22 @@ export const english = {
     left: (count: number) => `Still to be sent: ${count}. They stay on this device.`,
     noAnswer: 'The laptop did not answer.',
   },
+  /** What to do where nobody of a role can be reached. */
+  missing: {
+    second:
+      "The second person's device does not answer. Look at them. Hold if you cannot see them. Stop by voice.",
+    technician: "The technician's device does not answer. Look at them. Shout if anything is wrong.",
+  },
   second: {
-    clear: 'CLEAR',
-    clearAsk: 'Hands, tools and clothes clear of fan and belts?',
+    afterStop: 'After a stop',
+    afterStopDo: [
+      'Stand clear, hands off.',
+      'See that the key is off and the engine stands.',
+      'Say loudly what you saw.',
+      'Touch nothing hot. Wait until you are asked.',
+    ],
+    coming: 'What comes to you',
+    inSteps: (away: number) => (away === 1 ? 'next' : `in ${away} steps`),
     given: 'Clear given',
     nothing: 'Nothing for you now. Watch and listen.',
   },
@@ -234,7 +252,14 @@ export const english = {
   devices: {
     title: 'Devices of this bay',
     here: 'connected',
+    quiet: 'does not answer',
     away: 'not connected',
+    leads: 'leads',
+    own: 'this one',
+    renew: 'Renew for a day',
+    ago: (seconds: number) =>
+      seconds < 60 ? `last word ${seconds} s ago` : `last word ${Math.round(seconds / 60)} min ago`,
+    battery: (percent: number, charging: boolean) => `battery ${percent} %${charging ? ', charging' : ''}`,
     letGo: 'Let go',
   },
   holdAsked: (name: string) => `${name} asks for a hold.`,
@@ -246,6 +271,8 @@ export const english = {
   leaveRunning: 'Leaving does not stop the engine.',
   theEnd: 'To the beginning',
   people: { technician: 'technician', second: 'second person', supervisor: 'supervisor' },
+  /** As browsers name it, BCP 47. */
+  locale: 'en-US',
 };
 
 /** What a language of the page has to word. */

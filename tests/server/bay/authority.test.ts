@@ -1,5 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { type Asker, answerer, forbidden, mayNotLetGo } from '../../../src/server/bay/authority.ts';
+import {
+  type Asker,
+  answerer,
+  forbidden,
+  mayNotLetGo,
+  mayNotRenew,
+} from '../../../src/server/bay/authority.ts';
 import { type controlIds, type Deed, type Refusal, roles } from '../../../src/server/protocol/index.ts';
 
 const leader: Asker = { role: 'technician', owner: true };
@@ -102,8 +108,26 @@ describe('Who lets go of a device', () => {
   });
 });
 
+describe('Who renews a pairing', () => {
+  const own = { own: true };
+  const other = { own: false };
+
+  test('somebody else of the bay does, never the device itself', () => {
+    for (const asker of Object.values(all)) expect(mayNotRenew(asker, own)?.code).toBe('notYourRole');
+    expect(mayNotRenew(leader, other)).toBeNull();
+    expect(mayNotRenew(supervisor, other)).toBeNull();
+    expect(mayNotRenew(follower, other)?.code).toBe('notTheOwner');
+    expect(mayNotRenew(second, other)?.code).toBe('notYourRole');
+  });
+});
+
 describe('Whose an answer is', () => {
-  const question = { addressed: 'technician', ownDeviceOnly: false, secondOnly: false } as const;
+  const question = {
+    addressed: 'technician',
+    ownDeviceOnly: false,
+    supervisorsOwn: false,
+    secondOnly: false,
+  } as const;
   const toSecond = { ...question, addressed: 'second' } as const;
 
   test('through one device for both, it is that of whoever was asked', () => {
@@ -135,13 +159,26 @@ describe('Whose an answer is', () => {
     for (const addressed of ['technician', 'second'] as const)
       for (const ownDeviceOnly of [true, false])
         for (const secondOnly of [true, false]) {
-          const each = { addressed, ownDeviceOnly, secondOnly };
+          const each = { addressed, ownDeviceOnly, supervisorsOwn: false, secondOnly };
           expect(answerer(follower, each)).toMatchObject({ ok: false, refusal: { code: 'notTheOwner' } });
           expect(answerer(supervisor, each)).toMatchObject({
             ok: false,
             refusal: { code: 'notYourRole', sentence: /cannot answer for others/ },
           });
         }
+  });
+
+  test('of the supervisor it is their own where they have a device, and nobody signs for them', () => {
+    const sign = { ...question, addressed: 'supervisor' } as const;
+    expect(answerer(leader, sign)).toEqual({ ok: true, speaker: undefined });
+    expect(answerer(leader, { ...sign, supervisorsOwn: true })).toMatchObject({
+      ok: false,
+      refusal: { code: 'notYourRole', sentence: /on their own device/ },
+    });
+    expect(answerer(supervisor, { ...sign, supervisorsOwn: true })).toEqual({
+      ok: true,
+      speaker: 'supervisor',
+    });
   });
 
   test('each role has a word about it', () => {

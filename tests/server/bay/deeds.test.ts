@@ -197,7 +197,10 @@ describe('The clear of the second person', () => {
       untilSessionMs: null,
       ownDeviceOnly: false,
     });
-    expect(questionOf(session.moment, true)).toMatchObject({ addressed: 'second', ownDeviceOnly: true });
+    expect(questionOf(session.moment, { second: true, supervisor: false })).toMatchObject({
+      addressed: 'second',
+      ownDeviceOnly: true,
+    });
     const own = scene({ secondHasDevice: true });
     expect(() => planned(clear, by('technician'), own)).toThrow(
       expect.objectContaining({ code: 'notYourRole' }),

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { busRig, goodEngine } from '../../helpers/bus-rig.ts';
+import { busRig, dm1Frame, goodEngine } from '../../helpers/bus-rig.ts';
 
 const problems = (run: Awaited<ReturnType<typeof busRig>>) =>
   run.happenings.flatMap(happening => (happening.kind === 'problem' ? [happening.sentence] : []));
@@ -29,25 +29,24 @@ describe('a bus that is joined to a session', () => {
 
   it('passes on what its source notices, and is gone where that says so', async () => {
     const run = await busRig('job.card.asking');
-    run.source.notice({ kind: 'problem', sentence: 'A frame was broken.' } as never);
-    expect(problems(run)).toEqual(['A frame was broken.']);
+    run.source.notice({ kind: 'rubbish', count: 3, sentence: 'Three lines could not be read.' });
     expect(run.link.state()).toBe('notHeard');
-  });
-
-  it('acts no more once it is closed', async () => {
-    const run = await busRig('keyOn.battery.asking');
-    run.link.close();
-    await run.link.done;
-    goodEngine(run);
-    await run.pass(5000);
-    expect(run.key()).toBe('keyOn.battery.asking');
+    run.source.notice({ kind: 'lost', sentence: 'The cable is off; it is tried again.' });
+    expect(run.link.state()).toBe('gone');
+    run.source.send(dm1Frame(null));
+    expect(run.link.state()).toBe('alive');
+    expect(problems(run)).toEqual([
+      'Three lines could not be read.',
+      'The cable is off; it is tried again.',
+      'The vehicle bus is heard again.',
+    ]);
   });
 
   it('is silent about its silence until the key is on', async () => {
     const run = await busRig('job.card.asking');
     await run.pass(60_000);
     expect(problems(run)).toEqual([]);
-    const on = await busRig('keyOn.battery.asking');
+    const on = await busRig('keyOn.faults.asking');
     await on.pass(60_000);
     expect(problems(on)).toHaveLength(1);
     expect(on.link.state()).toBe('silent');

@@ -18,6 +18,9 @@ const devices: BayState['devices'] = roles.map(role => ({
   role,
   name: `${role}'s`,
   connected: true,
+  quiet: false,
+  battery: { share: 0.5, charging: false },
+  lastWordMs: null,
   owner: role === 'technician',
   listens: false,
   clockOffsetMs: null,
@@ -96,10 +99,17 @@ export async function openWalk(
     { settings: JSON.stringify({ ...touchOnly, language }), version: PROTOCOL_VERSION },
   );
   const page = await context.newPage();
-  const lines: WebSocketRoute[] = [];
+  const lines = new Set<WebSocketRoute>();
+  let seq = 0;
+  let state = bayState(null, '');
   await page.routeWebSocket(/\/ws$/, line => {
+    line.onClose(() => lines.delete(line));
     line.onMessage(text => {
       const message = JSON.parse(String(text));
+      if (message.type === 'ping')
+        line.send(
+          JSON.stringify({ type: 'pong', sentMs: message.sentMs, serverMs: message.sentMs, sessionMs: 0 }),
+        );
       if (message.type !== 'hello') return;
       const role: Role = message.token;
       line.send(
@@ -113,10 +123,11 @@ export async function openWalk(
           serverMs: 0,
         }),
       );
-      line.send(JSON.stringify({ type: 'snapshot', seq: 0, sessionMs: 0, state: bayState(null, '') }));
-      lines.push(line);
+      line.send(JSON.stringify({ type: 'snapshot', seq, sessionMs: 0, state }));
+      lines.add(line);
     });
   });
+  await page.route('**/api/**', route => route.fulfill({ status: 404, body: '' }));
   await page.route('**/walk', route => route.fulfill({ contentType: 'text/html', body: documentOfFrames }));
   await page.goto(`${origin}/walk`);
   for (const name of names) {
@@ -125,13 +136,13 @@ export async function openWalk(
     await frame.getByRole('button', { name: join }).click();
     await frame.locator('.stop').waitFor();
   }
-  let seq = 0;
   return {
     page,
     async show(view) {
       seq += 1;
       const turn = `walk/${seq}`;
-      const { view: _, grammar: __, ...bay } = bayState(view, turn);
+      state = bayState(view, turn);
+      const { view: _, grammar: __, ...bay } = state;
       const patch = { bay, view: { kind: 'whole', view } };
       for (const line of lines) line.send(JSON.stringify({ type: 'patch', seq, sessionMs: 0, patch }));
       return page.evaluate(measure, { turn, key: view.key });
@@ -142,11 +153,14 @@ export async function openWalk(
 
 /** Runs in the document of frames. */
 async function measure({ turn, key }: { readonly turn: string; readonly key: string }): Promise<string[]> {
-  const until = performance.now() + 20_000;
+  const until = performance.now() + 60_000;
   const frames = [...document.querySelectorAll('iframe')];
   const askedIn = (frame: HTMLIFrameElement) => frame.contentDocument?.querySelector<HTMLElement>('.asked');
   while (frames.some(frame => askedIn(frame)?.dataset.turn !== turn)) {
-    if (performance.now() > until) throw new Error(`${key} was not shown`);
+    if (performance.now() > until)
+      throw new Error(
+        `${key} was not shown: ${frames.filter(frame => askedIn(frame)?.dataset.turn !== turn).map(frame => frame.name)}`,
+      );
     await new Promise(resolve => setTimeout(resolve, 10));
   }
   const faults: string[] = [];

@@ -1,6 +1,7 @@
 import { useEffect } from 'react';
 import { vibrate } from '../../device/vibrate.ts';
 import type { FaceState } from '../../face/face.ts';
+import { missingRoles } from '../../face/missing.ts';
 import { stopNotice } from '../../face/stop-state.ts';
 import { words } from '../../words/index.ts';
 
@@ -15,6 +16,7 @@ export function Alerts({ state }: { readonly state: FaceState }) {
   useEffect(() => {
     if (callOut !== '') vibrate('hazard');
   }, [callOut]);
+  const missing = bay ? missingRoles(bay).filter(role => role !== state.role) : [];
   const link = bay?.link;
   const isCutOff = link !== undefined && link.state !== 'connected';
   return (
@@ -30,6 +32,10 @@ export function Alerts({ state }: { readonly state: FaceState }) {
             <strong>{words.link.stopAnyway}</strong> {link.state === 'refused' ? link.sentence : ''}
           </p>
         )}
+        {!isCutOff &&
+          view &&
+          !view.outcome &&
+          missing.map(role => <p key={role}>{words.missing[role === 'second' ? 'second' : 'technician']}</p>)}
         {link?.pairing?.state === 'stopOnly' && <p>{link.pairing.sentence}</p>}
       </div>
     </div>

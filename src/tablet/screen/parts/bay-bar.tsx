@@ -1,7 +1,6 @@
 import type { BayDeeds, BayPart } from '../../face/face.ts';
 import { words } from '../../words/index.ts';
 import { NextJob } from '../next-job.tsx';
-import { LinkLine } from './link-line.tsx';
 
 /** What the technician has to decide about the others in the bay. */
 export function BayBar({
@@ -19,7 +18,6 @@ export function BayBar({
 }) {
   return (
     <>
-      <LinkLine bay={bay} />
       {bay.away !== 'no' && (
         <section className="controls" role="alert">
           <p>{words.away.shown}</p>

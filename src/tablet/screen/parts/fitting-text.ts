@@ -7,6 +7,8 @@ const LINE_IN_SIZES = 8;
 /** Of the height that question and answers share. */
 const LEAST = 0.26;
 const MOST = 0.6;
+/** What somebody else is asked is only to be known. */
+const MOST_OF_OTHERS = 0.3;
 
 /** How high a question may be, so that its answers stay in sight where they can. */
 function roomFor(question: HTMLElement, stage: HTMLElement): number {
@@ -15,7 +17,8 @@ function roomFor(question: HTMLElement, stage: HTMLElement): number {
   const answers = stage.querySelector<HTMLElement>('.pad') ?? stage.querySelector<HTMLElement>('.choices');
   const gaps = question.offsetHeight - question.clientHeight + 16;
   const left = whole - (answers?.offsetHeight ?? 0) - gaps;
-  return Math.min(MOST * whole, Math.max(LEAST * whole, left));
+  const most = question.classList.contains('others') ? MOST_OF_OTHERS : MOST;
+  return Math.min(most * whole, Math.max(LEAST * whole, left));
 }
 
 function fitInto(question: HTMLElement): void {

@@ -9,8 +9,6 @@ import {
 import { loadPairing } from '../../remote/pairing.ts';
 import { words } from '../../words/index.ts';
 
-const text = words.settings.ownModel;
-
 /** Which Vosk model is on this device, and how to bring another one. */
 export default function OwnModel() {
   const [kept, setKept] = useState<ModelOnDevice | null>(null);
@@ -42,11 +40,17 @@ export default function OwnModel() {
 
   return (
     <fieldset className="own-model">
-      <legend>{text.title}</legend>
-      <p role="status">{busy ? text.checking : kept ? text.kept(kept.name, kept.bytes) : text.none}</p>
+      <legend>{words.settings.ownModel.title}</legend>
+      <p role="status">
+        {busy
+          ? words.settings.ownModel.checking
+          : kept
+            ? words.settings.ownModel.kept(kept.name, kept.bytes)
+            : words.settings.ownModel.none}
+      </p>
       <div role="alert">{sentence && <p className="wrong">{sentence}</p>}</div>
       <label className="file">
-        {text.bring}
+        {words.settings.ownModel.bring}
         <input type="file" accept=".zip,.gz,.tgz" disabled={busy} onChange={bring} />
       </label>
       <div className="big">
@@ -57,12 +61,12 @@ export default function OwnModel() {
             disabled={busy}
             onClick={() => void attempt(() => takeFromLaptop(token))}
           >
-            {text.take}
+            {words.settings.ownModel.take}
           </button>
         )}
         {kept && (
           <button type="button" className="choice" disabled={busy} onClick={() => void attempt(drop)}>
-            {text.drop}
+            {words.settings.ownModel.drop}
           </button>
         )}
       </div>

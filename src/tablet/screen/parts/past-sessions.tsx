@@ -2,12 +2,10 @@ import { useCallback, useEffect, useState } from 'react';
 import { MAX_FIND, type SessionRow } from '../../../server/protocol/index.ts';
 import { words } from '../../words/index.ts';
 
-const text = words.past;
-
 /** A list is read again so often while somebody may look at it. */
 const AGAIN_MS = 10_000;
 
-const timeText = (startedAt: string | null) => startedAt?.slice(0, 16).replace('T', ' ') ?? text.noTime;
+const timeText = (startedAt: string | null) => startedAt?.slice(0, 16).replace('T', ' ') ?? words.past.noTime;
 
 /** Sessions of the shop, to be searched, each with its report. */
 export function PastSessions({
@@ -41,7 +39,7 @@ export function PastSessions({
   }, [look, sought]);
   return (
     <section className="past" aria-labelledby="past">
-      <h2 id="past">{text.title}</h2>
+      <h2 id="past">{words.past.title}</h2>
       <form
         className="write"
         onSubmit={event => {
@@ -52,29 +50,29 @@ export function PastSessions({
         }}
       >
         <label className="unseen" htmlFor="find">
-          {text.findLabel}
+          {words.past.findLabel}
         </label>
         <input
           id="find"
           type="search"
           name="find"
-          placeholder={text.findHint}
+          placeholder={words.past.findHint}
           maxLength={MAX_FIND}
           autoComplete="off"
         />
-        <button type="submit">{text.find}</button>
+        <button type="submit">{words.past.find}</button>
       </form>
       <p role="status" className={failed ? 'wrong' : 'quiet'}>
-        {failed ? text.failed : rows === null ? text.looking : text.count(rows.length)}
+        {failed ? words.past.failed : rows === null ? words.past.looking : words.past.count(rows.length)}
       </p>
       <ul className="records">
         {rows?.map(({ id, vehicle, engine, profile, startedAt, state, uploaded, fork }) => (
           <li key={id}>
             <p>
               <strong>{vehicle ?? id}</strong> {engine ?? profile}, {timeText(startedAt)},{' '}
-              {text.states[state]}
-              {uploaded && `; ${text.uploaded}`}
-              {fork && `; ${text.fork}`}
+              {words.past.states[state]}
+              {uploaded && `; ${words.past.uploaded}`}
+              {fork && `; ${words.past.fork}`}
             </p>
             <button type="button" onClick={() => onReport(id)}>
               {words.supervisor.report}

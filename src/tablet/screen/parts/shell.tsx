@@ -94,6 +94,9 @@ export function Shell({
             )}
           </div>
         </div>
+        <p className="refusal" role="status">
+          {state.bay?.refusal}
+        </p>
         {view && <Ear hearing={view.hearing} />}
       </main>
       <Stop onStop={onStop} standing={isKnownToStand(state)} />

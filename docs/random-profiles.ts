@@ -1,0 +1,168 @@
+/**
+ * Writes docs/random-profiles.md: engines by chance that the interview can make, each loaded, built into a machine and
+ * rehearsed to its end by the virtual technician, and as many profiles broken in one place.
+ *
+ *     npm run random-profiles -- --profiles 1000 --broken 500 --processes 16
+ *
+ * A rehearsal takes some twenty seconds of one processor. `--from` begins at another seed; without `--write` the table
+ * is only printed.
+ */
+import { fork } from 'node:child_process';
+import { mkdtempSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { parseArgs } from 'node:util';
+import { buildFirstStart } from '../machines/first-start.ts';
+import { profileData } from '../src/interview/build.ts';
+import { ProfileError, parseProfile } from '../src/profile/parse.ts';
+import { profileSchema } from '../src/profile/schema.ts';
+import { seeded } from '../src/rehearsal/random.ts';
+import { broken } from '../tests/interview/broken.ts';
+import { randomInterview } from '../tests/interview/random-interview.ts';
+import { rehearseFast } from '../tests/rehearsal/run.ts';
+
+interface Made {
+  readonly seed: number;
+  readonly use: string;
+  /** How far it came: the first of these that went wrong, or signed off. */
+  readonly end: 'notMade' | 'refused' | 'noMachine' | 'signedOff' | 'ended' | 'left';
+  readonly why: string;
+  readonly sessionS: number;
+}
+
+const airC = [5, 20, -5, 30] as const;
+
+async function tryOne(seed: number): Promise<Made> {
+  const made = (end: Made['end'], why = '', use = '', sessionS = 0): Made => ({
+    seed,
+    use,
+    end,
+    why,
+    sessionS,
+  });
+  let data: unknown;
+  try {
+    // Every third person answers everything; the others take the rest as it is put forward.
+    data = profileData(randomInterview(seed, seed % 3 === 0));
+  } catch (error) {
+    return made('notMade', String(error));
+  }
+  const parsed = profileSchema.safeParse(data);
+  if (!parsed.success)
+    return made(
+      'refused',
+      parsed.error.issues.map(issue => `${issue.path.join('.')}: ${issue.message}`).join('; '),
+    );
+  const use = parsed.data.use.kind;
+  try {
+    buildFirstStart(parsed.data);
+  } catch (error) {
+    return made('noMachine', String(error), use);
+  }
+  const path = join(mkdtempSync(join(tmpdir(), 'profile-')), 'engine.json');
+  writeFileSync(path, JSON.stringify(data));
+  const ambientC = airC[seed % airC.length] ?? 5;
+  const { debrief, said } = await rehearseFast([], {
+    profileName: path,
+    seed,
+    ambientC,
+    withBus: seed % 2 === 0,
+  });
+  const stop = debrief.stops.filter(({ step }) => !step.startsWith('job.stop')).at(-1);
+  const why =
+    debrief.outcome === 'signedOff' ? '' : `${stop?.step ?? ''} ${stop?.cause ?? ''}: ${said.at(-8) ?? ''}`;
+  return made(debrief.outcome, why, use, debrief.sessionS);
+}
+
+const { values } = parseArgs({
+  options: {
+    profiles: { type: 'string', default: '1000' },
+    broken: { type: 'string', default: '500' },
+    from: { type: 'string', default: '1' },
+    processes: { type: 'string', default: '2' },
+    write: { type: 'boolean', default: false },
+    worker: { type: 'string' },
+  },
+});
+
+/** One of several processes: every so many seeds are its own. */
+async function work(seeds: readonly number[]): Promise<void> {
+  for (const seed of seeds) process.send?.(await tryOne(seed));
+}
+
+function share(seeds: readonly number[], told: (made: Made) => void): Promise<void> {
+  return new Promise((resolve, reject) => {
+    const worker = fork(new URL(import.meta.url).pathname, ['--worker', seeds.join(',')], {
+      execArgv: ['--import', 'tsx'],
+    });
+    worker.on('message', message => told(message as Made));
+    worker.on('exit', code => (code === 0 ? resolve() : reject(new Error(`A worker ended with ${code}.`))));
+  });
+}
+
+/** Profiles with one thing broken, of which no sentence names the field. */
+function unnamed(count: number): string[] {
+  const engines = [1, 2, 3, 5, 7, 8].map(seed => profileData(randomInterview(seed)));
+  return Array.from({ length: count }, (_, index) => index + 1).flatMap(seed => {
+    const { text, field } = broken(engines[seed % engines.length], seeded(seed, 'broken'));
+    try {
+      parseProfile(text, 'broken');
+      return [`${seed}: loaded, with a broken ${field}`];
+    } catch (error) {
+      if (!(error instanceof ProfileError)) throw error;
+      return error.faults.some(fault => fault.includes(field)) ? [] : [`${seed}: ${field}`];
+    }
+  });
+}
+
+if (values.worker !== undefined) await work(values.worker.split(',').map(Number));
+else {
+  const count = Number(values.profiles);
+  const from = Number(values.from);
+  const processes = Math.min(count, Number(values.processes));
+  const seeds = Array.from({ length: count }, (_, index) => from + index);
+  const all: Made[] = [];
+  await Promise.all(
+    Array.from({ length: processes }, (_, own) =>
+      share(
+        seeds.filter((_seed, index) => index % processes === own),
+        made => {
+          all.push(made);
+          console.error(`${all.length} of ${count}, seed ${made.seed}: ${made.end} ${made.why}`);
+        },
+      ),
+    ),
+  );
+  const missed = unnamed(Number(values.broken));
+  const lines = page(all, Number(values.broken), missed);
+  console.log(lines);
+  if (values.write) writeFileSync('docs/random-profiles.md', lines);
+  process.exitCode = missed.length > 0 || all.some(({ end }) => end !== 'signedOff') ? 1 : 0;
+}
+
+function page(all: readonly Made[], tried: number, missed: readonly string[]): string {
+  const uses = [...new Set(all.map(({ use }) => use))].sort();
+  const ends = ['signedOff', 'ended', 'left', 'noMachine', 'refused', 'notMade'] as const;
+  const row = (use: string) => {
+    const own = all.filter(made => made.use === use);
+    return `| ${use === '' ? 'not told' : use} | ${own.length} | ${ends.map(end => own.filter(made => made.end === end).length).join(' | ')} |`;
+  };
+  const bad = all.filter(({ end }) => end !== 'signedOff').sort((one, other) => one.seed - other.seed);
+  return `${[
+    '# Engines by chance',
+    '',
+    'Made by `npm run random-profiles`: answers by chance to the interview (`src/interview`), every third time to all of',
+    'its questions, else with the rest as it is put forward; the profile loaded, built into a machine whose gates hold,',
+    'and rehearsed to its end by the virtual technician at 5, 20, -5 and 30 °C, every second one with its bus where it',
+    'has one. And profiles broken in one place: each has to get a sentence that names the field.',
+    '',
+    '| what it drives | engines | signed off | ended without | left | no machine | refused | not made |',
+    '|---|---|---|---|---|---|---|---|',
+    ...uses.map(row),
+    '',
+    `Of ${tried} broken profiles ${tried - missed.length} got a sentence that names the field.`,
+    ...(bad.length > 0 || missed.length > 0 ? ['', 'What went wrong:', ''] : []),
+    ...bad.map(({ seed, end, why }) => `- seed ${seed}, ${end}: ${why.replaceAll('\n', ' ').slice(0, 200)}`),
+    ...missed.map(each => `- broken ${each}`),
+  ].join('\n')}\n`;
+}

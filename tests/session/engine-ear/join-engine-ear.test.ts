@@ -1,0 +1,71 @@
+import { describe, expect, it } from 'vitest';
+import { readLog } from '../../../src/record/index.ts';
+import { EngineSound } from '../../../src/rehearsal/sound/engine-sound.ts';
+import { type EngineEarLink, joinEngineEar } from '../../../src/session/engine-ear/join-engine-ear.ts';
+import { type BusRig, busRig } from '../../helpers/bus-rig.ts';
+
+interface EarRig extends BusRig {
+  readonly ear: EngineEarLink;
+  /** The engine of the profile sounds so for some seconds, and the session's clock goes along. */
+  sounds(rpm: number, seconds: number): Promise<void>;
+}
+
+/** A session on demo-six whose microphone hears an engine made for the test; the bus says nothing. */
+async function earRig(key: string): Promise<EarRig> {
+  const run = await busRig(key);
+  const ear = joinEngineEar(run.session);
+  const sound = new EngineSound({ cylinders: 6, strokes: 4 }, 4);
+  return {
+    ...run,
+    ear,
+    async sounds(rpm, seconds) {
+      for (let block = 0; block < seconds * 10; block++) {
+        await ear.hear({
+          samples: sound.next({ rpm, firing: rpm > 0, starter: false }, 1600),
+          sampleRateHz: 16_000,
+        });
+        await run.pass(100);
+      }
+    },
+  };
+}
+
+const heardOf = async (run: BusRig) =>
+  (await readLog(run.path)).entries.filter(({ kind }) => kind === 'engineHeard').map(({ data }) => data);
+
+describe('the engine by ear', () => {
+  it('is shown with its speed, and is on the record with what happened', async () => {
+    const run = await earRig('checks.leaks.item1');
+    await run.sounds(750, 3);
+    expect(run.ear.state().rpm).toBeGreaterThan(735);
+    expect(run.ear.state().rpm).toBeLessThan(765);
+    expect(run.ear.state().trace.filter(rpm => rpm !== null).length).toBeGreaterThan(0);
+    expect(await heardOf(run)).toContainEqual(expect.objectContaining({ happened: 'running' }));
+  });
+
+  it('refuses that all is off while it is heard turning, and opens nothing by its silence', async () => {
+    const run = await earRig('checks.leaks.item1');
+    await run.sounds(750, 3);
+    run.session.receive({ type: 'stop' }, 'technician', 'keys');
+    await run.pass(3000);
+    await run.sounds(750, 1);
+    await run.type('engine and key off');
+    expect(run.said.at(-1)).toMatch(/^I hear the engine turning: about 7\d\d rpm/);
+    expect(run.key()).toBe('stopped.makingSafe');
+    await run.sounds(0, 4);
+    expect(run.key()).toBe('stopped.makingSafe');
+    await run.type('engine and key off');
+    expect(run.said.at(-1)).not.toMatch(/I hear/);
+  });
+
+  it('of another bay, that ran while this one stood, refuses nothing', async () => {
+    const run = await earRig('job.ambient.asking');
+    await run.sounds(750, 3);
+    expect(run.ear.state().rpm).not.toBeNull();
+    run.session.receive({ type: 'stop' }, 'technician', 'keys');
+    await run.pass(3000);
+    await run.sounds(750, 1);
+    await run.type('engine and key off');
+    expect(run.said.some(text => text.startsWith('I hear'))).toBe(false);
+  });
+});

@@ -1,0 +1,44 @@
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { languageCodes } from '../../../prompts/index.ts';
+import { loadProfile } from '../../../src/profile/load.ts';
+import { english } from '../../../src/tablet/words/en.ts';
+import { french } from '../../../src/tablet/words/fr.ts';
+import { openBrowser } from '../helpers/browser.ts';
+import { everyView } from '../helpers/every-view.ts';
+import { type Served, servePage } from '../helpers/serve.ts';
+import { openWalk } from '../helpers/walk.ts';
+
+let browser: Browser;
+let served: Served;
+beforeAll(async () => {
+  served = await servePage();
+  browser = await openBrowser();
+});
+afterAll(async () => {
+  await browser?.close();
+  await served?.close();
+});
+
+const words = { en: english, fr: french };
+/** Far more than there are would mean that states are told apart that are one; fewer, that some are not come to. */
+const LEAST_STATES = 240;
+const HOUR_MS = 3_600_000;
+
+for (const code of languageCodes) {
+  it(
+    `keeps the question, the engine, the time and the stop control in sight in every state, for all roles and sizes (${code})`,
+    async () => {
+      const views = everyView(await loadProfile('demo-six'), code);
+      expect(views.length).toBeGreaterThan(LEAST_STATES);
+      for (const engine of ['off', 'cranking', 'running', 'unsure'])
+        expect(views.some(view => view.engine === engine)).toBe(true);
+      const walk = await openWalk(browser, served.origin, code, words[code].start.pair);
+      const faults: string[] = [];
+      for (const view of views) faults.push(...(await walk.show(view)));
+      expect(faults).toEqual([]);
+      await walk.close();
+    },
+    HOUR_MS,
+  );
+}
