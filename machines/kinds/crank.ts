@@ -36,11 +36,6 @@ export const OUTCOME_WITHIN_S = 10;
 const secondClear = ({ context, event }: Look) =>
   context.clearAtMs !== null && atMs(event) - context.clearAtMs < clearValidMs(context);
 
-/** By keys and touch the "ready" that follows is the one confirming press; a voice is read back besides. */
-const byHand = ({ event }: Look) => event.via === 'keys' || event.via === 'touch';
-
-const cleared = update(({ event }) => ({ clearAtMs: atMs(event), misheard: 0, pending: null }));
-
 const endBurst = update(({ context, event }) => ({
   timer: null,
   bursts: context.bursts.map((burst, index) =>
@@ -163,14 +158,6 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
       askReply(bySecond, () => ({ line: 'askClear', values: {} }), [
         {
           reply: 'clearToCrank',
-          move: {
-            guard: look => bySecondPerson(look) && byHand(look),
-            target: 'ready',
-            actions: cleared,
-          },
-        },
-        {
-          reply: 'clearToCrank',
           move: { guard: bySecondPerson, target: 'clearReadBack', actions: setAside('clearToCrank') },
         },
       ]),
@@ -184,7 +171,7 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
           {
             guard: bySecondPerson,
             target: 'ready',
-            actions: cleared,
+            actions: update(({ event }) => ({ clearAtMs: atMs(event), misheard: 0, pending: null })),
           },
         ],
         { target: 'askingClear' },

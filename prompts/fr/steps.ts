@@ -147,7 +147,7 @@ export const steps = {
   },
   'prime.electric': { title: "Pompe d'amorçage", ask: "Pompe d'amorçage : laissez-la marcher." },
   'prime.electricBled': {
-    title: "La pompe d'amorçage n'aspire plus d'air",
+    title: "Pompe d'amorçage sans air",
     ask: 'Purge terminée ? Son régulier.',
   },
   'prime.noWeeps': {

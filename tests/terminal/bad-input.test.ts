@@ -33,7 +33,6 @@ const cases: readonly (readonly [what: string, args: readonly string[], names: R
   ['a sound file with an impossible rate', ['--hear', at('rate.wav')], /rate\.wav claims 1 samples a second/],
   ['a sound file that is not there', ['--hear', at('none.wav')], /none\.wav cannot be read/],
   ['a recorded session without replies', ['--hear', at('cues.json')], /cues\.json/],
-  ['a model folder without a model', ['--hear', cues, '--model', folder], /speech model .* no usable file/],
   ['a profile that is wrong', ['--profile', at('profile.json')], /profile\.json.*name: "" is not allowed/],
   [
     'a profile that is not there',

@@ -173,14 +173,6 @@ export function effectOf(
       tests.push(fromKeyOn);
   }
   if (from.endsWith('.clearReadBack') && event.type === 'reply' && event.id === 'yes') opens.push('clear');
-  // By keys and touch the "ready" that follows is the confirming press.
-  if (
-    from.endsWith('.askingClear') &&
-    to.endsWith('.ready') &&
-    event.by === 'second' &&
-    (event.via === 'keys' || event.via === 'touch')
-  )
-    opens.push('clear');
   // A clear that nobody acted on grows old, and a burst uses it up.
   if (from.endsWith('.ready') && event.type !== 'hold' && to !== from) closed.add('clear');
   if (isCrankingState(to) && from !== to) {
