@@ -6,7 +6,6 @@ import { firstFire } from '../helpers/first-fire.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'bad-input-'));
 const at = (name: string) => join(folder, name);
-const cues = 'audio-fixtures/sessions/demo-four.cues.json';
 const anyReply = 'audio-fixtures/sessions/replies/technician-correct.wav';
 
 beforeAll(() => {
