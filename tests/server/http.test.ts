@@ -156,7 +156,7 @@ describe('A record that a tablet finished by itself', () => {
   });
 
   test('that was altered is kept and marked; what is no record is not kept', async () => {
-    const altered = record.toString('utf8').replace('Job card', 'Job cart');
+    const altered = record.toString('utf8').replace('"text":"', '"text":"Never ');
     expect(altered).not.toBe(record.toString('utf8'));
     const answer = JSON.parse((await upload(altered)).body);
     expect(answer).toMatchObject({ verified: false, again: false });
