@@ -16,14 +16,20 @@ export interface Pair {
 
 export type Spell = (word: string) => readonly string[];
 
+/** The usual pronunciations of a word, which stand first; all of them, in every word of a wording, are too many to compare. */
+const USUAL = 2;
+
 /** All spellings of a wording, each as its phones. */
 function spellingsOf(wording: string, spell: Spell): readonly (readonly string[])[] {
-  return wording
-    .split(' ')
-    .reduce<readonly (readonly string[])[]>(
-      (starts, word) => starts.flatMap(start => spell(word).map(phones => [...start, ...phones.split(' ')])),
-      [[]],
-    );
+  return wording.split(' ').reduce<readonly (readonly string[])[]>(
+    (starts, word) =>
+      starts.flatMap(start =>
+        spell(word)
+          .slice(0, USUAL)
+          .map(phones => [...start, ...phones.split(' ')]),
+      ),
+    [[]],
+  );
 }
 
 /** How far two wordings are from one another in their nearest pronunciations; what was asked before is remembered. */

@@ -6,10 +6,12 @@ import type { Grammar } from '../../src/voice/ports.ts';
 import { explore } from '../../tests/machines/helpers/explore.ts';
 import { demoFour, demoSix } from '../../tests/machines/helpers/profiles.ts';
 
-/** Every moment that a start can come to in which something may be said, and one stop, with every cause. */
+let reached: readonly Moment[] | undefined;
+
+/** Every moment that a start can come to in which something may be said, and one stop, with every cause; looked for once. */
 function moments(): readonly Moment[] {
   let stopped = 0;
-  return [demoSix, demoFour].flatMap(profile => {
+  reached ??= [demoSix, demoFour].flatMap(profile => {
     const { places } = explore(profile, {
       returns: 1,
       stopAt: place => place.returns === 0 && stopped++ === 0,
@@ -19,6 +21,7 @@ function moments(): readonly Moment[] {
     });
     return [...places.values()].map(({ moment }) => moment);
   });
+  return reached;
 }
 
 /** Every different grammar of the procedure, in the units that the language's speakers use. */

@@ -17,7 +17,8 @@ async function serve(npm: boolean) {
   const server = startFirstFire(args, { npm });
   await server.tells('supervisor   ');
   const [, base = ''] = /also (https:\/\/127\.0\.0\.1:\d+)\//.exec(server.told) ?? [];
-  const [, fingerprint = ''] = /((?:[0-9A-F]{2}:){31}[0-9A-F]{2})/.exec(server.told) ?? [];
+  const [, fingerprint = ''] =
+    /does not know\.[^\n]*\n((?:[0-9A-F]{2}:){31}[0-9A-F]{2})/.exec(server.told) ?? [];
   const codeOf = (role: string) =>
     new RegExp(`${role}\\s+(\\d{3}) (\\d{3})`).exec(server.told)?.slice(1).join('') ?? '';
   return { server, base, shop, fingerprint, codeOf };
