@@ -109,6 +109,7 @@ const mayBeLeftOut: Partial<Record<Kind, readonly string[]>> = {
   resumed: ['vocabulary'],
   recovered: ['vocabulary', 'tornBase64'],
   event: ['bus'],
+  engineHeard: ['rpm'],
   passed: ['by', 'gate', 'misheard', 'figures'],
   verdict: [
     'quantity',

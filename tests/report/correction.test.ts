@@ -7,16 +7,16 @@ import { inputOf, sessionFor, tempFolder } from './support.ts';
 
 test('who says another number at the read-back and then the right one is confirmed, and it is told', async () => {
   const run = await sessionFor(join(tempFolder(), 'log.jsonl'));
-  await goUntil(run, 'fill.fuelInTank.asking');
-  for (const said of ['41', '50', '41', 'correct']) await run.type(said);
-  expect(run.key()).toBe('fill.biodieselShare.asking');
+  await goUntil(run, 'noFuelCrank.voltage.asking');
+  for (const said of ['10.6', '10.9', '10.6', 'correct']) await run.type(said);
+  expect(run.key()).not.toMatch(/noFuelCrank.voltage/);
   await run.record.close();
   const model = summarize(await inputOf(run.path));
   expect(model.trust.replayFault).toBeUndefined();
   expect(model.trust.notUnderstood).toEqual([]);
   expect(buildDocument(model, 'us').blocks[0]).toMatchObject({ type: 'banner', tone: 'good' });
   expect(model.misheard).toMatchObject([
-    { step: 'fill.fuelInTank', text: '50', reason: 'contradicted', repaired: { text: '41' } },
+    { step: 'noFuelCrank.voltage', text: '10.9', reason: 'contradicted', repaired: { text: '10.6' } },
   ]);
 });
 
