@@ -109,7 +109,7 @@ const mayBeLeftOut: Partial<Record<Kind, readonly string[]>> = {
   resumed: ['vocabulary'],
   recovered: ['vocabulary', 'tornBase64'],
   event: ['bus'],
-  engineHeard: ['rpm'],
+  engineHeard: ['rpm', 'certainty', 'happened', 'amplitudeRpm', 'periodS'],
   passed: ['by', 'gate', 'misheard', 'figures'],
   verdict: [
     'quantity',
