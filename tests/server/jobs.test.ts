@@ -9,7 +9,7 @@ import { get } from './support/https.ts';
 import { openShop, type TestShop } from './support/shop.ts';
 import { leadToTheEnd, linesOf } from './support/whole-start.ts';
 
-const JOBS = 20;
+const JOBS = 5;
 
 let shop: TestShop;
 let technician: Face;
