@@ -220,8 +220,15 @@ async function measure({ turn, key }: { readonly turn: string; readonly key: str
         const first = page.querySelector('.choice')?.getBoundingClientRect();
         if (first && !pad && first.bottom > room.bottom + 0.5)
           fault(`the first answer ends ${Math.round(first.bottom - room.bottom)} px too low`);
-        if (page.documentElement.scrollWidth > innerWidth || body.scrollWidth > body.clientWidth + 1)
-          fault('something is too wide');
+        if (page.documentElement.scrollWidth > innerWidth || body.scrollWidth > body.clientWidth + 1) {
+          const wide = [...page.querySelectorAll<HTMLElement>('body *:not(.unseen)')].filter(
+            each => each.getBoundingClientRect().right > room.right + 0.5,
+          );
+          const named = wide
+            .slice(-3)
+            .map(each => `${each.className || each.tagName} "${each.textContent?.slice(0, 30)}"`);
+          fault(`too wide: ${named.join('; ')}`);
+        }
         // Whatever there is can be come to, and is not carried to the next question.
         const end = page.querySelector('.leave');
         for (const each of [body, work]) each.scrollTo(0, each.scrollHeight);
