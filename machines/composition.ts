@@ -62,6 +62,11 @@ export function stepFaults(steps: readonly Step[], atTheEnd: readonly Gate[]): s
         ? [`${id} sets the gate ${gate} and may be skipped: a skip would open it.`]
         : [],
     ),
+    ...steps.flatMap(step =>
+      step.kind === 'reading' && step.readBackIn && skippableSteps.some(skippable => skippable === step.id)
+        ? [`${step.id} is read back in ${step.readBackIn} and may be skipped: nothing would be read back.`]
+        : [],
+    ),
   ];
 }
 

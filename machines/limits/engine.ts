@@ -5,6 +5,7 @@ import { judgeIdle } from '../../src/engineering/idle.ts';
 import { quantities } from '../../src/engineering/quantities/table.ts';
 import { ok } from '../../src/engineering/result.ts';
 import { readWarmUp } from '../../src/engineering/warm-up.ts';
+import { stopsFromRpm } from '../../src/profile/schema.ts';
 import type { Context } from '../context.ts';
 import type { Judge, Series } from '../steps.ts';
 import type { PromptValues } from '../vocabulary.ts';
@@ -65,18 +66,12 @@ export const nearThermostat: Judge = within('coolantTemperature', ({ profile: { 
 );
 
 /**
- * An engine without load that idles half as fast again as it ever should is not governed; at the speed at which the
+ * An engine without load that idles half as fast again as it ever should is not governed; at the speed at which a
  * bus would stop it, it is stopped by voice too. Common practice, no published source.
  */
-export const governed: Judge = within('engineSpeed', ({ profile: { idle, bus, overspeedRpm } }) =>
+export const governed: Judge = within('engineSpeed', ({ profile }) =>
   ok(
-    {
-      max: Math.min(
-        1.5 * idle.cold.maxRpm,
-        bus?.overspeedRpm ?? Number.POSITIVE_INFINITY,
-        overspeedRpm ?? Number.POSITIVE_INFINITY,
-      ),
-    },
+    { max: Math.min(1.5 * profile.idle.cold.maxRpm, stopsFromRpm(profile) ?? Number.POSITIVE_INFINITY) },
     {
       ...profileRule('idle-governed'),
       source: 'one and a half times the fastest idle of the engine profile',

@@ -62,6 +62,14 @@ describe('the steps as a procedure', () => {
     expect(stepFaults([skippable, cranks()], [])).toEqual([expect.stringMatching(/a skip would open it/)]);
   });
 
+  it('does not stand with a number that a later step reads back, and that a skip would leave out', () => {
+    const [skippable] = procedureFor(demoSix).filter(({ id }) => id === 'fill.coolantFreezePoint');
+    if (skippable?.kind !== 'reading') throw new Error('The freezing point is read.');
+    const { gate: _, ...open } = skippable;
+    const faults = stepFaults([{ ...open, readBackIn: 'fill.fuelGrade' }, sets, cranks()], []);
+    expect(faults).toEqual([expect.stringMatching(/nothing would be read back/)]);
+  });
+
   it('does not stand with a step twice', () => {
     expect(stepFaults([sets, sets, cranks()], [])).toEqual(['fill.oilLevel is in the list twice.']);
   });

@@ -4,7 +4,7 @@ import { type SoundChange, SoundOfFirstMinute } from '../../engineering/engine-s
 import type { Claim } from '../../engineering/engine-sound/claims.ts';
 import { EngineEar, type EngineHeard } from '../../engineering/engine-sound/ear.ts';
 import type { Hunting } from '../../engineering/engine-sound/hunting.ts';
-import type { Profile } from '../../profile/schema.ts';
+import { fastestRpm, type Profile, stopsFromRpm } from '../../profile/schema.ts';
 import type { Pcm } from '../../voice/ports.ts';
 import { createResampler } from '../../voice/resample.ts';
 import type { EventBody } from '../hearing.ts';
@@ -34,14 +34,14 @@ const FRESH_MS = 1000;
 /** So long a speed has to be too high, ms, before anybody is called; and below it before they are called again. */
 const TOO_FAST_MS = 500;
 const CALLED_AGAIN_MS = 10_000;
-/** Where no bus section names it: so far above every speed that is asked for. Common practice, no published source. */
+/** Where the profile names none: so far above every speed that is asked for. Common practice, no published source. */
 const TOO_FAST_SHARE = 1.15;
 const LOOKED_AT_IDLE_MS = 2000;
 const HUNTING_AGAIN_MS = 60_000;
 
 /** From this speed on people are called, rpm. */
-export const tooFastRpm = ({ bus, sweeps, idle }: Profile): number =>
-  bus?.overspeedRpm ?? TOO_FAST_SHARE * Math.max(idle.cold.maxRpm, ...sweeps.map(({ rpm }) => rpm));
+export const tooFastRpm = (profile: Profile): number =>
+  stopsFromRpm(profile) ?? TOO_FAST_SHARE * fastestRpm(profile);
 
 /**
  * Joins an ear for the engine to a session. What it hears is shown and recorded; a spoken speed that it contradicts is

@@ -43,7 +43,7 @@ export function joinBus(
   const steps = procedureFor(profile);
   const nowS = () => clock.nowMs() / 1000;
   const vehicle = createVehicle(bus, nowS, onHeard);
-  const stopper = createStopper(steps, bus);
+  const stopper = createStopper(steps);
   const filler = createFiller(steps);
   const thinning = createThinning(bus.readings);
   const vanishing = createVanishing(bus.readings, steps);

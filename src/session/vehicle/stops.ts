@@ -4,7 +4,7 @@ import { latest } from '../../../machines/limits/readings.ts';
 import { isOver, type Moment } from '../../../machines/moment.ts';
 import type { Step } from '../../../machines/steps.ts';
 import type { Cause } from '../../../machines/vocabulary.ts';
-import type { VehicleBus } from '../../profile/schema.ts';
+import { stopsFromRpm } from '../../profile/schema.ts';
 import type { VehicleLook } from './vehicle.ts';
 
 /** Half way between what the starter does and the slowest idle: from here the engine runs by itself. */
@@ -42,7 +42,7 @@ function pressureTooLow(context: Context, step: Step | undefined, look: VehicleL
  * Finds what has to stop the session by itself: the red-stop lamp, oil pressure under its floor after the seconds
  * that first fire allows, overspeed. Each is given once, until it has passed or work has gone on after the stop.
  */
-export function createStopper(steps: readonly Step[], bus: VehicleBus) {
+export function createStopper(steps: readonly Step[]) {
   let runningSinceMs: number | null = null;
   let called: readonly Cause[] = [];
 
@@ -56,7 +56,7 @@ export function createStopper(steps: readonly Step[], bus: VehicleBus) {
     if (stopped || !running) runningSinceMs = null;
     else runningSinceMs ??= nowMs;
     const found: Cause[] = [];
-    if (speedRpm >= bus.overspeedRpm) found.push('overspeed');
+    if (speedRpm >= (stopsFromRpm(context.profile) ?? Number.POSITIVE_INFINITY)) found.push('overspeed');
     if (stopped) return found;
     const graceMs = context.profile.oilPressure.firstFireWithinS * 1000;
     const graceOver = runningSinceMs !== null && nowMs - runningSinceMs >= graceMs;
