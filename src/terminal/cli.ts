@@ -20,6 +20,12 @@ const forUsers = [
   'VoiceError',
 ];
 
+// Whoever reads may leave ("| head"): what is being done is still done to its end.
+for (const stream of [process.stdout, process.stderr])
+  stream.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code !== 'EPIPE') throw error;
+  });
+
 const program = new Command('first-fire').description(
   'Leads a technician by voice through the first start of a new or rebuilt diesel engine.',
 );

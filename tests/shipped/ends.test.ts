@@ -1,3 +1,4 @@
+import { spawnSync } from 'node:child_process';
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
@@ -174,5 +175,22 @@ describe.each([
     const { log, terminal } = await session();
     await leave(terminal);
     await expectEnd(terminal, log);
+  });
+});
+
+describe('whoever reads what is printed', () => {
+  const readBy = (command: string, reader: string) =>
+    spawnSync('sh', ['-c', `${startScript.join(' ')} ${command} | ${reader}`], { encoding: 'utf8', timeout: 120_000 });
+
+  it('may leave before its end, without a word about it', () => {
+    const { stdout, stderr } = readBy('engine show demo-six', 'head -n 1');
+    expect(stdout).toMatch(/^Demo six/);
+    expect(stderr).toBe('');
+  });
+
+  it('may leave a session that has nobody else: its record is closed all the same', async () => {
+    const log = newLog();
+    readBy(`${byKeys(log).join(' ')} < /dev/null`, 'head -n 1');
+    await expectLeft(log);
   });
 });

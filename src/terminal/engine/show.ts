@@ -28,20 +28,21 @@ export const valueAt = (profile: Profile, path: string): unknown =>
       profile,
     );
 
+/** The name of a member as people would write it. */
+const inWords = (key: string) => key.replaceAll(/[A-Z]/g, letter => ` ${letter.toLowerCase()}`);
+
 /** A value in one line: lists by what they name, tables by their figures. */
 export function valueText(value: unknown, unit = ''): string {
   if (value === undefined) return 'not said';
   if (value === null) return 'none';
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
-  if (Array.isArray(value)) return value.map(each => valueText(each)).join(', ') || 'none';
+  if (Array.isArray(value)) return value.map(each => valueText(each)).join('; ') || 'none';
   if (typeof value === 'object') {
     const named: unknown = Reflect.get(value, 'name');
     if (typeof named === 'string') return named;
     return Object.entries(value)
-      .map(([key, inner]) =>
-        typeof inner === 'object' ? `${key}: ${valueText(inner)}` : `${key} ${valueText(inner)}`,
-      )
-      .join(' ');
+      .map(([key, inner]) => (key === 'kind' ? valueText(inner) : `${inWords(key)} ${valueText(inner)}`))
+      .join(', ');
   }
   return `${String(value)}${unit === '' ? '' : ` ${unit}`}`;
 }
