@@ -1,3 +1,4 @@
+import type { Verdict } from '../../src/engineering/result.ts';
 import { keepReading, noteVerdict, sayVerdict } from '../judging.ts';
 import { isBusQuantity, judgeSpoken } from '../limits/agreement.ts';
 import { canBeRead } from '../limits/gauges.ts';
@@ -71,26 +72,37 @@ const contradictedBy = (look: Look): number | undefined =>
 /** What was said differs from what the bus shows: then somebody has to confirm it, by whatever means it came. */
 export const isContradicted = (look: Look): boolean => disagreement(look) !== null;
 
-const keyOfValue = ({ event }: Look) => (event.type === 'value' ? `${event.quantity} ${event.si}` : null);
+/** Names a spoken value: said once more just so, it is the same. */
+export const keyOfValue = ({ event }: Look) =>
+  event.type === 'value' ? `${event.quantity} ${event.si}` : null;
 
-const noteDifference = note(look => {
-  const { context, event } = look;
-  const verdict = disagreement(look);
-  return {
-    kind: 'disagreement',
-    data: {
-      step: context.step,
-      ...(event.type === 'value' ? { quantity: event.quantity, spoken: event.si, bus: event.bus?.si } : {}),
-      ...(verdict ? { unit: verdict.unit, allowed: verdict.max, rule: verdict.rule.id } : {}),
-    },
-  };
-});
+type ValueEvent = Extract<Look['event'], { type: 'value' }>;
+
+/** Puts a difference on the record: what was said, what it was held against, and how far apart the two may be. */
+export const noteDifference = (
+  verdictOf: (look: Look) => Verdict | null,
+  against: (event: ValueEvent) => { readonly bus?: number | undefined; readonly heard?: number | undefined },
+) =>
+  note(look => {
+    const { context, event } = look;
+    const verdict = verdictOf(look);
+    return {
+      kind: 'disagreement',
+      data: {
+        step: context.step,
+        ...(event.type === 'value' ? { quantity: event.quantity, spoken: event.si, ...against(event) } : {}),
+        ...(verdict ? { unit: verdict.unit, allowed: verdict.max, rule: verdict.rule.id } : {}),
+      },
+    };
+  });
+
+const noteBusDifference = noteDifference(disagreement, event => ({ bus: event.bus?.si }));
 
 /** A value that the bus contradicts is questioned; said again just so, it goes on to a read-back with both. */
 export const questionValue: Move = {
   guard: look => disagreement(look) !== null && look.context.questioned !== keyOfValue(look),
   actions: [
-    noteDifference,
+    noteBusDifference,
     update(look => ({ questioned: keyOfValue(look) })),
     ...speak(({ event }) => ({
       line: 'busDiffers',

@@ -1,6 +1,6 @@
 import { judgeHeard } from '../limits/agreement.ts';
-import { type Look, type Move, note, remark, speak, update } from '../toolkit.ts';
-import { TURNING_RPM } from './bus.ts';
+import { type Look, type Move, remark, speak, update } from '../toolkit.ts';
+import { keyOfValue, noteDifference, TURNING_RPM } from './bus.ts';
 
 const speedOf = ({ event }: Look): number | undefined =>
   event.type === 'reply' || event.type === 'value' ? event.ear?.speedRpm : undefined;
@@ -27,26 +27,11 @@ const disagreement = (look: Look) =>
     ? judgeHeard(look.event.quantity, look.event.si, look.event.ear?.speedRpm)
     : null;
 
-const keyOfValue = ({ event }: Look) => (event.type === 'value' ? `${event.quantity} ${event.si}` : null);
-
 /** A speed that the microphone contradicts is questioned once; said again just so, it goes its way. */
 export const questionHeard: Move = {
   guard: look => disagreement(look)?.met === false && look.context.questioned !== keyOfValue(look),
   actions: [
-    note(look => {
-      const { context, event } = look;
-      const verdict = disagreement(look);
-      return {
-        kind: 'disagreement',
-        data: {
-          step: context.step,
-          ...(event.type === 'value'
-            ? { quantity: event.quantity, spoken: event.si, heard: event.ear?.speedRpm }
-            : {}),
-          ...(verdict ? { unit: verdict.unit, allowed: verdict.max, rule: verdict.rule.id } : {}),
-        },
-      };
-    }),
+    noteDifference(disagreement, event => ({ heard: event.ear?.speedRpm })),
     update(look => ({ questioned: keyOfValue(look) })),
     ...speak(look => ({
       line: 'heardDiffers',

@@ -1,7 +1,7 @@
 import type { ValueField } from '../profile/fields.ts';
 import { valueFields } from '../profile/fields.ts';
 import type { Origin } from '../profile/provenance.ts';
-import { type Profile, profileSchema } from '../profile/schema.ts';
+import { busQuantities, type Profile, profileSchema } from '../profile/schema.ts';
 import { type Answers, draftOf, fillIn, originOfField } from './interview.ts';
 import { idOf, lampOf, WAIT_LAMP } from './names.ts';
 import { type Draft, numberIn, type QuestionId, rangeIn, textIn } from './question.ts';
@@ -124,14 +124,7 @@ const codeRules = (electric: boolean) => [
 const busOf = (overspeedRpm: number | undefined) => ({
   bitRate: 250_000,
   engineAddress: 0,
-  readings: [
-    'engineSpeed',
-    'oilPressure',
-    'coolantTemperature',
-    'batteryVoltage',
-    'chargingVoltage',
-    'ambientTemperature',
-  ],
+  readings: [...busQuantities],
   spoken: ['ambientTemperature'],
   overspeedRpm,
 });

@@ -7,6 +7,7 @@ export const french: VoiceLanguage = {
   numbers: frenchNumbers,
   hearing: {
     pronounce: pronounceFrench,
+    // More than in English, where it was fitted: few French people were there to learn from, and none to fit it on.
     leastCertainty: 0.75,
     soundingLikeStop: [
       'stock',
