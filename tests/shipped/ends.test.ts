@@ -180,7 +180,10 @@ describe.each([
 
 describe('whoever reads what is printed', () => {
   const readBy = (command: string, reader: string) =>
-    spawnSync('sh', ['-c', `${startScript.join(' ')} ${command} | ${reader}`], { encoding: 'utf8', timeout: 120_000 });
+    spawnSync('sh', ['-c', `${startScript.join(' ')} ${command} | ${reader}`], {
+      encoding: 'utf8',
+      timeout: 120_000,
+    });
 
   it('may leave before its end, without a word about it', () => {
     const { stdout, stderr } = readBy('engine show demo-six', 'head -n 1');

@@ -5,18 +5,27 @@ const SIZES_REM = [3.75, 3.25, 2.75, 2.375, 2, 1.75, 1.5, 1.3125, 1.1875, 1.0625
 /** A line holds at least so many letters' heights: below that words would be broken. */
 const LINE_IN_SIZES = 8;
 /** Of the height that question and answers share. */
-const LEAST = 0.26;
+const LEAST = 0.2;
+/** Below the answers. */
+const GAP_PX = 4;
 const MOST = 0.6;
 /** What somebody else is asked is only to be known. */
 const MOST_OF_OTHERS = 0.3;
+
+/** From the top of what scrolls to the lower end of this part of it, were nothing scrolled. */
+function heightDownTo(part: HTMLElement): number {
+  const body = part.closest<HTMLElement>('.body');
+  if (!body) return part.offsetHeight;
+  return part.getBoundingClientRect().bottom - body.getBoundingClientRect().top + body.scrollTop;
+}
 
 /** How high a question may be, so that its answers stay in sight where they can. */
 function roomFor(question: HTMLElement, stage: HTMLElement): number {
   const { clientHeight: whole } = stage;
   if (getComputedStyle(stage).flexDirection === 'row') return whole;
   const answers = stage.querySelector<HTMLElement>('.pad') ?? stage.querySelector<HTMLElement>('.choices');
-  const gaps = question.offsetHeight - question.clientHeight + 16;
-  const left = whole - (answers?.offsetHeight ?? 0) - gaps;
+  const left =
+    whole - (answers ? heightDownTo(answers) : 0) - (question.offsetHeight - question.clientHeight) - GAP_PX;
   const most = question.classList.contains('others') ? MOST_OF_OTHERS : MOST;
   return Math.min(most * whole, Math.max(LEAST * whole, left));
 }
