@@ -1,4 +1,4 @@
-import { languages } from '../../prompts/index.ts';
+import { languages, usualLanguage } from '../../prompts/index.ts';
 import type { Entry, Fault, Remark } from '../record/index.ts';
 import { ofKind, type Recorded, readRecorded } from '../record/vocabulary/index.ts';
 import { languageIn, readHeader } from '../session/header.ts';
@@ -37,7 +37,7 @@ export function summarize(input: SummaryInput): ReportModel {
   const { entries, fault, remarks = [], signatures = [] } = input;
   const [opened] = entries;
   const header = opened ? readHeader(opened.data) : null;
-  const language = (opened && languageIn(opened.data)) ?? 'en';
+  const language = (opened && languageIn(opened.data)) ?? usualLanguage;
   const { entries: recorded, notUnderstood } = readRecorded(entries);
   const replayed = header ? replaySession(header, recorded, entries) : undefined;
   const replay = replayed?.ok ? replayed.replay : undefined;

@@ -4,8 +4,11 @@ export interface Pcm {
   readonly sampleRateHz: number;
 }
 
-/** Languages that are listened for; each has its numbers, its model and its pronunciations in `languages/`. */
-export type SpokenLanguage = 'en' | 'fr';
+/** Languages that are listened for; each has its model and its pronunciations in `languages/`. */
+export type HeardLanguage = 'en' | 'fr';
+
+/** Languages whose words and numbers are known, in `languages/`: each can be written, and spoken where there is a voice. */
+export type SpokenLanguage = HeardLanguage | 'es';
 
 /** A number that may be said now: only values a sensor could show are in the grammar. */
 export interface NumberSlot {

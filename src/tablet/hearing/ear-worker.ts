@@ -1,9 +1,9 @@
-import { voiceLanguage } from '../../voice/languages/index.ts';
+import { hearingOf } from '../../voice/languages/index.ts';
 import { createNetworkEar } from '../../voice/recognizers/by-network.ts';
 import { fetchNetwork } from './fetch-network.ts';
 import { serveEar } from './serve-ear.ts';
 
 serveEar(async (_model, language) => {
-  const { pronounce, leastCertainty } = voiceLanguage(language).hearing;
+  const { pronounce, leastCertainty } = hearingOf(language);
   return createNetworkEar(await fetchNetwork(language), pronounce, { leastCertainty });
 });

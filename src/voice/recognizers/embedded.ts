@@ -1,11 +1,11 @@
-import { voiceLanguage } from '../languages/index.ts';
+import { hearingOf } from '../languages/index.ts';
 import { loadWeights, packagedNetwork } from '../phone-network/load-node.ts';
-import type { SoundRecognizer, SpokenLanguage } from '../ports.ts';
+import type { HeardLanguage, SoundRecognizer } from '../ports.ts';
 import { createNetworkEar } from './by-network.ts';
 
 export interface EmbeddedOptions {
   /** What is spoken: English when it is not named. */
-  readonly language?: SpokenLanguage;
+  readonly language?: HeardLanguage;
   /** Silence that ends a reply which could go on, where it is not the usual one. */
   readonly trailingSilenceMs?: number | undefined;
 }
@@ -18,7 +18,7 @@ export async function createEmbeddedRecognizer({
   language = 'en',
   trailingSilenceMs,
 }: EmbeddedOptions = {}): Promise<SoundRecognizer> {
-  const { pronounce, leastCertainty } = voiceLanguage(language).hearing;
+  const { pronounce, leastCertainty } = hearingOf(language);
   const weights = await loadWeights(packagedNetwork(language));
   return createNetworkEar(weights, pronounce, { leastCertainty, trailingSilenceMs });
 }

@@ -3,8 +3,7 @@ import { afterAll, beforeAll, expect, it } from 'vitest';
 import { languageCodes } from '../../../prompts/index.ts';
 import { loadProfile } from '../../../src/profile/load.ts';
 import type { View } from '../../../src/session/view.ts';
-import { english } from '../../../src/tablet/words/en.ts';
-import { french } from '../../../src/tablet/words/fr.ts';
+import { pageWords } from '../../../src/tablet/words/index.ts';
 import { openBrowser } from '../helpers/browser.ts';
 import { everyView } from '../helpers/every-view.ts';
 import { type Served, servePage } from '../helpers/serve.ts';
@@ -21,7 +20,6 @@ afterAll(async () => {
   await served?.close();
 });
 
-const words = { en: english, fr: french };
 /** Far more than there are would mean that states are told apart that are one; fewer, that some are not come to. */
 const LEAST_STATES = 240;
 const HOUR_MS = 3_600_000;
@@ -39,7 +37,7 @@ for (const code of languageCodes) {
       expect(views.length).toBeGreaterThan(LEAST_STATES);
       for (const engine of ['off', 'cranking', 'running', 'unsure'])
         expect(views.some(view => view.engine === engine)).toBe(true);
-      const walk = await openWalk(browser, served.origin, code, words[code].start.pair);
+      const walk = await openWalk(browser, served.origin, code, pageWords[code].start.pair);
       const faults: string[] = [];
       for (const view of views.filter(isLookedAt)) {
         faults.push(...(await walk.show(view)));
