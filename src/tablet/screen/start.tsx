@@ -1,11 +1,10 @@
 import { useState } from 'react';
-import { usualLanguage } from '../../../prompts/index.ts';
 import { demoJob } from '../../session/demo-job.ts';
 import { JobCardError, parseJobCard } from '../../session/job-card.ts';
 import { type Choice, demoProfiles, loadChoice, loadedProfiles } from '../local/choice.ts';
 import type { KeptRecord } from '../record/data-base.ts';
 import type { Settings } from '../settings.ts';
-import { words } from '../words/index.ts';
+import { inOwnWords, words } from '../words/index.ts';
 import { JobForm, useChoice } from './job-form.tsx';
 import { Records } from './records.tsx';
 import { SettingsForm } from './settings-form.tsx';
@@ -39,9 +38,10 @@ export function Start({
   const profiles = [...demoProfiles, ...loadedProfiles()];
   const engines = profiles.map(({ name }) => name);
   const [choice, setChoice] = useChoice(
-    loadChoice() ?? { job: demoJob, language: usualLanguage, profile: '' },
+    loadChoice() ?? { job: demoJob, language: settings.language, profile: '' },
     engines,
   );
+  const told = wrong ?? sentence;
   const begin = () => {
     try {
       const job = parseJobCard(choice.job, words.start.card);
@@ -58,7 +58,7 @@ export function Start({
       <h1>{words.name}</h1>
       <p>{words.job}</p>
       <p className="first-of-all">{words.makerFirst}</p>
-      <div role="alert">{(wrong ?? sentence) && <p className="wrong">{wrong ?? sentence}</p>}</div>
+      <div role="alert">{told && <p className="wrong">{inOwnWords(told)}</p>}</div>
       <Records records={records} onResume={deeds.resume} onSave={deeds.save} />
       <JobForm engines={engines} choice={choice} onChange={setChoice} onWrong={setWrong} />
       <div className="big">

@@ -3,8 +3,9 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { linesOfGoodStart } from '../../../audio-fixtures/good-start.ts';
 import { verifyLog } from '../../../src/record/index.ts';
+import { pageWords } from '../../../src/tablet/words/index.ts';
 import { openBrowser } from '../helpers/browser.ts';
-import { beginHere, openPage, touchOnly } from '../helpers/page.ts';
+import { openPage, touchOnly } from '../helpers/page.ts';
 import { type Served, servePage } from '../helpers/serve.ts';
 import { passUntil } from '../helpers/time.ts';
 
@@ -37,27 +38,36 @@ async function answerAtOnce(page: Page, text: string): Promise<void> {
   }, text);
 }
 
-it('leads through a whole first start by touch and keys, and saves a record that verifies', async () => {
-  const lines = await linesOfGoodStart('demo-four', undefined, 'keys');
-  const { page, faults } = await openPage(browser, served.origin, { settings: touchOnly, ownClock: true });
-  await beginHere(page, 'Demo four');
-  for (const { when, says } of lines) {
-    await passUntil(page, when);
-    await answerAtOnce(page, says);
-    // People take a moment, but not where seconds count.
-    if (!when.startsWith('firstFire.oilPressure')) await page.clock.fastForward(1500);
-  }
-  await page.getByRole('status').filter({ hasText: 'Signed off' }).waitFor();
-  expect(await page.locator('figure.plot').count()).toBeGreaterThanOrEqual(3);
-  expect(faults).toEqual([]);
+it.each(['en', 'es'] as const)(
+  'leads through a whole first start by touch and keys, and saves a record that verifies (%s)',
+  async code => {
+    const words = pageWords[code];
+    const lines = await linesOfGoodStart('demo-four', undefined, 'keys', code);
+    const { page, faults } = await openPage(browser, served.origin, {
+      settings: { ...touchOnly, language: code },
+      ownClock: true,
+    });
+    await page.getByRole('radio', { name: 'Demo four' }).check();
+    await page.getByRole('button', { name: words.start.begin }).click();
+    await page.locator('[data-key]').first().waitFor();
+    for (const { when, says } of lines) {
+      await passUntil(page, when);
+      await answerAtOnce(page, says);
+      // People take a moment, but not where seconds count.
+      if (!when.startsWith('firstFire.oilPressure')) await page.clock.fastForward(1500);
+    }
+    await page.getByRole('status').filter({ hasText: words.over.signedOff }).waitFor();
+    expect(await page.locator('figure.plot').count()).toBeGreaterThanOrEqual(3);
+    expect(faults).toEqual([]);
 
-  await page.getByRole('button', { name: 'To the beginning' }).click();
-  const saving = page.waitForEvent('download');
-  await page.getByRole('button', { name: /^Save as a file/ }).click();
-  const saved = await saving;
-  const path = await saved.path();
-  expect(saved.suggestedFilename()).toMatch(/^first-fire-.*\.jsonl$/);
-  expect(await verifyLog(path)).toMatchObject({ ok: true });
-  const recorded = (await readFile(path, 'utf8')).trim().split('\n');
-  expect(recorded.some(line => line.includes('"kind":"closed"') && line.includes('signedOff'))).toBe(true);
-});
+    await page.getByRole('button', { name: words.theEnd }).click();
+    const saving = page.waitForEvent('download');
+    await page.getByRole('button', { name: new RegExp(`^${words.start.save}`) }).click();
+    const saved = await saving;
+    const path = await saved.path();
+    expect(saved.suggestedFilename()).toMatch(/^first-fire-.*\.jsonl$/);
+    expect(await verifyLog(path)).toMatchObject({ ok: true });
+    const recorded = (await readFile(path, 'utf8')).trim().split('\n');
+    expect(recorded.some(line => line.includes('"kind":"closed"') && line.includes('signedOff'))).toBe(true);
+  },
+);
