@@ -5,6 +5,7 @@ import { linesOfGoodStart } from '../../../audio-fixtures/good-start.ts';
 import { verifyLog } from '../../../src/record/index.ts';
 import { pageWords } from '../../../src/tablet/words/index.ts';
 import { openBrowser } from '../helpers/browser.ts';
+import { picturePart } from '../helpers/looks.ts';
 import { openPage, touchOnly } from '../helpers/page.ts';
 import { type Served, servePage } from '../helpers/serve.ts';
 import { passUntil } from '../helpers/time.ts';
@@ -58,6 +59,7 @@ it.each(['en', 'es'] as const)(
     }
     await page.getByRole('status').filter({ hasText: words.over.signedOff }).waitFor();
     expect(await page.locator('figure.plot').count()).toBeGreaterThanOrEqual(3);
+    await picturePart(page, 'figure.plot', `plots-${code}`);
     expect(faults).toEqual([]);
 
     await page.getByRole('button', { name: words.theEnd }).click();
