@@ -84,6 +84,7 @@ function seenIn(entry: Recorded, cause: () => string): Seen[] {
     case 'hearing':
     case 'reading':
     case 'engineHeard':
+    case 'besideOthers':
     case 'command':
     case 'closed':
       return [];

@@ -215,6 +215,22 @@ export interface DoubtStory extends Limits {
   readonly vouchedBy?: string;
 }
 
+/** Where a figure stood among the shop's earlier starts of this engine. */
+export interface BesideStory {
+  readonly timeMs: number;
+  readonly step: string;
+  /** In SI. */
+  readonly value: number;
+  readonly unit: string;
+  readonly others: number;
+  readonly below: number;
+  readonly above: number;
+  readonly median: number;
+  readonly min: number;
+  readonly max: number;
+  readonly within: boolean;
+}
+
 /** How the supervisor signed in the record. */
 export interface SigningStory {
   readonly timeMs: number;
@@ -280,6 +296,9 @@ export interface ReportModel {
   readonly skips: readonly SkipStory[];
   readonly misheard: readonly MisheardStory[];
   readonly doubts: readonly DoubtStory[];
+  readonly besideOthers: readonly BesideStory[];
+  /** A model stood in for the engine. */
+  readonly rehearsal: boolean;
   /** Null where nobody signed. */
   readonly signing: SigningStory | null;
   readonly cautions: readonly CautionStory[];

@@ -155,6 +155,7 @@ class SessionAgain {
       case 'hearing':
       case 'reading':
       case 'engineHeard':
+      case 'besideOthers':
       case 'command':
         return undefined;
       default:

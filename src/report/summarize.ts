@@ -80,6 +80,8 @@ export function summarize(input: SummaryInput): ReportModel {
     skips,
     misheard: misheardOf(recorded),
     doubts: doubtsOf(recorded),
+    besideOthers: recorded.filter(ofKind('besideOthers')).map(({ timeMs, data }) => ({ timeMs, ...data })),
+    rehearsal: header?.rehearsal === true,
     signing: signingOf(recorded),
     cautions: cautionsOf(recorded, languages[language].signalWords),
     computed: computedOf(recorded, replay),

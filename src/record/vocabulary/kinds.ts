@@ -172,6 +172,23 @@ const toldKinds = {
     amplitudeRpm: maybe(number),
     periodS: maybe(number),
   }),
+  /**
+   * Where a figure of this start stands among the earlier starts of the same engine in the shop, in the unit named, with
+   * what is normal among them. Nothing is judged by it.
+   */
+  besideOthers: z.object({
+    step: name<StepId>(),
+    figure: text,
+    value: number,
+    unit: text,
+    others: number,
+    below: number,
+    above: number,
+    median: number,
+    min: number,
+    max: number,
+    within: z.boolean(),
+  }),
   /** What a paired device asked for, before its effects; what came of it stands in the entries that follow. */
   command: z.object({ id: text, device: text, name: text, role: name<Person>(), do: text }),
   /** The session is over. */

@@ -13,6 +13,7 @@ import { originsSection } from './origins.ts';
 import { plotsSection, timeLineSection } from './plots.ts';
 import { ruleBook, rulesSection } from './rules.ts';
 import {
+  besideSection,
   cautionsSection,
   computedSection,
   doubtsSection,
@@ -42,6 +43,7 @@ export function buildDocument(model: ReportModel, units: UnitSystem): ReportDocu
       note: model.startedAt === null ? '' : dateTime(model.startedAt, manner),
     },
     { type: 'lead', ...outcome },
+    ...(model.rehearsal ? [{ type: 'text', tone: 'warn', text: words.rehearsal } as const] : []),
     ...(model.profile?.invented
       ? [
           {
@@ -58,6 +60,7 @@ export function buildDocument(model: ReportModel, units: UnitSystem): ReportDocu
     ...openSection(model, manner),
     ...stopsSection(model, manner),
     ...doubtsSection(model, manner),
+    ...besideSection(model, manner),
     ...gatesSection(model, rules, manner),
     ...plotsSection(model, manner),
     ...faultsSection(model, manner),

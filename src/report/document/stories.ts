@@ -252,6 +252,35 @@ export function doubtsSection({ doubts }: ReportModel, manner: Manner): Block[] 
   );
 }
 
+/** Where this start stood among the shop's earlier ones; nothing where these were too few to say. */
+export function besideSection({ besideOthers }: ReportModel, manner: Manner): Block[] {
+  const { name } = manner;
+  const { tables, besideOthers: words } = manner.words;
+  if (besideOthers.length === 0) return [];
+  return tableSection(
+    { ...words, none: '' },
+    [
+      at(manner),
+      { title: tables.step, width: 0.26 },
+      { title: words.value, width: 0.14, align: 'right' },
+      { title: words.usual, width: 0.22 },
+      { title: words.place, width: 0.28 },
+    ],
+    besideOthers.map(({ timeMs, step, value, unit, others, above, below, min, max, within }) => {
+      const shown = shownAs(unit, manner);
+      const blanks = { above: String(above), below: String(below), all: String(others) };
+      return cells(
+        time(timeMs),
+        name.step(step),
+        { text: shown.value(value), ...(within ? {} : { tone: 'warn' as const, strong: true }) },
+        limits({ min: Math.max(0, min), max }, shown, manner),
+        fill(within ? words.middle : words.unlike, blanks),
+      );
+    }),
+    manner,
+  );
+}
+
 export function skipsSection({ skips }: ReportModel, manner: Manner): Block[] {
   const { name } = manner;
   const { tables, skips: words } = manner.words;

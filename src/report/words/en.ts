@@ -125,6 +125,7 @@ export const en = {
   lettersLacking:
     'Some letters above are drawn as boxes: the font of this PDF lacks them. The HTML report shows them.',
   invented: 'The engine of this report is invented, for practice.',
+  rehearsal: 'A rehearsal: a model stood in for the engine.',
 
   trust: {
     altered: 'NOT VERIFIED: this record is not as it was written. {fault}',
@@ -352,6 +353,16 @@ export const en = {
     value: '{what}, {value}',
     notTaken: 'not taken',
     vouched: 'taken: read by the {person} too',
+  },
+
+  besideOthers: {
+    title: 'Beside this shop\u2019s earlier starts of this engine',
+    note: 'Told, and nothing hangs on it: no step is opened or shut by it.',
+    value: 'This start',
+    usual: 'Usual here',
+    place: 'Among them',
+    middle: 'below {above}, above {below} of {all}',
+    unlike: 'unlike them: below {above}, above {below} of {all}',
   },
 
   faults: {

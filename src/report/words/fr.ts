@@ -141,6 +141,7 @@ export const fr: ReportWords = {
   lettersLacking:
     'Certaines lettres sont remplacées ci-dessus par des cases : la police de ce PDF ne les a pas. Le rapport HTML les montre.',
   invented: "Le moteur de ce rapport est inventé, pour l'exercice.",
+  rehearsal: 'Une répétition : un modèle a tenu lieu de moteur.',
 
   trust: {
     altered: "NON VÉRIFIÉ : ce dossier n'est pas tel qu'il a été écrit. {fault}",
@@ -370,6 +371,16 @@ export const fr: ReportWords = {
     value: '{what}, {value}',
     notTaken: 'pas retenu',
     vouched: 'retenu : lu aussi par : {person}',
+  },
+
+  besideOthers: {
+    title: 'À côté des démarrages précédents de ce moteur dans cet atelier',
+    note: "Dit seulement : rien n'en dépend, aucune étape ne s'ouvre ni ne se ferme pour cela.",
+    value: 'Ce démarrage',
+    usual: "D'habitude ici",
+    place: 'Parmi eux',
+    middle: 'au-dessous de {above}, au-dessus de {below} sur {all}',
+    unlike: "à l'écart : au-dessous de {above}, au-dessus de {below} sur {all}",
   },
 
   faults: {

@@ -119,6 +119,7 @@ export class LogBook {
       case 'hearing':
       case 'reading':
       case 'engineHeard':
+      case 'besideOthers':
       case 'command':
       case 'closed':
         return;

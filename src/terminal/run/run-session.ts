@@ -24,6 +24,7 @@ import { askPlace } from './ask-place.ts';
 import { endBySignal, type SignalHooks } from './end-by-signal.ts';
 import { alsoHeardBy, hearFast, hearLive, openSource } from './hearing.ts';
 import type { RunOptions } from './options.ts';
+import { besidePastStarts } from './past-starts.ts';
 import { HOW_TO_SAVE, savePlace } from './save-words.ts';
 import { openSpeaking } from './speaking.ts';
 import { WhoAnswers } from './who-answers.ts';
@@ -119,6 +120,7 @@ async function joinParts(
   };
   for (const remark of [...speaking.remarks, ...(setAside ? [setAside] : [])]) session.report(remark);
   await session.begin(restored !== undefined);
+  const compared = besidePastStarts(session, header);
   // Only now: the first sentence is in the making while the face and the ear are loaded.
   const { showFace } = await import('../face/show.ts');
   const face = showFace(
@@ -155,6 +157,7 @@ async function joinParts(
     closeBus();
     await leaveBeside?.();
     await hearing.close();
+    await compared;
     face.close();
     await face.done;
     await speaking.speech.close();
