@@ -67,6 +67,8 @@ const looksAt: Readonly<Record<Kind, 'each' | 'last' | 'none'>> = {
   hearing: 'none',
   reading: 'none',
   engineHeard: 'none',
+  otherVoice: 'none',
+  voiceLearned: 'none',
   command: 'none',
   closed: 'each',
 };

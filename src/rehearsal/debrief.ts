@@ -84,6 +84,8 @@ function seenIn(entry: Recorded, cause: () => string): Seen[] {
     case 'hearing':
     case 'reading':
     case 'engineHeard':
+    case 'otherVoice':
+    case 'voiceLearned':
     case 'command':
     case 'closed':
       return [];

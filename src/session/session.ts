@@ -89,6 +89,7 @@ export class Session {
   #speaking = false;
   #withSight = (body: EventBody): EventBody => body;
   #withEar = (body: EventBody): EventBody => body;
+  #withVoice = (body: EventBody, _by: Person, _via: Via): EventBody => body;
   readonly #bay = new BayWatch(report => this.#tellOfHearing(report));
   readonly #watchers = new Set<(happening: Happening | null) => void>();
   #settleOutcome: (outcome: Outcome) => void = () => {};
@@ -141,6 +142,11 @@ export class Session {
   /** Puts beside each answer what the microphone hears of the engine at that moment. */
   attachEngineEar(withEar: (body: EventBody) => EventBody): void {
     this.#withEar = withEar;
+  }
+
+  /** Puts beside each spoken answer whose voice it was in. */
+  attachVoices(withVoice: (body: EventBody, by: Person, via: Via) => EventBody): void {
+    this.#withVoice = withVoice;
   }
 
   /** What an ear measures: the session watches over voice and noise, and says when voice cannot be trusted. */
@@ -220,7 +226,8 @@ export class Session {
 
   /** Puts an event in the queue; a stop counts when this returns. The moment of the call is the moment of the event. */
   receive(body: EventBody, by: Person, via: Via): void {
-    const event = { ...this.#withEar(this.#withSight(body)), by, via, atMs: this.#parts.clock.nowMs() };
+    const seen = this.#withVoice(this.#withEar(this.#withSight(body)), by, via);
+    const event = { ...seen, by, via, atMs: this.#parts.clock.nowMs() };
     if (event.type === 'stop') {
       this.#stops.push(event);
       this.#takeStops();

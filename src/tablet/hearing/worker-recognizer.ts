@@ -1,4 +1,4 @@
-import type { EarLevel, Grammar, Heard, Recognizer, SpokenLanguage } from '../../voice/ports.ts';
+import type { EarLevel, Grammar, Heard, Recognizer, SpokenLanguage, VoiceHeard } from '../../voice/ports.ts';
 import type { FromEar, ToEar } from './messages.ts';
 
 /** What of a worker is used: a real one, or its like in a test. */
@@ -22,6 +22,7 @@ export class WorkerRecognizer implements Recognizer {
   #closed = false;
   #onHeard: (heard: Heard) => void = () => {};
   #onLevel: (level: EarLevel) => void = () => {};
+  #onVoice: (heard: VoiceHeard) => void = () => {};
   #onTrouble: (sentence: string) => void = () => {};
   #onReady: () => void = () => {};
   #onAway: () => void = () => {};
@@ -65,6 +66,10 @@ export class WorkerRecognizer implements Recognizer {
     this.#onLevel = handler;
   }
 
+  onVoice(handler: (heard: VoiceHeard) => void): void {
+    this.#onVoice = handler;
+  }
+
   /** Loaded, and listening as soon as there is sound. */
   get ready(): boolean {
     return this.#ready;
@@ -105,6 +110,9 @@ export class WorkerRecognizer implements Recognizer {
         return;
       case 'level':
         this.#onLevel(message.level);
+        return;
+      case 'voice':
+        this.#onVoice(message.heard);
         return;
       case 'heard':
         this.#hear(message.turn, message.heard);

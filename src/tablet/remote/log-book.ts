@@ -119,6 +119,8 @@ export class LogBook {
       case 'hearing':
       case 'reading':
       case 'engineHeard':
+      case 'otherVoice':
+      case 'voiceLearned':
       case 'command':
       case 'closed':
         return;
