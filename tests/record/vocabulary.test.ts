@@ -190,6 +190,7 @@ describe('an entry of the record', () => {
       'barred',
       'contradiction',
       'takenBack',
+      'otherVoice',
     ]);
     expect(isNoteKind('toString')).toBe(false);
   });

@@ -8,15 +8,24 @@ import type { Session } from '../session.ts';
 type AtTheEngine = Exclude<Person, 'supervisor'>;
 
 /**
- * From this certainty on a voice is put beside an answer. Chosen by misses: a second person who is refused their own
- * "clear" loses patience with the tool.
+ * From this certainty on a voice is put beside an answer: of the first utterance in a step, and of it and those that follow
+ * together ("clear", and its "correct"), which tell more. Chosen on people (`npm run who-speaks`) by misses: a second
+ * person who is refused their own "clear" loses patience with the tool.
  */
-const SURE_FROM = 0.9;
+const SURE_FROM = { first: 0.9, together: 0.55 };
+const TOGETHER = 3;
 /** What a voice belongs to is reported right behind it; a stop comes before it, by as long as somebody goes on speaking. */
 const BELONGS_WITHIN_MS = 300;
 const STOP_WITHIN_MS = 4000;
 
 const isAtTheEngine = (by: Person): by is AtTheEngine => by !== 'supervisor';
+
+/** @returns who it was, where that is sure for so many utterances */
+export const surely = <Told extends { readonly certainty: number }>(
+  told: Told | null,
+  utterances: number,
+): Told | null =>
+  told && told.certainty >= (utterances > 1 ? SURE_FROM.together : SURE_FROM.first) ? told : null;
 
 /**
  * Learns the voices of two people at one microphone from what they are asked for by name, the emergency word first, and
@@ -26,6 +35,8 @@ export function joinVoices(session: Session, recognizer: Pick<Recognizer, 'onVoi
   const known = new KnownVoices<AtTheEngine>();
   const { clock } = session.parts;
   let last: { readonly heard: VoiceHeard; readonly atMs: number } | null = null;
+  /** What somebody has said in this step, the last of it. */
+  let turn: { readonly of: string; readonly voices: readonly Float32Array[] } = { of: '', voices: [] };
   let drill: { readonly by: AtTheEngine; readonly atMs: number } | null = null;
 
   function learn(by: AtTheEngine, voice: Float32Array): void {
@@ -52,8 +63,9 @@ export function joinVoices(session: Session, recognizer: Pick<Recognizer, 'onVoi
     const voice = last && nowMs - last.atMs <= BELONGS_WITHIN_MS ? last.heard.voice : null;
     last = null;
     if (!voice) return body;
-    const told = known.tell('technician', 'second', voice);
-    const sure = told && told.certainty >= SURE_FROM ? told : null;
+    const of = `${by} ${session.moment.context.step}`;
+    turn = { of, voices: [...(turn.of === of ? turn.voices : []), voice].slice(-TOGETHER) };
+    const sure = surely(known.tell('technician', 'second', turn.voices), turn.voices.length);
     // An answer in a voice that is surely another's teaches nothing of this one's.
     if (!sure || sure.of === by) learn(by, voice);
     return sure ? { ...body, voice: sure } : body;

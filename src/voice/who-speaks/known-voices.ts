@@ -11,14 +11,25 @@ export const enoughUtterances = 3;
 /** What came long ago goes out of it: people move, and rooms change. */
 const mostUtterances = 24;
 
-/** How much nearer to the one voice than to the other an utterance is, where it is as likely the one's as the other's. */
-const tieAt = 0;
-/** How much of that multiplies the odds by e; from the trial on people (`npm run who-speaks`). */
-const perOdds = 0.075;
+/**
+ * By so much an utterance has to be nearer to the one voice than to the other for odds of e to one; several together tell
+ * more. From people of the development split, clean to 5 dB (`npm run who-speaks`).
+ */
+const perOdds = { one: 0.066, several: 0.04 };
 /** Nearer to none of them than this is somebody else. */
-const strangerBelow = 0.05;
+const strangerBelow = 0;
 
 const dot = (a: Voice, b: Voice): number => a.reduce((sum, value, i) => sum + value * (b[i] ?? 0), 0);
+
+const likely = (odds: number): number => 1 / (1 + Math.exp(-odds));
+
+/** The direction in the middle of some. */
+function middleOf(voices: readonly Voice[]): Voice {
+  const sum = new Float32Array(voices[0]?.length ?? 0);
+  for (const voice of voices)
+    for (let i = 0; i < sum.length; i++) sum[i] = (sum[i] as number) + (voice[i] as number);
+  return ofLengthOne(sum);
+}
 
 /** The middle of the utterances of each person, and which of them another utterance is nearest to. */
 export class KnownVoices<Name extends string> {
@@ -33,24 +44,19 @@ export class KnownVoices<Name extends string> {
     return theirs.length;
   }
 
-  /** How near an utterance is to somebody's voice, -1 to 1; null where that is not known yet. */
-  nearness(name: Name, voice: Voice): number | null {
+  /** How near utterances together are to somebody's voice, -1 to 1; null where that is not known yet. */
+  nearness(name: Name, voices: readonly Voice[]): number | null {
     const theirs = this.#heard.get(name) ?? [];
-    if (theirs.length < enoughUtterances) return null;
-    const sum = new Float32Array(voice.length);
-    for (const each of theirs)
-      for (let i = 0; i < sum.length; i++) sum[i] = (sum[i] as number) + (each[i] as number);
-    return dot(ofLengthOne(sum), voice);
+    return theirs.length < enoughUtterances ? null : dot(middleOf(theirs), middleOf(voices));
   }
 
-  /** Who of two it was; null while one of them is not known yet. */
-  tell(one: Name, other: Name, voice: Voice): WhoSpoke<Name> | null {
-    const [ofOne, ofOther] = [this.nearness(one, voice), this.nearness(other, voice)];
+  /** Who of two it was who said something, one or several utterances of it; null while one of them is not known yet. */
+  tell(one: Name, other: Name, voices: readonly Voice[]): WhoSpoke<Name> | null {
+    const [ofOne, ofOther] = [this.nearness(one, voices), this.nearness(other, voices)];
     if (ofOne === null || ofOther === null) return null;
+    const per = voices.length > 1 ? perOdds.several : perOdds.one;
     const nearest = Math.max(ofOne, ofOther);
-    if (nearest < strangerBelow)
-      return { of: 'neither', certainty: 1 / (1 + Math.exp((nearest - strangerBelow) / perOdds)) };
-    const certainty = 1 / (1 + Math.exp(-(Math.abs(ofOne - ofOther) - tieAt) / perOdds));
-    return { of: ofOne >= ofOther ? one : other, certainty };
+    if (nearest < strangerBelow) return { of: 'neither', certainty: likely((strangerBelow - nearest) / per) };
+    return { of: ofOne >= ofOther ? one : other, certainty: likely(Math.abs(ofOne - ofOther) / per) };
   }
 }

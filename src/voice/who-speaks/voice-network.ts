@@ -7,14 +7,13 @@ import type { Weights } from '../phone-network/weights.ts';
 export type Voice = Float32Array;
 
 /** Length of a voice's direction. */
-export const voiceLength = 48;
+export const voiceLength = 96;
 /** Mark of its file. */
 export const voiceNetworkMark = 'first-fire voice network 1\n';
 
 const width = 160;
 const hidden = 2 * width;
 const attention = 48;
-const directions = 96;
 const stemRows = 5;
 const stemStride = 2;
 const kernel = 7;
@@ -118,9 +117,7 @@ export function createVoiceNetwork(weights: Weights): (samples: Float32Array) =>
   const scale = createScale(parts, 'norm');
   const attend1 = parts.linear('attend1', width, attention);
   const attend2 = parts.linear('attend2', attention, width);
-  const out = parts.linear('out', 2 * width, directions);
-  /** What parts speakers, and not what the utterances of one differ by. */
-  const kept = parts.linear('kept', directions, voiceLength);
+  const out = parts.linear('out', 2 * width, voiceLength);
   const leastRows = (leastS * 16_000) / hopSamples;
 
   return samples => {
@@ -129,6 +126,6 @@ export function createVoiceNetwork(weights: Weights): (samples: Float32Array) =>
     const stemmed: Rows = stemInputs(centred(rows)).map(row => siluInPlace(stem(row)).slice());
     const seen = blocks.reduce((before, next) => next(before), stemmed).map(row => siluInPlace(scale(row)));
     const scores = seen.map(row => attend2(attend1(row).map(Math.tanh)).slice());
-    return ofLengthOne(kept(ofLengthOne(out(pooled(seen, scores)))).slice());
+    return ofLengthOne(out(pooled(seen, scores)).slice());
   };
 }

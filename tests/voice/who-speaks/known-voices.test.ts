@@ -24,24 +24,30 @@ describe('voices that were heard', () => {
       known.learn('ben', ben);
     }
     known.learn('anna', anna);
-    expect(known.tell('anna', 'ben', anna)).toBeNull();
+    expect(known.tell('anna', 'ben', [anna])).toBeNull();
     known.learn('ben', ben);
-    expect(known.tell('anna', 'ben', anna)).toMatchObject({ of: 'anna' });
+    expect(known.tell('anna', 'ben', [anna])).toMatchObject({ of: 'anna' });
   });
 
   it('tell whose an utterance is, the surer the farther they are apart', () => {
     const known = both();
-    const [sure, half] = [known.tell('anna', 'ben', anna), known.tell('anna', 'ben', towards(1, 0.6, 0))];
+    const [sure, half] = [known.tell('anna', 'ben', [anna]), known.tell('anna', 'ben', [towards(1, 0.6, 0)])];
     expect(sure?.of).toBe('anna');
     expect(half?.of).toBe('anna');
     expect(sure?.certainty).toBeGreaterThan(half?.certainty ?? 1);
-    expect(known.tell('anna', 'ben', towards(1, 1, 0))?.certainty).toBeCloseTo(0.5);
-    expect(known.tell('ben', 'anna', anna)).toEqual(sure);
+    expect(known.tell('anna', 'ben', [towards(1, 1, 0)])?.certainty).toBeCloseTo(0.5);
+    expect(known.tell('ben', 'anna', [anna])).toEqual(sure);
+  });
+
+  it('tell more by several utterances than by one', () => {
+    const unsure = towards(1, 0.8, 0);
+    const [one, several] = [[unsure], [unsure, unsure]].map(voices => both().tell('anna', 'ben', voices));
+    expect(several?.certainty).toBeGreaterThan(one?.certainty ?? 1);
   });
 
   it('are neither of both where it is near none of them', () => {
-    expect(both().tell('anna', 'ben', towards(0, 0, 1))?.of).toBe('neither');
-    expect(both().tell('anna', 'ben', towards(-1, -1, 1))?.of).toBe('neither');
+    expect(both().tell('anna', 'ben', [towards(-0.1, -0.1, 1)])?.of).toBe('neither');
+    expect(both().tell('anna', 'ben', [towards(-1, -1, 1)])?.of).toBe('neither');
   });
 
   it('that are alike are never told apart surely', () => {
@@ -52,7 +58,7 @@ describe('voices that were heard', () => {
           known.learn('anna', anna);
           known.learn('ben', anna);
         }
-        const told = known.tell('anna', 'ben', ofLengthOne(numbers));
+        const told = known.tell('anna', 'ben', [ofLengthOne(numbers)]);
         expect(told?.of === 'neither' || (told?.certainty ?? 1) < 0.51).toBe(true);
       }),
     );
@@ -61,6 +67,6 @@ describe('voices that were heard', () => {
   it('follow their owner: what is long ago goes out of them', () => {
     const known = both();
     for (let i = 0; i < 40; i++) known.learn('anna', towards(0, 0, 1));
-    expect(known.nearness('anna', towards(0, 0, 1))).toBeCloseTo(1);
+    expect(known.nearness('anna', [towards(0, 0, 1)])).toBeCloseTo(1);
   });
 });
