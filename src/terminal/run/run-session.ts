@@ -11,6 +11,7 @@ import { Session } from '../../session/session.ts';
 import { joinBus } from '../../session/vehicle/join-bus.ts';
 import { Viewer } from '../../session/viewer.ts';
 import { VirtualClock } from '../../session/virtual-clock.ts';
+import { joinVoices } from '../../session/who-speaks/join-voices.ts';
 import { fill } from '../../session/wording.ts';
 import { VoiceError } from '../../voice/errors.ts';
 import { isHeard, voiceLanguage } from '../../voice/languages/index.ts';
@@ -209,6 +210,7 @@ async function joinParts(
         session.level(level);
       });
       session.attach(ear, 'voice');
+      joinVoices(session, ear);
       viewer.listensWith(options.hear === undefined ? words.microphone : source.description);
       microphoneHears = options.hear === undefined;
       tellKeysEnded();
