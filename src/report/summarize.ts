@@ -16,6 +16,7 @@ import { judgedSteps, readingsOf } from './story/readings.ts';
 import { signingOf } from './story/signing.ts';
 import { stopsOf } from './story/stops.ts';
 import { timeLineOf } from './story/time-line.ts';
+import { voicesOf } from './story/voices.ts';
 
 export interface SummaryInput {
   /** The sound entries of the record, from the first. */
@@ -79,7 +80,10 @@ export function summarize(input: SummaryInput): ReportModel {
     stops,
     skips,
     misheard: misheardOf(recorded),
+    voices: voicesOf(recorded),
     doubts: doubtsOf(recorded),
+    besideOthers: recorded.filter(ofKind('besideOthers')).map(({ timeMs, data }) => ({ timeMs, ...data })),
+    rehearsal: header?.rehearsal === true,
     signing: signingOf(recorded),
     cautions: cautionsOf(recorded, languages[language].signalWords),
     computed: computedOf(recorded, replay),

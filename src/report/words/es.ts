@@ -142,6 +142,8 @@ export const es: ReportWords = {
     'Algunas letras de arriba salen como recuadros: la fuente de este PDF no las tiene. El informe HTML las muestra.',
   invented: 'El motor de este informe es inventado, para practicar.',
 
+  rehearsal: 'Un ensayo: un modelo hizo de motor.',
+
   trust: {
     altered: 'NO VERIFICADO: este registro no está como se escribió. {fault}',
     noEntry: 'No contiene ninguna entrada completa.',
@@ -407,6 +409,40 @@ export const es: ReportWords = {
     },
     repaired: '{text} a las {time}',
     nothing: 'nada',
+  },
+
+  voices: {
+    title: 'Quién habló',
+    note: 'Una voz se compara con lo que su dueño dijo antes en esta sesión. Puede hacer rechazar una respuesta, nunca concederla. De ninguna voz se guardó nada.',
+    person: 'Preguntado',
+    answers: 'Respuestas habladas',
+    own: 'Con su voz',
+    others: 'Con otra voz',
+    unsure: 'No es seguro',
+    refused: {
+      one: '{n} respuesta fue rechazada: se pidió al ayudante y llegó con la voz del técnico.',
+      many: '{n} respuestas fueron rechazadas: se pidieron al ayudante y llegaron con la voz del técnico.',
+    },
+    folded: {
+      one: '{n} respuesta hablada, de quién y con qué voz.',
+      many: '{n} respuestas habladas, de quién y con qué voz.',
+    },
+    said: 'Dicho',
+    askedOf: 'Preguntado a',
+    voice: 'Voz',
+    notSure: 'no es seguro',
+    neither: 'ninguno de los dos',
+    notTaken: '{voice}: no se tomó',
+  },
+
+  besideOthers: {
+    title: 'Junto a los arranques anteriores de este motor en este taller',
+    note: 'Solo se dice: nada depende de ello, ningún paso se abre ni se cierra por ello.',
+    value: 'Este arranque',
+    usual: 'Habitual aquí',
+    place: 'Entre ellos',
+    middle: 'por debajo de {above}, por encima de {below} de {all}',
+    unlike: 'distinto de ellos: por debajo de {above}, por encima de {below} de {all}',
   },
 
   holds: {

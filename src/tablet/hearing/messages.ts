@@ -1,4 +1,4 @@
-import type { EarLevel, Grammar, Heard, HeardLanguage } from '../../voice/ports.ts';
+import type { EarLevel, Grammar, Heard, HeardLanguage, VoiceHeard } from '../../voice/ports.ts';
 
 /** From the page to the thread that listens. */
 export type ToEar =
@@ -17,4 +17,6 @@ export type FromEar =
   | { readonly kind: 'ready' }
   | { readonly kind: 'failed'; readonly sentence: string }
   | { readonly kind: 'heard'; readonly turn: number; readonly heard: Heard }
+  /** Whose voice it was in, right before what was heard. */
+  | { readonly kind: 'voice'; readonly heard: VoiceHeard }
   | { readonly kind: 'level'; readonly level: EarLevel };

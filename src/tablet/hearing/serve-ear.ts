@@ -23,6 +23,7 @@ export function serveEar(load: (model: string, language: HeardLanguage) => Promi
         ear?.close();
         ear = loaded;
         ear.onHeard(heard => tell({ kind: 'heard', turn, heard }));
+        ear.onVoice?.(heard => tell({ kind: 'voice', heard }));
         ear.onLevel(level => tell({ kind: 'level', level }));
         tell({ kind: 'ready' });
         return;

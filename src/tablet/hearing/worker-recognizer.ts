@@ -1,5 +1,5 @@
 import { isHeard, voiceLanguage } from '../../voice/languages/index.ts';
-import type { EarLevel, Grammar, Heard, HeardLanguage, Recognizer } from '../../voice/ports.ts';
+import type { EarLevel, Grammar, Heard, HeardLanguage, Recognizer, VoiceHeard } from '../../voice/ports.ts';
 import type { FromEar, ToEar } from './messages.ts';
 
 /** What of a worker is used: a real one, or its like in a test. */
@@ -25,6 +25,7 @@ export class WorkerRecognizer implements Recognizer {
   #closed = false;
   #onHeard: (heard: Heard) => void = () => {};
   #onLevel: (level: EarLevel) => void = () => {};
+  #onVoice: (heard: VoiceHeard) => void = () => {};
   #onTrouble: (sentence: string) => void = () => {};
   #onReady: () => void = () => {};
   #onAway: () => void = () => {};
@@ -80,6 +81,10 @@ export class WorkerRecognizer implements Recognizer {
     this.#onLevel = handler;
   }
 
+  onVoice(handler: (heard: VoiceHeard) => void): void {
+    this.#onVoice = handler;
+  }
+
   /** Loaded, and listening as soon as there is sound. */
   get ready(): boolean {
     return this.#ready;
@@ -121,6 +126,9 @@ export class WorkerRecognizer implements Recognizer {
         return;
       case 'level':
         this.#onLevel(message.level);
+        return;
+      case 'voice':
+        this.#onVoice(message.heard);
         return;
       case 'heard':
         this.#hear(message.turn, message.heard);

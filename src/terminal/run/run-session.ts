@@ -11,6 +11,7 @@ import { Session } from '../../session/session.ts';
 import { joinBus } from '../../session/vehicle/join-bus.ts';
 import { Viewer } from '../../session/viewer.ts';
 import { VirtualClock } from '../../session/virtual-clock.ts';
+import { joinVoices } from '../../session/who-speaks/join-voices.ts';
 import { fill } from '../../session/wording.ts';
 import { VoiceError } from '../../voice/errors.ts';
 import { isHeard, voiceLanguage } from '../../voice/languages/index.ts';
@@ -24,6 +25,7 @@ import { askPlace } from './ask-place.ts';
 import { endBySignal, type SignalHooks } from './end-by-signal.ts';
 import { alsoHeardBy, hearFast, hearLive, openSource } from './hearing.ts';
 import type { RunOptions } from './options.ts';
+import { besidePastStarts } from './past-starts.ts';
 import { HOW_TO_SAVE, savePlace } from './save-words.ts';
 import { openSpeaking } from './speaking.ts';
 import { WhoAnswers } from './who-answers.ts';
@@ -119,6 +121,7 @@ async function joinParts(
   };
   for (const remark of [...speaking.remarks, ...(setAside ? [setAside] : [])]) session.report(remark);
   await session.begin(restored !== undefined);
+  const compared = besidePastStarts(session, header);
   // Only now: the first sentence is in the making while the face and the ear are loaded.
   const { showFace } = await import('../face/show.ts');
   const face = showFace(
@@ -155,6 +158,7 @@ async function joinParts(
     closeBus();
     await leaveBeside?.();
     await hearing.close();
+    await compared;
     face.close();
     await face.done;
     await speaking.speech.close();
@@ -206,6 +210,7 @@ async function joinParts(
         session.level(level);
       });
       session.attach(ear, 'voice');
+      joinVoices(session, ear);
       viewer.listensWith(options.hear === undefined ? words.microphone : source.description);
       microphoneHears = options.hear === undefined;
       tellKeysEnded();

@@ -1,6 +1,8 @@
 import { hearingOf } from '../languages/index.ts';
 import { loadWeights, packagedNetwork } from '../phone-network/load-node.ts';
 import type { HeardLanguage, SoundRecognizer } from '../ports.ts';
+import { loadVoiceWeights } from '../who-speaks/load-node.ts';
+import { createVoiceNetwork } from '../who-speaks/voice-network.ts';
 import { createNetworkEar } from './by-network.ts';
 
 export interface EmbeddedOptions {
@@ -11,14 +13,15 @@ export interface EmbeddedOptions {
 }
 
 /**
- * What listens in Node with nothing brought along: the phone network of the language.
- * @throws VoiceError `modelUnusable` when its file is missing or damaged.
+ * What listens in Node with nothing brought along: the phone network of the language, and the one that tells voices apart.
+ * @throws VoiceError `modelUnusable` when the file of one is missing or damaged.
  */
 export async function createEmbeddedRecognizer({
   language = 'en',
   trailingSilenceMs,
 }: EmbeddedOptions = {}): Promise<SoundRecognizer> {
   const { pronounce, leastCertainty } = hearingOf(language);
-  const weights = await loadWeights(packagedNetwork(language));
-  return createNetworkEar(weights, pronounce, { leastCertainty, trailingSilenceMs });
+  const [weights, voices] = await Promise.all([loadWeights(packagedNetwork(language)), loadVoiceWeights()]);
+  const voiceIn = createVoiceNetwork(voices);
+  return createNetworkEar(weights, pronounce, { leastCertainty, trailingSilenceMs, voiceIn });
 }
