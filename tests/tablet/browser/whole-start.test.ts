@@ -37,27 +37,34 @@ async function answerAtOnce(page: Page, text: string): Promise<void> {
   }, text);
 }
 
-it('leads through a whole first start by touch and keys, and saves a record that verifies', async () => {
-  const lines = await linesOfGoodStart('demo-four', undefined, 'keys');
-  const { page, faults } = await openPage(browser, served.origin, { settings: touchOnly, ownClock: true });
-  await beginHere(page, 'Demo four');
-  for (const { when, says } of lines) {
-    await passUntil(page, when);
-    await answerAtOnce(page, says);
-    // People take a moment, but not where seconds count.
-    if (!when.startsWith('firstFire.oilPressure')) await page.clock.fastForward(1500);
-  }
-  await page.getByRole('status').filter({ hasText: 'Signed off' }).waitFor();
-  expect(await page.locator('figure.plot').count()).toBeGreaterThanOrEqual(3);
-  expect(faults).toEqual([]);
+it.each([
+  ['demo-four', 'Demo four', 3],
+  ['demo-genset', 'Demo generating set', 2],
+  ['demo-boat', 'Demo boat', 3],
+] as const)(
+  'leads through a whole first start of %s by touch and keys, and saves a record that verifies',
+  async (profile, shown, plots) => {
+    const lines = await linesOfGoodStart(profile, undefined, 'keys');
+    const { page, faults } = await openPage(browser, served.origin, { settings: touchOnly, ownClock: true });
+    await beginHere(page, shown);
+    for (const { when, says } of lines) {
+      await passUntil(page, when);
+      await answerAtOnce(page, says);
+      // People take a moment, but not where seconds count.
+      if (!when.startsWith('firstFire.oilPressure')) await page.clock.fastForward(1500);
+    }
+    await page.getByRole('status').filter({ hasText: 'Signed off' }).waitFor();
+    expect(await page.locator('figure.plot').count()).toBeGreaterThanOrEqual(plots);
+    expect(faults).toEqual([]);
 
-  await page.getByRole('button', { name: 'To the beginning' }).click();
-  const saving = page.waitForEvent('download');
-  await page.getByRole('button', { name: /^Save as a file/ }).click();
-  const saved = await saving;
-  const path = await saved.path();
-  expect(saved.suggestedFilename()).toMatch(/^first-fire-.*\.jsonl$/);
-  expect(await verifyLog(path)).toMatchObject({ ok: true });
-  const recorded = (await readFile(path, 'utf8')).trim().split('\n');
-  expect(recorded.some(line => line.includes('"kind":"closed"') && line.includes('signedOff'))).toBe(true);
-});
+    await page.getByRole('button', { name: 'To the beginning' }).click();
+    const saving = page.waitForEvent('download');
+    await page.getByRole('button', { name: /^Save as a file/ }).click();
+    const saved = await saving;
+    const path = await saved.path();
+    expect(saved.suggestedFilename()).toMatch(/^first-fire-.*\.jsonl$/);
+    expect(await verifyLog(path)).toMatchObject({ ok: true });
+    const recorded = (await readFile(path, 'utf8')).trim().split('\n');
+    expect(recorded.some(line => line.includes('"kind":"closed"') && line.includes('signedOff'))).toBe(true);
+  },
+);
