@@ -68,6 +68,8 @@ const looksAt: Readonly<Record<Kind, 'each' | 'last' | 'none'>> = {
   reading: 'none',
   engineHeard: 'none',
   besideOthers: 'none',
+  otherVoice: 'none',
+  voiceLearned: 'none',
   command: 'none',
   closed: 'each',
 };

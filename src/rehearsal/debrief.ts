@@ -85,6 +85,8 @@ function seenIn(entry: Recorded, cause: () => string): Seen[] {
     case 'reading':
     case 'engineHeard':
     case 'besideOthers':
+    case 'otherVoice':
+    case 'voiceLearned':
     case 'command':
     case 'closed':
       return [];

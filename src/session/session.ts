@@ -95,6 +95,7 @@ export class Session {
   #pastStarts: PastStarts = {};
   /** What is unlike the shop's earlier starts, until there is time to say so. */
   #unlike: Said[] = [];
+  #withVoice = (body: EventBody, _by: Person, _via: Via): EventBody => body;
   readonly #bay = new BayWatch(report => this.#tellOfHearing(report));
   readonly #watchers = new Set<(happening: Happening | null) => void>();
   #settleOutcome: (outcome: Outcome) => void = () => {};
@@ -153,6 +154,11 @@ export class Session {
   /** Holds what this start measures from now on beside the shop's earlier ones: it is told, and nothing follows from it. */
   holdBeside(pastStarts: PastStarts): void {
     this.#pastStarts = pastStarts;
+  }
+
+  /** Puts beside each spoken answer whose voice it was in. */
+  attachVoices(withVoice: (body: EventBody, by: Person, via: Via) => EventBody): void {
+    this.#withVoice = withVoice;
   }
 
   /** What an ear measures: the session watches over voice and noise, and says when voice cannot be trusted. */
@@ -232,7 +238,8 @@ export class Session {
 
   /** Puts an event in the queue; a stop counts when this returns. The moment of the call is the moment of the event. */
   receive(body: EventBody, by: Person, via: Via): void {
-    const event = { ...this.#withEar(this.#withSight(body)), by, via, atMs: this.#parts.clock.nowMs() };
+    const seen = this.#withVoice(this.#withEar(this.#withSight(body)), by, via);
+    const event = { ...seen, by, via, atMs: this.#parts.clock.nowMs() };
     if (event.type === 'stop') {
       this.#stops.push(event);
       this.#takeStops();

@@ -111,6 +111,8 @@ const written: { readonly [K in Kind]: Written<K> } = {
     max: 800,
     within: false,
   },
+  otherVoice: { step: 'job.card', certainty: 0.99 },
+  voiceLearned: { by: 'second', utterances: 4, kept: false },
   command: { id: 'i', device: 'd', name: 'n', role: 'second', do: 'stop' },
   closed: { outcome: 'signedOff' },
 };
@@ -122,6 +124,7 @@ const mayBeLeftOut: Partial<Record<Kind, readonly string[]>> = {
   resumed: ['vocabulary'],
   recovered: ['vocabulary', 'tornBase64'],
   event: ['bus'],
+  otherVoice: ['certainty'],
   engineHeard: ['rpm', 'certainty', 'happened', 'amplitudeRpm', 'periodS'],
   passed: ['by', 'gate', 'misheard', 'figures'],
   verdict: [
@@ -200,6 +203,7 @@ describe('an entry of the record', () => {
       'barred',
       'contradiction',
       'takenBack',
+      'otherVoice',
     ]);
     expect(isNoteKind('toString')).toBe(false);
   });

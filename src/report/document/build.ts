@@ -25,6 +25,7 @@ import {
   toolSection,
 } from './stories.ts';
 import { withTexts } from './texts.ts';
+import { voicesSection } from './voices.ts';
 
 /** Text as it may be shown; a line's end parts no mark from its word and no degree from its figure. */
 const set = (text: string): string => unparted(clip(text)).replace(/(?<=\d) (?=[°%])/g, '\u00a0');
@@ -66,6 +67,7 @@ export function buildDocument(model: ReportModel, units: UnitSystem): ReportDocu
     ...faultsSection(model, manner),
     ...skipsSection(model, manner),
     ...misheardSection(model, manner),
+    ...voicesSection(model, manner),
     ...holdsSection(model, manner),
     ...computedSection(model, manner),
     ...cautionsSection(model, manner),

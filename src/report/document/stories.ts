@@ -7,14 +7,7 @@ import { capital } from '../names.ts';
 import { own } from '../own.ts';
 import type { Block, Cell, Column, Row } from './blocks.ts';
 import { means } from './means.ts';
-
-/** More rows than anybody reads on paper; the exports hold them all. */
-const MOST_ROWS = 40;
-
-const cells = (...own: readonly (string | Cell)[]): Row => ({
-  kind: 'cells',
-  cells: own.map(cell => (typeof cell === 'string' ? { text: cell } : cell)),
-});
+import { cells, longTable, MOST_ROWS } from './tables.ts';
 
 /** A section with a table, or with the word that there is nothing. */
 function tableSection(
@@ -30,16 +23,6 @@ function tableSection(
   };
   if (rows.length === 0) return [section, { type: 'text', text: none, tone: 'muted' }];
   return [section, ...longTable(columns, rows, manner)];
-}
-
-function longTable(columns: readonly Column[], rows: readonly Row[], { words }: Manner): Block[] {
-  const more = rows.length - MOST_ROWS;
-  return [
-    { type: 'table', columns, rows: rows.slice(0, MOST_ROWS) },
-    ...(more > 0
-      ? [{ type: 'text', text: fill(words.tables.more, { n: String(more) }), tone: 'warn' } as const]
-      : []),
-  ];
 }
 
 const at = ({ words }: Manner): Column => ({ title: words.tables.at, width: 0.1, align: 'right' });

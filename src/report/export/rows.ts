@@ -107,6 +107,12 @@ function told(entry: Recorded): ToldRow {
       const place = `above ${below} of ${others} starts${within ? '' : ', not as usual'}`;
       return { step, text: `${figure} ${value} ${unit}, ${place}` };
     }
+    case 'otherVoice':
+      return { step: entry.data.step, text: '' };
+    case 'voiceLearned': {
+      const { by, utterances, kept } = entry.data;
+      return { by, text: `${utterances} utterances, ${kept ? 'kept' : 'not kept'}` };
+    }
     case 'contradiction': {
       const { step, quantity, before, now } = entry.data;
       return { step, text: `${quantity ?? ''} ${before ?? '?'} read back, then ${now ?? '?'}`.trim() };

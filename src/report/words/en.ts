@@ -403,6 +403,30 @@ export const en = {
     nothing: 'nothing',
   },
 
+  voices: {
+    title: 'Who spoke',
+    note: 'A voice is held against what its owner said earlier in this session. It can refuse an answer and never grants one. Nothing of a voice was kept.',
+    person: 'Asked',
+    answers: 'Spoken answers',
+    own: 'In their voice',
+    others: "In another's",
+    unsure: 'Not sure',
+    refused: {
+      one: '{n} answer was refused: it was asked of the second person and came in the voice of the technician.',
+      many: '{n} answers were refused: they were asked of the second person and came in the voice of the technician.',
+    },
+    folded: {
+      one: '{n} spoken answer, by whom and in whose voice.',
+      many: '{n} spoken answers, by whom and in whose voice.',
+    },
+    said: 'Said',
+    askedOf: 'Asked of',
+    voice: 'Voice',
+    notSure: 'not sure',
+    neither: 'of neither',
+    notTaken: '{voice}: not taken',
+  },
+
   holds: {
     title: 'Holds and cranking, planned and kept',
     unknown: 'Cannot be told: the record does not replay.',

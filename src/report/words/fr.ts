@@ -421,6 +421,30 @@ export const fr: ReportWords = {
     nothing: 'rien',
   },
 
+  voices: {
+    title: 'Qui a parlé',
+    note: "Une voix est comparée à ce que son propriétaire a dit plus tôt dans cette session. Elle peut faire refuser une réponse, jamais l'accorder. Rien d'une voix n'a été gardé.",
+    person: 'Interrogé',
+    answers: 'Réponses parlées',
+    own: 'De sa voix',
+    others: "D'une autre voix",
+    unsure: 'Pas sûr',
+    refused: {
+      one: "{n} réponse a été refusée : demandée à l'équipier, elle est venue de la voix du technicien.",
+      many: "{n} réponses ont été refusées : demandées à l'équipier, elles sont venues de la voix du technicien.",
+    },
+    folded: {
+      one: '{n} réponse parlée, par qui et de quelle voix.',
+      many: '{n} réponses parlées, par qui et de quelle voix.',
+    },
+    said: 'Dit',
+    askedOf: 'Demandé à',
+    voice: 'Voix',
+    notSure: 'pas sûr',
+    neither: "ni l'un ni l'autre",
+    notTaken: '{voice} : pas retenu',
+  },
+
   holds: {
     title: 'Attentes et démarreur, prévu et tenu',
     unknown: 'On ne peut pas le dire : le dossier ne se laisse pas rejouer.',

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { JobCard } from '../../../machines/context.ts';
-import { languageCodes } from '../../../prompts/index.ts';
+import { languageCodes, usualLanguage } from '../../../prompts/index.ts';
 import type { LanguageCode } from '../../../prompts/types.ts';
 import type { Profile } from '../../profile/schema.ts';
 import { jobCardSchema } from '../../record/vocabulary/opened.ts';
@@ -19,7 +19,7 @@ export interface Choice {
 /** What was chosen on this device last, to be begun with again, here or in the bay. */
 const keptSchema = z.object({
   job: jobCardSchema.catch(demoJob),
-  language: z.enum(languageCodes).catch('en'),
+  language: z.enum(languageCodes).catch(usualLanguage),
   /** Name of an engine profile. */
   profile: z.string().catch(''),
 });
@@ -67,6 +67,6 @@ export function ownEngine(profile: Profile): boolean {
   const kept = keepEngine(profile);
   addProfile(profile);
   keepInterview(null);
-  keepChoice({ ...(loadChoice() ?? { job: demoJob, language: 'en' }), profile: profile.name });
+  keepChoice({ ...(loadChoice() ?? { job: demoJob, language: usualLanguage }), profile: profile.name });
   return kept;
 }

@@ -120,6 +120,8 @@ export class LogBook {
       case 'reading':
       case 'engineHeard':
       case 'besideOthers':
+      case 'otherVoice':
+      case 'voiceLearned':
       case 'command':
       case 'closed':
         return;

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { usualLanguage } from '../../../prompts/index.ts';
 import { fitForFirstFire, ProfileError } from '../../profile/parse.ts';
 import { demoJob } from '../../session/demo-job.ts';
 import { JobCardError, parseJobCard } from '../../session/job-card.ts';
@@ -41,7 +42,7 @@ export function Start({
   const profiles = [...demoEngines, ...loadedProfiles()];
   const engines = profiles.map(({ name }) => name);
   const [choice, setChoice] = useChoice(
-    loadChoice() ?? { job: demoJob, language: 'en', profile: '' },
+    loadChoice() ?? { job: demoJob, language: usualLanguage, profile: '' },
     engines,
   );
   const begin = () => {

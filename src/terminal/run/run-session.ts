@@ -11,9 +11,10 @@ import { Session } from '../../session/session.ts';
 import { joinBus } from '../../session/vehicle/join-bus.ts';
 import { Viewer } from '../../session/viewer.ts';
 import { VirtualClock } from '../../session/virtual-clock.ts';
+import { joinVoices } from '../../session/who-speaks/join-voices.ts';
 import { fill } from '../../session/wording.ts';
 import { VoiceError } from '../../voice/errors.ts';
-import { voiceLanguage } from '../../voice/languages/index.ts';
+import { isHeard, voiceLanguage } from '../../voice/languages/index.ts';
 import type { AudioSource, SoundRecognizer } from '../../voice/ports.ts';
 import { createTypedRecognizer } from '../../voice/recognizers/typed.ts';
 import { adaptedTo } from '../../voice/speaker-profile/adapted-ear.ts';
@@ -180,6 +181,15 @@ async function joinParts(
     const opened: { source?: AudioSource; ear?: SoundRecognizer } = {};
     const listening = (async () => {
       if (!options.mic && options.hear === undefined) return;
+      const { caution } = voiceLanguage(header.language);
+      if (caution) session.report(caution);
+      if (!isHeard(header.language)) {
+        if (options.hear === undefined) return viewer.listensWith(words.keysOnly);
+        throw new VoiceError(
+          'modelUnusable',
+          `Nobody is heard in the language ${header.language}; leave --hear out.`,
+        );
+      }
       const { createEmbeddedRecognizer } = await import('../../voice/recognizers/embedded.ts');
       const { adaptation } = speaker ?? {};
       const plain = await createEmbeddedRecognizer({
@@ -188,8 +198,6 @@ async function joinParts(
       });
       const ear = adaptation ? adaptedTo(adaptation, plain) : plain;
       opened.ear = ear;
-      const { caution } = voiceLanguage(header.language).hearing;
-      if (caution) session.report(caution);
       const engineEar = joinEngineEar(session, () => viewer.showsEngineEar(engineEar));
       const source = alsoHeardBy(
         await openSource(options, session, clock),
@@ -202,6 +210,7 @@ async function joinParts(
         session.level(level);
       });
       session.attach(ear, 'voice');
+      joinVoices(session, ear);
       viewer.listensWith(options.hear === undefined ? words.microphone : source.description);
       microphoneHears = options.hear === undefined;
       tellKeysEnded();

@@ -8,6 +8,8 @@ export type Outlook =
   | 'complete'
   /** It may be all, and it may go on ("forty", "forty two"). */
   | 'extensible'
+  /** The same of figures, one after the other: people draw breath between them. */
+  | 'figures'
   /** It means something only if it goes on. */
   | 'unfinished';
 

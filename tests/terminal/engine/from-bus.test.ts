@@ -21,7 +21,7 @@ const six = await loadProfile('demo-six');
 
 /** What the rehearsal's engine sends in so many seconds with the key on. */
 function framesOf(seconds: number): CanFrame[] {
-  const engine = createEngine(six, { seed: 1, faults: [], ambientC: 15 });
+  const engine = createEngine(six, { seed: 1, ambientC: 15 });
   const broadcast = createBroadcast();
   const noise = seeded(1, 'noise');
   const frames: CanFrame[] = [];

@@ -2,11 +2,13 @@ import type { Decoder, Progress, Verdict } from '../../ear/decoder.ts';
 import type { Moment } from '../../ear/moment.ts';
 import { leastStopPerPhone } from '../../ear/stop-spotter.ts';
 import { VoiceError } from '../../errors.ts';
+import { voiceLanguage } from '../../languages/index.ts';
 import { isMeant, type Matcher } from '../../meaning.ts';
 import { type PhoneGraph, type Pronounce, phoneGraphOf, wordsFrom } from '../../phone-network/phone-graph.ts';
 import { blank } from '../../phone-network/phones.ts';
 import { type Hypothesis, Search } from '../../phone-network/search.ts';
-import type { UnclearReason } from '../../ports.ts';
+import type { Grammar, UnclearReason } from '../../ports.ts';
+import { spokenWordings } from '../../wording.ts';
 import { certaintyOf, leastPhones, leastCertainty as usualLeastCertainty } from './bounds.ts';
 import { type Features, featuresOf } from './features.ts';
 import { grammarGraph } from './grammar-graph.ts';
@@ -15,6 +17,8 @@ import { grammarGraph } from './grammar-graph.ts';
 export interface PhoneGrammar {
   /** Whether a number is said figure by figure: people say some of them, and draw breath. */
   readonly figures: boolean;
+  /** The words of single figures. */
+  readonly figureWords: ReadonlySet<string>;
   readonly matcher: Matcher;
   readonly graph: PhoneGraph;
 }
@@ -61,6 +65,9 @@ const likeliest = (phones: Float32Array): number => {
   return best;
 };
 
+const figureWordsOf = ({ number }: Grammar): ReadonlySet<string> =>
+  new Set(number === undefined ? [] : spokenWordings(voiceLanguage(number.language).numbers.digits.flat()));
+
 /**
  * Searches what the phone network hears for what the grammar allows.
  * Its `prepare` throws `wordUnknown` naming the words that nobody taught it to pronounce, and `grammarUnusable`.
@@ -73,6 +80,7 @@ export function createNetworkDecoder({
 }: NetworkDecoderOptions): Decoder<PhoneGrammar> {
   let matcher: Matcher | undefined;
   let figures = false;
+  let figureWords: ReadonlySet<string> = new Set();
   let search: Search | undefined;
   let searched: PhoneGraph | undefined;
   let phonesUpTo: number[] = [];
@@ -100,7 +108,14 @@ export function createNetworkDecoder({
     if (betweenWordsScore > best.score + unfinishedLead || unfinishedScore > best.score + brokenOffLead)
       return 'unfinished';
     if (!best.mayGoOn) return 'complete';
-    return figures && matcher?.meaningOf(best.text)?.kind === 'number' ? 'unfinished' : 'extensible';
+    if (matcher?.meaningOf(best.text)?.kind !== 'number') return 'extensible';
+    return figures || endsInFigures(best) ? 'figures' : 'extensible';
+  }
+
+  /** Whether what was said ends in figures, one after the other, whatever else the grammar takes. */
+  function endsInFigures({ words }: Hypothesis): boolean {
+    const last = words.slice(-2);
+    return last.length === 2 && last.every(({ word }) => figureWords.has(word));
   }
 
   /** Whether no phone is on its way any more. */
@@ -157,10 +172,11 @@ export function createNetworkDecoder({
         );
       }
       const figures = grammar.number?.digitsOnly === true;
-      return { figures, matcher, graph: phoneGraphOf(start, pronounce) };
+      const figureWords = figureWordsOf(grammar);
+      return { figures, figureWords, matcher, graph: phoneGraphOf(start, pronounce) };
     },
     begin(prepared) {
-      ({ matcher, figures } = prepared);
+      ({ matcher, figures, figureWords } = prepared);
       if (searched === prepared.graph) search?.restart();
       else search = new Search(prepared.graph, settings);
       searched = prepared.graph;

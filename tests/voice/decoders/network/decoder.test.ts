@@ -70,8 +70,17 @@ describe('the network decoder', () => {
       replies: [],
       number: { id: 'code', leads: [], units: [], min: 0, max: 9_999, step: 1, digitsOnly: true },
     };
-    expect(made('four two', { asked: code }).outlook).toBe('unfinished');
+    expect(made('four', { asked: code }).outlook).toBe('figures');
+    expect(made('four two', { asked: code }).outlook).toBe('figures');
     expect(made('four two one nine', { asked: code }).outlook).toBe('complete');
+  });
+
+  it('waits as long where figures are said though they need not be, and not where one alone may be all', () => {
+    const speed = { ...pressure, number: { id: 'speed', leads: [], units: [], min: 0, max: 900, step: 1 } };
+    expect(made('four two', { asked: speed }).outlook).toBe('figures');
+    expect(made('four', { asked: speed }).outlook).toBe('extensible');
+    expect(made('forty two', { asked: speed }).outlook).not.toBe('figures');
+    expect(made('four two one', { asked: speed }).outlook).toBe('complete');
   });
 
   it('says that what is complete is over, after enough of silence, though somebody still seems near', () => {
