@@ -21,15 +21,20 @@ function stepOf({ measure }: NumberQuestion, units: UnitChoice): number {
 
 const tenths = (value: number) => Number(value.toFixed(1));
 
-function slotOf(question: NumberQuestion, units: UnitChoice): NumberSlot {
+/** Above it the ear knows no numbers. */
+const MOST_SPOKEN = 9999;
+
+/** Null where numbers are asked for that nobody says: by the keys. */
+function slotOf(question: NumberQuestion, units: UnitChoice): NumberSlot | null {
   const step = stepOf(question, units);
   const [min, max] = [question.min, question.max].map(si => Number(showBare(si, question.measure, units)));
+  if (max === undefined || max > MOST_SPOKEN) return null;
   return {
     id: question.id,
     leads: [],
     units: [],
     min: tenths(Math.ceil((min ?? 0) / step - 1e-9) * step),
-    max: tenths(Math.floor((max ?? 0) / step + 1e-9) * step),
+    max: tenths(Math.floor(max / step + 1e-9) * step),
     step,
   };
 }
@@ -42,13 +47,15 @@ const always: Grammar['replies'] = [
   { id: 'back', wordings: controls.goBack },
 ];
 
-/** What may be said to a question; null where only keys will do: names, grades, and two numbers at once. */
+/** What may be said to a question; null where only keys will do: names, grades, two numbers at once. */
 export function grammarFor(question: Question, isPut: boolean, units: UnitChoice): Grammar | null {
   const base = { key: `interview.${question.id}`, stop: english.stopWordings };
   const taken = isPut ? [{ id: 'take', wordings: replies.yes.slice(0, 1) }] : [];
   switch (question.kind) {
-    case 'number':
-      return { ...base, replies: [...taken, ...always], number: slotOf(question, units) };
+    case 'number': {
+      const number = slotOf(question, units);
+      return number && { ...base, replies: [...taken, ...always], number };
+    }
     case 'choice': {
       const count = Object.keys(question.choices).length;
       const number = { id: question.id, leads: [], units: [], min: 1, max: count, step: 1 };

@@ -107,10 +107,15 @@ describe('an interview by voice', () => {
 });
 
 it('whatever may be spoken to a question can be listened for, in every unit', () => {
+  const tried = new Set<string>();
   for (const { id } of questions)
-    for (const units of unitChoices)
-      for (const isPut of [false, true]) {
-        const grammar = grammarFor(questionOf(id), isPut, units);
-        if (grammar) expect(() => createMatcher(grammar)).not.toThrow();
-      }
+    for (const units of unitChoices) {
+      const grammar = grammarFor(questionOf(id), false, units);
+      const slot = JSON.stringify({ ...grammar?.number, id: '' });
+      // Most questions ask for the same numbers as another.
+      if (!grammar || tried.has(slot)) continue;
+      tried.add(slot);
+      expect(() => createMatcher(grammar), `${id} ${slot}`).not.toThrow();
+    }
+  expect(grammarFor(questionOf('oil.fullFlowViscosityMm2S'), false, 'metric')).toBeNull();
 });
