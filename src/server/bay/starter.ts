@@ -132,6 +132,7 @@ export class Starter {
       const run = await Run.start(place, header, this.#makeClock, mouths, this.#newsOf(bay));
       await this.#shop.isOf(bay, place.id, run.chain);
       await this.#isAt(bay, place.id);
+      this.#besidePastStarts(run);
       return run;
     } catch (error) {
       if (error instanceof JobCardError || error instanceof RecordError)
@@ -204,7 +205,13 @@ export class Starter {
   async #resumeAt(bay: string, place: Place, mouths: Mouths): Promise<Resumed> {
     const resumed = await Run.resume(place, this.#makeClock, mouths, this.#newsOf(bay));
     await this.#shop.isOf(bay, place.id, resumed.run.chain);
+    this.#besidePastStarts(resumed.run);
     return resumed;
+  }
+
+  /** Nobody waits for it: what it measures is seconds or minutes away. */
+  #besidePastStarts(run: Run): void {
+    void this.#shop.pastStarts(run.session.parts.profile).then(past => run.session.holdBeside(past));
   }
 }
 

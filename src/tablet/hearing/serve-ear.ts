@@ -1,4 +1,4 @@
-import type { SoundRecognizer, SpokenLanguage } from '../../voice/ports.ts';
+import type { HeardLanguage, SoundRecognizer } from '../../voice/ports.ts';
 import type { FromEar, ToEar } from './messages.ts';
 
 const tell = (message: FromEar) => self.postMessage(message);
@@ -6,7 +6,7 @@ const tell = (message: FromEar) => self.postMessage(message);
 const sentenceOf = (cause: unknown) => (cause instanceof Error ? cause.message : String(cause));
 
 /** Lets this thread be the ear of a page: `load` makes the recognizer from what the page calls its model, for a language. */
-export function serveEar(load: (model: string, language: SpokenLanguage) => Promise<SoundRecognizer>): void {
+export function serveEar(load: (model: string, language: HeardLanguage) => Promise<SoundRecognizer>): void {
   let ear: SoundRecognizer | undefined;
   /** Which load is the last that was asked for. */
   let loads = 0;
@@ -23,6 +23,7 @@ export function serveEar(load: (model: string, language: SpokenLanguage) => Prom
         ear?.close();
         ear = loaded;
         ear.onHeard(heard => tell({ kind: 'heard', turn, heard }));
+        ear.onVoice?.(heard => tell({ kind: 'voice', heard }));
         ear.onLevel(level => tell({ kind: 'level', level }));
         tell({ kind: 'ready' });
         return;

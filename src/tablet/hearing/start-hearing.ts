@@ -1,4 +1,4 @@
-import type { EarLevel, Recognizer, SpokenLanguage } from '../../voice/ports.ts';
+import type { EarLevel, HeardLanguage, Recognizer } from '../../voice/ports.ts';
 import { earThread } from './ear-thread.ts';
 import { type Microphone, openMicrophone } from './microphone.ts';
 import { type EarThread, WorkerRecognizer } from './worker-recognizer.ts';
@@ -65,7 +65,7 @@ export function hearWith({ recognizer, thread, context, listener, engine }: Hear
 }
 
 /** The embedded recognizer on the microphone; it begins with this language, and follows what it is asked to listen for. */
-export function startEmbedded(context: AudioContext, language: SpokenLanguage, listener: Listener): Hearing {
+export function startEmbedded(context: AudioContext, language: HeardLanguage, listener: Listener): Hearing {
   const thread = earThread(new Worker(new URL('./ear-worker.ts', import.meta.url), { type: 'module' }));
   const recognizer = new WorkerRecognizer(thread);
   const hearing = hearWith({ recognizer, thread, context, listener });

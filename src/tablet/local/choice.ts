@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { JobCard } from '../../../machines/context.ts';
-import { languageCodes } from '../../../prompts/index.ts';
+import { languageCodes, usualLanguage } from '../../../prompts/index.ts';
 import type { LanguageCode } from '../../../prompts/types.ts';
 import demoFour from '../../profile/demo/demo-four.json' with { type: 'json' };
 import demoSix from '../../profile/demo/demo-six.json' with { type: 'json' };
@@ -27,7 +27,7 @@ export const demoProfiles: readonly Profile[] = [
 /** What was chosen on this device last, to be begun with again, here or in the bay. */
 const keptSchema = z.object({
   job: jobCardSchema.catch(demoJob),
-  language: z.enum(languageCodes).catch('en'),
+  language: z.enum(languageCodes).catch(usualLanguage),
   /** Name of an engine profile. */
   profile: z.string().catch(''),
 });

@@ -7,6 +7,7 @@ import { closeAfterAll, type Restored, restore, resumedData } from '../../sessio
 import { Session } from '../../session/session.ts';
 import { meansStop } from '../../session/stop-words.ts';
 import { Viewer } from '../../session/viewer.ts';
+import { joinVoices } from '../../session/who-speaks/join-voices.ts';
 import { createTypedRecognizer } from '../../voice/recognizers/typed.ts';
 import type { Devices } from '../devices.ts';
 import type { Face, FaceState } from '../face/face.ts';
@@ -145,7 +146,10 @@ async function run({ dataBase, id, header, clock, record, devices, restored }: P
   // Another tab may have sent its beginning meanwhile.
   void session.outcome.then(outcome => noteOn(dataBase, id, { state: outcome, sent: false }));
   const hearing = devices.hearing(header.language, {
-    attach: recognizer => session.attach(recognizer, 'voice'),
+    attach(recognizer) {
+      session.attach(recognizer, 'voice');
+      joinVoices(session, recognizer);
+    },
     listensWith: source => viewer.listensWith(source),
     level: level => {
       viewer.level(level);

@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'react';
+import { usualLanguage } from '../../../prompts/index.ts';
 import type { SessionRow } from '../../server/protocol/index.ts';
 import { demoJob } from '../../session/demo-job.ts';
 import { JobCardError, parseJobCard } from '../../session/job-card.ts';
@@ -54,7 +55,7 @@ function BrokenOff({ deeds }: { readonly deeds: BayDeeds }) {
 export function NextJob({ bay, deeds }: { readonly bay: BayPart; readonly deeds: BayDeeds }) {
   const engines = [...bay.engines, ...loadedProfiles().map(({ name }) => name)];
   const kept = loadChoice();
-  const usual = bay.usual ?? { job: demoJob, language: 'en' as const };
+  const usual = bay.usual ?? { job: demoJob, language: usualLanguage };
   const [choice, setChoice] = useChoice(
     {
       job: kept?.job ?? usual.job,

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { usualLanguage } from '../../../prompts/index.ts';
 import { demoJob } from '../../session/demo-job.ts';
 import { JobCardError, parseJobCard } from '../../session/job-card.ts';
 import { type Choice, demoProfiles, loadChoice, loadedProfiles } from '../local/choice.ts';
@@ -38,7 +39,7 @@ export function Start({
   const profiles = [...demoProfiles, ...loadedProfiles()];
   const engines = profiles.map(({ name }) => name);
   const [choice, setChoice] = useChoice(
-    loadChoice() ?? { job: demoJob, language: 'en', profile: '' },
+    loadChoice() ?? { job: demoJob, language: usualLanguage, profile: '' },
     engines,
   );
   const begin = () => {

@@ -1,18 +1,24 @@
 import type { LanguageCode } from '../../../prompts/types.ts';
 import { english, type Words } from './en.ts';
+import { spanish } from './es.ts';
 import { french } from './fr.ts';
 
 export type { Words } from './en.ts';
 
-const all: Readonly<Record<LanguageCode, Words>> = { en: english, fr: french };
+/** The page's words in every language that a session may be held in. */
+export const pageWords: Readonly<Record<LanguageCode, Words>> = { en: english, fr: french, es: spanish };
 
 /** Each language by its own name, for whoever does not read another. */
-export const languageNames: Readonly<Record<LanguageCode, string>> = { en: 'English', fr: 'Français' };
+export const languageNames: Readonly<Record<LanguageCode, string>> = {
+  en: 'English',
+  fr: 'Français',
+  es: 'Español',
+};
 
 /** The words of the language that this page is set to. Read where they are shown, never kept: the setting may change. */
 export let words: Words = english;
 
 /** From now on the page speaks this language. */
 export function speakIn(code: LanguageCode): void {
-  words = all[code];
+  words = pageWords[code];
 }

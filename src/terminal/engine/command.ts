@@ -16,6 +16,7 @@ import {
 import { readText } from '../signing-commands.ts';
 import { acceptableNames, checkProfile } from './check.ts';
 import { compareLines } from './compare.ts';
+import { surveyLines, surveyLog, writeBus } from './from-bus.ts';
 import { terminalTalk } from './io.ts';
 import { accepting, newEngine } from './new.ts';
 import { exists, profileHash, writeProfile } from './profile-file.ts';
@@ -126,6 +127,21 @@ export function registerEngine(program: Command): void {
         console.log(
           `${by.trim()} accepts ${acceptableNames[what]} as assumed: ${acceptedByName[what].join(', ')}.`,
         );
+    });
+
+  engine
+    .command('from-bus')
+    .description('what the bus of the running vehicle gives, from a log of it, and what stays to be spoken')
+    .argument('<log>', 'as "candump -L can0 > FILE" writes it')
+    .option('--into <file>', 'write it into this profile, or into the interview that was begun for it')
+    .action(async (log: string, { into }: { into?: string }) => {
+      const survey = await surveyLog(log);
+      printAll(surveyLines(survey));
+      printAll(
+        into === undefined
+          ? ['Write it into a profile or an unfinished interview with --into FILE.']
+          : await writeBus(survey, into),
+      );
     });
 
   engine

@@ -11,9 +11,10 @@ import { Session } from '../../session/session.ts';
 import { joinBus } from '../../session/vehicle/join-bus.ts';
 import { Viewer } from '../../session/viewer.ts';
 import { VirtualClock } from '../../session/virtual-clock.ts';
+import { joinVoices } from '../../session/who-speaks/join-voices.ts';
 import { fill } from '../../session/wording.ts';
 import { VoiceError } from '../../voice/errors.ts';
-import { voiceLanguage } from '../../voice/languages/index.ts';
+import { isHeard, voiceLanguage } from '../../voice/languages/index.ts';
 import type { AudioSource, SoundRecognizer } from '../../voice/ports.ts';
 import { createTypedRecognizer } from '../../voice/recognizers/typed.ts';
 import { adaptedTo } from '../../voice/speaker-profile/adapted-ear.ts';
@@ -24,6 +25,7 @@ import { askPlace } from './ask-place.ts';
 import { endBySignal, type SignalHooks } from './end-by-signal.ts';
 import { alsoHeardBy, hearFast, hearLive, openSource } from './hearing.ts';
 import type { RunOptions } from './options.ts';
+import { besidePastStarts } from './past-starts.ts';
 import { HOW_TO_SAVE, savePlace } from './save-words.ts';
 import { openSpeaking } from './speaking.ts';
 import { WhoAnswers } from './who-answers.ts';
@@ -119,6 +121,7 @@ async function joinParts(
   };
   for (const remark of [...speaking.remarks, ...(setAside ? [setAside] : [])]) session.report(remark);
   await session.begin(restored !== undefined);
+  const compared = besidePastStarts(session, header);
   // Only now: the first sentence is in the making while the face and the ear are loaded.
   const { showFace } = await import('../face/show.ts');
   const face = showFace(
@@ -155,6 +158,7 @@ async function joinParts(
     closeBus();
     await leaveBeside?.();
     await hearing.close();
+    await compared;
     face.close();
     await face.done;
     await speaking.speech.close();
@@ -177,6 +181,15 @@ async function joinParts(
     const opened: { source?: AudioSource; ear?: SoundRecognizer } = {};
     const listening = (async () => {
       if (!options.mic && options.hear === undefined) return;
+      const { caution } = voiceLanguage(header.language);
+      if (caution) session.report(caution);
+      if (!isHeard(header.language)) {
+        if (options.hear === undefined) return viewer.listensWith(words.keysOnly);
+        throw new VoiceError(
+          'modelUnusable',
+          `Nobody is heard in the language ${header.language}; leave --hear out.`,
+        );
+      }
       const { createEmbeddedRecognizer } = await import('../../voice/recognizers/embedded.ts');
       const { adaptation } = speaker ?? {};
       const plain = await createEmbeddedRecognizer({
@@ -185,8 +198,6 @@ async function joinParts(
       });
       const ear = adaptation ? adaptedTo(adaptation, plain) : plain;
       opened.ear = ear;
-      const { caution } = voiceLanguage(header.language).hearing;
-      if (caution) session.report(caution);
       const engineEar = joinEngineEar(session, () => viewer.showsEngineEar(engineEar));
       const source = alsoHeardBy(
         await openSource(options, session, clock),
@@ -199,6 +210,7 @@ async function joinParts(
         session.level(level);
       });
       session.attach(ear, 'voice');
+      joinVoices(session, ear);
       viewer.listensWith(options.hear === undefined ? words.microphone : source.description);
       microphoneHears = options.hear === undefined;
       tellKeysEnded();
