@@ -137,6 +137,7 @@ export function goodReading(quantity: Quantity, { session, key }: Rig): number {
     ).length;
     return key().startsWith('sweeps') ? 290 + 30 * swept : 280;
   };
+  const series = profile.systemVoltage / 12;
   const values: Record<Quantity, () => number> = {
     ambientTemperature: () => 5,
     coldestNight: () => -5,
@@ -146,10 +147,10 @@ export function goodReading(quantity: Quantity, { session, key }: Rig): number {
     fuelInTank: () => profile.fuel.tankL / 8,
     biodieselShare: () => 5,
     primerStrokes: () => 40,
-    batteryVoltage: () => 12.6,
-    chargingVoltage: () => 14.2,
-    crankingVoltage: () => 10.4,
-    engineSpeed: () => 850,
+    batteryVoltage: () => 12.6 * series,
+    chargingVoltage: () => 14.2 * series,
+    crankingVoltage: () => 10.4 * series,
+    engineSpeed: () => profile.fixedSpeedRpm ?? 850,
     oilPressure: pressure,
     coolantTemperature: coolant,
     suspectParameter: () => 157,

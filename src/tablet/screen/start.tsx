@@ -1,7 +1,9 @@
 import { useState } from 'react';
+import { fitForFirstFire, ProfileError } from '../../profile/parse.ts';
 import { demoJob } from '../../session/demo-job.ts';
 import { JobCardError, parseJobCard } from '../../session/job-card.ts';
-import { type Choice, demoProfiles, loadChoice, loadedProfiles } from '../local/choice.ts';
+import { type Choice, loadChoice, loadedProfiles } from '../local/choice.ts';
+import { demoEngines } from '../local/demo-engines.ts';
 import type { KeptRecord } from '../record/data-base.ts';
 import type { Settings } from '../settings.ts';
 import { inOwnWords, words } from '../words/index.ts';
@@ -14,6 +16,7 @@ export interface StartDeeds {
   resume(id: string): void;
   save(id: string): void;
   pair(): void;
+  describeEngine(): void;
   set(settings: Settings): void;
 }
 
@@ -35,7 +38,7 @@ export function Start({
   readonly deeds: StartDeeds;
 }) {
   const [wrong, setWrong] = useState<string | null>(null);
-  const profiles = [...demoProfiles, ...loadedProfiles()];
+  const profiles = [...demoEngines, ...loadedProfiles()];
   const engines = profiles.map(({ name }) => name);
   const [choice, setChoice] = useChoice(
     loadChoice() ?? { job: demoJob, language: settings.language, profile: '' },
@@ -46,8 +49,10 @@ export function Start({
     try {
       const job = parseJobCard(choice.job, words.start.card);
       const profile = profiles.find(({ name }) => name === choice.profile);
-      if (profile) deeds.begin({ profile, job, language: choice.language });
+      if (profile)
+        deeds.begin({ profile: fitForFirstFire(profile, profile.name), job, language: choice.language });
     } catch (cause) {
+      if (cause instanceof ProfileError) return setWrong(cause.message);
       if (!(cause instanceof JobCardError)) throw cause;
       setWrong(words.start.empty);
     }
@@ -60,6 +65,9 @@ export function Start({
       <p className="first-of-all">{words.makerFirst}</p>
       <div role="alert">{told && <p className="wrong">{inOwnWords(told)}</p>}</div>
       <Records records={records} onResume={deeds.resume} onSave={deeds.save} />
+      <button type="button" className="choice" disabled={busy} onClick={deeds.describeEngine}>
+        {words.newEngine.begin}
+      </button>
       <JobForm engines={engines} choice={choice} onChange={setChoice} onWrong={setWrong} />
       <div className="big">
         <button type="button" className="choice first" disabled={busy} onClick={begin}>

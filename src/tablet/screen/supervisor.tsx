@@ -9,6 +9,7 @@ import { Devices } from './parts/devices.tsx';
 import { Leave } from './parts/leave.tsx';
 import { LinkLine } from './parts/link-line.tsx';
 import { LogTail } from './parts/log-tail.tsx';
+import { OwnEngines } from './parts/own-engines.tsx';
 import { PastSessions } from './parts/past-sessions.tsx';
 import { PlotFigure } from './parts/plot.tsx';
 import { Problems } from './parts/problems.tsx';
@@ -84,6 +85,7 @@ export function Supervisor({
       )}
       {!view && bay && <Problems problems={bay.troubles} />}
       {bay && <Board bays={bay.board} takenAtMs={bay.boardAtMs} />}
+      {session.bay && <OwnEngines deeds={session.bay} />}
       <PastSessions load={load} onReport={id => void openReport(id)} />
       {bay && <Devices bay={bay} deeds={session.bay} />}
       {bay && <LinkLine bay={bay} />}

@@ -101,6 +101,27 @@ export const english = {
     states: { open: 'broken off', signedOff: 'signed off', ended: 'ended without sign-off' },
     copyOf: (bay: string) => `copy of the session of ${bay} on the laptop`,
   },
+  newEngine: {
+    title: 'A new engine',
+    begin: 'Describe a new engine',
+    answer: 'Answer',
+    next: 'Next',
+    take: 'Take as put forward',
+    nothing: 'Write an answer, or take what is put forward.',
+    back: 'Back to the question before',
+    leave: 'Leave: what is answered is kept',
+    anew: 'Throw these answers away',
+    assumed: (count: number) =>
+      count === 0 ? 'No value is only assumed.' : `${count} of its values are only assumed.`,
+    toRead: 'Still to be read or measured before a first fire:',
+    supervisor: 'Supervisor, by name',
+    accept: 'I accept as assumed',
+    use: 'Keep this engine on this device',
+    onThisDevice: 'Engines of this device',
+    bring: 'Give the laptop the engine',
+    brought: (name: string) => `The laptop keeps ${name}.`,
+    notKept: 'This browser keeps nothing beyond this visit: save the engine as a file.',
+  },
   away: {
     /** Spoken: the tool must not stop itself with its own voice. */
     keyOff: 'No laptop. Key off. Make everything safe.',

@@ -95,6 +95,29 @@ export const french: Words = {
     states: { open: 'interrompu', signedOff: 'signé', ended: 'terminé sans signature' },
     copyOf: bay => `copie de la séance de ${bay} sur l'ordinateur`,
   },
+  newEngine: {
+    title: 'Un nouveau moteur',
+    begin: 'Décrire un nouveau moteur (en anglais)',
+    answer: 'Réponse',
+    next: 'Suivant',
+    take: 'Prendre ce qui est proposé',
+    nothing: 'Écrivez une réponse, ou prenez ce qui est proposé.',
+    back: 'Revenir à la question précédente',
+    leave: 'Quitter : les réponses sont gardées',
+    anew: 'Effacer ces réponses',
+    assumed: count =>
+      count === 0
+        ? "Aucune valeur n'est seulement supposée."
+        : `${count} de ses valeurs ne sont que supposées.`,
+    toRead: 'À lire ou à mesurer encore avant un premier démarrage :',
+    supervisor: 'Le responsable, par son nom',
+    accept: "J'accepte comme supposé",
+    use: 'Garder ce moteur sur cet appareil',
+    onThisDevice: 'Moteurs de cet appareil',
+    bring: "Donner à l'ordinateur le moteur",
+    brought: name => `L'ordinateur garde ${name}.`,
+    notKept: 'Ce navigateur ne garde rien au-delà de cette visite : enregistrez le moteur dans un fichier.',
+  },
   away: {
     keyOff: "Pas d'ordinateur. Coupez le contact. Mettez tout en sécurité.",
     waits: "L'ordinateur est absent. Rien ne continue avant son retour.",
