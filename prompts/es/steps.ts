@@ -321,7 +321,7 @@ export const steps = {
   'sweeps.fifth': { title: 'Quinta subida', ask: 'Hasta {speed}. ¿Presión de aceite<, {unit}>?' },
   'sweeps.sixth': { title: 'Sexta subida', ask: 'Hasta {speed}. ¿Presión de aceite<, {unit}>?' },
   'sweeps.fixedPressure': {
-    title: 'Presión de aceite a su régimen, en caliente',
+    title: 'Presión a su régimen, en caliente',
     ask: '¿Presión de aceite a su régimen, en caliente<, {unit}>?',
   },
   'sweeps.newFaults': {

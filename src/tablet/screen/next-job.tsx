@@ -6,7 +6,7 @@ import { JobCardError, parseJobCard } from '../../session/job-card.ts';
 import type { BayDeeds, BayPart } from '../face/face.ts';
 import { loadChoice, loadedProfiles } from '../local/choice.ts';
 import { laptopNameOf } from '../local/demo-engines.ts';
-import { words } from '../words/index.ts';
+import { inOwnWords, words } from '../words/index.ts';
 import { JobForm, useChoice } from './job-form.tsx';
 
 /** The engine that was chosen on this device, by the name that the laptop has for it. */
@@ -79,7 +79,7 @@ export function NextJob({ bay, deeds }: { readonly bay: BayPart; readonly deeds:
       <button type="button" className="choice first" onClick={begin}>
         {words.start.title}
       </button>
-      <div role="alert">{wrong && <p className="wrong">{wrong}</p>}</div>
+      <div role="alert">{wrong && <p className="wrong">{inOwnWords(wrong)}</p>}</div>
       <JobForm engines={[...new Set(engines)]} choice={choice} onChange={setChoice} onWrong={setWrong} />
       <BrokenOff deeds={deeds} />
     </section>

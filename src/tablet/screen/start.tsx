@@ -1,5 +1,4 @@
 import { useState } from 'react';
-import { usualLanguage } from '../../../prompts/index.ts';
 import { fitForFirstFire, ProfileError } from '../../profile/parse.ts';
 import { demoJob } from '../../session/demo-job.ts';
 import { JobCardError, parseJobCard } from '../../session/job-card.ts';
@@ -7,7 +6,7 @@ import { type Choice, loadChoice, loadedProfiles } from '../local/choice.ts';
 import { demoEngines } from '../local/demo-engines.ts';
 import type { KeptRecord } from '../record/data-base.ts';
 import type { Settings } from '../settings.ts';
-import { words } from '../words/index.ts';
+import { inOwnWords, words } from '../words/index.ts';
 import { JobForm, useChoice } from './job-form.tsx';
 import { Records } from './records.tsx';
 import { SettingsForm } from './settings-form.tsx';
@@ -42,9 +41,10 @@ export function Start({
   const profiles = [...demoEngines, ...loadedProfiles()];
   const engines = profiles.map(({ name }) => name);
   const [choice, setChoice] = useChoice(
-    loadChoice() ?? { job: demoJob, language: usualLanguage, profile: '' },
+    loadChoice() ?? { job: demoJob, language: settings.language, profile: '' },
     engines,
   );
+  const told = wrong ?? sentence;
   const begin = () => {
     try {
       const job = parseJobCard(choice.job, words.start.card);
@@ -63,7 +63,7 @@ export function Start({
       <h1>{words.name}</h1>
       <p>{words.job}</p>
       <p className="first-of-all">{words.makerFirst}</p>
-      <div role="alert">{(wrong ?? sentence) && <p className="wrong">{wrong ?? sentence}</p>}</div>
+      <div role="alert">{told && <p className="wrong">{inOwnWords(told)}</p>}</div>
       <Records records={records} onResume={deeds.resume} onSave={deeds.save} />
       <button type="button" className="choice" disabled={busy} onClick={deeds.describeEngine}>
         {words.newEngine.begin}

@@ -2,7 +2,7 @@ import { useCallback, useState } from 'react';
 import { clockText } from '../../session/viewer.ts';
 import { isAnsweredHere } from '../face/addressee.ts';
 import type { BaySession } from '../remote/bay-session.ts';
-import { words } from '../words/index.ts';
+import { inOwnWords, words } from '../words/index.ts';
 import { Board } from './board.tsx';
 import { Answers } from './parts/answers.tsx';
 import { Devices } from './parts/devices.tsx';
@@ -66,7 +66,7 @@ export function Supervisor({
   );
   return (
     <Shell state={state} onStop={() => session.stop()} beside={beside}>
-      <div role="alert">{sentence && <p className="wrong">{sentence}</p>}</div>
+      <div role="alert">{sentence && <p className="wrong">{inOwnWords(sentence)}</p>}</div>
       {view && bay && (
         <>
           <Answers view={view} touch={touch} asked={isAnsweredHere(state)} />

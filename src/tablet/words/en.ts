@@ -52,6 +52,8 @@ export const english = {
   met: 'met',
   notMet: 'not met',
   limits: 'limits',
+  /** Over the plots: what their time is, and how it is written. */
+  plotTime: 'session time, min:s',
   gates: 'Before first fire',
   faults: 'Fault codes',
   openItems: 'Open items',

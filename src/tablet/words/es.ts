@@ -46,6 +46,7 @@ export const spanish: Words = {
   met: 'cumple',
   notMet: 'no cumple',
   limits: 'límites',
+  plotTime: 'tiempo de sesión, min:s',
   gates: 'Antes del primer arranque',
   faults: 'Códigos de avería',
   openItems: 'Pendientes',

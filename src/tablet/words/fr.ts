@@ -47,6 +47,7 @@ export const french: Words = {
   met: 'tenu',
   notMet: 'non tenu',
   limits: 'limites',
+  plotTime: 'temps de séance, min:s',
   gates: 'Avant le premier démarrage',
   faults: 'Codes de défaut',
   openItems: 'Points ouverts',

@@ -3,6 +3,7 @@ import type { FrontEnd } from '../front-end.ts';
 import { type Matcher, type Meaning, matcherOf } from '../meaning.ts';
 import type { EarLevel, Grammar, Heard, Pcm, SoundRecognizer, VoiceHeard } from '../ports.ts';
 import { speechRateHz } from '../resample.ts';
+import { Background } from './background.ts';
 import type { Decoder, Progress, Verdict } from './decoder.ts';
 import { type HearingNetwork, hasPhone } from './moment.ts';
 import { NoiseMeter } from './noise-meter.ts';
@@ -11,6 +12,7 @@ import { type Sound, stepLength, stepMs } from './sound.ts';
 import type { SpeechDetector } from './speech-detector.ts';
 import { SpokenPart } from './spoken-part.ts';
 import type { StopSpotter } from './stop-spotter.ts';
+import { createVoicePower } from './voice-power.ts';
 
 /**
  * Stops so close to one another are one, and an utterance so soon after one belongs to it: a stop may be heard before it
@@ -77,6 +79,8 @@ export function createEar<Prepared>({
 }: EarParts<Prepared>): SoundRecognizer {
   const steps = { raw: new FrameBuffer(stepLength), heard: new FrameBuffer(stepLength) };
   const meter = new NoiseMeter(speechRateHz);
+  const voicePower = createVoicePower();
+  const background = new Background();
   const patienceMs = patienceFor(trailingSilenceMs);
 
   let onHeard: (heard: Heard) => void = () => {};
@@ -126,6 +130,9 @@ export function createEar<Prepared>({
     for (const sound of sounds) {
       followedMs += stepMs;
       const now = speech.next(sound);
+      const power = voicePower(sound.raw);
+      // What the tool says itself is nobody's talk.
+      if (!toolSpeaks) background.next(power);
       recent.push(sound);
       if (recent.length > Math.ceil(speech.preRollMs / stepMs)) recent.shift();
       if (utterance !== undefined) await goOn(utterance, sound, now.speech);
@@ -140,7 +147,7 @@ export function createEar<Prepared>({
     const noticedMs = followedMs;
     const spoken = new SpokenPart();
     utterance = { question, fromMs, noticedMs, underTool, silentMs: 0, spokenUpToMs: noticedMs, spoken };
-    decoder.begin(question.prepared);
+    decoder.begin(question.prepared, background.levelDbfs(recent.length));
     for (const sound of recent) await decode(utterance, sound);
   }
 

@@ -3,8 +3,10 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { linesOfGoodStart } from '../../../audio-fixtures/good-start.ts';
 import { verifyLog } from '../../../src/record/index.ts';
+import { pageWords } from '../../../src/tablet/words/index.ts';
 import { openBrowser } from '../helpers/browser.ts';
-import { beginHere, openPage, touchOnly } from '../helpers/page.ts';
+import { picturePart } from '../helpers/looks.ts';
+import { openPage, touchOnly } from '../helpers/page.ts';
 import { type Served, servePage } from '../helpers/serve.ts';
 import { passUntil } from '../helpers/time.ts';
 
@@ -38,28 +40,36 @@ async function answerAtOnce(page: Page, text: string): Promise<void> {
 }
 
 it.each([
-  ['demo-four', 'Demo four', 3],
-  ['demo-genset', 'Demo generating set', 2],
-  ['demo-boat', 'Demo boat', 3],
+  ['demo-four', 'Demo four', 3, 'en'],
+  ['demo-four', 'Demo four', 3, 'es'],
+  ['demo-genset', 'Demo generating set', 2, 'en'],
+  ['demo-boat', 'Demo boat', 3, 'en'],
 ] as const)(
-  'leads through a whole first start of %s by touch and keys, and saves a record that verifies',
-  async (profile, shown, plots) => {
-    const lines = await linesOfGoodStart(profile, undefined, 'keys');
-    const { page, faults } = await openPage(browser, served.origin, { settings: touchOnly, ownClock: true });
-    await beginHere(page, shown);
+  'leads through a whole first start of %s by touch and keys, and saves a record that verifies (%4$s)',
+  async (profile, shown, plots, code) => {
+    const words = pageWords[code];
+    const lines = await linesOfGoodStart(profile, undefined, 'keys', code);
+    const { page, faults } = await openPage(browser, served.origin, {
+      settings: { ...touchOnly, language: code },
+      ownClock: true,
+    });
+    await page.getByRole('radio', { name: shown }).check();
+    await page.getByRole('button', { name: words.start.begin }).click();
+    await page.locator('[data-key]').first().waitFor();
     for (const { when, says } of lines) {
       await passUntil(page, when);
       await answerAtOnce(page, says);
       // People take a moment, but not where seconds count.
       if (!when.startsWith('firstFire.oilPressure')) await page.clock.fastForward(1500);
     }
-    await page.getByRole('status').filter({ hasText: 'Signed off' }).waitFor();
+    await page.getByRole('status').filter({ hasText: words.over.signedOff }).waitFor();
     expect(await page.locator('figure.plot').count()).toBeGreaterThanOrEqual(plots);
+    await picturePart(page, 'figure.plot', `plots-${profile}-${code}`);
     expect(faults).toEqual([]);
 
-    await page.getByRole('button', { name: 'To the beginning' }).click();
+    await page.getByRole('button', { name: words.theEnd }).click();
     const saving = page.waitForEvent('download');
-    await page.getByRole('button', { name: /^Save as a file/ }).click();
+    await page.getByRole('button', { name: new RegExp(`^${words.start.save}`) }).click();
     const saved = await saving;
     const path = await saved.path();
     expect(saved.suggestedFilename()).toMatch(/^first-fire-.*\.jsonl$/);

@@ -1,6 +1,7 @@
 import type { Decoder, Progress, Verdict } from '../../ear/decoder.ts';
 import type { Moment } from '../../ear/moment.ts';
 import { leastStopPerPhone } from '../../ear/stop-spotter.ts';
+import { createVoicePower } from '../../ear/voice-power.ts';
 import { VoiceError } from '../../errors.ts';
 import { voiceLanguage } from '../../languages/index.ts';
 import { isMeant, type Matcher } from '../../meaning.ts';
@@ -9,7 +10,7 @@ import { blank } from '../../phone-network/phones.ts';
 import { type Hypothesis, Search } from '../../phone-network/search.ts';
 import type { Grammar, UnclearReason } from '../../ports.ts';
 import { spokenWordings } from '../../wording.ts';
-import { certaintyOf, leastPhones, leastCertainty as usualLeastCertainty } from './bounds.ts';
+import { certaintyOf, isBackground, leastPhones, leastCertainty as usualLeastCertainty } from './bounds.ts';
 import { type Features, featuresOf } from './features.ts';
 import { grammarGraph } from './grammar-graph.ts';
 
@@ -51,12 +52,12 @@ const brokenOffLead = 6;
 /** Moments without a phone after which none is on its way any more, where the early outputs know of none either. */
 const settledMoments = 1;
 /** The same in the middle of a word: a "t" at its end comes after a gap. */
-const brokenOffMoments = 8;
+const brokenOffMoments = 6;
 /** Moments without a phone in the early outputs after which what is complete is over. */
-const overMoments = 6;
+const overMoments = 5;
 /** Less of a lead than this, and it may be broken off or not. */
 const doubtfulLead = 1.5;
-const doubtfulMoments = 4;
+const doubtfulMoments = 3;
 const never = Number.NEGATIVE_INFINITY;
 
 const likeliest = (phones: Float32Array): number => {
@@ -85,6 +86,9 @@ export function createNetworkDecoder({
   let searched: PhoneGraph | undefined;
   let phonesUpTo: number[] = [];
   let near: number[] = [];
+  let powers: number[] = [];
+  let backgroundDbfs: number | undefined;
+  let voicePower = createVoicePower();
   let lastPhone = blank;
   /** Moments in a row in which no phone was heard: in the outputs that look further ahead, and in the early ones. */
   let quiet = 0;
@@ -124,7 +128,7 @@ export function createNetworkDecoder({
     const brokenOff = (search?.unfinishedScore ?? never) - score;
     const enough =
       brokenOff <= 0 ? settledMoments : brokenOff < doubtfulLead ? doubtfulMoments : brokenOffMoments;
-    return quietEarly > phonesLateMoments && quiet >= enough;
+    return quietEarly >= phonesLateMoments && quiet >= enough;
   }
 
   /** The likeliest wording of another meaning than the best; one that means nothing, or two things, is another. */
@@ -149,12 +153,18 @@ export function createNetworkDecoder({
       near,
       phonesLateMoments,
       unfinishedScore,
+      powers,
+      backgroundDbfs,
     });
     const { text } = best;
+    const stops = matcher?.meaningOf(text)?.kind === 'stop';
     // Talk around a stop, or the least doubt of anything else, does not make it less of a stop.
-    if (matcher?.meaningOf(text)?.kind === 'stop' && features.worstWord >= leastStopPerPhone) {
+    if (stops && features.worstWord >= leastStopPerPhone) {
       return { verdict: { kind: 'stop', text }, phonesHeard, text, features };
     }
+    // Talk and a radio that go on all the time are not asked to say it again either.
+    if (!stops && isBackground(features))
+      return { verdict: { kind: 'nothing' }, phonesHeard, text, features };
     const certainty = certaintyOf(features);
     const verdict: Verdict =
       certainty >= leastCertainty ? { kind: 'taken', text, certainty } : otherwise('lowConfidence', text);
@@ -175,8 +185,11 @@ export function createNetworkDecoder({
       const figureWords = figureWordsOf(grammar);
       return { figures, figureWords, matcher, graph: phoneGraphOf(start, pronounce) };
     },
-    begin(prepared) {
+    begin(prepared, levelBeforeDbfs) {
       ({ matcher, figures, figureWords } = prepared);
+      backgroundDbfs = levelBeforeDbfs;
+      powers = [];
+      voicePower = createVoicePower();
       if (searched === prepared.graph) search?.restart();
       else search = new Search(prepared.graph, settings);
       searched = prepared.graph;
@@ -186,7 +199,8 @@ export function createNetworkDecoder({
       quiet = 0;
       quietEarly = 0;
     },
-    hear({ moments }, silentMs) {
+    hear({ raw, moments }, silentMs) {
+      powers.push(voicePower(raw));
       moments.forEach(take);
       const phoneless = quietEarly >= overMoments;
       if (silentMs === 0 && !phoneless) return { outlook: 'unfinished', settled: false };
