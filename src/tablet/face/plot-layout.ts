@@ -49,7 +49,7 @@ const decimalsOf = (marks: readonly number[]): number => {
 function limitsOf(points: readonly PlotPoint[], x: Scale, y: Scale): PlotLimit[] {
   const seen = (value: number | null) =>
     value === null || value < y.from || value > y.to ? null : y.at(value);
-  return points.map((point, index) => {
+  const each = points.map((point, index): PlotLimit => {
     const [before, after] = [points[index - 1], points[index + 1]];
     return {
       from: before ? x.at((before.atMs + point.atMs) / 2) : x.at(x.from),
@@ -58,6 +58,14 @@ function limitsOf(points: readonly PlotPoint[], x: Scale, y: Scale): PlotLimit[]
       max: seen(point.max),
     };
   });
+  // One that stays is one line.
+  const merged: PlotLimit[] = [];
+  for (const limit of each) {
+    const last = merged.at(-1);
+    if (last?.min === limit.min && last.max === limit.max) merged.splice(-1, 1, { ...last, to: limit.to });
+    else merged.push(limit);
+  }
+  return merged;
 }
 
 /** Lays a plot out in a drawing whose axes stand at these places; `show` writes a value as the user's language does. */

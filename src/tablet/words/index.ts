@@ -1,4 +1,4 @@
-import { usualLanguage } from '../../../prompts/index.ts';
+import { languages, usualLanguage } from '../../../prompts/index.ts';
 import type { LanguageCode } from '../../../prompts/types.ts';
 import { english, type Words } from './en.ts';
 import { spanish } from './es.ts';
@@ -27,6 +27,9 @@ export function speakIn(code: LanguageCode): void {
   words = pageWords[code];
   spoken = code;
 }
+
+/** In the quotation marks of the language of this page. */
+export const quoted = (text: string): string => languages[spoken].words.quoted.replace('{text}', () => text);
 
 /** What the laptop or a part of this page refused or reported, in the language of this page. */
 export const inOwnWords = (sentence: string): string => inOtherWords(sentence, spoken);

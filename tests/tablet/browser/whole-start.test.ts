@@ -1,12 +1,12 @@
 import { readFile } from 'node:fs/promises';
-import type { Browser, Page } from 'playwright-core';
+import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { linesOfGoodStart } from '../../../audio-fixtures/good-start.ts';
 import { verifyLog } from '../../../src/record/index.ts';
 import { pageWords } from '../../../src/tablet/words/index.ts';
 import { openBrowser } from '../helpers/browser.ts';
 import { picturePart } from '../helpers/looks.ts';
-import { openPage, touchOnly } from '../helpers/page.ts';
+import { answerAtOnce, openPage, touchOnly } from '../helpers/page.ts';
 import { type Served, servePage } from '../helpers/serve.ts';
 import { passUntil } from '../helpers/time.ts';
 
@@ -20,24 +20,6 @@ afterAll(async () => {
   await browser?.close();
   await served?.close();
 });
-
-/** Longer than a stroke of the hand that answered the question before. */
-const READ_MS = 400;
-
-/** Answers as soon as a hand may, without waiting for the control to be in sight: the other tests touch it as people do. */
-async function answerAtOnce(page: Page, text: string): Promise<void> {
-  await page.clock.fastForward(READ_MS);
-  await page.locator('.shell:not(:has(.choice[aria-disabled="true"]))').waitFor();
-  await page.evaluate(wanted => {
-    const buttons = [...document.querySelectorAll<HTMLButtonElement>('.choice, .stop')];
-    const button = buttons.find(each => each.firstChild?.textContent?.toLowerCase() === wanted.toLowerCase());
-    if (button) return button.click();
-    const input = document.querySelector<HTMLInputElement>('#write');
-    if (!input) throw new Error(`no control for ${wanted}, and nothing to write it in`);
-    input.value = wanted;
-    input.form?.requestSubmit();
-  }, text);
-}
 
 it.each([
   ['demo-four', 'Demo four', 3, 'en'],
