@@ -119,10 +119,10 @@ const stops: Part = async ({ size, set, listener, say }, keep) => {
 };
 
 /** People talk in babble and on the radio: what is taken for an answer is in these. */
-const noisesAlone = ({ noiseSecondsOfEach }: Size): readonly (readonly [readonly NoiseKind[], number])[] => [
-  [['babble'], 2 * noiseSecondsOfEach],
-  [['radio'], 2 * noiseSecondsOfEach],
-  [['idle', 'sweep', 'fan', 'wrench'], noiseSecondsOfEach],
+const noisesAlone: readonly (readonly NoiseKind[])[] = [
+  ['babble'],
+  ['radio'],
+  ['idle', 'sweep', 'fan', 'wrench'],
 ];
 
 const talk: Part = async ({ size, set, listener, say }, keep) => {
@@ -133,11 +133,9 @@ const talk: Part = async ({ size, set, listener, say }, keep) => {
     rows.push({ of: level === 'clean' ? 'talk, clean' : `talk, noise at ${level} dB`, ...result });
     say(JSON.stringify(rows.at(-1)));
   }
-  for (const [kinds, seconds] of noisesAlone(size)) {
-    rows.push({
-      of: `${kinds.join(', ')} alone`,
-      ...(await measureNoise(kinds, seconds, replies, set, listener)),
-    });
+  for (const kinds of noisesAlone) {
+    const taken = await measureNoise(kinds, size.noiseSecondsOfEach, replies, set, listener);
+    rows.push({ of: `${kinds.join(', ')} alone`, ...taken });
     say(JSON.stringify(rows.at(-1)));
     keep({ talk: { size: size.name, rows } });
   }

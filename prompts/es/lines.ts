@@ -61,9 +61,9 @@ export const lines = {
   fasterThanOthers:
     '{name}: {value}, más rápido que {count} de {all} arranques de este motor aquí<; habitual: {limits}>.',
   higherThanOthers:
-    '{name}: {value}, más alto que {count} de {all} arranques de este motor aquí<; habitual: {limits}>.',
+    '{name}: {value}, por encima de {count} de {all} arranques de este motor aquí<; habitual: {limits}>.',
   lowerThanOthers:
-    '{name}: {value}, más bajo que {count} de {all} arranques de este motor aquí<; habitual: {limits}>.',
+    '{name}: {value}, por debajo de {count} de {all} arranques de este motor aquí<; habitual: {limits}>.',
   forTenDegrees: '{time} para diez grados Celsius',
   busSilent: 'El bus calla. Se sigue con botones y teclado.',
   busSensorLost: 'El bus ya no da {name}. Lea el indicador.',

@@ -47,11 +47,14 @@ export function NewEngine({
 }) {
   const [answers, setAnswers] = useState<Answers>(keptInterview);
   const [asked, setAsked] = useState<readonly QuestionId[]>([]);
+  /** Touched once: what took a quarter of an hour is not thrown away by one touch. */
+  const [sure, setSure] = useState(false);
   const next = nextQuestion(answers);
   const go = (changed: Answers, order: readonly QuestionId[]) => {
     keepInterview(changed);
     setAnswers(changed);
     setAsked(order);
+    setSure(false);
   };
   const last = asked.at(-1);
   return (
@@ -81,8 +84,8 @@ export function NewEngine({
           {words.newEngine.leave}
         </button>
         {Object.keys(answers).length > 0 && (
-          <button type="button" className="choice" onClick={() => go({}, [])}>
-            {words.newEngine.anew}
+          <button type="button" className="choice" onClick={() => (sure ? go({}, []) : setSure(true))}>
+            {sure ? words.newEngine.anewSure : words.newEngine.anew}
           </button>
         )}
       </div>

@@ -111,6 +111,7 @@ export const english = {
     back: 'Back to the question before',
     leave: 'Leave: what is answered is kept',
     anew: 'Throw these answers away',
+    anewSure: 'All answers will be gone: touch again',
     assumed: (count: number) =>
       count === 0 ? 'No value is only assumed.' : `${count} of its values are only assumed.`,
     toRead: 'Still to be read or measured before a first fire:',

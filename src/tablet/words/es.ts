@@ -104,6 +104,7 @@ export const spanish: Words = {
     back: 'Volver a la pregunta anterior',
     leave: 'Salir: se guarda lo respondido',
     anew: 'Borrar estas respuestas',
+    anewSure: 'Se perderán todas las respuestas: toque otra vez',
     assumed: count =>
       count === 0 ? 'Ningún valor es solo supuesto.' : `${count} de sus valores son solo supuestos.`,
     toRead: 'Por leer o medir aún antes de un primer arranque:',

@@ -105,6 +105,7 @@ export const french: Words = {
     back: 'Revenir à la question précédente',
     leave: 'Quitter : les réponses sont gardées',
     anew: 'Effacer ces réponses',
+    anewSure: 'Toutes les réponses seront perdues : touchez encore',
     assumed: count =>
       count === 0
         ? "Aucune valeur n'est seulement supposée."

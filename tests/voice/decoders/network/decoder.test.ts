@@ -141,7 +141,7 @@ describe('the network decoder', () => {
     expect(made('AH').verdict).toEqual({ kind: 'nothing' });
   });
 
-  it('is told by how far it stands above the seconds before: what does not is background, and nobody is asked again', () => {
+  it('takes for background what hardly stands above the seconds before, where it may not be near: nobody is asked again', () => {
     const standing = (riseDb: number, near = 0.97) => {
       const decoder = createNetworkDecoder({ pronounce: pronounceEnglish, phonesLateMoments: 0 });
       const raw = Float32Array.from({ length: 320 }, (_, i) => (i % 2 === 0 ? 0.1 : -0.1));
@@ -156,7 +156,7 @@ describe('the network decoder', () => {
       }
       return decoder.end();
     };
-    expect(standing(0)).toEqual({ kind: 'nothing' });
+    expect(standing(0, 0.8)).toEqual({ kind: 'nothing' });
     expect(standing(4, 0.8)).toEqual({ kind: 'nothing' });
     expect(standing(4)).toMatchObject({ kind: 'taken', text: 'pressure good' });
     expect(standing(12, 0.8)).toMatchObject({ kind: 'taken', text: 'pressure good' });
