@@ -1,5 +1,7 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it, onTestFinished } from 'vitest';
+import { PAIRED_FOR_MS } from '../../../src/server/pairing/pairings.ts';
+import { WARN_MS } from '../../../src/server/pairing/standing.ts';
 import { openShop } from '../../server/support/shop.ts';
 import { joinBay, openFromLaptop, pairAs } from '../helpers/bay.ts';
 import { openBrowser } from '../helpers/browser.ts';
@@ -37,8 +39,12 @@ it("shows what is left in a phone's battery, as a warning where that is little, 
   const supervisor = await joinBay(browser, shop, 'supervisor');
   await supervisor.locator('.worse', { hasText: 'battery 12 %' }).waitFor();
 
+  const ending = phone.getByText('The pairing of this device ends within the hour');
+  expect(await ending.count()).toBe(0);
+  shop.passWall(PAIRED_FOR_MS - WARN_MS + 60_000);
+  await ending.waitFor();
   await supervisor.getByRole('button', { name: /^Renew for a day/ }).click();
-  await expect.poll(() => supervisor.locator('.refusal').textContent()).toBe('');
+  await ending.waitFor({ state: 'detached' });
   for (const page of [phone, supervisor]) await page.context().close();
 });
 
