@@ -1,45 +1,14 @@
-"""Writes the weights as src/voice/phone-network/weights.ts reads them: export.py MODEL OUTPUT
+"""Writes the weights of the phone network as src/voice/phone-network/weights.ts reads them: export.py MODEL OUTPUT"""
 
-Matrices in 8 bits, with a step for each row; the rest, some 2 %, as it is."""
-
-import json
-import struct
 import sys
 
-import numpy as np
-
 from network import shipped
+from tensors import Tensors
 
 model, output = sys.argv[1:3]
 net = shipped(model)
-header, data = [], b""
-
-
-def matrix(name, values):
-    global data
-    values = values.detach().numpy()
-    values = np.ascontiguousarray(values.reshape(len(values), -1))
-    steps = (np.abs(values).max(1) / 127).clip(1e-12).astype("<f4")
-    header.append({"kind": "matrix", "name": name, "rows": values.shape[0], "columns": values.shape[1]})
-    data += steps.tobytes() + np.clip(np.round(values / steps[:, None]), -127, 127).astype(np.int8).tobytes()
-
-
-def row(name, values):
-    global data
-    values = np.ascontiguousarray(values.detach().numpy().astype("<f4")).ravel()
-    header.append({"kind": "row", "name": name, "length": len(values)})
-    data += values.tobytes()
-
-
-def linear(name, layer):
-    matrix(name, layer.weight)
-    row(f"{name}.bias", layer.bias)
-
-
-def norm(name, layer):
-    row(name, layer.weight)
-    row(f"{name}.bias", layer.bias)
-
+tensors = Tensors()
+matrix, row, linear, norm = tensors.matrix, tensors.row, tensors.linear, tensors.norm
 
 # A convolution's rows are fed one after the other, the oldest first.
 for name, conv in (("stem1", net.stem1), ("stem2", net.stem2)):
@@ -64,7 +33,4 @@ norm("early.norm", net.norm_early)
 linear("early", net.early)
 norm("out.norm", net.norm_out)
 linear("out", net.out)
-text = json.dumps({"tensors": header}).encode()
-with open(output, "wb") as file:
-    file.write(b"first-fire phone network 2\n" + struct.pack("<I", len(text)) + text + data)
-print(f"{len(data) / 1e6:.2f} MB")
+tensors.write(output, "first-fire phone network 2")

@@ -1,9 +1,9 @@
 import { writeFileSync } from 'node:fs';
 import { english } from '../prompts/en/index.ts';
 import { french } from '../prompts/fr/index.ts';
-import { voiceLanguage } from '../src/voice/languages/index.ts';
+import { hearingOf, voiceLanguage } from '../src/voice/languages/index.ts';
 import { phrasesOf, spokenForms } from '../src/voice/number-words/forms.ts';
-import type { SpokenLanguage } from '../src/voice/ports.ts';
+import type { HeardLanguage } from '../src/voice/ports.ts';
 import { spokenWordings, wordsOf } from '../src/voice/wording.ts';
 import { wordPhones } from './dictionary.ts';
 import { frenchPronunciations } from './french-words.ts';
@@ -29,7 +29,7 @@ const frenchTrade =
 const values = [
   0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16, 17, 18, 19, 20, 31, 42, 53, 64, 75,
 ].concat([86, 97, 100, 205, 1300, 2008]);
-const phrasesFor = (language: SpokenLanguage, numbers: readonly number[]) =>
+const phrasesFor = (language: HeardLanguage, numbers: readonly number[]) =>
   numbers
     .flatMap(scaled => [
       { scaled, decimals: 0 },
@@ -39,15 +39,20 @@ const phrasesFor = (language: SpokenLanguage, numbers: readonly number[]) =>
     .flatMap(phrasesOf);
 
 /** Whatever may be said, and what sounds like a stop. */
-const textsOf = (language: typeof english | typeof french, trade: string, numbers: readonly number[]) => [
+const textsOf = (
+  code: HeardLanguage,
+  language: typeof english | typeof french,
+  trade: string,
+  numbers: readonly number[],
+) => [
   ...Object.values(language.replies).flat(),
   ...Object.values(language.controls).flat(),
   ...language.stopWordings,
   ...Object.values(language.quantities).flatMap(({ leads }) => leads),
   ...Object.values(language.units).flatMap(({ said }) => said),
   language.words.second,
-  ...phrasesFor(language.code, numbers),
-  ...voiceLanguage(language.code).hearing.soundingLikeStop,
+  ...phrasesFor(code, numbers),
+  ...hearingOf(code).soundingLikeStop,
   ...trade.split(' '),
 ];
 
@@ -99,13 +104,13 @@ write({
   adjective: 'an English',
   source: `How each word that may be said is pronounced, in the phones of the CMU Pronouncing Dictionary: from that dictionary
  * (see NOTICE), and from \`english-additions.ts\`. Written by \`npm run pronunciations\`: not to be changed by hand.`,
-  words: wordsOf(textsOf(english, englishTrade, values)).toSorted(),
+  words: wordsOf(textsOf('en', english, englishTrade, values)).toSorted(),
   phones: wordPhones,
 });
 
 /** Every number to a hundred, since a French number changes with what follows, and some with their units. */
 const frenchTexts = spokenWordings(
-  textsOf(french, frenchTrade, [...values, ...Array.from({ length: 101 }, (_, n) => n)]),
+  textsOf('fr', french, frenchTrade, [...values, ...Array.from({ length: 101 }, (_, n) => n)]),
 );
 const units = spokenWordings(Object.values(french.units).flatMap(({ said }) => said));
 const spokenFrench = frenchPronunciations([

@@ -19,7 +19,7 @@ type Worded<T> = T extends string
     : { readonly [Key in keyof T]: Worded<T[Key]> };
 
 /** The languages there are; each is data in a folder of this name. */
-export type LanguageCode = 'en' | 'fr';
+export type LanguageCode = 'en' | 'fr' | 'es';
 
 export interface Language extends Omit<Worded<typeof english>, 'code' | 'usualUnits' | 'farthest'> {
   readonly code: LanguageCode;

@@ -3,7 +3,7 @@ import { linesOfGoodStart } from '../../audio-fixtures/good-start.ts';
 import { french } from '../../prompts/fr/index.ts';
 import { demoProfiles } from '../../src/profile/load.ts';
 import { grammarOf } from '../../src/session/grammar.ts';
-import { voiceLanguage } from '../../src/voice/languages/index.ts';
+import { hearingOf } from '../../src/voice/languages/index.ts';
 import { phrasesOf, spokenForms } from '../../src/voice/number-words/forms.ts';
 import { frenchNumbers } from '../../src/voice/number-words/french.ts';
 import { formsOf } from '../../src/voice/number-words/slot.ts';
@@ -46,7 +46,7 @@ const replies = Object.values(french.replies).flat();
 const controls = Object.values(french.controls).flat();
 const stops = french.stopWordings;
 const wordings = [...new Set([...replies, ...controls])];
-const near = [...nearFrenchStop, ...voiceLanguage('fr').hearing.soundingLikeStop];
+const near = [...nearFrenchStop, ...hearingOf('fr').soundingLikeStop];
 const quoted = /"((?:[^"\\]|\\.)*)"/g;
 const prompts = [...JSON.stringify([french.lines, french.steps]).matchAll(quoted)]
   .flatMap(([line]) => String(JSON.parse(line)).split(/[.?!:;]/))

@@ -1,5 +1,5 @@
 import { languageCodes } from '../../prompts/index.ts';
-import { voiceLanguage } from '../../src/voice/languages/index.ts';
+import { hearingOf, isHeard } from '../../src/voice/languages/index.ts';
 import { nearestPairs, type Pair, wordingDistance } from './pairs.ts';
 import { grammarsOf } from './states.ts';
 
@@ -8,8 +8,10 @@ const WITHIN = 2;
 
 /** Prints what may be said in one state, means something else, and sounds alike: `npm run confusions [en] [fr]`. */
 function main(wanted: readonly string[]): void {
-  for (const language of languageCodes.filter(code => wanted.length === 0 || wanted.includes(code))) {
-    const distance = wordingDistance(language, voiceLanguage(language).hearing.pronounce);
+  for (const language of languageCodes
+    .filter(isHeard)
+    .filter(code => wanted.length === 0 || wanted.includes(code))) {
+    const distance = wordingDistance(language, hearingOf(language).pronounce);
     const states = new Map<string, { pair: Pair; keys: string[] }>();
     for (const grammar of grammarsOf(language)) {
       for (const pair of nearestPairs(grammar, distance, WITHIN)) {

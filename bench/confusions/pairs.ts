@@ -1,6 +1,6 @@
 import { createMatcher, isMeant, type Meaning } from '../../src/voice/meaning.ts';
 import { formsOf } from '../../src/voice/number-words/slot.ts';
-import type { Grammar, NumberSlot, SpokenLanguage } from '../../src/voice/ports.ts';
+import type { Grammar, HeardLanguage, NumberSlot } from '../../src/voice/ports.ts';
 import { spokenWordings } from '../../src/voice/wording.ts';
 import { spellingDistance } from './phones.ts';
 
@@ -34,7 +34,7 @@ function spellingsOf(wording: string, spell: Spell): readonly (readonly string[]
 
 /** How far two wordings are from one another in their nearest pronunciations; what was asked before is remembered. */
 export function wordingDistance(
-  language: SpokenLanguage,
+  language: HeardLanguage,
   spell: Spell,
 ): (one: string, other: string) => number {
   const spelled = new Map<string, readonly (readonly string[])[]>();

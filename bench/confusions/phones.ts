@@ -1,4 +1,4 @@
-import type { SpokenLanguage } from '../../src/voice/ports.ts';
+import type { HeardLanguage } from '../../src/voice/ports.ts';
 
 /**
  * What phones have in common, by the usual features of phonetics (from memory): a vowel by how open and how far back the
@@ -153,7 +153,7 @@ const french: Readonly<Record<string, Phone>> = {
   z: consonants.z,
 };
 
-const sets: Readonly<Record<SpokenLanguage, Readonly<Record<string, Phone>>>> = { en: english, fr: french };
+const sets: Readonly<Record<HeardLanguage, Readonly<Record<string, Phone>>>> = { en: english, fr: french };
 
 const apart = (a: readonly number[], b: readonly number[]) =>
   a.reduce((sum, each, i) => sum + Math.abs(each - (b[i] ?? 0)), 0) / a.length;
@@ -169,7 +169,7 @@ const manners: Readonly<Record<string, number>> = {
 };
 
 /** How well a phone is told from another: 0 the same, 1 as different as a vowel and a consonant. */
-export function phoneDistance(language: SpokenLanguage, one: string, other: string): number {
+export function phoneDistance(language: HeardLanguage, one: string, other: string): number {
   if (one === other) return 0;
   const [a, b] = [sets[language][one], sets[language][other]];
   if (a === undefined || b === undefined)
@@ -187,7 +187,7 @@ export function phoneDistance(language: SpokenLanguage, one: string, other: stri
 }
 
 /** What it takes to miss a phone, or to hear one that is not there: consonants at the end of words, and schwas, get lost. */
-export function phoneWeight(language: SpokenLanguage, phone: string): number {
+export function phoneWeight(language: HeardLanguage, phone: string): number {
   const known = sets[language][phone];
   if (known === undefined) throw new RangeError(`${phone} is no phone of ${language}`);
   if (known.kind === 'vowel') return ['AH', 'IH', 'ə'].includes(phone) ? 0.7 : 1;
@@ -196,7 +196,7 @@ export function phoneWeight(language: SpokenLanguage, phone: string): number {
 
 /** The least it takes to hear one spelling for another: phones for others, phones missed, phones that are not there. */
 export function spellingDistance(
-  language: SpokenLanguage,
+  language: HeardLanguage,
   one: readonly string[],
   other: readonly string[],
 ): number {

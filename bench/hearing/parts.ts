@@ -4,6 +4,7 @@ import { sum, take } from './count.ts';
 import type { Listener } from './listener.ts';
 import { type SpeakerSet, spread, startReplies } from './material.ts';
 import { microphoneKinds } from './microphones.ts';
+import type { NoiseKind } from './noises.ts';
 import type { FreeText } from './peers/free-text.ts';
 import { measurePeers } from './peers/measure.ts';
 import { notMeasured } from './people/folders.ts';
@@ -117,6 +118,13 @@ const stops: Part = async ({ size, set, listener, say }, keep) => {
   }
 };
 
+/** People talk in babble and on the radio: what is taken for an answer is in these. */
+const noisesAlone: readonly (readonly NoiseKind[])[] = [
+  ['babble'],
+  ['radio'],
+  ['idle', 'sweep', 'fan', 'wrench'],
+];
+
 const talk: Part = async ({ size, set, listener, say }, keep) => {
   const replies = await startReplies();
   const rows: NonNullable<Results['talk']>['rows'][number][] = [];
@@ -125,8 +133,12 @@ const talk: Part = async ({ size, set, listener, say }, keep) => {
     rows.push({ of: level === 'clean' ? 'talk, clean' : `talk, noise at ${level} dB`, ...result });
     say(JSON.stringify(rows.at(-1)));
   }
-  rows.push({ of: 'noise alone', ...(await measureNoise(size.noiseSecondsOfEach, replies, set, listener)) });
-  keep({ talk: { size: size.name, rows } });
+  for (const kinds of noisesAlone) {
+    const taken = await measureNoise(kinds, size.noiseSecondsOfEach, replies, set, listener);
+    rows.push({ of: `${kinds.join(', ')} alone`, ...taken });
+    say(JSON.stringify(rows.at(-1)));
+    keep({ talk: { size: size.name, rows } });
+  }
 };
 
 const humans: Part = async ({ size }, keep) => {

@@ -6,7 +6,8 @@ import type { SpeakerSet } from './material.ts';
 import { noiseKinds } from './noises.ts';
 import type { Saying } from './scene.ts';
 
-const readBackGrammar: Grammar = {
+/** What is read back is right or wrong. */
+export const readBackGrammar: Grammar = {
   key: 'readBack',
   stop: english.stopWordings,
   replies: [

@@ -88,7 +88,10 @@ export interface StoredResults extends Results {
 const earFiles = [
   'phone-network/model/english.bin',
   'decoders/network/bounds.ts',
+  'decoders/network/decoder.ts',
+  'decoders/network/features.ts',
   'ear/near-speech.ts',
+  'ear/patience.ts',
   'ear/stop-spotter.ts',
 ];
 

@@ -1,10 +1,11 @@
 import { speechRateHz } from '../../src/voice/resample.ts';
 import { hearScenes, type Level, scenesAt } from './accuracy.ts';
+import { confirming } from './confirming.ts';
 import { isControl } from './controls.ts';
 import type { Listener } from './listener.ts';
 import { grammarAt, type SpeakerSet, spread, talkAgainst } from './material.ts';
 import { noiseAtSnr } from './mix.ts';
-import { noiseKinds, noiseOf } from './noises.ts';
+import { type NoiseKind, noiseOf } from './noises.ts';
 import type { Outcome } from './play.ts';
 import type { Saying, Scene } from './scene.ts';
 
@@ -13,6 +14,8 @@ export interface FalseAccepts {
   readonly hours: number;
   /** Replies and numbers that the procedure goes on from (after a read-back where it matters). */
   readonly gating: number;
+  /** Of them, what was read back and taken to be agreed to; missing where nothing was read back. */
+  readonly confirmed?: number;
   readonly controls: number;
   readonly stops: number;
   readonly examples: readonly string[];
@@ -47,22 +50,29 @@ export async function measureTalk(
   listener: Listener,
 ): Promise<FalseAccepts> {
   const scenes = scenesAt(level, spread(talkAgainst(replies), sentences), set);
-  const results = await hearScenes(scenes, listener);
-  return accepted(
-    scenes,
-    results.flatMap(({ outcomes }) => outcomes),
-  );
+  return acceptedBy(scenes, listener);
+}
+
+/** What of talk or noise is taken for an answer by an ear in a session, which reads back what it took. */
+export async function acceptedBy(scenes: readonly Scene[], listener: Listener): Promise<FalseAccepts> {
+  let confirmed = 0;
+  const reading = confirming(listener, () => {
+    confirmed += 1;
+  });
+  const outcomes = (await hearScenes(scenes, reading)).flatMap(result => result.outcomes);
+  return { ...accepted(scenes, outcomes), confirmed };
 }
 
 /** Noise alone, as loud as it is at 5 dB, never the same twice, while one state after the other waits for its reply. */
 export async function measureNoise(
+  kinds: readonly NoiseKind[],
   secondsOfEach: number,
   replies: readonly Saying[],
   set: SpeakerSet,
   listener: Listener,
 ): Promise<FalseAccepts> {
   const pieceSamples = 10 * speechRateHz;
-  const scenes = noiseKinds.map((kind): Scene => {
+  const scenes = kinds.map((kind): Scene => {
     const pieces = Math.ceil(secondsOfEach / 10);
     // No loop: what is taken for an answer once would be again each time it comes round.
     const noise = noiseOf(kind, pieces * 10, set.seed, set.voices);
@@ -81,9 +91,5 @@ export async function measureNoise(
       })),
     };
   });
-  const results = await hearScenes(scenes, listener);
-  return accepted(
-    scenes,
-    results.flatMap(({ outcomes }) => outcomes),
-  );
+  return acceptedBy(scenes, listener);
 }

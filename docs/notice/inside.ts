@@ -13,8 +13,8 @@ export interface Inside {
  */
 export const inside: readonly Inside[] = [
   {
-    what: 'The phone network of first-fire, which learned from recordings of people and from made voices: all are credited in acoustic-model/CREDITS.md, with their licences and notices',
-    where: 'src/voice/phone-network/model; built into the page',
+    what: 'The phone network of first-fire and the one that tells voices apart, which learned from recordings of people and from made voices: all are credited in acoustic-model/CREDITS.md, with their licences and notices',
+    where: 'src/voice/phone-network/model, src/voice/who-speaks/model; built into the page',
     licence: 'CC BY 4.0, CC0, Apache-2.0, MIT and BSD-like sources: credit them when it is handed on',
   },
   {

@@ -18,6 +18,7 @@ import {
 import type { Cause, Person, Quantity } from '../vocabulary.ts';
 import { isFromBus, questionValue, setValueAside } from './bus.ts';
 import { questionHeard } from './ear.ts';
+import { refuseOtherVoice } from './voice.ts';
 
 /** What a step asks in its first state: its own sentence, with its own figures. */
 export const askFor =
@@ -93,10 +94,14 @@ const troubleMoves = (waiting: Waiting): Move[] =>
   });
 const troubleReplies = (waiting: Waiting) => troublesOf(waiting).map(({ reply }) => reply);
 
-const insteadMove = ({ reply, move }: NonNullable<Waiting['instead']>): Move => ({
+/** The move where this is so too. */
+const both = (guard: (look: Look) => boolean, move: Move): Move => ({
   ...move,
-  guard: look => isReply(reply)(look) && believed(look) && (move.guard?.(look) ?? true),
+  guard: look => guard(look) && (move.guard?.(look) ?? true),
 });
+
+const believedReply = (reply: ReplyId, move: Move): Move =>
+  both(look => isReply(reply)(look) && believed(look), move);
 
 /** Waits for one reply; `heard` says where it leads. */
 export function askReply(
@@ -115,10 +120,8 @@ export function askReply(
       reply: [
         ...troubleMoves(waiting),
         ...lateMoves(waiting),
-        ...replies.map(({ reply, move }) => ({
-          ...move,
-          guard: (look: Look) => isReply(reply)(look) && believed(look) && (move.guard?.(look) ?? true),
-        })),
+        ...replies.map(({ reply }) => both(isReply(reply), refuseOtherVoice)),
+        ...replies.map(({ reply, move }) => believedReply(reply, move)),
         { guard: isReply('notYet'), actions: remark(() => ({ line: 'notYet', values: {} })) },
       ],
       unclear: [...lateMoves(waiting), { actions: [countMisheard, ...askAgain(ask, false)] }],
@@ -154,10 +157,9 @@ export function askValue(
     entry: [update(() => ({ pending: null })), ...askAgain(ask, true)],
     on: {
       value: [
-        ...[...byBus, questionValue, questionHeard, ...unread].map(way => ({
-          ...way,
-          guard: (look: Look) => counts(look) && (way.guard?.(look) ?? true),
-        })),
+        ...[refuseOtherVoice, ...byBus, questionValue, questionHeard, ...unread].map(way =>
+          both(counts, way),
+        ),
         {
           ...move,
           guard: counts,
@@ -166,7 +168,7 @@ export function askValue(
       ],
       reply: [
         ...troubleMoves(waiting),
-        ...(waiting.instead ? [insteadMove(waiting.instead)] : []),
+        ...(waiting.instead ? [believedReply(waiting.instead.reply, waiting.instead.move)] : []),
         { guard: isReply('notYet'), actions: remark(() => ({ line: 'notYet', values: {} })) },
       ],
       unclear: [...lateMoves(waiting), { actions: [countMisheard, ...askAgain(ask, true)] }],
@@ -244,10 +246,8 @@ export function readBack(
       reply: [
         ...troubleMoves(waiting),
         ...lateMoves(waiting),
-        ...yes.map(move => ({
-          ...move,
-          guard: (look: Look) => isReply('yes')(look) && believed(look) && (move.guard?.(look) ?? true),
-        })),
+        both(isReply('yes'), refuseOtherVoice),
+        ...yes.map(move => believedReply('yes', move)),
         {
           guard: isReply('no'),
           target: no.target,

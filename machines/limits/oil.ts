@@ -98,7 +98,8 @@ export const sweepPressure =
     }));
     const sweep = judgeSweep(points, context.profile.oilPressure.reliefKpa);
     if (!sweep.ok) return sweep;
-    return sweep.value.state === 'rises'
+    // Oil that the relief valve holds at that much is no weak pump: nothing better can be read with it.
+    return sweep.value.state === 'rises' || sweep.value.state === 'held'
       ? floor
       : { ok: false, line: 'pressureDoesNotFollow', verdict: sweep.value.rank };
   };

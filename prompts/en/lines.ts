@@ -54,6 +54,7 @@ export const lines = {
   heardTurning: 'I hear the engine turning: about {speed}. Key off, and look.',
   heardDiffers: '{name}: you say {spoken}, by ear it is {heard}. Look again, and say what you see.',
   heardOverspeed: 'Danger. I hear the engine at about {speed}. Look at its speed now.',
+  otherVoice: 'That was not the second person. Second person: say it yourself, or use the keys.',
   busSilent: 'The bus is silent. Go on by voice and keys.',
   busSensorLost: 'The bus gives no {name} any more. Read the gauge.',
   item: '{name}?',
@@ -74,6 +75,15 @@ export const lines = {
   idleRising: 'Idle is rising. Find the cause, then read it again.',
   notCoolYet: '{name} {spoken}, still hot. Leave the cap shut. Look again in {time}.',
   pressureDoesNotFollow: 'Oil pressure does not follow the speed. Say the emergency word, or read it again.',
+  slowerThanOthers:
+    '{name}: {value}, slower than {count} of {all} starts of this engine here<; usual: {limits}>.',
+  fasterThanOthers:
+    '{name}: {value}, faster than {count} of {all} starts of this engine here<; usual: {limits}>.',
+  higherThanOthers:
+    '{name}: {value}, higher than {count} of {all} starts of this engine here<; usual: {limits}>.',
+  lowerThanOthers:
+    '{name}: {value}, lower than {count} of {all} starts of this engine here<; usual: {limits}>.',
+  forTenDegrees: '{time} for ten degrees Celsius',
   boilsAfterKeyOff: 'Coolant may boil after key off. Let it run at idle and cool down.',
   outsideUnjudged: '{name}: {why} Look again.',
   stillOutside: '{name} {spoken} is not accepted: {limits}.',

@@ -59,6 +59,7 @@ export const lines = {
   heardDiffers:
     "{name} : vous dites {spoken}, à l'oreille c'est {heard}. Regardez encore, et dites ce que vous voyez.",
   heardOverspeed: "Danger. J'entends le moteur à environ {speed}. Regardez son régime maintenant.",
+  otherVoice: "Ce n'était pas l'équipier. Équipier : dites-le vous-même, ou utilisez le clavier.",
   busSilent: 'Le bus est muet. On continue à la voix et au clavier.',
   busSensorLost: "Le bus n'indique plus : {name}. Lisez l'instrument.",
   item: '{name} ?',
@@ -79,6 +80,15 @@ export const lines = {
   idleRising: 'Le ralenti monte. Cherchez la cause, puis relisez-le.',
   notCoolYet: '{name} {spoken}, encore chaud. Laissez le bouchon fermé. Vérifiez de nouveau dans {time}.',
   pressureDoesNotFollow: "La pression d'huile ne suit pas le régime. Dites le mot d'urgence, ou relisez-la.",
+  slowerThanOthers:
+    "{name} : {value}, plus lent que {count} des {all} démarrages de ce moteur ici< ; d'habitude : {limits}>.",
+  fasterThanOthers:
+    "{name} : {value}, plus rapide que {count} des {all} démarrages de ce moteur ici< ; d'habitude : {limits}>.",
+  higherThanOthers:
+    "{name} : {value}, plus haut que {count} des {all} démarrages de ce moteur ici< ; d'habitude : {limits}>.",
+  lowerThanOthers:
+    "{name} : {value}, plus bas que {count} des {all} démarrages de ce moteur ici< ; d'habitude : {limits}>.",
+  forTenDegrees: '{time} pour dix degrés Celsius',
   boilsAfterKeyOff: 'Le liquide peut bouillir une fois le contact coupé. Laissez refroidir au ralenti.',
   outsideUnjudged: '{name} : {why} Vérifiez encore.',
   stillOutside: "{name} {spoken} n'est pas accepté : {limits}.",

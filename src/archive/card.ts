@@ -67,6 +67,9 @@ const looksAt: Readonly<Record<Kind, 'each' | 'last' | 'none'>> = {
   hearing: 'none',
   reading: 'none',
   engineHeard: 'none',
+  besideOthers: 'none',
+  otherVoice: 'none',
+  voiceLearned: 'none',
   command: 'none',
   closed: 'each',
 };
@@ -101,7 +104,7 @@ export class CardReader {
       outcome: header ? outcomeWord(entries) : 'unknown',
       seconds: (entries.at(-1)?.timeMs ?? 0) / 1000,
       story: storable(entries.map(toldIn).join(' ')),
-      measured: measuredIn(entries),
+      measured: measuredIn(entries, header?.profile ?? null),
     };
   }
 }

@@ -1,9 +1,11 @@
+import type { Profile } from '../profile/schema.ts';
 import type { Recorded } from '../record/vocabulary/index.ts';
+import { comparedFigures, FigureReader } from '../session/past-starts/figures.ts';
 
 /** Where in a session a figure is measured, and in which SI unit. */
 interface Measure {
   readonly title: string;
-  readonly kind: 'verdict' | 'inTime' | 'session';
+  readonly kind: 'verdict' | 'inTime' | 'warmUp' | 'session';
   readonly step: string;
   readonly unit: string;
 }
@@ -20,16 +22,15 @@ const sweep = (place: string): Measure =>
 /** What can be compared between starts. The names are part of the command line and of stored data. */
 export const measures = {
   'oil-pressure-time': {
-    kind: 'inTime',
-    step: 'firstFire.oilPressure',
-    unit: 's',
+    ...comparedFigures['oil-pressure-time'],
     title: 'time to oil pressure after first fire',
   },
   'idle-oil-pressure': verdict('checks.oilPressure', 'kPa', 'oil pressure at idle'),
-  'idle-speed': verdict('checks.idle', 'rpm', 'idle speed'),
-  'cranking-voltage': verdict('noFuelCrank.voltage', 'V', 'battery voltage while cranking'),
+  'idle-speed': { ...comparedFigures['idle-speed'], title: 'idle speed' },
+  'cranking-voltage': { ...comparedFigures['cranking-voltage'], title: 'battery voltage while cranking' },
   'battery-voltage': verdict('keyOn.battery', 'V', 'battery voltage at rest'),
-  'charging-voltage': verdict('checks.charging', 'V', 'charging voltage'),
+  'charging-voltage': { ...comparedFigures['charging-voltage'], title: 'charging voltage' },
+  'warm-up-pace': { ...comparedFigures['warm-up-pace'], title: 'time that the coolant takes for 10 K' },
   'primer-strokes': verdict('prime.strokes', 'count', 'strokes of the hand primer'),
   'oil-quantity': verdict('fill.oilQuantity', 'litre', 'oil filled'),
   'ambient-temperature': verdict('job.ambient', 'degC', 'ambient temperature'),
@@ -62,15 +63,29 @@ export interface Measured {
   readonly value: number;
 }
 
-/** Every figure that a session measured, in the order of time. A value that is not there is left out. */
-export function measuredIn(entries: readonly Recorded[]): Measured[] {
+/**
+ * Every figure that a session measured, in the order of time. A value that is not there is left out.
+ * @param profile null where it is not known: then nothing is told of the warm-up
+ */
+export function measuredIn(entries: readonly Recorded[], profile: Profile | null): Measured[] {
   const counts = new Map<MeasureName, number>();
+  const figures = new FigureReader(profile);
+  const measured = (
+    { at }: Recorded,
+    measure: MeasureName,
+    value: number | null | undefined,
+  ): readonly Measured[] => {
+    if (value == null || !Number.isFinite(value)) return [];
+    const nth = (counts.get(measure) ?? 0) + 1;
+    counts.set(measure, nth);
+    return [{ measure, nth, at, value }];
+  };
   return entries.flatMap(entry => {
+    if (entry.kind !== 'closed' && entry.kind !== 'verdict' && entry.kind !== 'inTime') return [];
+    const compared = entry.kind === 'closed' ? undefined : figures.take(entry, entry.timeMs);
+    if (compared) return measured(entry, compared.figure, compared.value);
     const found = figureOf(entry);
-    if (!found || found.value == null || !Number.isFinite(found.value)) return [];
-    const nth = (counts.get(found.measure) ?? 0) + 1;
-    counts.set(found.measure, nth);
-    return [{ measure: found.measure, nth, at: entry.at, value: found.value }];
+    return found ? measured(entry, found.measure, found.value) : [];
   });
 }
 

@@ -10,8 +10,11 @@ export interface SweepPoint {
 }
 
 export interface Sweep {
-  /** Whether the pressure rises with the speed; otherwise it stays flat or falls. */
-  readonly state: 'rises' | 'flat' | 'falls';
+  /**
+   * Whether the pressure rises with the speed; otherwise it stays flat or falls. `held` where the relief valve holds so
+   * much of the sweep that too few points are left to show a rise, and none of these speaks against one.
+   */
+  readonly state: 'rises' | 'held' | 'flat' | 'falls';
   /** Spearman rank correlation held against what chance reaches in 5 % of cases. */
   readonly rank: Verdict;
   readonly slopeKpaPer1000Rpm: number;
@@ -27,18 +30,29 @@ const RULE: Rule = {
   validity: 'at least 5 points below the relief pressure over a speed range of a third of the lowest speed',
 };
 
+const HELD_RULE: Rule = {
+  id: 'relief-valve-holds',
+  source:
+    'a pump that delivers more than the engine takes brings the pressure up to its relief valve, from some speed on ' +
+    '(closed form)',
+  validity:
+    'at least 5 points over a speed range of a third of the lowest speed, those at the relief pressure being the fastest',
+};
+
 const SPEED_RPM: Range = { min: 1, max: 8000, unit: 'rpm' };
 const PRESSURE_KPA: Range = { min: 0, max: 2000, unit: 'kPa' };
 const LEAST_SPEED_RATIO = 4 / 3;
 /** A relief valve begins to open somewhat below its rating; points from here up say nothing of the pump. */
 const RELIEF_SHARE = 0.95;
+const FEWEST = 5;
 
 /** A correlation of 0.9 must not miss a critical value of 0.9 by what arithmetic loses. */
 const round = (correlation: number): number => Math.round(correlation * 1e9) / 1e9;
 
 /**
  * Judges whether the oil pressure follows the speed in a sweep, up or down, in any order. `reliefKpa` is the
- * relief pressure of the engine profile: points within 5 % of it, or above it, are left out.
+ * relief pressure of the engine profile: points within 5 % of it, or above it, are left out; see `held` where that
+ * leaves too few.
  * Issues: an input missing or out of range; `tooLittleData` for fewer than 5 points or too narrow a sweep.
  */
 export function judgeSweep(points: readonly SweepPoint[], reliefKpa?: Given): Result<Sweep> {
@@ -51,6 +65,8 @@ export function judgeSweep(points: readonly SweepPoint[], reliefKpa?: Given): Re
   const critical = spearmanCritical(used.length);
   const line = fitLine(speeds, pressures);
   const [slowest, fastest] = speeds.length > 0 ? extent(speeds) : [0, 0];
+  const held = judgeHeld(points, used);
+  if (held) return held;
   if (critical === undefined || !line || fastest < LEAST_SPEED_RATIO * slowest) {
     return fail('tooLittleData', 'points', {
       given: `${used.length} points from ${slowest} to ${fastest} rpm`,
@@ -67,6 +83,34 @@ export function judgeSweep(points: readonly SweepPoint[], reliefKpa?: Given): Re
   return ok(
     { state, rank, slopeKpaPer1000Rpm: line.slope * 1000, relieved: points.length - used.length },
     RULE,
+  );
+}
+
+/**
+ * A sweep of which the relief valve holds so much that fewer points than a rank needs are below it: good where the
+ * held ones are the fastest, and the others rise as far as they go. `undefined` where it is no such sweep.
+ */
+function judgeHeld(points: readonly SweepPoint[], below: readonly SweepPoint[]): Result<Sweep> | undefined {
+  if (points.length < FEWEST || below.length >= FEWEST || below.length === points.length) return undefined;
+  const [slowest, fastest] = extent(points.map(({ speedRpm }) => speedRpm));
+  if (fastest < LEAST_SPEED_RATIO * slowest) return undefined;
+  const slowestHeld = Math.min(
+    ...points.filter(point => !below.includes(point)).map(({ speedRpm }) => speedRpm),
+  );
+  const rising = below.toSorted((one, other) => one.speedRpm - other.speedRpm);
+  // How far each point rises above the one before it; the step up to the relief valve rises in any case.
+  const steps = rising.slice(1).map((point, index) => point.pressureKpa - (rising[index]?.pressureKpa ?? 0));
+  const share = (steps.filter(step => step > 0).length + 1) / (steps.length + 1);
+  const inOrder = rising.every(({ speedRpm }) => speedRpm < slowestHeld);
+  const rank = judge(inOrder ? share : 0, '', { min: 1 }, HELD_RULE);
+  return ok(
+    {
+      state: rank.met ? 'held' : 'flat',
+      rank,
+      slopeKpaPer1000Rpm: 0,
+      relieved: points.length - below.length,
+    },
+    HELD_RULE,
   );
 }
 

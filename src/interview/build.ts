@@ -1,7 +1,7 @@
 import type { ValueField } from '../profile/fields.ts';
 import { valueFields } from '../profile/fields.ts';
 import type { Origin } from '../profile/provenance.ts';
-import { busQuantities, type Profile, profileSchema } from '../profile/schema.ts';
+import { type Profile, profileSchema } from '../profile/schema.ts';
 import { type Answers, draftOf, fillIn, originOfField } from './interview.ts';
 import { idOf, lampOf, WAIT_LAMP } from './names.ts';
 import { type Draft, numberIn, type QuestionId, rangeIn, textIn } from './question.ts';
@@ -121,13 +121,16 @@ const codeRules = (electric: boolean) => [
     : []),
 ];
 
-const busOf = (overspeedRpm: number | undefined) => ({
-  bitRate: 250_000,
-  engineAddress: 0,
-  readings: [...busQuantities],
-  spoken: ['ambientTemperature'],
-  overspeedRpm,
-});
+function busOf(draft: Draft) {
+  const readings = names(draft, 'busReadings');
+  return {
+    bitRate: 250_000,
+    engineAddress: numberIn(draft, 'busAddress') ?? 0,
+    readings,
+    spoken: readings.filter(quantity => quantity === 'ambientTemperature'),
+    overspeedRpm: numberIn(draft, 'overspeedRpm'),
+  };
+}
 
 const assumed = (rule: string): Origin => ({ from: 'assumed', rule });
 const PRACTICE = 'common practice, no published source';
@@ -172,6 +175,7 @@ export function profileData(given: Answers): Json {
     'idle.cold',
     'firstRun',
     'bus',
+    'busAddress',
     'prelube',
   ];
   for (const { id, kind, fields } of questions) {
@@ -220,7 +224,7 @@ export function profileData(given: Answers): Json {
   );
   put(profile, 'shutdown.heatSoakLooksAfterS', [120, 420, 900]);
   put(profile, 'faults', codeRules(electric));
-  if (draft.bus === true) put(profile, 'bus', busOf(numberIn(draft, 'overspeedRpm')));
+  if (draft.bus === true) put(profile, 'bus', busOf(draft));
   put(profile, 'allowedSkips', ['prime.strokes']);
   put(profile, 'provenance', provenanceOf(answers, profile));
   return profile;

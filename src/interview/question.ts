@@ -20,7 +20,9 @@ export type ExtraId =
   | 'heaterKind'
   | 'heaterWaitS'
   | 'floorIdleKpa'
-  | 'floorRatedKpa';
+  | 'floorRatedKpa'
+  | 'busReadings'
+  | 'busAddress';
 
 export type QuestionId = ValueField | ExtraId;
 

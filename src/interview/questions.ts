@@ -1,5 +1,6 @@
 import { judgeHeatSoak } from '../engineering/heat-soak.ts';
 import type { ValueField } from '../profile/fields.ts';
+import { busQuantities } from '../profile/schema.ts';
 import { idOf, WAIT_LAMP } from './names.ts';
 import { gradeFault, leastPromised, usualSheet } from './oil-table.ts';
 import {
@@ -90,6 +91,14 @@ function twice(value: Value): string | null {
   const names = Array.isArray(value) ? value.filter(each => typeof each === 'string') : [];
   const same = names.find((name, index) => names.findIndex(other => idOf(other) === idOf(name)) !== index);
   return same === undefined ? null : `"${same}" stands there twice; name each thing once.`;
+}
+
+function notOnBus(value: Value): string | null {
+  const names = Array.isArray(value) ? value.filter(each => typeof each === 'string') : [];
+  const unknown = names.find(name => !busQuantities.some(quantity => quantity === name));
+  return unknown === undefined
+    ? null
+    : `"${unknown}" is nothing that a bus is read for; allowed: ${busQuantities.join(', ')}.`;
 }
 
 /** Of the air at this height, for whether a coolant can boil: most shops stand lower. */
@@ -723,6 +732,33 @@ export const questions: readonly Question[] = [
     fields: ['bus'],
     tier: 'manual',
     propose: always(false),
+  },
+  {
+    kind: 'names',
+    id: 'busReadings',
+    ask: 'What it gives, with commas between',
+    fields: ['bus'],
+    tier: 'rest',
+    when: draft => draft.bus === true,
+    propose: always([...busQuantities]),
+    check: value => twice(value) ?? notOnBus(value),
+    why: 'it need not be spoken',
+    where: 'a log of the bus: "engine from-bus" reads it out',
+  },
+  {
+    kind: 'number',
+    id: 'busAddress',
+    ask: "Address of the engine's controller",
+    measure: 'count',
+    min: 0,
+    max: 253,
+    whole: true,
+    fields: ['bus'],
+    tier: 'rest',
+    when: draft => draft.bus === true,
+    propose: always(0),
+    why: 'only what the engine itself sends is acted on',
+    where: 'a log of the bus: "engine from-bus" reads it out',
   },
 
   rest('coolant.concentrateShare', 'share', [0.3, 1], always(0.95), {

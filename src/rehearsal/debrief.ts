@@ -84,6 +84,9 @@ function seenIn(entry: Recorded, cause: () => string): Seen[] {
     case 'hearing':
     case 'reading':
     case 'engineHeard':
+    case 'besideOthers':
+    case 'otherVoice':
+    case 'voiceLearned':
     case 'command':
     case 'closed':
       return [];

@@ -1,9 +1,10 @@
 import type { JobCard, Said } from '../../machines/context.ts';
 import type { EngineState } from '../../machines/steps.ts';
-import type { Quantity } from '../../machines/vocabulary.ts';
+import type { Person, Quantity } from '../../machines/vocabulary.ts';
 import type { LanguageCode } from '../../prompts/types.ts';
 import type { Profile } from '../profile/schema.ts';
 import type { Fault, Remark, SignatureFinding } from '../record/index.ts';
+import type { VoiceSight } from '../record/vocabulary/event.ts';
 import type { ReplayFault } from './replay.ts';
 
 /** Whether the record can be believed, and how far. */
@@ -203,6 +204,21 @@ export interface MisheardStory {
   readonly repaired?: { readonly text: string; readonly timeMs: number };
 }
 
+/** A spoken answer: whom it was asked of, and whose voice it was in, where that was sure. */
+export interface SpokenStory {
+  readonly timeMs: number;
+  readonly step: string;
+  readonly text: string;
+  readonly by: Person;
+  readonly voice?: VoiceSight['of'];
+  /** Not taken, because of the voice. */
+  readonly refused: boolean;
+}
+
+export interface VoicesStory {
+  readonly spoken: readonly SpokenStory[];
+}
+
 /** What could hardly be true and was questioned: a value, or a reply that came too early. In SI. */
 export interface DoubtStory extends Limits {
   readonly timeMs: number;
@@ -213,6 +229,22 @@ export interface DoubtStory extends Limits {
   readonly unit: string;
   /** Who read it too, so that it was taken all the same. */
   readonly vouchedBy?: string;
+}
+
+/** Where a figure stood among the shop's earlier starts of this engine. */
+export interface BesideStory {
+  readonly timeMs: number;
+  readonly step: string;
+  /** In SI. */
+  readonly value: number;
+  readonly unit: string;
+  readonly others: number;
+  readonly below: number;
+  readonly above: number;
+  readonly median: number;
+  readonly min: number;
+  readonly max: number;
+  readonly within: boolean;
 }
 
 /** How the supervisor signed in the record. */
@@ -280,6 +312,11 @@ export interface ReportModel {
   readonly skips: readonly SkipStory[];
   readonly misheard: readonly MisheardStory[];
   readonly doubts: readonly DoubtStory[];
+  readonly besideOthers: readonly BesideStory[];
+  /** A model stood in for the engine. */
+  readonly rehearsal: boolean;
+  /** Null where voices were not told apart. */
+  readonly voices: VoicesStory | null;
   /** Null where nobody signed. */
   readonly signing: SigningStory | null;
   readonly cautions: readonly CautionStory[];

@@ -148,6 +148,7 @@ class SessionAgain {
       case 'found':
       case 'leftOpen':
       case 'settled':
+      case 'otherVoice':
         return this.#compare(entry.kind, written);
       case 'heard':
       case 'said':
@@ -155,6 +156,8 @@ class SessionAgain {
       case 'hearing':
       case 'reading':
       case 'engineHeard':
+      case 'besideOthers':
+      case 'voiceLearned':
       case 'command':
         return undefined;
       default:

@@ -1,4 +1,4 @@
-import { languages } from '../../prompts/index.ts';
+import { languages, usualLanguage } from '../../prompts/index.ts';
 import type { Entry, Fault, Remark } from '../record/index.ts';
 import { ofKind, type Recorded, readRecorded } from '../record/vocabulary/index.ts';
 import { languageIn, readHeader } from '../session/header.ts';
@@ -16,6 +16,7 @@ import { judgedSteps, readingsOf } from './story/readings.ts';
 import { signingOf } from './story/signing.ts';
 import { stopsOf } from './story/stops.ts';
 import { timeLineOf } from './story/time-line.ts';
+import { voicesOf } from './story/voices.ts';
 
 export interface SummaryInput {
   /** The sound entries of the record, from the first. */
@@ -37,7 +38,7 @@ export function summarize(input: SummaryInput): ReportModel {
   const { entries, fault, remarks = [], signatures = [] } = input;
   const [opened] = entries;
   const header = opened ? readHeader(opened.data) : null;
-  const language = (opened && languageIn(opened.data)) ?? 'en';
+  const language = (opened && languageIn(opened.data)) ?? usualLanguage;
   const { entries: recorded, notUnderstood } = readRecorded(entries);
   const replayed = header ? replaySession(header, recorded, entries) : undefined;
   const replay = replayed?.ok ? replayed.replay : undefined;
@@ -79,7 +80,10 @@ export function summarize(input: SummaryInput): ReportModel {
     stops,
     skips,
     misheard: misheardOf(recorded),
+    voices: voicesOf(recorded),
     doubts: doubtsOf(recorded),
+    besideOthers: recorded.filter(ofKind('besideOthers')).map(({ timeMs, data }) => ({ timeMs, ...data })),
+    rehearsal: header?.rehearsal === true,
     signing: signingOf(recorded),
     cautions: cautionsOf(recorded, languages[language].signalWords),
     computed: computedOf(recorded, replay),

@@ -14,6 +14,8 @@ export interface SessionHeader {
   /** What the session is held in, and its report is written in. */
   readonly language: LanguageCode;
   readonly units: UnitSystem;
+  /** A model stood in for the engine. */
+  readonly rehearsal?: true | undefined;
 }
 
 const languageSchema = z.object({ language: z.enum(languageCodes) });
@@ -24,8 +26,8 @@ export function languageIn(data: JsonObject): LanguageCode | null {
   return parsed.success ? parsed.data.language : null;
 }
 
-export const headerData = ({ profile, job, language, units }: SessionHeader): JsonObject =>
-  inJson<'opened'>({ profile, job, language, units, vocabulary: VOCABULARY });
+export const headerData = ({ profile, job, language, units, rehearsal }: SessionHeader): JsonObject =>
+  inJson<'opened'>({ profile, job, language, units, rehearsal, vocabulary: VOCABULARY });
 
 /** The header of a record, or null when the record was not begun by a session of this version. */
 export function readHeader(data: JsonObject): SessionHeader | null {

@@ -27,6 +27,8 @@ import type { Clock } from './clock.ts';
 import { grammarOf, slotValueToSi } from './grammar.ts';
 import { type EventBody, meaningOf } from './hearing.ts';
 import { figureByFigure, spokenInNoise } from './in-noise.ts';
+import { besideOthers, type PastStarts, unlikeOthers } from './past-starts/beside-others.ts';
+import { FigureReader } from './past-starts/figures.ts';
 import type { UnitSystem } from './units.ts';
 import { type Sentence, wordSaid } from './wording.ts';
 
@@ -89,6 +91,11 @@ export class Session {
   #speaking = false;
   #withSight = (body: EventBody): EventBody => body;
   #withEar = (body: EventBody): EventBody => body;
+  readonly #figures: FigureReader;
+  #pastStarts: PastStarts = {};
+  /** What is unlike the shop's earlier starts, until there is time to say so. */
+  #unlike: Said[] = [];
+  #withVoice = (body: EventBody, _by: Person, _via: Via): EventBody => body;
   readonly #bay = new BayWatch(report => this.#tellOfHearing(report));
   readonly #watchers = new Set<(happening: Happening | null) => void>();
   #settleOutcome: (outcome: Outcome) => void = () => {};
@@ -99,6 +106,7 @@ export class Session {
   constructor(parts: SessionParts, restored?: Moment) {
     this.#parts = parts;
     this.#machine = buildFirstStart(parts.profile);
+    this.#figures = new FigureReader(parts.profile);
     this.#moment =
       restored ?? initialTransition(this.#machine, { profile: parts.profile, job: parts.job })[0];
     this.outcome = new Promise(resolve => {
@@ -141,6 +149,16 @@ export class Session {
   /** Puts beside each answer what the microphone hears of the engine at that moment. */
   attachEngineEar(withEar: (body: EventBody) => EventBody): void {
     this.#withEar = withEar;
+  }
+
+  /** Holds what this start measures from now on beside the shop's earlier ones: it is told, and nothing follows from it. */
+  holdBeside(pastStarts: PastStarts): void {
+    this.#pastStarts = pastStarts;
+  }
+
+  /** Puts beside each spoken answer whose voice it was in. */
+  attachVoices(withVoice: (body: EventBody, by: Person, via: Via) => EventBody): void {
+    this.#withVoice = withVoice;
   }
 
   /** What an ear measures: the session watches over voice and noise, and says when voice cannot be trusted. */
@@ -220,7 +238,8 @@ export class Session {
 
   /** Puts an event in the queue; a stop counts when this returns. The moment of the call is the moment of the event. */
   receive(body: EventBody, by: Person, via: Via): void {
-    const event = { ...this.#withEar(this.#withSight(body)), by, via, atMs: this.#parts.clock.nowMs() };
+    const seen = this.#withVoice(this.#withEar(this.#withSight(body)), by, via);
+    const event = { ...seen, by, via, atMs: this.#parts.clock.nowMs() };
     if (event.type === 'stop') {
       this.#stops.push(event);
       this.#takeStops();
@@ -335,6 +354,7 @@ export class Session {
     for (const note of notesIn(actions)) {
       this.keep(note.kind, note.data);
       this.#tell({ kind: 'noted', atMs: event.atMs, note });
+      this.#compare(note, event.atMs);
     }
     // What somebody has answered or overruled need not be said to its end.
     if (event.type !== 'clock' && event.type !== 'unclear') this.#parts.speech.clear();
@@ -342,7 +362,23 @@ export class Session {
     // A call-out does not wait for the disk; everything else does.
     const lines = saidIn(actions);
     this.#callOut(lines.filter(isHazard));
-    return lines.filter(line => !isHazard(line));
+    return [...this.#dueUnlike(event), ...lines.filter(line => !isHazard(line))];
+  }
+
+  /** Where a figure of this start stands among the shop's earlier ones. */
+  #compare(note: Note, atMs: number): void {
+    if (note.kind !== 'verdict' && note.kind !== 'inTime') return;
+    const figure = this.#figures.take(note, atMs);
+    const standing = figure && besideOthers(figure, this.#pastStarts);
+    if (!figure || !standing) return;
+    this.keep('besideOthers', standing);
+    this.#unlike.push(...unlikeOthers(figure.figure, figure.value, standing));
+  }
+
+  /** Before what is asked next; where seconds count it waits, and a stop leaves it to the report. */
+  #dueUnlike({ type }: SessionEvent): readonly Said[] {
+    if (type === 'stop') this.#unlike = [];
+    return controlsOf(this.#moment).includes('hold') ? this.#unlike.splice(0) : [];
   }
 
   async #finish(moment: Moment, lines: readonly Said[]): Promise<void> {

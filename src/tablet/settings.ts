@@ -1,12 +1,12 @@
 import { z } from 'zod';
-import { languageCodes } from '../../prompts/index.ts';
+import { languageCodes, usualLanguage } from '../../prompts/index.ts';
 import type { LanguageCode } from '../../prompts/types.ts';
 import { speakIn } from './words/index.ts';
 
 /** The first language of this device that the page speaks. */
 function ownLanguage(): LanguageCode {
   const wanted = navigator.languages.map(tag => tag.slice(0, 2));
-  return languageCodes.find(code => wanted.includes(code)) ?? 'en';
+  return languageCodes.find(code => wanted.includes(code)) ?? usualLanguage;
 }
 
 /** What a person may set for this device; kept in the browser. */

@@ -10,13 +10,12 @@ import { comparisonPlot } from '../archive/comparison-plot.ts';
 import { type Filter, isCalendarDay } from '../archive/filter.ts';
 import { type MeasureName, measureNames } from '../archive/measures.ts';
 import { openArchive } from '../archive/open.ts';
+import { DEFAULT_PLACE } from '../archive/place.ts';
 import { svgFile } from '../report/html/svg.ts';
 import type { UnitSystem } from '../session/units.ts';
 import { addedLine, addedSummary } from './archive/added.ts';
 import { comparisonLines } from './archive/comparison.ts';
 import { foundLines, shownLines } from './archive/sessions.ts';
-
-const DEFAULT_PLACE = 'first-fire-archive.sqlite';
 
 interface PlaceOptions {
   readonly archive: string;

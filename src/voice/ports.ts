@@ -4,8 +4,11 @@ export interface Pcm {
   readonly sampleRateHz: number;
 }
 
-/** Languages that are listened for; each has its numbers, its model and its pronunciations in `languages/`. */
-export type SpokenLanguage = 'en' | 'fr';
+/** Languages that are listened for; each has its model and its pronunciations in `languages/`. */
+export type HeardLanguage = 'en' | 'fr';
+
+/** Languages whose words and numbers are known, in `languages/`: each can be written, and spoken where there is a voice. */
+export type SpokenLanguage = HeardLanguage | 'es';
 
 /** A number that may be said now: only values a sensor could show are in the grammar. */
 export interface NumberSlot {
@@ -85,6 +88,13 @@ export interface UtteranceLevel {
   readonly aboveNoiseDb: number;
 }
 
+/** Whose voice an utterance was in, as numbers: near those of the same voice (`who-speaks`). */
+export interface VoiceHeard {
+  readonly voice: Float32Array;
+  /** A stop was said in it, which was reported before. */
+  readonly stopped: boolean;
+}
+
 /** Turns sound, keys or a browser's service into `Heard`. */
 export interface Recognizer {
   /** Sets what may be said from now on. Takes effect before the next utterance; cheap to call. */
@@ -93,6 +103,8 @@ export interface Recognizer {
   onlyStop(active: boolean): void;
   onHeard(handler: (heard: Heard) => void): void;
   onLevel(handler: (level: EarLevel) => void): void;
+  /** Where voices are told apart: called right before what was said is reported, or after a stop in it. */
+  onVoice?(handler: (heard: VoiceHeard) => void): void;
   close(): void;
 }
 

@@ -63,6 +63,38 @@ describe('oil pressure in a sweep', () => {
     expect(judgeSweep(held, 400)).toMatchObject({ value: { state: 'rises', relieved: 2 } });
   });
 
+  describe('of which the relief valve holds so much that no rank is left', () => {
+    const FIVE = [700, 1000, 1300, 1600, 1900];
+    const readAt = (pressures: readonly number[]) =>
+      stateOf(
+        FIVE.map((speedRpm, i) => ({ speedRpm, pressureKpa: pressures[i] ?? 0 })),
+        400,
+      );
+
+    test.each([
+      ['all of it', [400, 400, 400, 400, 400], 'held'],
+      ['from the second speed on', [250, 380, 390, 400, 400], 'held'],
+      ['at the last speed only', [200, 240, 280, 320, 380], 'held'],
+      ['but what is below it falls', [240, 220, 400, 400, 400], 'flat'],
+      ['but what is below it stays flat', [240, 240, 240, 240, 400], 'flat'],
+      ['but a faster point is below it', [400, 400, 400, 400, 300], 'flat'],
+      ['but not the fastest', [380, 200, 240, 280, 320], 'flat'],
+    ] as const)('%s', (_, pressures, state) => {
+      expect(readAt(pressures)).toBe(state);
+    });
+
+    test('the rest has to be enough: five points over a third of the lowest speed', () => {
+      const held = (speeds: readonly number[]) =>
+        stateOf(
+          sweep(speeds, () => 400),
+          400,
+        );
+      expect(held([900, 950, 1000, 1100, 1200])).toBe('held');
+      expect(held([900, 950, 1000, 1100, 1199])).toBe('tooLittleData');
+      expect(held([900, 1000, 1200, 1300])).toBe('tooLittleData');
+    });
+  });
+
   test.each([
     ['four points', sweep([700, 1200, 1700, 2200], rpm => rpm / 8)],
     ['a narrow sweep', sweep([700, 720, 740, 760, 780], rpm => rpm / 8)],

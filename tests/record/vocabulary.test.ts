@@ -98,6 +98,21 @@ const written: { readonly [K in Kind]: Written<K> } = {
   hearing: { finding: 'bayChecked', noiseDbfs: -50, aboveNoiseDb: 20 },
   reading: { quantity: 'engineSpeed', si: 800, via: 'bus' },
   engineHeard: { rpm: 712.5, certainty: 0.97, happened: 'fired' },
+  besideOthers: {
+    step: 'checks.idle',
+    figure: 'idle-speed',
+    value: 900,
+    unit: 'rpm',
+    others: 40,
+    below: 38,
+    above: 2,
+    median: 750,
+    min: 700,
+    max: 800,
+    within: false,
+  },
+  otherVoice: { step: 'job.card', certainty: 0.99 },
+  voiceLearned: { by: 'second', utterances: 4, kept: false },
   command: { id: 'i', device: 'd', name: 'n', role: 'second', do: 'stop' },
   closed: { outcome: 'signedOff' },
 };
@@ -109,6 +124,7 @@ const mayBeLeftOut: Partial<Record<Kind, readonly string[]>> = {
   resumed: ['vocabulary'],
   recovered: ['vocabulary', 'tornBase64'],
   event: ['bus'],
+  otherVoice: ['certainty'],
   engineHeard: ['rpm', 'certainty', 'happened', 'amplitudeRpm', 'periodS'],
   passed: ['by', 'gate', 'misheard', 'figures'],
   verdict: [
@@ -187,6 +203,7 @@ describe('an entry of the record', () => {
       'barred',
       'contradiction',
       'takenBack',
+      'otherVoice',
     ]);
     expect(isNoteKind('toString')).toBe(false);
   });

@@ -72,12 +72,14 @@ export function talkText({ talk }: Results): string[] {
   if (!talk) return [];
   return [
     `## Talk and noise that answer nothing (size: ${talk.size})`,
+    'While one state of the procedure after the other waits. What is taken for a reply or a number is read back, as in a session, and a yes within eight seconds agrees to it.',
     table(
-      ['sound', 'hours', 'taken for a reply or number', 'for a control word', 'for a stop'],
-      talk.rows.map(({ of, hours, gating, controls, stops }) => [
+      ['sound', 'hours', 'taken for a reply or number', 'and agreed to', 'for a control word', 'for a stop'],
+      talk.rows.map(({ of, hours, gating, confirmed, controls, stops }) => [
         of,
         hours.toFixed(2),
         String(gating),
+        String(confirmed ?? ''),
         String(controls),
         String(stops),
       ]),

@@ -89,7 +89,7 @@ function talkOfPeople(talk: Results['peopleTalk']): string[] {
   const tenMinutes = 1 / 6;
   return [
     `### Talk of people and recorded noise that answer nothing (size: ${talk.size})`,
-    'While one state of the procedure after the other waits, and before any read-back.',
+    'While one state of the procedure after the other waits. What is taken for a reply or a number is read back, as in a session, and a yes within eight seconds agrees to it.',
     table(
       [
         'sound',
@@ -98,15 +98,17 @@ function talkOfPeople(talk: Results['peopleTalk']): string[] {
         'people',
         'stops in 10 minutes',
         'replies and numbers an hour',
+        'of them agreed to',
         'control words an hour',
       ],
-      talk.rows.map(({ of, level, hours, speakers, stops, gating, controls }) => [
+      talk.rows.map(({ of, level, hours, speakers, stops, gating, confirmed, controls }) => [
         of,
         levelText(level),
         `${hours.toFixed(2)}${hours < enough.hours ? ', preliminary' : ''}`,
         String(speakers),
         rate(stops, hours, tenMinutes),
         rate(gating, hours, 1),
+        String(confirmed ?? ''),
         rate(controls, hours, 1),
       ]),
     ),

@@ -3,6 +3,7 @@ import { fileURLToPath } from 'node:url';
 import { earNow, type Results, type StoredResults } from '../results.ts';
 import { levelText } from './cells.ts';
 import { accuracyText, readBackText, stopsText, takenText, talkText } from './made.ts';
+import { notReachedText } from './not-reached.ts';
 import { peersText } from './peers.ts';
 import { peopleText } from './people.ts';
 import { shortTable } from './short.ts';
@@ -45,6 +46,7 @@ export function writePage(results: StoredResults): void {
     '## In short',
     shortTable(results),
     'The rest was asked again; a stop that nobody said counts as wrong. Intervals, and which figures are preliminary, are below.',
+    ...notReachedText(results),
     ...peopleText(results),
     ...peersText(results),
     ...accuracyText(results),

@@ -40,12 +40,15 @@ export function wordIn(sound: Float32Array): { readonly from: number; readonly t
 /** Silence around a clip, so that a reply has time to be reported before the next one begins. */
 const before = new Float32Array(ms(200));
 const after = new Float32Array(ms(300));
+/** Figures that may go on are waited for. */
+const afterFigures = new Float32Array(ms(1_500));
 
 export function spokenClip({ clip, grammar, means }: SaidClip): Spoken {
   const sound = faded(levelled(soundOf(clip)));
   const saying: Saying = { grammar, says: clip.text, means, speaker: clip.speaker || clip.source };
   const endMs = ((before.length + wordIn(sound).to) / speechRateHz) * 1000;
-  return { saying, speech: concatenate([before, sound, after]), speechEndMs: endMs };
+  const waited = means?.kind === 'number' && clip.text.includes(' ') ? afterFigures : after;
+  return { saying, speech: concatenate([before, sound, waited]), speechEndMs: endMs };
 }
 
 const mostOfScene = 24;

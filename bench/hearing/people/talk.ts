@@ -1,9 +1,9 @@
-import { hearScenes, type Level } from '../accuracy.ts';
+import type { Level } from '../accuracy.ts';
 import type { Listener } from '../listener.ts';
 import { grammarAt } from '../material.ts';
 import { noiseAtSnr } from '../mix.ts';
 import type { Scene } from '../scene.ts';
-import { accepted, type FalseAccepts } from '../talk-hours.ts';
+import { acceptedBy, type FalseAccepts } from '../talk-hours.ts';
 import { clipScenes, spokenClip } from './clip-scenes.ts';
 import { atMost, type PreparedPeople, speakersOf } from './prepare.ts';
 import { soundOf } from './recordings.ts';
@@ -26,15 +26,10 @@ export async function measurePeopleTalk(
   keep: (rows: readonly PeopleTalk[]) => void,
 ): Promise<void> {
   const rows: PeopleTalk[] = [];
-  const hear = async (scenes: readonly Scene[]) =>
-    accepted(
-      scenes,
-      (await hearScenes(scenes, listener)).flatMap(({ outcomes }) => outcomes),
-    );
   const spoken = atMost(people.material.talk, Math.ceil(most / 2)).map(spokenClip);
   const speakers = speakersOf(spoken.map(({ saying }) => saying));
   for (const level of levels) {
-    const found = await hear(clipScenes(spoken, level, people.loops));
+    const found = await acceptedBy(clipScenes(spoken, level, people.loops), listener);
     rows.push({ of: 'talk right at the microphone', level, speakers, ...found });
     keep(rows);
   }
@@ -42,7 +37,7 @@ export async function measurePeopleTalk(
     of: 'recorded noise alone',
     level: noiseDb,
     speakers: 0,
-    ...(await hear(noiseScenes(people))),
+    ...(await acceptedBy(noiseScenes(people), listener)),
   });
   keep(rows);
 }

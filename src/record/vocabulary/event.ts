@@ -35,6 +35,14 @@ const busSight = z
 /** What the microphone heard of this engine at the moment of an answer that it can question; only what was sure. */
 const earSight = z.object({ speedRpm: z.number() }).readonly();
 
+/**
+ * Whose voice it was in, of those that were learned in this session; only what was sure. A voice refuses, and never
+ * grants.
+ */
+const voiceSight = z
+  .object({ of: z.enum(['technician', 'second', 'neither']), certainty: z.number().min(0).max(1) })
+  .readonly();
+
 const plain = <Type extends string>(type: Type) => z.object({ type: z.literal(type), ...stamp }).readonly();
 
 /** All that can happen to a session. Together with the profile and the job card they determine it wholly. */
@@ -56,6 +64,7 @@ export const eventSchema = z.discriminatedUnion('type', [
       id: oneOf(english.replies),
       bus: busSight.exactOptional(),
       ear: earSight.exactOptional(),
+      voice: voiceSight.exactOptional(),
       certainty,
       ...stamp,
     })
@@ -67,6 +76,7 @@ export const eventSchema = z.discriminatedUnion('type', [
       si: z.number(),
       bus: busSight.exactOptional(),
       ear: earSight.exactOptional(),
+      voice: voiceSight.exactOptional(),
       certainty,
       ...stamp,
     })
@@ -84,4 +94,5 @@ export const eventSchema = z.discriminatedUnion('type', [
 export type SessionEvent = z.output<typeof eventSchema>;
 export type BusSight = z.output<typeof busSight>;
 export type EarSight = z.output<typeof earSight>;
+export type VoiceSight = z.output<typeof voiceSight>;
 export type Code = z.output<typeof code>;

@@ -120,6 +120,8 @@ export const noteKinds = {
     reply: maybe(text),
     by: name<Person>(),
   }),
+  /** Said in the second person's name in a voice that was surely the technician's: not taken. */
+  otherVoice: z.object({ step: name<StepId>(), certainty: maybe(number) }),
   /** What ends the start for good, whatever is said afterwards. */
   barred: z.object({ step: name<StepId>(), why: name<LineId>() }),
   /** Another number was said while one was read back: neither counted. In SI. */
@@ -172,6 +174,25 @@ const toldKinds = {
     amplitudeRpm: maybe(number),
     periodS: maybe(number),
   }),
+  /**
+   * Where a figure of this start stands among the earlier starts of the same engine in the shop, in the unit named, with
+   * what is normal among them. Nothing is judged by it.
+   */
+  besideOthers: z.object({
+    step: name<StepId>(),
+    figure: text,
+    value: number,
+    unit: text,
+    others: number,
+    below: number,
+    above: number,
+    median: number,
+    min: number,
+    max: number,
+    within: z.boolean(),
+  }),
+  /** Somebody's voice has been learned, from so many utterances, and whether it is kept beyond the session. */
+  voiceLearned: z.object({ by: name<Person>(), utterances: number, kept: z.boolean() }),
   /** What a paired device asked for, before its effects; what came of it stands in the entries that follow. */
   command: z.object({ id: text, device: text, name: text, role: name<Person>(), do: text }),
   /** The session is over. */

@@ -63,5 +63,7 @@ export const openedSchema = z.object({
   /** What the session is held in, and its report is written in. */
   language: z.enum(languageCodes),
   units: z.enum(unitSystems),
+  /** There only where the engine was one to practise on, that a model stood in for. */
+  rehearsal: z.literal(true).optional(),
   vocabulary,
 });

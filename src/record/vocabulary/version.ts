@@ -15,11 +15,15 @@ import { isRestart } from './read.ts';
  *    such records are read and told, but neither gone on with nor carried out once more.
  * 4. What the microphone hears of the engine is `engineHeard`, and stands beside an answer as `ear`; answers without it
  *    lead where they led.
+ * 5. Where a start stands among the earlier ones of the shop is `besideOthers`; a record says whether its engine was
+ *    one to practise on (`rehearsal`); nothing follows from either.
+ *    Voices are told apart: beside a spoken answer stands whose `voice` it was in, where that was sure; what is said in
+ *    the second person's name in the technician's is refused (`otherVoice`). Answers without it lead where they led.
  *
  * A new kind, or a change in what a kind or one of its members means, takes the next number; what older records hold
  * is read on as it was written.
  */
-export const VOCABULARY = 4;
+export const VOCABULARY = 5;
 
 /** Since this one the events lead where they lead now. */
 const CARRIED_OUT_SINCE = 3;

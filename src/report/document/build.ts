@@ -13,6 +13,7 @@ import { originsSection } from './origins.ts';
 import { plotsSection, timeLineSection } from './plots.ts';
 import { ruleBook, rulesSection } from './rules.ts';
 import {
+  besideSection,
   cautionsSection,
   computedSection,
   doubtsSection,
@@ -24,6 +25,7 @@ import {
   toolSection,
 } from './stories.ts';
 import { withTexts } from './texts.ts';
+import { voicesSection } from './voices.ts';
 
 /** Text as it may be shown; a line's end parts no mark from its word and no degree from its figure. */
 const set = (text: string): string => unparted(clip(text)).replace(/(?<=\d) (?=[°%])/g, '\u00a0');
@@ -42,6 +44,7 @@ export function buildDocument(model: ReportModel, units: UnitSystem): ReportDocu
       note: model.startedAt === null ? '' : dateTime(model.startedAt, manner),
     },
     { type: 'lead', ...outcome },
+    ...(model.rehearsal ? [{ type: 'text', tone: 'warn', text: words.rehearsal } as const] : []),
     ...(model.profile?.invented
       ? [
           {
@@ -58,11 +61,13 @@ export function buildDocument(model: ReportModel, units: UnitSystem): ReportDocu
     ...openSection(model, manner),
     ...stopsSection(model, manner),
     ...doubtsSection(model, manner),
+    ...besideSection(model, manner),
     ...gatesSection(model, rules, manner),
     ...plotsSection(model, manner),
     ...faultsSection(model, manner),
     ...skipsSection(model, manner),
     ...misheardSection(model, manner),
+    ...voicesSection(model, manner),
     ...holdsSection(model, manner),
     ...computedSection(model, manner),
     ...cautionsSection(model, manner),

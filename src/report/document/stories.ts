@@ -7,14 +7,7 @@ import { capital } from '../names.ts';
 import { own } from '../own.ts';
 import type { Block, Cell, Column, Row } from './blocks.ts';
 import { means } from './means.ts';
-
-/** More rows than anybody reads on paper; the exports hold them all. */
-const MOST_ROWS = 40;
-
-const cells = (...own: readonly (string | Cell)[]): Row => ({
-  kind: 'cells',
-  cells: own.map(cell => (typeof cell === 'string' ? { text: cell } : cell)),
-});
+import { cells, longTable, MOST_ROWS } from './tables.ts';
 
 /** A section with a table, or with the word that there is nothing. */
 function tableSection(
@@ -30,16 +23,6 @@ function tableSection(
   };
   if (rows.length === 0) return [section, { type: 'text', text: none, tone: 'muted' }];
   return [section, ...longTable(columns, rows, manner)];
-}
-
-function longTable(columns: readonly Column[], rows: readonly Row[], { words }: Manner): Block[] {
-  const more = rows.length - MOST_ROWS;
-  return [
-    { type: 'table', columns, rows: rows.slice(0, MOST_ROWS) },
-    ...(more > 0
-      ? [{ type: 'text', text: fill(words.tables.more, { n: String(more) }), tone: 'warn' } as const]
-      : []),
-  ];
 }
 
 const at = ({ words }: Manner): Column => ({ title: words.tables.at, width: 0.1, align: 'right' });
@@ -246,6 +229,35 @@ export function doubtsSection({ doubts }: ReportModel, manner: Manner): Block[] 
         value === '' ? capital(what) : fill(words.value, { what: capital(what), value }),
         limits(range, shown, manner),
         vouchedBy === undefined ? words.notTaken : fill(words.vouched, { person: name.person(vouchedBy) }),
+      );
+    }),
+    manner,
+  );
+}
+
+/** Where this start stood among the shop's earlier ones; nothing where these were too few to say. */
+export function besideSection({ besideOthers }: ReportModel, manner: Manner): Block[] {
+  const { name } = manner;
+  const { tables, besideOthers: words } = manner.words;
+  if (besideOthers.length === 0) return [];
+  return tableSection(
+    { ...words, none: '' },
+    [
+      at(manner),
+      { title: tables.step, width: 0.26 },
+      { title: words.value, width: 0.14, align: 'right' },
+      { title: words.usual, width: 0.22 },
+      { title: words.place, width: 0.28 },
+    ],
+    besideOthers.map(({ timeMs, step, value, unit, others, above, below, min, max, within }) => {
+      const shown = shownAs(unit, manner);
+      const blanks = { above: String(above), below: String(below), all: String(others) };
+      return cells(
+        time(timeMs),
+        name.step(step),
+        { text: shown.value(value), ...(within ? {} : { tone: 'warn' as const, strong: true }) },
+        limits({ min: Math.max(0, min), max }, shown, manner),
+        fill(within ? words.middle : words.unlike, blanks),
       );
     }),
     manner,

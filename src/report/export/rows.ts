@@ -102,6 +102,17 @@ function told(entry: Recorded): ToldRow {
       const { happened, rpm } = entry.data;
       return { text: `by ear ${happened ?? ''} ${rpm == null ? '' : `${Math.round(rpm)} rpm`}`.trim() };
     }
+    case 'besideOthers': {
+      const { step, figure, value, unit, others, below, within } = entry.data;
+      const place = `above ${below} of ${others} starts${within ? '' : ', not as usual'}`;
+      return { step, text: `${figure} ${value} ${unit}, ${place}` };
+    }
+    case 'otherVoice':
+      return { step: entry.data.step, text: '' };
+    case 'voiceLearned': {
+      const { by, utterances, kept } = entry.data;
+      return { by, text: `${utterances} utterances, ${kept ? 'kept' : 'not kept'}` };
+    }
     case 'contradiction': {
       const { step, quantity, before, now } = entry.data;
       return { step, text: `${quantity ?? ''} ${before ?? '?'} read back, then ${now ?? '?'}`.trim() };

@@ -74,6 +74,8 @@ const ruleSentences: Table = {
   'idle-range': 'The idle lies in its range.',
   'idle-governed': 'An engine that idles far too fast is not governed, and is stopped.',
   'oil-pressure-floor': 'The oil pressure is not below the least for this speed and this oil temperature.',
+  'relief-valve-holds':
+    'Where the relief valve holds the pressure, what is below it rises as far as it goes.',
   'oil-pressure-follows-speed': 'The oil pressure rises with the speed.',
   'coolant-boiling': 'The coolant is not hotter than the engine allows, and not near boiling here.',
   'thermostat-opens': 'The coolant has come to where the thermostat opens.',
@@ -125,6 +127,7 @@ export const en = {
   lettersLacking:
     'Some letters above are drawn as boxes: the font of this PDF lacks them. The HTML report shows them.',
   invented: 'The engine of this report is invented, for practice.',
+  rehearsal: 'A rehearsal: a model stood in for the engine.',
 
   trust: {
     altered: 'NOT VERIFIED: this record is not as it was written. {fault}',
@@ -354,6 +357,16 @@ export const en = {
     vouched: 'taken: read by the {person} too',
   },
 
+  besideOthers: {
+    title: 'Beside this shop\u2019s earlier starts of this engine',
+    note: 'Told, and nothing hangs on it: no step is opened or shut by it.',
+    value: 'This start',
+    usual: 'Usual here',
+    place: 'Among them',
+    middle: 'below {above}, above {below} of {all}',
+    unlike: 'unlike them: below {above}, above {below} of {all}',
+  },
+
   faults: {
     title: 'Fault codes',
     none: 'No fault code was read.',
@@ -390,6 +403,30 @@ export const en = {
     },
     repaired: '{text} at {time}',
     nothing: 'nothing',
+  },
+
+  voices: {
+    title: 'Who spoke',
+    note: 'A voice is held against what its owner said earlier in this session. It can refuse an answer and never grants one. Nothing of a voice was kept.',
+    person: 'Asked',
+    answers: 'Spoken answers',
+    own: 'In their voice',
+    others: "In another's",
+    unsure: 'Not sure',
+    refused: {
+      one: '{n} answer was refused: it was asked of the second person and came in the voice of the technician.',
+      many: '{n} answers were refused: they were asked of the second person and came in the voice of the technician.',
+    },
+    folded: {
+      one: '{n} spoken answer, by whom and in whose voice.',
+      many: '{n} spoken answers, by whom and in whose voice.',
+    },
+    said: 'Said',
+    askedOf: 'Asked of',
+    voice: 'Voice',
+    notSure: 'not sure',
+    neither: 'of neither',
+    notTaken: '{voice}: not taken',
   },
 
   holds: {

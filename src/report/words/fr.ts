@@ -59,6 +59,8 @@ const ruleSentences: ReportWords['ruleSentences'] = {
   'idle-governed': "Un moteur qui tourne bien trop vite au ralenti n'est pas régulé : on l'arrête.",
   'oil-pressure-floor':
     "La pression d'huile n'est pas sous le minimum pour ce régime et cette température d'huile.",
+  'relief-valve-holds':
+    'Là où le clapet de décharge tient la pression, ce qui est au-dessous monte jusque-là.',
   'oil-pressure-follows-speed': "La pression d'huile monte avec le régime.",
   'coolant-boiling': "Le liquide n'est pas plus chaud que le moteur ne le permet, ni près de bouillir ici.",
   'thermostat-opens': "Le liquide a atteint la température d'ouverture du thermostat.",
@@ -141,6 +143,7 @@ export const fr: ReportWords = {
   lettersLacking:
     'Certaines lettres sont remplacées ci-dessus par des cases : la police de ce PDF ne les a pas. Le rapport HTML les montre.',
   invented: "Le moteur de ce rapport est inventé, pour l'exercice.",
+  rehearsal: 'Une répétition : un modèle a tenu lieu de moteur.',
 
   trust: {
     altered: "NON VÉRIFIÉ : ce dossier n'est pas tel qu'il a été écrit. {fault}",
@@ -372,6 +375,16 @@ export const fr: ReportWords = {
     vouched: 'retenu : lu aussi par : {person}',
   },
 
+  besideOthers: {
+    title: 'À côté des démarrages précédents de ce moteur dans cet atelier',
+    note: "Dit seulement : rien n'en dépend, aucune étape ne s'ouvre ni ne se ferme pour cela.",
+    value: 'Ce démarrage',
+    usual: "D'habitude ici",
+    place: 'Parmi eux',
+    middle: 'au-dessous de {above}, au-dessus de {below} sur {all}',
+    unlike: "à l'écart : au-dessous de {above}, au-dessus de {below} sur {all}",
+  },
+
   faults: {
     title: 'Codes de défaut',
     none: "Aucun code de défaut n'a été lu.",
@@ -408,6 +421,30 @@ export const fr: ReportWords = {
     },
     repaired: '{text} à {time}',
     nothing: 'rien',
+  },
+
+  voices: {
+    title: 'Qui a parlé',
+    note: "Une voix est comparée à ce que son propriétaire a dit plus tôt dans cette session. Elle peut faire refuser une réponse, jamais l'accorder. Rien d'une voix n'a été gardé.",
+    person: 'Interrogé',
+    answers: 'Réponses parlées',
+    own: 'De sa voix',
+    others: "D'une autre voix",
+    unsure: 'Pas sûr',
+    refused: {
+      one: "{n} réponse a été refusée : demandée à l'équipier, elle est venue de la voix du technicien.",
+      many: "{n} réponses ont été refusées : demandées à l'équipier, elles sont venues de la voix du technicien.",
+    },
+    folded: {
+      one: '{n} réponse parlée, par qui et de quelle voix.',
+      many: '{n} réponses parlées, par qui et de quelle voix.',
+    },
+    said: 'Dit',
+    askedOf: 'Demandé à',
+    voice: 'Voix',
+    notSure: 'pas sûr',
+    neither: "ni l'un ni l'autre",
+    notTaken: '{voice} : pas retenu',
   },
 
   holds: {

@@ -5,7 +5,10 @@ import type { Archive } from '../../archive/archive.ts';
 import { ArchiveError } from '../../archive/archive-error.ts';
 import type { ArchivedOutcome } from '../../archive/card.ts';
 import { openArchive } from '../../archive/open.ts';
+import { pastStarts } from '../../archive/past-starts.ts';
 import type { ArchivedSession } from '../../archive/schema.ts';
+import type { Profile } from '../../profile/schema.ts';
+import type { PastStarts } from '../../session/past-starts/beside-others.ts';
 import type { SessionRow } from '../protocol/index.ts';
 import { OWNER_ONLY } from '../state-file.ts';
 import type { FolderShop } from './folder-shop.ts';
@@ -76,6 +79,16 @@ export class ArchivedShop {
       return path;
     } catch (error) {
       if (error instanceof ArchiveError) return null;
+      throw error;
+    }
+  }
+
+  /** What the earlier starts of this engine measured; nothing, where the archive cannot be used. */
+  async pastStarts(profile: Profile): Promise<PastStarts> {
+    try {
+      return await pastStarts(await this.#archive(), { profile });
+    } catch (error) {
+      if (error instanceof ArchiveError) return {};
       throw error;
     }
   }

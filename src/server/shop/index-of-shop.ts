@@ -1,4 +1,6 @@
 import { ArchiveError } from '../../archive/archive-error.ts';
+import type { Profile } from '../../profile/schema.ts';
+import type { PastStarts } from '../../session/past-starts/beside-others.ts';
 import { ArchivedShop } from './archived-shop.ts';
 import { FolderShop } from './folder-shop.ts';
 import type { ListedRow } from './row.ts';
@@ -53,6 +55,12 @@ export async function takeInShop(places: ShopPlaces): Promise<Pick<Listing, 'tol
     told.push(error.message);
   }
   return { told: told.splice(0) };
+}
+
+/** What the earlier starts of this engine measured; nothing, where the archive cannot be used, which lists tell. */
+export async function pastStartsInShop(places: ShopPlaces, profile: Profile): Promise<PastStarts> {
+  const { shop } = await shopAt(places);
+  return shop.pastStarts(profile);
 }
 
 /** The file of a session that only the archive has, unpacked; null when it has none of this id. */

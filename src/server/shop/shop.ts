@@ -1,5 +1,7 @@
 import { constants, copyFile, open, readFile, rm } from 'node:fs/promises';
 import { setTimeout as wait } from 'node:timers/promises';
+import type { Profile } from '../../profile/schema.ts';
+import type { PastStarts } from '../../session/past-starts/beside-others.ts';
 import type { Pairing } from '../pairing/pairings.ts';
 import type { SessionRow, UploadAnswer } from '../protocol/index.ts';
 import { Refused } from '../refused.ts';
@@ -98,6 +100,11 @@ export class Shop {
         if (!this.#lists.isClosed) this.#tell(`The archive could not take in what is new: ${String(error)}`);
       },
     );
+  }
+
+  /** What the shop's earlier starts of this engine measured, by figure; nothing, where that cannot be told now. */
+  pastStarts(profile: Profile): Promise<PastStarts> {
+    return this.#lists.do('pastStarts', { places: this.#places, profile }).catch(() => ({}));
   }
 
   /**

@@ -1,3 +1,5 @@
+import { usualLanguage } from '../../../prompts/index.ts';
+import type { LanguageCode } from '../../../prompts/types.ts';
 import { trustWords } from './words.ts';
 
 export const CERTIFICATE_PATH = '/trust/first-fire-authority.crt';
@@ -11,16 +13,16 @@ const STYLE =
   'a{display:inline-block;padding:1.2rem;margin:.5rem 0;border:.15rem solid;color:#00306e}summary{padding:1rem 0;font-weight:bold}';
 
 /** The language that comes first in an Accept-Language header, of those there are (RFC 9110, section 12.5.4, without weights). */
-export function languageOf(accepted: string | undefined): keyof typeof trustWords {
+export function languageOf(accepted: string | undefined): LanguageCode {
   const wanted = (accepted ?? '').split(',').map(tag => tag.trim().slice(0, 2).toLowerCase());
-  return wanted.find((tag): tag is keyof typeof trustWords => Object.hasOwn(trustWords, tag)) ?? 'en';
+  return wanted.find((tag): tag is LanguageCode => Object.hasOwn(trustWords, tag)) ?? usualLanguage;
 }
 
 /**
  * How a device comes to trust the laptop: what to compare, the certificate, and the steps. Where settings are found:
  * from memory of Android 14, iOS 17 and Windows 11.
  */
-export function trustPage(fingerprint: string, language: keyof typeof trustWords): string {
+export function trustPage(fingerprint: string, language: LanguageCode): string {
   const words = trustWords[language];
   const systems = words.systems.map(
     ({ name, steps }) =>

@@ -1,3 +1,5 @@
+import type { LanguageCode } from '../../../prompts/types.ts';
+
 /** The words of the page that tells how a device comes to trust the laptop, in one language. */
 export interface TrustWords {
   readonly title: string;
@@ -104,5 +106,56 @@ const french: TrustWords = {
   back: 'Ouvrir la page',
 };
 
+const spanish: TrustWords = {
+  title: 'Confiar en este portátil',
+  why: 'Este portátil tiene su propia autoridad, creada en su primera puesta en marcha. Un aparato que confía en ella abre la página sin advertencia, y puede guardarla para usarla sin red.',
+  compare:
+    'Compare primero las cifras de abajo con las que muestra el terminal del portátil. Si una sola difiere, alguien está entre este aparato y el portátil: no siga.',
+  fingerprint: 'SHA-256 de la autoridad',
+  take: 'Tomar el certificado de la autoridad',
+  limits:
+    'Solo puede responder por direcciones de redes privadas y de este portátil: con su clave nadie puede imitar un sitio del resto del mundo. Para retirar la confianza, quítela en el mismo sitio.',
+  systems: [
+    {
+      name: 'Android',
+      steps: [
+        'Tome el certificado; se guarda como archivo.',
+        'Ajustes, Seguridad, Más ajustes de seguridad, Cifrado y credenciales, Instalar un certificado, Certificado de CA. En algunas versiones es más fácil buscar «certificado» en los ajustes.',
+        'Confirme la advertencia, y elija el archivo entre las descargas.',
+        'Cierre del todo el navegador y abra otra vez la página.',
+      ],
+    },
+    {
+      name: 'iPhone, iPad',
+      steps: [
+        'Tome el certificado en Safari, y permita descargar el perfil.',
+        'Ajustes, General, VPN y gestión de dispositivos: elija el perfil «first-fire» e instálelo.',
+        'Ajustes, General, Información, Ajustes de confianza de certificados: active la confianza total en «first-fire».',
+        'Abra otra vez la página en Safari.',
+      ],
+    },
+    {
+      name: 'Windows',
+      steps: [
+        'Tome el certificado y abra el archivo: Instalar certificado.',
+        'Usuario actual; Colocar todos los certificados en el siguiente almacén: Entidades de certificación raíz de confianza.',
+        'Confirme la advertencia tras comparar las cifras, cierre del todo el navegador y abra otra vez la página.',
+      ],
+    },
+    {
+      name: 'Debian y parecidos, con Chromium',
+      steps: [
+        'certutil -d sql:$HOME/.pki/nssdb -A -t C,, -n first-fire -i first-fire-authority.crt (paquete libnss3-tools).',
+        'Cierre del todo el navegador y abra otra vez la página.',
+      ],
+    },
+  ],
+  back: 'Abrir la página',
+};
+
 /** By language code; English is what everybody else gets. */
-export const trustWords: Readonly<Record<'en' | 'fr', TrustWords>> = { en: english, fr: french };
+export const trustWords: Readonly<Record<LanguageCode, TrustWords>> = {
+  en: english,
+  fr: french,
+  es: spanish,
+};

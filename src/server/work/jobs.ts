@@ -1,7 +1,14 @@
 import { stat } from 'node:fs/promises';
+import type { Profile } from '../../profile/schema.ts';
 import { readLog } from '../../record/index.ts';
 import { Refused } from '../refused.ts';
-import { listShop, type ShopPlaces, takeInShop, unpackSession } from '../shop/index-of-shop.ts';
+import {
+  listShop,
+  pastStartsInShop,
+  type ShopPlaces,
+  takeInShop,
+  unpackSession,
+} from '../shop/index-of-shop.ts';
 import { checkRecord, firstHash } from './check-record.ts';
 import { reportPage } from './report-page.ts';
 
@@ -46,6 +53,10 @@ export const jobs = {
 
   /** Takes what is new in the shop's folder into its archive. */
   takeIn: ({ places }: { readonly places: ShopPlaces }) => takeInShop(places),
+
+  /** What the earlier starts of an engine measured, by figure. */
+  pastStarts: ({ places, profile }: { readonly places: ShopPlaces; readonly profile: Profile }) =>
+    pastStartsInShop(places, profile),
 
   /** The file of a session that only the archive has, or null. */
   unpack: ({ places, id }: { readonly places: ShopPlaces; readonly id: string }) => unpackSession(places, id),

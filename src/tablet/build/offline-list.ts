@@ -5,9 +5,10 @@ import type { Plugin } from 'vite';
 import { VOCABULARY } from '../../record/vocabulary/version.ts';
 import type { OfflineList } from '../offline/list.ts';
 
+/** What hears the language that most devices begin with. */
 const MODEL = /english.*\.bin$/;
 /** Needed by some devices only, and large: kept once they have been asked for. */
-const ON_DEMAND = /\.wasm$|libsamplerate|vosk|french.*\.bin$/;
+const ON_DEMAND = /\.wasm$|libsamplerate|vosk|\.bin$/;
 
 /** Writes into the service worker what it has to keep, so that each build has a service worker of its own. */
 export function offlineList(): Plugin {

@@ -1,13 +1,11 @@
-import type { SpokenLanguage } from '../../voice/ports.ts';
+import { isHeard, voiceLanguage } from '../../voice/languages/index.ts';
+import type { HeardLanguage, SpokenLanguage } from '../../voice/ports.ts';
 import type { Settings } from '../settings.ts';
 import { type Hearing, type Listener, startEmbedded } from './start-hearing.ts';
 import { startWebSpeech } from './web-speech.ts';
 
-/** What the browser's own service is asked for. */
-const serviceLanguage: Readonly<Record<SpokenLanguage, string>> = { en: 'en-US', fr: 'fr-FR' };
-
 /** What is loaded only where it is wanted; when it cannot be, the embedded recognizer listens. */
-function startVosk(context: AudioContext, language: SpokenLanguage, listener: Listener): Hearing {
+function startVosk(context: AudioContext, language: HeardLanguage, listener: Listener): Hearing {
   let closed = false;
   let hearing: Hearing | undefined;
   const embedded = () => startEmbedded(context, language, listener);
@@ -29,20 +27,26 @@ function startVosk(context: AudioContext, language: SpokenLanguage, listener: Li
   };
 }
 
-/** Starts whatever listens on this device by its settings; null when only touch is wanted. */
+/**
+ * Starts whatever listens on this device by its settings; null when only touch is wanted, or when no ear was taught the
+ * language, which is said.
+ */
 export function startHearing(
   ear: Settings['ear'],
   context: AudioContext,
   language: SpokenLanguage,
   listener: Listener,
 ): Hearing | null {
+  const { caution, tag } = voiceLanguage(language);
+  if (ear !== 'keys' && caution !== undefined) listener.report(caution);
+  if (!isHeard(language)) return null;
   switch (ear) {
     case 'embedded':
       return startEmbedded(context, language, listener);
     case 'vosk':
       return startVosk(context, language, listener);
     case 'webSpeech':
-      return startWebSpeech(serviceLanguage[language], listener);
+      return startWebSpeech(tag, listener);
     case 'keys':
       return null;
   }

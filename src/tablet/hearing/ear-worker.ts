@@ -1,9 +1,11 @@
-import { voiceLanguage } from '../../voice/languages/index.ts';
+import { hearingOf } from '../../voice/languages/index.ts';
 import { createNetworkEar } from '../../voice/recognizers/by-network.ts';
-import { fetchNetwork } from './fetch-network.ts';
+import { createVoiceNetwork } from '../../voice/who-speaks/voice-network.ts';
+import { fetchNetwork, fetchVoiceNetwork } from './fetch-network.ts';
 import { serveEar } from './serve-ear.ts';
 
 serveEar(async (_model, language) => {
-  const { pronounce, leastCertainty } = voiceLanguage(language).hearing;
-  return createNetworkEar(await fetchNetwork(language), pronounce, { leastCertainty });
+  const { pronounce, leastCertainty } = hearingOf(language);
+  const [weights, voices] = await Promise.all([fetchNetwork(language), fetchVoiceNetwork()]);
+  return createNetworkEar(weights, pronounce, { leastCertainty, voiceIn: createVoiceNetwork(voices) });
 });

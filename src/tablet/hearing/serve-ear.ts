@@ -1,4 +1,5 @@
-import type { SoundRecognizer, SpokenLanguage } from '../../voice/ports.ts';
+import { createEngineListener, type EngineListener } from '../../session/engine-ear/listener.ts';
+import type { HeardLanguage, SoundRecognizer } from '../../voice/ports.ts';
 import type { FromEar, ToEar } from './messages.ts';
 
 const tell = (message: FromEar) => self.postMessage(message);
@@ -6,8 +7,9 @@ const tell = (message: FromEar) => self.postMessage(message);
 const sentenceOf = (cause: unknown) => (cause instanceof Error ? cause.message : String(cause));
 
 /** Lets this thread be the ear of a page: `load` makes the recognizer from what the page calls its model, for a language. */
-export function serveEar(load: (model: string, language: SpokenLanguage) => Promise<SoundRecognizer>): void {
+export function serveEar(load: (model: string, language: HeardLanguage) => Promise<SoundRecognizer>): void {
   let ear: SoundRecognizer | undefined;
+  let engine: EngineListener | undefined;
   /** Which load is the last that was asked for. */
   let loads = 0;
   /** The turn of the grammar that is listened by. */
@@ -23,15 +25,19 @@ export function serveEar(load: (model: string, language: SpokenLanguage) => Prom
         ear?.close();
         ear = loaded;
         ear.onHeard(heard => tell({ kind: 'heard', turn, heard }));
+        ear.onVoice?.(heard => tell({ kind: 'voice', heard }));
         ear.onLevel(level => tell({ kind: 'level', level }));
         tell({ kind: 'ready' });
         return;
       }
       case 'sound':
         message.port.onmessage = ({ data }: MessageEvent<Float32Array>) => {
-          ear
-            ?.hear({ samples: data, sampleRateHz: message.sampleRateHz })
-            .catch((cause: unknown) => tell({ kind: 'failed', sentence: sentenceOf(cause) }));
+          const block = { samples: data, sampleRateHz: message.sampleRateHz };
+          // Without an ear for the engine people read its gauges, as ever.
+          engine?.hear(block).catch(() => {
+            engine = undefined;
+          });
+          ear?.hear(block).catch((cause: unknown) => tell({ kind: 'failed', sentence: sentenceOf(cause) }));
         };
         return;
       case 'listen':
@@ -40,6 +46,10 @@ export function serveEar(load: (model: string, language: SpokenLanguage) => Prom
         return;
       case 'onlyStop':
         ear?.onlyStop(message.active);
+        return;
+      case 'engine':
+        engine?.close();
+        engine = createEngineListener(message.firing, heard => tell({ kind: 'engine', heard }));
     }
   }
 

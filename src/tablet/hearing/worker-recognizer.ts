@@ -1,4 +1,7 @@
-import type { EarLevel, Grammar, Heard, Recognizer, SpokenLanguage } from '../../voice/ports.ts';
+import type { EngineHeard } from '../../engineering/engine-sound/ear.ts';
+import type { Firing } from '../../engineering/engine-sound/firing.ts';
+import { isHeard, voiceLanguage } from '../../voice/languages/index.ts';
+import type { EarLevel, Grammar, Heard, HeardLanguage, Recognizer, VoiceHeard } from '../../voice/ports.ts';
 import type { FromEar, ToEar } from './messages.ts';
 
 /** What of a worker is used: a real one, or its like in a test. */
@@ -14,14 +17,18 @@ export interface EarThread {
  */
 export class WorkerRecognizer implements Recognizer {
   readonly #thread: EarThread;
-  #loaded: { readonly model: string; readonly language: SpokenLanguage } | undefined;
+  #loaded: { readonly model: string; readonly language: HeardLanguage } | undefined;
   #turn = 0;
   #grammar: { readonly fingerprint: string; readonly grammar: Grammar } | undefined;
   #stopOnly = false;
   #ready = false;
+  /** The last grammar was of a language that no ear was taught. */
+  #deaf = false;
   #closed = false;
   #onHeard: (heard: Heard) => void = () => {};
   #onLevel: (level: EarLevel) => void = () => {};
+  #onVoice: (heard: VoiceHeard) => void = () => {};
+  #onEngine: (heard: EngineHeard) => void = () => {};
   #onTrouble: (sentence: string) => void = () => {};
   #onReady: () => void = () => {};
   #onAway: () => void = () => {};
@@ -32,16 +39,28 @@ export class WorkerRecognizer implements Recognizer {
   }
 
   /** Loads what listens to a language: the model that somebody brought, or the one that comes with the page. */
-  load(language: SpokenLanguage, model = ''): void {
+  load(language: HeardLanguage, model = ''): void {
     this.#ready = false;
     this.#loaded = { model, language };
     this.#thread.post({ kind: 'load', model, language });
   }
 
-  /** A grammar of another language than that which is loaded has the other one loaded first. */
+  /**
+   * A grammar of another language than that which is loaded has the other one loaded first. Of a language that no ear
+   * was taught nothing is heard, which is said.
+   */
   listen(grammar: Grammar): void {
-    const language = grammar.language ?? 'en';
-    if (this.#loaded && language !== this.#loaded.language) {
+    const { code: language, caution } = voiceLanguage(grammar.language);
+    if (!isHeard(language)) {
+      if (this.#deaf) return;
+      this.#deaf = true;
+      this.#ready = false;
+      this.#grammar = undefined;
+      if (caution !== undefined) this.#onTrouble(caution);
+      return;
+    }
+    if (this.#loaded && (this.#deaf || language !== this.#loaded.language)) {
+      this.#deaf = false;
       this.load(language, this.#loaded.model);
       this.#onAway();
     }
@@ -63,6 +82,16 @@ export class WorkerRecognizer implements Recognizer {
 
   onLevel(handler: (level: EarLevel) => void): void {
     this.#onLevel = handler;
+  }
+
+  onVoice(handler: (heard: VoiceHeard) => void): void {
+    this.#onVoice = handler;
+  }
+
+  /** Listens for an engine that fires so in the same sound. */
+  listenToEngine(firing: Firing, handler: (heard: EngineHeard) => void): void {
+    this.#onEngine = handler;
+    this.#thread.post({ kind: 'engine', firing });
   }
 
   /** Loaded, and listening as soon as there is sound. */
@@ -93,6 +122,7 @@ export class WorkerRecognizer implements Recognizer {
     if (this.#closed) return;
     switch (message.kind) {
       case 'ready':
+        if (this.#deaf) return;
         this.#ready = true;
         if (this.#grammar) {
           this.#thread.post({ kind: 'listen', turn: this.#turn, grammar: this.#grammar.grammar });
@@ -106,6 +136,12 @@ export class WorkerRecognizer implements Recognizer {
       case 'level':
         this.#onLevel(message.level);
         return;
+      case 'engine':
+        this.#onEngine(message.heard);
+        return;
+      case 'voice':
+        this.#onVoice(message.heard);
+        return;
       case 'heard':
         this.#hear(message.turn, message.heard);
     }
@@ -113,7 +149,7 @@ export class WorkerRecognizer implements Recognizer {
 
   #hear(turn: number, heard: Heard): void {
     if (heard.kind === 'stop') this.#onHeard(heard);
-    else if (this.#stopOnly) return;
+    else if (this.#stopOnly || this.#deaf) return;
     else if (turn === this.#turn) this.#onHeard(heard);
     else this.#onHeard({ kind: 'unclear', text: heard.text, reason: 'outOfGrammar' });
   }

@@ -119,6 +119,9 @@ export class LogBook {
       case 'hearing':
       case 'reading':
       case 'engineHeard':
+      case 'besideOthers':
+      case 'otherVoice':
+      case 'voiceLearned':
       case 'command':
       case 'closed':
         return;

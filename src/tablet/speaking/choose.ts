@@ -1,4 +1,6 @@
 import type { Clock } from '../../session/clock.ts';
+import { voiceLanguage } from '../../voice/languages/index.ts';
+import type { SpokenLanguage } from '../../voice/ports.ts';
 import { CachedSynthesizer } from '../../voice/speakers/cached-synthesizer.ts';
 import { SilentSink } from '../../voice/speakers/silent-sink.ts';
 import { SpeechQueue } from '../../voice/speech-queue.ts';
@@ -7,8 +9,6 @@ import { EmbeddedVoice } from './embedded-voice.ts';
 import { Loudspeaker } from './loudspeaker.ts';
 import { SystemVoice, systemVoices } from './system-voice.ts';
 
-/** The language of the voice that comes with the page. */
-const EMBEDDED = 'en';
 const SENTENCES_KEPT = 200;
 /** As long as people need for a character; only the timing of silence. */
 const SILENT_MS_PER_CHARACTER = 55;
@@ -43,7 +43,7 @@ function silence(clock: Pick<Clock, 'nowMs' | 'sleep'>, remark?: string): Speaki
  */
 export async function chooseVoice(
   wish: 'voice' | 'silent',
-  language: string,
+  language: SpokenLanguage,
   context: AudioContext | null,
   clock: Pick<Clock, 'nowMs' | 'sleep'>,
 ): Promise<Speaking> {
@@ -55,7 +55,7 @@ export async function chooseVoice(
     return { speech, description: system.description, close: () => speech.close() };
   }
   // Read by an English voice another language is not understood, and may be misunderstood.
-  if (language !== EMBEDDED) return silence(clock, words.hearing.noVoice);
+  if (voiceLanguage(language).voice !== 'embedded') return silence(clock, words.hearing.noVoice);
   const voice = new EmbeddedVoice();
   const speech = new SpeechQueue(new CachedSynthesizer(voice, SENTENCES_KEPT), new Loudspeaker(context), () =>
     clock.nowMs(),

@@ -39,7 +39,7 @@ export async function rehearse(options: RehearseOptions): Promise<number> {
   const job = await jobCardOf(options);
   const { language } = options;
   const units = options.units ?? languages[language].usualUnits;
-  const header: SessionHeader = { profile, job, language, units };
+  const header: SessionHeader = { profile, job, language, units, rehearsal: true };
   const clock = new PacedClock(new Date(), options.byItself ? options.speed : 1);
   const speaker = await speakerOf(options, language);
   const path = options.log ?? `${recordName(new Date())}-rehearsal.jsonl`;

@@ -1,4 +1,5 @@
 import type { Command } from 'commander';
+import { usualLanguage } from '../../../prompts/index.ts';
 import { OptionError, type RunOptions, withRunOptions, withVoiceOptions } from './options.ts';
 import type { RunEnd, RunResult } from './run-session.ts';
 import { warmVoice } from './warm-voice.ts';
@@ -31,10 +32,12 @@ export function registerRun(program: Command): void {
       const options: RunOptions = command.optsWithGlobals();
       checkFast(options);
       // Only the record knows its language; the usual one is made ready meanwhile.
-      const english = warmVoice('en');
+      const usual = warmVoice(usualLanguage);
       const { resumeSession } = await import('./start.ts');
       report(
-        await resumeSession(file, options, language => (language === 'en' ? english : warmVoice(language))),
+        await resumeSession(file, options, language =>
+          language === usualLanguage ? usual : warmVoice(language),
+        ),
       );
     });
 }

@@ -1,5 +1,5 @@
 import type { Command } from 'commander';
-import { languageCodes } from '../../../prompts/index.ts';
+import { languageCodes, languages, usualLanguage } from '../../../prompts/index.ts';
 import type { LanguageCode } from '../../../prompts/types.ts';
 import { type UnitSystem, unitSystems } from '../../session/units.ts';
 
@@ -78,10 +78,15 @@ export const withRunOptions = (command: Command): Command =>
       .option('--coolant-used <text>', 'for the job card: the coolant that was filled in')
       .option('--filter-parts <text>', 'for the job card: part numbers of the filters')
       .option('--log <file>', 'where the record goes (default: first-fire-<date and time>.jsonl here)')
-      .option('--language <code>', 'the language of the session: en or fr', parseLanguage, 'en')
+      .option(
+        '--language <code>',
+        `the language of the session: ${languageCodes.join(', ')}`,
+        parseLanguage,
+        usualLanguage,
+      )
       .option(
         '--units <system>',
-        'units that are spoken and shown: us or metric (default: us in English, metric in French)',
+        `units that are spoken and shown: us or metric (default: ${languageCodes.map(code => `${languages[code].usualUnits} in ${code}`).join(', ')})`,
         parseUnits,
       ),
   );

@@ -3,7 +3,8 @@ import type { BusSource } from '../../bus/ports.ts';
 import type { VehicleBus } from '../../profile/schema.ts';
 import type { RecordLog } from '../../record/index.ts';
 import type { Clock } from '../../session/clock.ts';
-import { joinEngineEar } from '../../session/engine-ear/join-engine-ear.ts';
+import { firingOf, joinEngineEar } from '../../session/engine-ear/join-engine-ear.ts';
+import { createEngineListener } from '../../session/engine-ear/listener.ts';
 import type { SessionHeader } from '../../session/header.ts';
 import type { Restored } from '../../session/resume.ts';
 import { closeRecord, saveRecord } from '../../session/save-record.ts';
@@ -11,9 +12,10 @@ import { Session } from '../../session/session.ts';
 import { joinBus } from '../../session/vehicle/join-bus.ts';
 import { Viewer } from '../../session/viewer.ts';
 import { VirtualClock } from '../../session/virtual-clock.ts';
+import { joinVoices } from '../../session/who-speaks/join-voices.ts';
 import { fill } from '../../session/wording.ts';
 import { VoiceError } from '../../voice/errors.ts';
-import { voiceLanguage } from '../../voice/languages/index.ts';
+import { isHeard, voiceLanguage } from '../../voice/languages/index.ts';
 import type { AudioSource, SoundRecognizer } from '../../voice/ports.ts';
 import { createTypedRecognizer } from '../../voice/recognizers/typed.ts';
 import { adaptedTo } from '../../voice/speaker-profile/adapted-ear.ts';
@@ -24,6 +26,7 @@ import { askPlace } from './ask-place.ts';
 import { endBySignal, type SignalHooks } from './end-by-signal.ts';
 import { alsoHeardBy, hearFast, hearLive, openSource } from './hearing.ts';
 import type { RunOptions } from './options.ts';
+import { besidePastStarts } from './past-starts.ts';
 import { HOW_TO_SAVE, savePlace } from './save-words.ts';
 import { openSpeaking } from './speaking.ts';
 import { WhoAnswers } from './who-answers.ts';
@@ -119,6 +122,7 @@ async function joinParts(
   };
   for (const remark of [...speaking.remarks, ...(setAside ? [setAside] : [])]) session.report(remark);
   await session.begin(restored !== undefined);
+  const compared = besidePastStarts(session, header);
   // Only now: the first sentence is in the making while the face and the ear are loaded.
   const { showFace } = await import('../face/show.ts');
   const face = showFace(
@@ -155,6 +159,7 @@ async function joinParts(
     closeBus();
     await leaveBeside?.();
     await hearing.close();
+    await compared;
     face.close();
     await face.done;
     await speaking.speech.close();
@@ -177,6 +182,15 @@ async function joinParts(
     const opened: { source?: AudioSource; ear?: SoundRecognizer } = {};
     const listening = (async () => {
       if (!options.mic && options.hear === undefined) return;
+      const { caution } = voiceLanguage(header.language);
+      if (caution) session.report(caution);
+      if (!isHeard(header.language)) {
+        if (options.hear === undefined) return viewer.listensWith(words.keysOnly);
+        throw new VoiceError(
+          'modelUnusable',
+          `Nobody is heard in the language ${header.language}; leave --hear out.`,
+        );
+      }
       const { createEmbeddedRecognizer } = await import('../../voice/recognizers/embedded.ts');
       const { adaptation } = speaker ?? {};
       const plain = await createEmbeddedRecognizer({
@@ -185,12 +199,11 @@ async function joinParts(
       });
       const ear = adaptation ? adaptedTo(adaptation, plain) : plain;
       opened.ear = ear;
-      const { caution } = voiceLanguage(header.language).hearing;
-      if (caution) session.report(caution);
       const engineEar = joinEngineEar(session, () => viewer.showsEngineEar(engineEar));
+      const engineListener = createEngineListener(firingOf(header.profile), heard => engineEar.take(heard));
       const source = alsoHeardBy(
         await openSource(options, session, clock),
-        block => engineEar.hear(block),
+        block => engineListener.hear(block),
         why => session.report(`The engine is no longer listened for: ${why}`),
       );
       opened.source = source;
@@ -199,6 +212,7 @@ async function joinParts(
         session.level(level);
       });
       session.attach(ear, 'voice');
+      joinVoices(session, ear);
       viewer.listensWith(options.hear === undefined ? words.microphone : source.description);
       microphoneHears = options.hear === undefined;
       tellKeysEnded();

@@ -1,3 +1,4 @@
+import { voiceLanguage } from '../../voice/languages/index.ts';
 import type { SpokenLanguage } from '../../voice/ports.ts';
 import { type ChosenVoice, chooseVoice } from '../../voice/speakers/choose-voice.ts';
 
@@ -5,6 +6,6 @@ import { type ChosenVoice, chooseVoice } from '../../voice/speakers/choose-voice
 export function warmVoice(language: SpokenLanguage): ChosenVoice {
   const voice = chooseVoice(language);
   // A voice that fails says so with the first real sentence.
-  if (language === 'en') voice.synthesizer.synthesize('ready').catch(() => {});
+  if (voiceLanguage(language).voice === 'embedded') voice.synthesizer.synthesize('ready').catch(() => {});
   return voice;
 }

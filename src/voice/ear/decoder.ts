@@ -8,6 +8,8 @@ export type Outlook =
   | 'complete'
   /** It may be all, and it may go on ("forty", "forty two"). */
   | 'extensible'
+  /** The same of figures, one after the other: people draw breath between them. */
+  | 'figures'
   /** It means something only if it goes on. */
   | 'unfinished';
 
@@ -45,7 +47,8 @@ export interface Decoder<Prepared> {
    * @throws VoiceError `grammarUnusable` or `wordUnknown`, and the grammar before stays in force.
    */
   prepare(grammar: Grammar, matcher: Matcher): Prepared;
-  begin(prepared: Prepared): void;
+  /** @param backgroundDbfs how loud the seconds before were, where that is known */
+  begin(prepared: Prepared, backgroundDbfs?: number): void;
   /**
    * The next step of the utterance, the first with the steps from shortly before it was noticed.
    * @param silentMs for how long nobody has spoken

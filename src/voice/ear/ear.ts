@@ -1,15 +1,18 @@
 import { FrameBuffer } from '../frame-buffer.ts';
 import type { FrontEnd } from '../front-end.ts';
 import { type Matcher, type Meaning, matcherOf } from '../meaning.ts';
-import type { EarLevel, Grammar, Heard, Pcm, SoundRecognizer } from '../ports.ts';
+import type { EarLevel, Grammar, Heard, Pcm, SoundRecognizer, VoiceHeard } from '../ports.ts';
 import { speechRateHz } from '../resample.ts';
+import { Background } from './background.ts';
 import type { Decoder, Progress, Verdict } from './decoder.ts';
 import { type HearingNetwork, hasPhone } from './moment.ts';
 import { NoiseMeter } from './noise-meter.ts';
 import { longestUtteranceMs, patienceFor, usualSilenceMs } from './patience.ts';
 import { type Sound, stepLength, stepMs } from './sound.ts';
 import type { SpeechDetector } from './speech-detector.ts';
+import { SpokenPart } from './spoken-part.ts';
 import type { StopSpotter } from './stop-spotter.ts';
+import { createVoicePower } from './voice-power.ts';
 
 /**
  * Stops so close to one another are one, and an utterance so soon after one belongs to it: a stop may be heard before it
@@ -29,6 +32,8 @@ export interface EarParts<Prepared> {
   readonly speech: SpeechDetector;
   /** What stops are listened for with, always; without it the decoder alone hears them, in utterances. */
   readonly stops?: { readonly network: HearingNetwork; readonly spotter: StopSpotter };
+  /** Tells voices apart by the sound in which somebody speaks; null where that is too little. */
+  readonly voiceIn?: ((samples: Float32Array) => Float32Array | null) | undefined;
   readonly trailingSilenceMs?: number | undefined;
 }
 
@@ -51,6 +56,7 @@ interface Utterance<Prepared> {
   silentMs: number;
   /** When somebody was last heard in it: where there is a network, not when the noise last seemed near. */
   spokenUpToMs: number;
+  readonly spoken: SpokenPart;
 }
 
 /**
@@ -68,14 +74,18 @@ export function createEar<Prepared>({
   decoder,
   speech,
   stops,
+  voiceIn,
   trailingSilenceMs = usualSilenceMs,
 }: EarParts<Prepared>): SoundRecognizer {
   const steps = { raw: new FrameBuffer(stepLength), heard: new FrameBuffer(stepLength) };
   const meter = new NoiseMeter(speechRateHz);
+  const voicePower = createVoicePower();
+  const background = new Background();
   const patienceMs = patienceFor(trailingSilenceMs);
 
   let onHeard: (heard: Heard) => void = () => {};
   let onLevel: (level: EarLevel) => void = () => {};
+  let onVoice: (heard: VoiceHeard) => void = () => {};
   let closed = false;
   const report = (heard: Heard) => {
     if (!closed) onHeard(heard);
@@ -120,6 +130,9 @@ export function createEar<Prepared>({
     for (const sound of sounds) {
       followedMs += stepMs;
       const now = speech.next(sound);
+      const power = voicePower(sound.raw);
+      // What the tool says itself is nobody's talk.
+      if (!toolSpeaks) background.next(power);
       recent.push(sound);
       if (recent.length > Math.ceil(speech.preRollMs / stepMs)) recent.shift();
       if (utterance !== undefined) await goOn(utterance, sound, now.speech);
@@ -132,12 +145,14 @@ export function createEar<Prepared>({
     const fromMs = followedMs - stepMs * recent.length;
     const underTool = toolSpeaks || followedMs - toolCeasedMs < noticedLateMs;
     const noticedMs = followedMs;
-    utterance = { question, fromMs, noticedMs, underTool, silentMs: 0, spokenUpToMs: noticedMs };
-    decoder.begin(question.prepared);
+    const spoken = new SpokenPart();
+    utterance = { question, fromMs, noticedMs, underTool, silentMs: 0, spokenUpToMs: noticedMs, spoken };
+    decoder.begin(question.prepared, background.levelDbfs(recent.length));
     for (const sound of recent) await decode(utterance, sound);
   }
 
   async function decode(current: Utterance<Prepared>, sound: Sound): Promise<Progress> {
+    if (voiceIn) current.spoken.next(sound);
     const progress = await decoder.hear(sound, current.silentMs);
     if (progress.stop !== undefined) stopIn(current, progress.stop);
     return progress;
@@ -155,7 +170,9 @@ export function createEar<Prepared>({
     // What belonged to this one is no beginning of the next; where nothing was heard yet, it may be.
     if (verdict.kind !== 'nothing') recent.length = 0;
     if (verdict.kind === 'stop') stopIn(current, verdict.text);
-    else conclude(current, tooLong ? { kind: 'unclear', text: '', reason: 'tooLong' } : verdict);
+    tellVoice(current);
+    if (verdict.kind !== 'stop')
+      conclude(current, tooLong ? { kind: 'unclear', text: '', reason: 'tooLong' } : verdict);
   }
 
   const stoppedIn = ({ fromMs }: Utterance<Prepared>) => lastStopMs >= fromMs - sameStopMs;
@@ -163,6 +180,12 @@ export function createEar<Prepared>({
   /** A stop that the decoder heard: once for an utterance, whoever hears it first. */
   function stopIn(current: Utterance<Prepared>, text: string): void {
     if (!stoppedIn(current)) stop(text, followedMs);
+  }
+
+  /** The tool's own voice in it would be taken for somebody's. */
+  function tellVoice(ended: Utterance<Prepared>): void {
+    const voice = ended.underTool || closed ? null : voiceIn?.(ended.spoken.samples());
+    if (voice) onVoice({ voice, stopped: stoppedIn(ended) });
   }
 
   let lastNumberMs = Number.NEGATIVE_INFINITY;
@@ -214,6 +237,9 @@ export function createEar<Prepared>({
     },
     onLevel(handler) {
       onLevel = handler;
+    },
+    onVoice(handler) {
+      onVoice = handler;
     },
     hear(block) {
       if (closed) return Promise.resolve();

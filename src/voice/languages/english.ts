@@ -4,6 +4,9 @@ import { pronounceEnglish } from './pronunciations/english.ts';
 
 export const english: VoiceLanguage = {
   code: 'en',
+  tag: 'en-US',
+  englishName: 'English',
+  voice: 'embedded',
   numbers: englishNumbers,
   hearing: {
     pronounce: pronounceEnglish,

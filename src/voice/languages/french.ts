@@ -4,6 +4,13 @@ import { pronounceFrench } from './pronunciations/french.ts';
 
 export const french: VoiceLanguage = {
   code: 'fr',
+  tag: 'fr-FR',
+  englishName: 'French',
+  // `say` was not tried.
+  voice: [
+    { program: 'espeak-ng', args: path => ['-v', 'fr', '-s', '150', '--stdin', '-w', path] },
+    { program: 'say', args: path => ['-v', 'Thomas', '--data-format=LEI16@22050', '-o', path, '-f', '-'] },
+  ],
   numbers: frenchNumbers,
   hearing: {
     pronounce: pronounceFrench,
@@ -31,9 +38,9 @@ export const french: VoiceLanguage = {
       'soupe',
       'route',
     ],
-    caution:
-      "Attention : le français est moins bien compris que l'anglais, et personne n'a encore mesuré le mot d'urgence dans la bouche d'une personne. Gardez Échap à portée de main.",
   },
+  caution:
+    "Attention : le français est moins bien compris que l'anglais, et personne n'a encore mesuré le mot d'urgence dans la bouche d'une personne. Gardez Échap à portée de main.",
   homophones: {
     // A stop is a stop however it is spelled: "arrêté" is the same to the ear as "arrêtez".
     arreter: 'arretez',

@@ -19,6 +19,13 @@ export interface NumberWords {
   readonly decimalMarks: string;
 }
 
+/** A synthesizer that the system may bring: a program of its own, started for each sentence. */
+export interface SystemSynthesizer {
+  readonly program: string;
+  /** What it is told to write `path` as a WAV file; the sentence comes on its standard input. */
+  args(path: string): readonly string[];
+}
+
 /** What the embedded recognizer needs to know of a language. */
 export interface LanguageHearing {
   /** All pronunciations of a word, in the phones of the language's network. */
@@ -27,15 +34,22 @@ export interface LanguageHearing {
   readonly leastCertainty?: number;
   /** Everyday words that are easily taken for a stop word. */
   readonly soundingLikeStop: readonly string[];
-  /** What whoever relies on being heard has to know first, as a sentence in this language. */
-  readonly caution?: string;
 }
 
 /** A language as the voice chain needs it; its sentences and wordings come with the grammar. */
 export interface VoiceLanguage {
   readonly code: SpokenLanguage;
+  /** As browsers and their services name it (BCP 47). */
+  readonly tag: string;
+  /** Its name in English, for the messages of the command line. */
+  readonly englishName: string;
+  /** Who speaks it: the voice that is shipped, or the first of these programs that is installed. */
+  readonly voice: 'embedded' | readonly SystemSynthesizer[];
   readonly numbers: NumberWords;
-  readonly hearing: LanguageHearing;
+  /** None where no ear was taught it: then neither a reply nor a stop is heard, and `caution` says so. */
+  readonly hearing?: LanguageHearing;
+  /** What whoever relies on being heard has to know first, as a sentence in this language. */
+  readonly caution?: string;
   /** Spellings that sound like another word, and that word, both without accents. */
   readonly homophones: Readonly<Record<string, string>>;
 }

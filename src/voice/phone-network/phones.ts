@@ -1,10 +1,10 @@
-import type { SpokenLanguage } from '../ports.ts';
+import type { HeardLanguage } from '../ports.ts';
 
 /**
  * The phones that the network of a language tells apart, in the order of its outputs: those of the CMU dictionary; those
  * that espeak-ng writes French with, less what few people tell apart. No two languages write one alike.
  */
-export const phonesOf: Readonly<Record<SpokenLanguage, readonly string[]>> = {
+export const phonesOf: Readonly<Record<HeardLanguage, readonly string[]>> = {
   en: 'AA AE AH AO AW AY B CH D DH EH ER EY F G HH IH IY JH K L M N NG OW OY P R S SH T TH UH UW V W Y Z ZH'.split(
     ' ',
   ),

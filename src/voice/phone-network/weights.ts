@@ -12,7 +12,7 @@ export interface Weights {
   row(name: string, length: number): Float32Array;
 }
 
-const mark = 'first-fire phone network 2\n';
+const phoneNetwork = 'first-fire phone network 2\n';
 
 const headerSchema = z.strictObject({
   tensors: z.array(
@@ -29,20 +29,18 @@ const headerSchema = z.strictObject({
 });
 
 const damaged = (what: string, cause?: unknown) =>
-  new VoiceError(
-    'modelUnusable',
-    `The file of the phone network is damaged (${what}); install first-fire again.`,
-    { cause },
-  );
+  new VoiceError('modelUnusable', `The file of a network is damaged (${what}); install first-fire again.`, {
+    cause,
+  });
 
 /**
- * Reads the network's file: a mark, the length of a header (32 bits, little-endian), the header as JSON, and the numbers
+ * Reads a network's file: a mark, which says whose it is, the length of a header (32 bits, little-endian), the header as JSON, and the numbers
  * in the header's order: of a matrix the step of each row (32-bit floating point) and then its 8-bit numbers, of a row
  * its 32-bit floating-point numbers.
  * @throws VoiceError `modelUnusable` when anything is missing, left over or out of place.
  */
-export function readWeights(bytes: Uint8Array): Weights {
-  const { header, at } = readHeader(bytes);
+export function readWeights(bytes: Uint8Array, mark: string = phoneNetwork): Weights {
+  const { header, at } = readHeader(bytes, mark);
   const matrices = new Map<string, DenseWeights>();
   const rows = new Map<string, Float32Array>();
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
@@ -87,7 +85,10 @@ export function readWeights(bytes: Uint8Array): Weights {
   };
 }
 
-function readHeader(bytes: Uint8Array): {
+function readHeader(
+  bytes: Uint8Array,
+  mark: string,
+): {
   readonly header: z.infer<typeof headerSchema>;
   readonly at: number;
 } {

@@ -21,6 +21,7 @@ export function hearingBy(
 
 export interface NetworkEarOptions extends Pick<NetworkDecoderOptions, 'onDecision' | 'leastCertainty'> {
   readonly trailingSilenceMs?: number | undefined;
+  readonly voiceIn?: EarParts<unknown>['voiceIn'];
 }
 
 /**
@@ -30,7 +31,7 @@ export interface NetworkEarOptions extends Pick<NetworkDecoderOptions, 'onDecisi
 export function createNetworkEar(
   weights: Weights,
   pronounce: Pronounce,
-  { trailingSilenceMs, ...options }: NetworkEarOptions = {},
+  { trailingSilenceMs, voiceIn, ...options }: NetworkEarOptions = {},
 ): SoundRecognizer {
   const { speech, stops } = hearingBy(weights, pronounce);
   const { phonesLateMoments } = stops.network;
@@ -39,6 +40,7 @@ export function createNetworkEar(
     decoder: createNetworkDecoder({ pronounce, phonesLateMoments, ...options }),
     speech,
     stops,
+    voiceIn,
     trailingSilenceMs,
   });
 }

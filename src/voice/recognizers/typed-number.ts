@@ -1,4 +1,4 @@
-import { voiceLanguage } from '../languages/index.ts';
+import { voiceLanguage, voiceLanguages } from '../languages/index.ts';
 import { comparable } from '../languages/spelling.ts';
 import type { NumberSlot } from '../ports.ts';
 
@@ -10,9 +10,14 @@ export type TypedNumber =
 /** Finer than any gauge shows; more is a slip of the hand. */
 const MOST_DECIMALS = 3;
 
+/** "Minus" as any language says it: at the keys nobody asks which is meant. */
+const MINUS = voiceLanguages.flatMap(({ numbers }) => numbers.minus).join('|');
+
 /** A sign, digits in groups of three or not at all, decimals behind a point or a comma, then whatever is no figure. */
-const line =
-  /^(?<lead>[^\d.,+\-−–—<>~?]*?)\s*(?<sign>[-−+]|minus\s|moins\s)?(?<whole>\d{1,3}(?:[,' \u00A0\u202F]\d{3})+|\d*)(?:[.,](?<decimals>\d+))?\s*(?<unit>[^\d.,+\-−–—<>~?\s][^\d+\-−–—<>~?]*)?$/iu;
+const line = new RegExp(
+  String.raw`^(?<lead>[^\d.,+\-−–—<>~?]*?)\s*(?<sign>[-−+]|(?:${MINUS})\s)?(?<whole>\d{1,3}(?:[,' \u00A0\u202F]\d{3})+|\d*)(?:[.,](?<decimals>\d+))?\s*(?<unit>[^\d.,+\-−–—<>~?\s][^\d+\-−–—<>~?]*)?$`,
+  'iu',
+);
 
 const beside = (text: string | undefined, language: NumberSlot['language']) =>
   comparable((text ?? '').replaceAll('°', ' '), voiceLanguage(language));

@@ -24,6 +24,7 @@ export function adaptedTo(
     onlyStop: active => ear.onlyStop(active),
     onHeard: handler => ear.onHeard(heard => handler(held(heard))),
     onLevel: handler => ear.onLevel(handler),
+    onVoice: handler => ear.onVoice?.(handler),
     hear: block => ear.hear(gainDb === 0 ? block : louder(block, factor)),
     close: () => ear.close(),
   };

@@ -5,15 +5,9 @@ import { monotonicTimer, type Sleep } from '../audio/timer.ts';
 import { decodeWav } from '../audio/wav.ts';
 import { type Command, startProgram } from '../child-program.ts';
 import { VoiceError } from '../errors.ts';
+import type { SystemSynthesizer } from '../languages/language.ts';
 import type { Pcm, Synthesizer } from '../ports.ts';
 import { isInstalled, type Surroundings, thisComputer } from '../programs.ts';
-
-/** A synthesizer that the system brings: a program of its own, started for each sentence. */
-export interface SystemSynthesizer {
-  readonly program: string;
-  /** What it is told to write `path` as a WAV file; the sentence comes on its standard input. */
-  args(path: string): readonly string[];
-}
 
 /** A sentence that takes this long to make hangs. */
 const TIME_LIMIT_MS = 20_000;

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { countOf, share } from '../../../bench/hearing/page/cells.ts';
+import { missesIn } from '../../../bench/hearing/page/not-reached.ts';
 import { shortTable } from '../../../bench/hearing/page/short.ts';
 
 const spent = { realTimeFactor: 0, soundS: 0 };
@@ -53,5 +54,34 @@ describe('the page of the hearing', () => {
     expect(countOf(300, 30)).toBe('300 by 30');
     expect(countOf(299, 30)).toMatch(/preliminary/);
     expect(countOf(300, 29)).toMatch(/preliminary/);
+  });
+
+  it('lists each figure that is wanted and was not reached, and no other', () => {
+    const digits = (right: number, wrong: number) => ({
+      peopleDigits: {
+        size: 'full',
+        sources: [],
+        rows: [
+          {
+            of: 'digits',
+            level: 10 as const,
+            speakers: 40,
+            taken: taken(right, 100 - right - wrong, wrong, 0),
+            confusions: [],
+          },
+        ],
+        replyLatency: { count: 100, medianMs: 200, p95Ms: 300 },
+        spent,
+      },
+    });
+    expect(missesIn(digits(94, 2))).toEqual([]);
+    expect(missesIn(digits(93, 2))).toEqual([
+      { what: 'people: digits, 10 dB', wanted: 'right >= 94 %, wrong <= 2 %', measured: '93.0 %, 2.0 %' },
+    ]);
+    expect(missesIn(digits(96, 3))).toHaveLength(1);
+    const talk = { of: 'babble alone', hours: 0.5, gating: 0, confirmed: 1, controls: 0, stops: 2 };
+    expect(
+      missesIn({ talk: { size: 'full', rows: [{ ...talk, examples: [] }] } }).map(({ what }) => what),
+    ).toEqual(['stops in babble alone', 'replies agreed to in babble alone']);
   });
 });

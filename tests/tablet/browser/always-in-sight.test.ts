@@ -2,8 +2,8 @@ import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { languageCodes } from '../../../prompts/index.ts';
 import { loadProfile } from '../../../src/profile/load.ts';
-import { english } from '../../../src/tablet/words/en.ts';
-import { french } from '../../../src/tablet/words/fr.ts';
+import type { View } from '../../../src/session/view.ts';
+import { pageWords } from '../../../src/tablet/words/index.ts';
 import { openBrowser } from '../helpers/browser.ts';
 import { everyView } from '../helpers/every-view.ts';
 import { type Served, servePage } from '../helpers/serve.ts';
@@ -20,12 +20,14 @@ afterAll(async () => {
   await served?.close();
 });
 
-const words = { en: english, fr: french };
 /** Far more than there are would mean that states are told apart that are one; fewer, that some are not come to. */
 const LEAST_STATES = 240;
 const HOUR_MS = 3_600_000;
 /** All states take minutes: `npm run in-sight` walks through each, the tests through every so many. */
 const EVERY = process.env.FIRST_FIRE_EVERY_STATE === '1' ? 1 : 16;
+/** One state only, by its key; with FIRST_FIRE_PICTURES=folder, pictures of it. */
+const { FIRST_FIRE_STATE: ONLY, FIRST_FIRE_PICTURES: PICTURES } = process.env;
+const isLookedAt = ({ key }: View, index: number) => (ONLY ? key === ONLY : index % EVERY === 0);
 
 for (const code of languageCodes) {
   it(
@@ -35,9 +37,14 @@ for (const code of languageCodes) {
       expect(views.length).toBeGreaterThan(LEAST_STATES);
       for (const engine of ['off', 'cranking', 'running', 'unsure'])
         expect(views.some(view => view.engine === engine)).toBe(true);
-      const walk = await openWalk(browser, served.origin, code, words[code].start.pair);
+      const walk = await openWalk(browser, served.origin, code, pageWords[code].start.pair);
       const faults: string[] = [];
-      for (const view of views.filter((_, i) => i % EVERY === 0)) faults.push(...(await walk.show(view)));
+      for (const view of views.filter(isLookedAt)) {
+        faults.push(...(await walk.show(view)));
+        if (ONLY && PICTURES)
+          for (const theme of ['light', 'dark'] as const)
+            await walk.keepPictures(PICTURES, `${view.key}-${code}`, theme);
+      }
       expect(faults).toEqual([]);
       await walk.close();
     },

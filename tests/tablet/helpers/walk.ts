@@ -1,3 +1,4 @@
+import { join } from 'node:path';
 import type { Browser, Page, WebSocketRoute } from 'playwright-core';
 import type { LanguageCode } from '../../../prompts/types.ts';
 import { type BayState, PROTOCOL_VERSION, type Role, roles } from '../../../src/server/protocol/index.ts';
@@ -63,6 +64,8 @@ export interface Walk {
   readonly page: Page;
   /** Shows this view on all faces, and gives back what of it is not in sight, one line each. */
   show(view: View): Promise<readonly string[]>;
+  /** A picture of each face as it is now, in this theme, into a folder. */
+  keepPictures(folder: string, name: string, theme: 'light' | 'dark'): Promise<void>;
   close(): Promise<void>;
 }
 
@@ -71,7 +74,7 @@ export async function openWalk(
   browser: Browser,
   origin: string,
   language: LanguageCode,
-  join: string,
+  joinButton: string,
 ): Promise<Walk> {
   const context = await browser.newContext({
     serviceWorkers: 'block',
@@ -133,7 +136,7 @@ export async function openWalk(
   for (const name of names) {
     const frame = page.frame({ name });
     if (!frame) throw new Error(`no frame ${name}`);
-    await frame.getByRole('button', { name: join }).click();
+    await frame.getByRole('button', { name: joinButton }).click();
     await frame.locator('.stop').waitFor();
   }
   return {
@@ -146,6 +149,17 @@ export async function openWalk(
       const patch = { bay, view: { kind: 'whole', view } };
       for (const line of lines) line.send(JSON.stringify({ type: 'patch', seq, sessionMs: 0, patch }));
       return page.evaluate(measure, { turn, key: view.key });
+    },
+    async keepPictures(folder, name, theme) {
+      for (const each of names) {
+        const frame = page.frame({ name: each });
+        await frame?.evaluate(shown => {
+          document.documentElement.dataset.theme = shown;
+          for (const part of document.querySelectorAll('.body, .work')) part.scrollTo(0, 0);
+        }, theme);
+        const path = join(folder, `${name}-${each.replace(' ', '-')}-${theme}.png`);
+        await page.locator(`iframe[name="${each}"]`).screenshot({ path });
+      }
     },
     close: () => context.close(),
   };

@@ -46,7 +46,7 @@ async function decode<Prepared>(
   for (const [i, step] of steps.entries()) {
     const silentMs = Math.max(0, (i + 1 - (steps.length - silentSteps)) * 20);
     const { stop, outlook } = await decoder.hear(step, silentMs);
-    expect(['complete', 'extensible', 'unfinished']).toContain(outlook);
+    expect(['complete', 'extensible', 'figures', 'unfinished']).toContain(outlook);
     if (stop !== undefined) stops.push(stop);
   }
   return { verdict: await decoder.end(), stops };

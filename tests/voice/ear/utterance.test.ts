@@ -29,6 +29,7 @@ describe('an utterance', () => {
     ['complete', 160],
     ['extensible', 260],
     ['unfinished', 460],
+    ['figures', 900],
   ])('that is %s ends after %d ms of silence, to within a moment', async (outlook, ms) => {
     const { endsMs } = await utterancesIn(outlook, quiet(600), near(600), quiet(1200));
     expect(endsMs).toHaveLength(1);

@@ -61,7 +61,7 @@ describe('the file of the network', () => {
   it('is refused in one sentence, whatever is damaged', () => {
     const refused = (bytes: Uint8Array, why: string) =>
       expect(() => readWeights(bytes)).toThrow(
-        `The file of the phone network is damaged (${why}); install first-fire again.`,
+        `The file of a network is damaged (${why}); install first-fire again.`,
       );
     refused(new Uint8Array(), 'it begins otherwise');
     refused(file.subarray(0, mark.length + 2), 'it was cut short');

@@ -1,4 +1,4 @@
-import type { SpokenLanguage } from '../../../voice/ports.ts';
+import type { HeardLanguage } from '../../../voice/ports.ts';
 import { earThread } from '../ear-thread.ts';
 import { type Hearing, hearWith, type Listener } from '../start-hearing.ts';
 import { WorkerRecognizer } from '../worker-recognizer.ts';
@@ -11,7 +11,7 @@ const LOADED_WITHIN_MS = 120_000;
 const sentenceOf = (cause: unknown) => (cause instanceof Error ? cause.message : String(cause));
 
 /** Loads the kept model; settles when it listens, or rejects with a sentence and leaves nothing running. */
-function load(recognizer: WorkerRecognizer, language: SpokenLanguage, archive: Blob) {
+function load(recognizer: WorkerRecognizer, language: HeardLanguage, archive: Blob) {
   const address = URL.createObjectURL(archive);
   return new Promise<void>((resolve, reject) => {
     const late = setTimeout(
@@ -38,7 +38,7 @@ function load(recognizer: WorkerRecognizer, language: SpokenLanguage, archive: B
  */
 export function startOwnModel(
   context: AudioContext,
-  language: SpokenLanguage,
+  language: HeardLanguage,
   listener: Listener,
   instead: () => Hearing,
 ): Hearing {

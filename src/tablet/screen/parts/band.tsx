@@ -28,7 +28,7 @@ export function Band({ state: { view, role, bay, takenAtMs } }: { readonly state
   return (
     <header className="band">
       <p className="phase">
-        <span className="short">{words.phaseShort(view.phaseNumber, view.phaseCount)}</span>{' '}
+        <span className="short">{words.phaseShort(view.phaseNumber, view.phaseCount)}</span>
         <strong>{view.phase}</strong>
       </p>
       <div role="status" className="chips">

@@ -3,6 +3,7 @@ import { amount, answer, held, said, subject } from '../subject.ts';
 
 const STATES = {
   rises: 'rises with the speed',
+  held: 'held by the relief valve, as it should be',
   flat: 'DOES NOT FOLLOW THE SPEED',
   falls: 'FALLS AS THE SPEED RISES',
 } as const;

@@ -1,13 +1,16 @@
 import type { Decoder, Progress, Verdict } from '../../ear/decoder.ts';
 import type { Moment } from '../../ear/moment.ts';
 import { leastStopPerPhone } from '../../ear/stop-spotter.ts';
+import { createVoicePower } from '../../ear/voice-power.ts';
 import { VoiceError } from '../../errors.ts';
+import { voiceLanguage } from '../../languages/index.ts';
 import { isMeant, type Matcher } from '../../meaning.ts';
 import { type PhoneGraph, type Pronounce, phoneGraphOf, wordsFrom } from '../../phone-network/phone-graph.ts';
 import { blank } from '../../phone-network/phones.ts';
 import { type Hypothesis, Search } from '../../phone-network/search.ts';
-import type { UnclearReason } from '../../ports.ts';
-import { certaintyOf, leastPhones, leastCertainty as usualLeastCertainty } from './bounds.ts';
+import type { Grammar, UnclearReason } from '../../ports.ts';
+import { spokenWordings } from '../../wording.ts';
+import { certaintyOf, isBackground, leastPhones, leastCertainty as usualLeastCertainty } from './bounds.ts';
 import { type Features, featuresOf } from './features.ts';
 import { grammarGraph } from './grammar-graph.ts';
 
@@ -15,6 +18,8 @@ import { grammarGraph } from './grammar-graph.ts';
 export interface PhoneGrammar {
   /** Whether a number is said figure by figure: people say some of them, and draw breath. */
   readonly figures: boolean;
+  /** The words of single figures. */
+  readonly figureWords: ReadonlySet<string>;
   readonly matcher: Matcher;
   readonly graph: PhoneGraph;
 }
@@ -47,12 +52,12 @@ const brokenOffLead = 6;
 /** Moments without a phone after which none is on its way any more, where the early outputs know of none either. */
 const settledMoments = 1;
 /** The same in the middle of a word: a "t" at its end comes after a gap. */
-const brokenOffMoments = 8;
+const brokenOffMoments = 6;
 /** Moments without a phone in the early outputs after which what is complete is over. */
-const overMoments = 6;
+const overMoments = 5;
 /** Less of a lead than this, and it may be broken off or not. */
 const doubtfulLead = 1.5;
-const doubtfulMoments = 4;
+const doubtfulMoments = 3;
 const never = Number.NEGATIVE_INFINITY;
 
 const likeliest = (phones: Float32Array): number => {
@@ -60,6 +65,9 @@ const likeliest = (phones: Float32Array): number => {
   for (let i = 1; i < phones.length; i++) if ((phones[i] as number) > (phones[best] as number)) best = i;
   return best;
 };
+
+const figureWordsOf = ({ number }: Grammar): ReadonlySet<string> =>
+  new Set(number === undefined ? [] : spokenWordings(voiceLanguage(number.language).numbers.digits.flat()));
 
 /**
  * Searches what the phone network hears for what the grammar allows.
@@ -73,10 +81,14 @@ export function createNetworkDecoder({
 }: NetworkDecoderOptions): Decoder<PhoneGrammar> {
   let matcher: Matcher | undefined;
   let figures = false;
+  let figureWords: ReadonlySet<string> = new Set();
   let search: Search | undefined;
   let searched: PhoneGraph | undefined;
   let phonesUpTo: number[] = [];
   let near: number[] = [];
+  let powers: number[] = [];
+  let backgroundDbfs: number | undefined;
+  let voicePower = createVoicePower();
   let lastPhone = blank;
   /** Moments in a row in which no phone was heard: in the outputs that look further ahead, and in the early ones. */
   let quiet = 0;
@@ -100,7 +112,19 @@ export function createNetworkDecoder({
     if (betweenWordsScore > best.score + unfinishedLead || unfinishedScore > best.score + brokenOffLead)
       return 'unfinished';
     if (!best.mayGoOn) return 'complete';
-    return figures && matcher?.meaningOf(best.text)?.kind === 'number' ? 'unfinished' : 'extensible';
+    if (matcher?.meaningOf(best.text)?.kind !== 'number') return 'extensible';
+    return (figures || endsInFigures(best)) && takesFigureAfter(best) ? 'figures' : 'extensible';
+  }
+
+  /** Whether another figure may follow, and not a unit only: of a pressure up to 120, none after "six eight". */
+  function takesFigureAfter({ text }: Hypothesis): boolean {
+    return [...figureWords].some(word => matcher?.meaningOf(`${text} ${word}`)?.kind === 'number');
+  }
+
+  /** Whether what was said ends in figures, one after the other, whatever else the grammar takes. */
+  function endsInFigures({ words }: Hypothesis): boolean {
+    const last = words.slice(-2);
+    return last.length === 2 && last.every(({ word }) => figureWords.has(word));
   }
 
   /** Whether no phone is on its way any more. */
@@ -109,7 +133,7 @@ export function createNetworkDecoder({
     const brokenOff = (search?.unfinishedScore ?? never) - score;
     const enough =
       brokenOff <= 0 ? settledMoments : brokenOff < doubtfulLead ? doubtfulMoments : brokenOffMoments;
-    return quietEarly > phonesLateMoments && quiet >= enough;
+    return quietEarly >= phonesLateMoments && quiet >= enough;
   }
 
   /** The likeliest wording of another meaning than the best; one that means nothing, or two things, is another. */
@@ -134,12 +158,18 @@ export function createNetworkDecoder({
       near,
       phonesLateMoments,
       unfinishedScore,
+      powers,
+      backgroundDbfs,
     });
     const { text } = best;
+    const stops = matcher?.meaningOf(text)?.kind === 'stop';
     // Talk around a stop, or the least doubt of anything else, does not make it less of a stop.
-    if (matcher?.meaningOf(text)?.kind === 'stop' && features.worstWord >= leastStopPerPhone) {
+    if (stops && features.worstWord >= leastStopPerPhone) {
       return { verdict: { kind: 'stop', text }, phonesHeard, text, features };
     }
+    // Talk and a radio that go on all the time are not asked to say it again either.
+    if (!stops && isBackground(features))
+      return { verdict: { kind: 'nothing' }, phonesHeard, text, features };
     const certainty = certaintyOf(features);
     const verdict: Verdict =
       certainty >= leastCertainty ? { kind: 'taken', text, certainty } : otherwise('lowConfidence', text);
@@ -157,10 +187,14 @@ export function createNetworkDecoder({
         );
       }
       const figures = grammar.number?.digitsOnly === true;
-      return { figures, matcher, graph: phoneGraphOf(start, pronounce) };
+      const figureWords = figureWordsOf(grammar);
+      return { figures, figureWords, matcher, graph: phoneGraphOf(start, pronounce) };
     },
-    begin(prepared) {
-      ({ matcher, figures } = prepared);
+    begin(prepared, levelBeforeDbfs) {
+      ({ matcher, figures, figureWords } = prepared);
+      backgroundDbfs = levelBeforeDbfs;
+      powers = [];
+      voicePower = createVoicePower();
       if (searched === prepared.graph) search?.restart();
       else search = new Search(prepared.graph, settings);
       searched = prepared.graph;
@@ -170,7 +204,8 @@ export function createNetworkDecoder({
       quiet = 0;
       quietEarly = 0;
     },
-    hear({ moments }, silentMs) {
+    hear({ raw, moments }, silentMs) {
+      powers.push(voicePower(raw));
       moments.forEach(take);
       const phoneless = quietEarly >= overMoments;
       if (silentMs === 0 && !phoneless) return { outlook: 'unfinished', settled: false };

@@ -1,3 +1,6 @@
+import { stepMs } from '../../ear/sound.ts';
+import { powerDbfs } from '../../ear/voice-power.ts';
+import { momentMs } from '../../phone-network/network.ts';
 import type { Hypothesis } from '../../phone-network/search.ts';
 
 /** What is known of an utterance when it is decided; likelihoods are natural logarithms. */
@@ -18,9 +21,17 @@ export interface Features {
   readonly phonesAfter: number;
   /** Mean probability, over its moments, that somebody near was speaking. */
   readonly near: number;
+  /** How far its loudest part stands above the seconds before it: dB, at most `largestRiseDb`. */
+  readonly riseDb: number;
 }
 
 export const largestMargin = 30;
+export const largestRiseDb = 60;
+
+/** A phone is told while it lasts, and begins before. */
+const phoneBeginsSteps = 15;
+/** What is loudest in a word: its vowel. */
+const loudestSteps = 8;
 
 /** What was heard of an utterance besides its wordings. */
 export interface Heard {
@@ -31,17 +42,34 @@ export interface Heard {
   /** How late the phones are, against the rest of their moment. */
   readonly phonesLateMoments: number;
   readonly unfinishedScore: number;
+  /** Power of each step, where the voice lies. */
+  readonly powers: readonly number[];
+  /** Level of the seconds before; undefined where it is not known. */
+  readonly backgroundDbfs: number | undefined;
 }
 
 const mean = (values: readonly number[]) =>
   values.reduce((sum, each) => sum + each, 0) / Math.max(1, values.length);
 
+/** @param from @param to moments of the first phone, and after the last, in the outputs that are late */
+function riseOf(from: number, to: number, { powers, backgroundDbfs, phonesLateMoments }: Heard): number {
+  if (backgroundDbfs === undefined) return largestRiseDb;
+  const stepOf = (moment: number) => Math.round(((moment - phonesLateMoments) * momentMs) / stepMs);
+  const last = Math.max(loudestSteps, stepOf(to));
+  const loudest = powers
+    .slice(Math.max(0, stepOf(from) - phoneBeginsSteps), last)
+    .sort((a, b) => b - a)
+    .slice(0, loudestSteps);
+  return Math.min(largestRiseDb, powerDbfs(mean(loudest)) - backgroundDbfs);
+}
+
 /** @param other the likeliest wording of another meaning, if there is one */
 export function featuresOf(
   { words, score, to }: Hypothesis,
   other: Hypothesis | undefined,
-  { phonesUpTo, near, phonesLateMoments, unfinishedScore }: Heard,
+  heard: Heard,
 ): Features {
+  const { phonesUpTo, near, phonesLateMoments, unfinishedScore } = heard;
   const from = words[0]?.from ?? 0;
   const phones = words.reduce((sum, word) => sum + word.phones, 0);
   const [nearFrom, nearTo] = [from, to].map(moment => Math.max(0, moment - phonesLateMoments));
@@ -56,5 +84,6 @@ export function featuresOf(
     phonesBefore: upTo(from - 1),
     phonesAfter: upTo(phonesUpTo.length - 1) - upTo(to - 1),
     near: mean(near.slice(nearFrom, nearTo)),
+    riseDb: riseOf(from, to, heard),
   };
 }

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { createNetworkDecoder, type Decision } from '../../../../src/voice/decoders/network/decoder.ts';
 import { createHearingNetwork } from '../../../../src/voice/ear/hearing-network.ts';
 import type { Moment } from '../../../../src/voice/ear/moment.ts';
+import { createVoicePower, powerDbfs } from '../../../../src/voice/ear/voice-power.ts';
 import { pronounceEnglish } from '../../../../src/voice/languages/pronunciations/english.ts';
 import { createMatcher } from '../../../../src/voice/meaning.ts';
 import { loadWeights } from '../../../../src/voice/phone-network/load-node.ts';
@@ -70,8 +71,17 @@ describe('the network decoder', () => {
       replies: [],
       number: { id: 'code', leads: [], units: [], min: 0, max: 9_999, step: 1, digitsOnly: true },
     };
-    expect(made('four two', { asked: code }).outlook).toBe('unfinished');
+    expect(made('four', { asked: code }).outlook).toBe('figures');
+    expect(made('four two', { asked: code }).outlook).toBe('figures');
     expect(made('four two one nine', { asked: code }).outlook).toBe('complete');
+  });
+
+  it('waits as long where figures are said though they need not be, and not where one alone may be all', () => {
+    const speed = { ...pressure, number: { id: 'speed', leads: [], units: [], min: 0, max: 900, step: 1 } };
+    expect(made('four two', { asked: speed }).outlook).toBe('figures');
+    expect(made('four', { asked: speed }).outlook).toBe('extensible');
+    expect(made('forty two', { asked: speed }).outlook).not.toBe('figures');
+    expect(made('four two one', { asked: speed }).outlook).toBe('complete');
   });
 
   it('says that what is complete is over, after enough of silence, though somebody still seems near', () => {
@@ -129,6 +139,35 @@ describe('the network decoder', () => {
 
   it('makes nothing of an utterance in which hardly a phone was heard', () => {
     expect(made('AH').verdict).toEqual({ kind: 'nothing' });
+  });
+
+  it('takes for background what hardly stands above the seconds before, where it may not be near: nobody is asked again', () => {
+    const standing = (riseDb: number, near = 0.97) => {
+      const decoder = createNetworkDecoder({ pronounce: pronounceEnglish, phonesLateMoments: 0 });
+      const raw = Float32Array.from({ length: 320 }, (_, i) => (i % 2 === 0 ? 0.1 : -0.1));
+      const loudDbfs = powerDbfs(createVoicePower()(raw));
+      decoder.begin(decoder.prepare(pressure, createMatcher(pressure)), loudDbfs - riseDb);
+      const moments = nearMoments(
+        spelled(['pressure', 'good'].map(word => pronounceEnglish(word)[0] ?? '')),
+        near,
+      );
+      for (let i = 0; i < 2 * moments.length; i++) {
+        decoder.hear({ raw, heard: raw, moments: moments.slice(i, i + 1) }, 0);
+      }
+      return decoder.end();
+    };
+    expect(standing(0, 0.8)).toEqual({ kind: 'nothing' });
+    expect(standing(4, 0.8)).toEqual({ kind: 'nothing' });
+    expect(standing(4)).toMatchObject({ kind: 'taken', text: 'pressure good' });
+    expect(standing(12, 0.8)).toMatchObject({ kind: 'taken', text: 'pressure good' });
+  });
+
+  it('hears a stop in the midst of the background too', () => {
+    const decoder = createNetworkDecoder({ pronounce: pronounceEnglish, phonesLateMoments: 0 });
+    decoder.begin(decoder.prepare(pressure, createMatcher(pressure)), 0);
+    const moments = nearMoments(spelled([pronounceEnglish('stop')[0] ?? '']));
+    decoder.hear({ raw: new Float32Array(320), heard: new Float32Array(320), moments }, 0);
+    expect(decoder.end()).toMatchObject({ kind: 'stop' });
   });
 
   it('is unclear about talk that holds no wording, and about a wording in the midst of much other talk', () => {
