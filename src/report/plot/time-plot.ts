@@ -1,6 +1,6 @@
+import { nearLimits, roomy } from '../../engineering/axis.ts';
 import type { Manner } from '../manner.ts';
 import type { Reading, TimeLine } from '../model.ts';
-import { nearLimits, roomy } from './axis.ts';
 import { frame, phaseBands, timeAxis, valueAxis } from './frame.ts';
 import { limitShapes } from './limits.ts';
 import type { Scene, Shape } from './scene.ts';

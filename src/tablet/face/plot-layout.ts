@@ -1,4 +1,4 @@
-import { linear, nearLimits, roomy, type Scale, ticks, timeTicks } from '../../report/plot/axis.ts';
+import { linear, nearLimits, roomy, type Scale, ticks, timeTicks } from '../../engineering/axis.ts';
 import type { Plot, PlotPoint } from './plots.ts';
 
 export interface PlotSize {

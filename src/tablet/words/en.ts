@@ -47,6 +47,13 @@ export const english = {
   send: 'Send',
   left: 'left',
   waiting: 'No answer is awaited now.',
+  engineByEar: {
+    title: 'By ear',
+    notSure: 'not sure',
+    hunts: 'Idle hunts by',
+    changed: 'Its sound has changed:',
+    trace: 'Speed by ear in the last minute, rpm',
+  },
   readings: 'Readings',
   noReadings: 'None yet',
   met: 'met',

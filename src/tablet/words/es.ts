@@ -41,6 +41,13 @@ export const spanish: Words = {
   send: 'Enviar',
   left: 'quedan',
   waiting: 'Ahora no se espera respuesta.',
+  engineByEar: {
+    title: 'De oído',
+    notSure: 'no es seguro',
+    hunts: 'El ralentí oscila',
+    changed: 'Su ruido ha cambiado:',
+    trace: 'Régimen de oído en el último minuto, r. p. m.',
+  },
   readings: 'Lecturas',
   noReadings: 'Ninguna todavía',
   met: 'cumple',

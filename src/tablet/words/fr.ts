@@ -42,6 +42,13 @@ export const french: Words = {
   send: 'OK',
   left: 'restant',
   waiting: "Aucune réponse n'est attendue.",
+  engineByEar: {
+    title: "À l'oreille",
+    notSure: 'pas sûr',
+    hunts: 'Le ralenti oscille de',
+    changed: 'Son bruit a changé :',
+    trace: "Régime à l'oreille dans la dernière minute, tr/min",
+  },
   readings: 'Relevés',
   noReadings: 'Aucun encore',
   met: 'tenu',

@@ -301,6 +301,11 @@ export const refusals: Readonly<Record<string, InOtherWords>> = {
     es: 'El otro lado habla otra versión que {}; recargue la página.',
   },
 
+  'The device that leads is away: the session was stopped. Key off.': {
+    fr: "L'appareil qui mène est absent : la séance a été arrêtée. Coupez le contact.",
+    es: 'El aparato que dirige no está: la sesión se detuvo. Quite el contacto.',
+  },
+
   // The page's own parts.
   'The laptop does not answer; join its network, then try again.': {
     fr: "L'ordinateur ne répond pas ; rejoignez son réseau, puis réessayez.",
