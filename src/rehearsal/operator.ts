@@ -54,6 +54,7 @@ export function controlsAt(moment: Moment, before: Controls, profile: Profile): 
     bleeding: step === 'fill.coolantBleed' || step === 'fill.coolantBled',
     steering: step === 'warmUp.steeringLocks',
     oilFilled: before.oilFilled || step === 'fill.oilQuantity',
-    coolantFilled: before.coolantFilled || step === 'fill.coolantFilled',
+    // Mixed and filled may be answered in one: what is bled then is full in any case.
+    coolantFilled: before.coolantFilled || step === 'fill.coolantFilled' || step === 'fill.coolantBleed',
   };
 }
