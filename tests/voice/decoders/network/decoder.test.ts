@@ -115,6 +115,9 @@ describe('the network decoder', () => {
     };
     expect(over('pressure good', 8)).toBe(true);
     expect(over('pressure good', 2)).not.toBe(true);
+    // What would stop has been heard by then, and may still turn out to be the beginning of other talk.
+    expect(over('stop', 6)).not.toBe(true);
+    expect(over('stop', 8)).toBe(true);
     expect(over('oil pressure', 8)).not.toBe(true);
     expect(over('forty', 8)).not.toBe(true);
   });
