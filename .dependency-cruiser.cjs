@@ -58,6 +58,7 @@ module.exports = {
     ]),
     only('tablet-knows-the-session-and-the-protocol', 'src/tablet', [
       'src/engineering',
+      'src/interview',
       'src/profile',
       'prompts',
       'machines',

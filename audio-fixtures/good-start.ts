@@ -1,7 +1,9 @@
 import { type Moment, offerOf } from '../machines/moment.ts';
 import type { Person } from '../machines/vocabulary.ts';
 import { english } from '../prompts/en/index.ts';
+import type { LanguageCode } from '../prompts/types.ts';
 import { grammarOf } from '../src/session/grammar.ts';
+import { isHeard } from '../src/voice/languages/index.ts';
 import { sayNumber } from '../src/voice/number-words/say.ts';
 import { goodReply, type Rig, rig } from '../tests/helpers/session-rig.ts';
 
@@ -25,8 +27,9 @@ export async function linesOfGoodStart(
   profile: string,
   beforeEach: (run: Rig) => void = () => {},
   via: 'voice' | 'keys' = 'voice',
+  language: LanguageCode = 'en',
 ): Promise<Line[]> {
-  const run = await rig(profile, 'us', undefined, 'en', via);
+  const run = await rig(profile, 'us', undefined, language, via);
   const lines: Line[] = [];
   await run.session.begin(false);
   while (run.session.moment.status === 'active') {
@@ -43,7 +46,8 @@ export async function linesOfGoodStart(
     }
     lines.push({
       when: run.key(),
-      says: inWords(reply, run.session.moment),
+      // Nobody says figures where nobody is heard: they are typed.
+      says: isHeard(language) ? inWords(reply, run.session.moment) : reply,
       by: offerOf(run.session.moment).by,
     });
     await run.type(reply);

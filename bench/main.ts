@@ -35,6 +35,7 @@ const benches: Readonly<Record<string, () => unknown>> = {
   stop: () => benchStop(),
   humans: () => benchHumans(),
   page: () => alone('./page/run-opening.ts'),
+  tablet: () => alone('./page/run-tablet-load.ts'),
 };
 
 const names = process.argv.slice(2);

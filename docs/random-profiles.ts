@@ -4,11 +4,20 @@
  *
  *     npm run random-profiles -- --profiles 1000 --broken 500 --processes 16
  *
- * A rehearsal takes some twenty seconds of one processor. `--from` begins at another seed; without `--write` the table
- * is only printed.
+ * A rehearsal takes some twenty seconds of one processor. What came of each is kept in `.cache/random-profiles.jsonl`, so
+ * that a run that was ended goes on where it was (`--anew` begins again); `--profiles 0` only writes what is there.
+ * Without `--write` the table is only printed.
  */
 import { fork } from 'node:child_process';
-import { mkdtempSync, writeFileSync } from 'node:fs';
+import {
+  appendFileSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
@@ -74,11 +83,22 @@ async function tryOne(seed: number): Promise<Made> {
   return made(debrief.outcome, why, use, debrief.sessionS);
 }
 
+const KEPT = '.cache/random-profiles.jsonl';
+
+/** What came of earlier runs. */
+const kept = (): Made[] =>
+  existsSync(KEPT)
+    ? readFileSync(KEPT, 'utf8')
+        .split('\n')
+        .filter(line => line !== '')
+        .map((line): Made => JSON.parse(line))
+    : [];
+
 const { values } = parseArgs({
   options: {
     profiles: { type: 'string', default: '1000' },
     broken: { type: 'string', default: '500' },
-    from: { type: 'string', default: '1' },
+    anew: { type: 'boolean', default: false },
     processes: { type: 'string', default: '2' },
     write: { type: 'boolean', default: false },
     worker: { type: 'string' },
@@ -117,18 +137,21 @@ function unnamed(count: number): string[] {
 
 if (values.worker !== undefined) await work(values.worker.split(',').map(Number));
 else {
+  mkdirSync('.cache', { recursive: true });
+  if (values.anew) rmSync(KEPT, { force: true });
+  const all = kept();
+  const done = new Set(all.map(({ seed }) => seed));
   const count = Number(values.profiles);
-  const from = Number(values.from);
-  const processes = Math.min(count, Number(values.processes));
-  const seeds = Array.from({ length: count }, (_, index) => from + index);
-  const all: Made[] = [];
+  const seeds = Array.from({ length: count }, (_, index) => index + 1).filter(seed => !done.has(seed));
+  const processes = Math.min(seeds.length, Number(values.processes));
   await Promise.all(
     Array.from({ length: processes }, (_, own) =>
       share(
         seeds.filter((_seed, index) => index % processes === own),
         made => {
           all.push(made);
-          console.error(`${all.length} of ${count}, seed ${made.seed}: ${made.end} ${made.why}`);
+          appendFileSync(KEPT, `${JSON.stringify(made)}\n`);
+          console.error(`${all.length}, seed ${made.seed}: ${made.end} ${made.why}`);
         },
       ),
     ),

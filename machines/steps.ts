@@ -46,6 +46,8 @@ export interface ConfirmStep extends StepBase {
   readonly ok: ReplyId;
   /** Asked together with the steps beside it that name the same group, in one question with a reply of its own. */
   readonly together?: Together;
+  /** A later step of the same gate that proves it, and takes the confirming press for both. */
+  readonly provedIn?: StepId;
   /** Numbers that were only repeated until now: the step names them in its question, and asks for them again where one is wrong. */
   readonly readsBack?: readonly StepId[];
   /** False where the calculation behind the step has no answer: then no reply passes. */
@@ -78,6 +80,8 @@ export interface ReadingStep extends StepBase {
   readonly notMeasured?: { readonly again: StepId };
   /** The step that reads it back together with others, before the first gate that it helps to open. */
   readonly readBackIn?: StepId;
+  /** Passed over after this long where nobody and no bus tells it: the time that a speed of a sweep is held. */
+  readonly passesAfterS?: number;
   /** The bus gives it only while the engine keeps this speed. */
   readonly atRpm?: number;
   /** A value outside its limits may stay so, as an open item: never oil pressure, leaks, heat or speed. */
@@ -89,7 +93,14 @@ export interface ReadingStep extends StepBase {
 }
 
 export interface Series {
+  /** How many values the bus gives, one after another, and people where nothing else is said. */
   readonly count: number;
+  /** What people read instead: the needle's lowest and its highest over half a minute. */
+  readonly extremes?: {
+    readonly judge: (context: Context, values: readonly SeriesValue[]) => Judgement;
+    /** Said of what is heard and not shown: it stops. */
+    readonly trouble: { readonly reply: ReplyId; readonly cause: Cause };
+  };
   readonly judge: (context: Context, values: readonly SeriesValue[]) => Judgement;
   /** A single value that breaks this stops the session. */
   readonly bounds?: { readonly judge: Judge; readonly cause: Cause };
@@ -147,8 +158,12 @@ export interface WatchStep extends StepBase {
   readonly kind: 'watch';
   /** What is said when it has happened; read back. */
   readonly ok: ReplyId;
-  /** How often the question is put again. */
+  /** How often the bus is asked again, and people where nothing else is said. */
   readonly everyS: (context: Context) => number;
+  /** When people are asked again, of a gauge that cannot have come far meanwhile. */
+  readonly peopleEveryS?: (context: Context) => number;
+  /** A value read in this step just before counts as a first look. */
+  readonly follows?: { readonly step: StepId; readonly line: LineId };
   /** Nothing is accepted before this much time. */
   readonly atLeastS: (context: Context) => number;
   /** Whether the seconds watched so far are enough, where a rule judges them. */
@@ -170,6 +185,8 @@ export interface WatchStep extends StepBase {
     /** A value that breaks this stops the session. */
     readonly bounds: Judge;
     readonly cause: Cause;
+    /** Whether it cannot have come near its end soon after a value. */
+    readonly farFrom: (context: Context, si: number) => boolean;
     /** Said after a value that does neither. */
     readonly outlook: (
       context: Context,

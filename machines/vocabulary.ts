@@ -58,7 +58,7 @@ export type PromptValue =
   | { readonly limits: { readonly unit: string; readonly min?: number; readonly max?: number } }
   | { readonly point: InspectPoint }
   /** What a step asks for, in a few words among others. */
-  | { readonly item: string }
+  | { readonly item: string; readonly values?: PromptValues }
   /** The words that stop everything: for the eye only, so that the tool does not stop itself. */
   | { readonly emergencyWords: 'shown' }
   /** Spoken one digit after the other. */

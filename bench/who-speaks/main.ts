@@ -15,7 +15,7 @@ const PAGE = new URL('../../docs/who-speaks.md', import.meta.url);
 const levels: readonly Level[] = ['clean', 10, 5];
 /** How many utterances of each are known, when the next one comes. */
 const learned = [enoughUtterances, 4, 8];
-const mostClips = 12;
+const mostClips = 10;
 const mostOthers = 6;
 
 const { folders, rest } = peopleFolders(process.argv.slice(2));

@@ -30,6 +30,14 @@ export interface Share {
   readonly spokenS: number;
 }
 
+/** One answer: in which state it was given, what was said since the answer before, and the answer. */
+export interface Answer {
+  readonly state: string;
+  readonly person: Person;
+  readonly said: readonly string[];
+  readonly reply: string;
+}
+
 /** People hear a sentence to its end and take this long to answer, but not where seconds count. */
 const REACTS_MS = 600;
 /** A gauge that moves is looked at for so long before its value is told. */
@@ -46,6 +54,7 @@ export async function leadGoodStart(
   profileName: string,
   by: Means,
   voice: Synthesizer,
+  tell: (answer: Answer) => void = () => {},
 ): Promise<readonly Share[]> {
   const folder = mkdtempSync(join(tmpdir(), 'words-'));
   const path = join(folder, 'record.jsonl');
@@ -89,6 +98,7 @@ export async function leadGoodStart(
       // What was said meanwhile may have been overtaken by the clock.
       if (goodReply(rig) !== reply) continue;
       add(phaseOf(session.moment.context.step), offerOf(session.moment).by, 1, 0);
+      tell({ state: rig.key(), person: offerOf(session.moment).by, said: rig.said.splice(0), reply });
       await rig.type(reply);
     }
     look();

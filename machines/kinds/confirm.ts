@@ -2,10 +2,11 @@ import { replyNeedsReadBack, weightOf } from '../assurance.ts';
 import { judgementData } from '../judging.ts';
 import { NEXT, pass } from '../progress.ts';
 import type { ConfirmStep, Judge, Step } from '../steps.ts';
-import { type Look, type Nodes, note, remark, update, withMeta } from '../toolkit.ts';
+import { type Look, type Nodes, note, remark, withMeta } from '../toolkit.ts';
 import { refuseTurning } from './bus.ts';
 import { startDeadline } from './deadline.ts';
 import { refuseHeardTurning } from './ear.ts';
+import { askedAgain, type Figures, settled } from './figures.ts';
 import { askFor, askReply, readBack, readBackReply, setAside, type Waiting } from './question.ts';
 import { togetherNodes } from './together.ts';
 
@@ -95,21 +96,6 @@ function drillNodes(step: ConfirmStep): Nodes {
   const waiting: Waiting = { by: step.by, critical: false };
   return { asking: withMeta(askReply(waiting, askFor(step), []), { awaits: 'drill' }) };
 }
-
-type Figures = NonNullable<ConfirmStep['readsBack']>;
-
-/** Numbers that were read back are not taken back any more. */
-const settled = (figures: Figures) =>
-  update(({ context }) => ({ echoed: context.echoed.filter(each => !figures.includes(each.step)) }));
-
-/** One of them is wrong: all are asked for once more. */
-const askedAgain = (figures: Figures) =>
-  update(({ context }) => ({
-    misheard: 0,
-    done: context.done.filter(id => !figures.includes(id)),
-    readings: context.readings.filter(reading => !figures.includes(reading.step)),
-    echoed: context.echoed.filter(each => !figures.includes(each.step)),
-  }));
 
 /** Reads numbers back that were only repeated until now; where one is wrong, they are asked for again. */
 function figuresNodes(step: ConfirmStep, figures: Figures): Nodes {

@@ -3,6 +3,7 @@ import { keepReading, meets, noteVerdict, sayVerdict } from '../judging.ts';
 import { leaveOpen } from '../open-items.ts';
 import { believed, freshQuestion, NEXT, pass, stopFor } from '../progress.ts';
 import type { ReadingStep } from '../steps.ts';
+import { startTimer, timerOver } from '../timing.ts';
 import { type Look, type Move, type Node, type Nodes, remark, speak, update, withMeta } from '../toolkit.ts';
 import type { Cause } from '../vocabulary.ts';
 import { isFromBus, judgedByBus, valueMeets } from './bus.ts';
@@ -41,10 +42,19 @@ export function readingNodes(step: ReadingStep): Nodes {
       [...doubtMoves(step, step.quantity, stops), ...byBus(step, cause)],
       passEchoed(step),
     ),
-    { measures: 'once', ...(step.byTime ? { awaits: 'time' } : {}) },
+    { measures: 'once', ...(step.byTime || step.passesAfterS !== undefined ? { awaits: 'time' } : {}) },
   );
+  const { passesAfterS } = step;
+  const inTime: Node =
+    passesAfterS === undefined
+      ? asking
+      : {
+          ...asking,
+          entry: [startTimer(() => passesAfterS), ...[asking.entry ?? []].flat()],
+          on: { ...asking.on, clock: { guard: timerOver, ...done } },
+        };
   return {
-    asking,
+    asking: inTime,
     ...(step.mayStayOpen ? { outside: orLeaveOpen(asking, step), leavingOpen: leavingOpen(step) } : {}),
     vouching: vouchingNode(step, step.quantity, { target: 'readingBack', actions: limit }),
     readingBack: {

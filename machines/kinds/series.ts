@@ -25,8 +25,13 @@ const itemState = (index: number) => `item${index + 1}`;
 
 /** The same gauge read several times in a row: all read back together, and judged by how they run. */
 export function seriesNodes(step: ReadingStep, series: Series): Nodes {
+  const { extremes } = series;
   const waiting: Waiting = { by: step.by, critical: false };
+  const asked: Waiting = { ...waiting, trouble: extremes?.trouble };
   const done = pass(step);
+  /** How many values people tell, and by what they are judged. */
+  const count = extremes ? 2 : series.count;
+  const judgeOf = ({ event }: Look) => (event.via === 'bus' || !extremes ? series.judge : extremes.judge);
   const judged = [
     note(look => ({
       kind: 'verdict',
@@ -37,17 +42,18 @@ export function seriesNodes(step: ReadingStep, series: Series): Nodes {
         series: look.context.series.map(({ si }) => si),
         unit: quantityUnits[step.quantity],
         ...(look.event.via === 'bus' ? { via: 'bus' } : {}),
-        ...judgementData(series.judge(look.context, look.context.series), {
+        ...judgementData(judgeOf(look)(look.context, look.context.series), {
           si: look.context.series.at(-1)?.si ?? Number.NaN,
           unit: quantityUnits[step.quantity],
         }),
       },
     })),
-    remark(({ context, event }) => {
+    remark(look => {
+      const { context, event } = look;
       const name = { quantityName: step.quantity };
       const spoken = { brief: step.quantity, si: context.series.at(-1)?.si ?? 0 };
       return {
-        ...judgementLine(series.judge(context, context.series), { name, spoken }),
+        ...judgementLine(judgeOf(look)(context, context.series), { name, spoken }),
         ...(event.via === 'bus' ? { prefix: 'fromBus' as const } : {}),
       };
     }),
@@ -63,14 +69,15 @@ export function seriesNodes(step: ReadingStep, series: Series): Nodes {
       always: { target: itemState(0), actions: update(() => ({ series: [], spokenInList: false })) },
     },
   };
-  const ask = (index: number): Line => (index === 0 ? askFor(step) : () => ({ line: 'andNow', values: {} }));
-  for (let index = 0; index < series.count; index += 1) {
+  const ask = (index: number): Line =>
+    index === 0 ? askFor(step) : () => ({ line: extremes ? 'highest' : 'andNow', values: {} });
+  for (let index = 0; index < count; index += 1) {
     const asking = askValue(
-      waiting,
+      asked,
       ask(index),
       step.quantity,
       {
-        target: index + 1 < series.count ? itemState(index + 1) : 'readingBack',
+        target: index + 1 < count ? itemState(index + 1) : 'readingBack',
         actions: update(look => ({
           series: [...look.context.series, ...heard(look)],
           misheard: 0,
@@ -78,13 +85,13 @@ export function seriesNodes(step: ReadingStep, series: Series): Nodes {
         })),
       },
       [...tooFar(step, series), ...(index === 0 && !step.gate ? [toSampling(step)] : [])],
-      index + 1 === series.count && !step.gate ? byHand() : [],
+      index + 1 === count && !step.gate ? byHand() : [],
     );
     nodes[itemState(index)] = index === 0 ? withMeta(asking, { measures: 'first' }) : asking;
   }
   /** What was read by keys or touch to its last value is judged as it stands, unless it is near a limit. */
   function byHand(): Move[] {
-    const judgement = (look: Look) => series.judge(look.context, [...look.context.series, ...heard(look)]);
+    const judgement = (look: Look) => judgeOf(look)(look.context, [...look.context.series, ...heard(look)]);
     const unspoken = ({ context, event }: Look) =>
       !context.spokenInList && (event.via === 'keys' || event.via === 'touch');
     return [
@@ -111,8 +118,8 @@ export function seriesNodes(step: ReadingStep, series: Series): Nodes {
     }),
     [
       {
-        guard: ({ context }) => {
-          const judgement = series.judge(context, context.series);
+        guard: look => {
+          const judgement = judgeOf(look)(look.context, look.context.series);
           return judgement.ok && judgement.value.met;
         },
         target: done.target,

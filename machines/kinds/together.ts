@@ -2,6 +2,7 @@ import { replyNeedsReadBack, weightOf } from '../assurance.ts';
 import { freshQuestion, isDone, NEXT, passed } from '../progress.ts';
 import type { ConfirmStep, Step, Together } from '../steps.ts';
 import { type Effect, type Line, type Look, type Nodes, note, remark, update, withMeta } from '../toolkit.ts';
+import { askedAgain, settled } from './figures.ts';
 import { askReply, readBack, readBackReply, setAside, type Waiting } from './question.ts';
 
 /** The steps of one group, in their order; they stand side by side in the procedure. */
@@ -26,8 +27,15 @@ export function togetherNodes(
   const isGood = (look: Look) => left(look).every(member => member.possible?.(look.context) ?? true);
   const ask: Line = look => ({
     line: 'together',
-    values: { items: { list: left(look).map(({ id }) => ({ item: id })) }, reply: { reply: ok } },
+    values: {
+      items: {
+        list: left(look).map(({ id, values }) => ({ item: id, values: values?.(look.context) ?? {} })),
+      },
+      reply: { reply: ok },
+    },
   });
+  /** Numbers that one of them names; where one is wrong, they are asked for again. */
+  const figures = membersOf(group, all).flatMap(({ readsBack = [] }) => readsBack);
   const waiting: Waiting = { by: step.by, critical: false, group, affirmed: { reply: ok, always: false } };
   const passAll: { readonly target: string; readonly actions: Effect[] } = {
     target: NEXT,
@@ -35,6 +43,7 @@ export function togetherNodes(
       ...membersOf(group, all).map(member =>
         note(look => (left(look).includes(member) ? passed(member, look) : null)),
       ),
+      settled(figures),
       update(look => ({
         ...freshQuestion,
         done: [...look.context.done, ...left(look).map(({ id }) => id)],
@@ -64,6 +73,9 @@ export function togetherNodes(
         },
         { reply: ok, move: { guard: isGood, ...passAll } },
         { reply: ok, move: { actions: remark(() => ({ line: 'notPossible', values: {} })) } },
+        ...(figures.length > 0
+          ? [{ reply: 'no' as const, move: { target: NEXT, actions: askedAgain(figures) } }]
+          : []),
         {
           reply: 'oneByOne',
           move: { target: 'asking', actions: update(() => ({ oneByOne: group, misheard: 0 })) },

@@ -13,6 +13,7 @@ import {
   type Nodes,
   note,
   remark,
+  speak,
   update,
   withMeta,
 } from '../toolkit.ts';
@@ -39,10 +40,27 @@ const watchedS = ({ context, event }: Look): number => {
 const lookedAt = ({ id }: WatchStep, { context: { readings, timer } }: Look) =>
   readings.some(({ step, atMs: at }) => step === id && timer !== null && at >= timer.startedMs);
 
+/** A value that was read so long ago at most is still a first look. */
+const FIRST_LOOK_S = 300;
+
+/** Whether the gauge was read just before, and could go on for a while by what it showed. */
+const justRead = ({ follows, reading }: WatchStep, { context, event }: Look) => {
+  const last = context.readings.findLast(({ step }) => step === follows?.step);
+  return (
+    reading !== undefined &&
+    last?.quantity === reading.quantity &&
+    atMs(event) - last.atMs < FIRST_LOOK_S * 1000 &&
+    reading.farFrom(context, last.si)
+  );
+};
+
+const againS = ({ everyS, peopleEveryS = everyS }: WatchStep, { context, event }: Look) =>
+  event.via === 'bus' ? everyS(context) : peopleEveryS(context);
+
 const planNextLook = (step: WatchStep) =>
   update(look => ({
     misheard: 0,
-    nextLookMs: atMs(look.event) + step.everyS(look.context) * 1000,
+    nextLookMs: atMs(look.event) + againS(step, look) * 1000,
     // "Say again" now means the question, not the read-back that was answered.
     lastSaid: { step: step.id, priority: 'prompt', ...askFor(step)(look) },
   }));
@@ -89,7 +107,7 @@ export function watchNodes(step: WatchStep): Nodes {
           ...doubtMoves(step, reading.quantity, look => !valueMeets(reading.bounds)(look)),
           ...byBus(step, reading, longEnough),
         ],
-        step.gate ? [] : unread(step, reading),
+        step.gate ? [] : unread(step, reading, longEnough),
       )
     : undefined;
   const asking: Node = {
@@ -102,9 +120,24 @@ export function watchNodes(step: WatchStep): Nodes {
     on: { ...question.on, ...(valued?.on?.value ? { value: valued.on.value } : {}) },
   };
 
+  const startTiming = startSilentTimer(({ context }) => step.timeUp.seconds(context));
   const nodes: Nodes = {
     begin: {
-      always: { target: 'asking', actions: startSilentTimer(({ context }) => step.timeUp.seconds(context)) },
+      always: [
+        ...(step.follows
+          ? [
+              {
+                guard: (look: Look) => justRead(step, look),
+                target: 'between',
+                actions: [
+                  startTiming,
+                  ...speak(() => ({ line: step.follows?.line ?? 'goesOn', values: {} })),
+                ],
+              },
+            ]
+          : []),
+        { target: 'asking', actions: startTiming },
+      ],
     },
     asking: limited(asking, timeUp),
     between: {
@@ -202,10 +235,24 @@ function whenTimeIsUp(step: WatchStep) {
   };
 }
 
-/** A number inside its bounds that ends nothing needs no read-back by keys: it is said again, and the watch goes on. */
-function unread(step: WatchStep, reading: NonNullable<WatchStep['reading']>): Move[] {
+/** A number inside its bounds needs no read-back by keys: it is said again, and ends the watch or goes on with it. */
+function unread(
+  step: WatchStep,
+  reading: NonNullable<WatchStep['reading']>,
+  longEnough: (look: Look) => boolean,
+): Move[] {
   const needsReadBack = valueNeedsReadBack('limit', reading.bounds);
+  const done = passWatch(step);
   return [
+    {
+      guard: look =>
+        !needsReadBack(look) &&
+        !isContradicted(look) &&
+        valueMeets(reading.reached)(look) &&
+        longEnough(look),
+      target: done.target,
+      actions: [setValueAside, noteVerdict(reading.reached), ...echo(step), keepReading, ...done.actions],
+    },
     {
       guard: look => !needsReadBack(look) && !isContradicted(look) && !valueMeets(reading.reached)(look),
       target: 'between',

@@ -1,6 +1,7 @@
 import { chargingWindow, crankingFloor, stateOfCharge } from '../../src/engineering/battery.ts';
 import { heaterWait, judgeHeaterLamp } from '../../src/engineering/intake-heater.ts';
 import { ok, type Result } from '../../src/engineering/result.ts';
+import { isNearItsLimit } from '../assurance.ts';
 import type { Context } from '../context.ts';
 import type { Judge } from '../steps.ts';
 import { latest, within } from './readings.ts';
@@ -34,6 +35,13 @@ export const crankingVoltage: Judge = within('crankingVoltage', context => {
   const floor = crankingFloor(context.profile.systemVoltage, latest(context, 'ambientTemperature'));
   return floor.ok ? ok({ min: floor.value }, floor.rule) : floor;
 });
+
+/** True unless the lowest voltage while cranking was well above its limit. */
+export function crankedNearItsLimit(context: Context): boolean {
+  const lowest = latest(context, 'crankingVoltage');
+  const judged = lowest === undefined ? null : crankingVoltage(context, lowest);
+  return !judged?.ok || isNearItsLimit(judged.value);
+}
 
 export const charging: Judge = within('chargingVoltage', context => {
   const { profile } = context;

@@ -3,12 +3,13 @@ import { estimateCoolDown } from '../../src/engineering/cool-down.ts';
 import { judgeCapOpening } from '../../src/engineering/heat-soak.ts';
 import { judgeIdle } from '../../src/engineering/idle.ts';
 import { quantities } from '../../src/engineering/quantities/table.ts';
-import { ok } from '../../src/engineering/result.ts';
+import { judge, ok, type Rule } from '../../src/engineering/result.ts';
 import { readWarmUp } from '../../src/engineering/warm-up.ts';
 import { stopsFromRpm } from '../../src/profile/schema.ts';
 import type { Context } from '../context.ts';
 import type { Judge, Series } from '../steps.ts';
 import type { PromptValues } from '../vocabulary.ts';
+import { fastestWarmingKPerS } from './plausible.ts';
 import { latest, profileRule, within } from './readings.ts';
 
 /** A cool-down that says nothing yet is looked at again after this; common practice, no published source. */
@@ -51,6 +52,29 @@ export const idleRun: Series['judge'] = (context, values) => {
   return state === 'inRangeSteady' || state === 'outOfRange'
     ? { ok: true, value: verdict }
     : { ok: false, line: idleLines[state], verdict };
+};
+
+/** A sine of standard deviation s swings by this many times s from its lowest to its highest. */
+const SWING_OF_SINE = 2 * Math.SQRT2;
+
+const swing: Rule = {
+  id: 'idle-swing',
+  source: 'a sine of standard deviation s swings 2 sqrt(2) s from peak to peak (closed form)',
+  validity: 'a needle followed for half a minute',
+};
+
+/** The lowest and the highest of a needle that was followed: both in range, and not too far apart. */
+export const idleExtremes: Series['judge'] = (context, values) => {
+  const speeds = values.map(({ si }) => si);
+  const lowest = Math.min(...speeds);
+  const highest = Math.max(...speeds);
+  const least = idleSpeed(context, lowest);
+  const most = idleSpeed(context, highest);
+  if (!least.ok || !least.value.met) return least;
+  if (!most.ok || !most.value.met) return most;
+  const max = SWING_OF_SINE * context.profile.idle.spreadMaxRpm;
+  const apart = judge(highest - lowest, 'rpm', { max }, swing);
+  return apart.met ? most : { ok: false, line: idleLines.hunting, verdict: apart };
 };
 
 export const thermostatReached: Judge = within('coolantTemperature', ({ profile }) =>
@@ -98,6 +122,34 @@ export const coolEnough: Judge = (context, si) => {
 };
 
 /** What the warm-up readings say so far: time to the thermostat, or what is suspicious about them. */
+/** No gauge of a new engine is left alone for more looks than this; common practice, no published source. */
+const MOST_LOOKS_LEFT_OUT = 4;
+
+/**
+ * Seconds until people look at the coolant again: not before it can have come to the thermostat, at the rate of the last
+ * two looks and by what a gauge may miss, or as fast as this engine can warm; and not much later than the profile's own
+ * interval, however slow it is.
+ */
+export function nextWarmUpLookS(context: Context): number {
+  const { readEveryS } = context.profile.warmUp;
+  const firedMs = context.bursts.at(-1)?.endMs ?? 0;
+  const looks = context.readings.filter(
+    ({ quantity, atMs }) => quantity === 'coolantTemperature' && atMs >= firedMs,
+  );
+  const [before, last] = [looks.at(-2), looks.at(-1)];
+  const rateKPerS =
+    before && last
+      ? (last.si - before.si + quantities.coolantTemperature.tolerance) / ((last.atMs - before.atMs) / 1000)
+      : fastestWarmingKPerS(context.profile);
+  const leftK = context.profile.thermostat.opensC - (last?.si ?? Number.POSITIVE_INFINITY);
+  const earliestS = rateKPerS > 0 ? Math.max(0, leftK) / rateKPerS : Number.POSITIVE_INFINITY;
+  return Math.min(Math.max(readEveryS, earliestS), MOST_LOOKS_LEFT_OUT * readEveryS);
+}
+
+/** Colder than an engine is that idles as a warm one: minutes from its thermostat. */
+export const isFarFromThermostat = ({ profile: { thermostat } }: Context, coolantC: number): boolean =>
+  coolantC < thermostat.opensC - WARM_BELOW_OPENING_K;
+
 export function warmUpOutlook(context: Context): { readonly line: LineId; readonly values: PromptValues } {
   // An earlier run of the engine is another warm-up.
   const firedMs = context.bursts.at(-1)?.endMs ?? 0;

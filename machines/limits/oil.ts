@@ -4,7 +4,8 @@ import { judgeFirstPressure, judgeOilPressure } from '../../src/engineering/oil-
 import { judgeSweep } from '../../src/engineering/oil-pressure-sweep.ts';
 import { fillTimeFactor, viscosityAt } from '../../src/engineering/oil-viscosity.ts';
 import { type PrimingTime, primingTime } from '../../src/engineering/priming.ts';
-import { judge, ok, type Result } from '../../src/engineering/result.ts';
+import { quantities } from '../../src/engineering/quantities/table.ts';
+import { judge, ok, type Result, type Rule } from '../../src/engineering/result.ts';
 import type { Context } from '../context.ts';
 import type { Judge, Judgement } from '../steps.ts';
 import { latest, profileRule, within } from './readings.ts';
@@ -88,10 +89,13 @@ export const sweepPressure =
     const speeds = context.profile.sweeps.map(sweep => sweep.rpm);
     const floor = pressureAt(() => speeds[index] ?? 0)(context, si);
     if (!sweepBefore || !floor.ok || !floor.value.met) return floor;
-    const points = [
-      ...sweepBefore.map(step => context.readings.findLast(reading => reading.step === step)?.si),
-      si,
-    ].map((pressureKpa, point) => ({ speedRpm: speeds[point] ?? 0, pressureKpa: pressureKpa ?? Number.NaN }));
+    const readAt = sweepBefore.map(step => context.readings.findLast(reading => reading.step === step)?.si);
+    if (readAt.includes(undefined))
+      return risesOver(readAt[0], si, context.profile.oilPressure.reliefKpa, floor);
+    const points = [...readAt, si].map((pressureKpa, point) => ({
+      speedRpm: speeds[point] ?? 0,
+      pressureKpa: pressureKpa ?? Number.NaN,
+    }));
     const sweep = judgeSweep(points, context.profile.oilPressure.reliefKpa);
     if (!sweep.ok) return sweep;
     // Oil that the relief valve holds at that much is no weak pump: nothing better can be read with it.
@@ -99,6 +103,29 @@ export const sweepPressure =
       ? floor
       : { ok: false, line: 'pressureDoesNotFollow', verdict: sweep.value.rank };
   };
+
+/** A relief valve begins to open somewhat below its rating. */
+const RELIEF_SHARE = 0.95;
+
+const sweepEnds: Rule = {
+  id: 'oil-pressure-rises',
+  source: 'a gear pump delivers in proportion to speed until the relief valve opens (closed form)',
+  validity: 'both ends of a sweep, on one gauge',
+};
+
+/** Where only the ends of a sweep were told: higher at its end, by what a gauge may miss, or held by the relief valve. */
+function risesOver(
+  fromKpa: number | undefined,
+  toKpa: number,
+  reliefKpa: number | undefined,
+  floor: Judgement,
+): Judgement {
+  if (fromKpa === undefined) return { ok: false, issue: { code: 'missing', input: 'oilPressure' } };
+  const min = quantities.oilPressure.tolerance;
+  const rise = judge(toKpa - fromKpa, 'kPa', { min }, sweepEnds);
+  const relieved = reliefKpa !== undefined && toKpa >= RELIEF_SHARE * reliefKpa;
+  return rise.met || relieved ? floor : { ok: false, line: 'pressureDoesNotFollow', verdict: rise };
+}
 
 /** Seconds from first fire to oil pressure, held against what the engine allows. */
 export const firstPressure: Judge = (context, seconds) => {

@@ -2,6 +2,7 @@ import type { LineId } from '../../prompts/types.ts';
 import { coldestAfter, heatBounds } from '../../src/engineering/heat-bounds.ts';
 import { quantities } from '../../src/engineering/quantities/table.ts';
 import { judge, type Rule, type Verdict } from '../../src/engineering/result.ts';
+import type { Profile } from '../../src/profile/schema.ts';
 import type { Context, Reading } from '../context.ts';
 import type { EngineState } from '../steps.ts';
 import type { PromptValues, Quantity } from '../vocabulary.ts';
@@ -104,15 +105,23 @@ const firstOf = <T>(items: readonly Reading[], doubt: (reading: Reading) => T | 
   return null;
 };
 
-function coolantDoubt(context: Context, claim: Claim): Doubt | null {
-  const { quantity, atMs, engine } = claim;
-  const airC = coldestAirC(context);
-  const { engine: size, coolant, oil } = context.profile;
-  const bounds = heatBounds({
-    displacementL: size.displacementL,
+const heatBoundsOf = ({ engine, coolant, oil }: Profile) =>
+  heatBounds({
+    displacementL: engine.displacementL,
     coolantL: coolant.systemVolumeL,
     oilL: oil.capacityL,
   });
+
+/** As fast as the coolant of this engine can warm, K/s; as fast as can be where its figures have no answer. */
+export function fastestWarmingKPerS(profile: Profile): number {
+  const bounds = heatBoundsOf(profile);
+  return bounds.ok ? bounds.value.warmingKPerS : Number.POSITIVE_INFINITY;
+}
+
+function coolantDoubt(context: Context, claim: Claim): Doubt | null {
+  const { quantity, atMs, engine } = claim;
+  const airC = coldestAirC(context);
+  const bounds = heatBoundsOf(context.profile);
   const sinceMs = firedMs(context);
   if (airC === undefined || !bounds.ok || sinceMs === null) return null;
   const tolerance = toleranceOf(quantity);

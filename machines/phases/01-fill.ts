@@ -64,26 +64,40 @@ const readOff = (context: Context, quantity: Quantity): PromptValue => ({
   si: latest(context, quantity) ?? Number.NaN,
 });
 
+const mixing = { group: 'coolantIn', ok: 'mixedAndFull' } as const;
+const bottles = { group: 'bottles', ok: 'bottlesGood' } as const;
+const fuelIn = { group: 'fuelAndFilters', ok: 'fuelAndFiltersRight' } as const;
+const oilIn = { group: 'gradeAndFilter', ok: 'gradeAndFilterRight' } as const;
+
 const canFill = (context: Context) => coolantFill(context).ok;
 
 /** Coolant, oil, fuel, filters and steering fluid, for this engine and this cold. */
 export const fillSteps = ({ coolant, oil, fuel, steering }: Profile): readonly Step[] => [
-  confirm('fill.coolantMix', 'mixReady', { gate: 'coolantReady', values: coolantMix, possible: canFill }),
-  confirm('fill.coolantFilled', 'coolantFull', { gate: 'coolantReady' }),
+  confirm('fill.coolantMix', 'mixReady', {
+    gate: 'coolantReady',
+    values: coolantMix,
+    possible: canFill,
+    together: mixing,
+  }),
+  confirm('fill.coolantFilled', 'coolantFull', { gate: 'coolantReady', together: mixing }),
   hold('fill.coolantBleed', () => coolant.bleedHoldS),
-  confirm('fill.coolantBled', 'noMoreAir', { gate: 'coolantReady' }),
+  // Their bottles stand side by side, here as in the cold recheck.
+  confirm('fill.coolantBled', 'noMoreAir', { gate: 'coolantReady', together: bottles }),
+  ...(steering ? [confirm('fill.steeringFull', 'steeringFull', { together: bottles })] : []),
   reading('fill.coolantFreezePoint', 'coolantFreezePoint', freezeLimit),
 
   confirm('fill.oilGrade', 'gradeRight', {
     gate: 'oilReady',
     values: oilGrades,
     possible: context => gradesForNight(context).ok,
+    together: oilIn,
   }),
   confirm(oil.filter === 'preFilled' ? 'fill.oilFilterPreFilled' : 'fill.oilFilterDry', 'filterFitted', {
     gate: 'oilReady',
+    together: oilIn,
   }),
+  // What opens the gate is the dipstick behind it.
   reading('fill.oilQuantity', 'oilQuantity', oilQuantity, {
-    gate: 'oilReady',
     values: () => ({ capacity: litres(oil.capacityL), unit: { unitOf: 'oilQuantity' } }),
   }),
   confirm('fill.oilLevel', 'levelGood', { gate: 'oilReady', dipstick: true }),
@@ -97,13 +111,13 @@ export const fillSteps = ({ coolant, oil, fuel, steering }: Profile): readonly S
     readsBack: ['fill.fuelInTank', 'fill.biodieselShare'],
     values: fuelToAdd,
     possible: context => fuelAdvice(context).ok,
+    together: fuelIn,
   }),
   ...fuel.filters.map(({ id, fit }) => {
     const place = id === 'first' ? 'firstFilter' : 'secondFilter';
     return confirm(fit === 'preFilled' ? `fill.${place}PreFilled` : `fill.${place}Dry`, 'filterFitted', {
       gate: 'fuelReady',
-      together: { group: 'fuelFilters', ok: 'bothFilters' },
+      together: fuelIn,
     });
   }),
-  ...(steering ? [confirm('fill.steeringFull', 'steeringFull')] : []),
 ];

@@ -1,5 +1,11 @@
 import type { Profile } from '../../src/profile/schema.ts';
-import { batteryAtRest, heaterLamp, heaterSeconds, TALK_S } from '../limits/electrics.ts';
+import {
+  batteryAtRest,
+  crankedNearItsLimit,
+  heaterLamp,
+  heaterSeconds,
+  TALK_S,
+} from '../limits/electrics.ts';
 import { confirm, faults, hold, lamps, reading } from '../step-makers.ts';
 import type { Step } from '../steps.ts';
 import { rawWaterShut } from './raw-water.ts';
@@ -8,8 +14,8 @@ import { rawWaterShut } from './raw-water.ts';
 export function keyOnSteps(profile: Profile): readonly Step[] {
   const { lamps: all, heater, afterTreatment } = profile;
   return [
-    reading('keyOn.battery', 'batteryVoltage', batteryAtRest),
-    confirm('keyOn.keyOn', 'keyIsOn'),
+    // What has just cranked well needs no look at rest; its voltage there tells of a battery that came near its limit.
+    reading('keyOn.battery', 'batteryVoltage', batteryAtRest, { when: crankedNearItsLimit }),
     lamps('keyOn.lamps', { lamps: all, expected: 'keyOn', wrong: 'again', gate: 'lampsRight' }),
     ...(heater
       ? [

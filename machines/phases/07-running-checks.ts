@@ -1,10 +1,10 @@
 import type { Profile } from '../../src/profile/schema.ts';
 import { runningCoolant } from '../limits/coolant.ts';
 import { charging } from '../limits/electrics.ts';
-import { governed, idleRun, idleSpeed } from '../limits/engine.ts';
+import { governed, idleExtremes, idleRun, idleSpeed } from '../limits/engine.ts';
 import { pressureAt } from '../limits/oil.ts';
 import { latest } from '../limits/readings.ts';
-import { confirm, inspect, reading } from '../step-makers.ts';
+import { inspect, reading } from '../step-makers.ts';
 import type { Step } from '../steps.ts';
 import type { Gate } from '../vocabulary.ts';
 import { beforeLongRun } from './06b-first-run.ts';
@@ -22,17 +22,13 @@ export function checksSteps(profile: Profile): readonly Step[] {
   return [
     reading(fixedSpeedRpm === undefined ? 'checks.idle' : 'checks.fixedSpeed', 'engineSpeed', idleSpeed, {
       ...running,
-      series: { count: 5, judge: idleRun, bounds: { judge: governed, cause: 'overspeed' } },
+      series: {
+        count: 5,
+        judge: idleRun,
+        extremes: { judge: idleExtremes, trouble: { reply: 'hunting', cause: 'other' } },
+        bounds: { judge: governed, cause: 'overspeed' },
+      },
     }),
-    fixedSpeedRpm === undefined
-      ? confirm('checks.idleSteady', 'idleSteady', {
-          ...running,
-          trouble: { reply: 'hunting', cause: 'other' },
-        })
-      : confirm('checks.speedSteady', 'speedSteady', {
-          ...running,
-          trouble: { reply: 'hunting', cause: 'other' },
-        }),
     reading(
       'checks.oilPressure',
       'oilPressure',

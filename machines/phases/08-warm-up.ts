@@ -1,7 +1,13 @@
 import { judgeWarmUpHold } from '../../src/engineering/warm-up.ts';
 import type { Profile } from '../../src/profile/schema.ts';
 import { runningCoolant } from '../limits/coolant.ts';
-import { nearThermostat, thermostatReached, warmUpOutlook } from '../limits/engine.ts';
+import {
+  isFarFromThermostat,
+  nearThermostat,
+  nextWarmUpLookS,
+  thermostatReached,
+  warmUpOutlook,
+} from '../limits/engine.ts';
 import { isOpenItem } from '../open-items.ts';
 import { confirm, watch } from '../step-makers.ts';
 import type { Step } from '../steps.ts';
@@ -9,12 +15,15 @@ import { afterChecks } from './07-running-checks.ts';
 
 const running = { engine: 'running', needs: afterChecks } as const;
 
+const warm = { group: 'steeringWarm', ok: 'steeringAndLevels' } as const;
+
 const coolant = {
   quantity: 'coolantTemperature',
   reached: thermostatReached,
   agrees: nearThermostat,
   bounds: runningCoolant,
   cause: 'overheating',
+  farFrom: isFarFromThermostat,
   outlook: warmUpOutlook,
 } as const;
 
@@ -26,6 +35,8 @@ export function warmUpSteps({ warmUp, steering }: Profile): readonly Step[] {
       ...running,
       ok: 'thermostatOpen',
       everyS: () => warmUp.readEveryS,
+      peopleEveryS: nextWarmUpLookS,
+      follows: { step: 'checks.coolant', line: 'warmUpBegins' },
       atLeastS: () => warmUp.minS,
       enough: watchedS => judgeWarmUpHold(watchedS, warmUp.minS),
       // New rings glaze and fuel washes the bores at light idle: then fast idle, or load on the first drive.
@@ -44,6 +55,7 @@ export function warmUpSteps({ warmUp, steering }: Profile): readonly Step[] {
             ok: 'thermostatOpen',
             when: context => isOpenItem(context, 'warmUp.watch') || context.step === 'warmUp.fastIdle',
             everyS: () => warmUp.readEveryS,
+            peopleEveryS: nextWarmUpLookS,
             atLeastS: () => 0,
             timeUp: { seconds: () => Math.max(1, warmUp.maxS - idleMaxS), open: 'notOpenedInTime' },
             settles: 'warmUp.watch',
@@ -56,8 +68,8 @@ export function warmUpSteps({ warmUp, steering }: Profile): readonly Step[] {
         ]),
     ...(steering
       ? [
-          confirm('warmUp.steeringLocks', 'noBubbles', running),
-          confirm('warmUp.levels', 'levelsGood', running),
+          confirm('warmUp.steeringLocks', 'noBubbles', { ...running, together: warm }),
+          confirm('warmUp.levels', 'levelsGood', { ...running, together: warm }),
         ]
       : [confirm('warmUp.bottle', 'levelsGood', running)]),
   ];

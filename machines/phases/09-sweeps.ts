@@ -5,6 +5,8 @@ import type { Step } from '../steps.ts';
 import { afterChecks } from './07-running-checks.ts';
 
 const running = { engine: 'running', needs: afterChecks } as const;
+/** How long each speed of a sweep is held; common practice, no published source. */
+const HELD_S = 15;
 const names = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth'] as const;
 
 /** Up through the speeds, gently: pressure follows speed, no new fault. */
@@ -23,17 +25,23 @@ export function sweepsSteps({ sweeps, fixedSpeedRpm }: Profile): readonly Step[]
       ),
       faults('sweeps.newFaults', running),
     ];
+  const speed = (index: number) => sweeps[index]?.rpm ?? 0;
   const ids = names.slice(0, sweeps.length).map(name => `sweeps.${name}` as const);
   return [
     ...ids.map((id, index) => {
       const last = index === sweeps.length - 1;
+      // The needle is followed all the way up and told at both ends; a bus tells it everywhere.
+      const between = index > 0 && !last;
       return reading(id, 'oilPressure', sweepPressure(index, last ? ids.slice(0, index) : null), {
         ...running,
-        atRpm: sweeps[index]?.rpm ?? 0,
+        atRpm: speed(index),
+        ...(between ? { passesAfterS: HELD_S } : {}),
         outside: last ? 'again' : 'noOilPressure',
         values: () => ({
-          speed: { brief: 'engineSpeed', si: sweeps[index]?.rpm ?? 0 },
-          unit: { unitOf: 'oilPressure' },
+          speed: { brief: 'engineSpeed', si: speed(index) },
+          ask: between
+            ? { line: 'sweepFollow', values: {} }
+            : { line: 'sweepAsk', values: { unit: { unitOf: 'oilPressure' } } },
         }),
       });
     }),

@@ -1,6 +1,10 @@
 /** What several steps are called when they are asked together. */
 export const groups = {
-  fuelFilters: { title: 'Fuel filters' },
+  coolantIn: { title: 'Coolant mixed and filled' },
+  bottles: { title: 'Coolant bled, steering full' },
+  gradeAndFilter: { title: 'Oil grade and filter' },
+  steeringWarm: { title: 'Steering and levels, warm' },
+  fuelAndFilters: { title: 'Fuel and fuel filters' },
   primer: { title: 'Primer firm and screwed home' },
   hosesBootsBelts: { title: 'Hoses, boots and belts' },
   oilFeeds: { title: 'Oil to galleries and turbo' },
@@ -10,10 +14,20 @@ export const groups = {
 
 /** What a step asks for, in a few words beside the others of its group. */
 export const items = {
-  'fill.firstFilterPreFilled': 'first one filled, seal oiled',
-  'fill.firstFilterDry': 'first one dry, seal oiled',
-  'fill.secondFilterPreFilled': 'second one filled, seal oiled',
-  'fill.secondFilterDry': 'second one dry, seal oiled',
+  'fill.coolantMix': '{concentrate} of {glycol}, {water} of water<, good to {freeze}>',
+  'fill.coolantFilled': 'filled slowly, heater valve open',
+  'fill.coolantBled': 'coolant steady without bubbles',
+  'fill.steeringFull': 'steering at the cold mark',
+  'fill.oilGrade': '{grades}',
+  'fill.oilFilterPreFilled': 'filter filled, seal oiled',
+  'fill.oilFilterDry': 'filter dry, seal oiled',
+  'warmUp.steeringLocks': 'steering cap off, slowly lock to lock',
+  'warmUp.levels': 'both bottles',
+  'fill.fuelGrade': 'with {tank} in the tank, {share} biodiesel, for {coldest}: {advice}',
+  'fill.firstFilterPreFilled': 'first filter filled, seal oiled',
+  'fill.firstFilterDry': 'fuel filter dry, seal oiled',
+  'fill.secondFilterPreFilled': 'second filter filled, seal oiled',
+  'fill.secondFilterDry': 'second filter dry, seal oiled',
   'prime.firm': 'hard to push',
   'prime.screwedHome': 'screwed down',
   'walkRound.hoses': 'hoses over the bead and clamped behind it',

@@ -37,7 +37,6 @@ export const farthest: Farthest = {
   fired: 'engine running',
   pressureGood: 'pressure is good',
   noOilPressure: 'no oil pressure',
-  idleSteady: 'idle is steady',
   hunting: 'idle is hunting',
   pointGood: 'dry and tight',
   noBubbles: 'no more bubbles',

@@ -49,7 +49,6 @@ export const replies = {
   waterFlows: ['water is flowing', 'water flows'],
   staysDry: ['exhaust stays dry', 'it stays dry'],
   regenerationOff: ['regeneration off', 'regeneration is off'],
-  speedSteady: ['speed is steady', 'speed steady'],
 
   starterIsolated: ['starter isolated', 'starter is isolated'],
   prelubeDone: ['oil pumped in', 'oil is pumped in'],
@@ -66,7 +65,6 @@ export const replies = {
   nothingYet: ['nothing yet', 'no pressure', 'no start'],
   fuellingRestored: ['fuelling restored', 'fuelling is restored'],
 
-  keyIsOn: ['key is on', 'key on'],
   lit: ['lit'],
   dark: ['dark'],
   lampOut: ['lamp is out', 'lamp out'],
@@ -81,7 +79,6 @@ export const replies = {
   noOilPressure: ['no pressure', 'no oil pressure'],
   faultCleared: ['fault cleared', 'it has cleared'],
 
-  idleSteady: ['idle steady', 'idle is steady'],
   hunting: ['hunting', 'idle is hunting'],
   pointGood: ['good here', 'dry and tight'],
   leak: ['there is a leak', 'leak'],
@@ -121,7 +118,11 @@ export const replies = {
   causeOther: ['another cause', 'something else'],
 
   oneByOne: ['one by one', 'one at a time'],
-  bothFilters: ['both filters fitted', 'both filters are fitted'],
+  mixedAndFull: ['coolant mixed and full', 'coolant is mixed and full'],
+  bottlesGood: ['no air and steering full', 'no air in it and steering full'],
+  gradeAndFilterRight: ['grade and filter right', 'grade and filter are right'],
+  steeringAndLevels: ['no bubbles and levels good', 'no bubbles and levels are good'],
+  fuelAndFiltersRight: ['fuel and filters right', 'fuel and filters are right'],
   soundAndSmoke: ['sound and smoke good', 'sound and smoke are good'],
   bootsSoundSmell: ['boots sound and smell good', 'boots sound and smell are good'],
   coldFull: ['coolant and steering full', 'coolant and steering are full'],

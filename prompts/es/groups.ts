@@ -1,6 +1,10 @@
 /** What several steps are called when they are asked together. */
 export const groups = {
-  fuelFilters: { title: 'Filtros de combustible' },
+  coolantIn: { title: 'Refrigerante mezclado y lleno' },
+  bottles: { title: 'Refrigerante purgado, dirección llena' },
+  gradeAndFilter: { title: 'Grado y filtro de aceite' },
+  steeringWarm: { title: 'Dirección y niveles, en caliente' },
+  fuelAndFilters: { title: 'Combustible y sus filtros' },
   primer: { title: 'Cebador duro y enroscado' },
   hosesBootsBelts: { title: 'Mangueras, manguitos y correas' },
   oilFeeds: { title: 'Aceite en galerías y turbo' },
@@ -10,10 +14,20 @@ export const groups = {
 
 /** What a step asks for, in a few words beside the others of its group. */
 export const items = {
-  'fill.firstFilterPreFilled': 'el primero lleno, junta aceitada',
-  'fill.firstFilterDry': 'el primero seco, junta aceitada',
-  'fill.secondFilterPreFilled': 'el segundo lleno, junta aceitada',
-  'fill.secondFilterDry': 'el segundo seco, junta aceitada',
+  'fill.coolantMix': '{concentrate} de {glycol}, {water} de agua<, hasta {freeze}>',
+  'fill.coolantFilled': 'llenado despacio, llave de la calefacción abierta',
+  'fill.coolantBled': 'refrigerante estable y sin burbujas',
+  'fill.steeringFull': 'dirección en la marca en frío',
+  'fill.oilGrade': '{grades}',
+  'fill.oilFilterPreFilled': 'filtro lleno, junta aceitada',
+  'fill.oilFilterDry': 'filtro seco, junta aceitada',
+  'warmUp.steeringLocks': 'tapón de la dirección quitado, despacio de tope a tope',
+  'warmUp.levels': 'los dos vasos',
+  'fill.fuelGrade': 'con {tank} en el depósito, {share} de biodiésel, para {coldest}: {advice}',
+  'fill.firstFilterPreFilled': 'primer filtro lleno, junta aceitada',
+  'fill.firstFilterDry': 'filtro de combustible seco, junta aceitada',
+  'fill.secondFilterPreFilled': 'segundo filtro lleno, junta aceitada',
+  'fill.secondFilterDry': 'segundo filtro seco, junta aceitada',
   'prime.firm': 'cuesta empujarlo',
   'prime.screwedHome': 'enroscado hasta el fondo',
   'walkRound.hoses': 'mangueras pasado el reborde y abrazaderas detrás',

@@ -55,15 +55,20 @@ export const lines = {
   heardTurning: 'Oigo girar el motor: unas {speed}. Quite el contacto, y mire.',
   heardDiffers: '{name}: usted responde {spoken}, de oído es {heard}. Mire otra vez, y responda lo que ve.',
   heardOverspeed: 'Peligro. Oigo el motor a unas {speed}. Mire su régimen ahora.',
+  highest: '¿El más alto?',
+  sweepAsk: '¿Presión de aceite<, {unit}>?',
+  sweepFollow: 'Mire cómo sube.',
+  warmUpBegins: 'Déjelo calentar. Termostato abierto, en cuanto se caliente la manguera superior.',
+  drillHeard: 'Recibido.',
   otherVoice: 'No era el ayudante. Ayudante: dígalo usted mismo, o use el teclado.',
   slowerThanOthers:
     '{name}: {value}, más lento que {count} de {all} arranques de este motor aquí<; habitual: {limits}>.',
   fasterThanOthers:
     '{name}: {value}, más rápido que {count} de {all} arranques de este motor aquí<; habitual: {limits}>.',
   higherThanOthers:
-    '{name}: {value}, más alto que {count} de {all} arranques de este motor aquí<; habitual: {limits}>.',
+    '{name}: {value}, por encima de {count} de {all} arranques de este motor aquí<; habitual: {limits}>.',
   lowerThanOthers:
-    '{name}: {value}, más bajo que {count} de {all} arranques de este motor aquí<; habitual: {limits}>.',
+    '{name}: {value}, por debajo de {count} de {all} arranques de este motor aquí<; habitual: {limits}>.',
   forTenDegrees: '{time} para diez grados Celsius',
   busSilent: 'El bus calla. Se sigue con botones y teclado.',
   busSensorLost: 'El bus ya no da {name}. Lea el indicador.',

@@ -48,7 +48,6 @@ export const replies = {
   waterFlows: ['sale agua', 'el agua sale'],
   staysDry: ['escape seco', 'el escape sigue seco'],
   regenerationOff: ['regeneración anulada', 'la regeneración está anulada'],
-  speedSteady: ['régimen estable', 'el régimen es estable'],
 
   starterIsolated: ['arranque aislado', 'el motor de arranque está aislado'],
   prelubeDone: ['aceite bombeado', 'el aceite está bombeado'],
@@ -65,7 +64,6 @@ export const replies = {
   nothingYet: ['todavía nada', 'sin presión', 'no arranca'],
   fuellingRestored: ['inyección restablecida', 'la inyección está restablecida'],
 
-  keyIsOn: ['contacto puesto', 'el contacto está puesto'],
   lit: ['encendido', 'está encendido'],
   dark: ['apagado', 'está apagado'],
   lampOut: ['testigo apagado', 'el testigo se ha apagado'],
@@ -80,7 +78,6 @@ export const replies = {
   noOilPressure: ['sin presión', 'sin presión de aceite'],
   faultCleared: ['avería desaparecida', 'la avería ha desaparecido'],
 
-  idleSteady: ['ralentí estable', 'el ralentí es estable'],
   hunting: ['el ralentí oscila', 'oscila'],
   pointGood: ['todo bien aquí', 'seco y apretado'],
   leak: ['hay una fuga', 'fuga'],
@@ -120,7 +117,11 @@ export const replies = {
   causeOther: ['otra causa', 'otra cosa'],
 
   oneByOne: ['uno por uno', 'de uno en uno'],
-  bothFilters: ['los dos filtros montados', 'los dos filtros están montados'],
+  mixedAndFull: ['refrigerante mezclado y lleno', 'el refrigerante está mezclado y lleno'],
+  bottlesGood: ['sin aire y dirección llena', 'ya no hay aire y la dirección está llena'],
+  gradeAndFilterRight: ['grado y filtro correctos', 'grado y filtro son correctos'],
+  steeringAndLevels: ['sin burbujas y niveles correctos', 'ninguna burbuja y los niveles son correctos'],
+  fuelAndFiltersRight: ['combustible y filtros correctos', 'combustible y filtros son correctos'],
   soundAndSmoke: ['ruido y humo normales', 'ruido y humo son normales'],
   bootsSoundSmell: ['manguitos ruido y olor normales', 'manguitos ruido y olor son normales'],
   coldFull: ['refrigerante y dirección llenos', 'refrigerante y dirección están llenos'],

@@ -204,8 +204,7 @@ export const steps = {
   },
 
   'keyOn.battery': { title: 'Batería en reposo', ask: '¿Tensión de la batería en reposo?' },
-  'keyOn.keyOn': { title: 'Contacto puesto', ask: '¿Contacto puesto? No dé arranque.' },
-  'keyOn.lamps': { title: 'Testigos, contacto puesto', ask: 'Testigos.' },
+  'keyOn.lamps': { title: 'Testigos, contacto puesto', ask: 'Contacto puesto, sin arrancar. Testigos.' },
   'keyOn.heaterHold': {
     title: 'Calentador de admisión',
     ask: 'Calentador de admisión: espere al testigo.',
@@ -281,10 +280,14 @@ export const steps = {
     title: 'Sale agua de mar de nuevo',
     ask: 'Abra {at}. ¿Sale agua, o escape seco?',
   },
-  'checks.idle': { title: 'Régimen de ralentí', ask: 'Régimen de ralentí, cinco lecturas. ¿La primera?' },
-  'checks.idleSteady': { title: 'Ralentí estable', ask: '¿Ralentí estable, o el ralentí oscila?' },
-  'checks.fixedSpeed': { title: 'Régimen sin carga', ask: 'Régimen sin carga, cinco lecturas. ¿La primera?' },
-  'checks.speedSteady': { title: 'Régimen estable', ask: '¿Régimen estable, o el ralentí oscila?' },
+  'checks.idle': {
+    title: 'Régimen de ralentí',
+    ask: 'Ralentí, medio minuto. ¿El más bajo, o el ralentí oscila?',
+  },
+  'checks.fixedSpeed': {
+    title: 'Régimen sin carga',
+    ask: 'Régimen sin carga, medio minuto. ¿El más bajo, o el ralentí oscila?',
+  },
   'checks.oilPressure': { title: 'Presión de aceite al ralentí', ask: '¿Presión de aceite, {unit}?' },
   'checks.charging': { title: 'Tensión de carga', ask: '¿Tensión de carga?' },
   'checks.coolant': { title: 'Temperatura del refrigerante', ask: '¿Refrigerante<, {unit}>?' },
@@ -313,15 +316,15 @@ export const steps = {
   'warmUp.bottle': { title: 'Vaso de expansión', ask: '¿Niveles correctos? Vaso de expansión.' },
   'sweeps.first': {
     title: 'Primera subida',
-    ask: 'Despacio hasta {speed}, mantenga. ¿Presión de aceite<, {unit}>?',
+    ask: 'Despacio hasta {speed}, mantenga. {ask}',
   },
-  'sweeps.second': { title: 'Segunda subida', ask: 'Hasta {speed}. ¿Presión de aceite<, {unit}>?' },
-  'sweeps.third': { title: 'Tercera subida', ask: 'Hasta {speed}. ¿Presión de aceite<, {unit}>?' },
-  'sweeps.fourth': { title: 'Cuarta subida', ask: 'Hasta {speed}. ¿Presión de aceite<, {unit}>?' },
-  'sweeps.fifth': { title: 'Quinta subida', ask: 'Hasta {speed}. ¿Presión de aceite<, {unit}>?' },
-  'sweeps.sixth': { title: 'Sexta subida', ask: 'Hasta {speed}. ¿Presión de aceite<, {unit}>?' },
+  'sweeps.second': { title: 'Segunda subida', ask: 'Hasta {speed}. {ask}' },
+  'sweeps.third': { title: 'Tercera subida', ask: 'Hasta {speed}. {ask}' },
+  'sweeps.fourth': { title: 'Cuarta subida', ask: 'Hasta {speed}. {ask}' },
+  'sweeps.fifth': { title: 'Quinta subida', ask: 'Hasta {speed}. {ask}' },
+  'sweeps.sixth': { title: 'Sexta subida', ask: 'Hasta {speed}. {ask}' },
   'sweeps.fixedPressure': {
-    title: 'Presión de aceite a su régimen, en caliente',
+    title: 'Presión a su régimen, en caliente',
     ask: '¿Presión de aceite a su régimen, en caliente<, {unit}>?',
   },
   'sweeps.newFaults': {

@@ -1,6 +1,10 @@
 /** What several steps are called when they are asked together. */
 export const groups = {
-  fuelFilters: { title: 'Filtres à gazole' },
+  coolantIn: { title: 'Liquide mélangé et rempli' },
+  bottles: { title: 'Liquide purgé, direction au niveau' },
+  gradeAndFilter: { title: "Grade et filtre d'huile" },
+  steeringWarm: { title: 'Direction et niveaux, à chaud' },
+  fuelAndFilters: { title: 'Gazole et filtres' },
   primer: { title: 'Pompe dure et revissée' },
   hosesBootsBelts: { title: 'Durites, manchons et courroies' },
   oilFeeds: { title: 'Huile aux galeries et au turbo' },
@@ -10,10 +14,20 @@ export const groups = {
 
 /** What a step asks for, in a few words beside the others of its group. */
 export const items = {
-  'fill.firstFilterPreFilled': 'premier rempli, joint huilé',
-  'fill.firstFilterDry': 'premier à sec, joint huilé',
-  'fill.secondFilterPreFilled': 'second rempli, joint huilé',
-  'fill.secondFilterDry': 'second à sec, joint huilé',
+  'fill.coolantMix': "{concentrate} {glycol}, {water} d'eau<, bon jusqu'à {freeze}>",
+  'fill.coolantFilled': 'rempli lentement, vanne de chauffage ouverte',
+  'fill.coolantBled': 'liquide stable et sans bulles',
+  'fill.steeringFull': 'direction au repère froid',
+  'fill.oilGrade': '{grades}',
+  'fill.oilFilterPreFilled': 'filtre rempli, joint huilé',
+  'fill.oilFilterDry': 'filtre à sec, joint huilé',
+  'warmUp.steeringLocks': 'bouchon de direction ôté, lentement de butée à butée',
+  'warmUp.levels': 'les deux bocaux',
+  'fill.fuelGrade': 'avec {tank} au réservoir, {share} de biodiesel, pour {coldest} : {advice}',
+  'fill.firstFilterPreFilled': 'premier filtre rempli, joint huilé',
+  'fill.firstFilterDry': 'filtre à gazole à sec, joint huilé',
+  'fill.secondFilterPreFilled': 'second filtre rempli, joint huilé',
+  'fill.secondFilterDry': 'second filtre à sec, joint huilé',
   'prime.firm': 'elle résiste',
   'prime.screwedHome': 'vissée à fond',
   'walkRound.hoses': 'durites sur leur bourrelet, colliers derrière',

@@ -49,7 +49,6 @@ export const replies = {
   waterFlows: ["l'eau coule", "de l'eau coule"],
   staysDry: ['échappement sec', "l'échappement reste sec"],
   regenerationOff: ['régénération bloquée', 'la régénération est bloquée'],
-  speedSteady: ['régime stable', 'le régime est stable'],
 
   starterIsolated: ['démarreur isolé', 'le démarreur est isolé'],
   prelubeDone: ['huile pompée', "l'huile est pompée"],
@@ -66,7 +65,6 @@ export const replies = {
   nothingYet: ['toujours rien', 'pas de pression', 'pas de démarrage'],
   fuellingRestored: ['injection rétablie', "l'injection est rétablie"],
 
-  keyIsOn: ['contact mis', 'le contact est mis'],
   lit: ['allumé', 'il est allumé'],
   dark: ['éteint', 'il est éteint'],
   lampOut: ['voyant éteint', 'le voyant est éteint'],
@@ -81,7 +79,6 @@ export const replies = {
   noOilPressure: ['pas de pression', "pas de pression d'huile"],
   faultCleared: ['défaut disparu', 'le défaut a disparu'],
 
-  idleSteady: ['ralenti stable', 'le ralenti est stable'],
   hunting: ['pompage', 'le moteur pompe'],
   pointGood: ['rien à signaler', 'tout est bon', 'sec et serré'],
   leak: ['fuite', 'il y a une fuite'],
@@ -121,7 +118,11 @@ export const replies = {
   causeOther: ['autre cause', 'autre chose'],
 
   oneByOne: ['un par un', 'une par une'],
-  bothFilters: ['les deux filtres montés', 'les deux filtres sont montés'],
+  mixedAndFull: ['liquide mélangé et au niveau', 'le liquide est mélangé et au niveau'],
+  bottlesGood: ["plus d'air et direction au niveau", "il n'y a plus d'air et direction au niveau"],
+  gradeAndFilterRight: ['grade et filtre corrects', 'grade et filtre sont corrects'],
+  steeringAndLevels: ['pas de bulles et niveaux bons', 'pas de bulles et les niveaux sont bons'],
+  fuelAndFiltersRight: ['gazole et filtres corrects', 'gazole et filtres sont corrects'],
   soundAndSmoke: ['bruit et fumée normaux', 'bruit et fumée sont normaux'],
   bootsSoundSmell: ['manchons bruit et odeur normaux', 'manchons bruit et odeur sont normaux'],
   coldFull: ['liquide et direction au niveau', 'liquide et direction sont au niveau'],

@@ -240,10 +240,9 @@ export const steps = {
   },
 
   'keyOn.battery': { title: 'Batterie au repos', ask: 'Tension de la batterie au repos ?' },
-  'keyOn.keyOn': { title: 'Contact mis', ask: 'Contact mis ? Sans démarrer.' },
   'keyOn.lamps': {
     title: 'Voyants, contact mis',
-    ask: 'Voyants.',
+    ask: 'Contact mis, sans démarrer. Voyants.',
   },
   'keyOn.heaterHold': {
     title: "Réchauffeur d'admission",
@@ -314,13 +313,11 @@ export const steps = {
     title: "L'eau brute coule de nouveau",
     ask: "Ouvrez {at}. L'eau coule, ou échappement sec ?",
   },
-  'checks.idle': { title: 'Régime de ralenti', ask: 'Régime de ralenti, cinq lectures. La première ?' },
-  'checks.idleSteady': {
-    title: 'Ralenti stable',
-    ask: 'Ralenti stable, ou pompage ?',
+  'checks.idle': { title: 'Régime de ralenti', ask: 'Ralenti, une demi-minute. Le plus bas, ou pompage ?' },
+  'checks.fixedSpeed': {
+    title: 'Régime à vide',
+    ask: 'Régime à vide, une demi-minute. Le plus bas, ou pompage ?',
   },
-  'checks.fixedSpeed': { title: 'Régime à vide', ask: 'Régime à vide, cinq lectures. La première ?' },
-  'checks.speedSteady': { title: 'Régime stable', ask: 'Régime stable, ou pompage ?' },
   'checks.oilPressure': { title: "Pression d'huile au ralenti", ask: "Pression d'huile, {unit} ?" },
   'checks.charging': { title: 'Tension de charge', ask: 'Tension de charge ?' },
   'checks.coolant': {
@@ -352,27 +349,27 @@ export const steps = {
   'warmUp.bottle': { title: "Vase d'expansion", ask: "Niveaux bons ? Vase d'expansion." },
   'sweeps.first': {
     title: 'Première montée',
-    ask: "Doucement à {speed}, tenez. Pression d'huile<, {unit}> ?",
+    ask: 'Doucement à {speed}, tenez. {ask}',
   },
   'sweeps.second': {
     title: 'Deuxième montée',
-    ask: "Jusqu'à {speed}. Pression d'huile<, {unit}> ?",
+    ask: "Jusqu'à {speed}. {ask}",
   },
   'sweeps.third': {
     title: 'Troisième montée',
-    ask: "Jusqu'à {speed}. Pression d'huile<, {unit}> ?",
+    ask: "Jusqu'à {speed}. {ask}",
   },
   'sweeps.fourth': {
     title: 'Quatrième montée',
-    ask: "Jusqu'à {speed}. Pression d'huile<, {unit}> ?",
+    ask: "Jusqu'à {speed}. {ask}",
   },
   'sweeps.fifth': {
     title: 'Cinquième montée',
-    ask: "Jusqu'à {speed}. Pression d'huile<, {unit}> ?",
+    ask: "Jusqu'à {speed}. {ask}",
   },
   'sweeps.sixth': {
     title: 'Sixième montée',
-    ask: "Jusqu'à {speed}. Pression d'huile<, {unit}> ?",
+    ask: "Jusqu'à {speed}. {ask}",
   },
   'sweeps.fixedPressure': {
     title: "Pression d'huile à son régime, à chaud",

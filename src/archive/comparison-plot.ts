@@ -1,6 +1,6 @@
+import { roomy } from '../engineering/axis.ts';
 import { number, shownAs } from '../report/format.ts';
 import { mannerOf } from '../report/manner.ts';
-import { roomy } from '../report/plot/axis.ts';
 import { frame, LABEL, valueAxis } from '../report/plot/frame.ts';
 import type { Scene, Shape } from '../report/plot/scene.ts';
 import type { UnitSystem } from '../session/units.ts';

@@ -4,7 +4,7 @@ import { type Origin, originSchema, origins } from '../profile/provenance.ts';
 import type { Draft, Proposal, Question, QuestionId, Value } from './question.ts';
 import { textIn } from './question.ts';
 import { questions } from './questions.ts';
-import { readTyped, type Typed } from './typed.ts';
+import { readSource, readTyped, type Typed } from './typed.ts';
 import { type UnitChoice, unitChoices } from './units.ts';
 
 export interface Answer {
@@ -120,8 +120,13 @@ export function progressOf(
   return { done: asked.filter(({ given }) => given !== undefined).length, all: asked.length };
 }
 
-/** An answer as it was typed, held against its range and against the answers before it. */
-export function answerTyped(typed: string, question: Question, answers: Answers): Typed {
+/**
+ * An answer as it was typed, held against its range and against the answers before it. Where something is put forward,
+ * a source alone confirms it: "p 12" says that page 12 has the same.
+ */
+export function answerTyped(typed: string, question: Question, answers: Answers, proposal?: Answer): Typed {
+  const origin = proposal && readSource(typed);
+  if (proposal && origin) return { ok: true, value: proposal.value, origin };
   const read = readTyped(typed, question, unitsOf(answers));
   if (!read.ok) return read;
   const fault = question.check?.(read.value, draftBefore(question, answers)) ?? null;

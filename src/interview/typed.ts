@@ -37,6 +37,12 @@ function takeSource(typed: string): WithSource {
   }
 }
 
+/** Where a value comes from, typed alone: `p 12`, `measured`; null for everything else. */
+export function readSource(typed: string): Origin | null {
+  const { text, origin } = takeSource(`x ${typed.trim()}`);
+  return text === 'x' ? origin : null;
+}
+
 /** Words may hold anything: only behind a semicolon is it a source. */
 function takeSourceOfWords(typed: string): WithSource {
   const at = typed.lastIndexOf(';');

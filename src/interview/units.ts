@@ -48,7 +48,16 @@ const litre = known('litre', 'L', 'l', 'litre', 'litres', 'liter', 'liters');
 const quart = known('usQuart', 'qt', 'qt', 'quart', 'quarts');
 // A US gallon is four quarts; a cubic inch 16.387 ml (NIST SP 811, appendix B.8).
 const gallon = scaled(4 / conversionOf('usQuart').scale, 'gal', 'gal', 'gallon', 'gallons');
-const cubicInch = scaled(0.0254 ** 3 * 1000, 'cu in', 'cu in', 'cuin', 'in3', 'ci', 'cubic inches');
+const cubicInch = scaled(
+  0.0254 ** 3 * 1000,
+  'cu in',
+  'cu in',
+  'cuin',
+  'in3',
+  'ci',
+  'cubic inch',
+  'cubic inches',
+);
 const cubicCentimetre = scaled(0.001, 'cc', 'cc', 'cm3', 'ml');
 const kpa = known('kPa', 'kPa', 'kpa');
 const bar = known('bar', 'bar', 'bar');

@@ -34,8 +34,8 @@ function isSo(step: Step, gauges: Gauges, profile: Profile): boolean {
     case 'firstFire.oilPressure':
     case 'firstRun.oilPressure':
       return gauges.oilPressureKpa >= profile.oilPressure.showsKpa;
-    case 'checks.speedSteady':
-    case 'checks.idleSteady':
+    case 'checks.fixedSpeed':
+    case 'checks.idle':
       return !gauges.hunting;
     case 'warmUp.steeringLocks':
       return !gauges.steeringAir;

@@ -98,7 +98,13 @@ export async function startServer(options: ServeOptions): Promise<RunningServer>
     tell,
   );
   const makeClock: MakeClock = options.makeClock ?? (beginMs => new SystemClock(beginMs));
-  const starter = await Starter.open(shop, options.usual, join(own, 'bays.json'), makeClock, tell);
+  const starter = await Starter.open(
+    shop,
+    options.usual,
+    { places: join(own, 'bays.json'), engines: join(own, 'engines.json') },
+    makeClock,
+    tell,
+  );
   const bays = new Map(options.bays.map(name => [name, new Bay(name, pairings, starter, options.awayMs)]));
   for (const bay of bays.values()) await bay.resume();
   const board = new Board([...bays.values()]);

@@ -151,7 +151,8 @@ function valueText(value: PromptValue, manner: Manner): string {
   if ('step' in value) return stepTitle(language, value.step);
   if ('phase' in value) return look(language.phases, value.phase);
   if ('point' in value) return language.inspectPoints[value.point];
-  if ('item' in value) return look(language.items, value.item);
+  if ('item' in value)
+    return fill(forSense(look(language.items, value.item), spoken), blanksOf(value.values ?? {}, manner));
   if ('emergencyWords' in value) return spoken ? '' : emergencyWords(language);
   if ('digits' in value) return digitsText(value.digits, manner);
   if ('valueName' in value) return look(language.values, value.valueName);

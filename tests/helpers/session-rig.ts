@@ -18,7 +18,7 @@ import type { Pcm, Synthesizer } from '../../src/voice/ports.ts';
 import { createTypedRecognizer, type TypedRecognizer } from '../../src/voice/recognizers/typed.ts';
 import { SilentSink } from '../../src/voice/speakers/silent-sink.ts';
 import { SpeechQueue } from '../../src/voice/speech-queue.ts';
-import { goodPauseMs } from '../machines/helpers/good.ts';
+import { goodPauseMs, goodValue, isLeftToTime } from '../machines/helpers/good.ts';
 import { isAskedTogether } from './together.ts';
 
 export const job: JobCard = { vehicle: 'V', engine: 'E', technician: 'T', second: 'S', supervisor: 'U' };
@@ -122,40 +122,17 @@ export function rigAround(
   };
 }
 
+/** An idling engine warms by its own time constant: common practice, no published source. */
+const WARMS_IN_S = 490;
+const HEATS_BY_K = 100;
+
 /** What an engine in good order shows, in SI. */
-export function goodReading(quantity: Quantity, { session, key }: Rig): number {
-  const { profile } = session.parts;
-  const coolant = () => {
-    if (key().startsWith('signOff')) return 30;
-    if (key().startsWith('shutdown')) return 85;
-    const warmUp = session.moment.context.readings.filter(reading => reading.step === 'warmUp.watch').length;
-    return key().startsWith('warmUp') ? 20 + 12 * warmUp : 5;
-  };
-  const pressure = () => {
-    const swept = session.moment.context.readings.filter(reading =>
-      reading.step.startsWith('sweeps.'),
-    ).length;
-    return key().startsWith('sweeps') ? 290 + 30 * swept : 280;
-  };
-  const values: Record<Quantity, () => number> = {
-    ambientTemperature: () => 5,
-    coldestNight: () => -5,
-    altitude: () => 300,
-    coolantFreezePoint: () => -37,
-    oilQuantity: () => profile.oil.capacityL,
-    fuelInTank: () => profile.fuel.tankL / 8,
-    biodieselShare: () => 5,
-    primerStrokes: () => 40,
-    batteryVoltage: () => 12.6,
-    chargingVoltage: () => 14.2,
-    crankingVoltage: () => 10.4,
-    engineSpeed: () => 850,
-    oilPressure: pressure,
-    coolantTemperature: coolant,
-    suspectParameter: () => 157,
-    failureMode: () => 18,
-  };
-  return values[quantity]();
+export function goodReading(quantity: Quantity, { session, clock, key }: Rig): number {
+  const { moment } = session;
+  const good = goodValue(quantity, moment);
+  if (quantity !== 'coolantTemperature' || !key().startsWith('warmUp')) return good;
+  const runsS = (clock.nowMs() - (moment.context.bursts.at(-1)?.endMs ?? 0)) / 1000;
+  return 5 + HEATS_BY_K * (1 - Math.exp(-runsS / WARMS_IN_S));
 }
 
 /** The next thing that people say in a start where all goes well; null when there is only time to wait for. */
@@ -165,7 +142,7 @@ export function goodReply(rig: Rig): string | null {
   const { language, units } = session.parts;
   const offer = offerOf(moment);
   if (/^job\.stop.*\.asking$/.test(rig.key())) return language.stopWordings[0] ?? null;
-  if (rig.key() === 'warmUp.watch.between') return null;
+  if (isLeftToTime(moment)) return null;
   if (offer.replies.includes('yes')) return language.replies.yes[0] ?? null;
   if (offer.quantity) {
     const unit = userUnit(units, quantityUnits[offer.quantity]);

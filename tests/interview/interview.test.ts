@@ -83,6 +83,20 @@ describe('what is typed', () => {
     });
   });
 
+  it('is a source alone where what is put forward stands there too', () => {
+    const proposal = { value: 'ethylene', origin: { from: 'assumed' } } as const;
+    const confirmed = (text: string, put?: typeof proposal) =>
+      answerTyped(text, questionOf('coolant.kind'), {}, put);
+    expect(confirmed('p 4', proposal)).toEqual({
+      ok: true,
+      value: 'ethylene',
+      origin: { from: 'manual', page: '4' },
+    });
+    expect(confirmed('manual', proposal)).toMatchObject({ ok: true, origin: { from: 'manual' } });
+    expect(confirmed('p 4')).toMatchObject({ ok: false });
+    expect(confirmed('propylene', proposal)).toMatchObject({ ok: true, value: 'propylene' });
+  });
+
   it('chooses by number or by the word, and a word goes before its number', () => {
     expect(valueIn('systemVoltage', '24')).toBe('24');
     expect(valueIn('systemVoltage', '1')).toBe('12');

@@ -46,9 +46,9 @@ describe('the steps as a procedure', () => {
   it.each(['cranking', 'running'] as const)(
     'does not stand where order alone keeps a step in its place, the engine %s',
     engine => {
-      const bare = confirm('checks.idleSteady', 'idleSteady', { engine });
+      const bare = confirm('warmUp.bottle', 'levelsGood', { engine });
       expect(stepFaults([sets, cranks(), bare], [])).toEqual([
-        expect.stringMatching(/checks\.idleSteady .* its place in the list is all that keeps it there/),
+        expect.stringMatching(/warmUp\.bottle .* its place in the list is all that keeps it there/),
       ]);
     },
   );

@@ -166,22 +166,22 @@ describe('a series of numbers', () => {
     return driver;
   };
 
-  it('is read back as a whole and passes when it is steady and in range', () => {
-    const steady = speeds([850, 852, 849, 851, 850]);
+  it('is read back as a whole and passes when its ends are in range and not far apart', () => {
+    const steady = speeds([845, 852]);
     expect(steady.name).toBe('checks.idle.readingBack');
     expect(steady.reply('yes').context.done).toContain('checks.idle');
   });
 
   it('that hunts, or is out of range, is read again', () => {
     for (const values of [
-      [760, 940, 770, 930, 780],
-      [1500, 1500, 1500, 1500, 1500],
+      [760, 940],
+      [1010, 1010],
     ])
       expect(speeds(values).reply('yes').name).toBe('checks.idle.item1');
   });
 
   it('denied is read again from its beginning', () => {
-    const denied = speeds([850, 852, 849, 851, 850]).reply('no');
+    const denied = speeds([845, 852]).reply('no');
     expect(denied.name).toBe('checks.idle.item1');
     expect(denied.context.series).toEqual([]);
   });

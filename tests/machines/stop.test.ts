@@ -50,12 +50,12 @@ const throughStop = (driver: Driver, cause: Cause): Driver =>
 const goesOnAt: Record<Cause, readonly string[]> = {
   falseAlarm: [
     ...['job.parked', 'fill.fuelInTank', 'prime.firm', 'walkRound.tools', 'noFuelCrank.disabled'],
-    ...['keyOn.battery', 'keyOn.battery', 'keyOn.battery', 'keyOn.battery', 'keyOn.battery', 'keyOn.battery'],
+    ...['keyOn.lamps', 'keyOn.lamps', 'keyOn.lamps', 'keyOn.lamps', 'keyOn.lamps', 'keyOn.lamps'],
     ...['shutdown.secondSoak', 'signOff.oilLevel'],
   ],
   drill: [
     ...['job.parked', 'fill.fuelInTank', 'prime.firm', 'walkRound.tools', 'noFuelCrank.disabled'],
-    ...['keyOn.battery', 'keyOn.battery', 'keyOn.battery', 'keyOn.battery', 'keyOn.battery', 'keyOn.battery'],
+    ...['keyOn.lamps', 'keyOn.lamps', 'keyOn.lamps', 'keyOn.lamps', 'keyOn.lamps', 'keyOn.lamps'],
     ...['shutdown.secondSoak', 'signOff.oilLevel'],
   ],
   coolantLeak: ['job.parked', 'fill.coolantFilled'],
@@ -177,13 +177,20 @@ describe('a stop', () => {
     const driver = new Driver(demoFour).goodUntil('job.stopSecond.asking').stop({ by: 'second' });
     expect(driver.name).toBe('stopped.drill');
     driver.reply('thatWasTheDrill');
-    expect(driver.name).toBe('fill.coolantMix.asking');
+    expect(driver.name).toBe('fill.coolantMix.together');
     expect(driver.last.notes).toContainEqual(
       expect.objectContaining({
         kind: 'passed',
         data: expect.objectContaining({ step: 'job.stopSecond', gate: 'stopWordsProved' }),
       }),
     );
+  });
+
+  it('of the first drill asks for the second at once; both are confirmed together', () => {
+    const driver = new Driver(demoFour).goodUntil('job.stopTechnician.asking').stop();
+    expect(driver.name).toBe('job.stopSecond.asking');
+    expect(driver.context.done).toContain('job.stopTechnician');
+    expect(driver.context.stop).toBeNull();
   });
 
   it('at the place of the drill can be a real one', () => {

@@ -185,7 +185,6 @@ describe.each(languageCodes)('in the language %s:', code => {
       ['oilPressureShows', 'nothingYet'],
       ['pressureGood', 'noOilPressure'],
       ['fired', 'nothingYet'],
-      ['idleSteady', 'hunting'],
       ['pointGood', 'leak'],
       ['pointGood', 'notYet'],
     ] as const)(

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { linear, roomy, ticks, timeTicks } from '../../src/engineering/axis.ts';
 import { mannerOf } from '../../src/report/manner.ts';
 import type { Reading } from '../../src/report/model.ts';
-import { linear, roomy, ticks, timeTicks } from '../../src/report/plot/axis.ts';
 import type { Scene } from '../../src/report/plot/scene.ts';
 import { type Point, thin } from '../../src/report/plot/thin.ts';
 import { timePlot } from '../../src/report/plot/time-plot.ts';

@@ -95,6 +95,23 @@ describe('An engine', () => {
     other.close();
   });
 
+  test('that a supervisor brings is for all bays, and a restart of the laptop has it', async () => {
+    const path = join(import.meta.dirname, '../../src/profile/demo/demo-four.json');
+    const pump = { ...JSON.parse(await readFile(path, 'utf8')), name: 'Shop pump' };
+    const token = await shop.pair('supervisor', 'bay 1');
+    expect(JSON.parse((await bring(pump, token)).body)).toEqual({ name: 'Shop pump' });
+    for (const bay of ['bay 1', 'bay 2']) {
+      const face = await Face.paired(shop.base, await shop.pair('technician', bay));
+      await face.until(() => face.state?.profiles.includes('Shop pump') === true);
+      face.close();
+    }
+    await shop.server.close();
+    shop = await openShop({ folder: shop.folder, bays: ['bay 1', 'bay 2'] });
+    const face = await Face.paired(shop.base, await shop.pair('technician', 'bay 2'));
+    await face.until(() => face.state?.profiles.includes('Shop pump') === true);
+    face.close();
+  });
+
   test('that is wrong, too large, or from whoever may bring none is refused in one sentence', async () => {
     expect(errorOf(await bring({ name: 7 }))).toBe('malformed');
     expect(errorOf(await bring([]))).toBe('malformed');

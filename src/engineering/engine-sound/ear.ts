@@ -15,12 +15,15 @@ export interface EngineHeard {
   /** Null is honest silence: it says nothing about whether an engine turns. */
   readonly claim: Claim | null;
   readonly happened: Happened | null;
+  /** Whether the speed of the last seconds hunts. */
+  readonly hunting: Hunting | null;
   /** Level of what goes on all the time, by band, dB of full scale. */
   readonly levelsDb: readonly number[];
 }
 
-/** So much of an idle is looked at for hunting, s. */
+/** So much of an idle is looked at for hunting, s, and so often. */
 const IDLE_S = 14;
+const LOOKED_AT_S = 2;
 
 /** Hears one engine in sound at 16 kHz: the same in Node and in a browser. */
 export class EngineEar {
@@ -29,6 +32,8 @@ export class EngineEar {
   readonly #claims = new Claims();
   readonly #doing = new Doing();
   #speeds: SpeedAt[] = [];
+  #lookedS = 0;
+  #hunting: Hunting | null = null;
 
   constructor(firing: Firing) {
     this.#listening = new Listening(firing);
@@ -47,7 +52,11 @@ export class EngineEar {
       const atS = toldS - (claim ? this.#listening.lagS(claim.rpm) : 0);
       if (claim && claim.rpm >= longUpToRpm) this.#speeds.push({ atS, rpm: claim.rpm });
       while ((this.#speeds[0]?.atS ?? toldS) < toldS - IDLE_S) this.#speeds.shift();
-      onHeard({ toldS, atS, claim, happened, levelsDb });
+      if (toldS - this.#lookedS >= LOOKED_AT_S) {
+        this.#lookedS = toldS;
+        this.#hunting = this.hunting();
+      }
+      onHeard({ toldS, atS, claim, happened, hunting: this.#hunting, levelsDb });
     });
   }
 

@@ -16,7 +16,7 @@ import { isRestart } from './read.ts';
  * 4. What the microphone hears of the engine is `engineHeard`, and stands beside an answer as `ear`; answers without it
  *    lead where they led.
  * 5. Where a start stands among the earlier ones of the shop is `besideOthers`; a record says whether its engine was
- *    one to practise on (`rehearsal`). Nothing else changed.
+ *    one to practise on (`rehearsal`); nothing follows from either.
  *    Voices are told apart: beside a spoken answer stands whose `voice` it was in, where that was sure; what is said in
  *    the second person's name in the technician's is refused (`otherVoice`). Answers without it lead where they led.
  *

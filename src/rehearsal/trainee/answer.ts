@@ -103,6 +103,7 @@ function readGauge(step: Step, quantity: Quantity, sight: Sight, profile: Profil
   const { gauges, askedS, answered } = sight;
   if (quantity === 'primerStrokes' && !gauges.primerFirm && gauges.strokes < profile.fuel.primer.maxStrokes)
     return null;
+  if (gauges.hunting && offerOf(sight.moment).replies.includes('hunting')) return reply('hunting');
   const demandRpm = sight.moment.context.step.startsWith('sweeps.') ? sweepRpm(step, profile) : null;
   const settled = demandRpm === null || Math.abs(gauges.rpm - demandRpm) < AT_SPEED_SHARE * demandRpm;
   if (!settled && askedS < SETTLES_S) return null;
@@ -211,9 +212,6 @@ function confirm(step: string, ok: ReplyId, sight: Sight, profile: Profile): Ans
     }
     case 'prime.electricBled':
       return when(gauges.primerFirm);
-    case 'checks.speedSteady':
-    case 'checks.idleSteady':
-      return reply(gauges.hunting ? 'hunting' : ok);
     case 'warmUp.steeringLocks':
       return when(!gauges.steeringAir);
     case 'warmUp.levels':

@@ -1,8 +1,8 @@
+import { linear, type Scale, ticks, timeTicks } from '../../engineering/axis.ts';
 import { number, time } from '../format.ts';
 import type { Manner } from '../manner.ts';
 import type { PhaseSpan } from '../model.ts';
 import { phaseIds } from '../story/phases.ts';
-import { linear, type Scale, ticks, timeTicks } from './axis.ts';
 import type { Shape } from './scene.ts';
 
 export const LABEL = 6.5;

@@ -1,5 +1,5 @@
+import { roomy } from '../../engineering/axis.ts';
 import type { Manner } from '../manner.ts';
-import { roomy } from './axis.ts';
 import { frame, numberAxis, valueAxis } from './frame.ts';
 import type { Scene } from './scene.ts';
 import type { Point } from './thin.ts';

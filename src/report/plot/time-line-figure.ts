@@ -1,8 +1,8 @@
+import { linear, timeTicks } from '../../engineering/axis.ts';
 import { duration, time } from '../format.ts';
 import type { Manner } from '../manner.ts';
 import type { PhaseSpan, Span, TimeLine } from '../model.ts';
 import { phaseIds } from '../story/phases.ts';
-import { linear, timeTicks } from './axis.ts';
 import type { Ink, Scene, Shape } from './scene.ts';
 
 const ROW = 11.5;

@@ -1,6 +1,6 @@
+import { nearLimits, roomy } from '../../engineering/axis.ts';
 import type { Manner } from '../manner.ts';
 import type { Reading, TimeLine } from '../model.ts';
-import { roomy } from './axis.ts';
 import { frame, phaseBands, timeAxis, valueAxis } from './frame.ts';
 import { limitShapes } from './limits.ts';
 import type { Scene, Shape } from './scene.ts';
@@ -9,17 +9,6 @@ import { type Point, thin } from './thin.ts';
 /** With more readings than this a line is clearer than dots. */
 const MOST_DOTS = 80;
 const LEAST_SPAN_MS = 30_000;
-/** A limit is shown when it is no further from the readings than this many times their own spread. */
-const NEAR = 4;
-
-/** Limits near enough to the readings to be shown beside them. */
-function nearLimits(values: readonly number[], limits: readonly number[]): number[] {
-  const low = values.reduce((a, b) => Math.min(a, b));
-  const high = values.reduce((a, b) => Math.max(a, b));
-  const room = NEAR * Math.max(high - low, Math.abs(high) * 0.15);
-  return limits.filter(limit => limit > low - room && limit < high + room);
-}
-
 /** Readings that one line may join, as index ranges: none of the lines runs across a stop. */
 function pieces(ordered: readonly Reading[], stops: TimeLine['stops']): (readonly [number, number])[] {
   const cuts = stops

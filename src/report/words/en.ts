@@ -74,6 +74,8 @@ const ruleSentences: Table = {
   'idle-range': 'The idle lies in its range.',
   'idle-governed': 'An engine that idles far too fast is not governed, and is stopped.',
   'oil-pressure-floor': 'The oil pressure is not below the least for this speed and this oil temperature.',
+  'relief-valve-holds':
+    'Where the relief valve holds the pressure, what is below it rises as far as it goes.',
   'oil-pressure-follows-speed': 'The oil pressure rises with the speed.',
   'coolant-boiling': 'The coolant is not hotter than the engine allows, and not near boiling here.',
   'thermostat-opens': 'The coolant has come to where the thermostat opens.',

@@ -32,6 +32,8 @@ export const spanishSources: Readonly<Record<string, string>> = {
     'uso del oficio, sin fuente publicada: un tapón se abre por debajo de unos 50 °C, nunca caliente',
   'Spearman rank correlation, one-sided 5 % critical values (Zar, Biostatistical Analysis); a gear pump delivers in proportion to speed until the relief valve opens (closed form)':
     'correlación de rangos de Spearman, valores críticos unilaterales al 5 % (Zar, Biostatistical Analysis); una bomba de engranajes da en proporción al régimen hasta que abre la válvula de alivio (forma cerrada)',
+  'a pump that delivers more than the engine takes brings the pressure up to its relief valve, from some speed on (closed form)':
+    'una bomba que da más de lo que el motor toma lleva la presión hasta su válvula de alivio, desde cierto régimen (forma cerrada)',
   'ASHRAE Handbook, Fundamentals (2009), chapter 31, table 4, straight lines between its rows':
     'ASHRAE Handbook, Fundamentals (2009), capítulo 31, tabla 4, rectas entre sus filas',
   'ASHRAE Handbook, Fundamentals (2009), chapter 31, table 5, straight lines between its rows':

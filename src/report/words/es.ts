@@ -58,6 +58,8 @@ const ruleSentences: ReportWords['ruleSentences'] = {
   'idle-governed': 'Un motor que gira demasiado rápido al ralentí no está regulado, y se detiene.',
   'oil-pressure-floor':
     'La presión de aceite no está por debajo del mínimo para este régimen y esta temperatura del aceite.',
+  'relief-valve-holds':
+    'Donde la válvula de alivio sostiene la presión, lo que está por debajo sube hasta allí.',
   'oil-pressure-follows-speed': 'La presión de aceite sube con el régimen.',
   'coolant-boiling':
     'El refrigerante no está más caliente de lo que permite el motor, ni cerca de hervir aquí.',

@@ -32,6 +32,8 @@ export const frenchSources: Readonly<Record<string, string>> = {
     "usage du métier, sans source publiée : on n'ouvre un bouchon qu'au-dessous d'environ 50 °C, jamais chaud",
   'Spearman rank correlation, one-sided 5 % critical values (Zar, Biostatistical Analysis); a gear pump delivers in proportion to speed until the relief valve opens (closed form)':
     "corrélation de rang de Spearman, valeurs critiques unilatérales à 5 % (Zar, Biostatistical Analysis) ; une pompe à engrenages débite en proportion du régime jusqu'à l'ouverture du clapet de décharge (forme close)",
+  'a pump that delivers more than the engine takes brings the pressure up to its relief valve, from some speed on (closed form)':
+    "une pompe qui débite plus que le moteur ne prend porte la pression jusqu'à son clapet de décharge, à partir d'un certain régime (forme close)",
   'ASHRAE Handbook, Fundamentals (2009), chapter 31, table 4, straight lines between its rows':
     'ASHRAE Handbook, Fundamentals (2009), chapitre 31, table 4, droites entre ses lignes',
   'ASHRAE Handbook, Fundamentals (2009), chapter 31, table 5, straight lines between its rows':

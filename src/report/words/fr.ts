@@ -59,6 +59,8 @@ const ruleSentences: ReportWords['ruleSentences'] = {
   'idle-governed': "Un moteur qui tourne bien trop vite au ralenti n'est pas régulé : on l'arrête.",
   'oil-pressure-floor':
     "La pression d'huile n'est pas sous le minimum pour ce régime et cette température d'huile.",
+  'relief-valve-holds':
+    'Là où le clapet de décharge tient la pression, ce qui est au-dessous monte jusque-là.',
   'oil-pressure-follows-speed': "La pression d'huile monte avec le régime.",
   'coolant-boiling': "Le liquide n'est pas plus chaud que le moteur ne le permet, ni près de bouillir ici.",
   'thermostat-opens': "Le liquide a atteint la température d'ouverture du thermostat.",

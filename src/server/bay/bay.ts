@@ -239,6 +239,11 @@ export class Bay {
     return name;
   }
 
+  /** Settles when the profiles that were brought are on the disk. */
+  enginesKept(): Promise<void> {
+    return this.#starter.enginesKept();
+  }
+
   /** How it stands here, in a line. */
   brief(): BayBrief {
     return briefOf(this.#state(), this.#run, this.sessionMs ?? 0);

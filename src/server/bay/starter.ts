@@ -11,6 +11,7 @@ import type { Deed } from '../protocol/index.ts';
 import { Refused } from '../refused.ts';
 import type { Place, Shop } from '../shop/shop.ts';
 import { readJson, writeWhole } from '../state-file.ts';
+import { BroughtEngines } from './brought-engines.ts';
 import type { Mouths } from './remote-voice.ts';
 import { type MakeClock, type RecordNews, Run } from './run.ts';
 
@@ -22,9 +23,6 @@ export interface Usual {
   readonly units: UnitSystem;
   readonly language: LanguageCode;
 }
-
-/** Profiles that the tablets of one bay may have brought; the oldest goes where there are more. */
-const MOST_BROUGHT = 8;
 
 /** A session that is gone on with, and what its record held. */
 export interface Resumed {
@@ -41,8 +39,7 @@ export class Starter {
   readonly #placesFile: string;
   readonly #makeClock: MakeClock;
   readonly #tell: (sentence: string) => void;
-  /** By bay. */
-  readonly #brought = new Map<string, Map<string, Profile>>();
+  readonly #brought: BroughtEngines;
   #places: Record<string, string> = {};
   #writing: Promise<void> = Promise.resolve();
 
@@ -50,9 +47,11 @@ export class Starter {
     shop: Shop,
     usual: Usual,
     placesFile: string,
+    brought: BroughtEngines,
     makeClock: MakeClock,
     tell: (sentence: string) => void,
   ) {
+    this.#brought = brought;
     this.#shop = shop;
     this.#usual = usual;
     this.#placesFile = placesFile;
@@ -60,16 +59,20 @@ export class Starter {
     this.#tell = tell;
   }
 
-  /** @param tell says in the terminal why a session cannot be gone on with */
+  /**
+   * @param files what it keeps for itself: which bay has which session, and the engines that tablets brought
+   * @param tell says in the terminal why a session cannot be gone on with
+   */
   static async open(
     shop: Shop,
     usual: Usual,
-    placesFile: string,
+    files: { readonly places: string; readonly engines: string },
     makeClock: MakeClock,
     tell: (sentence: string) => void,
   ): Promise<Starter> {
-    const starter = new Starter(shop, usual, placesFile, makeClock, tell);
-    starter.#places = (await readJson(placesFile, placesSchema)) ?? {};
+    const brought = await BroughtEngines.open(files.engines, tell);
+    const starter = new Starter(shop, usual, files.places, brought, makeClock, tell);
+    starter.#places = (await readJson(files.places, placesSchema)) ?? {};
     return starter;
   }
 
@@ -79,7 +82,7 @@ export class Starter {
   }
 
   profileNames(bay: string): string[] {
-    return [...this.#usual.profiles.keys(), ...(this.#brought.get(bay)?.keys() ?? [])];
+    return [...this.#usual.profiles.keys(), ...this.#brought.names(bay)];
   }
 
   /**
@@ -96,13 +99,13 @@ export class Starter {
           `The laptop has another profile "${profile.name}"; give yours another name inside its file.`,
         );
       }
-    const brought = this.#brought.get(bay) ?? new Map<string, Profile>();
-    this.#brought.set(bay, brought);
-    brought.delete(profile.name);
-    brought.set(profile.name, profile);
-    const [oldest] = brought.keys();
-    if (brought.size > MOST_BROUGHT && oldest !== undefined) brought.delete(oldest);
+    this.#brought.add(bay, profile);
     return profile.name;
+  }
+
+  /** Settles when the profiles that were brought are on the disk. */
+  enginesKept(): Promise<void> {
+    return this.#brought.settled();
   }
 
   /** By the name in the list, or by the name inside the profile. */
@@ -110,7 +113,7 @@ export class Starter {
     const { profiles } = this.#usual;
     return (
       profiles.get(name) ??
-      this.#brought.get(bay)?.get(name) ??
+      this.#brought.of(bay, name) ??
       [...profiles.values()].find(profile => profile.name === name)
     );
   }

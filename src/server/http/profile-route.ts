@@ -11,19 +11,21 @@ const RATE = { burst: 10, perSecond: 1 / 10 };
 
 const bodySchema = z.record(z.string(), z.unknown());
 
-/** `POST /api/profiles`: an engine profile that the technician brings, for sessions of their own bay. */
+/** `POST /api/profiles`: an engine profile that the technician brings for their own bay, or the supervisor for all. */
 export function profileRoute(app: FastifyInstance, context: ServerContext): void {
   const rate = new RateByKey(RATE, context.nowMs);
   app.post('/api/profiles', { bodyLimit: MAX_PROFILE_BYTES }, async request => {
-    const { bay, device } = pairedAs(request, context, ['technician']);
+    const { bay, device, role } = pairedAs(request, context, ['technician', 'supervisor']);
     if (!rate.take(device)) throw new Refused('tooFast', 'Too many profiles at once; wait a little.');
     const body = bodySchema.safeParse(request.body);
     if (!body.success) throw new Refused('malformed', 'An engine profile is sent as JSON.');
     try {
-      const name = context.bays
-        .get(bay)
-        ?.bring(fitForFirstFire(parseProfile(JSON.stringify(body.data), 'sent'), 'sent'));
+      const profile = fitForFirstFire(parseProfile(JSON.stringify(body.data), 'sent'), 'sent');
+      const bays = [...context.bays].filter(([own]) => role === 'supervisor' || own === bay);
+      const names = bays.map(([, each]) => each.bring(profile));
+      const [name] = names;
       if (name === undefined) throw new Refused('notFound', 'There is no such bay any more.');
+      await Promise.all(bays.map(([, each]) => each.enginesKept()));
       return { name };
     } catch (error) {
       if (error instanceof ProfileError) throw new Refused('malformed', error.message);

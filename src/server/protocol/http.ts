@@ -10,7 +10,7 @@ export const MAX_FIND = 80;
  * - `GET  /api/sessions/<id>/log?from=<seq>`  entries of the record from this one on (`logPageSchema`)
  * - `POST /api/sessions/<id>/report`          a cookie for the next line (`reportPassSchema`)
  * - `GET  /api/sessions/<id>/report`          the report, one HTML page; by header or by that cookie
- * - `POST /api/profiles`                      an engine profile for sessions of this bay (`profileAnswerSchema`)
+ * - `POST /api/profiles`                      an engine profile for this bay, or all of a supervisor's (`profileAnswerSchema`)
  * - `GET  /api/models`                        Vosk models of the laptop (`modelListSchema`)
  * - `GET  /api/models/<name>`                 one of them, a tar.gz
  * - `POST /api/upload`                        a record finished without the server (`uploadAnswerSchema`)

@@ -2,11 +2,10 @@ import { procedureFor } from '../../../machines/first-start.ts';
 import { isOver } from '../../../machines/moment.ts';
 import { type SoundChange, SoundOfFirstMinute } from '../../engineering/engine-sound/change.ts';
 import type { Claim } from '../../engineering/engine-sound/claims.ts';
-import { EngineEar, type EngineHeard } from '../../engineering/engine-sound/ear.ts';
+import type { EngineHeard } from '../../engineering/engine-sound/ear.ts';
+import type { Firing } from '../../engineering/engine-sound/firing.ts';
 import type { Hunting } from '../../engineering/engine-sound/hunting.ts';
 import { fastestRpm, type Profile, stopsFromRpm } from '../../profile/schema.ts';
-import type { Pcm } from '../../voice/ports.ts';
-import { createResampler } from '../../voice/resample.ts';
 import type { EventBody } from '../hearing.ts';
 import type { Session } from '../session.ts';
 import { createKeeping } from './keeping.ts';
@@ -20,10 +19,10 @@ export interface EngineEarState {
   readonly change: SoundChange | null;
 }
 
-/** An ear for the engine that is joined to a session; it hears the same sound as the ear for speech. */
+/** An ear for the engine that is joined to a session; what listens may be in another thread. */
 export interface EngineEarLink {
-  /** Any block length, any rate. @throws VoiceError `soundUnusable` */
-  hear(block: Pcm): Promise<void>;
+  /** Takes what was heard, about seven times a second. */
+  take(heard: EngineHeard): void;
   state(): EngineEarState;
   close(): void;
 }
@@ -36,8 +35,14 @@ const TOO_FAST_MS = 500;
 const CALLED_AGAIN_MS = 10_000;
 /** Where the profile names none: so far above every speed that is asked for. Common practice, no published source. */
 const TOO_FAST_SHARE = 1.15;
-const LOOKED_AT_IDLE_MS = 2000;
 const HUNTING_AGAIN_MS = 60_000;
+
+/** How the engine of a profile fires: what its sound is searched for. */
+export const firingOf = ({ engine: { cylinders, strokes = 4, unevenFiringDeg } }: Profile): Firing => ({
+  cylinders,
+  strokes,
+  unevenDeg: unevenFiringDeg,
+});
 
 /** From this speed on people are called, rpm. */
 export const tooFastRpm = (profile: Profile): number =>
@@ -51,10 +56,7 @@ export const tooFastRpm = (profile: Profile): number =>
  */
 export function joinEngineEar(session: Session, onChange: () => void = () => {}): EngineEarLink {
   const { clock, profile } = session.parts;
-  const { cylinders, strokes = 4, unevenFiringDeg } = profile.engine;
-  const ear = new EngineEar({ cylinders, strokes, unevenDeg: unevenFiringDeg });
   const steps = procedureFor(profile);
-  const resampler = createResampler();
   const keeping = createKeeping();
   const own = createOwnEngine();
   const firstMinute = new SoundOfFirstMinute();
@@ -63,7 +65,6 @@ export function joinEngineEar(session: Session, onChange: () => void = () => {})
   let last: (Claim & { readonly atMs: number }) | null = null;
   let second = -1;
   let hunting: Hunting | null = null;
-  let lookedMs = 0;
   let huntingKeptMs = Number.NEGATIVE_INFINITY;
   let tooFastSinceMs: number | null = null;
   let calledMs = Number.NEGATIVE_INFINITY;
@@ -96,7 +97,7 @@ export function joinEngineEar(session: Session, onChange: () => void = () => {})
       firstMinute.next(toldS, claim.rpm, levelsDb);
     }
     watchSpeed(claim, nowMs);
-    watchIdle(nowMs);
+    watchIdle(heard.hunting, nowMs);
     note(Math.floor(toldS), claim?.rpm ?? null);
     onChange();
   }
@@ -124,10 +125,8 @@ export function joinEngineEar(session: Session, onChange: () => void = () => {})
     session.callOut('heardOverspeed', { speed: { unit: 'rpm', si: Math.round(claim.rpm) } });
   }
 
-  function watchIdle(nowMs: number): void {
-    if (nowMs - lookedMs < LOOKED_AT_IDLE_MS) return;
-    lookedMs = nowMs;
-    hunting = ear.hunting();
+  function watchIdle(now: Hunting | null, nowMs: number): void {
+    hunting = now;
     if (!hunting || nowMs - huntingKeptMs < HUNTING_AGAIN_MS) return;
     huntingKeptMs = nowMs;
     session.keep('engineHeard', { happened: 'hunting', ...hunting });
@@ -135,13 +134,10 @@ export function joinEngineEar(session: Session, onChange: () => void = () => {})
 
   session.attachEngineEar(withEar);
   return {
-    async hear(block) {
-      ear.push(await resampler.next(block), look);
-    },
+    take: look,
     state: () => ({ rpm: fresh()?.rpm ?? null, trace, hunting, change: firstMinute.change() }),
     close() {
       session.attachEngineEar(body => body);
-      resampler.close();
     },
   };
 }

@@ -86,7 +86,7 @@ export function joinBus(
   /** Silence means something once the key is known to be on, or the bus has been heard. */
   function checkSilence(): void {
     if (state === 'gone') return;
-    if (state === 'notHeard' && !session.moment.context.done.includes('keyOn.keyOn')) return;
+    if (state === 'notHeard' && !session.moment.context.done.includes('keyOn.lamps')) return;
     const notice = watch.check(nowS());
     if (!notice) return;
     session.report(notice.sentence);

@@ -75,7 +75,7 @@ export function createSurvey() {
   const note = (reading: BusReading) => {
     const { spn, source, timeS } = reading;
     const key = `${spn} ${source}`;
-    const own = heard.get(key) ?? {
+    const own: Heard = heard.get(key) ?? {
       spn,
       source,
       timesS: [],

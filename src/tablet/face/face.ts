@@ -1,4 +1,5 @@
 import type { Person } from '../../../machines/vocabulary.ts';
+import type { Profile } from '../../profile/schema.ts';
 import type { BayBrief, BayState, Device, PairingNews, SessionRow } from '../../server/protocol/index.ts';
 import type { View } from '../../session/view.ts';
 import type { KeptChoice } from '../local/choice.ts';
@@ -71,6 +72,11 @@ export interface BayDeeds {
   takeOver(): void;
   /** Begins a session by what was chosen; an engine from a file is brought to the laptop before. */
   begin(choice: Pick<KeptChoice, 'job' | 'language' | 'profile'>): Promise<void>;
+  /**
+   * Has the laptop keep an engine of this device: for this bay, or where the supervisor brings it for all of them.
+   * @returns the name by which a session begins with it there; rejects with one sentence where it is refused
+   */
+  bringEngine(profile: Profile): Promise<string>;
   /** Goes on with a session of this bay that is not over. */
   resume(session: string): void;
   /** Leaves the session for another day. */

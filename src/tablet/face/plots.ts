@@ -8,17 +8,18 @@ export interface PlotPoint {
   /** In the user's unit, as the limits are. */
   readonly value: number;
   readonly met: boolean;
+  /** What it was held against then. */
+  readonly min: number | null;
+  readonly max: number | null;
 }
 
-/** The readings of one quantity in the order they were taken, with the limits of the last. */
+/** The readings of one quantity in the order they were taken, each with its limits. */
 export interface Plot {
   readonly quantity: Quantity;
   readonly name: string;
   readonly unit: string;
   readonly decimals: number;
   readonly points: readonly PlotPoint[];
-  readonly min: number | null;
-  readonly max: number | null;
 }
 
 /** What a gauge shows over time; the rest are single figures. */
@@ -51,9 +52,16 @@ export class PlotBook {
       name: this.#language.quantities[quantity].name,
       unit: this.#language.units[unit.id].short,
       decimals: unit.decimals,
-      points: [...(this.#plots.get(quantity)?.points ?? []), { atMs, value: shown(value), met }],
-      min: min == null ? null : shown(min),
-      max: max == null ? null : shown(max),
+      points: [
+        ...(this.#plots.get(quantity)?.points ?? []),
+        {
+          atMs,
+          value: shown(value),
+          met,
+          min: min == null ? null : shown(min),
+          max: max == null ? null : shown(max),
+        },
+      ],
     });
   }
 

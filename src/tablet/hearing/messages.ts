@@ -1,3 +1,5 @@
+import type { EngineHeard } from '../../engineering/engine-sound/ear.ts';
+import type { Firing } from '../../engineering/engine-sound/firing.ts';
 import type { EarLevel, Grammar, Heard, HeardLanguage, VoiceHeard } from '../../voice/ports.ts';
 
 /** From the page to the thread that listens. */
@@ -11,7 +13,9 @@ export type ToEar =
   | { readonly kind: 'sound'; readonly port: MessagePort; readonly sampleRateHz: number }
   /** The turn comes back with what was heard by this grammar. */
   | { readonly kind: 'listen'; readonly turn: number; readonly grammar: Grammar }
-  | { readonly kind: 'onlyStop'; readonly active: boolean };
+  | { readonly kind: 'onlyStop'; readonly active: boolean }
+  /** An engine that fires so is listened for in the same sound. */
+  | { readonly kind: 'engine'; readonly firing: Firing };
 
 export type FromEar =
   | { readonly kind: 'ready' }
@@ -19,4 +23,5 @@ export type FromEar =
   | { readonly kind: 'heard'; readonly turn: number; readonly heard: Heard }
   /** Whose voice it was in, right before what was heard. */
   | { readonly kind: 'voice'; readonly heard: VoiceHeard }
+  | { readonly kind: 'engine'; readonly heard: EngineHeard }
   | { readonly kind: 'level'; readonly level: EarLevel };

@@ -1,3 +1,4 @@
+import { createEngineListener, type EngineListener } from '../../session/engine-ear/listener.ts';
 import type { HeardLanguage, SoundRecognizer } from '../../voice/ports.ts';
 import type { FromEar, ToEar } from './messages.ts';
 
@@ -8,6 +9,7 @@ const sentenceOf = (cause: unknown) => (cause instanceof Error ? cause.message :
 /** Lets this thread be the ear of a page: `load` makes the recognizer from what the page calls its model, for a language. */
 export function serveEar(load: (model: string, language: HeardLanguage) => Promise<SoundRecognizer>): void {
   let ear: SoundRecognizer | undefined;
+  let engine: EngineListener | undefined;
   /** Which load is the last that was asked for. */
   let loads = 0;
   /** The turn of the grammar that is listened by. */
@@ -30,9 +32,12 @@ export function serveEar(load: (model: string, language: HeardLanguage) => Promi
       }
       case 'sound':
         message.port.onmessage = ({ data }: MessageEvent<Float32Array>) => {
-          ear
-            ?.hear({ samples: data, sampleRateHz: message.sampleRateHz })
-            .catch((cause: unknown) => tell({ kind: 'failed', sentence: sentenceOf(cause) }));
+          const block = { samples: data, sampleRateHz: message.sampleRateHz };
+          // Without an ear for the engine people read its gauges, as ever.
+          engine?.hear(block).catch(() => {
+            engine = undefined;
+          });
+          ear?.hear(block).catch((cause: unknown) => tell({ kind: 'failed', sentence: sentenceOf(cause) }));
         };
         return;
       case 'listen':
@@ -41,6 +46,10 @@ export function serveEar(load: (model: string, language: HeardLanguage) => Promi
         return;
       case 'onlyStop':
         ear?.onlyStop(message.active);
+        return;
+      case 'engine':
+        engine?.close();
+        engine = createEngineListener(message.firing, heard => tell({ kind: 'engine', heard }));
     }
   }
 

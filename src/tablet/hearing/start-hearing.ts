@@ -1,3 +1,5 @@
+import type { EngineHeard } from '../../engineering/engine-sound/ear.ts';
+import type { Firing } from '../../engineering/engine-sound/firing.ts';
 import type { EarLevel, HeardLanguage, Recognizer } from '../../voice/ports.ts';
 import { earThread } from './ear-thread.ts';
 import { type Microphone, openMicrophone } from './microphone.ts';
@@ -9,6 +11,8 @@ export interface Listener {
   listensWith(source: string): void;
   level(level: EarLevel): void;
   report(sentence: string): void;
+  /** Where an engine is listened for as well: how it fires, and who is told of it. */
+  readonly engine?: { readonly firing: Firing; take(heard: EngineHeard): void };
 }
 
 export interface Hearing {
@@ -44,6 +48,8 @@ export function hearWith({ recognizer, thread, context, listener, engine }: Hear
   recognizer.onReady(listens);
   recognizer.onAway(() => listener.listensWith(KEYS));
   listener.attach(recognizer);
+  const { engine: heardEngine } = listener;
+  if (heardEngine) recognizer.listenToEngine(heardEngine.firing, heard => heardEngine.take(heard));
   openMicrophone(context).then(
     opened => {
       microphone = opened;

@@ -14,18 +14,24 @@ interface Alternative {
 interface Result extends ArrayLike<Alternative> {
   readonly isFinal: boolean;
 }
-interface ResultEvent extends Event {
+interface ResultEvent {
   readonly resultIndex: number;
   readonly results: ArrayLike<Result>;
 }
 
-/** The browser's own recognition service, as far as it is used. */
-interface Service extends EventTarget {
+/**
+ * The browser's own recognition service, as far as it is used. What puts itself in its place has often no listeners but
+ * these, and starts by a promise: it is asked for nothing else.
+ */
+interface Service {
   lang: string;
   continuous: boolean;
   interimResults: boolean;
-  start(): void;
-  abort(): void;
+  onresult: ((event: ResultEvent) => void) | null;
+  onerror: ((event: { readonly error: string }) => void) | null;
+  onend: (() => void) | null;
+  start(): unknown;
+  abort(): unknown;
 }
 
 /** The service's constructor under either of its names; undefined in a browser without one. */
@@ -78,6 +84,7 @@ const finalFaults: Readonly<Record<string, string>> = {
   'service-not-allowed': 'the browser does not allow it; choose the embedded one',
   'language-not-supported': 'it does not know this language; choose the embedded one',
   network: 'it needs a network and has none; choose the embedded one',
+  'audio-capture': 'it hears no microphone, or cannot be reached; choose the embedded one',
 };
 
 /** Listens through the browser's service. Where there is none, or it fails, that is said in one sentence. */
@@ -87,37 +94,48 @@ export function startWebSpeech(language: string, listener: Listener): Hearing {
     listener.report(words.hearing.noService);
     return { close() {} };
   }
-  const service = new Service();
+  let service: Service;
+  try {
+    service = new Service();
+  } catch (cause) {
+    listener.report(`The browser's recognition service cannot be used: ${String(cause)}.`);
+    return { close() {} };
+  }
   const recognizer = new TranscriptRecognizer();
   let closed = false;
   Object.assign(service, { lang: language, continuous: true, interimResults: true });
-  service.addEventListener('result', event => {
-    const { results, resultIndex } = event as ResultEvent;
+  service.onresult = ({ results, resultIndex }) => {
     for (let i = resultIndex; i < results.length; i += 1) {
       const result = results[i];
       const best = result?.[0];
       if (result && best) recognizer.take(best.transcript, best.confidence, result.isFinal);
     }
-  });
-  service.addEventListener('error', event => {
-    const why = finalFaults[String(Reflect.get(event, 'error'))];
-    if (!why || closed) return;
+  };
+  const giveUp = (why: string) => {
+    if (closed) return;
     closed = true;
     listener.listensWith('keys');
     listener.report(`The browser's recognition service cannot be used: ${why}.`);
-  });
+  };
+  service.onerror = ({ error }) => {
+    const why = finalFaults[error];
+    if (why) giveUp(why);
+  };
+  const start = () => {
+    Promise.resolve(service.start()).catch((cause: unknown) => giveUp(String(cause)));
+  };
   // It ends by itself after a silence.
-  service.addEventListener('end', () => {
-    if (!closed) service.start();
-  });
+  service.onend = () => {
+    if (!closed) start();
+  };
   listener.attach(recognizer);
-  service.start();
+  start();
   listener.listensWith("the browser's service");
   return {
     close() {
       closed = true;
       recognizer.close();
-      service.abort();
+      void service.abort();
     },
   };
 }

@@ -1,3 +1,5 @@
+import type { EngineHeard } from '../../engineering/engine-sound/ear.ts';
+import type { Firing } from '../../engineering/engine-sound/firing.ts';
 import { isHeard, voiceLanguage } from '../../voice/languages/index.ts';
 import type { EarLevel, Grammar, Heard, HeardLanguage, Recognizer, VoiceHeard } from '../../voice/ports.ts';
 import type { FromEar, ToEar } from './messages.ts';
@@ -26,6 +28,7 @@ export class WorkerRecognizer implements Recognizer {
   #onHeard: (heard: Heard) => void = () => {};
   #onLevel: (level: EarLevel) => void = () => {};
   #onVoice: (heard: VoiceHeard) => void = () => {};
+  #onEngine: (heard: EngineHeard) => void = () => {};
   #onTrouble: (sentence: string) => void = () => {};
   #onReady: () => void = () => {};
   #onAway: () => void = () => {};
@@ -85,6 +88,12 @@ export class WorkerRecognizer implements Recognizer {
     this.#onVoice = handler;
   }
 
+  /** Listens for an engine that fires so in the same sound. */
+  listenToEngine(firing: Firing, handler: (heard: EngineHeard) => void): void {
+    this.#onEngine = handler;
+    this.#thread.post({ kind: 'engine', firing });
+  }
+
   /** Loaded, and listening as soon as there is sound. */
   get ready(): boolean {
     return this.#ready;
@@ -126,6 +135,9 @@ export class WorkerRecognizer implements Recognizer {
         return;
       case 'level':
         this.#onLevel(message.level);
+        return;
+      case 'engine':
+        this.#onEngine(message.heard);
         return;
       case 'voice':
         this.#onVoice(message.heard);

@@ -2,13 +2,11 @@ import { z } from 'zod';
 import type { JobCard } from '../../../machines/context.ts';
 import { languageCodes, usualLanguage } from '../../../prompts/index.ts';
 import type { LanguageCode } from '../../../prompts/types.ts';
-import demoFour from '../../profile/demo/demo-four.json' with { type: 'json' };
-import demoSix from '../../profile/demo/demo-six.json' with { type: 'json' };
-import { parseProfile } from '../../profile/parse.ts';
 import type { Profile } from '../../profile/schema.ts';
 import { jobCardSchema } from '../../record/vocabulary/opened.ts';
 import { demoJob } from '../../session/demo-job.ts';
 import type { UnitSystem } from '../../session/units.ts';
+import { keepEngine, keepInterview, madeEngines } from './made-engines.ts';
 
 /** What is chosen before a session begins. */
 export interface Choice {
@@ -17,12 +15,6 @@ export interface Choice {
   readonly units: UnitSystem;
   readonly language: LanguageCode;
 }
-
-/** The engines that come with the page, invented all of them. */
-export const demoProfiles: readonly Profile[] = [
-  parseProfile(JSON.stringify(demoSix), 'demo-six'),
-  parseProfile(JSON.stringify(demoFour), 'demo-four'),
-];
 
 /** What was chosen on this device last, to be begun with again, here or in the bay. */
 const keptSchema = z.object({
@@ -57,8 +49,24 @@ export function keepChoice(choice: KeptChoice): void {
 /** Engines that were loaded from files on this visit. */
 let loaded: readonly Profile[] = [];
 
-export const loadedProfiles = (): readonly Profile[] => loaded;
+/** Engines that this device has besides those that come with the page: made here, and loaded from files. */
+export const loadedProfiles = (): readonly Profile[] => {
+  const made = madeEngines();
+  return [...made.filter(({ name }) => !loaded.some(other => other.name === name)), ...loaded];
+};
 
 export function addProfile(profile: Profile): void {
   loaded = [...loaded.filter(({ name }) => name !== profile.name), profile];
+}
+
+/**
+ * An engine that was described on this device: kept, and chosen for the session that comes next.
+ * @returns whether the browser keeps it beyond this visit
+ */
+export function ownEngine(profile: Profile): boolean {
+  const kept = keepEngine(profile);
+  addProfile(profile);
+  keepInterview(null);
+  keepChoice({ ...(loadChoice() ?? { job: demoJob, language: usualLanguage }), profile: profile.name });
+  return kept;
 }

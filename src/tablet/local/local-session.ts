@@ -2,6 +2,7 @@ import { isOver, type Moment, outcomeOf, stateName } from '../../../machines/mom
 import { languages } from '../../../prompts/index.ts';
 import type { RecordLog } from '../../record/index.ts';
 import { type Clock, recordClock, SystemClock } from '../../session/clock.ts';
+import { firingOf, joinEngineEar } from '../../session/engine-ear/join-engine-ear.ts';
 import { headerData, type SessionHeader } from '../../session/header.ts';
 import { closeAfterAll, type Restored, restore, resumedData } from '../../session/resume.ts';
 import { Session } from '../../session/session.ts';
@@ -145,6 +146,7 @@ async function run({ dataBase, id, header, clock, record, devices, restored }: P
   if (speaking.remark !== undefined) session.report(speaking.remark);
   // Another tab may have sent its beginning meanwhile.
   void session.outcome.then(outcome => noteOn(dataBase, id, { state: outcome, sent: false }));
+  const engineEar = joinEngineEar(session, () => viewer.showsEngineEar(engineEar));
   const hearing = devices.hearing(header.language, {
     attach(recognizer) {
       session.attach(recognizer, 'voice');
@@ -156,6 +158,7 @@ async function run({ dataBase, id, header, clock, record, devices, restored }: P
       session.level(level);
     },
     report: sentence => session.report(sentence),
+    engine: { firing: firingOf(header.profile), take: heard => engineEar.take(heard) },
   });
 
   /**

@@ -291,6 +291,7 @@ export async function joinBay(
       declineHold: () => connection.command({ do: 'declineHold' }),
       takeOver: () => connection.command({ do: 'takeOver' }),
       begin,
+      bringEngine: profile => bringProfile(token, profile),
       resume: session => connection.command({ do: 'resume', session }),
       setAside: () => connection.command({ do: 'setAside' }),
       renew: device => connection.command({ do: 'renew', device }),

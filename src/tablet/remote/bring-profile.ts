@@ -3,7 +3,7 @@ import { httpErrorSchema, profileAnswerSchema } from '../../server/protocol/inde
 import { words } from '../words/index.ts';
 
 /**
- * Brings an engine profile to the laptop, for sessions of this bay.
+ * Brings an engine profile to the laptop, for sessions of this bay, or by a supervisor of all bays.
  * @returns the name by which a session begins with it there
  * @throws Error with one sentence when it is refused, or nobody answers
  */

@@ -3,6 +3,7 @@ import { VOCABULARY } from '../../record/vocabulary/index.ts';
 import type { PairAnswer } from '../../server/protocol/index.ts';
 import { saveFile } from '../device/save-file.ts';
 import { devicesFor } from '../devices.ts';
+import { ownEngine } from '../local/choice.ts';
 import { beginLocal, type LocalSession, resumeLocal } from '../local/local-session.ts';
 import { keepOffline, type Offline, type Update } from '../offline/register.ts';
 import { allRecords, type KeptRecord, linesOf, recordOf } from '../record/data-base.ts';
@@ -14,6 +15,7 @@ import { sendRecords } from '../remote/upload.ts';
 import { whenConnected } from '../remote/when-connected.ts';
 import { applySettings, keepSettings, loadSettings } from '../settings.ts';
 import { words } from '../words/index.ts';
+import { NewEngine } from './new-engine.tsx';
 import { Pair } from './pair.tsx';
 import { Second } from './second.tsx';
 import { Start } from './start.tsx';
@@ -34,6 +36,7 @@ export function App({ dataBase }: { readonly dataBase: IDBDatabase }) {
   const [session, setSession] = useState<LocalSession | null>(null);
   const [joined, setJoined] = useState<BaySession | null>(null);
   const [pairing, setPairing] = useState(false);
+  const [describing, setDescribing] = useState(false);
   const [busy, setBusy] = useState(false);
   const [sentence, setSentence] = useState<string | null>(null);
   const [offline, setOffline] = useState<Offline | null>(null);
@@ -134,6 +137,16 @@ export function App({ dataBase }: { readonly dataBase: IDBDatabase }) {
         onBack={() => setPairing(false)}
       />
     );
+  if (describing)
+    return (
+      <NewEngine
+        onMade={profile => {
+          setSentence(ownEngine(profile) ? null : words.newEngine.notKept);
+          setDescribing(false);
+        }}
+        onLeave={() => setDescribing(false)}
+      />
+    );
   return (
     <>
       {update && (
@@ -159,6 +172,7 @@ export function App({ dataBase }: { readonly dataBase: IDBDatabase }) {
               saveFile(asFile(lines.map(({ line }) => line)), `${id}.jsonl`),
             ),
           pair: goToBay,
+          describeEngine: () => setDescribing(true),
           set: next => {
             keepSettings(next);
             setSettings(next);

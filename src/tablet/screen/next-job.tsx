@@ -4,14 +4,15 @@ import type { SessionRow } from '../../server/protocol/index.ts';
 import { demoJob } from '../../session/demo-job.ts';
 import { JobCardError, parseJobCard } from '../../session/job-card.ts';
 import type { BayDeeds, BayPart } from '../face/face.ts';
-import { demoProfiles, loadChoice, loadedProfiles } from '../local/choice.ts';
-import { words } from '../words/index.ts';
+import { loadChoice, loadedProfiles } from '../local/choice.ts';
+import { laptopNameOf } from '../local/demo-engines.ts';
+import { inOwnWords, words } from '../words/index.ts';
 import { JobForm, useChoice } from './job-form.tsx';
 
 /** The engine that was chosen on this device, by the name that the laptop has for it. */
 function knownAs(chosen: string, engines: readonly string[]): string {
-  const demo = demoProfiles.findIndex(({ name }) => name === chosen);
-  return ['demo-six', 'demo-four'].filter(name => engines.includes(name))[demo] ?? chosen;
+  const name = laptopNameOf(chosen);
+  return engines.includes(name) ? name : chosen;
 }
 
 /** Sessions of this bay that can be gone on with. */
@@ -78,7 +79,7 @@ export function NextJob({ bay, deeds }: { readonly bay: BayPart; readonly deeds:
       <button type="button" className="choice first" onClick={begin}>
         {words.start.title}
       </button>
-      <div role="alert">{wrong && <p className="wrong">{wrong}</p>}</div>
+      <div role="alert">{wrong && <p className="wrong">{inOwnWords(wrong)}</p>}</div>
       <JobForm engines={[...new Set(engines)]} choice={choice} onChange={setChoice} onWrong={setWrong} />
       <BrokenOff deeds={deeds} />
     </section>

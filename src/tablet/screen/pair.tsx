@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { words } from '../words/index.ts';
+import { inOwnWords, words } from '../words/index.ts';
 
 /** Where a device joins the bay's laptop, with the six digits that the laptop shows. */
 export function Pair({
@@ -20,7 +20,7 @@ export function Pair({
     <main className="start">
       <h1>{words.pair.title}</h1>
       <p>{words.pair.how}</p>
-      <div role="alert">{sentence && <p className="wrong">{sentence}</p>}</div>
+      <div role="alert">{sentence && <p className="wrong">{inOwnWords(sentence)}</p>}</div>
       <form
         className="card"
         onSubmit={event => {

@@ -1,11 +1,12 @@
 import { useState } from 'react';
-import { usualLanguage } from '../../../prompts/index.ts';
+import { fitForFirstFire, ProfileError } from '../../profile/parse.ts';
 import { demoJob } from '../../session/demo-job.ts';
 import { JobCardError, parseJobCard } from '../../session/job-card.ts';
-import { type Choice, demoProfiles, loadChoice, loadedProfiles } from '../local/choice.ts';
+import { type Choice, loadChoice, loadedProfiles } from '../local/choice.ts';
+import { demoEngines } from '../local/demo-engines.ts';
 import type { KeptRecord } from '../record/data-base.ts';
 import type { Settings } from '../settings.ts';
-import { words } from '../words/index.ts';
+import { inOwnWords, words } from '../words/index.ts';
 import { JobForm, useChoice } from './job-form.tsx';
 import { Records } from './records.tsx';
 import { SettingsForm } from './settings-form.tsx';
@@ -15,6 +16,7 @@ export interface StartDeeds {
   resume(id: string): void;
   save(id: string): void;
   pair(): void;
+  describeEngine(): void;
   set(settings: Settings): void;
 }
 
@@ -36,18 +38,21 @@ export function Start({
   readonly deeds: StartDeeds;
 }) {
   const [wrong, setWrong] = useState<string | null>(null);
-  const profiles = [...demoProfiles, ...loadedProfiles()];
+  const profiles = [...demoEngines, ...loadedProfiles()];
   const engines = profiles.map(({ name }) => name);
   const [choice, setChoice] = useChoice(
-    loadChoice() ?? { job: demoJob, language: usualLanguage, profile: '' },
+    loadChoice() ?? { job: demoJob, language: settings.language, profile: '' },
     engines,
   );
+  const told = wrong ?? sentence;
   const begin = () => {
     try {
       const job = parseJobCard(choice.job, words.start.card);
       const profile = profiles.find(({ name }) => name === choice.profile);
-      if (profile) deeds.begin({ profile, job, language: choice.language });
+      if (profile)
+        deeds.begin({ profile: fitForFirstFire(profile, profile.name), job, language: choice.language });
     } catch (cause) {
+      if (cause instanceof ProfileError) return setWrong(cause.message);
       if (!(cause instanceof JobCardError)) throw cause;
       setWrong(words.start.empty);
     }
@@ -58,8 +63,11 @@ export function Start({
       <h1>{words.name}</h1>
       <p>{words.job}</p>
       <p className="first-of-all">{words.makerFirst}</p>
-      <div role="alert">{(wrong ?? sentence) && <p className="wrong">{wrong ?? sentence}</p>}</div>
+      <div role="alert">{told && <p className="wrong">{inOwnWords(told)}</p>}</div>
       <Records records={records} onResume={deeds.resume} onSave={deeds.save} />
+      <button type="button" className="choice" disabled={busy} onClick={deeds.describeEngine}>
+        {words.newEngine.begin}
+      </button>
       <JobForm engines={engines} choice={choice} onChange={setChoice} onWrong={setWrong} />
       <div className="big">
         <button type="button" className="choice first" disabled={busy} onClick={begin}>

@@ -2,13 +2,14 @@ import { useCallback, useState } from 'react';
 import { clockText } from '../../session/viewer.ts';
 import { isAnsweredHere } from '../face/addressee.ts';
 import type { BaySession } from '../remote/bay-session.ts';
-import { words } from '../words/index.ts';
+import { inOwnWords, words } from '../words/index.ts';
 import { Board } from './board.tsx';
 import { Answers } from './parts/answers.tsx';
 import { Devices } from './parts/devices.tsx';
 import { Leave } from './parts/leave.tsx';
 import { LinkLine } from './parts/link-line.tsx';
 import { LogTail } from './parts/log-tail.tsx';
+import { OwnEngines } from './parts/own-engines.tsx';
 import { PastSessions } from './parts/past-sessions.tsx';
 import { PlotFigure } from './parts/plot.tsx';
 import { Problems } from './parts/problems.tsx';
@@ -65,7 +66,7 @@ export function Supervisor({
   );
   return (
     <Shell state={state} onStop={() => session.stop()} beside={beside}>
-      <div role="alert">{sentence && <p className="wrong">{sentence}</p>}</div>
+      <div role="alert">{sentence && <p className="wrong">{inOwnWords(sentence)}</p>}</div>
       {view && bay && (
         <>
           <Answers view={view} touch={touch} asked={isAnsweredHere(state)} />
@@ -84,6 +85,7 @@ export function Supervisor({
       )}
       {!view && bay && <Problems problems={bay.troubles} />}
       {bay && <Board bays={bay.board} takenAtMs={bay.boardAtMs} />}
+      {session.bay && <OwnEngines deeds={session.bay} />}
       <PastSessions load={load} onReport={id => void openReport(id)} />
       {bay && <Devices bay={bay} deeds={session.bay} />}
       {bay && <LinkLine bay={bay} />}

@@ -7,6 +7,7 @@ import { words } from '../words/index.ts';
 import { Answers } from './parts/answers.tsx';
 import { BayBar } from './parts/bay-bar.tsx';
 import { Devices } from './parts/devices.tsx';
+import { EngineByEar } from './parts/engine-by-ear.tsx';
 import { Leave } from './parts/leave.tsx';
 import { LinkLine } from './parts/link-line.tsx';
 import { LogTail } from './parts/log-tail.tsx';
@@ -49,6 +50,7 @@ export function Technician({
       {plots.map(plot => (
         <PlotFigure key={plot.quantity} plot={plot} />
       ))}
+      {view.engineEar && <EngineByEar ear={view.engineEar} />}
       <Readings readings={view.readings} />
       <Gates gates={view.gates} />
       <Sentences title={words.faults} lines={view.faults} />

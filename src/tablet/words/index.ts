@@ -1,7 +1,9 @@
+import { languages, usualLanguage } from '../../../prompts/index.ts';
 import type { LanguageCode } from '../../../prompts/types.ts';
 import { english, type Words } from './en.ts';
 import { spanish } from './es.ts';
 import { french } from './fr.ts';
+import { inOtherWords } from './refusals.ts';
 
 export type { Words } from './en.ts';
 
@@ -18,7 +20,16 @@ export const languageNames: Readonly<Record<LanguageCode, string>> = {
 /** The words of the language that this page is set to. Read where they are shown, never kept: the setting may change. */
 export let words: Words = english;
 
+let spoken: LanguageCode = usualLanguage;
+
 /** From now on the page speaks this language. */
 export function speakIn(code: LanguageCode): void {
   words = pageWords[code];
+  spoken = code;
 }
+
+/** In the quotation marks of the language of this page. */
+export const quoted = (text: string): string => languages[spoken].words.quoted.replace('{text}', () => text);
+
+/** What the laptop or a part of this page refused or reported, in the language of this page. */
+export const inOwnWords = (sentence: string): string => inOtherWords(sentence, spoken);

@@ -1,9 +1,9 @@
 import type { Compared, Comparison } from '../../archive/compare.ts';
 import { SHOWN_DIGITS } from '../../archive/versions.ts';
+import { linear, roomy } from '../../engineering/axis.ts';
 import { number, shownAs } from '../../report/format.ts';
 import { type Manner, mannerOf } from '../../report/manner.ts';
 import { capital } from '../../report/names.ts';
-import { linear, roomy } from '../../report/plot/axis.ts';
 import type { UnitSystem } from '../../session/units.ts';
 import { oneLine, pad } from '../face/text.ts';
 import { count } from './count.ts';

@@ -12,34 +12,19 @@ import type { Question, QuestionId } from '../../interview/question.ts';
 import { questions } from '../../interview/questions.ts';
 import { askedUnit, showValue } from '../../interview/typed.ts';
 import type { UnitChoice } from '../../interview/units.ts';
+import { originText, questionWords } from '../../interview/words.ts';
 import { fieldAt } from '../../profile/fields.ts';
-import type { Origin } from '../../profile/provenance.ts';
 import { fieldName } from './field-name.ts';
 import type { TalkIo } from './io.ts';
 
 export const HELP = [
   'Enter takes what is put forward. Behind a value you may say where it comes from: "15 qt p 12", "150 measured".',
+  'The source alone confirms what is put forward: "p 12", "plate", "manual", "measured".',
   '?  more about this one      -  nobody knows: taken as put forward, and marked assumed',
   '<  back to the one before   list  all answers so far     quit  leave; nothing is lost',
 ];
 
-/** Where a value comes from, in words. */
-export function originText({ from, page, rule, acceptedBy }: Origin): string {
-  const of = page !== undefined ? ` page ${page}` : '';
-  const by = rule === undefined ? '' : ` (${rule})`;
-  const accepted = acceptedBy === undefined ? '' : `, accepted by ${acceptedBy}`;
-  return `${from}${of}${by}${accepted}`;
-}
-
-const wordsOf = (question: Question) => {
-  const [field] = question.fields;
-  const known = field === undefined ? undefined : fieldAt(field);
-  return {
-    ask: question.ask === '' ? fieldName(field ?? question.id) : question.ask,
-    why: question.why ?? known?.why ?? '',
-    where: question.where ?? known?.where ?? '',
-  };
-};
+const wordsOf = (question: Question) => questionWords(question, fieldName);
 
 /** How a question is put: what, why in one line, what may be chosen, and what is put forward. */
 export function questionLines(
@@ -63,6 +48,19 @@ export function questionLines(
       ? [`    Enter: ${showValue(proposal.value, question, units)}, ${originText(proposal.origin)}`]
       : []),
   ];
+}
+
+/** The question for the ear: what, what may be chosen, and what "correct" takes. */
+function spokenText(question: Question, proposal: Answer | undefined, units: UnitChoice): string {
+  const unit = askedUnit(question, units);
+  const choices =
+    question.kind === 'choice'
+      ? Object.values(question.choices).map((label, index) => `${index + 1}: ${label}`)
+      : [];
+  const put = proposal ? `As put forward: ${showValue(proposal.value, question, units)}` : '';
+  return [`${wordsOf(question).ask}${unit === '' ? '' : `, in ${unit}`}`, ...choices, put]
+    .filter(part => part !== '')
+    .join('. ');
 }
 
 /** All answers so far, a line each. */
@@ -100,6 +98,7 @@ export async function askAll(io: TalkIo, begun: Answers, { everything, keep }: A
     for (const line of questionLines(question, next.proposal, units, progressOf(answers, everything)))
       io.print(line);
     if (fault !== null) io.print(`    ${fault}`);
+    io.about?.(question, next.proposal, units, spokenText(question, next.proposal, units));
     const answer = await askOne(io, question, next.proposal, answers);
     if (answer === 'quit') return { answers, finished: false };
     if (answer === 'back') {
@@ -112,6 +111,7 @@ export async function askAll(io: TalkIo, begun: Answers, { everything, keep }: A
     }
     await keep(answers);
   }
+  io.over?.();
   return { answers, finished: true };
 }
 
@@ -140,9 +140,10 @@ async function askOne(
       io.print('    Nothing can be put forward here; it has to be answered.');
       continue;
     }
-    const read = answerTyped(typed, question, answers);
+    const read = answerTyped(typed, question, answers, proposal);
     if (read.ok) return { value: read.value, origin: read.origin };
     io.print(`    ${read.sentence}`);
+    io.refused?.(read.sentence);
   }
 }
 

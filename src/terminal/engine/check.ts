@@ -1,16 +1,10 @@
 import { CompositionError } from '../../../machines/composition.ts';
 import { buildFirstStart } from '../../../machines/first-start.ts';
+import { acceptableNames } from '../../profile/accepting.ts';
 import { fields } from '../../profile/fields.ts';
-import { type Acceptable, saysWhere, type Unfit, unfitFor } from '../../profile/provenance.ts';
+import { saysWhere, type Unfit, unfitFor } from '../../profile/provenance.ts';
 import type { Profile } from '../../profile/schema.ts';
 import { fieldName } from './field-name.ts';
-
-export const acceptableNames: Readonly<Record<Acceptable, string>> = {
-  starterLimit: 'the limits of the starter',
-  coolant: 'the coolant',
-  heater: 'the heater',
-  idle: 'the idle',
-};
 
 /** What keeps a profile from the first fire of a real engine, as a sentence with what to do. */
 export const unfitSentence = (unfit: Unfit): string =>

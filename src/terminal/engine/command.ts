@@ -1,6 +1,7 @@
 import { readdir, readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { type Command, Option } from 'commander';
+import { acceptableNames, accepting } from '../../profile/accepting.ts';
 import { demoProfiles, loadProfile, ProfileError } from '../../profile/load.ts';
 import { acceptables, acceptedByName, assumedFields, unfitFor } from '../../profile/provenance.ts';
 import type { Profile } from '../../profile/schema.ts';
@@ -14,11 +15,11 @@ import {
   signingRoles,
 } from '../../record/index.ts';
 import { readText } from '../signing-commands.ts';
-import { acceptableNames, checkProfile } from './check.ts';
+import { checkProfile } from './check.ts';
 import { compareLines } from './compare.ts';
 import { surveyLines, surveyLog, writeBus } from './from-bus.ts';
 import { terminalTalk } from './io.ts';
-import { accepting, newEngine } from './new.ts';
+import { type NewOptions, newEngine } from './new.ts';
 import { exists, profileHash, writeProfile } from './profile-file.ts';
 import { showLines } from './show.ts';
 
@@ -37,9 +38,14 @@ export function registerEngine(program: Command): void {
     .description('an interview with plate and manual in hand; one that was left is gone on with')
     .argument('[file]', 'where the profile goes', 'my-engine.json')
     .option('--all', 'ask also for the figures that hardly anybody looks up', false)
+    .option('--voice', 'answer numbers, choices, yes and no by voice too (English); names by the keys', false)
+    .option('--device <name>', 'the microphone to use, as the system names it')
     .option('--again <field>', 'ask this one again; may be given again', more, [])
-    .action(async (file: string, options: { all: boolean; again: readonly string[] }) => {
-      const io = terminalTalk();
+    .action(async (file: string, _own: unknown, command: Command) => {
+      // The main command has --device too, and takes it wherever it stands.
+      const options = command.optsWithGlobals<NewOptions & { voice: boolean; device?: string }>();
+      const keys = terminalTalk();
+      const io = options.voice ? await (await import('./open-voice.ts')).openVoice(keys, options) : keys;
       try {
         process.exitCode = await newEngine(file, options, io);
       } finally {

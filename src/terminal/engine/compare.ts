@@ -1,6 +1,6 @@
+import { originText } from '../../interview/words.ts';
 import { fields, valueFields } from '../../profile/fields.ts';
 import type { Profile } from '../../profile/schema.ts';
-import { originText } from './ask.ts';
 import { valueAt, valueText } from './show.ts';
 
 /** What differs between two profiles, a line for each value, with where each side has it from. */

@@ -1,4 +1,3 @@
-import { english } from '../../../prompts/en/index.ts';
 import { candumpFile } from '../../bus/sources/candump-file.ts';
 import { type Answers, withAnswer } from '../../interview/interview.ts';
 import { loadProfile, ProfileError } from '../../profile/load.ts';
@@ -7,17 +6,21 @@ import { type Profile, profileSchema, stopsFromRpm, type VehicleBus } from '../.
 import { shownAs } from '../../report/format.ts';
 import { mannerOf } from '../../report/manner.ts';
 import { createSurvey, type Survey, type Surveyed } from '../../session/vehicle/survey.ts';
+import { OptionError } from '../run/options.ts';
 import { answersPath, exists, keepAnswers, keptAnswers, writeProfile } from './profile-file.ts';
 
 /** A log of less says little of what is sent every few seconds. */
 const SHORTEST_S = 10;
+
+/** A line in the middle that was cut off is no reason to refuse a log; one in ten is. */
+const FEWEST_FRAMES_A_LINE = 10;
 
 /** What the bus may give and has to be spoken all the same; the bus is then held against it. */
 const SPOKEN: VehicleBus['spoken'] = ['ambientTemperature'];
 
 /**
  * Looks through a log of the running vehicle.
- * @throws ProfileError, one sentence, where it cannot be read, is no log of candump, or holds no engine
+ * @throws OptionError, one sentence, where it cannot be read, is no log of candump, or holds no engine
  */
 export async function surveyLog(path: string): Promise<Survey> {
   const survey = createSurvey();
@@ -29,9 +32,9 @@ export async function surveyLog(path: string): Promise<Survey> {
     },
   );
   const refuse = (sentence: string): never => {
-    throw new ProfileError(path, [sentence]);
+    throw new OptionError(`${path} ${sentence}`);
   };
-  if (end.kind === 'lost') throw new ProfileError(path, [end.reason]);
+  if (end.kind === 'lost') throw new OptionError(end.reason);
   const found = survey.result();
   if (found.frames === 0)
     return refuse(
@@ -39,9 +42,9 @@ export async function surveyLog(path: string): Promise<Survey> {
         ? 'is no log of candump; record one with "candump -L can0 > FILE" while the engine runs.'
         : 'is empty; record one with "candump -L can0 > FILE" while the engine runs.',
     );
-  if (rubbish > found.frames)
+  if (rubbish * FEWEST_FRAMES_A_LINE > found.frames)
     return refuse(
-      `is damaged: ${rubbish} lines of it cannot be read, and only ${found.frames} can; record it again.`,
+      `is damaged: ${rubbish} lines of it or more cannot be read, beside ${found.frames} that can; record it again.`,
     );
   if (found.extended === 0)
     return refuse('holds no J1939 data, only short identifiers; log the bus that the engine itself is on.');
@@ -56,6 +59,16 @@ export async function surveyLog(path: string): Promise<Survey> {
   return found;
 }
 
+/** As a log names them, whatever the procedure reads them for. */
+const names: Readonly<Record<Surveyed['quantity'], string>> = {
+  engineSpeed: 'engine speed',
+  oilPressure: 'oil pressure',
+  coolantTemperature: 'coolant temperature',
+  batteryVoltage: 'battery voltage',
+  chargingVoltage: 'charging voltage',
+  ambientTemperature: 'ambient temperature',
+};
+
 const manner = mannerOf('en', 'metric');
 
 const seconds = (s: number) => `${Number(s.toPrecision(2))} s`;
@@ -69,7 +82,7 @@ const why: Readonly<Record<Exclude<Surveyed['kind'], 'sent'>, string>> = {
 };
 
 function readingLine(reading: Surveyed): string {
-  const { name } = english.quantities[reading.quantity];
+  const name = names[reading.quantity];
   if (reading.kind !== 'sent') return `  ${name}: stays to be spoken, ${why[reading.kind]}.`;
   const shown = shownAs(reading.unit, manner);
   const { spn, source, everyS, min, max } = reading;
@@ -81,7 +94,7 @@ export function surveyLines(survey: Survey): string[] {
   const { spanS, frames, senders, engines, readings, lampsEveryS } = survey;
   const [engine, ...others] = engines;
   return [
-    `${frames} frames in ${Math.round(spanS)} s, from ${senders.length} senders: ${senders.join(', ')}.`,
+    `${frames} frames in ${Math.round(spanS)} s, sent from ${senders.length === 1 ? 'address' : 'the addresses'} ${senders.join(', ')}.`,
     `The engine's controller has address ${engine}: it sends the engine speed.`,
     ...(others.length > 0
       ? [
@@ -151,7 +164,7 @@ export async function writeBus(survey: Survey, into: string): Promise<string[]> 
   const there = await exists(into);
   if (!interviewed && !there)
     throw new ProfileError(into, [
-      `is no profile, and no interview was begun for it; "engine new ${into}" begins one.`,
+      `cannot take it: there is no such profile, and no interview was begun for it; "engine new ${into}" begins one.`,
     ]);
   const done: string[] = [];
   if (there) {

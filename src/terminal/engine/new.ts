@@ -2,11 +2,11 @@ import { buildProfile } from '../../interview/build.ts';
 import { type Answers, progressOf, withoutAnswer } from '../../interview/interview.ts';
 import type { QuestionId } from '../../interview/question.ts';
 import { questions } from '../../interview/questions.ts';
+import { acceptableNames, accepting } from '../../profile/accepting.ts';
 import { loadProfile, ProfileError } from '../../profile/load.ts';
-import { type Acceptable, acceptedByName, assumedFields, unfitFor } from '../../profile/provenance.ts';
+import { assumedFields, unfitFor } from '../../profile/provenance.ts';
 import type { Profile } from '../../profile/schema.ts';
 import { askAll, HELP } from './ask.ts';
-import { acceptableNames } from './check.ts';
 import { fieldName } from './field-name.ts';
 import type { TalkIo } from './io.ts';
 import { answersPath, exists, keepAnswers, keptAnswers, profileHash, writeProfile } from './profile-file.ts';
@@ -15,16 +15,6 @@ export interface NewOptions {
   readonly all: boolean;
   /** Questions that are asked again, of an interview that was held before. */
   readonly again: readonly string[];
-}
-
-/** The profile with the supervisor's name at what is accepted as assumed. */
-export function accepting(profile: Profile, what: Acceptable, name: string): Profile {
-  const provenance = { ...profile.provenance };
-  for (const path of acceptedByName[what]) {
-    const origin = provenance[path] ?? { from: 'assumed' as const };
-    if (origin.from === 'assumed') provenance[path] = { ...origin, acceptedBy: name };
-  }
-  return { ...profile, provenance };
 }
 
 /** The supervisor is asked for a name for each of what may stay assumed only so. */

@@ -3,7 +3,8 @@ import type { BusSource } from '../../bus/ports.ts';
 import type { VehicleBus } from '../../profile/schema.ts';
 import type { RecordLog } from '../../record/index.ts';
 import type { Clock } from '../../session/clock.ts';
-import { joinEngineEar } from '../../session/engine-ear/join-engine-ear.ts';
+import { firingOf, joinEngineEar } from '../../session/engine-ear/join-engine-ear.ts';
+import { createEngineListener } from '../../session/engine-ear/listener.ts';
 import type { SessionHeader } from '../../session/header.ts';
 import type { Restored } from '../../session/resume.ts';
 import { closeRecord, saveRecord } from '../../session/save-record.ts';
@@ -199,9 +200,10 @@ async function joinParts(
       const ear = adaptation ? adaptedTo(adaptation, plain) : plain;
       opened.ear = ear;
       const engineEar = joinEngineEar(session, () => viewer.showsEngineEar(engineEar));
+      const engineListener = createEngineListener(firingOf(header.profile), heard => engineEar.take(heard));
       const source = alsoHeardBy(
         await openSource(options, session, clock),
-        block => engineEar.hear(block),
+        block => engineListener.hear(block),
         why => session.report(`The engine is no longer listened for: ${why}`),
       );
       opened.source = source;

@@ -1,8 +1,12 @@
 import { hasPhone } from './moment.ts';
 import { type Sound, stepLength, stepMs } from './sound.ts';
 
-/** So long before a phone is noticed it begins: the early outputs look ahead for it. */
-const beforeMs = 200;
+/**
+ * A phone is noticed in its middle, and late by what the early outputs look ahead: so much before the first one and after
+ * the last belongs to what was said.
+ */
+const beforeMs = 400;
+const afterMs = 300;
 /** More than this tells no more of a voice, and costs time. */
 const longestMs = 2_500;
 
@@ -23,7 +27,7 @@ export class SpokenPart {
   samples(): Float32Array {
     if (this.#first === undefined) return new Float32Array(0);
     const from = Math.max(this.#first, this.#last - longestMs / stepMs);
-    const steps = this.#steps.slice(from, this.#last);
+    const steps = this.#steps.slice(from, this.#last + afterMs / stepMs);
     const all = new Float32Array(steps.length * stepLength);
     steps.forEach((step, i) => {
       all.set(step, i * stepLength);

@@ -12,7 +12,7 @@ function coolantC(name: string, moment: Moment): number {
   const looks = moment.context.readings.filter(
     reading => reading.step === 'warmUp.watch' && reading.atMs >= lastFiredMs,
   ).length;
-  return 20 + 12 * looks;
+  return 20 + 24 * looks;
 }
 
 /** What an engine in good order shows, in SI. */
@@ -68,13 +68,18 @@ export function goodPauseMs(moment: Moment): number | null {
   return name === 'noFuelCrank.untilPressure.cranking' ? OIL_COMES_MS : null;
 }
 
+/** What may be answered and passes by itself. */
+export const isLeftToTime = (moment: Moment) =>
+  stateName(moment) === 'warmUp.watch.between' ||
+  (moment.context.step.startsWith('sweeps.') && offerOf(moment).awaits === 'time');
+
 /** What people say where all goes well, and after a false alarm; null where there is only time to wait for. */
 export function goodBody(moment: Moment): EventBody | null {
   const name = stateName(moment);
   const { replies, quantity } = offerOf(moment);
   if (/^job\.stop.*\.asking$/.test(name)) return { type: 'stop' };
   if (name === 'held') return { type: 'continue' };
-  if (name === 'warmUp.watch.between') return null;
+  if (isLeftToTime(moment)) return null;
   if (replies.includes('yes')) return { type: 'reply', id: 'yes' };
   if (quantity) return { type: 'value', quantity, si: goodValue(quantity, moment) };
   const [reply] = replies;

@@ -113,10 +113,10 @@ describe('a value that the bus gives', () => {
     driver.send({ type: 'value', quantity: 'coolantTemperature', si }, { via: 'bus' });
 
   it('and that can hardly be true is not taken: the gauge is asked for, once', () => {
-    const driver = shown(running.fork([]), 80);
+    const driver = shown(running.fork([]), 106);
     expect(driver.lines).toEqual(['doubtedBus']);
     expect(driver.name).toBe('warmUp.watch.asking');
-    expect(shown(driver, 81).lines).toEqual([]);
+    expect(shown(driver, 106.5).lines).toEqual([]);
   });
 
   it('is another means where somebody reads the same', () => {

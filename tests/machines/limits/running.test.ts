@@ -6,11 +6,10 @@ import { goOn, isDone, lastVerdict, sessionAt } from './sessions.ts';
 describe('the idle', () => {
   const cold = sessionAt(demoSix, 'checks.idle.item1');
 
-  /** Five speeds, a second apart, read back together and confirmed. */
+  /** Five speeds of the bus, a second apart. */
   function idle(at: Driver, speeds: readonly number[]): boolean {
     const driver = at.fork([]);
-    for (const speed of speeds) driver.value('engineSpeed', speed);
-    driver.reply('yes');
+    for (const speed of speeds) driver.value('engineSpeed', speed, { via: 'bus' });
     expect(lastVerdict(driver)).toBe(isDone(driver, 'checks.idle'));
     return isDone(driver, 'checks.idle');
   }
@@ -40,6 +39,31 @@ describe('the idle', () => {
     };
     expect(idle(cold, hunting(39.9))).toBe(true);
     expect(idle(cold, hunting(40.1))).toBe(false);
+  });
+
+  /** The lowest and the highest of a needle that was followed, read back together and confirmed. */
+  function followed(lowest: number, highest: number): boolean {
+    const driver = cold.fork([]).value('engineSpeed', lowest).value('engineSpeed', highest).reply('yes');
+    expect(lastVerdict(driver)).toBe(isDone(driver, 'checks.idle'));
+    return isDone(driver, 'checks.idle');
+  }
+
+  it('followed on a needle, has its lowest and its highest in range', () => {
+    expect([followed(700, 700), followed(1000, 1000)]).toEqual([true, true]);
+    expect([followed(699.9, 720), followed(990, 1000.1)]).toEqual([false, false]);
+  });
+
+  it('followed on a needle, swings by 113 rpm at most: a sine whose deviation is 40 rpm', () => {
+    expect(followed(800, 913.1)).toBe(true);
+    expect(followed(800, 913.2)).toBe(false);
+  });
+
+  it('that hunts stops the engine, by whoever hears it', () => {
+    for (const driver of [cold.fork([]), cold.fork([]).value('engineSpeed', 850)]) {
+      driver.reply('hunting');
+      expect(driver.name).toBe('stopped.makingSafe');
+      expect(driver.context.stop?.cause).toBe('other');
+    }
   });
 
   /** Stopped in the warm-up by a false alarm, after the coolant was read there, and started again. */

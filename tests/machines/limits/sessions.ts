@@ -2,6 +2,7 @@ import type { Quantity } from '../../../machines/vocabulary.ts';
 import type { StepId } from '../../../prompts/types.ts';
 import type { Profile } from '../../../src/profile/schema.ts';
 import { ofKind } from '../../../src/record/vocabulary/index.ts';
+import { isAskedTogether } from '../../helpers/together.ts';
 import { Driver, PAUSE_MS } from '../helpers/driver.ts';
 import { goodBody, goodPauseMs } from '../helpers/good.ts';
 
@@ -13,6 +14,10 @@ const MOST_TURNS = 2000;
 /** All goes well until the named state, with these values in place of the usual ones. */
 export function goOn(driver: Driver, state: string, shown: Shown = {}): Driver {
   for (let turn = 0; driver.name !== state; turn += 1) {
+    if (isAskedTogether(driver.moment, state)) {
+      driver.reply('oneByOne');
+      continue;
+    }
     if (driver.over || turn > MOST_TURNS) throw new Error(`Never came to ${state}; is at ${driver.name}.`);
     const body = goodBody(driver.moment);
     const si = body?.type === 'value' ? shown[body.quantity] : undefined;

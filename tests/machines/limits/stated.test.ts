@@ -147,7 +147,7 @@ describe('what is not known is named, and nothing is worked out in its place', (
   it('a pressure of the sweep', () => {
     const warm = knowing(demoSix, { coolantTemperature: 90 });
     const fifth = sweepPressure(4, ['sweeps.first', 'sweeps.second', 'sweeps.third', 'sweeps.fourth']);
-    expect(fifth(warm, 340)).toMatchObject({ ok: false, issue: { input: 'point 1 pressureKpa' } });
+    expect(fifth(warm, 340)).toMatchObject({ ok: false, issue: { code: 'missing', input: 'oilPressure' } });
   });
 
   it('the speeds of the idle', () => {

@@ -231,7 +231,8 @@ class People {
         this.#commands += 1;
         session.keep('command', {
           id: `c${this.#commands}`,
-          device: 'd',
+          // The same device is in no two sessions: what two records hold of it would be there twice.
+          device: `d-${this.#run.path}`,
           name: this.#one(oddTexts),
           role: 'second',
           do: 'say',

@@ -40,11 +40,12 @@ export class Face {
     socket.on('error', () => {});
   }
 
-  static connect(base: string, headers: Record<string, string> = {}): Promise<Face> {
+  static connect(base: string, headers: Record<string, string> = {}, autoPong = true): Promise<Face> {
     const { host } = new URL(base);
     const socket = new WebSocket(`wss://${host}/ws`, {
       rejectUnauthorized: false,
       headers: { origin: `https://${host}`, ...headers },
+      autoPong,
     });
     const face = new Face(socket);
     return new Promise((resolve, reject) => {
@@ -144,6 +145,19 @@ export class Face {
 
   close(): void {
     this.#socket.close();
+  }
+
+  /** The line of a phone that has died in its pocket: open, and no sign of life comes back over it. */
+  static async silent(base: string, token: string): Promise<Face> {
+    const face = await Face.connect(base, {}, false);
+    face.send({ type: 'hello', v: PROTOCOL_VERSION, token });
+    await face.until(() => face.state !== null);
+    return face;
+  }
+
+  /** A sign of life from one that gave none. */
+  revive(): void {
+    this.#socket.on('ping', () => this.#socket.pong());
   }
 
   /** As when the battery falls out. */

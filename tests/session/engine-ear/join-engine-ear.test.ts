@@ -1,7 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { readLog } from '../../../src/record/index.ts';
 import { EngineSound } from '../../../src/rehearsal/sound/engine-sound.ts';
-import { type EngineEarLink, joinEngineEar } from '../../../src/session/engine-ear/join-engine-ear.ts';
+import {
+  type EngineEarLink,
+  firingOf,
+  joinEngineEar,
+} from '../../../src/session/engine-ear/join-engine-ear.ts';
+import { createEngineListener } from '../../../src/session/engine-ear/listener.ts';
 import { type BusRig, busRig } from '../../helpers/bus-rig.ts';
 
 interface EarRig extends BusRig {
@@ -14,13 +19,14 @@ interface EarRig extends BusRig {
 async function earRig(key: string): Promise<EarRig> {
   const run = await busRig(key);
   const ear = joinEngineEar(run.session);
+  const listener = createEngineListener(firingOf(run.session.parts.profile), heard => ear.take(heard));
   const sound = new EngineSound({ cylinders: 6, strokes: 4 }, 4);
   return {
     ...run,
     ear,
     async sounds(rpm, seconds) {
       for (let block = 0; block < seconds * 10; block++) {
-        await ear.hear({
+        await listener.hear({
           samples: sound.next({ rpm, firing: rpm > 0, starter: false }, 1600),
           sampleRateHz: 16_000,
         });

@@ -27,7 +27,7 @@ const frames = fc.array(fc.oneof(parameter, diagnostics, anything), { minLength:
 
 /** Where the last word before a gate is somebody's, and the bus has something to say of it. */
 const places = [
-  'keyOn.battery.asking',
+  'noFuelCrank.batteryLoad.asking',
   'keyOn.faults.asking',
   'firstFire.oilPressure.asking',
   'checks.oilPressure.asking',

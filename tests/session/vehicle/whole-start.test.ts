@@ -19,7 +19,6 @@ describe('a whole start on demo-six with a bus', () => {
     const steps = new Set(byBus.map(({ data }) => data.step));
     expect([...steps]).toEqual(
       expect.arrayContaining([
-        'keyOn.battery',
         'checks.idle',
         'checks.oilPressure',
         'checks.coolant',

@@ -1,10 +1,12 @@
 import { readFile } from 'node:fs/promises';
-import type { Browser, Page } from 'playwright-core';
+import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { linesOfGoodStart } from '../../../audio-fixtures/good-start.ts';
 import { verifyLog } from '../../../src/record/index.ts';
+import { pageWords } from '../../../src/tablet/words/index.ts';
 import { openBrowser } from '../helpers/browser.ts';
-import { beginHere, openPage, touchOnly } from '../helpers/page.ts';
+import { picturePart } from '../helpers/looks.ts';
+import { answerAtOnce, openPage, touchOnly } from '../helpers/page.ts';
 import { type Served, servePage } from '../helpers/serve.ts';
 import { passUntil } from '../helpers/time.ts';
 
@@ -19,45 +21,42 @@ afterAll(async () => {
   await served?.close();
 });
 
-/** Longer than a stroke of the hand that answered the question before. */
-const READ_MS = 400;
+it.each([
+  ['demo-four', 'Demo four', 3, 'en'],
+  ['demo-four', 'Demo four', 3, 'es'],
+  ['demo-genset', 'Demo generating set', 2, 'en'],
+  ['demo-boat', 'Demo boat', 3, 'en'],
+] as const)(
+  'leads through a whole first start of %s by touch and keys, and saves a record that verifies (%4$s)',
+  async (profile, shown, plots, code) => {
+    const words = pageWords[code];
+    const lines = await linesOfGoodStart(profile, undefined, 'keys', code);
+    const { page, faults } = await openPage(browser, served.origin, {
+      settings: { ...touchOnly, language: code },
+      ownClock: true,
+    });
+    await page.getByRole('radio', { name: shown }).check();
+    await page.getByRole('button', { name: words.start.begin }).click();
+    await page.locator('[data-key]').first().waitFor();
+    for (const { when, says } of lines) {
+      await passUntil(page, when);
+      await answerAtOnce(page, says);
+      // People take a moment, but not where seconds count.
+      if (!when.startsWith('firstFire.oilPressure')) await page.clock.fastForward(1500);
+    }
+    await page.getByRole('status').filter({ hasText: words.over.signedOff }).waitFor();
+    expect(await page.locator('figure.plot').count()).toBeGreaterThanOrEqual(plots);
+    await picturePart(page, 'figure.plot', `plots-${profile}-${code}`);
+    expect(faults).toEqual([]);
 
-/** Answers as soon as a hand may, without waiting for the control to be in sight: the other tests touch it as people do. */
-async function answerAtOnce(page: Page, text: string): Promise<void> {
-  await page.clock.fastForward(READ_MS);
-  await page.locator('.shell:not(:has(.choice[aria-disabled="true"]))').waitFor();
-  await page.evaluate(wanted => {
-    const buttons = [...document.querySelectorAll<HTMLButtonElement>('.choice, .stop')];
-    const button = buttons.find(each => each.firstChild?.textContent?.toLowerCase() === wanted.toLowerCase());
-    if (button) return button.click();
-    const input = document.querySelector<HTMLInputElement>('#write');
-    if (!input) throw new Error(`no control for ${wanted}, and nothing to write it in`);
-    input.value = wanted;
-    input.form?.requestSubmit();
-  }, text);
-}
-
-it('leads through a whole first start by touch and keys, and saves a record that verifies', async () => {
-  const lines = await linesOfGoodStart('demo-four', undefined, 'keys');
-  const { page, faults } = await openPage(browser, served.origin, { settings: touchOnly, ownClock: true });
-  await beginHere(page, 'Demo four');
-  for (const { when, says } of lines) {
-    await passUntil(page, when);
-    await answerAtOnce(page, says);
-    // People take a moment, but not where seconds count.
-    if (!when.startsWith('firstFire.oilPressure')) await page.clock.fastForward(1500);
-  }
-  await page.getByRole('status').filter({ hasText: 'Signed off' }).waitFor();
-  expect(await page.locator('figure.plot').count()).toBeGreaterThanOrEqual(3);
-  expect(faults).toEqual([]);
-
-  await page.getByRole('button', { name: 'To the beginning' }).click();
-  const saving = page.waitForEvent('download');
-  await page.getByRole('button', { name: /^Save as a file/ }).click();
-  const saved = await saving;
-  const path = await saved.path();
-  expect(saved.suggestedFilename()).toMatch(/^first-fire-.*\.jsonl$/);
-  expect(await verifyLog(path)).toMatchObject({ ok: true });
-  const recorded = (await readFile(path, 'utf8')).trim().split('\n');
-  expect(recorded.some(line => line.includes('"kind":"closed"') && line.includes('signedOff'))).toBe(true);
-});
+    await page.getByRole('button', { name: words.theEnd }).click();
+    const saving = page.waitForEvent('download');
+    await page.getByRole('button', { name: new RegExp(`^${words.start.save}`) }).click();
+    const saved = await saving;
+    const path = await saved.path();
+    expect(saved.suggestedFilename()).toMatch(/^first-fire-.*\.jsonl$/);
+    expect(await verifyLog(path)).toMatchObject({ ok: true });
+    const recorded = (await readFile(path, 'utf8')).trim().split('\n');
+    expect(recorded.some(line => line.includes('"kind":"closed"') && line.includes('signedOff'))).toBe(true);
+  },
+);

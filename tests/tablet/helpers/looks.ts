@@ -5,6 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
+import { sizes } from './walk.ts';
 
 const axePath = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
 /** Set it to look at the pictures. */
@@ -67,4 +68,21 @@ export async function lookAtAllSizes(page: Page, screen: string): Promise<void> 
     }, theme);
     await lookAt(page, `${screen}-${name}`);
   }
+}
+
+/** Pictures of one part of a screen at the four sizes, for the sun and for the dark, where somebody asked for pictures. */
+export async function picturePart(page: Page, selector: string, name: string): Promise<void> {
+  if (process.env.FIRST_FIRE_PICTURES === undefined) return;
+  for (const [width, height] of sizes)
+    for (const theme of ['light', 'dark']) {
+      await page.setViewportSize({ width, height });
+      await page.evaluate(
+        ([shown, part]) => {
+          document.documentElement.dataset.theme = shown;
+          document.querySelector(part)?.scrollIntoView({ block: 'start' });
+        },
+        [theme, selector] as const,
+      );
+      await page.screenshot({ path: join(pictures, `${name}-${width}x${height}-${theme}.png`) });
+    }
 }

@@ -3,11 +3,12 @@ import { readFile, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { accepting } from '../../../src/profile/accepting.ts';
 import { demoProfiles, loadProfile } from '../../../src/profile/load.ts';
 import { checkProfile } from '../../../src/terminal/engine/check.ts';
 import { compareLines } from '../../../src/terminal/engine/compare.ts';
-import type { TalkIo } from '../../../src/terminal/engine/io.ts';
-import { accepting, newEngine } from '../../../src/terminal/engine/new.ts';
+import { type TalkIo, wrapped } from '../../../src/terminal/engine/io.ts';
+import { newEngine } from '../../../src/terminal/engine/new.ts';
 import { answersPath, profileHash } from '../../../src/terminal/engine/profile-file.ts';
 import { fieldsPage, jsonSchema, undocumented, unknownPaths } from '../../../src/terminal/engine/schema.ts';
 import { showLines } from '../../../src/terminal/engine/show.ts';
@@ -42,6 +43,13 @@ const quick = [
   ...['70', '1', '', '', '', '1'],
   ...Array.from({ length: 12 }, () => ''),
 ];
+
+it('a line is broken between its words where the terminal is narrower', () => {
+  expect(wrapped('    Why: it is so. Where: there.', 20)).toBe('    Why: it is so.\n    Where: there.');
+  expect(wrapped('short', 20)).toBe('short');
+  expect(wrapped('  abcdefghijklmnopqrstuvwxyz', 10)).toBe('  abcdefghijklmnopqrstuvwxyz');
+  expect(wrapped('a b', Number.POSITIVE_INFINITY)).toBe('a b');
+});
 
 describe('an interview at the keys', () => {
   it('makes a profile that loads, says what is assumed, and keeps the answers beside it', async () => {

@@ -80,13 +80,13 @@ describe('a log of the running vehicle', () => {
 
   it('is written into a profile, with where it comes from and the next version', async () => {
     const path = join(folder(), 'mine.json');
-    const { bus: _, ...silent } = six;
-    await writeProfile(path, silent);
+    const { bus, ...silent } = six;
+    await writeProfile(path, { ...silent, overspeedRpm: bus?.overspeedRpm });
     const survey = await surveyLog(log);
     await writeBus(survey, path);
     const profile = await loadProfile(path);
     expect(profile.version).toBe(six.version + 1);
-    expect(profile.bus).toMatchObject({ engineAddress: 0, overspeedRpm: six.overspeedRpm });
+    expect(profile.bus).toMatchObject({ engineAddress: 0, overspeedRpm: six.bus?.overspeedRpm });
     expect(profile.bus?.readings).toContain('oilPressure');
     expect(profile.provenance.bus).toEqual({ from: 'measured', rule: 'a log of the bus over 20 s' });
   });
@@ -112,7 +112,7 @@ describe('a log of the running vehicle', () => {
 
   it('goes nowhere where there is neither', async () => {
     await expect(writeBus(await surveyLog(log), join(folder(), 'none.json'))).rejects.toThrow(
-      /none\.json.*no profile, and no interview was begun/s,
+      /none\.json.*no such profile, and no interview was begun/s,
     );
   });
 });

@@ -3,7 +3,7 @@ import { vibrate } from '../../device/vibrate.ts';
 import type { FaceState } from '../../face/face.ts';
 import { missingRoles } from '../../face/missing.ts';
 import { stopNotice } from '../../face/stop-state.ts';
-import { words } from '../../words/index.ts';
+import { inOwnWords, words } from '../../words/index.ts';
 
 /** What has to be seen at once: what became of a stop, a hazard that was called out, a line that is broken. */
 export function Alerts({ state }: { readonly state: FaceState }) {
@@ -29,14 +29,15 @@ export function Alerts({ state }: { readonly state: FaceState }) {
         {isCutOff && (
           <p>
             {link.state === 'connecting' ? words.link.connecting : words.link.broken}{' '}
-            <strong>{words.link.stopAnyway}</strong> {link.state === 'refused' ? link.sentence : ''}
+            <strong>{words.link.stopAnyway}</strong>{' '}
+            {link.state === 'refused' ? inOwnWords(link.sentence ?? '') : ''}
           </p>
         )}
         {!isCutOff &&
           view &&
           !view.outcome &&
           missing.map(role => <p key={role}>{words.missing[role === 'second' ? 'second' : 'technician']}</p>)}
-        {link?.pairing?.state === 'stopOnly' && <p>{link.pairing.sentence}</p>}
+        {link?.pairing?.state === 'stopOnly' && <p>{inOwnWords(link.pairing.sentence)}</p>}
       </div>
     </div>
   );

@@ -1,5 +1,5 @@
 import type { HearingView } from '../../../session/view.ts';
-import { words } from '../../words/index.ts';
+import { quoted, words } from '../../words/index.ts';
 
 const SILENT_DBFS = -70;
 
@@ -11,7 +11,7 @@ export function Ear({ hearing }: { readonly hearing: HearingView }) {
     <section className="ear" aria-label={words.heard}>
       <p className={last && !last.counted ? 'heard unclear' : 'heard'}>
         {last
-          ? `${words.heard}: “${last.text}”${last.counted ? '' : `, ${words.notCounted}`}`
+          ? `${words.heard}: ${quoted(last.text)}${last.counted ? '' : `, ${words.notCounted}`}`
           : words.nothingHeard}
       </p>
       {levelDbfs !== null && (

@@ -1,5 +1,5 @@
 import type { BayPart } from '../../face/face.ts';
-import { words } from '../../words/index.ts';
+import { inOwnWords, words } from '../../words/index.ts';
 
 /** How this device is connected, in passing; what is wrong with it stands among the alerts. */
 export function LinkLine({ bay: { link } }: { readonly bay: BayPart }) {
@@ -8,7 +8,7 @@ export function LinkLine({ bay: { link } }: { readonly bay: BayPart }) {
     <p className="quiet">
       {news !== '' && (
         <>
-          <strong>{news}</strong>{' '}
+          <strong>{inOwnWords(news)}</strong>{' '}
         </>
       )}
       {link.bay}

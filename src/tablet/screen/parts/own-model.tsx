@@ -7,7 +7,7 @@ import {
   takeFromLaptop,
 } from '../../hearing/own-model/model-store.ts';
 import { loadPairing } from '../../remote/pairing.ts';
-import { words } from '../../words/index.ts';
+import { inOwnWords, words } from '../../words/index.ts';
 
 /** Which Vosk model is on this device, and how to bring another one. */
 export default function OwnModel() {
@@ -48,7 +48,7 @@ export default function OwnModel() {
             ? words.settings.ownModel.kept(kept.name, kept.bytes)
             : words.settings.ownModel.none}
       </p>
-      <div role="alert">{sentence && <p className="wrong">{sentence}</p>}</div>
+      <div role="alert">{sentence && <p className="wrong">{inOwnWords(sentence)}</p>}</div>
       <label className="file">
         {words.settings.ownModel.bring}
         <input type="file" accept=".zip,.gz,.tgz" disabled={busy} onChange={bring} />

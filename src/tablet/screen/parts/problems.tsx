@@ -1,4 +1,4 @@
-import { words } from '../../words/index.ts';
+import { inOwnWords, words } from '../../words/index.ts';
 
 /** What does not work, newest first. */
 export function Problems({ problems }: { readonly problems: readonly string[] }) {
@@ -6,7 +6,7 @@ export function Problems({ problems }: { readonly problems: readonly string[] })
     <div role="alert" className="problems">
       {[...problems].reverse().map(problem => (
         <p key={problem}>
-          <strong>{words.problem}:</strong> {problem}
+          <strong>{words.problem}:</strong> {inOwnWords(problem)}
         </p>
       ))}
     </div>

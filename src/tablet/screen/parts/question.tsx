@@ -9,7 +9,7 @@ import { useFittingText } from './fitting-text.ts';
 /** Who is asked, as it is said to whoever holds this device. */
 const addresseeOf = (state: FaceState): string => {
   const { view, role } = state;
-  if (!view) return '';
+  if (!view || view.outcome) return '';
   if (view.addressed === role && role !== 'technician') return words.asked.you;
   return isAnsweredHere(state) ? words.asked.one(view.addressedName) : words.asked.other(view.addressedName);
 };
@@ -27,7 +27,9 @@ export function Question({
     ? promptParts(view.prompt).question
     : words.waitingFor[bay?.link.state === 'connected' ? role : 'nobody'];
   useFittingText(place, `${turn} ${prompt}`);
-  const tone = [view && !isAnsweredHere(state) ? 'others' : '', signalOf(prompt) ?? ''].join(' ');
+  const tone = [view && !view.outcome && !isAnsweredHere(state) ? 'others' : '', signalOf(prompt) ?? ''].join(
+    ' ',
+  );
   return (
     <section
       ref={place}

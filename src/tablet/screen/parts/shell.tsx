@@ -1,6 +1,6 @@
 import { type FocusEvent, type KeyboardEvent, type ReactNode, useLayoutEffect, useRef } from 'react';
 import type { FaceState } from '../../face/face.ts';
-import { words } from '../../words/index.ts';
+import { inOwnWords, words } from '../../words/index.ts';
 import { Alerts } from './alerts.tsx';
 import { Band } from './band.tsx';
 import { Ear } from './ear.tsx';
@@ -95,7 +95,7 @@ export function Shell({
           </div>
         </div>
         <p className="refusal" role="status">
-          {state.bay?.refusal}
+          {inOwnWords(state.bay?.refusal ?? '')}
         </p>
         {view && <Ear hearing={view.hearing} />}
       </main>

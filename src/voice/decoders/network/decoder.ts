@@ -115,7 +115,12 @@ export function createNetworkDecoder({
       return 'unfinished';
     if (!best.mayGoOn) return 'complete';
     if (matcher?.meaningOf(best.text)?.kind !== 'number') return 'extensible';
-    return figures || endsInFigures(best) ? 'figures' : 'extensible';
+    return (figures || endsInFigures(best)) && takesFigureAfter(best) ? 'figures' : 'extensible';
+  }
+
+  /** Whether another figure may follow, and not a unit only: of a pressure up to 120, none after "six eight". */
+  function takesFigureAfter({ text }: Hypothesis): boolean {
+    return [...figureWords].some(word => matcher?.meaningOf(`${text} ${word}`)?.kind === 'number');
   }
 
   /** Whether what was said ends in figures, one after the other, whatever else the grammar takes. */

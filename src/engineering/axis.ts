@@ -55,3 +55,14 @@ export function roomy(
   const air = Math.max((high - low) * 0.08, (leastSpan - (high - low)) / 2, Math.abs(high) * 1e-9);
   return { from: low - air, to: high + air };
 }
+
+/** A limit is shown when it is no further from the readings than this many times their own spread. */
+const NEAR = 4;
+
+/** Limits near enough to the readings to be shown beside them; at least one reading. */
+export function nearLimits(values: readonly number[], limits: readonly number[]): number[] {
+  const low = values.reduce((a, b) => Math.min(a, b));
+  const high = values.reduce((a, b) => Math.max(a, b));
+  const room = NEAR * Math.max(high - low, Math.abs(high) * 0.15);
+  return limits.filter(limit => limit > low - room && limit < high + room);
+}

@@ -1,0 +1,229 @@
+import { type FormEvent, useState } from 'react';
+import { languages } from '../../../prompts/index.ts';
+import { buildProfile } from '../../interview/build.ts';
+import {
+  type Answer,
+  type Answers,
+  answerTyped,
+  type Next,
+  nextQuestion,
+  progressOf,
+  unitsOf,
+  withAnswer,
+  withoutAnswer,
+} from '../../interview/interview.ts';
+import type { QuestionId } from '../../interview/question.ts';
+import { askedUnit, showValue } from '../../interview/typed.ts';
+import { originText, questionWords } from '../../interview/words.ts';
+import { acceptableNames, accepting } from '../../profile/accepting.ts';
+import { type Acceptable, assumedFields, unfitFor } from '../../profile/provenance.ts';
+import type { Profile } from '../../profile/schema.ts';
+import { saveFile } from '../device/save-file.ts';
+import { keepInterview, keptInterview } from '../local/made-engines.ts';
+import { words } from '../words/index.ts';
+
+/** The interview is held in English, whatever the page speaks. */
+const { values } = languages.en;
+const nameOf = (field: string): string =>
+  Object.hasOwn(values, field) ? values[field as keyof typeof values] : field;
+
+const answersOf = ({ question }: Next): readonly (readonly [text: string, shown: string])[] => {
+  if (question.kind === 'choice') return Object.entries(question.choices);
+  return question.kind === 'yesNo'
+    ? [
+        ['yes', 'yes'],
+        ['no', 'no'],
+      ]
+    : [];
+};
+
+/** A new engine by its data plate and its manual, a question at a time; what is answered is kept on this device. */
+export function NewEngine({
+  onMade,
+  onLeave,
+}: {
+  readonly onMade: (profile: Profile) => void;
+  readonly onLeave: () => void;
+}) {
+  const [answers, setAnswers] = useState<Answers>(keptInterview);
+  const [asked, setAsked] = useState<readonly QuestionId[]>([]);
+  /** Touched once: what took a quarter of an hour is not thrown away by one touch. */
+  const [sure, setSure] = useState(false);
+  const next = nextQuestion(answers);
+  const go = (changed: Answers, order: readonly QuestionId[]) => {
+    keepInterview(changed);
+    setAnswers(changed);
+    setAsked(order);
+    setSure(false);
+  };
+  const last = asked.at(-1);
+  return (
+    <main className="start" aria-label={words.newEngine.title}>
+      <h1>{words.newEngine.title}</h1>
+      {next ? (
+        <Ask
+          key={next.question.id}
+          next={next}
+          answers={answers}
+          onAnswer={answer => go(withAnswer(answers, next.question.id, answer), [...asked, next.question.id])}
+        />
+      ) : (
+        <Made answers={answers} onMade={onMade} />
+      )}
+      <div className="big">
+        {last !== undefined && (
+          <button
+            type="button"
+            className="choice"
+            onClick={() => go(withoutAnswer(answers, last), asked.slice(0, -1))}
+          >
+            {words.newEngine.back}
+          </button>
+        )}
+        <button type="button" className="choice" onClick={onLeave}>
+          {words.newEngine.leave}
+        </button>
+        {Object.keys(answers).length > 0 && (
+          <button type="button" className="choice" onClick={() => (sure ? go({}, []) : setSure(true))}>
+            {sure ? words.newEngine.anewSure : words.newEngine.anew}
+          </button>
+        )}
+      </div>
+    </main>
+  );
+}
+
+/** One question: what, why, where it is found, what may be chosen, and what is put forward. */
+function Ask({
+  next,
+  answers,
+  onAnswer,
+}: {
+  readonly next: Next;
+  readonly answers: Answers;
+  readonly onAnswer: (answer: Answer) => void;
+}) {
+  const { question, proposal, fault } = next;
+  const [text, setText] = useState('');
+  const [wrong, setWrong] = useState<string | null>(null);
+  const units = unitsOf(answers);
+  const unit = askedUnit(question, units);
+  const { ask, why, where } = questionWords(question, nameOf);
+  const { done, all } = progressOf(answers);
+  const give = (typed: string) => {
+    const read = answerTyped(typed, question, answers, proposal);
+    if (read.ok) onAnswer({ value: read.value, origin: read.origin });
+    else setWrong(read.sentence);
+  };
+  const send = (event: FormEvent) => {
+    event.preventDefault();
+    if (text.trim() === '') setWrong(words.newEngine.nothing);
+    else give(text);
+  };
+  const choices = answersOf(next);
+  return (
+    <section aria-labelledby="asked">
+      <h2 id="asked">
+        {done + 1}/{all} {ask}
+        {unit !== '' && `, in ${unit}`}
+      </h2>
+      <p>
+        Why: {why}. Where: {where}.
+      </p>
+      <div role="alert">{(wrong ?? fault) && <p className="wrong">{wrong ?? fault}</p>}</div>
+      <div className="big">
+        {choices.map(([id, shown]) => (
+          <button key={id} type="button" className="choice" onClick={() => give(id)}>
+            {shown}
+          </button>
+        ))}
+      </div>
+      {choices.length === 0 && (
+        <form className="card" onSubmit={send}>
+          <label>
+            {words.newEngine.answer}
+            <input
+              value={text}
+              maxLength={400}
+              autoComplete="off"
+              onChange={event => setText(event.target.value)}
+            />
+          </label>
+          <button type="submit" className="choice first">
+            {words.newEngine.next}
+          </button>
+        </form>
+      )}
+      {proposal && (
+        <div className="big">
+          <button type="button" className="choice" onClick={() => onAnswer(proposal)}>
+            {words.newEngine.take}: {showValue(proposal.value, question, units)},{' '}
+            {originText(proposal.origin)}
+          </button>
+        </div>
+      )}
+    </section>
+  );
+}
+
+/** What came of it: what is assumed, what the supervisor may accept by name, and the engine itself. */
+function Made({
+  answers,
+  onMade,
+}: {
+  readonly answers: Answers;
+  readonly onMade: (profile: Profile) => void;
+}) {
+  const [profile, setProfile] = useState(() => buildProfile(answers));
+  const [supervisor, setSupervisor] = useState('');
+  const open = unfitFor(profile);
+  const accept = (what: Acceptable) => setProfile(accepting(profile, what, supervisor.trim().slice(0, 80)));
+  const toAccept = open.flatMap(unfit => (unfit.kind === 'notAccepted' ? [unfit] : []));
+  const toRead = open.flatMap(unfit => (unfit.kind === 'neverAssumed' ? [unfit.field] : []));
+  return (
+    <section aria-labelledby="made">
+      <h2 id="made">{profile.name}</h2>
+      <p>{words.newEngine.assumed(assumedFields(profile).length)}</p>
+      {toRead.length > 0 && (
+        <p className="wrong">
+          {words.newEngine.toRead} {toRead.map(nameOf).join(', ')}
+        </p>
+      )}
+      {toAccept.length > 0 && (
+        <div className="card">
+          <label>
+            {words.newEngine.supervisor}
+            <input
+              value={supervisor}
+              maxLength={80}
+              autoComplete="off"
+              onChange={event => setSupervisor(event.target.value)}
+            />
+          </label>
+          {toAccept.map(({ what, fields }) => (
+            <button key={what} type="button" disabled={supervisor.trim() === ''} onClick={() => accept(what)}>
+              {words.newEngine.accept} {acceptableNames[what]}: {fields.map(nameOf).join(', ')}
+            </button>
+          ))}
+        </div>
+      )}
+      <div className="big">
+        <button type="button" className="choice first" onClick={() => onMade(profile)}>
+          {words.newEngine.use}
+        </button>
+        <button
+          type="button"
+          className="choice"
+          onClick={() =>
+            saveFile(
+              new Blob([`${JSON.stringify(profile, null, 2)}\n`], { type: 'application/json' }),
+              'engine.json',
+            )
+          }
+        >
+          {words.start.save}
+        </button>
+      </div>
+    </section>
+  );
+}
