@@ -13,10 +13,13 @@ export const isCode = ({ min, max, step, digitsOnly }: NumberSlot): boolean =>
   Number.isInteger(max) &&
   max > largestWholeNumber;
 
-/** As many digits as the largest code has, all but the first of which may be missing. */
-export function codeForm({ max, language }: NumberSlot): Form {
+/**
+ * One digit, two, and so on to as many as the largest code has. Each is a form of its own: in one form of which digits
+ * may be left out, a row could leave out any of them, and nobody could tell how many may still follow.
+ */
+export function codeForms({ max, language }: NumberSlot): readonly Form[] {
   const any = voiceLanguage(language).numbers.digits.flat();
-  return [any, ...Array.from({ length: String(max).length - 1 }, () => [...any, ''])];
+  return Array.from({ length: String(max).length }, (_, more) => Array.from({ length: more + 1 }, () => any));
 }
 
 /** Reads a code: nothing but digits, one after the other, and a number of the slot. */

@@ -2,7 +2,7 @@ import { VoiceError } from '../errors.ts';
 import { voiceLanguage } from '../languages/index.ts';
 import { comparable } from '../languages/spelling.ts';
 import type { NumberSlot } from '../ports.ts';
-import { codeForm, codeReader, isCode } from './code.ts';
+import { codeForms, codeReader, isCode } from './code.ts';
 import { type Decimal, largestWholeNumber, phrasesOf, spokenForms } from './forms.ts';
 import type { Form } from './vocabulary.ts';
 
@@ -45,7 +45,7 @@ export const numberOf = ({ scaled, decimals }: Decimal): number => scaled / 10 *
 
 /** Every form of every value of the slot, for the recognizer's grammar. */
 export function formsOf(slot: NumberSlot): readonly Form[] {
-  if (isCode(slot)) return [codeForm(slot)];
+  if (isCode(slot)) return codeForms(slot);
   const { numbers } = voiceLanguage(slot.language);
   return valuesOf(slot).flatMap(value => spokenForms(value, slot.digitsOnly ?? false, numbers));
 }

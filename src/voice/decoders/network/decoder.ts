@@ -55,6 +55,8 @@ const settledMoments = 1;
 const brokenOffMoments = 6;
 /** Moments without a phone in the early outputs after which what is complete is over. */
 const overMoments = 5;
+/** The same where that is a stop wording. */
+const stopMoments = 8;
 /** Less of a lead than this, and it may be broken off or not. */
 const doubtfulLead = 1.5;
 const doubtfulMoments = 3;
@@ -126,6 +128,9 @@ export function createNetworkDecoder({
     const last = words.slice(-2);
     return last.length === 2 && last.every(({ word }) => figureWords.has(word));
   }
+
+  /** A stop is reported by then: what would be one in the midst of talk has time to turn out to be something else. */
+  const wouldStop = () => matcher?.meaningOf(search?.hypotheses()[0]?.text ?? '')?.kind === 'stop';
 
   /** Whether no phone is on its way any more. */
   function settled(): boolean {
@@ -209,7 +214,8 @@ export function createNetworkDecoder({
       moments.forEach(take);
       const phoneless = quietEarly >= overMoments;
       if (silentMs === 0 && !phoneless) return { outlook: 'unfinished', settled: false };
-      const progress = { outlook: outlook(), settled: settled() };
+      const isSettled = settled() && (!wouldStop() || quietEarly >= stopMoments);
+      const progress = { outlook: outlook(), settled: isSettled };
       return { ...progress, over: phoneless && progress.settled && progress.outlook === 'complete' };
     },
     end() {

@@ -76,6 +76,20 @@ describe('the network decoder', () => {
     expect(made('four two one nine', { asked: code }).outlook).toBe('complete');
   });
 
+  it('waits for the last figure of a code too, however long it may be, and for none after it', () => {
+    const fault: Grammar = {
+      key: 'fault',
+      stop: ['stop'],
+      replies: [],
+      number: { id: 'fault', leads: [], units: [], min: 0, max: 9_999_999, step: 1, digitsOnly: true },
+    };
+    const seven = 'six six one five zero six four'.split(' ');
+    for (let count = 1; count <= 7; count++) {
+      const { outlook } = made(seven.slice(0, count).join(' '), { asked: fault });
+      expect([count, outlook]).toEqual([count, count < 7 ? 'figures' : 'complete']);
+    }
+  });
+
   it('waits as long where figures are said though they need not be, and not where one alone may be all', () => {
     const speed = { ...pressure, number: { id: 'speed', leads: [], units: [], min: 0, max: 900, step: 1 } };
     expect(made('four two', { asked: speed }).outlook).toBe('figures');
@@ -101,6 +115,9 @@ describe('the network decoder', () => {
     };
     expect(over('pressure good', 8)).toBe(true);
     expect(over('pressure good', 2)).not.toBe(true);
+    // What would stop has been heard by then, and may still turn out to be the beginning of other talk.
+    expect(over('stop', 6)).not.toBe(true);
+    expect(over('stop', 8)).toBe(true);
     expect(over('oil pressure', 8)).not.toBe(true);
     expect(over('forty', 8)).not.toBe(true);
   });
