@@ -4,7 +4,7 @@ import { withHelp } from './help.ts';
 import { refuseTurning } from './kinds/bus.ts';
 import { refuseHeardTurning } from './kinds/ear.ts';
 import { askReply, readBack, readBackReply, setAside, type Waiting } from './kinds/question.ts';
-import { isDone, NEXT, passed, stopNow } from './progress.ts';
+import { NEXT, passed, stopNow } from './progress.ts';
 import { doneAfterStop, reopenedSteps } from './reopening.ts';
 import type { Step } from './steps.ts';
 import { type Look, type Move, type Node, note, remark, update } from './toolkit.ts';
@@ -58,17 +58,6 @@ export function stoppedNode(steps: readonly Step[]): Node {
   const drillAt = ({ context }: Look) => drills.find(({ id }) => id === (context.stop?.step ?? context.step));
   const cause = ({ context }: Look) => context.stop?.cause ?? null;
   const isDrill = (look: Look) => cause(look) === null && drillAt(look) !== undefined;
-  const oneMoreToCome = (look: Look) =>
-    drills.some(({ id }) => id !== drillAt(look)?.id && !isDone(look.context, id));
-  const practised = (line: LineId) => [
-    remark(() => ({ line, values: {} })),
-    note(look => passed(drillAt(look), look)),
-    update(({ context }) => ({
-      done: [...context.done, context.stop?.step ?? context.step],
-      stop: null,
-      misheard: 0,
-    })),
-  ];
   const after = (look: Look) => doneAfterStop(steps, look.context, cause(look) ?? 'other');
   const callOut = remark(look => {
     const known = cause(look);
@@ -107,12 +96,6 @@ export function stoppedNode(steps: readonly Step[]): Node {
     states: withHelp({
       calling: {
         always: [
-          // What was practised by one is confirmed with what the other says next: one stop word is taken for practice.
-          {
-            guard: look => isDrill(look) && oneMoreToCome(look),
-            target: NEXT,
-            actions: practised('drillHeard'),
-          },
           { guard: isDrill, target: 'drill' },
           {
             guard: ({ context }) => (context.stop?.lateAfterS ?? null) !== null,
@@ -127,7 +110,15 @@ export function stoppedNode(steps: readonly Step[]): Node {
           reply: 'thatWasTheDrill',
           move: {
             target: NEXT,
-            actions: practised('drillDone'),
+            actions: [
+              remark(() => ({ line: 'drillDone', values: {} })),
+              note(look => passed(drillAt(look), look)),
+              update(({ context }) => ({
+                done: [...context.done, context.stop?.step ?? context.step],
+                stop: null,
+                misheard: 0,
+              })),
+            ],
           },
         },
         ...toMakingSafe,

@@ -52,6 +52,7 @@ export function readingNodes(step: ReadingStep): Nodes {
           ...asking,
           entry: [startTimer(() => passesAfterS), ...[asking.entry ?? []].flat()],
           on: { ...asking.on, clock: { guard: timerOver, ...done } },
+          exit: update(() => ({ timer: null })),
         };
   return {
     asking: inTime,

@@ -60,7 +60,7 @@ const againS = ({ everyS, peopleEveryS = everyS }: WatchStep, { context, event }
 const planNextLook = (step: WatchStep) =>
   update(look => ({
     misheard: 0,
-    nextLookMs: atMs(look.event) + againS(step, look) * 1000,
+    nextLookMs: atMs(look.event) + Math.round(againS(step, look) * 1000),
     // "Say again" now means the question, not the read-back that was answered.
     lastSaid: { step: step.id, priority: 'prompt', ...askFor(step)(look) },
   }));

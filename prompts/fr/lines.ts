@@ -197,7 +197,6 @@ export const lines = {
   areAllOff: 'Moteur et contact : tout est éteint ?',
   askCause: 'Quelle était la cause ?',
   askDrill: "Entendu. C'était l'exercice ?",
-  drillHeard: 'Entendu.',
   drillDone: 'Il fonctionne.',
   causeReadBack: 'Cause : {cause}. Correct ?',
   notPossible: "Il n'y a pas de solution avec ces valeurs. Revenez les corriger, ou terminez ici.",

@@ -1,5 +1,6 @@
 import { median } from 'simple-statistics';
 import { type Given, type Range, refuse } from './checks.ts';
+import { MAD_SCALE, MODIFIED_Z_SOURCE, OUTLIER_SCORE } from './outliers.ts';
 import { fail, ok, type Result, type Rule } from './result.ts';
 
 /** How one value stands among others of its kind, all in one unit. */
@@ -17,15 +18,9 @@ export interface Standing {
 
 const RULE: Rule = {
   id: 'normal-among-others',
-  source:
-    'modified z-score of 3.5 about the median: B. Iglewicz and D. Hoaglin, How to Detect and Handle Outliers, ASQC ' +
-    '1993; recommended in the NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.5.17',
+  source: `modified z-score of ${OUTLIER_SCORE} about the median: ${MODIFIED_Z_SOURCE}`,
   validity: 'twelve values or more, of one kind, the bulk of them roughly normal',
 };
-
-const BEYOND = 3.5;
-/** 0.75 quantile of the standard normal distribution, as the rule rounds it: makes the MAD comparable to sigma. */
-const MAD_SCALE = 0.6745;
 
 /**
  * Of fewer the median deviation says too little, and a value like all others would too often be called unlike them:
@@ -60,7 +55,7 @@ export function standingAmong(value: Given, others: readonly number[], resolutio
   const own = value ?? Number.NaN;
   const middle = median([...others]);
   const deviation = median(others.map(other => Math.abs(other - middle)));
-  const reach = Math.max((BEYOND * deviation) / MAD_SCALE, resolution ?? 0);
+  const reach = Math.max((OUTLIER_SCORE * deviation) / MAD_SCALE, resolution ?? 0);
   return ok(
     {
       others: others.length,

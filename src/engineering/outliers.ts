@@ -1,15 +1,17 @@
 import { median } from 'simple-statistics';
 import { fail, ok, type Result, type Rule } from './result.ts';
 
+export const MODIFIED_Z_SOURCE =
+  'B. Iglewicz and D. Hoaglin, How to Detect and Handle Outliers, ASQC 1993; recommended in the NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.5.17';
+
 const RULE: Rule = {
   id: 'modified-z-score',
-  source:
-    'B. Iglewicz and D. Hoaglin, How to Detect and Handle Outliers, ASQC 1993; recommended in the NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.5.17',
+  source: MODIFIED_Z_SOURCE,
   validity: 'five values or more, of one kind, the bulk of them roughly normal',
 };
 
 /** 0.75 quantile of the standard normal distribution, as the rule rounds it: makes the MAD comparable to sigma. */
-const MAD_SCALE = 0.6745;
+export const MAD_SCALE = 0.6745;
 
 /** For a normal distribution sigma is sqrt(pi / 2) times the mean absolute deviation (closed form). */
 const MEAN_SCALE = Math.sqrt(Math.PI / 2);

@@ -1,4 +1,5 @@
 import { oilGrade } from '../engineering/oil-grade.ts';
+import { viscosityAt } from '../engineering/oil-viscosity.ts';
 import type { OilAnswer } from './question.ts';
 
 /**
@@ -36,6 +37,19 @@ export function leastPromised(grades: readonly OilAnswer[]): number | undefined 
   });
   return promised.length === 0 ? undefined : Math.min(...promised);
 }
+
+/** How thick each of these is at this temperature by its data sheet, mm2/s, thinnest first. */
+export const runningViscosities = (grades: readonly OilAnswer[], runningC: number): readonly number[] =>
+  grades
+    .flatMap(({ viscosity40Mm2S, viscosity100Mm2S }) => {
+      const sheet = [
+        { temperatureC: 40, viscosityMm2S: viscosity40Mm2S },
+        { temperatureC: 100, viscosityMm2S: viscosity100Mm2S },
+      ] as const;
+      const running = viscosityAt(sheet, runningC);
+      return running.ok ? [running.value] : [];
+    })
+    .sort((one, other) => one - other);
 
 /** What is wrong with a grade and its data sheet, as a sentence; null where nothing is. */
 export function gradeFault({ grade, viscosity40Mm2S, viscosity100Mm2S }: OilAnswer): string | null {

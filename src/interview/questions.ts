@@ -2,7 +2,7 @@ import { judgeHeatSoak } from '../engineering/heat-soak.ts';
 import type { ValueField } from '../profile/fields.ts';
 import { busQuantities } from '../profile/schema.ts';
 import { idOf, WAIT_LAMP } from './names.ts';
-import { gradeFault, leastPromised, usualSheet } from './oil-table.ts';
+import { gradeFault, leastPromised, runningViscosities, usualSheet } from './oil-table.ts';
 import {
   type Draft,
   type NumberQuestion,
@@ -26,6 +26,7 @@ const computed = (value: Value, rule: string, uses: readonly QuestionId[]) =>
   ({ value, from: 'computed', rule, uses }) as const;
 
 const clamp = (value: number, min: number, max: number) => Math.min(max, Math.max(min, value));
+const downToTenths = (value: number) => Math.floor(value * 10) / 10;
 /** To two figures, as nobody guesses finer. */
 const rough = (value: number) => Number(value.toPrecision(2));
 
@@ -773,10 +774,29 @@ export const questions: readonly Question[] = [
   rest('coolant.bleedHoldS', 'time', [1, 7200], always(120)),
   rest('oil.toleranceL', 'volume', [0.1, 10], bySize(0.07, 'oil.capacityL', [0.3, 10])),
   rest('oil.runningC', 'temperature', [60, 150], always(100)),
-  rest('oil.minRunningViscosityMm2S', 'viscosity', [2, 50], draft => {
-    const least = leastPromised(gradesIn(draft));
-    return least === undefined ? undefined : computed(least, 'sae-j300', ['oil.grades']);
-  }),
+  rest(
+    'oil.minRunningViscosityMm2S',
+    'viscosity',
+    [2, 50],
+    draft => {
+      const grades = gradesIn(draft);
+      const promised = leastPromised(grades);
+      const [thinnest] = runningViscosities(grades, numberIn(draft, 'oil.runningC') ?? 100);
+      if (promised === undefined || thinnest === undefined) return undefined;
+      // Where it runs hotter than 100 degC, all of the maker's grades are thinner than they promise there.
+      const least = Math.max(2, Math.min(promised, downToTenths(thinnest)));
+      return computed(least, 'sae-j300', ['oil.grades', 'oil.runningC']);
+    },
+    {
+      check: (value, draft) => {
+        const runningC = numberIn(draft, 'oil.runningC') ?? 100;
+        const thickest = runningViscosities(gradesIn(draft), runningC).at(-1);
+        return thickest === undefined || typeof value !== 'number' || value <= thickest
+          ? null
+          : `No grade that is allowed is so thick at ${showNumber(runningC, 'temperature', unitsIn(draft))}; allowed: ${downToTenths(thickest)} mm2/s or less.`;
+      },
+    },
+  ),
   rest('oil.fullFlowViscosityMm2S', 'viscosity', [2, 2e7], always(1500)),
   rest('fuel.no1CloudC', 'temperature', [-60, 0], always(-40)),
   rest('fuel.no2CloudC', 'temperature', [-40, 20], atLeast(-4, 'fuel.no1CloudC', 10), {
@@ -808,14 +828,27 @@ export const questions: readonly Question[] = [
   }),
   rest('priming.giveUpMultiple', 'count', [1.5, 10], always(3)),
   rest('priming.holdS', 'time', [2, 30], always(5)),
-  rest('oilPressure.gaugeMaxKpa', 'pressure', [0, 2000], draft => {
-    const relief = numberIn(draft, 'oilPressure.reliefKpa');
-    return relief === undefined
-      ? undefined
-      : computed(Math.min(2000, Math.ceil((1.4 * relief) / 100) * 100), '1.4 times the relief pressure', [
-          'oilPressure.reliefKpa',
-        ]);
-  }),
+  rest(
+    'oilPressure.gaugeMaxKpa',
+    'pressure',
+    [0, 2000],
+    draft => {
+      const relief = numberIn(draft, 'oilPressure.reliefKpa');
+      return relief === undefined
+        ? undefined
+        : computed(Math.min(2000, Math.ceil((1.4 * relief) / 100) * 100), '1.4 times the relief pressure', [
+            'oilPressure.reliefKpa',
+          ]);
+    },
+    {
+      check: (value, draft) => {
+        const relief = numberIn(draft, 'oilPressure.reliefKpa');
+        return relief === undefined || typeof value !== 'number' || value >= relief
+          ? null
+          : `The gauge has to reach where the relief valve opens; allowed: ${bars(relief, draft)} or more.`;
+      },
+    },
+  ),
   rest('oilPressure.showsKpa', 'pressure', [1, 300], draft => {
     const floor = numberIn(draft, 'floorIdleKpa') ?? (numberIn(draft, 'floorRatedKpa') ?? 0) / 2;
     return floor === 0 ? undefined : assumed(Math.min(70, Math.round(0.7 * floor)));

@@ -54,6 +54,7 @@ export function controlsAt(moment: Moment, before: Controls, profile: Profile): 
     bleeding: step === 'fill.coolantBleed' || step === 'fill.coolantBled',
     steering: step === 'warmUp.steeringLocks',
     oilFilled: before.oilFilled || step === 'fill.oilQuantity',
-    coolantFilled: before.coolantFilled || step === 'fill.coolantFilled',
+    // Asked together with its mix, it is in by the time that it is bled.
+    coolantFilled: before.coolantFilled || step === 'fill.coolantFilled' || step === 'fill.coolantBleed',
   };
 }

@@ -151,6 +151,21 @@ describe('what stands against what was said before', () => {
     ['firstFilter', 'preFilled', { filterCount: '1' }, /unfiltered; allowed: dry/],
     ['lamps', 'oil pressure', { heaterKind: 'glow' }, /waited for by a lamp/],
     ['sensors', 'oil level, Oil Level', {}, /stands there twice/],
+    [
+      'oilPressure.gaugeMaxKpa',
+      '6',
+      { 'oilPressure.reliefKpa': 666 },
+      /has to reach .*allowed: 6\.66 bar or more/,
+    ],
+    [
+      'oil.minRunningViscosityMm2S',
+      '9.3',
+      {
+        'oil.grades': [{ grade: '5W-30', viscosity40Mm2S: 68, viscosity100Mm2S: 10.9 }],
+        'oil.runningC': 143,
+      },
+      /No grade that is allowed is so thick at 143 °C; allowed: 5 mm2\/s or less\./,
+    ],
   ])('%s = "%s" is refused in a sentence', (id, text, values, says) => {
     const read = answerTyped(text, questionOf(id), known(values));
     expect(read.ok ? '' : read.sentence).toMatch(says);

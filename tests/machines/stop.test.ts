@@ -186,13 +186,6 @@ describe('a stop', () => {
     );
   });
 
-  it('of the first drill asks for the second at once; both are confirmed together', () => {
-    const driver = new Driver(demoFour).goodUntil('job.stopTechnician.asking').stop();
-    expect(driver.name).toBe('job.stopSecond.asking');
-    expect(driver.context.done).toContain('job.stopTechnician');
-    expect(driver.context.stop).toBeNull();
-  });
-
   it('at the place of the drill can be a real one', () => {
     const driver = new Driver(demoFour).goodUntil('job.stopSecond.asking').stop();
     expect(driver.reply('allOff').reply('yes').name).toBe('stopped.askingCause');

@@ -143,6 +143,7 @@ function asAsked({ moment }: Sight): Answer {
 
 /** All of them as they should be, or each by itself. */
 function lamps(ids: readonly string[], step: LampsStep, sight: Sight): Answer {
+  if (step.expected === 'keyOn' && !sight.gauges.litAtKeyOn) return null;
   const isRight = (id: string) => {
     const answer = lamp(id, { ...sight, answered: 0 });
     const expected = step.lamps.find(each => each.id === id)?.[step.expected];
