@@ -86,7 +86,7 @@ export async function leadGoodStart(
   await session.begin(false);
   look();
   for (let turn = 0; session.moment.status === 'active'; turn += 1) {
-    if (turn > 5000) throw new Error(`The start of ${profileName} hangs in ${rig.key()}.`);
+    if (turn > 20_000) throw new Error(`The start of ${profileName} hangs in ${rig.key()}.`);
     const reply = goodReply(rig);
     if (reply === null) {
       await rig.pass(Math.max(1, (clock.nextMs() ?? 0) - clock.nowMs()));

@@ -212,6 +212,7 @@ meters: M IY T ER Z
 minus: M AY N AH S
 missing: M IH S IH NG
 mix: M IH K S
+mixed: M IH K S T
 mode: M OW D
 moment: M OW M AH N T
 more: M AO R

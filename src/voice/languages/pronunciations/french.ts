@@ -57,6 +57,7 @@ branchés: b ʁ ɑ̃ ʃ e
 bruit: b ʁ ɥ i
 brûlé: b ʁ y l e
 bulle: b y l
+bulles: b y l | b y l z
 c'est: s ɛ | s e
 c'était: s e t ɛ | s ɛ t ɛ | s e t e
 calé: k a l e
@@ -95,6 +96,7 @@ continue: k ɔ̃ t i n y
 continuer: k ɔ̃ t i n y e
 correct: k o ʁ ɛ k t | k ɔ ʁ ɛ k t
 correcte: k o ʁ ɛ k t | k ɔ ʁ ɛ k t
+corrects: k o ʁ ɛ k t | k ɔ ʁ ɛ k t
 coude: k u d
 coule: k u l
 coup: k u
@@ -181,6 +183,7 @@ gazole: ɡ a z ɔ l
 gicle: ʒ i k l | ʒ i k | ʒ i k l ə
 goutte: ɡ u t
 gouttes: ɡ u t
+grade: ɡ ʁ a d
 grince: ɡ ʁ ɛ̃ s
 grincement: ɡ ʁ ɛ̃ s m ɑ̃
 groupe: ɡ ʁ u p
@@ -238,18 +241,17 @@ mille: m i l
 minimale: m i n i m a l
 minimum: m i n i m ɔ m
 minute: m i n y t
-mis: m i
 mises: m i z
 mode: m ɔ d
 moins: m w ɛ̃ | m w ɛ̃ z
 monte: m ɔ̃ t
 monté: m ɔ̃ t e
 montée: m ɔ̃ t e
-montés: m ɔ̃ t e
 moteur: m o t œ ʁ | m ɔ t œ ʁ
 mousse: m u s
 mètres: m ɛ t ʁ | m ɛ t | m ɛ t ʁ ə
 mélange: m e l ɑ̃ ʒ
+mélangé: m e l ɑ̃ ʒ e | m ɛ l ɑ̃ ʒ e
 n'y: n i
 ne: n ə | n | n ø
 neuf: n œ f
