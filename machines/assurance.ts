@@ -56,8 +56,7 @@ const engineGates: readonly Gate[] = ['fuellingDisabled', 'fuellingRestored'];
 
 /** What hangs on the reply or the number of a step. */
 export function weightOf(step: Step): Weight {
-  const proved = step.kind === 'confirm' && step.provedIn !== undefined;
-  if (step.gate && engineGates.includes(step.gate) && !proved) return 'engine';
+  if (step.gate && engineGates.includes(step.gate)) return 'engine';
   if (step.gate) return 'gate';
   if (step.kind !== 'reading') return 'nothing';
   return step.readBackIn ? 'later' : 'limit';

@@ -46,8 +46,6 @@ export interface ConfirmStep extends StepBase {
   readonly ok: ReplyId;
   /** Asked together with the steps beside it that name the same group, in one question with a reply of its own. */
   readonly together?: Together;
-  /** A later step of the same gate that proves it, and takes the confirming press for both. */
-  readonly provedIn?: StepId;
   /** Numbers that were only repeated until now: the step names them in its question, and asks for them again where one is wrong. */
   readonly readsBack?: readonly StepId[];
   /** False where the calculation behind the step has no answer: then no reply passes. */

@@ -21,7 +21,8 @@ const wasDone =
  */
 export function checkFirst(step: Step, nodes: Nodes): Nodes {
   const { asking } = nodes;
-  if (!asking || 'begin' in nodes) return nodes;
+  const begins = beginsWith(nodes);
+  if (!asking || !begins) return nodes;
   if (step.kind === 'confirm' && step.dipstick) return dipstickNodes(step, nodes);
   if (!LASTING.test(step.id)) return nodes;
   const checking =
@@ -30,11 +31,17 @@ export function checkFirst(step: Step, nodes: Nodes): Nodes {
       : step.kind === 'reading'
         ? checkOfValue(step, asking)
         : null;
-  return checking ? { ...begunWith('checking', wasDone(step)), ...nodes, checking } : nodes;
+  return checking ? { ...nodes, ...begunWith('checking', wasDone(step), begins), checking } : nodes;
 }
 
-const begunWith = (check: string, when: (look: Look) => boolean): Nodes => ({
-  begin: { always: [{ guard: when, target: check }, { target: 'asking' }] },
+/** How a step begins that only asks, by itself or together with its group; null where more comes before the question. */
+function beginsWith(nodes: Nodes): readonly Move[] | null {
+  if (!('begin' in nodes)) return [{ target: 'asking' }];
+  return 'together' in nodes ? ([nodes.begin?.always ?? []].flat() as Move[]) : null;
+}
+
+const begunWith = (check: string, when: (look: Look) => boolean, otherwise: readonly Move[]): Nodes => ({
+  begin: { always: [{ guard: when, target: check }, ...otherwise] },
 });
 
 /** Steps that are done again are put back on the list with what hangs on them. */
@@ -118,8 +125,8 @@ function dipstickNodes(step: ConfirmStep, nodes: Nodes): Nodes {
   const line = (id: LineId) => () => ({ line: id, values: {} }) as const;
   const risen = to('levelRisen', 'risen');
   return {
-    ...begunWith('dipstick', turned),
     ...nodes,
+    ...begunWith('dipstick', turned, [{ target: 'asking' }]),
     dipstick: askReply(waiting, line('askDipstick'), [...good, to('levelLow', 'toppingUp'), risen]),
     toppingUp: askReply(waiting, line('topUp'), [...good, risen]),
     risen: readBack(

@@ -39,7 +39,6 @@ const proving = {
 export const noFuelCrankSteps = ({ starter, priming, fuelling }: Profile): readonly Step[] => [
   confirm('noFuelCrank.disabled', 'fuellingDisabled', {
     gate: 'fuellingDisabled',
-    provedIn: 'noFuelCrank.proved',
     values: () => ({ how: { line: disabling[fuelling.disabledBy], values: { at: fuelling.at } } }),
   }),
   confirm('noFuelCrank.proved', 'provedOff', {

@@ -55,11 +55,10 @@ export const lines = {
   heardTurning: 'Oigo girar el motor: unas {speed}. Quite el contacto, y mire.',
   heardDiffers: '{name}: usted responde {spoken}, de oído es {heard}. Mire otra vez, y responda lo que ve.',
   heardOverspeed: 'Peligro. Oigo el motor a unas {speed}. Mire su régimen ahora.',
-  highest: '¿El más alto?',
+  highest: '¿El mayor?',
   sweepAsk: '¿Presión de aceite<, {unit}>?',
   sweepFollow: 'Mire cómo sube.',
   warmUpBegins: 'Déjelo calentar. Termostato abierto, en cuanto se caliente la manguera superior.',
-  drillHeard: 'Recibido.',
   otherVoice: 'No era el ayudante. Ayudante: dígalo usted mismo, o use el teclado.',
   slowerThanOthers:
     '{name}: {value}, más lento que {count} de {all} arranques de este motor aquí<; habitual: {limits}>.',

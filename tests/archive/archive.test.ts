@@ -111,7 +111,7 @@ describe.each(databases)('an archive in %s', (_, place) => {
     'keeps and marks a record that was altered, beside the sound one, in whatever order they come',
     inNew(async archive => {
       const text = textOf('Doubtful');
-      const altered = text.replace('"quantity":"batteryVoltage"', '"quantity":"batteryVoltagf"');
+      const altered = text.replace('"quantity":"chargingVoltage"', '"quantity":"chargingVoltagf"');
       const [good, bad] = [fileOf(text), fileOf(altered)];
       expect(kinds(await add(archive, bad, good, bad))).toEqual(['new', 'new', 'known']);
       expect(await archive.counts()).toEqual({ sessions: 2, unverified: 1 });
