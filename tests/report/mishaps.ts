@@ -31,7 +31,7 @@ export async function startWithMishaps(path: string, code: LanguageCode): Promis
   await goUntil(run, 'fill.coolantFreezePoint.asking');
   await run.type(language.controls.skip[0] ?? '');
   await say('reasonNotFitted');
-  await goUntil(run, 'fill.oilQuantity.readingBack');
+  await goUntil(run, 'noFuelCrank.batteryLoad.readingBack');
   await say('no');
   await goUntil(run, 'keyOn.faults.asking');
   await readCode('157', '18');

@@ -9,7 +9,7 @@ import { goUntil, rig } from '../../helpers/session-rig.ts';
 const about = (value: number, spread: number, count = 14): readonly number[] =>
   Array.from({ length: count }, (_, index) => value + spread * ((index % 5) - 2));
 
-/** What the driver of these tests reads is 10.4 V, 850 rpm, 14.2 V, and 10 K of warm-up in 50 s. */
+/** What the driver of these tests reads is 10.4 V, 850 rpm, 14.2 V, and 10 K of warm-up in two minutes. */
 const past: PastStarts = {
   'cranking-voltage': about(11.5, 0.1),
   'idle-speed': about(850, 10),
@@ -42,7 +42,7 @@ it('a start that is not like the earlier ones is told so at once, and its record
   expect(unlike[0]).toMatch(
     /Lowest voltage while cranking: 10\.4 V, lower than 14 of 14 starts of this engine here; usual: /,
   );
-  expect(unlike[1]).toMatch(/Warm-up: 0:50 for ten degrees Celsius, slower than 14 of 14 starts/);
+  expect(unlike[1]).toMatch(/Warm-up: 2:02 for ten degrees Celsius, slower than 14 of 14 starts/);
   // It stands behind the reading that it is about, and before anything else is asked.
   const crank = entries.findIndex(({ kind }) => kind === 'besideOthers');
   expect(entries[crank - 1]).toMatchObject({ kind: 'verdict', data: { step: 'noFuelCrank.voltage' } });

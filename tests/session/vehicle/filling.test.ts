@@ -5,9 +5,9 @@ import type { VehicleLook } from '../../../src/session/vehicle/vehicle.ts';
 import { demoSix } from '../../machines/helpers/profiles.ts';
 import { sessionAt } from '../../machines/limits/sessions.ts';
 
-/** A bus on which the coolant has jumped. */
+/** A bus on which the coolant is colder than this day was. */
 const look: VehicleLook = {
-  value: quantity => (quantity === 'coolantTemperature' ? 80 : null),
+  value: quantity => (quantity === 'coolantTemperature' ? -25 : null),
   lamps: () => ({}),
   codes: () => [],
   redStop: () => false,
@@ -17,7 +17,7 @@ test('a value of the bus that was questioned is not given again and again: peopl
   const filler = createFiller(procedureFor(demoSix));
   const driver = sessionAt(demoSix, 'warmUp.watch.asking', { coolantTemperature: 5 });
   const body = filler.next(driver.moment, driver.nowMs, look);
-  expect(body).toMatchObject({ type: 'value', si: 80 });
+  expect(body).toMatchObject({ type: 'value', si: -25 });
   if (body) driver.send(body, { via: 'bus' });
   expect(driver.lines).toEqual(['doubtedBus']);
   for (const afterMs of [2000, 200_000])

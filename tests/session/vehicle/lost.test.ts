@@ -76,7 +76,7 @@ describe('a bus that is lost', () => {
   });
 
   it('is missed once the key is on', async () => {
-    const run = await busRig('keyOn.lamps.item1');
+    const run = await busRig('keyOn.faults.asking');
     await run.pass(10_000);
     expect(times(problems(run), /check that the key is on/)).toBe(1);
   });
