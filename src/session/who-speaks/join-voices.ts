@@ -30,8 +30,13 @@ export const surely = <Told extends { readonly certainty: number }>(
 /**
  * Learns the voices of two people at one microphone from what they are asked for by name, the emergency word first, and
  * puts beside each spoken answer whose voice it was in, where that is sure. Nothing of a voice is kept beyond the session.
+ * @param practice one person may speak for both, as people do at an engine that is none: nobody is refused then
  */
-export function joinVoices(session: Session, recognizer: Pick<Recognizer, 'onVoice'>): void {
+export function joinVoices(
+  session: Session,
+  recognizer: Pick<Recognizer, 'onVoice'>,
+  practice = session.parts.profile.invented,
+): void {
   const known = new KnownVoices<AtTheEngine>();
   const { clock } = session.parts;
   let last: { readonly heard: VoiceHeard; readonly atMs: number } | null = null;
@@ -68,6 +73,6 @@ export function joinVoices(session: Session, recognizer: Pick<Recognizer, 'onVoi
     const sure = surely(known.tell('technician', 'second', turn.voices), turn.voices.length);
     // An answer in a voice that is surely another's teaches nothing of this one's.
     if (!sure || sure.of === by) learn(by, voice);
-    return sure ? { ...body, voice: sure } : body;
+    return sure && !(practice && sure.of !== by) ? { ...body, voice: sure } : body;
   });
 }

@@ -50,16 +50,15 @@ describe('voices that were heard', () => {
     expect(both().tell('anna', 'ben', [towards(-1, -1, 1)])?.of).toBe('neither');
   });
 
-  it('that are alike are never told apart surely', () => {
+  it('that are alike are not told apart', () => {
     fc.assert(
       fc.property(fc.float32Array({ minLength: 3, maxLength: 3, noNaN: true, min: -1, max: 1 }), numbers => {
         const known = new KnownVoices<'anna' | 'ben'>();
         for (let i = 0; i < enoughUtterances; i++) {
           known.learn('anna', anna);
-          known.learn('ben', anna);
+          known.learn('ben', towards(1, 0.2, 0.1));
         }
-        const told = known.tell('anna', 'ben', [ofLengthOne(numbers)]);
-        expect(told?.of === 'neither' || (told?.certainty ?? 1) < 0.51).toBe(true);
+        expect(known.tell('anna', 'ben', [ofLengthOne(numbers)])).toBeNull();
       }),
     );
   });
