@@ -17,6 +17,7 @@ const levels: readonly Level[] = ['clean', 10, 5];
 const learned = [enoughUtterances, 4, 8];
 const mostClips = 10;
 const mostOthers = 6;
+const mostSpeakers = 130;
 
 const { folders, rest } = peopleFolders(process.argv.slice(2));
 if (folders.length === 0) throw new Error(notMeasured);
@@ -39,14 +40,16 @@ interface Speaker {
 
 let nth = 0;
 const voicesAt = (level: Level): Speaker[] =>
-  [...speakers.values()].flatMap(theirs => {
-    if (theirs.length < enoughUtterances + 2) return [];
-    const voices = theirs.flatMap(clip => {
-      nth += 1;
-      return voiceOf({ clip, level, noise: loops[nth % loops.length], nth }, weights, voiceIn) ?? [];
+  [...speakers.values()]
+    .filter(theirs => theirs.length >= enoughUtterances + 2)
+    .slice(0, mostSpeakers)
+    .flatMap(theirs => {
+      const voices = theirs.flatMap(clip => {
+        nth += 1;
+        return voiceOf({ clip, level, noise: loops[nth % loops.length], nth }, weights, voiceIn) ?? [];
+      });
+      return [{ source: theirs[0]?.source ?? '', voices }];
     });
-    return [{ source: theirs[0]?.source ?? '', voices }];
-  });
 
 const pairs = (voices: readonly Voice[]) =>
   Array.from({ length: voices.length >> 1 }, (_, i) => [voices[2 * i], voices[2 * i + 1]] as [Voice, Voice]);
