@@ -6,9 +6,12 @@ import { verifyLog } from '../../../src/record/index.ts';
 import { pageWords } from '../../../src/tablet/words/index.ts';
 import { openBrowser } from '../helpers/browser.ts';
 import { picturePart } from '../helpers/looks.ts';
-import { answerAtOnce, openPage, touchOnly } from '../helpers/page.ts';
+import { answerAtOnce, keyOf, openPage, touchOnly } from '../helpers/page.ts';
 import { type Served, servePage } from '../helpers/serve.ts';
 import { passUntil } from '../helpers/time.ts';
+
+const WATCH = 'warmUp.watch.asking';
+const PAST_WATCH = /^warmUp\.(?!watch)/;
 
 let browser: Browser;
 let served: Served;
@@ -22,13 +25,13 @@ afterAll(async () => {
 });
 
 it.each([
-  ['demo-four', 'Demo four', 3, 'en'],
-  ['demo-four', 'Demo four', 3, 'es'],
-  ['demo-genset', 'Demo generating set', 2, 'en'],
-  ['demo-boat', 'Demo boat', 3, 'en'],
+  ['demo-four', 'en', 'Demo four', 3],
+  ['demo-four', 'es', 'Demo four', 3],
+  ['demo-genset', 'en', 'Demo generating set', 2],
+  ['demo-boat', 'en', 'Demo boat', 3],
 ] as const)(
-  'leads through a whole first start of %s by touch and keys, and saves a record that verifies (%4$s)',
-  async (profile, shown, plots, code) => {
+  'leads through a whole first start of %s (%s) by touch and keys, and saves a record that verifies',
+  async (profile, code, shown, plots) => {
     const words = pageWords[code];
     const lines = await linesOfGoodStart(profile, undefined, 'keys', code);
     const { page, faults } = await openPage(browser, served.origin, {
@@ -39,6 +42,8 @@ it.each([
     await page.getByRole('button', { name: words.start.begin }).click();
     await page.locator('[data-key]').first().waitFor();
     for (const { when, says } of lines) {
+      // Hands are slower here: the engine may have warmed up by a look less.
+      if (when === WATCH && PAST_WATCH.test((await keyOf(page)) ?? '')) continue;
       await passUntil(page, when);
       await answerAtOnce(page, says);
       // People take a moment, but not where seconds count.
