@@ -71,8 +71,9 @@ export function joinVoices(
     const of = `${by} ${session.moment.context.step}`;
     turn = { of, voices: [...(turn.of === of ? turn.voices : []), voice].slice(-TOGETHER) };
     const sure = surely(known.tell('technician', 'second', turn.voices), turn.voices.length);
-    // An answer in a voice that is surely another's teaches nothing of this one's.
+    // An answer in a voice that is surely another's teaches nothing of this one's, nor is it a part of what they say next.
     if (!sure || sure.of === by) learn(by, voice);
+    else turn = { of, voices: [] };
     return sure && !(practice && sure.of !== by) ? { ...body, voice: sure } : body;
   });
 }

@@ -76,6 +76,19 @@ describe('two people at one microphone', () => {
     expect(run.key()).not.toBe(CLEAR);
   });
 
+  it('are heard each for themselves: what was refused is no part of what the second person then says', async () => {
+    const { run, say, until } = await shared();
+    await until(CLEAR);
+    for (const whose of ['technician', 'technician', 'technician', 'second'] as const)
+      await say(goodReply(run) ?? '', whose);
+    const answers = (await eventsOf(run)).filter(({ id }) => id === 'clearToCrank');
+    expect(answers.map(({ voice }) => voice)).toEqual([
+      ...Array.from({ length: 3 }, () => expect.objectContaining({ of: 'technician' })),
+      expect.objectContaining({ of: 'second' }),
+    ]);
+    expect(run.key()).not.toBe(CLEAR);
+  });
+
   it('may be one person in both parts at an engine to practise on', async () => {
     const { run, say, until } = await shared(true);
     await until(CLEAR);
