@@ -21,6 +21,13 @@ import {
   type Waiting,
 } from './question.ts';
 
+/** Once something was said that was questioned or not understood, a step no longer passes by time alone. */
+const untimed = (asking: Node, type: 'value' | 'unclear'): Move[] =>
+  ([asking.on?.[type] ?? []].flat() as Move[]).map(move => ({
+    ...move,
+    actions: [update(() => ({ timer: null })), ...[move.actions ?? []].flat()],
+  }));
+
 /** A gauge is read, the value read back, then held against its limits. */
 export function readingNodes(step: ReadingStep): Nodes {
   const cause = step.outside === 'again' ? null : step.outside;
@@ -51,7 +58,12 @@ export function readingNodes(step: ReadingStep): Nodes {
       : {
           ...asking,
           entry: [startTimer(() => passesAfterS), ...[asking.entry ?? []].flat()],
-          on: { ...asking.on, clock: { guard: timerOver, ...done } },
+          on: {
+            ...asking.on,
+            value: untimed(asking, 'value'),
+            unclear: untimed(asking, 'unclear'),
+            clock: { guard: timerOver, ...done },
+          },
           exit: update(() => ({ timer: null })),
         };
   return {

@@ -121,7 +121,6 @@ export const coolEnough: Judge = (context, si) => {
   };
 };
 
-/** What the warm-up readings say so far: time to the thermostat, or what is suspicious about them. */
 /** No gauge of a new engine is left alone for more looks than this; common practice, no published source. */
 const MOST_LOOKS_LEFT_OUT = 4;
 
@@ -150,6 +149,7 @@ export function nextWarmUpLookS(context: Context): number {
 export const isFarFromThermostat = ({ profile: { thermostat } }: Context, coolantC: number): boolean =>
   coolantC < thermostat.opensC - WARM_BELOW_OPENING_K;
 
+/** What the warm-up readings say so far: time to the thermostat, or what is suspicious about them. */
 export function warmUpOutlook(context: Context): { readonly line: LineId; readonly values: PromptValues } {
   // An earlier run of the engine is another warm-up.
   const firedMs = context.bursts.at(-1)?.endMs ?? 0;
