@@ -148,7 +148,11 @@ def gather(folders, device, parallel, weights):
 
 
 # Words that were taken for "stop", and ends that were lost.
-NEAR_STOP = re.compile(r"\b(s[tkp][aeio]|(top|tap|tip|shop|chop|swap)\b)")
+NEAR_STOP = re.compile(r"\b(s[tkpm][aeio]|squ|thermostat|(top|tap|tip|shop|chop|swap)\b)")
+# Told wrongly most, above what is near to it: taken for "stop" before this.
+TAKEN_FOR_STOP = re.compile(r"\b(squeal\w*|squeak\w*|status|thermostat|smoke|skip)\b")
+# The last figure of a row is lost most.
+ROW = re.compile(r"^((zero|oh|one|two|three|four|five|six|seven|eight|nine|niner|point) ?){3,}$|(fifty|eighty|teen)\b")
 WEAK_END = re.compile(r"\b(on|in|open|off|out|yet|it|is|up|here|clear|leak|hold|help|back|dark|torqued|quarts?|degrees)$")
 
 
@@ -157,7 +161,9 @@ def weight_of(c):
     text = c["text"].replace(",", "")
     if "stop" in text.split():
         return 3 if c["group"] == "people" else 1
-    return 2 if NEAR_STOP.search(text) or WEAK_END.search(text) else 1
+    if TAKEN_FOR_STOP.search(text):
+        return 4
+    return 2 if NEAR_STOP.search(text) or WEAK_END.search(text) or ROW.search(text) else 1
 
 
 def group_of(c):

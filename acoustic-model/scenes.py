@@ -109,6 +109,22 @@ class Scenes:
         radio = self.room(radio, self.rand(rows, lo=0.08, hi=0.4), self.rand(rows, lo=0, hi=0.15))
         return self.levelled(torch.where(self.chance(rows, 0.4)[:, None] > 0, radio, room))
 
+    def babble(self, rows, samples):
+        """Four to eight talk at once, about as loud as each other, all over the place: none of them is near."""
+        m = self.m["talk"]
+        sum_ = torch.zeros(rows, samples, device=self.device)
+        begin = torch.zeros(rows, device=self.device, dtype=torch.long)
+        for voice in range(8):
+            pick = self.draw(m, rows * SLOTS).view(rows, SLOTS)
+            factor = self.rand(rows, SLOTS, lo=0.85, hi=1.15)
+            gaps = self.rand(rows, SLOTS) ** 2 * 0.5 * RATE
+            gain = 10 ** (self.rand(rows, 1, lo=-3, hi=3) / 20).expand(-1, SLOTS)
+            x, *_ = self.sequence(m, pick, gaps.long(), begin, factor, gain, samples + 4 * RATE)
+            # From anywhere within it: not all begin with the scene.
+            x = x.roll(int(self.rand(1).item() * samples), 1)[:, :samples]
+            sum_ += x if voice < 4 else x * self.chance(rows, 0.5)[:, None]
+        return self.levelled(self.room(sum_, self.rand(rows, lo=0.1, hi=0.8), self.rand(rows, lo=0.0, hi=0.3)))
+
     def levelled(self, x):
         return x / x.square().mean(1, keepdim=True).add(1e-9).sqrt()
 
@@ -172,6 +188,10 @@ class Scenes:
         """Sound, phones padded, their count, and for each moment whether somebody near speaks (1) or does not (0): loudly, and at all."""
         samples = int(seconds * RATE)
         x, phones, count = self.near(rows, samples)
+        # In every tenth scene many talk at once; of these in every other nobody near says anything.
+        babbled = self.some(rows, 0.1)
+        alone = babbled[: len(babbled) // 2]
+        x[alone], count[alone] = 0, 0
         active = self.active(x, 1e-3), self.active(x, 1.5e-4)
         x = self.room(x, self.rand(rows, lo=0.06, hi=0.5), self.rand(rows, lo=0, hi=0.12) * self.chance(rows, 0.6))
         half = rows // 2
@@ -184,6 +204,9 @@ class Scenes:
         some = self.some(rows, 0.35)
         talk_db = self.rand(len(some), 1, lo=-3.0, hi=26.0)
         x[some] = x[some] + self.far(len(some), samples) * 10 ** (-talk_db / 20)
+        if len(babbled):
+            talk_db = self.rand(len(babbled), 1, lo=-3.0, hi=22.0)
+            x[babbled] = x[babbled] + self.babble(len(babbled), samples) * 10 ** (-talk_db / 20)
         x = self.microphone(x)
         return x, phones, count, active
 
