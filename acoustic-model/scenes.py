@@ -60,7 +60,7 @@ class Scenes:
         return torch.where(inside, x, torch.zeros_like(x)), fits, place, lasts
 
     def near(self, rows, samples):
-        """Somebody near, or one after the other several."""
+        """Somebody near, or one after the other several; now and then "stop" right behind what is said."""
         m = self.m["train"]
         first = self.draw(m, rows)
         pick = self.draw(m, rows * SLOTS).view(rows, SLOTS)
@@ -68,14 +68,20 @@ class Scenes:
         same = m.first[first][:, None] + (self.rand(rows, SLOTS) * m.size[first][:, None]).long()
         pick = torch.where(self.chance(rows, 0.5)[:, None] > 0, same, pick)
         pick[:, 0] = first
+        # In some somebody says "stop" into talk, without a pause.
+        into = self.some(rows, 0.12) if len(m.stops) else self.some(rows, 0)
+        pick[into, 1] = m.stops[(self.rand(len(into)) * len(m.stops)).long()]
         factor = self.rand(rows, 1, lo=0.9, hi=1.12) * self.rand(rows, SLOTS, lo=0.95, hi=1.05)
         short = self.chance(rows, 0.35)[:, None]
         gaps = (self.rand(rows, SLOTS) ** 2 * torch.where(short > 0, 0.5, 2.5) + 0.05) * RATE
+        gaps[into, 1:3] = self.rand(len(into), 2, hi=0.06) * RATE
         begin = torch.where(self.chance(rows, 0.25) > 0, self.rand(rows, lo=0.5, hi=5.0), self.rand(rows, lo=0.1, hi=0.8)) * RATE
         gain = 10 ** (self.rand(rows, SLOTS, lo=-3, hi=3) / 20)
         # Mixed voices have quiet around them: some are cut hard. Who runs out of breath is fainter at the end.
         hard = m.quiet_around[pick] * (self.rand(rows, SLOTS) < 0.4)
         cut = tuple((hard * self.rand(rows, SLOTS, hi=seconds) * RATE).long() for seconds in (0.05, 0.11))
+        cut[1][into, 0], cut[0][into, 2] = m.tail[pick[into, 0]], m.lead[pick[into, 2]]
+        cut[0][into, 1], cut[1][into, 1] = m.lead[pick[into, 1]], m.tail[pick[into, 1]]
         fade = self.rand(rows, SLOTS, lo=0.08, hi=0.25) * RATE, self.rand(rows, SLOTS, lo=3, hi=18) * (self.rand(rows, SLOTS) < 0.3)
         x, fits, place, lasts = self.sequence(m, pick, gaps.long(), begin.long(), factor, gain, samples, cut, fade)
         silent = self.chance(rows, 0.08)
