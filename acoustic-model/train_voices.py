@@ -2,7 +2,7 @@
 
 Four pieces of each of many speakers, each in a room and noise of its own: each is to be nearest to the middle of the other three
 of its speaker, as it is asked for (`src/voice/who-speaks/known-voices.ts`), and to its speaker's own direction, by a margin (Deng et
-al., arXiv:1801.07698). Faster and slower a speaker is somebody else. Every minute the running mean of the weights is tried on the
+al., arXiv:1801.07698). Faster and slower a speaker is somebody else. Now and then (EVERY in the environment: seconds) the running mean of the weights is tried on the
 speakers of the dev split as `npm run who-speaks` tries it; OUTPUT/voices.pt is that which did best."""
 
 import math
@@ -211,10 +211,10 @@ while True:
             else:
                 mean[k].copy_(v)
     step += 1
-    if time.time() - told > 45:
+    if time.time() - told > float(os.environ.get("EVERY", 45)):
         told = time.time()
         taken, trials = tried()
-        say(f"step {step}, {step / (told - since):.1f}/s, loss {loss.item():.2f}, pair {float(pair):.3f}; taken {100 * taken:.2f} % of {trials}")
+        say(f"step {step}, {step / (told - since):.1f}/s, loss {loss.item():.2f}, pair {pair.item():.3f}; taken {100 * taken:.2f} % of {trials}")
         if taken < best:
             best = taken
             save()
