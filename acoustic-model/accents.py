@@ -76,7 +76,7 @@ def by_festival(texts, chance):
                 utterance = segments(text["phones"].split(), map_, silence, pitch, chance)
                 if utterance:
                     file = f"{folder}/{len(said)}.wav"
-                    script.append(f"(utt.save.wave (utt.synth (Utterance Segments ({utterance}))) \"{file}\" 'riff)")
+                    script.append(f'(utt.save.wave (utt.synth (Utterance Segments ({utterance}))) "{file}" \'riff)')
                     said.append((text, file))
             open(f"{folder}/all.scm", "w").write("\n".join(script))
             subprocess.run(["festival", "-b", f"{folder}/all.scm"], capture_output=True, timeout=1200)

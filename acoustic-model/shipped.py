@@ -61,7 +61,10 @@ def model_of(path):
         put(f"blocks.{i}.depth.weight", taps[:, None]), put(f"blocks.{i}.depth.bias", found[f"{block}.depth.bias"])
     linear("norm_recurrent", "recurrent.norm")
     for name, stored in (("ih", "input"), ("hh", "state")):
-        put(f"recurrent.weight_{name}_l0", found[f"recurrent.{stored}"]), put(f"recurrent.bias_{name}_l0", found[f"recurrent.{stored}.bias"])
+        (
+            put(f"recurrent.weight_{name}_l0", found[f"recurrent.{stored}"]),
+            put(f"recurrent.bias_{name}_l0", found[f"recurrent.{stored}.bias"]),
+        )
     linear("norm_early", "early.norm"), linear("norm_out", "out.norm")
     kept = list(range(len(PHONES) + 1))
     for name, rows in (("early", [*kept, len(LEARNED) + 1]), ("out", kept)):

@@ -2,8 +2,9 @@
 
 Four pieces of each of many speakers, each in a room and noise of its own: each is to be nearest to the middle of the other three
 of its speaker, as it is asked for (`src/voice/who-speaks/known-voices.ts`), and to its speaker's own direction, by a margin (Deng et
-al., arXiv:1801.07698). Faster and slower a speaker is somebody else. Now and then (EVERY in the environment: seconds) the running mean of the weights is tried on the
-speakers of the dev split as `npm run who-speaks` tries it; OUTPUT/voices.pt is that which did best."""
+al., arXiv:1801.07698). Faster and slower a speaker is somebody else. Now and then (EVERY in the environment: seconds) the running
+mean of the weights is tried on the speakers of the dev split as `npm run who-speaks` tries it; OUTPUT/voices.pt is that which did
+best. Also in the environment: SPEAKERS, how many in a batch; RATE, the highest learning rate."""
 
 import math
 import os
@@ -51,7 +52,9 @@ def spoken(material, around=0.08, block=256):
         frames = torch.arange(0, int(n.max()), 320, device=device)
         index = at[:, None, None] + frames[None, :, None] + torch.arange(0, 320, 4, device=device)
         power = (audio[index.clamp(max=len(audio) - 1)].float() / 32768).square().mean(2)
-        loud = (frames[None] + 320 <= n[:, None]) & (power > torch.where(frames[None] + 320 <= n[:, None], power, 0).amax(1, keepdim=True) / 1000)
+        loud = (frames[None] + 320 <= n[:, None]) & (
+            power > torch.where(frames[None] + 320 <= n[:, None], power, 0).amax(1, keepdim=True) / 1000
+        )
         first = (torch.where(loud, frames[None], n[:, None]).amin(1) - margin).clamp(min=0)
         last = torch.minimum(torch.where(loud, frames[None] + 320, 0).amax(1) + margin, n)
         good = last - first > 0.2 * RATE
@@ -110,7 +113,9 @@ PER_ODDS = (0.066, 0.04)
 train, dev = groups_of(material["train"], LEAST), groups_of(material["dev"], KNOWN + 2)
 names = sorted(train)
 people = [i for i, s in enumerate(names) if material["train"].clips[train[s][0]]["kind"] != "kokoro"]
-say(len(names), "speakers to learn from,", len(people), "of them people;", sum(len(v) for v in train.values()), "clips;", len(dev), "to try")
+say(
+    len(names), "speakers to learn from,", len(people), "of them people;", sum(len(v) for v in train.values()), "clips;", len(dev), "to try"
+)
 flat = torch.tensor([i for s in names for i in train[s]], device=device)
 counts = torch.tensor([len(train[s]) for s in names], device=device)
 first = torch.cat([torch.zeros(1, dtype=torch.long, device=device), counts.cumsum(0)[:-1]])
@@ -132,7 +137,7 @@ mean = {k: v.detach().clone() for k, v in net.state_dict().items()}
 
 @torch.no_grad()
 def tried():
-    """How often one of the same recordings is taken for the second person, where that person's own words are taken OWN_TAKEN of the time."""
+    """How often one of the same recordings is taken for the second person, where OWN_TAKEN of that person's own words are taken."""
     kept = {k: v.clone() for k, v in net.state_dict().items()}
     net.load_state_dict(mean)
     net.eval()
@@ -214,7 +219,9 @@ while True:
     if time.time() - told > float(os.environ.get("EVERY", 45)):
         told = time.time()
         taken, trials = tried()
-        say(f"step {step}, {step / (told - since):.1f}/s, loss {loss.item():.2f}, pair {pair.item():.3f}; taken {100 * taken:.2f} % of {trials}")
+        say(
+            f"step {step}, {step / (told - since):.1f}/s, loss {loss.item():.2f}, pair {pair.item():.3f}; taken {100 * taken:.2f} % of {trials}"
+        )
         if taken < best:
             best = taken
             save()

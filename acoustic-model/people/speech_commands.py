@@ -18,16 +18,31 @@ TEST_FROM = 0.83
 asked = arguments(__doc__, "pico", "mini", "small", "four", "nine")
 recording = r"(?P<word>[a-z]+){}(?P<speaker>[0-9a-f]{{8}})_nohash_\d+\.wav"
 COPIES = [
-    ("gsc-pico", Repository(asked.pico, "thegtagamer/PICO-tinyML-benchmark", "c66f6b0d78fe9218f6de9d07189691cfae077bee"),
-     r"MLTK_keyworkSpotting/dataset/(?:_unknown_/)?" + recording.format("[/_]") + r"(?:\.wav)?$"),
-    ("gsc-mini", Repository(asked.mini, "KhanhAn22/speech_command", "b3eea6ec37d0886cde5ab16c10fef0a319f37f45"),
-     r"mini_speech_commands/" + recording.format("/") + "$"),
-    ("gsc-anose", Repository(asked.small, "a-n-rose/mini-audio-datasets", "9b42f28db945dae521af677e26996338127d2c0b"),
-     r"speech_commands/" + recording.format("/") + "$"),
-    ("gsc-four", Repository(asked.four, "Feevicun/audio-classifier-project", "09ddbb8900e8a7f0d97847b7d77456de4f6575ce"),
-     r"data/SpeechCommands/speech_commands_v0.02/" + recording.format("/") + "$"),
-    ("gsc-nine", Repository(asked.nine, "Minali24/Identify-Speech-Commands", "2ccde6356565aec448afb656453367af84d7e395"),
-     r"audio/audio/" + recording.format("/") + "$"),
+    (
+        "gsc-pico",
+        Repository(asked.pico, "thegtagamer/PICO-tinyML-benchmark", "c66f6b0d78fe9218f6de9d07189691cfae077bee"),
+        r"MLTK_keyworkSpotting/dataset/(?:_unknown_/)?" + recording.format("[/_]") + r"(?:\.wav)?$",
+    ),
+    (
+        "gsc-mini",
+        Repository(asked.mini, "KhanhAn22/speech_command", "b3eea6ec37d0886cde5ab16c10fef0a319f37f45"),
+        r"mini_speech_commands/" + recording.format("/") + "$",
+    ),
+    (
+        "gsc-anose",
+        Repository(asked.small, "a-n-rose/mini-audio-datasets", "9b42f28db945dae521af677e26996338127d2c0b"),
+        r"speech_commands/" + recording.format("/") + "$",
+    ),
+    (
+        "gsc-four",
+        Repository(asked.four, "Feevicun/audio-classifier-project", "09ddbb8900e8a7f0d97847b7d77456de4f6575ce"),
+        r"data/SpeechCommands/speech_commands_v0.02/" + recording.format("/") + "$",
+    ),
+    (
+        "gsc-nine",
+        Repository(asked.nine, "Minali24/Identify-Speech-Commands", "2ccde6356565aec448afb656453367af84d7e395"),
+        r"audio/audio/" + recording.format("/") + "$",
+    ),
 ]
 TO_LEARN_ONLY, KBPS = ("gsc-four", "gsc-nine"), 20  # fmt: skip
 
