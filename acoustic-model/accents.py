@@ -15,6 +15,8 @@ import tempfile
 import numpy as np
 import soundfile
 
+from languages import LANGUAGE
+
 PLAIN = dict(B="b", D="d", F="f", G="g", K="k", L="l", M="m", N="n", P="p", R="r", S="s", T="t", V="v", DH="d", TH="t")
 CZECH = dict(
     PLAIN, AA="a:", AE="e", AH="a", AO="o:", AW="a u", AY="a j", EH="e", ER="e r", EY="e j", IH="i", IY="i:", OW="o u", OY="o j", UH="u",
@@ -45,7 +47,7 @@ LASTS = dict(
     AA=125, AE=130, AH=70, AO=125, AW=160, AY=155, EH=95, ER=110, EY=135, IH=70, IY=105, OW=140, OY=170, UH=75, UW=110, B=65, CH=110, D=58,
     DH=45, F=95, G=65, HH=60, JH=90, K=85, L=65, M=70, N=65, NG=80, P=85, R=60, S=108, SH=115, T=75, TH=85, V=60, W=60, Y=55, Z=85, ZH=80,
 )  # fmt: skip
-PICO_VOICES = ("en-US", "en-GB")
+PICO_VOICES = ("fr-FR",) if LANGUAGE == "fr" else ("en-US", "en-GB")
 
 
 def segments(phones, map_, silence, pitch, chance):

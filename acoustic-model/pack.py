@@ -90,7 +90,7 @@ def from_speech(folder, output, words, items):
 
 def opus(samples, path, kbps):
     subprocess.run(
-        ["opusenc", "--quiet", "--raw", "--raw-rate", str(RATE), "--raw-chan", "1", "--bitrate", str(kbps), "-", path],
+        ["opusenc", "--quiet", "--comp", "1", "--raw", "--raw-rate", str(RATE), "--raw-chan", "1", "--bitrate", str(kbps), "-", path],
         input=samples.astype("<i2").tobytes(),
         check=True,
     )

@@ -9,10 +9,11 @@ import { shareInterval } from '../hearing/intervals.ts';
 import { machineLoops } from '../hearing/people/clip-scenes.ts';
 import { clipsOf, notMeasured, peopleFolders } from '../hearing/people/folders.ts';
 import type { Clip } from '../hearing/people/recordings.ts';
+import { remembered, type Speaker } from './remembered.ts';
 import { voiceOf } from './voices.ts';
 
 const PAGE = new URL('../../docs/who-speaks.md', import.meta.url);
-const levels: readonly Level[] = ['clean', 10, 5];
+const allLevels: readonly Level[] = ['clean', 10, 5];
 /** How many utterances of each are known, when the next one comes. */
 const learned = [enoughUtterances, 4, 8];
 const mostClips = 10;
@@ -22,6 +23,9 @@ const mostSpeakers = 130;
 const { folders, rest } = peopleFolders(process.argv.slice(2));
 if (folders.length === 0) throw new Error(notMeasured);
 const split = rest.includes('--development') ? 'dev' : 'test';
+/** With `--at LEVEL` that alone, so that several can be listened to at once; the page is then written from what is remembered. */
+const at = rest.includes('--at') ? rest[rest.indexOf('--at') + 1] : undefined;
+const levels = allLevels.filter(level => at === undefined || String(level) === at);
 
 const clips = clipsOf(folders).filter(clip => clip.split === split);
 const loops = machineLoops(clips);
@@ -33,14 +37,9 @@ for (const clip of clips) {
 }
 const [weights, voiceIn] = [await loadWeights(), createVoiceNetwork(await loadVoiceWeights())];
 
-interface Speaker {
-  readonly source: string;
-  readonly voices: readonly Voice[];
-}
-
-let nth = 0;
-const voicesAt = (level: Level): Speaker[] =>
-  [...speakers.values()]
+const listened = (level: Level): Speaker[] => {
+  let nth = 0;
+  return [...speakers.values()]
     .filter(theirs => theirs.length >= enoughUtterances + 2)
     .slice(0, mostSpeakers)
     .flatMap(theirs => {
@@ -50,6 +49,8 @@ const voicesAt = (level: Level): Speaker[] =>
       });
       return [{ source: theirs[0]?.source ?? '', voices }];
     });
+};
+const voicesAt = (level: Level): readonly Speaker[] => remembered(`${split}-${level}`, () => listened(level));
 
 const pairs = (voices: readonly Voice[]) =>
   Array.from({ length: voices.length >> 1 }, (_, i) => [voices[2 * i], voices[2 * i + 1]] as [Voice, Voice]);

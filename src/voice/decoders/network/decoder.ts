@@ -53,8 +53,8 @@ const brokenOffLead = 6;
 const settledMoments = 1;
 /** The same in the middle of a word: a "t" at its end comes after a gap. */
 const brokenOffMoments = 6;
-/** Moments without a phone in the early outputs after which what is complete is over. */
-const overMoments = 5;
+/** Moments without a phone in the early outputs after which what is complete is over: once the other outputs tell of none either. */
+const leastOverMoments = 3;
 /** The same where that is a stop wording. */
 const stopMoments = 8;
 /** Less of a lead than this, and it may be broken off or not. */
@@ -81,6 +81,7 @@ export function createNetworkDecoder({
   leastCertainty = usualLeastCertainty,
   onDecision = () => {},
 }: NetworkDecoderOptions): Decoder<PhoneGrammar> {
+  const overMoments = Math.max(leastOverMoments, phonesLateMoments + settledMoments);
   let matcher: Matcher | undefined;
   let figures = false;
   let figureWords: ReadonlySet<string> = new Set();
