@@ -132,6 +132,6 @@ ${rows.join('\n')}
 A voice only refuses. What is taken here is asked and confirmed as everything is, and what is refused is asked for again, by
 name; keys and touch are always believed. The bounds are set by the first column: whoever is refused their own "clear" twice
 stops using the tool. The aims are 97 and 1 % at 10 dB after four. What would close the second: more speakers (the network
-learned from some 500), and longer utterances; one word alone tells 8 of 100 wrongly where 97 are taken.
+learned from 1,341, and still got better with each step when its time was over), and longer utterances.
 `,
   );
