@@ -173,6 +173,8 @@ const toldKinds = {
     happened: maybe(name<'cranking' | 'fired' | 'running' | 'stalled' | 'lost' | 'hunting' | 'overspeed'>()),
     amplitudeRpm: maybe(number),
     periodS: maybe(number),
+    /** Whose device heard it, where several might have. */
+    microphone: maybe(text),
   }),
   /**
    * Where a figure of this start stands among the earlier starts of the same engine in the shop, in the unit named, with

@@ -42,6 +42,10 @@ const saidNothing: Refusal = {
   code: 'notNow',
   sentence: 'This connection said nothing for too long and is closed; come again.',
 };
+const onlyLooksOn: Refusal = {
+  code: 'notYourRole',
+  sentence: "The supervisor's device looks on: what it hears counts for nothing.",
+};
 const tooFast: Refusal = { code: 'tooFast', sentence: 'Too many messages; slow down.' };
 
 const bytesOf = (data: RawData): Buffer =>
@@ -190,10 +194,11 @@ export class Connection implements Face {
   }
 
   /** The path of a stop: past every limit, to the session and back, with nothing to wait for. */
-  #stop({ id }: Command): void {
+  #stop({ id, deed }: Command): void {
     if (!this.#greeted || this.look() === 'gone') return;
     const { bay, pairing } = this.#greeted;
-    this.send({ type: 'ack', id, ...bay.stop(pairing, id) });
+    const via = deed.do === 'stop' ? deed.via : undefined;
+    this.send({ type: 'ack', id, ...bay.stop(pairing, id, via) });
   }
 
   #handle(message: ClientMessage) {
@@ -227,6 +232,12 @@ export class Connection implements Face {
           if (face !== this) face.send({ type: 'levelNews', levelDbfs, clipping, speech });
         break;
       }
+      case 'engine':
+      case 'voiceOfStop':
+        if (pairing.role === 'supervisor') return this.#fault(onlyLooksOn, message);
+        if (message.type === 'engine') bay.hearsEngine(pairing, message.session, message.heard);
+        else bay.voiceOfStop(pairing, message.voice);
+        break;
       case 'ear':
         bay.listens(pairing, message.listens);
         break;

@@ -212,7 +212,8 @@ async function joinParts(
         session.level(level);
       });
       session.attach(ear, 'voice');
-      joinVoices(session, ear);
+      const voices = joinVoices(session);
+      ear.onVoice?.(heard => voices.hears(heard));
       viewer.listensWith(options.hear === undefined ? words.microphone : source.description);
       microphoneHears = options.hear === undefined;
       tellKeysEnded();
