@@ -30,6 +30,7 @@ export interface RecordNews {
 const ENTRIES_IN_A_PAGE = 500;
 /** What is heard of the engine is shown so often: it comes more often than anybody looks. */
 const EAR_SHOWN_MS = 500;
+const EAR_GONE_MS = 1500;
 
 /** What ends a session without a signature. */
 const END: ReplyId = 'endSession';
@@ -50,6 +51,7 @@ export class Run {
   readonly voices: VoicesLink;
   readonly #news: RecordNews;
   #closing: Promise<void> | null = null;
+  #earGone: NodeJS.Timeout | undefined;
 
   private constructor(
     id: string,
@@ -143,6 +145,9 @@ export class Run {
   #joinEngineEar(): EngineEarLink {
     let shownMs = Number.NEGATIVE_INFINITY;
     const link = joinEngineEar(this.session, () => {
+      clearTimeout(this.#earGone);
+      // A microphone that has gone says nothing any more: its last speed is not left standing.
+      this.#earGone = setTimeout(() => this.viewer.showsEngineEar(link), EAR_GONE_MS).unref();
       const nowMs = this.clock.nowMs();
       if (nowMs - shownMs < EAR_SHOWN_MS) return;
       shownMs = nowMs;
@@ -155,6 +160,7 @@ export class Run {
     this.#closing ??= (async () => {
       await this.session.settled();
       this.clock.setAlarm(null, () => {});
+      clearTimeout(this.#earGone);
       await this.#keepRecord();
     })();
     return this.#closing;

@@ -7,7 +7,7 @@ import type { ListenToEngine } from '../hearing/start-hearing.ts';
 const BELONGS_WITHIN_MS = 300;
 
 interface BayLine {
-  readonly state: BayState | null;
+  readonly state: Pick<BayState, 'turn' | 'session' | 'firing'> | null;
   command(deed: Deed): void;
   tell(message: Extract<ClientMessage, { type: 'engine' | 'voiceOfStop' }>): void;
 }
