@@ -41,7 +41,8 @@ const TOO_FAST_MS = 500;
 const CALLED_AGAIN_MS = 10_000;
 /** Where the profile names none: so far above every speed that is asked for. Common practice, no published source. */
 const TOO_FAST_SHARE = 1.15;
-const HUNTING_AGAIN_MS = 60_000;
+/** What stays is on the record again after so long. */
+const AGAIN_MS = 60_000;
 
 /** How the engine of a profile fires: what its sound is searched for. */
 export const firingOf = ({ engine: { cylinders, strokes = 4, unevenFiringDeg } }: Profile): Firing => ({
@@ -74,6 +75,8 @@ export function joinEngineEar(session: Session, onChange: () => void = () => {})
   let listensWith = '';
   let hunting: Hunting | null = null;
   let huntingKeptMs = Number.NEGATIVE_INFINITY;
+  let change: SoundChange | null = null;
+  let changeKeptMs = Number.NEGATIVE_INFINITY;
   let tooFastSinceMs: number | null = null;
   let calledMs = Number.NEGATIVE_INFINITY;
 
@@ -98,15 +101,17 @@ export function joinEngineEar(session: Session, onChange: () => void = () => {})
     listensWith = microphone;
     const { claim, happened, levelsDb, toldS } = heard;
     const speed = claim ? { rpm: claim.rpm, certainty: claim.confidence } : {};
+    const isDue = claim !== null && keeping.isDue(claim.rpm, nowMs);
     if (happened) keep({ happened, ...speed });
+    else if (isDue) keep(speed);
     if (claim) {
       last = { ...claim, atMs: nowMs };
       own.heard(claim.rpm, nowMs, turns());
-      if (keeping.isDue(claim.rpm, nowMs)) keep(speed);
       firstMinute().next(toldS, claim.rpm, levelsDb);
     }
     watchSpeed(claim, nowMs);
     watchIdle(heard.hunting, nowMs);
+    watchChange(nowMs);
     note(Math.floor(nowMs / 1000), claim?.rpm ?? null);
     onChange();
   }
@@ -141,9 +146,16 @@ export function joinEngineEar(session: Session, onChange: () => void = () => {})
 
   function watchIdle(now: Hunting | null, nowMs: number): void {
     hunting = now;
-    if (!hunting || nowMs - huntingKeptMs < HUNTING_AGAIN_MS) return;
+    if (!hunting || nowMs - huntingKeptMs < AGAIN_MS) return;
     huntingKeptMs = nowMs;
     keep({ happened: 'hunting', ...hunting });
+  }
+
+  function watchChange(nowMs: number): void {
+    change = firstMinute().change();
+    if (!change || nowMs - changeKeptMs < AGAIN_MS) return;
+    changeKeptMs = nowMs;
+    keep({ happened: 'changed', ...change });
   }
 
   session.attachEngineEar(withEar);
@@ -153,7 +165,7 @@ export function joinEngineEar(session: Session, onChange: () => void = () => {})
       rpm: fresh()?.rpm ?? null,
       trace,
       hunting,
-      change: firstMinute().change(),
+      change,
       microphone: listensWith,
     }),
     close() {
