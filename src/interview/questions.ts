@@ -177,8 +177,8 @@ const idleMost = (draft: Draft) =>
 
 const disabledAt: Readonly<Record<string, string>> = {
   electric: 'injector harness plug',
-  lever: 'stop lever of the injection pump',
-  solenoid: 'stop solenoid plug',
+  lever: 'shut-off lever of the injection pump',
+  solenoid: 'shut-off solenoid plug',
 };
 
 const fits = { dry: 'dry', preFilled: 'filled with clean fuel first' } as const;
@@ -332,7 +332,7 @@ export const questions: readonly Question[] = [
     choices: {
       electric: 'electronic (common rail, unit injectors): a plug is pulled',
       lever: 'mechanical: a lever is put to no delivery',
-      solenoid: 'mechanical with a stop solenoid: its plug is pulled',
+      solenoid: 'mechanical with a shut-off solenoid: its plug is pulled',
     },
   },
   {
@@ -347,13 +347,13 @@ export const questions: readonly Question[] = [
   {
     kind: 'words',
     id: 'cutOff',
-    ask: 'What stops it when the key does not',
+    ask: 'What shuts it off when the key does not',
     fields: ['cutOff'],
     tier: 'plate',
     longest: 60,
-    propose: always('stop lever, or the fuel cock'),
+    propose: always('shut-off lever, or the fuel cock'),
   },
-  number('overspeedRpm', 'Speed at which it has to be stopped', 'speed', [600, 5000], {
+  number('overspeedRpm', 'Speed at which it has to be shut off', 'speed', [600, 5000], {
     whole: true,
     propose: atRated(1.12, '12 % above the rated speed; common practice, no published source'),
     check: over('ratedRpm', 'the rated speed', 'speed'),
@@ -487,7 +487,7 @@ export const questions: readonly Question[] = [
         : `Below these floors it would be open at every speed; allowed: ${bars(least, draft)} or more.`;
     },
   }),
-  number('oilPressure.firstFireWithinS', 'Stop if no oil pressure within', 'time', [4, 30], {
+  number('oilPressure.firstFireWithinS', 'Key off if no oil pressure within', 'time', [4, 30], {
     propose: always(8, 'less than the 10 to 15 s that are usual; common practice, no published source'),
   }),
 
