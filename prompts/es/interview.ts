@@ -438,6 +438,17 @@ export const interview: BySentence = {
     'Tiene que ser más que el ralentí en caliente, {} rpm, y no más que la última subida, {} rpm.',
   '"{}" stops the session when it is read out; call it otherwise, such as shut-off lever.':
     '«{}» detiene la sesión cuando se lee; llámelo de otro modo, como palanca de corte.',
+  'In a cold shop the oil would hardly move; allowed: {} mm2/s or more.':
+    'En un taller frío el aceite apenas se movería; se permite: {} mm2/s o más.',
+  'In so few cranks no oil comes to the gauge; allowed: {} or more.':
+    'En tan pocos accionamientos no llega aceite al manómetro; se permite: {} o más.',
+  'It has to be from {} to {} of the oil that it holds.': 'Tiene que ser de {} a {} del aceite que lleva.',
+  'An engine that is well would be given up; allowed: {} or more.':
+    'Se dejaría un motor en buen estado; se permite: {} o más.',
+  'The cranks that are allowed would be over before the oil is at the gauge; allowed: a faster pump, less to fill, or more cranks.':
+    'Los accionamientos permitidos acabarían antes de que el aceite llegue al manómetro; se permite: una bomba más rápida, menos que llenar, o más accionamientos.',
+  'Above this idle no relief valve leaves room for so much; allowed: {} or less.':
+    'Sobre este ralentí ninguna válvula deja sitio a tanto; se permite: {} o menos.',
 
   // The talk at the keys.
   'Why: {words}. Where: {words}.': 'Por qué: {words}. Dónde: {words}.',

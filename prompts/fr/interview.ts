@@ -444,6 +444,17 @@ export const interview: BySentence = {
     'Il faut plus que le ralenti à chaud, {} tr/min, et pas plus que la dernière montée, {} tr/min.',
   '"{}" stops the session when it is read out; call it otherwise, such as shut-off lever.':
     '« {} » met fin à la séance quand on le lit ; appelez-le autrement, comme levier de coupure.',
+  'In a cold shop the oil would hardly move; allowed: {} mm2/s or more.':
+    "Dans un atelier froid l'huile bougerait à peine ; permis : {} mm2/s ou plus.",
+  'In so few cranks no oil comes to the gauge; allowed: {} or more.':
+    "En si peu d'actions aucune huile n'arrive au manomètre ; permis : {} ou plus.",
+  'It has to be from {} to {} of the oil that it holds.': "Il faut de {} à {} de l'huile qu'il contient.",
+  'An engine that is well would be given up; allowed: {} or more.':
+    'On abandonnerait un moteur en bon état ; permis : {} ou plus.',
+  'The cranks that are allowed would be over before the oil is at the gauge; allowed: a faster pump, less to fill, or more cranks.':
+    "Les actions permises seraient finies avant que l'huile soit au manomètre ; permis : une pompe plus rapide, moins à remplir, ou plus d'actions.",
+  'Above this idle no relief valve leaves room for so much; allowed: {} or less.':
+    'Au-dessus de ce ralenti aucun clapet ne laisse de place à autant ; permis : {} ou moins.',
 
   // The talk at the keys.
   'Why: {words}. Where: {words}.': 'Pourquoi : {words}. Où : {words}.',
