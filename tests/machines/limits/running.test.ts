@@ -88,7 +88,7 @@ describe('the idle', () => {
     expect([650, 850].map(speed => idle(warm, all(speed)))).toEqual([true, true]);
     expect([649.9, 850.1].map(speed => idle(warm, all(speed)))).toEqual([false, false]);
     const cooler = startedAgainAt(61.9);
-    expect([699.9, 700].map(speed => idle(cooler, all(speed)))).toEqual([false, true]);
+    expect([649.9, 850.1].map(speed => idle(cooler, all(speed)))).toEqual([false, true]);
   });
 
   it('asks for the oil pressure of oil as hot as the coolant was last, not as cold as the air', () => {
