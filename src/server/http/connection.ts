@@ -37,14 +37,19 @@ const notPaired: Refusal = {
   code: 'notPaired',
   sentence: 'This device is not paired, or not any more; pair it again.',
 };
+const onlyLooksOn: Refusal = {
+  code: 'notYourRole',
+  sentence: "The supervisor's device looks on: what it hears counts for nothing.",
+};
 /** Not that it is unpaired: its hello may be on the way still, over a line that hangs, and it must come again. */
 const saidNothing: Refusal = {
   code: 'notNow',
   sentence: 'This connection said nothing for too long and is closed; come again.',
 };
-const onlyLooksOn: Refusal = {
-  code: 'notYourRole',
-  sentence: "The supervisor's device looks on: what it hears counts for nothing.",
+/** Nor that of a message that came before its hello, as one does whose hello was swallowed on the way. */
+const saidTooEarly: Refusal = {
+  code: 'notNow',
+  sentence: 'This connection has not said whose it is and is closed; come again.',
 };
 const tooFast: Refusal = { code: 'tooFast', sentence: 'Too many messages; slow down.' };
 
@@ -204,7 +209,7 @@ export class Connection implements Face {
   #handle(message: ClientMessage) {
     if (message.type === 'hello') return this.#hello(message);
     const greeted = this.#greeted;
-    if (!greeted) return this.#end(notPaired);
+    if (!greeted) return this.#end(saidTooEarly);
     const standing = this.look();
     if (standing === 'gone') return;
     const { pairing, bay } = greeted;
