@@ -238,8 +238,11 @@ ${
 ## A recorded engine
 
 A four-cylinder petrol car accelerating in gear, recorded inside it with its tachometer as the second channel:
-\`pyansys-sound/accel_with_rpm.wav\` of github.com/ansys/example-data (MIT), not in this repository. Full scale of the
-second channel is 4,821.43 rpm, by the file's own label. Given by \`--recorded FILE --full-scale-rpm 4821.43 --cylinders 4\`.
+\`pyansys-sound/accel_with_rpm.wav\` of github.com/ansys/example-data (MIT), commit 246c578baab2, not in this repository. Full
+scale of the second channel is 4,821.43 rpm, by the file's own label. Given by \`--recorded FILE --full-scale-rpm 4821.43
+--cylinders 4\`. In gear and with road noise hardly more than one line of it is there, which for an engine that is new is not
+taken for one. Other recordings that are free and come with a speed were looked for and not found: what there is states none,
+or has no licence.
 
 ${recorded.join('\n')}
 `
