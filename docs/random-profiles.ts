@@ -22,10 +22,14 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { buildFirstStart } from '../machines/first-start.ts';
+import { coolantFill } from '../machines/limits/coolant.ts';
+import { fuelAdvice } from '../machines/limits/fuel.ts';
+import { gradesForNight } from '../machines/limits/oil.ts';
 import { profileData } from '../src/interview/build.ts';
 import { ProfileError, parseProfile } from '../src/profile/parse.ts';
-import { profileSchema } from '../src/profile/schema.ts';
+import { type Profile, profileSchema } from '../src/profile/schema.ts';
 import { seeded } from '../src/rehearsal/random.ts';
+import { dayOf } from '../src/terminal/engine/show.ts';
 import { broken } from '../tests/interview/broken.ts';
 import { randomInterview } from '../tests/interview/random-interview.ts';
 import { rehearseFast } from '../tests/rehearsal/run.ts';
@@ -37,9 +41,17 @@ interface Made {
   readonly end: 'notMade' | 'refused' | 'noMachine' | 'signedOff' | 'ended' | 'left';
   readonly why: string;
   readonly sessionS: number;
+  /** Nothing that is allowed for it stands the weather that was drawn: it was rehearsed in warmer air. */
+  readonly warmer?: boolean;
 }
 
 const airC = [5, 20, -5, 30] as const;
+
+/** Whether a mix of coolant, an oil and a fuel are allowed for this engine in this weather: else nobody may start it. */
+function isServed(profile: Profile, ambientC: number): boolean {
+  const day = dayOf(profile, ambientC);
+  return [coolantFill(day), gradesForNight(day), fuelAdvice(day)].every(({ ok }) => ok);
+}
 
 async function tryOne(seed: number): Promise<Made> {
   const made = (end: Made['end'], why = '', use = '', sessionS = 0): Made => ({
@@ -70,7 +82,10 @@ async function tryOne(seed: number): Promise<Made> {
   }
   const path = join(mkdtempSync(join(tmpdir(), 'profile-')), 'engine.json');
   writeFileSync(path, JSON.stringify(data));
-  const ambientC = airC[seed % airC.length] ?? 5;
+  const { data: profile } = parsed;
+  const drawnC = airC[seed % airC.length] ?? 5;
+  const ambientC =
+    [drawnC, ...airC.filter(other => other > drawnC)].find(each => isServed(profile, each)) ?? drawnC;
   const { debrief, said } = await rehearseFast([], {
     profileName: path,
     seed,
@@ -80,7 +95,7 @@ async function tryOne(seed: number): Promise<Made> {
   const stop = debrief.stops.filter(({ step }) => !step.startsWith('job.stop')).at(-1);
   const why =
     debrief.outcome === 'signedOff' ? '' : `${stop?.step ?? ''} ${stop?.cause ?? ''}: ${said.at(-8) ?? ''}`;
-  return made(debrief.outcome, why, use, debrief.sessionS);
+  return { ...made(debrief.outcome, why, use, debrief.sessionS), warmer: ambientC !== drawnC };
 }
 
 const KEPT = '.cache/random-profiles.jsonl';
@@ -176,12 +191,15 @@ function page(all: readonly Made[], tried: number, missed: readonly string[]): s
     '',
     'Made by `npm run random-profiles`: answers by chance to the interview (`src/interview`), every third time to all of',
     'its questions, else with the rest as it is put forward; the profile loaded, built into a machine whose gates hold,',
-    'and rehearsed to its end by the virtual technician at 5, 20, -5 and 30 °C, every second one with its bus where it',
+    'and rehearsed to its end by the virtual technician at 5, 20, -5 or 30 °C, every second one with its bus where it',
     'has one. And profiles broken in one place: each has to get a sentence that names the field.',
     '',
     '| what it drives | engines | signed off | ended without | left | no machine | refused | not made |',
     '|---|---|---|---|---|---|---|---|',
     ...uses.map(row),
+    '',
+    `${all.filter(({ warmer }) => warmer).length} of them were rehearsed in warmer air than was drawn: no coolant, oil or fuel that is allowed`,
+    'for them stands it, and the tool rightly begins nothing.',
     '',
     `Of ${tried} broken profiles ${tried - missed.length} got a sentence that names the field.`,
     ...(bad.length > 0 || missed.length > 0 ? ['', 'What went wrong:', ''] : []),

@@ -1001,7 +1001,8 @@ export const questions: readonly Question[] = [
     },
   ),
   rest('shutdown.settleS', 'time', [1, 7200], draft => assumed(draft.turbo === true ? 180 : 60)),
-  rest('shutdown.safeToOpenC', 'temperature', [30, 60], always(45)),
+  // Below that nothing cools in a hot shop.
+  rest('shutdown.safeToOpenC', 'temperature', [40, 60], always(45)),
   rest('shutdown.soakRiseK', 'kelvin', [0, 40], always(SOAK_RISE_K), {
     check: soakFault('shutdown.soakRiseK'),
   }),

@@ -90,7 +90,7 @@ const ALTITUDE_M = 0;
 const TANK_SHARE = 0.1;
 
 /** The procedure as it stands before its first step, on a day of this temperature. */
-function dayOf(profile: Profile, airC: number): Context {
+export function dayOf(profile: Profile, airC: number): Context {
   const [{ context }] = initialTransition(buildFirstStart(profile), { profile, job: demoJob });
   const read = (quantity: Context['readings'][number]['quantity'], si: number) =>
     ({ quantity, si, step: context.step, atMs: 0 }) as const;
