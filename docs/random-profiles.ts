@@ -29,6 +29,7 @@ import { profileData } from '../src/interview/build.ts';
 import { ProfileError, parseProfile } from '../src/profile/parse.ts';
 import { type Profile, profileSchema } from '../src/profile/schema.ts';
 import { seeded } from '../src/rehearsal/random.ts';
+import { NIGHT_COLDER_K } from '../src/rehearsal/trainee/gauge-value.ts';
 import { dayOf } from '../src/terminal/engine/show.ts';
 import { broken } from '../tests/interview/broken.ts';
 import { randomInterview } from '../tests/interview/random-interview.ts';
@@ -49,7 +50,7 @@ const airC = [5, 20, -5, 30] as const;
 
 /** Whether a mix of coolant, an oil and a fuel are allowed for this engine in this weather: else nobody may start it. */
 function isServed(profile: Profile, ambientC: number): boolean {
-  const day = dayOf(profile, ambientC);
+  const day = dayOf(profile, ambientC, ambientC - NIGHT_COLDER_K);
   return [coolantFill(day), gradesForNight(day), fuelAdvice(day)].every(({ ok }) => ok);
 }
 
