@@ -190,10 +190,6 @@ export const refusals: Readonly<Record<string, InOtherWords>> = {
     fr: "Il n'y a rien à cette adresse.",
     es: 'En esta dirección no hay nada.',
   },
-  'This connection has not said whose it is and is closed; come again.': {
-    fr: "Cette connexion n'a pas dit à qui elle est et se ferme ; revenez.",
-    es: 'Esta conexión no dijo de quién es y se cierra; vuelva a intentarlo.',
-  },
   'This connection said nothing for too long and is closed; come again.': {
     fr: "Cette liaison s'est tue trop longtemps et est fermée ; revenez.",
     es: 'Esta conexión calló demasiado tiempo y está cerrada; vuelva.',
