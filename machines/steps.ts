@@ -74,6 +74,8 @@ export interface ReadingStep extends StepBase {
   readonly judge: Judge;
   /** What a value outside its limits leads to: another look, or a stop. */
   readonly outside: 'again' | Cause;
+  /** Where another look is all that its own limits ask for: a value that breaks this stops the session. */
+  readonly bounds?: { readonly judge: Judge; readonly cause: Cause };
   /** "Not measured" is an answer, and leads back to the step in which it can be measured. */
   readonly notMeasured?: { readonly again: StepId };
   /** The step that reads it back together with others, before the first gate that it helps to open. */

@@ -141,7 +141,7 @@ export function goodReply(rig: Rig): string | null {
   const { moment } = session;
   const { language, units } = session.parts;
   const offer = offerOf(moment);
-  if (/^job\.stop.*\.asking$/.test(rig.key())) return language.stopWordings[0] ?? null;
+  if (offer.awaits === 'drill') return language.stopWordings[0] ?? null;
   if (isLeftToTime(moment)) return null;
   if (offer.replies.includes('yes')) return language.replies.yes[0] ?? null;
   if (offer.quantity) {
