@@ -50,8 +50,8 @@ export interface ConfirmStep extends StepBase {
   readonly readsBack?: readonly StepId[];
   /** False where the calculation behind the step has no answer: then no reply passes. */
   readonly possible?: (context: Context) => boolean;
-  /** A reply that stops the session, with the cause it gives. */
-  readonly trouble?: { readonly reply: ReplyId; readonly cause: Cause };
+  /** A reply that stops the session, with the cause it gives; where the question names both, a plain yes is none of them. */
+  readonly trouble?: { readonly reply: ReplyId; readonly cause: Cause; readonly named?: true };
   /** Later than this counts as no: the session stops with the cause. */
   readonly within?: {
     readonly seconds: (context: Context) => number;

@@ -114,6 +114,7 @@ export function stoppedNode(steps: readonly Step[]): Node {
             guard: look => isDrill(look) && nextDrill(look) !== undefined,
             target: 'drillGoesOn',
             actions: update(look => ({
+              step: nextDrill(look)?.id ?? look.context.step,
               stop: look.context.stop && {
                 ...look.context.stop,
                 step: nextDrill(look)?.id ?? look.context.step,

@@ -1,4 +1,4 @@
-import { valueNeedsReadBack, weightOf } from '../assurance.ts';
+import { isByHand, valueNeedsReadBack, weightOf } from '../assurance.ts';
 import { keepReading, noteVerdict } from '../judging.ts';
 import { freshQuestion, NEXT, pass } from '../progress.ts';
 import type { ReadingStep, Step } from '../steps.ts';
@@ -8,7 +8,7 @@ import { isContradicted, setValueAside } from './bus.ts';
 /** Says the number again in passing, shows it only where it was typed, and remembers that it may be taken back. */
 export const echo = (step: Step): Effect[] => [
   remark(({ event }) => ({
-    line: event.via === 'keys' || event.via === 'touch' ? 'echoShown' : 'echo',
+    line: isByHand(event.via) ? 'echoShown' : 'echo',
     values: event.type === 'value' ? { spoken: { brief: event.quantity, si: event.si } } : {},
   })),
   update(({ context, event }) =>

@@ -329,7 +329,7 @@ export const steps = {
   },
   'shutdown.keyOff': { title: 'Key off', ask: 'Key off. Engine is off, standing still?' },
   'shutdown.coolant': {
-    title: 'Temperature at key-off',
+    title: 'Temperature before key-off',
     ask: 'Coolant before key off<, {unit}>?',
   },
   'shutdown.firstSoak': {

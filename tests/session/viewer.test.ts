@@ -286,6 +286,17 @@ describe('what is said and heard', () => {
     expect(viewer.view().remark).not.toBe(remark);
   });
 
+  it('before a question, as what has to be known for it, is shown beside it', async () => {
+    const run = await rig('demo-six', 'us');
+    const viewer = new Viewer(run.session, 'microphone');
+    await run.session.begin(false);
+    await goUntil(run, 'noFuelCrank.untilPressure.askingClear');
+    const { remark, prompt } = viewer.view();
+    expect(remark).toMatch(/Answer within 0:10 of each burst\. .*note the lowest battery voltage/);
+    expect(prompt).toContain('Clear to crank?');
+    expect(prompt).not.toContain('burst');
+  });
+
   it('as a call-out is shown whole until somebody has acted on it', async () => {
     const run = await rig('demo-six', 'metric');
     const viewer = new Viewer(run.session, 'microphone');
