@@ -22,6 +22,8 @@ export interface Reading {
   readonly si: number;
   readonly atMs: number;
   readonly step: StepId;
+  /** Nobody said it: it came from the bus. */
+  readonly byBus?: true;
 }
 
 /** One value of a series that is being read. */

@@ -22,7 +22,7 @@ function coolantMix(context: Context): PromptValues {
     ? {
         glycol,
         concentrate: litres(fill.value.concentrateLitres),
-        water: { brief: 'oilQuantity', si: fill.value.waterLitres },
+        water: litres(fill.value.waterLitres),
         freeze: { unit: 'degC', si: fill.value.freezeC },
       }
     : { glycol, concentrate: { issue: fill.issue }, water: '', freeze: '' };

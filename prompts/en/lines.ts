@@ -189,7 +189,7 @@ export const lines = {
   askCause: 'What was the cause?',
   askDrill: 'Heard. That was the drill?',
   askNextDrill: 'Heard. Second person: the emergency word, now. {words}',
-  drillDone: 'It works.',
+  drillDone: '<It works.>',
   causeReadBack: 'Cause: {cause}. Correct?',
   notPossible: 'There is no answer for these figures. Go back and correct them, or end here.',
   fuelToAdd: '<{practice}. Tank as it is: {risk}. >Add {no1} of number one, {no2} of number two',

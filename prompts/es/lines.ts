@@ -198,7 +198,7 @@ export const lines = {
   askCause: '¿Cuál fue la causa?',
   askDrill: 'Recibido. ¿Era el ensayo?',
   askNextDrill: 'Recibido. Ayudante: pulse ahora el botón rojo, o la tecla Escape.',
-  drillDone: 'Funciona.',
+  drillDone: '<Funciona.>',
   causeReadBack: 'Causa: {cause}. ¿Correcto?',
   notPossible: 'Con estas cifras no hay solución. Vuelva y corríjalas, o termine aquí.',
   fuelToAdd: '<{practice}. Depósito tal como está: {risk}. >Añada {no1} de número uno, {no2} de número dos',

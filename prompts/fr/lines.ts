@@ -201,7 +201,7 @@ export const lines = {
   askCause: 'Quelle était la cause ?',
   askDrill: "Entendu. C'était l'exercice ?",
   askNextDrill: "Entendu. Équipier : le mot d'urgence, maintenant. {words}",
-  drillDone: 'Il fonctionne.',
+  drillDone: '<Il fonctionne.>',
   causeReadBack: 'Cause : {cause}. Correct ?',
   notPossible: "Il n'y a pas de solution avec ces valeurs. Revenez les corriger, ou terminez ici.",
   fuelToAdd: '<{practice}. Réservoir tel quel : {risk}. >Ajoutez {no1} de numéro un, {no2} de numéro deux',

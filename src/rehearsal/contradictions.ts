@@ -61,7 +61,9 @@ export function createContradictions(profile: Profile, ambientC: number) {
       const readings = before?.readings ?? [];
       const done = before?.done ?? [];
       before = context;
-      for (const { quantity, si, step } of context.readings.slice(readings.length)) {
+      for (const { quantity, si, step, byBus } of context.readings.slice(readings.length)) {
+        // What nobody said is nobody's answer.
+        if (byBus) continue;
         const shown = gaugeValue(quantity, gauges, profile, ambientC);
         const agrees = (sight: Gauges) =>
           judgeSpoken(quantity, si, gaugeValue(quantity, sight, profile, ambientC) ?? undefined)?.met !==

@@ -5,6 +5,7 @@ import { ofKind } from '../../src/record/vocabulary/index.ts';
 import { Driver } from './helpers/driver.ts';
 import { goodValue } from './helpers/good.ts';
 import { demoSix } from './helpers/profiles.ts';
+import { sessionAt } from './limits/sessions.ts';
 
 const six = new Driver(demoSix);
 const startOf = (name: string) => six.goodUntil(name).fork();
@@ -251,7 +252,7 @@ describe('what is misunderstood', () => {
   });
 
   it('stands before no new question', () => {
-    const driver = startOf('prime.strokes.asking').send({ type: 'unclear' });
+    const driver = sessionAt(demoSix, 'prime.strokes.asking').send({ type: 'unclear' });
     expect(driver.last.said[0]?.prefix).toBe('unclear');
     expect(driver.send({ type: 'skip' }).name).toBe('prime.strokes.skipping');
     expect(driver.last.said.at(-1)).toMatchObject({ line: 'skipWhy' });
@@ -289,7 +290,7 @@ describe('what is misunderstood', () => {
 
 describe('a plain yes', () => {
   it('stands for the reply that is asked for, but answers no "this, or that?"', () => {
-    const asked = (name: string) => offerOf(startOf(name).moment).affirmed?.reply;
+    const asked = (name: string) => offerOf(sessionAt(demoSix, name).moment).affirmed?.reply;
     expect(asked('barOver.isolated.asking')).toBe('starterIsolated');
     expect(asked('firstFire.oilPressure.asking')).toBe('pressureGood');
     expect(asked('barOver.turned.asking')).toBe(undefined);

@@ -4,7 +4,7 @@ import { languages } from '../../prompts/index.ts';
 import { Session } from '../../src/session/session.ts';
 import { clockText, Viewer } from '../../src/session/viewer.ts';
 import { VirtualClock } from '../../src/session/virtual-clock.ts';
-import { rig } from '../helpers/session-rig.ts';
+import { goUntil, rig } from '../helpers/session-rig.ts';
 import type { Driver } from '../machines/helpers/driver.ts';
 import { demoSix } from '../machines/helpers/profiles.ts';
 import { sessionAt } from '../machines/limits/sessions.ts';
