@@ -2,7 +2,7 @@
 
 import sys
 
-from network import shipped
+from network import AHEAD, shipped
 from tensors import Tensors
 
 model, output = sys.argv[1:3]
@@ -33,4 +33,4 @@ norm("early.norm", net.norm_early)
 linear("early", net.early)
 norm("out.norm", net.norm_out)
 linear("out", net.out)
-tensors.write(output, "first-fire phone network 2")
+tensors.write(output, "first-fire phone network 2", ahead=AHEAD)

@@ -78,8 +78,8 @@ class Material:
             self.first, self.size = t(first, torch.long), t(size, torch.long)
 
     def loudness(self, audio, block=512):
-        """Root mean square of the part in which something is heard, of each clip."""
-        out = []
+        """Root mean square of the part in which something is heard, of each clip, and how long it is quiet before and after that."""
+        out, lead, tail = [], [], []
         for s in range(0, len(self.at), block):
             at, n = self.at[s : s + block], self.length[s : s + block].clamp(max=12 * RATE)
             frames = torch.arange(0, int(n.max()), 320, device=audio.device)
@@ -87,8 +87,13 @@ class Material:
             power = (audio[idx.clamp(max=len(audio) - 1)].float() / 32768).square().mean(2)
             power = torch.where(frames[None] + 320 <= n[:, None], power, torch.zeros_like(power))
             loud = power > power.amax(1, keepdim=True) / 3000
+            on = power > power.amax(1, keepdim=True) / 300
+            lead.append(torch.where(on, frames[None], n[:, None]).amin(1))
+            tail.append((self.length[s : s + block] - torch.where(on, frames[None] + 320, 0).amax(1)))
             out.append(((power * loud).sum(1) / loud.sum(1).clamp(min=1) + 1e-10).sqrt())
         self.rms = torch.cat(out)
+        around = RATE // 30
+        self.lead, self.tail = ((torch.cat(quiet) - around).clamp(min=0) for quiet in (lead, tail))
 
 
 def gather(folders, device, parallel, weights):
@@ -140,6 +145,10 @@ def gather(folders, device, parallel, weights):
         if len(each.clips):
             each.loudness(audio)
     m["train"].draw = torch.tensor(draw / draw.sum(), device=device)
+    # Those of people, where there are some.
+    stops = [i for i, c in enumerate(train) if STOP.search(c["text"]) and c["length"] <= 1.6 * RATE]
+    said = [i for i in stops if train[i]["kind"] == "speech"]
+    m["train"].stops = torch.tensor(said if len(said) > 100 else stops, device=device, dtype=torch.long)
     m["noise"].draw = torch.tensor(noise_draw / noise_draw.sum(), device=device)
     # Other people's talk comes from talk without a transcript, and from what is said near too.
     talk_draw = np.concatenate([np.full(len(talk), 0.35 / max(1, len(talk))), np.asarray(draw) / draw.sum() * 0.65])
@@ -147,8 +156,13 @@ def gather(folders, device, parallel, weights):
     return audio, m, sizes
 
 
+STOP = re.compile(r"\b(stop|arrêtez?)\b")
 # Words that were taken for "stop", and ends that were lost.
-NEAR_STOP = re.compile(r"\b(s[tkp][aeio]|(top|tap|tip|shop|chop|swap)\b)")
+NEAR_STOP = re.compile(r"\b(s[tkpm][aeio]|squ|thermostat|(top|tap|tip|shop|chop|swap)\b)")
+# Told wrongly most, above what is near to it: taken for "stop" before this.
+TAKEN_FOR_STOP = re.compile(r"\b(squeal\w*|squeak\w*|status|thermostat|smoke|skip)\b")
+# The last figure of a row is lost most.
+ROW = re.compile(r"^((zero|oh|one|two|three|four|five|six|seven|eight|nine|niner|point) ?){3,}$|(fifty|eighty|teen)\b")
 WEAK_END = re.compile(r"\b(on|in|open|off|out|yet|it|is|up|here|clear|leak|hold|help|back|dark|torqued|quarts?|degrees)$")
 
 
@@ -157,7 +171,9 @@ def weight_of(c):
     text = c["text"].replace(",", "")
     if "stop" in text.split():
         return 3 if c["group"] == "people" else 1
-    return 2 if NEAR_STOP.search(text) or WEAK_END.search(text) else 1
+    if TAKEN_FOR_STOP.search(text):
+        return 4
+    return 2 if NEAR_STOP.search(text) or WEAK_END.search(text) or ROW.search(text) else 1
 
 
 def group_of(c):

@@ -1,4 +1,8 @@
-"""The network that hears phones, and the mel bands that it is fed. src/voice/phone-network computes the same."""
+"""The network that hears phones, and the mel bands that it is fed. src/voice/phone-network computes the same.
+
+AHEAD in the environment: how many moments each block looks ahead, as 1,1,0,0,1,1,0,0."""
+
+import os
 
 import numpy as np
 import torch
@@ -20,8 +24,10 @@ MEAN_MIDDLE, MEAN_SPREAD = -5.0, 2.0
 # Frames of 10 ms to a moment: 30 ms.
 STRIDE = 3
 STEM, WIDTH, HIDDEN, KERNEL = 96, 256, 768, 9
-# Moments that each block looks ahead, and after how many blocks the early outputs and the recurrent layer stand.
-AHEAD = (1, 1, 0, 0, 1, 1, 1, 1)
+# Moments that each block looks ahead, in a file that does not say it and in this run; and after how many blocks the early outputs and
+# the recurrent layer stand.
+FORMER_AHEAD = (1, 1, 0, 0, 1, 1, 1, 1)
+AHEAD = tuple(int(moments) for moments in os.environ["AHEAD"].split(",")) if os.environ.get("AHEAD") else FORMER_AHEAD
 EARLY = 4
 RECURRENT = 3
 
@@ -84,7 +90,7 @@ class Block(nn.Module):
 class Acoustic(nn.Module):
     """Log probabilities of no phone and of each, and whether somebody near is speaking, of each 30 ms.
 
-    The early outputs and nearness look 60 ms ahead, the others 180 ms."""
+    The early outputs and nearness look 60 ms ahead, the others as far as AHEAD says: 30 ms for each moment."""
 
     def __init__(self, drop=0.1):
         super().__init__()

@@ -22,6 +22,8 @@ from guess import guessed
 from languages import LANGUAGE
 
 RATE = 16000
+# Sounds of others that lie in a repository which is share-alike as a whole: heard by no network.
+SHARE_ALIKE = ("Fris0uman/CDDA-Soundpacks",)
 
 
 def dictionary(path):
@@ -60,7 +62,7 @@ def from_speech(folder, output, words, items):
         words = {**words, **{word: [phones] for word, phones in guessed(sorted(unknown)).items()}}
     name = os.path.basename(os.path.abspath(folder))
     for row in rows:
-        if row["split"] == "test" or "testOnly" in row["flags"] or "SA" in row["licence"]:
+        if row["split"] == "test" or "testOnly" in row["flags"] or "SA" in row["licence"] or row["source"] in SHARE_ALIKE:
             continue
         kind = row["kind"]
         phones = phones_of(row["text"], words) if kind == "speech" else None

@@ -60,7 +60,7 @@ class Scenes:
         return torch.where(inside, x, torch.zeros_like(x)), fits, place, lasts
 
     def near(self, rows, samples):
-        """Somebody near, or one after the other several."""
+        """Somebody near, or one after the other several; now and then "stop" right behind what is said."""
         m = self.m["train"]
         first = self.draw(m, rows)
         pick = self.draw(m, rows * SLOTS).view(rows, SLOTS)
@@ -68,14 +68,20 @@ class Scenes:
         same = m.first[first][:, None] + (self.rand(rows, SLOTS) * m.size[first][:, None]).long()
         pick = torch.where(self.chance(rows, 0.5)[:, None] > 0, same, pick)
         pick[:, 0] = first
+        # In some somebody says "stop" into talk, without a pause.
+        into = self.some(rows, 0.12) if len(m.stops) else self.some(rows, 0)
+        pick[into, 1] = m.stops[(self.rand(len(into)) * len(m.stops)).long()]
         factor = self.rand(rows, 1, lo=0.9, hi=1.12) * self.rand(rows, SLOTS, lo=0.95, hi=1.05)
         short = self.chance(rows, 0.35)[:, None]
         gaps = (self.rand(rows, SLOTS) ** 2 * torch.where(short > 0, 0.5, 2.5) + 0.05) * RATE
+        gaps[into, 1:3] = self.rand(len(into), 2, hi=0.06) * RATE
         begin = torch.where(self.chance(rows, 0.25) > 0, self.rand(rows, lo=0.5, hi=5.0), self.rand(rows, lo=0.1, hi=0.8)) * RATE
         gain = 10 ** (self.rand(rows, SLOTS, lo=-3, hi=3) / 20)
         # Mixed voices have quiet around them: some are cut hard. Who runs out of breath is fainter at the end.
         hard = m.quiet_around[pick] * (self.rand(rows, SLOTS) < 0.4)
         cut = tuple((hard * self.rand(rows, SLOTS, hi=seconds) * RATE).long() for seconds in (0.05, 0.11))
+        cut[1][into, 0], cut[0][into, 2] = m.tail[pick[into, 0]], m.lead[pick[into, 2]]
+        cut[0][into, 1], cut[1][into, 1] = m.lead[pick[into, 1]], m.tail[pick[into, 1]]
         fade = self.rand(rows, SLOTS, lo=0.08, hi=0.25) * RATE, self.rand(rows, SLOTS, lo=3, hi=18) * (self.rand(rows, SLOTS) < 0.3)
         x, fits, place, lasts = self.sequence(m, pick, gaps.long(), begin.long(), factor, gain, samples, cut, fade)
         silent = self.chance(rows, 0.08)
@@ -108,6 +114,22 @@ class Scenes:
         )
         radio = self.room(radio, self.rand(rows, lo=0.08, hi=0.4), self.rand(rows, lo=0, hi=0.15))
         return self.levelled(torch.where(self.chance(rows, 0.4)[:, None] > 0, radio, room))
+
+    def babble(self, rows, samples):
+        """Four to eight talk at once, about as loud as each other, all over the place: none of them is near."""
+        m = self.m["talk"]
+        sum_ = torch.zeros(rows, samples, device=self.device)
+        begin = torch.zeros(rows, device=self.device, dtype=torch.long)
+        for voice in range(8):
+            pick = self.draw(m, rows * SLOTS).view(rows, SLOTS)
+            factor = self.rand(rows, SLOTS, lo=0.85, hi=1.15)
+            gaps = self.rand(rows, SLOTS) ** 2 * 0.5 * RATE
+            gain = 10 ** (self.rand(rows, 1, lo=-3, hi=3) / 20).expand(-1, SLOTS)
+            x, *_ = self.sequence(m, pick, gaps.long(), begin, factor, gain, samples + 4 * RATE)
+            # From anywhere within it: not all begin with the scene.
+            x = x.roll(int(self.rand(1).item() * samples), 1)[:, :samples]
+            sum_ += x if voice < 4 else x * self.chance(rows, 0.5)[:, None]
+        return self.levelled(self.room(sum_, self.rand(rows, lo=0.1, hi=0.8), self.rand(rows, lo=0.0, hi=0.3)))
 
     def levelled(self, x):
         return x / x.square().mean(1, keepdim=True).add(1e-9).sqrt()
@@ -172,6 +194,10 @@ class Scenes:
         """Sound, phones padded, their count, and for each moment whether somebody near speaks (1) or does not (0): loudly, and at all."""
         samples = int(seconds * RATE)
         x, phones, count = self.near(rows, samples)
+        # In every tenth scene many talk at once; of these in every other nobody near says anything.
+        babbled = self.some(rows, 0.1)
+        alone = babbled[: len(babbled) // 2]
+        x[alone], count[alone] = 0, 0
         active = self.active(x, 1e-3), self.active(x, 1.5e-4)
         x = self.room(x, self.rand(rows, lo=0.06, hi=0.5), self.rand(rows, lo=0, hi=0.12) * self.chance(rows, 0.6))
         half = rows // 2
@@ -184,6 +210,9 @@ class Scenes:
         some = self.some(rows, 0.35)
         talk_db = self.rand(len(some), 1, lo=-3.0, hi=26.0)
         x[some] = x[some] + self.far(len(some), samples) * 10 ** (-talk_db / 20)
+        if len(babbled):
+            talk_db = self.rand(len(babbled), 1, lo=-3.0, hi=22.0)
+            x[babbled] = x[babbled] + self.babble(len(babbled), samples) * 10 ** (-talk_db / 20)
         x = self.microphone(x)
         return x, phones, count, active
 

@@ -30,8 +30,8 @@ class Tensors:
         self.row(name, layer.weight)
         self.row(f"{name}.bias", layer.bias)
 
-    def write(self, path, mark):
-        text = json.dumps({"tensors": self.header}).encode()
+    def write(self, path, mark, **more):
+        text = json.dumps({**more, "tensors": self.header}).encode()
         with open(path, "wb") as file:
             file.write(f"{mark}\n".encode() + struct.pack("<I", len(text)) + text + self.data)
         print(f"{len(self.data) / 1e6:.2f} MB")

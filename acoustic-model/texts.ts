@@ -7,6 +7,7 @@ import type { Grammar } from '../src/voice/ports.ts';
 import { normalizeWording } from '../src/voice/wording.ts';
 import { chanceOf } from './chance.ts';
 import { wordPhones } from './dictionary.ts';
+import { nearStop } from './kokoro/workshop-talk.ts';
 import { type TrainingText, writeTexts } from './texts-file.ts';
 
 const [, , folder = '.cache/acoustic-model', count = '20000', seed = '20261125'] = process.argv;
@@ -83,7 +84,7 @@ const sentences = fortuneSentences();
 const everydayWords = [...new Set(sentences.flatMap(sentence => sentence.split(' ')))];
 const digits = 'zero oh one two three four five six seven eight nine niner point minus'.split(' ');
 
-/** So many texts: replies, numbers, stop wordings alone and within talk, and other talk. */
+/** So many texts: replies, numbers, stop wordings alone and within talk, what is near to them, and other talk. */
 function makeTexts(count: number): readonly TrainingText[] {
   const made: TrainingText[] = [];
   while (made.length < count) {
@@ -99,6 +100,7 @@ function makeTexts(count: number): readonly TrainingText[] {
     else if (kind < 0.71) [text, sort] = [oneOf(stops), 'stop'];
     else if (kind < 0.74)
       [text, sort] = [`${oneOf(wordings)} ${oneOf(stops)} ${sometimes(0.5) ? oneOf(sentences) : ''}`, 'stop'];
+    else if (kind < 0.8) [text, sort] = [oneOf(nearStop), 'other'];
     else [text, sort] = [otherTalk(sentences, everydayWords), 'other'];
     const normalized = normalizeWording(text);
     const phones = phonesOf(normalized);

@@ -35,6 +35,7 @@ class Voices(nn.Module):
         self.attend = nn.Sequential(nn.Conv1d(WIDTH, ATTENTION, 1), nn.Tanh(), nn.Conv1d(ATTENTION, WIDTH, 1))
         self.out = nn.Linear(2 * WIDTH, OUT)
         self.norm_out = nn.BatchNorm1d(OUT)
+        self.drop = nn.Dropout(0.2)
 
     def forward(self, logs):
         x = F.silu(self.stem(logs))
@@ -44,7 +45,7 @@ class Voices(nn.Module):
         weight = self.attend(x).softmax(2)
         mean = (weight * x).sum(2)
         spread = ((weight * x * x).sum(2) - mean * mean).clamp(min=1e-4).sqrt()
-        return F.normalize(self.norm_out(self.out(torch.cat([mean, spread], 1))), dim=1)
+        return F.normalize(self.norm_out(self.out(self.drop(torch.cat([mean, spread], 1)))), dim=1)
 
 
 def features(sound, bands=torch.from_numpy(mel_bands()), window=HANN_WINDOW):

@@ -13,6 +13,8 @@ export const teensAndTens =
   'thirteen fourteen fifteen sixteen seventeen eighteen nineteen thirty forty fifty sixty seventy eighty ninety'.split(
     ' ',
   );
+/** Of those that are mistaken for each other most, several in a row. */
+const likeTens = 'fifty eighty sixty fifteen eighteen sixteen eight nineteen'.split(' ');
 
 /** Zero to a hundred, in every form. */
 export const upToAHundred: readonly string[] = Array.from({ length: 101 }, (_, n) =>
@@ -27,6 +29,7 @@ export function spokenNumbers({ random, oneOf, sometimes, wholeBetween }: Chance
 
   function teenOrTen(): string {
     if (sometimes(0.3)) return oneOf(teensAndTens);
+    if (sometimes(0.25)) return `${oneOf(likeTens)} ${oneOf(likeTens.slice(0, 5))} ${oneOf(anyDigits)}`;
     const minus = sometimes(0.2) ? 'minus' : '';
     const first = oneOf(sometimes(0.75) ? teensAndTens.slice(0, 7) : teensAndTens);
     return `${minus} ${first} ${oneOf(['', '', 'hundred', oneOf(anyDigits.slice(2))])}`;
@@ -36,11 +39,11 @@ export function spokenNumbers({ random, oneOf, sometimes, wholeBetween }: Chance
     const kind = random();
     if (kind < 0.2) return said(wholeBetween(0, 99), 0);
     if (kind < 0.32) return said(wholeBetween(100, 999), 0);
-    if (kind < 0.5) return said(sometimes(0.6) ? wholeBetween(20, 99) * 50 : wholeBetween(1000, 4500), 0);
-    if (kind < 0.68) return said(wholeBetween(0, 199), 1);
-    if (kind < 0.74) return said(wholeBetween(0, 2500), 2);
-    if (kind < 0.8) return said(-wholeBetween(1, 45), 0);
-    if (kind < 0.92) return teenOrTen();
+    if (kind < 0.45) return said(sometimes(0.6) ? wholeBetween(20, 99) * 50 : wholeBetween(1000, 4500), 0);
+    if (kind < 0.6) return said(wholeBetween(0, 199), 1);
+    if (kind < 0.66) return said(wholeBetween(0, 2500), 2);
+    if (kind < 0.72) return said(-wholeBetween(1, 45), 0);
+    if (kind < 0.94) return teenOrTen();
     return oneOf(phrasesOf(oneOf(oneOf(asked).forms)));
   }
 

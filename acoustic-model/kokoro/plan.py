@@ -14,7 +14,7 @@ NATIVE = "ff_siwis"
 # Voices that are in no mix: one to choose settings by, one for the report.
 HELD = {"am_michael": "dev", "bf_emma": "test"}
 # How often texts of a kind are drawn, and how often one of these as it is asked for.
-KINDS = dict(reply=14, control=5, number=20, digits=10, stop=9, near=12, carrier=11, talk=15, words=4, long=5)
+KINDS = dict(reply=14, control=5, number=22, digits=14, stop=9, near=16, carrier=11, talk=15, words=4, long=5)
 AS_ASKED = dict(reply=0.6, control=0.75, stop=0.65, near=0.5, number=0.2, digits=0.2)
 # How many texts a held voice says of those that are made of others; what is asked for it says all.
 HELD_TEXTS = dict(number=130, digits=60, stop=20, carrier=40, talk=60, reply=20, words=15, long=12)

@@ -95,7 +95,7 @@ function nearInTalk(): string {
 
 /** Our own words with a sound of "stop" in them, which are said most often of all that is near to it. */
 function soundsLikeStop(wording: string): boolean {
-  return /\bs[tkp]|[oau]p\b|st[aeiou]/.test(wording);
+  return /\bs[tkpqm]|[oau]p\b|st[aeiou]/.test(wording);
 }
 
 function longSentence(): string {
@@ -117,12 +117,12 @@ for (const unit of units) keep('reply', 1, unit);
 for (const number of upToAHundred) keep('number', 1, number);
 many('number', 6500, withUnit);
 many('number', 3500, numbers.asAsked);
-many('digits', 4500, numbers.digitRun);
+many('digits', 7000, numbers.digitRun);
 many('reply', 1800, () => Array.from({ length: wholeBetween(2, 3) }, () => oneOf(wordings)).join(', '));
 many('control', 250, () => `${oneOf(controls)}, ${oneOf(sometimes(0.5) ? controls : wordings)}`);
 many('stop', 700, withStop);
 many('carrier', 7000, oursInTalk);
-many('near', 1500, nearInTalk);
+many('near', 2500, nearInTalk);
 for (const line of prompts) {
   const count = line.split(' ').length;
   if (count > 1) keep(count > 14 ? 'long' : 'talk', 0, line);

@@ -106,7 +106,14 @@ export const nearStop: readonly string[] = list(`
   emergency number | urgent | down | shut it | sit down | set it down | put it down | slow down | write it
   down | cool down | shake it down | show it now | now | not now | stay | stay there | stay put | stow it
   | store it | stir it | stopwatch | stopcock | stopgap | backstop | unstoppable | stopover | its top |
-  it's hot | this top | last stop | next stop | first stop | pit stop | rest stop
+  it's hot | this top | last stop | next stop | first stop | pit stop | rest stop | squealing | a squeal |
+  the belt is squealing | it squeals | squeaking | squeak | squeeze | the status | same status | thermostat |
+  thermostat open | the thermostat is open | the thermostat opened | thermostat closed | smoke | white smoke
+  | blue smoke | black smoke | no smoke | a little smoke | smooth | smell | it smells | skip | skip it |
+  skip that | skip this step | next step | skid | skin | scrap | scrape | spark | speak | speed | spill |
+  spin | split | spray | spring | sprocket | steam | steel | stick | still | stone | straight | strange |
+  strong | stretch | suspect | system | east | must | just | first | last | best | post | past | exhaust |
+  the last step | is it up | is top | gas top | just a top | that's tough
 `);
 
 /** One of our wordings or numbers inside of talk. */

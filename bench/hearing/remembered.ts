@@ -14,7 +14,7 @@ import { stepLength } from '../../src/voice/ear/sound.ts';
 import { createStopSpotter, type SpotterSettings } from '../../src/voice/ear/stop-spotter.ts';
 import { createPlainFrontEnd } from '../../src/voice/front-end.ts';
 import { pronounceEnglish } from '../../src/voice/languages/pronunciations/english.ts';
-import { momentMs, phonesLateMoments } from '../../src/voice/phone-network/network.ts';
+import { momentMs, phonesLateMomentsOf } from '../../src/voice/phone-network/network.ts';
 import { phonesOf } from '../../src/voice/phone-network/phones.ts';
 import { readWeights, type Weights } from '../../src/voice/phone-network/weights.ts';
 import type { SoundRecognizer } from '../../src/voice/ports.ts';
@@ -38,6 +38,10 @@ const networkKey = (() => {
   return hash.digest('hex');
 })();
 let weights: Weights | undefined;
+const packagedWeights = (): Weights => {
+  weights ??= readWeights(readFileSync(new URL('model/english.bin', networkFolder)));
+  return weights;
+};
 
 interface Recalled {
   readonly steps: Remembered;
@@ -53,8 +57,7 @@ function recall(samples: Float32Array): Recalled {
   const key = createHash('sha256').update(networkKey).update(bytes).digest('hex').slice(0, 32);
   const file = join(cache, `${key}.f32`);
   if (existsSync(file)) return unpacked(readFileSync(file));
-  weights ??= readWeights(readFileSync(new URL('model/english.bin', networkFolder)));
-  const network = createHearingNetwork(weights);
+  const network = createHearingNetwork(packagedWeights());
   const steps: (readonly Moment[])[] = [];
   const stepCpuMs: number[] = [];
   for (let at = 0; at + stepLength <= samples.length; at += stepLength) {
@@ -106,7 +109,7 @@ function networkSaying(remembered: Remembered, onStep: (step: number) => void = 
   let step = 0;
   return {
     momentMs,
-    phonesLateMoments,
+    phonesLateMoments: phonesLateMomentsOf(packagedWeights()),
     next() {
       onStep(step);
       return remembered[step++] ?? [];
@@ -132,7 +135,7 @@ export function earRemembering(
     frontEnd: createPlainFrontEnd(),
     decoder: createNetworkDecoder({
       pronounce,
-      phonesLateMoments,
+      phonesLateMoments: phonesLateMomentsOf(packagedWeights()),
       ...(onDecision === undefined ? {} : { onDecision }),
     }),
     speech: createNearSpeech(near),

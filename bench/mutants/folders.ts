@@ -3,9 +3,10 @@ import { join } from 'node:path';
 
 /** What is held by which tests, the part of a folder that has tests of its own after the folder. */
 const TESTS: Readonly<Record<string, readonly string[]>> = {
-  machines: ['tests/machines/**/*.test.ts', 'tests/session/session.test.ts'],
+  machines: ['tests/machines/**/*.test.ts'],
   'machines/limits': ['tests/machines/limits/*.test.ts'],
   'src/engineering': ['tests/engineering/*.test.ts', 'tests/published/{published,fmi}.test.ts'],
+  'src/engineering/engine-sound': ['tests/engineering/engine-sound/*.test.ts'],
   'src/record': [
     // What is not here starts programs of its own, which no mutant reaches, or takes minutes.
     'tests/record/{bytes,disk,full-disk,fuzz,lines,lock,signing,verify,versions,writer}.test.ts',

@@ -1,7 +1,9 @@
 /**
  * `npm run mutants -- FOLDER ...`: measures the folders or files that are named and writes docs/mutants.md. With
  * no name it writes the page alone, from the figures of the runs before. `--by TEST` (any number of them) tries the
- * survivors of the named files once more, on these test files alone and in one run.
+ * survivors of the named files once more, on these test files alone and in one run. `--at-once N` measures all that is
+ * named in one run for each set of tests, N mutants at a time; `--events FOLDER` takes the files that such a run got
+ * through, though it was ended (`.cache/mutants/events/...`).
  */
 import { existsSync, writeFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
@@ -9,12 +11,25 @@ import { readFigures, writeFigures } from './figures.ts';
 import { folders, sourcesIn, testsOf } from './folders.ts';
 import { measure, tryAgain } from './measure.ts';
 import { mutantsPage } from './page.ts';
+import { figuresOfEvents, measureTogether } from './together.ts';
 
 const writePage = (): void =>
   writeFileSync(new URL('../../docs/mutants.md', import.meta.url), mutantsPage(readFigures()));
 
+function take({ figures, unfinished }: ReturnType<typeof figuresOfEvents>): void {
+  writeFigures({ ...readFigures(), ...figures });
+  writePage();
+  console.log(
+    `${Object.keys(figures).length} files measured; not through: ${unfinished.join(', ') || 'none'}`,
+  );
+}
+
 const { values, positionals } = parseArgs({
-  options: { by: { type: 'string', multiple: true, default: [] } },
+  options: {
+    by: { type: 'string', multiple: true, default: [] },
+    'at-once': { type: 'string' },
+    events: { type: 'string', multiple: true, default: [] },
+  },
   allowPositionals: true,
 });
 const named = positionals.map(name => name.replace(/\/$/, ''));
@@ -24,6 +39,21 @@ if (unknown.length > 0) {
     `${unknown.join(', ')}: not in a folder whose tests are known; those are ${folders.join(', ')}.`,
   );
   process.exitCode = 2;
+} else if (values['at-once'] !== undefined && !(Number(values['at-once']) >= 1)) {
+  console.error(`--at-once ${values['at-once']}: how many mutants are tried at a time, 1 or more.`);
+  process.exitCode = 2;
+} else if (values.events.length > 0) {
+  for (const folder of values.events) take(figuresOfEvents(folder));
+} else if (values['at-once'] !== undefined) {
+  const byTests = new Map<string, string[]>();
+  for (const file of named.flatMap(sourcesIn)) {
+    const tests = (testsOf(file) ?? []).join(' ');
+    byTests.set(tests, [...(byTests.get(tests) ?? []), file]);
+  }
+  for (const [tests, files] of byTests) {
+    const events = `.cache/mutants/events/${(files[0] ?? '').replaceAll('/', '-')}`;
+    take(await measureTogether(files, tests.split(' '), Math.round(Number(values['at-once'])), events));
+  }
 } else if (values.by.length > 0) {
   const before = readFigures();
   const files = named.flatMap(sourcesIn).filter(file => (before[file]?.survivors.length ?? 0) > 0);

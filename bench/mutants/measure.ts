@@ -4,7 +4,7 @@ import ts from 'typescript';
 import { z } from 'zod';
 import type { Figures, FileFigures, Survivor } from './figures.ts';
 
-const survivorStatus: Readonly<Record<string, Survivor['status']>> = {
+export const survivorStatus: Readonly<Record<string, Survivor['status']>> = {
   Survived: 'survived',
   NoCoverage: 'no coverage',
 };
@@ -27,7 +27,7 @@ function forgetSurvivors(runBefore: string): void {
 }
 
 /** Nothing of it is left in the program, so that no test could import it. */
-function isTypesOnly(file: string): boolean {
+export function isTypesOnly(file: string): boolean {
   const { outputText } = ts.transpileModule(readFileSync(file, 'utf8'), {
     compilerOptions: { target: ts.ScriptTarget.ESNext, module: ts.ModuleKind.ESNext, removeComments: true },
   });
@@ -37,7 +37,7 @@ function isTypesOnly(file: string): boolean {
 type Options = ConstructorParameters<typeof Stryker>[0];
 
 /** Runs the mutants of some files, or of some lines of them, on some tests. */
-async function run(mutate: string[], tests: readonly string[], more: Options) {
+export async function run(mutate: string[], tests: readonly string[], more: Options) {
   process.env.MUTANTS_TESTS = tests.join(';');
   return new Stryker({
     testRunner: 'vitest',
@@ -56,10 +56,16 @@ async function run(mutate: string[], tests: readonly string[], more: Options) {
   }).runMutationTest();
 }
 
-type Result = Awaited<ReturnType<typeof run>>[number];
+/** What became of one mutant, as far as the figures go. */
+export interface Result {
+  readonly status: string;
+  readonly location: { readonly start: { readonly line: number } };
+  readonly mutatorName: string;
+  readonly replacement: string;
+}
 
 /** The figures of one file; throws on a mutant that ended otherwise than killed, timed out, survived or not covered. */
-function figuresOf(file: string, results: readonly Result[]): FileFigures {
+export function figuresOf(file: string, results: readonly Result[]): FileFigures {
   const lines = readFileSync(file, 'utf8').split('\n');
   const figures: FileFigures = { killed: 0, timedOut: 0, survivors: [] };
   for (const { status, location, mutatorName, replacement } of results) {

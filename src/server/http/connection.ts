@@ -42,6 +42,11 @@ const saidNothing: Refusal = {
   code: 'notNow',
   sentence: 'This connection said nothing for too long and is closed; come again.',
 };
+/** Nor that of a message that came before its hello, as one does whose hello was swallowed on the way. */
+const saidTooEarly: Refusal = {
+  code: 'notNow',
+  sentence: 'This connection has not said whose it is and is closed; come again.',
+};
 const tooFast: Refusal = { code: 'tooFast', sentence: 'Too many messages; slow down.' };
 
 const bytesOf = (data: RawData): Buffer =>
@@ -199,7 +204,7 @@ export class Connection implements Face {
   #handle(message: ClientMessage) {
     if (message.type === 'hello') return this.#hello(message);
     const greeted = this.#greeted;
-    if (!greeted) return this.#end(notPaired);
+    if (!greeted) return this.#end(saidTooEarly);
     const standing = this.look();
     if (standing === 'gone') return;
     const { pairing, bay } = greeted;

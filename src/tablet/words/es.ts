@@ -103,7 +103,7 @@ export const spanish: Words = {
   },
   newEngine: {
     title: 'Un motor nuevo',
-    begin: 'Describir un motor nuevo (en inglés)',
+    begin: 'Describir un motor nuevo',
     answer: 'Respuesta',
     next: 'Siguiente',
     take: 'Tomar lo propuesto',

@@ -104,7 +104,7 @@ export const french: Words = {
   },
   newEngine: {
     title: 'Un nouveau moteur',
-    begin: 'Décrire un nouveau moteur (en anglais)',
+    begin: 'Décrire un nouveau moteur',
     answer: 'Réponse',
     next: 'Suivant',
     take: 'Prendre ce qui est proposé',

@@ -1,3 +1,6 @@
+import { bySentence } from '../../../prompts/by-sentence.ts';
+import type { BySentence } from '../../../prompts/types.ts';
+
 /**
  * What the laptop and the parts of this page refuse or report, in the other languages of the page: by the very words in
  * which it comes, `{}` standing for what changes. What stands nowhere here is shown as it came, in English.
@@ -369,26 +372,12 @@ export const refusals: Readonly<Record<string, InOtherWords>> = {
   },
 };
 
-const escaped = (text: string) => text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
-
-/** What a row stands for, its blanks as what may be in them. */
-export const patternOf = (sentence: string): RegExp =>
-  new RegExp(`^${sentence.split('{}').map(escaped).join('(.+)')}$`, 's');
-
-const withBlanks = Object.entries(refusals)
-  .filter(([sentence]) => sentence.includes('{}'))
-  .map(([sentence, others]) => ({ pattern: patternOf(sentence), others }));
+const inOne = (code: keyof InOtherWords): BySentence =>
+  Object.fromEntries(Object.entries(refusals).map(([sentence, others]) => [sentence, others[code]]));
+const tables: Readonly<Partial<Record<string, BySentence>>> = { fr: inOne('fr'), es: inOne('es') };
 
 /** A refusal or a report in the words of this language; as it came, where the table lacks it. */
 export function inOtherWords(sentence: string, language: string): string {
-  const told = (others: InOtherWords | undefined): string | undefined =>
-    others && Object.hasOwn(others, language) ? others[language as keyof InOtherWords] : undefined;
-  if (Object.hasOwn(refusals, sentence)) return told(refusals[sentence]) ?? sentence;
-  for (const { pattern, others } of withBlanks) {
-    const found = pattern.exec(sentence);
-    if (!found) continue;
-    let at = 0;
-    return told(others)?.replaceAll('{}', () => found[++at] ?? '') ?? sentence;
-  }
-  return sentence;
+  const table = tables[language];
+  return table ? bySentence(sentence, table) : sentence;
 }

@@ -1,4 +1,4 @@
-import { createPhoneNetwork, momentMs, phonesLateMoments } from '../phone-network/network.ts';
+import { createPhoneNetwork, momentMs, phonesLateMomentsOf } from '../phone-network/network.ts';
 import type { Weights } from '../phone-network/weights.ts';
 import type { HearingNetwork } from './moment.ts';
 
@@ -8,6 +8,6 @@ import type { HearingNetwork } from './moment.ts';
  */
 export const createHearingNetwork = (weights: Weights): HearingNetwork => ({
   momentMs,
-  phonesLateMoments,
+  phonesLateMoments: phonesLateMomentsOf(weights),
   next: createPhoneNetwork(weights),
 });

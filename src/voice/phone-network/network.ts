@@ -7,8 +7,8 @@ import type { Weights } from './weights.ts';
 /** What the network makes of 30 ms of sound. */
 export interface Moment {
   /**
-   * Log probability of no phone (index 0) and of each of its language's phones, of the moment `phonesLateMoments` before this one:
-   * the surer outputs, which look further ahead.
+   * Log probability of no phone (index 0) and of each of its language's phones, of the moment `phonesLateMomentsOf` the weights
+   * before this one: the surer outputs, which look further ahead.
    */
   readonly phones: Float32Array;
   /** The same of this moment, from fewer layers, which look 80 ms ahead: what stop wordings are listened for with. */
@@ -19,17 +19,21 @@ export interface Moment {
 
 /** Time of one moment. */
 export const momentMs = 30;
-/** How much later than `early` and `near` the surer outputs of a moment come. */
-export const phonesLateMoments = 4;
-
 const rowsOfMoment = 3;
 const stemWidth = 96;
 const shape = { width: 256, hidden: 768, kernel: 9 };
-/** Moments that each block looks ahead. */
-const ahead = [1, 1, 0, 0, 1, 1, 1, 1];
 /** After how many blocks the recurrent layer and the early outputs stand. */
 const recurrentAfter = 3;
 const earlyAfter = 4;
+/** Moments that each block looks ahead, in a file that does not say it. */
+const formerAhead = [1, 1, 0, 0, 1, 1, 1, 1];
+const aheadOf = ({ ahead = formerAhead }: Weights): readonly number[] => ahead;
+
+/** How much later than `early` and `near` the surer outputs of a moment come, in moments. */
+export const phonesLateMomentsOf = (weights: Weights): number =>
+  aheadOf(weights)
+    .slice(earlyAfter)
+    .reduce((sum, moments) => sum + moments, 0);
 
 /** No band of a row is louder than in noise at -84 dB of full scale: fainter than any room. */
 const quietPower = -5;
@@ -83,7 +87,9 @@ export function createPhoneNetwork(weights: Weights): (samples: Float32Array) =>
   const logMel = createLogMel();
   const centre = createCentring();
   const stem = createStem(parts);
-  const blocks = ahead.map((moments, i) => block(parts, `block${i}`, { ...shape, ahead: moments }));
+  const blocks = aheadOf(weights).map((moments, i) =>
+    block(parts, `block${i}`, { ...shape, ahead: moments }),
+  );
   const recurrentNorm = parts.layerNorm('recurrent.norm', width);
   const recurrent = parts.recurrent('recurrent', width);
   const earlyNorm = parts.layerNorm('early.norm', width);

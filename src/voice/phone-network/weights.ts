@@ -4,6 +4,8 @@ import type { DenseWeights } from './kernel/dense.ts';
 
 /** The network's numbers by name: matrices in 8 bits, a step for each row, and rows of plain numbers. */
 export interface Weights {
+  /** Moments that each block of a phone network looks ahead, where the file says it. */
+  readonly ahead: readonly number[] | undefined;
   /** @throws VoiceError `modelUnusable` when there is no such matrix, or not of that shape. */
   matrix(name: string, rows: number, columns: number): DenseWeights;
   /** @throws VoiceError `modelUnusable` when there is no such matrix. */
@@ -15,6 +17,7 @@ export interface Weights {
 const phoneNetwork = 'first-fire phone network 2\n';
 
 const headerSchema = z.strictObject({
+  ahead: z.array(z.int().nonnegative().max(8)).optional(),
   tensors: z.array(
     z.discriminatedUnion('kind', [
       z.strictObject({
@@ -65,6 +68,7 @@ export function readWeights(bytes: Uint8Array, mark: string = phoneNetwork): Wei
   }
   if (offset !== bytes.length) throw damaged('it is longer than it says');
   return {
+    ahead: header.ahead,
     matrix(name, rowCount, columns) {
       const found = matrices.get(name);
       if (found?.rows !== rowCount || found.columns !== columns) {

@@ -6,7 +6,7 @@ import { loadWeights } from '../../../src/voice/phone-network/load-node.ts';
 import {
   createPhoneNetwork,
   type Moment,
-  phonesLateMoments,
+  phonesLateMomentsOf,
 } from '../../../src/voice/phone-network/network.ts';
 import { blank, outputOf } from '../../../src/voice/phone-network/phones.ts';
 import { readWeights } from '../../../src/voice/phone-network/weights.ts';
@@ -103,7 +103,9 @@ describe('the network', () => {
   );
 
   it('says of a sound what PyTorch says with the same weights, but for their rounding', async () => {
-    const network = createPhoneNetwork(await loadWeights());
+    const weights = await loadWeights();
+    const phonesLateMoments = phonesLateMomentsOf(weights);
+    const network = createPhoneNetwork(weights);
     // A tone that rises from 200 Hz by 500 Hz a second, with silence around it.
     const sound = Float32Array.from({ length: 64_000 }, (_, i) => {
       const s = i / 16_000;
