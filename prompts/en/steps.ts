@@ -296,6 +296,10 @@ export const steps = {
     title: 'Warm-up at fast idle',
     ask: 'Hold {speed}. Coolant<, {unit}>? Thermostat open, once the upper hose gets hot.',
   },
+  'warmUp.hose': {
+    title: 'Thermostat felt open',
+    ask: 'Thermostat open? Feel the upper hose from outside, never near the fan.',
+  },
   'warmUp.steeringLocks': {
     title: 'Steering lock to lock',
     ask: 'Steering cap off, slowly lock to lock. No bubbles?',

@@ -304,6 +304,10 @@ export const steps = {
     title: 'Calentamiento al ralentí acelerado',
     ask: 'Mantenga {speed}. ¿Refrigerante<, {unit}>? Termostato abierto, en cuanto se caliente la manguera superior.',
   },
+  'warmUp.hose': {
+    title: 'Termostato abierto al tacto',
+    ask: '¿Termostato abierto? Toque la manguera superior por fuera, nunca cerca del ventilador.',
+  },
   'warmUp.steeringLocks': {
     title: 'Dirección de tope a tope',
     ask: 'Tapón de la dirección quitado, despacio de tope a tope. ¿Ninguna burbuja?',

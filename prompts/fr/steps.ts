@@ -337,6 +337,10 @@ export const steps = {
     title: 'Mise en température au ralenti accéléré',
     ask: 'Tenez {speed}. Liquide<, {unit}> ? Thermostat ouvert, dès que la durite supérieure chauffe.',
   },
+  'warmUp.hose': {
+    title: 'Thermostat senti ouvert',
+    ask: "Thermostat ouvert ? Sentez la durite supérieure de l'extérieur, jamais près du ventilateur.",
+  },
   'warmUp.steeringLocks': {
     title: 'Direction de butée à butée',
     ask: 'Bouchon de direction ôté, lentement de butée à butée. Aucune bulle ?',

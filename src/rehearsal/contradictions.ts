@@ -37,6 +37,8 @@ function isSo(step: Step, gauges: Gauges, profile: Profile): boolean {
     case 'checks.fixedSpeed':
     case 'checks.idle':
       return !gauges.hunting;
+    case 'warmUp.hose':
+      return gauges.upperHoseHot;
     case 'warmUp.steeringLocks':
       return !gauges.steeringAir;
     case 'signOff.coolantLevel':

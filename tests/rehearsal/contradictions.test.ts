@@ -20,6 +20,7 @@ const warm: Gauges = {
   coolantAir: false,
   steeringAir: false,
   coolantShort: false,
+  upperHoseHot: true,
   wrongAt: new Set(),
   lit: new Set(),
   litAtKeyOn: new Set(),

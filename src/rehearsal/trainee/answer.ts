@@ -37,6 +37,8 @@ const SETTLES_S = 4;
 const AT_SPEED_SHARE = 0.03;
 const RUNS_FROM_RPM = 400;
 const STOPS_WITHIN_S = 10;
+/** An opening thermostat has the hose hot by then. */
+const HOSE_WITHIN_S = 60;
 const LOOK_AGAIN_S = 900;
 
 const reply = (id: ReplyId): Answer => ({ kind: 'reply', id });
@@ -213,6 +215,9 @@ function confirm(step: string, ok: ReplyId, sight: Sight, profile: Profile): Ans
     }
     case 'prime.electricBled':
       return when(gauges.primerFirm);
+    case 'warmUp.hose':
+      if (gauges.upperHoseHot) return reply(ok);
+      return askedS > HOSE_WITHIN_S ? notYet(sight, 'causeOverheating') : null;
     case 'warmUp.steeringLocks':
       return when(!gauges.steeringAir);
     case 'warmUp.levels':
