@@ -17,13 +17,18 @@ const LOOK_AGAIN_S = 600;
 const AFTER_KEY_OFF: readonly string[] = ['shutdown.coolant', 'signOff.cool'];
 /** The least window that the idle is judged over. */
 const SHORTEST_IDLE_S = 5;
-/** Below this the fast, cold idle is expected. */
+/** From so far below the thermostat's opening on the warm idle is expected. */
 const WARM_BELOW_OPENING_K = 20;
+/** Below this the fast, cold idle is expected: common practice, no published source. */
+const COLD_BELOW_C = 20;
 
-const idleRange = ({ profile, readings }: Context) => {
-  const coolantC = readings.findLast(reading => reading.quantity === 'coolantTemperature')?.si;
-  const warm = coolantC !== undefined && coolantC >= profile.thermostat.opensC - WARM_BELOW_OPENING_K;
-  return warm ? profile.idle.warm : profile.idle.cold;
+const idleRange = (context: Context) => {
+  const { cold, warm } = context.profile.idle;
+  const coolantC = latest(context, 'coolantTemperature') ?? latest(context, 'ambientTemperature');
+  if (coolantC === undefined || coolantC < COLD_BELOW_C) return cold;
+  if (coolantC >= context.profile.thermostat.opensC - WARM_BELOW_OPENING_K) return warm;
+  // A fast idle comes down as it warms: it may be anywhere from the one to the other.
+  return { minRpm: Math.min(cold.minRpm, warm.minRpm), maxRpm: Math.max(cold.maxRpm, warm.maxRpm) };
 };
 
 /** A single speed only has to be one that an idle can have; the series is what is judged. */

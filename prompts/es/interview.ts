@@ -449,6 +449,8 @@ export const interview: BySentence = {
     'Los accionamientos permitidos acabarían antes de que el aceite llegue al manómetro; se permite: una bomba más rápida, menos que llenar, o más accionamientos.',
   'Above this idle no relief valve leaves room for so much; allowed: {} or less.':
     'Sobre este ralentí ninguna válvula deja sitio a tanto; se permite: {} o menos.',
+  'With this thermostat and cap it would always be said to boil; allowed: {} K or less.':
+    'Con este termostato y este tapón siempre se diría que hierve; se permite: {} K o menos.',
 
   // The talk at the keys.
   'Why: {words}. Where: {words}.': 'Por qué: {words}. Dónde: {words}.',

@@ -455,6 +455,8 @@ export const interview: BySentence = {
     "Les actions permises seraient finies avant que l'huile soit au manomètre ; permis : une pompe plus rapide, moins à remplir, ou plus d'actions.",
   'Above this idle no relief valve leaves room for so much; allowed: {} or less.':
     'Au-dessus de ce ralenti aucun clapet ne laisse de place à autant ; permis : {} ou moins.',
+  'With this thermostat and cap it would always be said to boil; allowed: {} K or less.':
+    "Avec ce thermostat et ce bouchon, on dirait toujours qu'il bout ; permis : {} K ou moins.",
 
   // The talk at the keys.
   'Why: {words}. Where: {words}.': 'Pourquoi : {words}. Où : {words}.',

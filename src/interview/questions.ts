@@ -119,19 +119,38 @@ const BOIL_MARGIN_K = 3;
 /** At idle the coolant stands about this far above the thermostat's opening. */
 const ABOVE_OPENING_K = 5;
 
+/** Whether the coolant stays below boiling after key off, with this cap and what else was answered. */
+function staysLiquid(draft: Draft, opensC: number, capKpa: number): boolean {
+  const soak = judgeHeatSoak({
+    coolantC: opensC + ABOVE_OPENING_K,
+    soakRiseK: numberIn(draft, 'shutdown.soakRiseK') ?? SOAK_RISE_K,
+    capKpa,
+    altitudeM: HEIGHT_M,
+    marginK: numberIn(draft, 'shutdown.boilMarginK') ?? BOIL_MARGIN_K,
+  });
+  return soak.ok && soak.value.underCap.met;
+}
+
+/** A rise or a margin with which the coolant could never be said to stay liquid. */
+const soakFault =
+  (id: 'shutdown.soakRiseK' | 'shutdown.boilMarginK') =>
+  (value: Value, draft: Draft): string | null => {
+    const [opensC, capKpa] = [
+      numberIn(draft, 'thermostat.opensC'),
+      numberIn(draft, 'coolant.capPressureKpa'),
+    ];
+    if (opensC === undefined || capKpa === undefined || typeof value !== 'number') return null;
+    const holds = (kelvin: number) => staysLiquid({ ...draft, [id]: kelvin }, opensC, capKpa);
+    if (holds(value)) return null;
+    let most = Math.floor(value);
+    while (most > 0 && !holds(most)) most -= 1;
+    return `With this thermostat and cap it would always be said to boil; allowed: ${most} K or less.`;
+  };
+
 function capFault(value: Value, draft: Draft): string | null {
   const opensC = numberIn(draft, 'thermostat.opensC');
   if (opensC === undefined || typeof value !== 'number') return null;
-  const holds = (capKpa: number) => {
-    const soak = judgeHeatSoak({
-      coolantC: opensC + ABOVE_OPENING_K,
-      soakRiseK: SOAK_RISE_K,
-      capKpa,
-      altitudeM: HEIGHT_M,
-      marginK: BOIL_MARGIN_K,
-    });
-    return soak.ok && soak.value.underCap.met;
-  };
+  const holds = (capKpa: number) => staysLiquid(draft, opensC, capKpa);
   if (holds(value)) return null;
   let least = value;
   while (least < 200 && !holds(least)) least += 1;
@@ -983,8 +1002,12 @@ export const questions: readonly Question[] = [
   ),
   rest('shutdown.settleS', 'time', [1, 7200], draft => assumed(draft.turbo === true ? 180 : 60)),
   rest('shutdown.safeToOpenC', 'temperature', [30, 60], always(45)),
-  rest('shutdown.soakRiseK', 'kelvin', [0, 40], always(SOAK_RISE_K)),
-  rest('shutdown.boilMarginK', 'kelvin', [0, 40], always(BOIL_MARGIN_K)),
+  rest('shutdown.soakRiseK', 'kelvin', [0, 40], always(SOAK_RISE_K), {
+    check: soakFault('shutdown.soakRiseK'),
+  }),
+  rest('shutdown.boilMarginK', 'kelvin', [0, 40], always(BOIL_MARGIN_K), {
+    check: soakFault('shutdown.boilMarginK'),
+  }),
   rest('walkRound.clearValidS', 'time', [3, 60], always(15)),
 ];
 

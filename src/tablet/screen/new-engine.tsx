@@ -13,15 +13,13 @@ import {
 } from '../../interview/interview.ts';
 import type { QuestionId } from '../../interview/question.ts';
 import { askedUnit, showValue } from '../../interview/typed.ts';
-import { originText, questionWords, valueName } from '../../interview/words.ts';
-import { acceptableNames, accepting } from '../../profile/accepting.ts';
-import { type Acceptable, assumedFields, unfitFor } from '../../profile/provenance.ts';
+import { originText, questionWords } from '../../interview/words.ts';
+import { assumedFields } from '../../profile/provenance.ts';
 import type { Profile } from '../../profile/schema.ts';
 import { saveFile } from '../device/save-file.ts';
 import { keepInterview, keptInterview } from '../local/made-engines.ts';
 import { inOwnWords, ownLanguage, words } from '../words/index.ts';
-
-const nameOf = (field: string): string => valueName(field, ownLanguage());
+import { Accept } from './parts/accept.tsx';
 
 const answersOf = ({ question }: Next): readonly (readonly [text: string, shown: string])[] => {
   if (question.kind === 'yesNo') return ['yes', 'no'].map(id => [id, inOwnWords(id)] as const);
@@ -164,38 +162,11 @@ function Made({
   readonly onMade: (profile: Profile) => void;
 }) {
   const [profile, setProfile] = useState(() => buildProfile(answers));
-  const [supervisor, setSupervisor] = useState('');
-  const open = unfitFor(profile);
-  const accept = (what: Acceptable) => setProfile(accepting(profile, what, supervisor.trim().slice(0, 80)));
-  const toAccept = open.flatMap(unfit => (unfit.kind === 'notAccepted' ? [unfit] : []));
-  const toRead = open.flatMap(unfit => (unfit.kind === 'neverAssumed' ? [unfit.field] : []));
   return (
     <section aria-labelledby="made">
       <h2 id="made">{profile.name}</h2>
       <p>{words.newEngine.assumed(assumedFields(profile).length)}</p>
-      {toRead.length > 0 && (
-        <p className="wrong">
-          {words.newEngine.toRead} {toRead.map(nameOf).join(', ')}
-        </p>
-      )}
-      {toAccept.length > 0 && (
-        <div className="card">
-          <label>
-            {words.newEngine.supervisor}
-            <input
-              value={supervisor}
-              maxLength={80}
-              autoComplete="off"
-              onChange={event => setSupervisor(event.target.value)}
-            />
-          </label>
-          {toAccept.map(({ what, fields }) => (
-            <button key={what} type="button" disabled={supervisor.trim() === ''} onClick={() => accept(what)}>
-              {words.newEngine.accept} {inOwnWords(acceptableNames[what])}: {fields.map(nameOf).join(', ')}
-            </button>
-          ))}
-        </div>
-      )}
+      <Accept profile={profile} onAccept={setProfile} />
       <div className="big">
         <button type="button" className="choice first" onClick={() => onMade(profile)}>
           {words.newEngine.use}

@@ -20,6 +20,14 @@ describe('the idle', () => {
     expect([699.9, 1000.1].map(speed => idle(cold, all(speed)))).toEqual([false, false]);
   });
 
+  it('lies anywhere from the warm to the cold one, 650 to 1000 rpm, from 20 degC on', () => {
+    const warming = sessionAt(demoSix, 'checks.idle.item1', { ambientTemperature: 20 });
+    expect([650, 1000].map(speed => idle(warming, all(speed)))).toEqual([true, true]);
+    expect([649.9, 1000.1].map(speed => idle(warming, all(speed)))).toEqual([false, false]);
+    const chilly = sessionAt(demoSix, 'checks.idle.item1', { ambientTemperature: 19.9 });
+    expect([699.9, 700].map(speed => idle(chilly, all(speed)))).toEqual([false, true]);
+  });
+
   it('has its last speed in that range too, not only the mean', () => {
     expect(idle(cold, [702, 702, 702, 702, 700])).toBe(true);
     expect(idle(cold, [702, 702, 702, 702, 699.9])).toBe(false);
@@ -80,7 +88,7 @@ describe('the idle', () => {
     expect([650, 850].map(speed => idle(warm, all(speed)))).toEqual([true, true]);
     expect([649.9, 850.1].map(speed => idle(warm, all(speed)))).toEqual([false, false]);
     const cooler = startedAgainAt(61.9);
-    expect([699.9, 700].map(speed => idle(cooler, all(speed)))).toEqual([false, true]);
+    expect([649.9, 850.1].map(speed => idle(cooler, all(speed)))).toEqual([false, true]);
   });
 
   it('asks for the oil pressure of oil as hot as the coolant was last, not as cold as the air', () => {
