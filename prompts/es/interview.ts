@@ -451,6 +451,8 @@ export const interview: BySentence = {
     'Sobre este ralentí ninguna válvula deja sitio a tanto; se permite: {} o menos.',
   'With this thermostat and cap it would always be said to boil; allowed: {} K or less.':
     'Con este termostato y este tapón siempre se diría que hierve; se permite: {} K o menos.',
+  'No set runs so fast at one speed, and its speed could not be read; allowed: a rated speed of {} rpm or less.':
+    'Ningún grupo gira tan deprisa a un solo régimen, y su régimen no se podría leer; se permite: un régimen nominal de {} rpm o menos.',
 
   // The talk at the keys.
   'Why: {words}. Where: {words}.': 'Por qué: {words}. Dónde: {words}.',

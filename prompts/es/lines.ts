@@ -375,14 +375,14 @@ export const words = {
 
 export const fuels = {
   no2: 'El número dos sirve',
-  blend: 'Una mezcla de número uno y número dos',
+  blend: 'Mezcla de uno y dos',
   no1: 'Número uno puro',
 } as const satisfies Record<string, string>;
 
 export const gelling = {
   clear: 'no se espera que se espese',
   nearCloud: 'cerca de su punto de enturbiamiento',
-  belowCloud: 'se formará parafina',
+  belowCloud: 'saldrá parafina',
   belowPour: 'puede cuajar',
 } as const satisfies Record<string, string>;
 

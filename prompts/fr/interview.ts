@@ -457,6 +457,8 @@ export const interview: BySentence = {
     'Au-dessus de ce ralenti aucun clapet ne laisse de place à autant ; permis : {} ou moins.',
   'With this thermostat and cap it would always be said to boil; allowed: {} K or less.':
     "Avec ce thermostat et ce bouchon, on dirait toujours qu'il bout ; permis : {} K ou moins.",
+  'No set runs so fast at one speed, and its speed could not be read; allowed: a rated speed of {} rpm or less.':
+    'Aucun groupe ne tourne si vite à un seul régime, et son régime ne pourrait être lu ; permis : un régime nominal de {} tr/min ou moins.',
 
   // The talk at the keys.
   'Why: {words}. Where: {words}.': 'Pourquoi : {words}. Où : {words}.',

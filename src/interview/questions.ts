@@ -182,6 +182,8 @@ const withHeater = (draft: Draft) => textIn(draft, 'heaterKind') !== 'none';
 
 /** No relief valve of a diesel opens later. */
 const MOST_RELIEF_KPA = 1500;
+/** With a governor's droop it stays below what is listened for as a speed, 4000 rpm (`src/engineering/quantities`). */
+const MOST_FIXED_RPM = 3800;
 /** No profile knows a faster speed. */
 const MOST_RPM = 5000;
 
@@ -335,7 +337,11 @@ export const questions: readonly Question[] = [
     fields: ['fixedSpeedRpm'],
     tier: 'plate',
     when: draft => textIn(draft, 'use') === 'generator',
-    propose: always(true),
+    propose: draft => assumed((numberIn(draft, 'ratedRpm') ?? 0) <= MOST_FIXED_RPM),
+    check: (value, draft) =>
+      value === true && (numberIn(draft, 'ratedRpm') ?? 0) > MOST_FIXED_RPM
+        ? `No set runs so fast at one speed, and its speed could not be read; allowed: a rated speed of ${MOST_FIXED_RPM} rpm or less.`
+        : null,
   },
   {
     kind: 'choice',
@@ -1001,7 +1007,8 @@ export const questions: readonly Question[] = [
     },
   ),
   rest('shutdown.settleS', 'time', [1, 7200], draft => assumed(draft.turbo === true ? 180 : 60)),
-  rest('shutdown.safeToOpenC', 'temperature', [30, 60], always(45)),
+  // Below that nothing cools in a hot shop.
+  rest('shutdown.safeToOpenC', 'temperature', [40, 60], always(45)),
   rest('shutdown.soakRiseK', 'kelvin', [0, 40], always(SOAK_RISE_K), {
     check: soakFault('shutdown.soakRiseK'),
   }),

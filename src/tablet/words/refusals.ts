@@ -12,6 +12,10 @@ export interface InOtherWords {
 }
 
 export const refusals: Readonly<Record<string, InOtherWords>> = {
+  'This connection has not said whose it is and is closed; come again.': {
+    fr: "Cette connexion n'a pas dit à qui elle est, et elle est fermée ; revenez.",
+    es: 'Esta conexión no ha dicho de quién es y está cerrada; vuelva.',
+  },
   'A clear is not asked for now.': {
     fr: "Personne ne demande si la zone est dégagée pour l'instant.",
     es: 'Ahora nadie pregunta si la zona está despejada.',

@@ -6,6 +6,7 @@ import { languages } from '../../../prompts/index.ts';
 import type { Language, LanguageCode } from '../../../prompts/types.ts';
 import { acceptableNames, accepting } from '../../profile/accepting.ts';
 import { demoProfiles, loadProfile, ProfileError } from '../../profile/load.ts';
+import { parseProfile } from '../../profile/parse.ts';
 import { acceptables, acceptedByName, assumedFields, unfitFor } from '../../profile/provenance.ts';
 import type { Profile } from '../../profile/schema.ts';
 import {
@@ -17,6 +18,7 @@ import {
   signHash,
   signingRoles,
 } from '../../record/index.ts';
+import { OptionError } from '../run/options.ts';
 import { readText } from '../signing-commands.ts';
 import { checkProfile } from './check.ts';
 import { compareLines } from './compare.ts';
@@ -108,7 +110,8 @@ export function registerEngine(program: Command): void {
     .action(async (from: string, to: string, { name }: { name?: string }) => {
       if (await exists(to)) throw new ProfileError(to, ['is there already; choose another file.']);
       const profile = await loadProfile(from);
-      await writeProfile(to, { ...profile, name: name ?? `${profile.name}, copy`.slice(0, 60), version: 1 });
+      const copy = { ...profile, name: name ?? `${profile.name}, copy`.slice(0, 60), version: 1 };
+      await writeProfile(to, parseProfile(JSON.stringify(copy), to));
       console.log(`Copied to ${to}.`);
     });
 
@@ -129,6 +132,7 @@ export function registerEngine(program: Command): void {
       new Option('--only <what...>', 'starter limit, coolant, heater, idle').choices([...acceptables]),
     )
     .action(async (file: string, { by, only }: { by: string; only?: readonly string[] }) => {
+      if (by.trim() === '') throw new OptionError('--by wants the name of the supervisor.');
       const profile = await loadProfile(file);
       const open = unfitFor(profile).flatMap(unfit => (unfit.kind === 'notAccepted' ? [unfit.what] : []));
       const wanted = open.filter(what => only === undefined || only.includes(what));
@@ -227,7 +231,8 @@ async function listLines(folder: string): Promise<string[]> {
       own.push(summary(path, await loadProfile(path)));
     } catch (error) {
       if (!(error instanceof ProfileError)) throw error;
-      own.push(`${path}: ${error.faults.length} faults; engine check ${path}`);
+      const { length } = error.faults;
+      own.push(`${path}: ${length} fault${length === 1 ? '' : 's'}; engine check ${path}`);
     }
   }
   const invented = await Promise.all(demoProfiles.map(async name => summary(name, await loadProfile(name))));

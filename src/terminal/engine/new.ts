@@ -11,7 +11,15 @@ import { assumedFields, unfitFor } from '../../profile/provenance.ts';
 import type { Profile } from '../../profile/schema.ts';
 import { askAll, HELP } from './ask.ts';
 import type { TalkIo } from './io.ts';
-import { answersPath, exists, keepAnswers, keptAnswers, profileHash, writeProfile } from './profile-file.ts';
+import {
+  answersPath,
+  exists,
+  keepAnswers,
+  keptAnswers,
+  mayWrite,
+  profileHash,
+  writeProfile,
+} from './profile-file.ts';
 
 export interface NewOptions {
   readonly all: boolean;
@@ -63,6 +71,7 @@ export async function newEngine(
   language: Language,
 ): Promise<number> {
   const print = (sentence: string) => io.print(bySentence(sentence, language.bySentence));
+  await mayWrite(path);
   const kept = await keptAnswers(path);
   const thereAlready = await exists(path);
   if (thereAlready && Object.keys(kept).length === 0)

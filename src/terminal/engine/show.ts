@@ -89,8 +89,8 @@ const NIGHT_COLDER_K = 5;
 const ALTITUDE_M = 0;
 const TANK_SHARE = 0.1;
 
-/** The procedure as it stands before its first step, on a day of this temperature. */
-function dayOf(profile: Profile, airC: number): Context {
+/** The procedure as it stands before its first step, on a day of this temperature before a night of that. */
+export function dayOf(profile: Profile, airC: number, nightC = airC - NIGHT_COLDER_K): Context {
   const [{ context }] = initialTransition(buildFirstStart(profile), { profile, job: demoJob });
   const read = (quantity: Context['readings'][number]['quantity'], si: number) =>
     ({ quantity, si, step: context.step, atMs: 0 }) as const;
@@ -98,7 +98,7 @@ function dayOf(profile: Profile, airC: number): Context {
     ...context,
     readings: [
       read('ambientTemperature', airC),
-      read('coldestNight', airC - NIGHT_COLDER_K),
+      read('coldestNight', nightC),
       read('altitude', ALTITUDE_M),
       read('fuelInTank', TANK_SHARE * profile.fuel.tankL),
     ],

@@ -104,6 +104,14 @@ describe('an interview at the keys', () => {
     await expect(newEngine(path, usual, typist([]).io, english)).rejects.toThrow('is there already');
   });
 
+  it('asks nothing where its answers could not be kept', async () => {
+    const { io, printed } = typist(quick);
+    await expect(newEngine(join(folder(), 'not there', 'mine.json'), usual, io, english)).rejects.toThrow(
+      'choose a place that can be',
+    );
+    expect(printed).toEqual([]);
+  });
+
   it('asks the supervisor of a real engine for a name, and says what has to be found', async () => {
     const path = join(folder(), 'mine.json');
     const real = quick.with(1, 'yes').with(quick.indexOf('2700'), '-');
