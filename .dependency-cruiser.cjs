@@ -13,9 +13,10 @@ module.exports = {
     only('engineering-knows-nobody', 'src/engineering', []),
     only('prompts-knows-nobody', 'prompts', []),
     only('profile-knows-nobody', 'src/profile', []),
-    only('an-interview-knows-the-profile-and-the-calculations', 'src/interview', [
+    only('an-interview-knows-the-profile-the-calculations-and-the-words', 'src/interview', [
       'src/engineering',
       'src/profile',
+      'prompts',
     ]),
     only('machines-know-the-pure-parts', 'machines', [
       'src/engineering',

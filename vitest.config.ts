@@ -1,4 +1,5 @@
 import { defineConfig } from 'vitest/config';
+import { InTurn } from './tests/in-turn.ts';
 
 /** They play and hear sound at its own pace: each alone, when nothing else uses the processor. */
 const inRealTime = [
@@ -9,7 +10,7 @@ const inRealTime = [
   'tests/voice/speakers/device-sink.test.ts',
 ];
 
-/** Each drives a real browser on the built page; one after the other, and the page is built for them once. */
+/** Each drives a real browser on the built page, which is built for them once. */
 const inBrowser = ['tests/tablet/browser/*.test.ts'];
 
 /** Only what hangs is given up: how long a test takes never decides. */
@@ -19,6 +20,7 @@ export default defineConfig({
   test: {
     globalSetup: ['tests/set-up.ts'],
     maxWorkers: 2,
+    sequence: { sequencer: InTurn },
     coverage: {
       provider: 'v8',
       include: ['src/**', 'machines/**', 'prompts/**'],
@@ -54,9 +56,7 @@ export default defineConfig({
           globalSetup: ['tests/tablet/build-page.ts'],
           testTimeout: 240_000,
           hookTimeout: 240_000,
-          fileParallelism: false,
-          maxWorkers: 1,
-          sequence: { groupOrder: 2 },
+          sequence: { groupOrder: 0 },
         },
       },
     ],

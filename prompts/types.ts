@@ -18,13 +18,22 @@ type Worded<T> = T extends string
     ? readonly Worded<Item>[]
     : { readonly [Key in keyof T]: Worded<T[Key]> };
 
+/**
+ * Sentences that are English where the program makes them, in another language: `{}` stands for what is put in as it
+ * comes, `{words}` for a part that is worded in turn. What stands nowhere in it is told in English.
+ */
+export type BySentence = Readonly<Record<string, string>>;
+
 /** The languages there are; each is data in a folder of this name. */
 export type LanguageCode = 'en' | 'fr' | 'es';
 
-export interface Language extends Omit<Worded<typeof english>, 'code' | 'usualUnits' | 'farthest'> {
+export interface Language
+  extends Omit<Worded<typeof english>, 'code' | 'usualUnits' | 'farthest' | 'bySentence'> {
   readonly code: LanguageCode;
   /** The units that are meant where none are asked for. */
   readonly usualUnits: 'us' | 'metric';
   /** What is asked for in a loud bay, where it is not the first wording. */
   readonly farthest: Farthest;
+  /** What the interview of a new engine asks, offers and refuses, and what is wrong with a file that was brought. */
+  readonly bySentence: BySentence;
 }

@@ -1,22 +1,19 @@
 import { readdir, readFile } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { readLog, verifyLog } from '../../src/record/index.ts';
-import { understand } from '../../src/record/vocabulary/index.ts';
 import { buildDocument } from '../../src/report/document/build.ts';
 import { gather } from '../../src/report/gather.ts';
 import { summarize } from '../../src/report/summarize.ts';
+import { type CommandsFound, commandsIn } from './commands-in.ts';
 import type { Ledger, Promised } from './ledger.ts';
 import { sha256Of } from './uploads.ts';
 
-export interface RecordFound {
+export interface RecordFound extends CommandsFound {
   readonly path: string;
   readonly entries: number;
   readonly sha256: string;
   /** Hash of the first entry: of all versions of one record the same. */
   readonly chain: string;
-  /** `device id` of each command, as often as it is there. */
-  readonly commands: ReadonlyMap<string, number>;
-  readonly devices: ReadonlySet<string>;
   readonly doubts: readonly string[];
   /** Its last line breaks off. */
   readonly isTorn: boolean;
@@ -32,15 +29,6 @@ export async function recordsIn(folder: string): Promise<string[]> {
 /** What `verify` and `report` say of a record, and which commands it holds. */
 export async function look(path: string): Promise<RecordFound> {
   const { entries, tornBytes } = await readLog(path);
-  const commands = new Map<string, number>();
-  const devices = new Set<string>();
-  for (const { kind, data } of entries) {
-    const told = kind === 'command' ? understand(kind, data) : undefined;
-    if (told?.kind !== 'command') continue;
-    const key = `${told.data.device} ${told.data.id}`;
-    commands.set(key, (commands.get(key) ?? 0) + 1);
-    devices.add(told.data.device);
-  }
   const verification = await verifyLog(path);
   const doubts = verification.ok ? await doubtsOfReport(path) : [verification.sentence];
   return {
@@ -48,8 +36,7 @@ export async function look(path: string): Promise<RecordFound> {
     entries: entries.length,
     sha256: sha256Of(await readFile(path)),
     chain: entries[0]?.hash ?? '',
-    commands,
-    devices,
+    ...commandsIn(entries),
     doubts,
     isTorn: tornBytes !== undefined,
     remarks: verification.ok ? verification.remarks.map(({ kind }) => kind) : [],

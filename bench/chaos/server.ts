@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync, readdirSync, symlinkSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, renameSync, symlinkSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
@@ -161,7 +161,9 @@ export class ServerProcess {
 
   /** The clock on the wall, against the right time. */
   setClockBack(seconds: number): void {
-    writeFileSync(this.#clockFile, seconds === 0 ? '+0\n' : `-${Math.round(seconds)}s\n`);
+    // The library reads it at any moment, and one that is empty makes time stand still.
+    writeFileSync(`${this.#clockFile}.new`, seconds === 0 ? '+0\n' : `-${Math.round(seconds)}s\n`);
+    renameSync(`${this.#clockFile}.new`, this.#clockFile);
   }
 
   /** The code that the terminal showed last. */

@@ -144,6 +144,7 @@ export function table(outcome: Outcome): string {
     `| of them found | ${kept.found} |`,
     `| stops acknowledged, server killed before the disk had them | ${kept.stopsBeforeDisk} |`,
     `| in memory only, as the faces were told, when the server was killed | ${kept.inMemory} |`,
+    `| stops sent again after the session had been gone on with, which stopped it anew | ${records.reduce((sum, { stoppedAnew }) => sum + stoppedAnew, 0)} |`,
     `| records | ${records.length} |`,
     `| confirmed by verify and replay | ${records.length - doubted.length} |`,
     `| of these with a remark that is true | ${[...remarks].map(([kind, times]) => `${kind} ${times}`).join(', ') || 0} |`,

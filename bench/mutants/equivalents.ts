@@ -36,12 +36,6 @@ export const EQUIVALENTS: readonly Equivalent[] = [
   },
   {
     file: 'machines/limits/engine.ts',
-    text: 'const warm = coolantC !== undefined && coolantC >= profile.thermostat.opensC - WARM_BELOW_OPENING_K;',
-    replacements: ['true'],
-    why: 'nothing compares as warm that was not read',
-  },
-  {
-    file: 'machines/limits/engine.ts',
     text: "if (!verdict) return { ok: false, issue: { code: 'tooLittleData', input: 'engineSpeed' } };",
     why: `a first verdict ${FOR_THE_COMPILER}`,
   },

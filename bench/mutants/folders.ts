@@ -4,7 +4,7 @@ import { join } from 'node:path';
 /** What is held by which tests, the part of a folder that has tests of its own after the folder. */
 const TESTS: Readonly<Record<string, readonly string[]>> = {
   machines: ['tests/machines/**/*.test.ts'],
-  'machines/limits': ['tests/machines/limits/*.test.ts'],
+  'machines/limits': ['tests/machines/{limits,impossible}/*.test.ts'],
   'src/engineering': ['tests/engineering/*.test.ts', 'tests/published/{published,fmi}.test.ts'],
   'src/engineering/engine-sound': ['tests/engineering/engine-sound/*.test.ts'],
   'src/record': [
@@ -16,6 +16,14 @@ const TESTS: Readonly<Record<string, readonly string[]>> = {
   'src/session': ['tests/session/**/*.test.ts'],
   'src/server/bay': ['tests/server/bay/*.test.ts'],
   'src/server/pairing': ['tests/server/pairing/*.test.ts'],
+};
+
+/** What a session joins to the machine is held by the tests that join it, too. */
+const BESIDES: Readonly<Record<string, readonly string[]>> = {
+  'machines/kinds/bus.ts': ['tests/session/vehicle/*.test.ts'],
+  'machines/kinds/faults.ts': ['tests/session/vehicle/*.test.ts'],
+  'machines/kinds/ear.ts': ['tests/session/engine-ear/*.test.ts'],
+  'machines/kinds/voice.ts': ['tests/session/who-speaks/*.test.ts'],
 };
 
 /** Files that tests reach only through a whole server. */
@@ -35,7 +43,8 @@ const isIn = (file: string, folder: string): boolean => file === folder || file.
 export function testsOf(file: string): readonly string[] | undefined {
   if (BY_SERVER.includes(file)) return ['tests/server/*.test.ts'];
   const folder = folders.findLast(folder => isIn(file, folder));
-  return folder === undefined ? undefined : TESTS[folder];
+  const tests = folder === undefined ? undefined : TESTS[folder];
+  return tests && [...tests, ...(BESIDES[file] ?? [])];
 }
 
 /** Every source file below a folder, or the file itself, in order of its name. */

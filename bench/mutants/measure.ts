@@ -48,7 +48,14 @@ export async function run(mutate: string[], tests: readonly string[], more: Opti
     concurrency: 1,
     tempDirName: '.cache/mutants/copies',
     // The packages are linked, and what no test of these folders reads is not copied.
-    ignorePatterns: ['audio-fixtures', 'acoustic-model', 'docs/pictures', 'dist-tablet', '.cache'],
+    ignorePatterns: [
+      'audio-fixtures/sessions',
+      'audio-fixtures/**/*.wav',
+      'acoustic-model',
+      'docs/pictures',
+      'dist-tablet',
+      '.cache',
+    ],
     reporters: ['progress-append-only'],
     disableTypeChecks: false,
     timeoutMS: 20_000,

@@ -2,7 +2,8 @@ import { defineConfig } from 'vitest/config';
 import { BaseSequencer, type Reporter, type TestSpecification, type Vitest } from 'vitest/node';
 
 /** Tests that are quick to load and notice the most go first: the first that fails ends the run of a mutant. */
-const FIRST = /\/(?:stated|outlook|refusals|published|explained|vocabulary)\.test\.ts$/;
+const FIRST =
+  /\/(?:stated|outlook|doubts|heard|idle|warm-up-looks|sweep-ends|cranked|refusals|published|explained|vocabulary)\.test\.ts$/;
 const LAST = /\/fuzz\.test\.ts$/;
 
 class QuickestFirst extends BaseSequencer {

@@ -13,7 +13,7 @@ import { remembered, type Speaker } from './remembered.ts';
 import { voiceOf } from './voices.ts';
 
 const PAGE = new URL('../../docs/who-speaks.md', import.meta.url);
-const allLevels: readonly Level[] = ['clean', 10, 5];
+const allLevels: readonly Level[] = ['clean', 20, 10, 5, 0];
 /** How many utterances of each are known, when the next one comes. */
 const learned = [enoughUtterances, 4, 8];
 const mostClips = 10;
@@ -22,6 +22,8 @@ const mostSpeakers = 130;
 
 const { folders, rest } = peopleFolders(process.argv.slice(2));
 if (folders.length === 0) throw new Error(notMeasured);
+/** Another file of weights than the one that is shipped, to be tried before it is. */
+const tried = rest.includes('--network') ? rest[rest.indexOf('--network') + 1] : undefined;
 const split = rest.includes('--development') ? 'dev' : 'test';
 /** With `--at LEVEL` that alone, so that several can be listened to at once; the page is then written from what is remembered. */
 const at = rest.includes('--at') ? rest[rest.indexOf('--at') + 1] : undefined;
@@ -35,7 +37,7 @@ for (const clip of clips) {
   const known = clip.kind === 'speech' && clip.speaker !== '' && !clip.speaker.endsWith('?');
   if (known && theirs.length < mostClips) speakers.set(clip.speaker, [...theirs, clip]);
 }
-const [weights, voiceIn] = [await loadWeights(), createVoiceNetwork(await loadVoiceWeights())];
+const [weights, voiceIn] = [await loadWeights(), createVoiceNetwork(await loadVoiceWeights(tried))];
 
 const listened = (level: Level): Speaker[] => {
   let nth = 0;
@@ -50,7 +52,8 @@ const listened = (level: Level): Speaker[] => {
       return [{ source: theirs[0]?.source ?? '', voices }];
     });
 };
-const voicesAt = (level: Level): readonly Speaker[] => remembered(`${split}-${level}`, () => listened(level));
+const voicesAt = (level: Level): readonly Speaker[] =>
+  tried === undefined ? remembered(`${split}-${level}`, () => listened(level)) : listened(level);
 
 const pairs = (voices: readonly Voice[]) =>
   Array.from({ length: voices.length >> 1 }, (_, i) => [voices[2 * i], voices[2 * i + 1]] as [Voice, Voice]);

@@ -3,6 +3,7 @@ import { farthest } from './in-noise.ts';
 import * as general from './lines.ts';
 import * as said from './replies.ts';
 import { steps } from './steps.ts';
+import { typedWords } from './typed.ts';
 import { valueGroups, values } from './values.ts';
 
 /** English: the language that the others are held against. */
@@ -16,4 +17,6 @@ export const english = {
   steps,
   values,
   valueGroups,
+  typedWords,
+  bySentence: {},
 } as const;

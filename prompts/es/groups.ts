@@ -23,7 +23,7 @@ export const items = {
   'fill.oilFilterDry': 'filtro seco, junta aceitada',
   'warmUp.steeringLocks': 'tapón de la dirección quitado, despacio de tope a tope',
   'warmUp.levels': 'los dos vasos',
-  'fill.fuelGrade': 'con {tank} en el depósito, {share} de biodiésel, para {coldest}: {advice}',
+  'fill.fuelGrade': 'con {tank}, {share} de biodiésel, para {coldest}: {advice}',
   'fill.firstFilterPreFilled': 'primer filtro lleno, junta aceitada',
   'fill.firstFilterDry': 'filtro de combustible seco, junta aceitada',
   'fill.secondFilterPreFilled': 'segundo filtro lleno, junta aceitada',

@@ -1,9 +1,12 @@
 import type { Language } from '../types.ts';
+import { files } from './files.ts';
 import * as together from './groups.ts';
 import { farthest } from './in-noise.ts';
+import { interview } from './interview.ts';
 import * as general from './lines.ts';
 import * as said from './replies.ts';
 import { steps } from './steps.ts';
+import { typedWords } from './typed.ts';
 import { valueGroups, values } from './values.ts';
 
 /**
@@ -21,4 +24,6 @@ export const spanish: Language = {
   steps,
   values,
   valueGroups,
+  typedWords,
+  bySentence: { ...interview, ...files },
 };

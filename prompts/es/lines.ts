@@ -8,9 +8,10 @@ export const lines = {
   assumedMany: '{count} valores son solo supuestos, entre ellos: {names}. El informe los enumera.',
   cutOffKnown: 'Los dos saben cerrar el combustible o el aire si sigue girando.',
   cutOffAt: 'Si sigue girando: {at}. Los dos lo conocen, y se mueve.',
-  phaseStarts: '{phase}.',
+  phaseStarts: '<{phase}.>',
   readBackReply: '{reply}. ¿Correcto?',
   echo: '{spoken}.',
+  echoShown: '<{spoken}.>',
   takenBack: 'Anulado.',
   cannotTakeBack: 'Aquí no hay ningún número que anular.',
   together: '¿{reply}? {items}.',
@@ -58,6 +59,7 @@ export const lines = {
   highest: '¿El mayor?',
   sweepAsk: '¿Presión de aceite<, {unit}>?',
   sweepFollow: 'Mire cómo sube.',
+  sweepFollowOn: '<Mire cómo sube.>',
   warmUpBegins: 'Déjelo calentar. Termostato abierto, en cuanto se caliente la manguera superior.',
   otherVoice: 'No era el ayudante. Ayudante: dígalo usted mismo, o use el teclado.',
   slowerThanOthers:
@@ -74,7 +76,7 @@ export const lines = {
   item: '¿{name}?',
   unclear: 'No lo he entendido.',
   answerLate: 'Demasiado tarde: {title}, sin respuesta en {time}.',
-  sayInTime: 'Tras cada intento tiene {time} para responder.',
+  sayInTime: 'Tras cada intento, responda en {time}.',
   watchVoltage: 'Ayudante: anote la tensión más baja de la batería.',
   pressureInTime: 'Cuando arranque, suelte, y responda la presión de aceite en {time}.',
   notMeasuredPrice: 'Sin medir. Entonces otra vez: {title}. Vigile el medidor.',
@@ -89,6 +91,8 @@ export const lines = {
   idleRising: 'El ralentí sube. Busque la causa, y léalo otra vez.',
   notCoolYet: '{name} {spoken}, aún caliente. Deje el tapón cerrado. Mire otra vez en {time}.',
   pressureDoesNotFollow: 'La presión de aceite no sigue al régimen. Pulse el botón rojo, o léala otra vez.',
+  hotAfterRun:
+    'Demasiado caliente para un termostato que funciona. Déjelo al ralentí, lea de nuevo. Si sube, pulse el botón rojo.',
   boilsAfterKeyOff: 'El refrigerante puede hervir al quitar el contacto. Déjelo al ralentí y que se enfríe.',
   outsideUnjudged: '{name}: {why} Mire otra vez.',
   stillOutside: '{name} {spoken} no se acepta: {limits}.',
@@ -106,7 +110,7 @@ export const lines = {
   holdStarts: '<{title}: >{time}.',
   holdHalf: 'Mitad del tiempo<: quedan {time}>.',
   holdTenSeconds: 'Diez segundos.',
-  holdDone: '<{title}: >hecho.',
+  holdDone: '<{title}: hecho.>',
   timeLeft: 'Quedan {time}.',
   noTimer: 'No se está midiendo ningún tiempo.',
   onHold: 'En pausa. Pulse continuar para seguir.',
@@ -193,10 +197,11 @@ export const lines = {
   areAllOff: 'Motor y contacto: ¿todo apagado?',
   askCause: '¿Cuál fue la causa?',
   askDrill: 'Recibido. ¿Era el ensayo?',
-  drillDone: 'Funciona.',
+  askNextDrill: 'Recibido. Ayudante: pulse ahora el botón rojo, o la tecla Escape.',
+  drillDone: '<Funciona.>',
   causeReadBack: 'Causa: {cause}. ¿Correcto?',
   notPossible: 'Con estas cifras no hay solución. Vuelva y corríjalas, o termine aquí.',
-  fuelToAdd: '<{practice}. Depósito tal como está: {risk}. >Añada {no1} de número uno, {no2} de número dos.',
+  fuelToAdd: '<{practice}. Depósito tal como está: {risk}. >Añada {no1} de número uno, {no2} de número dos',
   causeKept: 'Causa anotada.',
   afterStop: 'Hay que repetir: {steps}. Responda listos cuando esté arreglado, o terminar la sesión.',
   surgery:
@@ -370,14 +375,14 @@ export const words = {
 
 export const fuels = {
   no2: 'El número dos sirve',
-  blend: 'Una mezcla de número uno y número dos',
+  blend: 'Mezcla de uno y dos',
   no1: 'Número uno puro',
 } as const satisfies Record<string, string>;
 
 export const gelling = {
   clear: 'no se espera que se espese',
   nearCloud: 'cerca de su punto de enturbiamiento',
-  belowCloud: 'se formará parafina',
+  belowCloud: 'saldrá parafina',
   belowPour: 'puede cuajar',
 } as const satisfies Record<string, string>;
 

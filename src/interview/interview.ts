@@ -1,4 +1,7 @@
 import { z } from 'zod';
+import { bySentence } from '../../prompts/by-sentence.ts';
+import { languages, usualLanguage } from '../../prompts/index.ts';
+import type { Language } from '../../prompts/types.ts';
 import type { ValueField } from '../profile/fields.ts';
 import { type Origin, originSchema, origins } from '../profile/provenance.ts';
 import type { Draft, Proposal, Question, QuestionId, Value } from './question.ts';
@@ -27,6 +30,16 @@ const applies = (question: Question, draft: Draft) => question.when?.(draft) ?? 
 export const weaker = (one: Origin, other: Origin): Origin =>
   origins.indexOf(other.from) > origins.indexOf(one.from) ? other : one;
 
+const usual: Language = languages[usualLanguage];
+
+/** What is put forward; where it names things, by their names in this language. */
+function named({ kind }: Question, value: Value, language: Language): Value {
+  const tell = (name: string) => bySentence(name, language.bySentence);
+  if (kind === 'words' && typeof value === 'string') return tell(value);
+  if (kind !== 'names' || !Array.isArray(value)) return value;
+  return value.map(each => tell(String(each)));
+}
+
 /** A proposal as an answer, as certain as what it was worked out from. */
 function proposed(proposal: Proposal, known: Answers): Answer {
   const own: Origin = { from: proposal.from, rule: proposal.rule };
@@ -49,7 +62,7 @@ interface Place {
 }
 
 /** Goes through the questions that apply, in their order, each with what was answered or is put forward before it. */
-function* walk(answers: Answers): Generator<Place, Answers> {
+function* walk(answers: Answers, language = usual): Generator<Place, Answers> {
   const known: Partial<Record<QuestionId, Answer>> = {};
   const draft: Partial<Record<QuestionId, Value>> = {};
   for (const question of questions) {
@@ -57,7 +70,9 @@ function* walk(answers: Answers): Generator<Place, Answers> {
     const given = answers[question.id];
     const put = question.propose?.(draft);
     const fits = put && (question.check?.(put.value, draft) ?? null) === null;
-    const proposal = fits ? proposed(put, known) : undefined;
+    const proposal = fits
+      ? proposed({ ...put, value: named(question, put.value, language) }, known)
+      : undefined;
     const fault = given ? (question.check?.(given.value, draft) ?? null) : null;
     yield { question, draft, given, fault, proposal };
     const answer = given ?? proposal;
@@ -101,12 +116,14 @@ export interface Next {
 
 /**
  * What to ask next: what contradicts what is known before it, or was not asked yet; null when all is answered. The
- * figures that hardly anybody looks up are asked only with `everything`.
+ * figures that hardly anybody looks up are asked only with `everything`. @param language of names that are put
+ * forward, and of what is wrong
  */
-export function nextQuestion(answers: Answers, everything = false): Next | null {
-  for (const { question, given, fault, proposal } of walk(answers)) {
+export function nextQuestion(answers: Answers, everything = false, language = usual): Next | null {
+  for (const { question, given, fault, proposal } of walk(answers, language)) {
     const asked = everything || question.tier !== 'rest';
-    if (fault !== null || (!given && (asked || !proposal))) return { question, proposal, fault };
+    if (fault !== null || (!given && (asked || !proposal)))
+      return { question, proposal, fault: fault && bySentence(fault, language.bySentence) };
   }
   return null;
 }
@@ -122,15 +139,23 @@ export function progressOf(
 
 /**
  * An answer as it was typed, held against its range and against the answers before it. Where something is put forward,
- * a source alone confirms it: "p 12" says that page 12 has the same.
+ * a source alone confirms it: "p 12" says that page 12 has the same. @param language of what is wrong
  */
-export function answerTyped(typed: string, question: Question, answers: Answers, proposal?: Answer): Typed {
+export function answerTyped(
+  typed: string,
+  question: Question,
+  answers: Answers,
+  proposal?: Answer,
+  language = usual,
+): Typed {
+  const no = (sentence: string) =>
+    ({ ok: false, sentence: bySentence(sentence, language.bySentence) }) as const;
   const origin = proposal && readSource(typed);
   if (proposal && origin) return { ok: true, value: proposal.value, origin };
   const read = readTyped(typed, question, unitsOf(answers));
-  if (!read.ok) return read;
+  if (!read.ok) return no(read.sentence);
   const fault = question.check?.(read.value, draftBefore(question, answers)) ?? null;
-  return fault === null ? read : { ok: false, sentence: fault };
+  return fault === null ? read : no(fault);
 }
 
 /** With one more answer; what it makes needless is left out. */

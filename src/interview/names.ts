@@ -1,3 +1,5 @@
+import { languages } from '../../prompts/index.ts';
+
 /** What people call things, and the short names that the record has for them. */
 
 /** Names that the bus and the rehearsal know by these short names. */
@@ -6,11 +8,19 @@ const KNOWN: Readonly<Record<string, string>> = {
   'red stop': 'redStop',
 };
 
+/** What things are called in other languages, by those names in lower case: the record has one name for each. */
+const englishNames = new Map(
+  Object.values(languages).flatMap(({ bySentence }) =>
+    Object.entries(bySentence).map(([english, own]) => [own.toLowerCase(), english] as const),
+  ),
+);
+
 /** A short name in camelCase of what people call it: `coolant level` becomes `coolantLevel`. */
 export function idOf(name: string): string {
-  const known = KNOWN[name.toLowerCase()];
+  const english = englishNames.get(name.toLowerCase()) ?? name;
+  const known = KNOWN[english.toLowerCase()];
   if (known !== undefined) return known;
-  const words = name
+  const words = english
     .normalize('NFD')
     .replace(/[^A-Za-z0-9 ]/g, ' ')
     .split(/\s+/)

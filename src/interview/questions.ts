@@ -4,6 +4,16 @@ import { busQuantities } from '../profile/schema.ts';
 import { idOf, WAIT_LAMP } from './names.ts';
 import { gradeFault, leastPromised, runningViscosities, usualSheet } from './oil-table.ts';
 import {
+  leastBursts,
+  leastFillL,
+  leastFullFlow,
+  leastGiveUp,
+  mostFillL,
+  reserveWith,
+  usualGalleryL,
+  usualPumpL,
+} from './oil-time.ts';
+import {
   type Draft,
   type NumberQuestion,
   numberIn,
@@ -109,19 +119,38 @@ const BOIL_MARGIN_K = 3;
 /** At idle the coolant stands about this far above the thermostat's opening. */
 const ABOVE_OPENING_K = 5;
 
+/** Whether the coolant stays below boiling after key off, with this cap and what else was answered. */
+function staysLiquid(draft: Draft, opensC: number, capKpa: number): boolean {
+  const soak = judgeHeatSoak({
+    coolantC: opensC + ABOVE_OPENING_K,
+    soakRiseK: numberIn(draft, 'shutdown.soakRiseK') ?? SOAK_RISE_K,
+    capKpa,
+    altitudeM: HEIGHT_M,
+    marginK: numberIn(draft, 'shutdown.boilMarginK') ?? BOIL_MARGIN_K,
+  });
+  return soak.ok && soak.value.underCap.met;
+}
+
+/** A rise or a margin with which the coolant could never be said to stay liquid. */
+const soakFault =
+  (id: 'shutdown.soakRiseK' | 'shutdown.boilMarginK') =>
+  (value: Value, draft: Draft): string | null => {
+    const [opensC, capKpa] = [
+      numberIn(draft, 'thermostat.opensC'),
+      numberIn(draft, 'coolant.capPressureKpa'),
+    ];
+    if (opensC === undefined || capKpa === undefined || typeof value !== 'number') return null;
+    const holds = (kelvin: number) => staysLiquid({ ...draft, [id]: kelvin }, opensC, capKpa);
+    if (holds(value)) return null;
+    let most = Math.floor(value);
+    while (most > 0 && !holds(most)) most -= 1;
+    return `With this thermostat and cap it would always be said to boil; allowed: ${most} K or less.`;
+  };
+
 function capFault(value: Value, draft: Draft): string | null {
   const opensC = numberIn(draft, 'thermostat.opensC');
   if (opensC === undefined || typeof value !== 'number') return null;
-  const holds = (capKpa: number) => {
-    const soak = judgeHeatSoak({
-      coolantC: opensC + ABOVE_OPENING_K,
-      soakRiseK: SOAK_RISE_K,
-      capKpa,
-      altitudeM: HEIGHT_M,
-      marginK: BOIL_MARGIN_K,
-    });
-    return soak.ok && soak.value.underCap.met;
-  };
+  const holds = (capKpa: number) => staysLiquid(draft, opensC, capKpa);
   if (holds(value)) return null;
   let least = value;
   while (least < 200 && !holds(least)) least += 1;
@@ -151,13 +180,25 @@ const called = (
 const electric = (draft: Draft) => textIn(draft, 'fuelling.disabledBy') === 'electric';
 const withHeater = (draft: Draft) => textIn(draft, 'heaterKind') !== 'none';
 
+/** No relief valve of a diesel opens later. */
+const MOST_RELIEF_KPA = 1500;
+/** With a governor's droop it stays below what is listened for as a speed, 4000 rpm (`src/engineering/quantities`). */
+const MOST_FIXED_RPM = 3800;
+/** No profile knows a faster speed. */
+const MOST_RPM = 5000;
+
 const atRated =
   (share: number, rule: string) =>
   (draft: Draft): Proposal | undefined => {
     const rated = numberIn(draft, 'ratedRpm');
     return rated === undefined
       ? undefined
-      : { value: Math.round((rated * share) / 10) * 10, from: 'assumed', rule, uses: ['ratedRpm'] };
+      : {
+          value: Math.min(MOST_RPM, Math.round((rated * share) / 10) * 10),
+          from: 'assumed',
+          rule,
+          uses: ['ratedRpm'],
+        };
   };
 
 const bySize =
@@ -175,10 +216,32 @@ const atLeast = (usual: number, other: QuestionId, above: number) => (draft: Dra
 const idleMost = (draft: Draft) =>
   assumed(clamp(900, numberIn(draft, 'warmUp.minS') ?? 0, numberIn(draft, 'warmUp.maxS') ?? 3600));
 
+const put = (find: (draft: Draft) => number | undefined) => (draft: Draft) => {
+  const value = find(draft);
+  return value === undefined ? undefined : assumed(value);
+};
+
+/** A fault where the cranks that are allowed would end before the oil is at the gauge. */
+const inTime =
+  (
+    figure:
+      | 'pumpLitrePerTurn'
+      | 'pumpTurnsPerCrankTurn'
+      | 'fillLitres'
+      | 'fillSpreadShare'
+      | 'leastEfficiency',
+  ) =>
+  (value: Value, draft: Draft): string | null => {
+    const times = reserveWith({ ...draft, [`priming.${figure}`]: value });
+    return times === undefined || times >= 1 - 1e-9
+      ? null
+      : 'The cranks that are allowed would be over before the oil is at the gauge; allowed: a faster pump, less to fill, or more cranks.';
+  };
+
 const disabledAt: Readonly<Record<string, string>> = {
   electric: 'injector harness plug',
-  lever: 'stop lever of the injection pump',
-  solenoid: 'stop solenoid plug',
+  lever: 'shut-off lever of the injection pump',
+  solenoid: 'shut-off solenoid plug',
 };
 
 const fits = { dry: 'dry', preFilled: 'filled with clean fuel first' } as const;
@@ -274,7 +337,11 @@ export const questions: readonly Question[] = [
     fields: ['fixedSpeedRpm'],
     tier: 'plate',
     when: draft => textIn(draft, 'use') === 'generator',
-    propose: always(true),
+    propose: draft => assumed((numberIn(draft, 'ratedRpm') ?? 0) <= MOST_FIXED_RPM),
+    check: (value, draft) =>
+      value === true && (numberIn(draft, 'ratedRpm') ?? 0) > MOST_FIXED_RPM
+        ? `No set runs so fast at one speed, and its speed could not be read; allowed: a rated speed of ${MOST_FIXED_RPM} rpm or less.`
+        : null,
   },
   {
     kind: 'choice',
@@ -332,7 +399,7 @@ export const questions: readonly Question[] = [
     choices: {
       electric: 'electronic (common rail, unit injectors): a plug is pulled',
       lever: 'mechanical: a lever is put to no delivery',
-      solenoid: 'mechanical with a stop solenoid: its plug is pulled',
+      solenoid: 'mechanical with a shut-off solenoid: its plug is pulled',
     },
   },
   {
@@ -347,13 +414,13 @@ export const questions: readonly Question[] = [
   {
     kind: 'words',
     id: 'cutOff',
-    ask: 'What stops it when the key does not',
+    ask: 'What shuts it off when the key does not',
     fields: ['cutOff'],
     tier: 'plate',
     longest: 60,
-    propose: always('stop lever, or the fuel cock'),
+    propose: always('shut-off lever, or the fuel cock'),
   },
-  number('overspeedRpm', 'Speed at which it has to be stopped', 'speed', [600, 5000], {
+  number('overspeedRpm', 'Speed at which it has to be shut off', 'speed', [600, 5000], {
     whole: true,
     propose: atRated(1.12, '12 % above the rated speed; common practice, no published source'),
     check: over('ratedRpm', 'the rated speed', 'speed'),
@@ -372,7 +439,8 @@ export const questions: readonly Question[] = [
     when: isFixed,
     propose: draft => {
       const rated = numberIn(draft, 'ratedRpm') ?? 0;
-      const bounds = [Math.round(rated * 0.98), Math.round(rated * 1.05)] as const;
+      const most = (numberIn(draft, 'overspeedRpm') ?? MOST_RPM) - 1;
+      const bounds = [Math.round(rated * 0.98), Math.min(most, Math.round(rated * 1.05))] as const;
       return { ...assumed(bounds, '2 % below to 5 % above: the droop of a governor'), uses: ['ratedRpm'] };
     },
     check: (value, draft) => {
@@ -453,6 +521,13 @@ export const questions: readonly Question[] = [
     fields: ['oilPressure.floor'],
     tier: 'manual',
     propose: always(100, '1 bar at idle; common practice, no published source'),
+    check: (value, draft) => {
+      // With no more than this at rated speed: what is asked there comes to it.
+      const least = leastReliefKpa({ ...draft, floorIdleKpa: value, floorRatedKpa: 0 });
+      return least === undefined || typeof value !== 'number' || least <= MOST_RELIEF_KPA
+        ? null
+        : `Above this idle no relief valve leaves room for so much; allowed: ${bars(Math.floor((value * MOST_RELIEF_KPA) / least), draft)} or less.`;
+    },
   },
   {
     kind: 'number',
@@ -472,12 +547,11 @@ export const questions: readonly Question[] = [
     },
     check: over('floorIdleKpa', 'that at idle', 'pressure'),
   },
-  number('oilPressure.reliefKpa', 'Oil relief valve opens at', 'pressure', [100, 1500], {
+  number('oilPressure.reliefKpa', 'Oil relief valve opens at', 'pressure', [100, MOST_RELIEF_KPA], {
     propose: draft => {
       const least = leastReliefKpa(draft) ?? 0;
-      return assumed(
-        Math.ceil(Math.max(450, 1.1 * least, (numberIn(draft, 'floorRatedKpa') ?? 0) * 1.3) / 10) * 10,
-      );
+      const usual = Math.ceil(Math.max(450, 1.1 * least, (numberIn(draft, 'floorRatedKpa') ?? 0) * 1.3) / 10);
+      return assumed(Math.min(MOST_RELIEF_KPA, 10 * usual));
     },
     check: (value, draft) => {
       const floor = numberIn(draft, 'floorRatedKpa') ?? 0;
@@ -487,7 +561,7 @@ export const questions: readonly Question[] = [
         : `Below these floors it would be open at every speed; allowed: ${bars(least, draft)} or more.`;
     },
   }),
-  number('oilPressure.firstFireWithinS', 'Stop if no oil pressure within', 'time', [4, 30], {
+  number('oilPressure.firstFireWithinS', 'Key off if no oil pressure within', 'time', [4, 30], {
     propose: always(8, 'less than the 10 to 15 s that are usual; common practice, no published source'),
   }),
 
@@ -797,7 +871,20 @@ export const questions: readonly Question[] = [
       },
     },
   ),
-  rest('oil.fullFlowViscosityMm2S', 'viscosity', [2, 2e7], always(1500)),
+  rest(
+    'oil.fullFlowViscosityMm2S',
+    'viscosity',
+    [2, 2e7],
+    draft => assumed(Math.max(1500, leastFullFlow(draft) ?? 0)),
+    {
+      check: (value, draft) => {
+        const least = leastFullFlow(draft);
+        return least === undefined || typeof value !== 'number' || value >= least
+          ? null
+          : `In a cold shop the oil would hardly move; allowed: ${least} mm2/s or more.`;
+      },
+    },
+  ),
   rest('fuel.no1CloudC', 'temperature', [-60, 0], always(-40)),
   rest('fuel.no2CloudC', 'temperature', [-40, 20], atLeast(-4, 'fuel.no1CloudC', 10), {
     check: over('fuel.no1CloudC', 'that of the winter fuel', 'temperature'),
@@ -812,12 +899,31 @@ export const questions: readonly Question[] = [
   rest('starter.limitC', 'temperature', [60, 250], always(140)),
   rest('starter.ratedAmbientC', 'temperature', [-20, 50], always(25)),
   rest('starter.timeConstantS', 'time', [10, 3600], always(400)),
-  rest('starter.maxBursts', 'count', [1, 20], always(8), { whole: true }),
-  rest('priming.pumpLitrePerTurn', 'volume', [0.001, 1], bySize(0.0072, 'engine.displacementL', [0.001, 1])),
-  rest('priming.pumpTurnsPerCrankTurn', 'count', [0.2, 5], always(1.2)),
-  rest('priming.fillLitres', 'volume', [0.01, 100], bySize(0.11, 'oil.capacityL', [0.05, 100])),
-  rest('priming.fillSpreadShare', 'share', [0, 0.9], always(0.3)),
-  rest('priming.leastEfficiency', 'share', [0.1, 1], always(0.55)),
+  rest('starter.maxBursts', 'count', [1, 20], draft => assumed(Math.max(8, leastBursts(draft))), {
+    whole: true,
+    check: (value, draft) => {
+      const least = leastBursts(draft);
+      return typeof value !== 'number' || value >= least
+        ? null
+        : `In so few cranks no oil comes to the gauge; allowed: ${least} or more.`;
+    },
+  }),
+  rest('priming.pumpLitrePerTurn', 'volume', [0.001, 1], put(usualPumpL), {
+    check: inTime('pumpLitrePerTurn'),
+  }),
+  rest('priming.pumpTurnsPerCrankTurn', 'count', [0.2, 5], always(1.2), {
+    check: inTime('pumpTurnsPerCrankTurn'),
+  }),
+  rest('priming.fillLitres', 'volume', [0.01, 100], put(usualGalleryL), {
+    check: (value, draft) => {
+      const [least, most] = [leastFillL(draft), mostFillL(draft)];
+      return typeof value === 'number' && (value < least || value > most)
+        ? `It has to be from ${showNumber(least, 'volume', unitsIn(draft))} to ${showNumber(most, 'volume', unitsIn(draft))} of the oil that it holds.`
+        : inTime('fillLitres')(value, draft);
+    },
+  }),
+  rest('priming.fillSpreadShare', 'share', [0, 0.9], always(0.3), { check: inTime('fillSpreadShare') }),
+  rest('priming.leastEfficiency', 'share', [0.1, 1], always(0.55), { check: inTime('leastEfficiency') }),
   rest('priming.greatestEfficiency', 'share', [0.1, 1], atLeast(0.9, 'priming.leastEfficiency', 0), {
     check: (value, draft) => {
       const least = numberIn(draft, 'priming.leastEfficiency') ?? 0;
@@ -826,7 +932,14 @@ export const questions: readonly Question[] = [
         : null;
     },
   }),
-  rest('priming.giveUpMultiple', 'count', [1.5, 10], always(3)),
+  rest('priming.giveUpMultiple', 'count', [1.5, 10], draft => assumed(clamp(leastGiveUp(draft), 3, 10)), {
+    check: (value, draft) => {
+      const least = leastGiveUp(draft);
+      return typeof value !== 'number' || value >= least
+        ? null
+        : `An engine that is well would be given up; allowed: ${least} or more.`;
+    },
+  }),
   rest('priming.holdS', 'time', [2, 30], always(5)),
   rest(
     'oilPressure.gaugeMaxKpa',
@@ -894,9 +1007,14 @@ export const questions: readonly Question[] = [
     },
   ),
   rest('shutdown.settleS', 'time', [1, 7200], draft => assumed(draft.turbo === true ? 180 : 60)),
-  rest('shutdown.safeToOpenC', 'temperature', [30, 60], always(45)),
-  rest('shutdown.soakRiseK', 'kelvin', [0, 40], always(SOAK_RISE_K)),
-  rest('shutdown.boilMarginK', 'kelvin', [0, 40], always(BOIL_MARGIN_K)),
+  // Below that nothing cools in a hot shop.
+  rest('shutdown.safeToOpenC', 'temperature', [40, 60], always(45)),
+  rest('shutdown.soakRiseK', 'kelvin', [0, 40], always(SOAK_RISE_K), {
+    check: soakFault('shutdown.soakRiseK'),
+  }),
+  rest('shutdown.boilMarginK', 'kelvin', [0, 40], always(BOIL_MARGIN_K), {
+    check: soakFault('shutdown.boilMarginK'),
+  }),
   rest('walkRound.clearValidS', 'time', [3, 60], always(15)),
 ];
 

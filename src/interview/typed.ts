@@ -1,3 +1,6 @@
+import { bySentence } from '../../prompts/by-sentence.ts';
+import { languages } from '../../prompts/index.ts';
+import type { Language } from '../../prompts/types.ts';
 import type { Origin } from '../profile/provenance.ts';
 import { gradeFault, usualSheet } from './oil-table.ts';
 import type { NumberQuestion, OilAnswer, Question, Value } from './question.ts';
@@ -10,9 +13,30 @@ export type Typed =
 
 const no = (sentence: string) => ({ ok: false, sentence }) as const;
 
+type Words = Language['typedWords'];
+
+/** What may be typed for it, in any language. */
+const typedFor = (what: keyof Words): readonly string[] => [
+  ...new Set(Object.values(languages).flatMap(({ typedWords }) => typedWords[what])),
+];
+/** One of these, the longest first, as a part of a pattern. */
+const anyOf = (words: readonly string[]) =>
+  words
+    .toSorted((one, other) => other.length - one.length)
+    .map(word => word.replace('.', '\\.'))
+    .join('|');
+
+/** Whether this is one of the words for it, in any language. */
+export const isWordFor = (what: keyof Words, typed: string): boolean =>
+  typedFor(what).includes(typed.toLowerCase());
+
+const sources = ['plate', 'manual', 'measured', 'assumed'] as const;
+
 /** Where a value comes from may be said behind it: `15 qt p 12`, `150 measured`, `82 manual`. */
-const SOURCE =
-  /(?:^|[\s,;]+)(?:(?:p\.?|page)\s*([0-9][0-9A-Za-z.-]{0,12})|(plate|manual|measured|assumed))$/i;
+const SOURCE = new RegExp(
+  `(?:^|[\\s,;]+)(?:(?:${anyOf(typedFor('page'))})\\s*([0-9][0-9A-Za-z.-]{0,12})|(${anyOf(sources.flatMap(typedFor))}))$`,
+  'i',
+);
 
 interface WithSource {
   readonly text: string;
@@ -25,16 +49,7 @@ function takeSource(typed: string): WithSource {
   const [all, page, word] = match;
   const text = typed.slice(0, typed.length - all.length).trim();
   if (page !== undefined) return { text, origin: { from: 'manual', page } };
-  switch (word?.toLowerCase()) {
-    case 'plate':
-      return { text, origin: { from: 'plate' } };
-    case 'measured':
-      return { text, origin: { from: 'measured' } };
-    case 'assumed':
-      return { text, origin: { from: 'assumed' } };
-    default:
-      return { text, origin: { from: 'manual' } };
-  }
+  return { text, origin: { from: sources.find(from => isWordFor(from, word ?? '')) ?? 'manual' } };
 }
 
 /** Where a value comes from, typed alone: `p 12`, `measured`; null for everything else. */
@@ -82,7 +97,10 @@ function readValue(text: string, question: Question, units: UnitChoice): ReadVal
       const lower = text.toLowerCase();
       const byNumber = /^\d+$/.test(text) ? ids[Number(text) - 1] : undefined;
       const begun = ids.filter(
-        id => lower !== '' && (id.toLowerCase() === lower || labelOf(question.choices, id).startsWith(lower)),
+        id =>
+          lower !== '' &&
+          (id.toLowerCase() === lower ||
+            labelsOf(question.choices, id).some(label => label.startsWith(lower))),
       );
       // A word of the list goes before its number: "12" is 12 V, not the twelfth.
       const found =
@@ -92,15 +110,15 @@ function readValue(text: string, question: Question, units: UnitChoice): ReadVal
         : yes(found);
     }
     case 'yesNo':
-      if (/^(y|yes)$/i.test(text)) return yes(true);
-      if (/^(n|no)$/i.test(text)) return yes(false);
+      if (isWordFor('yes', text)) return yes(true);
+      if (isWordFor('no', text)) return yes(false);
       return no(`"${text}" is neither; answer yes or no.`);
     case 'words':
-      if (question.orNone && /^none$/i.test(text)) return yes(null);
+      if (question.orNone && isWordFor('none', text)) return yes(null);
       if (text.length === 0) return no('Give it a name.');
-      return text.length > question.longest
-        ? no(`That is ${text.length} letters long; ${question.longest} are allowed.`)
-        : yes(text);
+      if (text.length > question.longest)
+        return no(`That is ${text.length} letters long; ${question.longest} are allowed.`);
+      return holdsStop(text) ? no(callItOtherwise(text)) : yes(text);
     case 'names':
       return readNames(text);
     case 'grades':
@@ -108,7 +126,9 @@ function readValue(text: string, question: Question, units: UnitChoice): ReadVal
   }
 }
 
-const labelOf = (choices: Readonly<Record<string, string>>, id: string) => (choices[id] ?? '').toLowerCase();
+/** What a choice is called, in every language. */
+const labelsOf = (choices: Readonly<Record<string, string>>, id: string) =>
+  Object.values(languages).map(language => bySentence(choices[id] ?? '', language.bySentence).toLowerCase());
 
 /** Without what binary arithmetic leaves behind the twelfth figure. */
 const clean = (si: number) => Number(si.toPrecision(12));
@@ -120,11 +140,14 @@ function numberFault(si: number, { measure, min, max, whole }: NumberQuestion, u
   return `${showNumber(si, measure, units)} is not allowed; from ${showNumber(min, measure, units)} to ${showNumber(max, measure, units)} is.`;
 }
 
+/** Between the two numbers of a range. */
+const BETWEEN = new RegExp(`^(?:-|–|\\.\\.|(?:${anyOf(typedFor('to'))})(?=\\s))\\s*(.*)$`, 'i');
+
 function readRange(text: string, question: NumberQuestion, units: UnitChoice): ReadValue {
   const how = `give two numbers, such as ${showBare(question.min, question.measure, units)}-${showNumber(question.max, question.measure, units)}.`;
   const first = readNumber(text, question.measure, units);
   if (!first.ok) return first;
-  const rest = /^(?:-|–|\.\.|to\b)\s*(.*)$/i.exec(first.rest)?.[1];
+  const rest = BETWEEN.exec(first.rest)?.[1];
   if (rest === undefined) return no(`That is one number; ${how}`);
   const second = readNumber(rest, question.measure, units);
   if (!second.ok) return second;
@@ -134,6 +157,16 @@ function readRange(text: string, question: NumberQuestion, units: UnitChoice): R
   if (first.si >= second.si) return no(`The first has to be below the second; ${how}`);
   return yes([clean(first.si), clean(second.si)]);
 }
+
+const stopWordings = Object.values(languages).flatMap(({ stopWordings: own }) => own);
+
+/** Names are read out beside a microphone that hears a stop ahead of everything. */
+const holdsStop = (name: string): boolean => {
+  const words = ` ${name.toLowerCase().replace(/[^\p{L}\p{N}']+/gu, ' ')} `;
+  return stopWordings.some(wording => words.includes(` ${wording} `));
+};
+const callItOtherwise = (name: string) =>
+  `"${name}" stops the session when it is read out; call it otherwise, such as shut-off lever.`;
 
 const LONGEST_NAME = 60;
 const MOST_NAMES = 24;
@@ -146,7 +179,9 @@ function readNames(text: string): ReadValue {
   if (names.length === 0) return no('Name at least one, with commas between.');
   if (names.length > MOST_NAMES) return no(`Those are ${names.length}; ${MOST_NAMES} are allowed.`);
   const long = names.find(name => name.length > LONGEST_NAME);
-  return long === undefined ? yes(names) : no(`"${long}" is too long; ${LONGEST_NAME} letters are allowed.`);
+  if (long !== undefined) return no(`"${long}" is too long; ${LONGEST_NAME} letters are allowed.`);
+  const stopping = names.find(holdsStop);
+  return stopping === undefined ? yes(names) : no(callItOtherwise(stopping));
 }
 
 const MOST_GRADES = 8;
@@ -183,11 +218,16 @@ function readGrades(text: string): ReadValue {
 }
 
 /** A value as it would be typed, in the units of the manual. */
-export function showValue(value: Value, question: Question, units: UnitChoice): string {
-  if (value === null) return 'none';
-  if (typeof value === 'boolean') return value ? 'yes' : 'no';
+export function showValue(
+  value: Value,
+  question: Question,
+  units: UnitChoice,
+  { bySentence: table }: Language,
+): string {
+  if (value === null) return bySentence('none', table);
+  if (typeof value === 'boolean') return bySentence(value ? 'yes' : 'no', table);
   if (typeof value === 'string')
-    return question.kind === 'choice' ? (question.choices[value] ?? value) : value;
+    return question.kind === 'choice' ? bySentence(question.choices[value] ?? value, table) : value;
   if (typeof value === 'number')
     return question.kind === 'number' ? showNumber(value, question.measure, units) : String(value);
   if (question.kind === 'range') {

@@ -1,3 +1,4 @@
+import { languages } from '../../prompts/index.ts';
 import { conversionOf, type UserUnit } from '../engineering/units.ts';
 
 /** The units of a manual; a number without a unit is taken in them. */
@@ -159,7 +160,7 @@ export function readNumber(text: string, measure: Measure, choice: UnitChoice): 
       rest: rest.slice(found.typed.length).trim(),
     };
   // A word between two numbers, as in "650 to 750", is no unit.
-  if (/^to\b/i.test(rest)) {
+  if (TO.test(rest)) {
     const unit = usual(measure, choice);
     return { ok: true, si: (value - unit.offset) / unit.scale, rest };
   }
@@ -177,6 +178,14 @@ export function readNumber(text: string, measure: Measure, choice: UnitChoice): 
     return label === '' ? '3' : `12 ${label}`;
   }
 }
+
+/** "to", in any language. */
+const TO = new RegExp(
+  `^(?:${Object.values(languages)
+    .flatMap(({ typedWords }) => typedWords.to)
+    .join('|')})(?=\\s)`,
+  'i',
+);
 
 const isWord = (text: string, word: string) =>
   text.startsWith(word) && !/[a-z0-9]/.test(text.slice(word.length, word.length + 1));

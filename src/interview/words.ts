@@ -1,13 +1,16 @@
-import { fieldAt } from '../profile/fields.ts';
+import { bySentence } from '../../prompts/by-sentence.ts';
+import type { Language } from '../../prompts/types.ts';
+import { fieldAt, isValueField } from '../profile/fields.ts';
 import type { Origin } from '../profile/provenance.ts';
 import type { Question } from './question.ts';
 
 /** Where a value comes from, in words. */
-export function originText({ from, page, rule, acceptedBy }: Origin): string {
-  const of = page !== undefined ? ` page ${page}` : '';
-  const by = rule === undefined ? '' : ` (${rule})`;
-  const accepted = acceptedBy === undefined ? '' : `, accepted by ${acceptedBy}`;
-  return `${from}${of}${by}${accepted}`;
+export function originText({ from, page, rule, acceptedBy }: Origin, language: Language): string {
+  const tell = (sentence: string) => bySentence(sentence, language.bySentence);
+  const of = page !== undefined ? ` ${tell(`page ${page}`)}` : '';
+  const by = rule === undefined ? '' : ` (${tell(rule)})`;
+  const accepted = acceptedBy === undefined ? '' : `, ${tell(`accepted by ${acceptedBy}`)}`;
+  return `${tell(from)}${of}${by}${accepted}`;
 }
 
 export interface QuestionWords {
@@ -15,15 +18,26 @@ export interface QuestionWords {
   /** In a few words each. */
   readonly why: string;
   readonly where: string;
+  /** What may be chosen, in its order; none where nothing is. */
+  readonly choices: readonly (readonly [id: string, shown: string])[];
 }
 
-/** How a question is put; the interview is held in English. @param nameOf what a value of the profile is called */
-export function questionWords(question: Question, nameOf: (field: string) => string): QuestionWords {
+/** What a value of the profile is called; its path where nothing is known of it. */
+export const valueName = (path: string, { values }: Language): string =>
+  isValueField(path) ? values[path] : path;
+
+/** How a question is put, in this language. */
+export function questionWords(question: Question, language: Language): QuestionWords {
   const [field] = question.fields;
   const known = field === undefined ? undefined : fieldAt(field);
+  const tell = (sentence: string) => bySentence(sentence, language.bySentence);
   return {
-    ask: question.ask === '' ? nameOf(field ?? question.id) : question.ask,
-    why: question.why ?? known?.why ?? '',
-    where: question.where ?? known?.where ?? '',
+    ask: question.ask === '' ? valueName(field ?? question.id, language) : tell(question.ask),
+    why: tell(question.why ?? known?.why ?? ''),
+    where: tell(question.where ?? known?.where ?? ''),
+    choices:
+      question.kind === 'choice'
+        ? Object.entries(question.choices).map(([id, shown]) => [id, tell(shown)] as const)
+        : [],
   };
 }

@@ -2,19 +2,19 @@ import type { z } from 'zod';
 import { unfitFor } from './provenance.ts';
 import { type Profile, profileSchema } from './schema.ts';
 
-/** A profile that cannot be used; `faults` holds one sentence for each thing that is wrong. */
+/** A profile that cannot be used; `faults` holds one sentence for each thing that is wrong, its message a line of each. */
 export class ProfileError extends Error {
   readonly faults: readonly string[];
   constructor(source: string, faults: readonly string[]) {
-    super(`Profile ${source}: ${faults.join(' ')}`);
+    super(`Profile ${source}: ${faults.join('\n')}`);
     this.name = 'ProfileError';
     this.faults = faults;
   }
 }
 
-const pathText = (path: readonly PropertyKey[]) =>
+const pathText = (path: readonly PropertyKey[], whole: string) =>
   path.length === 0
-    ? 'the profile'
+    ? whole
     : path
         .map(part => (typeof part === 'number' ? `[${part}]` : String(part)))
         .join('.')
@@ -32,8 +32,9 @@ function allowedText(message: string): string {
   return text.charAt(0).toLowerCase() + text.slice(1);
 }
 
-function faultSentence(issue: z.core.$ZodIssue, data: unknown): string {
-  const where = pathText(issue.path);
+/** What is wrong at one place of data from a file, as a sentence: path, what was given, what is allowed. */
+export function faultSentence(issue: z.core.$ZodIssue, data: unknown, whole = 'the profile'): string {
+  const where = pathText(issue.path, whole);
   if (issue.code === 'unrecognized_keys')
     return `${where}: ${issue.keys.map(key => `"${key}"`).join(', ')} is not a known key; remove it or correct its spelling.`;
   const given = valueAt(data, issue.path);

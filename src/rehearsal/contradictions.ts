@@ -37,6 +37,8 @@ function isSo(step: Step, gauges: Gauges, profile: Profile): boolean {
     case 'checks.fixedSpeed':
     case 'checks.idle':
       return !gauges.hunting;
+    case 'warmUp.hose':
+      return gauges.upperHoseHot;
     case 'warmUp.steeringLocks':
       return !gauges.steeringAir;
     case 'signOff.coolantLevel':
@@ -58,15 +60,22 @@ export function createContradictions(profile: Profile, ambientC: number) {
     found,
     /** To be called with every look at the engine: what has been answered since the last one is held against it. */
     look({ context }: Moment, gauges: Gauges, atMs: number): void {
-      const readings = before?.readings ?? [];
-      const done = before?.done ?? [];
+      const last = before;
+      const sight = gaugesBefore ?? gauges;
       before = context;
-      for (const { quantity, si, step } of context.readings.slice(readings.length)) {
+      gaugesBefore = gauges;
+      // Nothing was answered since: that is how most looks are.
+      if (context === last) return;
+      const readings = last?.readings ?? [];
+      const done = last?.done ?? [];
+      for (const { quantity, si, step, byBus } of context.readings.slice(readings.length)) {
+        // What nobody said is nobody's answer.
+        if (byBus) continue;
         const shown = gaugeValue(quantity, gauges, profile, ambientC);
-        const agrees = (sight: Gauges) =>
-          judgeSpoken(quantity, si, gaugeValue(quantity, sight, profile, ambientC) ?? undefined)?.met !==
+        const agrees = (seen: Gauges) =>
+          judgeSpoken(quantity, si, gaugeValue(quantity, seen, profile, ambientC) ?? undefined)?.met !==
           false;
-        if (shown !== null && !agrees(gauges) && !agrees(gaugesBefore ?? gauges))
+        if (shown !== null && !agrees(gauges) && !agrees(sight))
           found.push({ step, atMs, value: { quantity, said: si, shown } });
       }
       for (const id of context.done) {
@@ -74,10 +83,8 @@ export function createContradictions(profile: Profile, ambientC: number) {
         const left = context.openItems.some(item => item.step === id);
         const skipped = context.skips.some(skip => skip.step === id);
         if (done.includes(id) || left || skipped || !step) continue;
-        if (![gauges, gaugesBefore ?? gauges].some(sight => isSo(step, sight, profile)))
-          found.push({ step: id, atMs });
+        if (![gauges, sight].some(seen => isSo(step, seen, profile))) found.push({ step: id, atMs });
       }
-      gaugesBefore = gauges;
     },
   };
 }

@@ -1,7 +1,8 @@
 import type { JobCard } from '../../machines/context.ts';
+import { faultSentence } from '../profile/parse.ts';
 import { jobCardSchema, jobDetails } from '../record/vocabulary/index.ts';
 
-/** A job card that cannot be used: one sentence with every fault. */
+/** A job card that cannot be used: a line for each fault. */
 export class JobCardError extends Error {
   override readonly name = 'JobCardError';
 }
@@ -10,8 +11,7 @@ export class JobCardError extends Error {
 export function parseJobCard(data: unknown, source: string): JobCard {
   const parsed = jobCardSchema.safeParse(data);
   if (parsed.success) return parsed.data;
-  const faults = parsed.error.issues.map(issue => `${issue.path.join('.') || 'the card'}: ${issue.message}`);
-  throw new JobCardError(
-    `Job card ${source}: ${faults.join('; ')}. It holds vehicle, engine, technician, second and supervisor, and may hold ${jobDetails.join(', ')}.`,
-  );
+  const faults = parsed.error.issues.map(issue => faultSentence(issue, data, 'the card'));
+  const holds = `It holds vehicle, engine, technician, second and supervisor, and may hold ${jobDetails.join(', ')}.`;
+  throw new JobCardError(`Job card ${source}: ${[...faults, holds].join('\n')}`);
 }

@@ -1,4 +1,7 @@
 import { Command } from 'commander';
+import { linesBySentence } from '../../prompts/by-sentence.ts';
+import { languages } from '../../prompts/index.ts';
+import type { LanguageCode } from '../../prompts/types.ts';
 import { registerRun } from './run/commands.ts';
 
 // The development build of the terminal library checks everything twice.
@@ -34,7 +37,8 @@ program.addHelpText(
   `
 A session ends with exit code 0 when it is signed off, 3 when it is over without sign-off, 4 when it was left
 (Ctrl-C or Ctrl-D twice, or nobody can answer any more) and can be resumed, 1 when it could not run, and by the
-signal where one ended it (SIGTERM, SIGHUP); its record is closed each time.`,
+signal where one ended it (SIGTERM, SIGHUP); its record is closed each time. A rehearsal ends the same way, but with 5
+where a fault was missed, or an answer given that the engine contradicts.`,
 );
 registerRun(program);
 if (!isMainJob(process.argv.slice(2))) await registerOthers();
@@ -42,9 +46,15 @@ if (!isMainJob(process.argv.slice(2))) await registerOthers();
 try {
   await program.parseAsync();
 } catch (error) {
-  if (error instanceof Error && forUsers.includes(error.name)) console.error(error.message);
+  if (error instanceof Error && forUsers.includes(error.name)) console.error(inLanguage(error.message));
   else console.error(error);
   process.exitCode = 1;
+}
+
+/** What is wrong, in the language that was asked for, as far as it is worded there. */
+function inLanguage(message: string): string {
+  const { language } = program.opts<{ language: LanguageCode }>();
+  return linesBySentence(message, languages[language].bySentence).join(' ');
 }
 
 /** The main job is called without a command; what only the others need is then not loaded. */

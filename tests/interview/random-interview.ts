@@ -75,7 +75,7 @@ export function someAnswer(question: Question, random: Random, units: UnitChoice
 }
 
 /** What one person answers: with a number of tries for each question, then what is proposed. */
-const TRIES = 60;
+const TRIES = 400;
 
 /** A whole interview with random answers, as the keys would give them; the same for the same seed. */
 export function randomInterview(seed: number, everything = false): Answers {

@@ -7,7 +7,7 @@ import { type Answers, answerTyped, nextQuestion, withAnswer } from '../../src/i
 const typed: readonly string[] = [
   // The plate, in US units; an engine for practice.
   ...['us', 'no', 'Tractor 5.2', 'IE-5.2T', '4', '318 cu in', '2300', 'vehicle', 'dry', 'none', 'yes', '12'],
-  ...['yes', 'lever', 'plate', 'emergency stop lever at the pump', '2600 plate', '700-800', '700-950'],
+  ...['yes', 'lever', 'plate', 'shut-off lever at the pump', '2600 plate', '700-800', '700-950'],
   // Pages 5 and 4.
   ...[
     '15 p 5',

@@ -62,7 +62,7 @@ describe('an engine that is real', () => {
       'idle.cold': { from: 'assumed' },
     };
     expect(() => fitForFirstFire(real(provenance), 'mine.json')).toThrow(
-      /^Profile mine\.json: cutOff: has to be read or measured.* idle\.cold: may stay assumed only where the supervisor/,
+      /^Profile mine\.json: cutOff: has to be read or measured.*idle\.cold: may stay assumed only where the supervisor/s,
     );
   });
 

@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto';
 import { once } from 'node:events';
 import { readdir, stat } from 'node:fs/promises';
 import { connect } from 'node:net';
@@ -55,6 +56,16 @@ describe('A socket', () => {
     const face = await Face.connect(shop.base);
     await face.until(() => face.closeCode !== null);
     // Its hello may be on the way: a page that is told that it is not paired does not come again.
+    expect(face.errors().at(-1)).toMatchObject({ code: 'notNow', final: true });
+  });
+
+  test.each([
+    ['ping', { type: 'ping', sentMs: 0 }],
+    ['a stop', { type: 'command', id: randomUUID(), deed: { do: 'stop' } }],
+  ])('whose hello was swallowed, and of which %s comes first, is told to come again', async (_, message) => {
+    const face = await Face.connect(shop.base);
+    face.send(message);
+    await face.until(() => face.closeCode !== null);
     expect(face.errors().at(-1)).toMatchObject({ code: 'notNow', final: true });
   });
 });

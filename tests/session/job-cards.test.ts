@@ -26,12 +26,12 @@ describe('a job card', () => {
     expect(() => parseJobCard({ ...card, serial: 7 }, 'the card')).toThrow(/serial: /);
   });
 
-  it('is refused with every fault in one sentence', () => {
+  it('is refused with a line for each fault, and one for what it holds', () => {
     const { engine: _, ...lacking } = card;
     expect(() => parseJobCard({ ...lacking, second: 7 }, 'the card')).toThrow(
-      /^Job card the card: engine: .+; second: .+\. It holds vehicle, engine, technician, second and supervisor, and may hold serial, .+\.$/,
+      /^Job card the card: engine: .+\nsecond: .+\nIt holds vehicle, engine, technician, second and supervisor, and may hold serial, .+\.$/,
     );
-    expect(() => parseJobCard('nothing', 'the card')).toThrow(/^Job card the card: the card: .+\. It holds/);
+    expect(() => parseJobCard('nothing', 'the card')).toThrow(/^Job card the card: the card: .+\nIt holds/);
     expect(() => parseJobCard({ ...card, colour: 'red' }, 'the card')).toThrow(JobCardError);
     expect(new JobCardError('').name).toBe('JobCardError');
   });
@@ -64,6 +64,6 @@ describe('the file of a job card', () => {
       new JobCardError(`Job card ${path} is not JSON; correct it or leave it out.`),
     );
     writeFileSync(path, '{}');
-    await expect(loadJobCard(path)).rejects.toThrow(/^Job card .+: vehicle: .+; engine: .+/);
+    await expect(loadJobCard(path)).rejects.toThrow(/^Job card .+: vehicle: .+\nengine: .+/);
   });
 });

@@ -3,8 +3,9 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import ts from 'typescript';
 import { describe, expect, it } from 'vitest';
+import { patternOf } from '../../prompts/by-sentence.ts';
 import { languageCodes, usualLanguage } from '../../prompts/index.ts';
-import { inOtherWords, patternOf, refusals } from '../../src/tablet/words/refusals.ts';
+import { inOtherWords, refusals } from '../../src/tablet/words/refusals.ts';
 
 const server = fileURLToPath(new URL('../../src/server', import.meta.url));
 /** Told in the terminal of the laptop, which is English, or worded by language already. */

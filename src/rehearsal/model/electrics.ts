@@ -38,6 +38,8 @@ export interface ElectricInputs {
 /** Sizes by displacement: common practice, no published source. */
 const AMPERE_PER_L = 75;
 const AMPERE_HOUR_PER_L = 30;
+/** The smallest diesels have starter and battery as for so much: lamps and gauges draw the same of every engine. */
+const LEAST_L = 1.3;
 /** The starter pulls a 12 V battery down by so much. */
 const SAG_V = 1.9;
 const LOAD_A = 10;
@@ -59,12 +61,13 @@ const FULL_V = 12.65;
 export function electricPlant(profile: Profile, ambientC: number): ElectricPlant {
   const { systemVoltage, engine, charging } = profile;
   const series = systemVoltage / 12;
-  const starterA = (AMPERE_PER_L * engine.displacementL) / series;
+  const sizeL = Math.max(LEAST_L, engine.displacementL);
+  const starterA = (AMPERE_PER_L * sizeL) / series;
   const resistanceOhm = (SAG_V * series) / starterA;
   const window = chargingWindow(systemVoltage, { ...charging, batteryC: ambientC });
   return {
     systemVoltage,
-    capacityAs: ((AMPERE_HOUR_PER_L * engine.displacementL) / series) * 3600,
+    capacityAs: ((AMPERE_HOUR_PER_L * sizeL) / series) * 3600,
     resistanceOhm,
     chargingOhm: CHARGING_SHARE * resistanceOhm,
     starterA,

@@ -4,7 +4,7 @@ import type { Profile } from '../../profile/schema.ts';
 import type { Gauges } from '../gauges.ts';
 
 /** The weather, the tank and the tester in a rehearsal: invented, and good for any profile. */
-const NIGHT_COLDER_K = 10;
+export const NIGHT_COLDER_K = 10;
 const ALTITUDE_M = 300;
 const TANK_SHARE = 0.1;
 const BIODIESEL_PERCENT = 5;

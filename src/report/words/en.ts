@@ -43,6 +43,7 @@ const why: Table = {
   notCoolYet: 'still hot',
   pressureDoesNotFollow: 'it does not follow the speed',
   boilsAfterKeyOff: 'it may boil once the key is off',
+  hotAfterRun: 'too hot for a thermostat that works',
 };
 /** Whose key signed, as a genitive. */
 const keyOwners: Table = { bay: 'of the bay', supervisor: 'of the supervisor' };
@@ -82,6 +83,9 @@ const ruleSentences: Table = {
   'heat-soak-boil-margin':
     'After key-off, the heat left in the metal does not bring the coolant to the boil under its cap.',
   'cap-cool-enough': 'A cap is opened only when the coolant has cooled down.',
+  'thermostat-regulates':
+    'Warm and without load, the coolant is no hotter than a thermostat that works lets it be.',
+  'idle-swing': 'The idle, followed for half a minute, does not swing further than it may.',
 };
 
 /** The frame of a report in English; blanks are in braces. What the session said comes from its language. */
@@ -403,6 +407,26 @@ export const en = {
     },
     repaired: '{text} at {time}',
     nothing: 'nothing',
+  },
+
+  ear: {
+    title: 'The engine by ear',
+    note: 'What the microphone heard of the engine. Nothing is judged by it, and where it is silent that says nothing about the engine.',
+    speed: 'Engine speed by ear, {unit}; each change, and twice a minute what stays',
+    alt: { one: '{n} speed by ear.', many: '{n} speeds by ear.' },
+    happened: 'Heard',
+    at: 'Speed',
+    microphone: 'By the device',
+    what: {
+      cranking: 'Cranked',
+      fired: 'Fired',
+      running: 'Running',
+      stalled: 'Stalled',
+      lost: 'Not heard any more',
+      hunting: 'Hunts by {swing} to either side, every {period} s',
+      overspeed: 'Too fast: called out',
+      changed: 'Sounds otherwise than in its first minute: {db} dB between {from} and {to} Hz',
+    },
   },
 
   voices: {

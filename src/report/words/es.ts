@@ -67,6 +67,9 @@ const ruleSentences: ReportWords['ruleSentences'] = {
   'heat-soak-boil-margin':
     'Quitado el contacto, el calor que queda en el metal no hace hervir el refrigerante bajo su tapón.',
   'cap-cool-enough': 'Un tapón solo se abre cuando el refrigerante se ha enfriado.',
+  'thermostat-regulates':
+    'Caliente y sin carga, el refrigerante no está más caliente de lo que deja un termostato que funciona.',
+  'idle-swing': 'El ralentí, seguido medio minuto, no oscila más de lo que puede.',
 };
 
 /** The frame of a report in Spanish, in the words of `prompts/es`: registro, sesión, lectura, pendiente. */
@@ -103,6 +106,7 @@ export const es: ReportWords = {
     notCoolYet: 'aún caliente',
     pressureDoesNotFollow: 'no sigue al régimen',
     boilsAfterKeyOff: 'puede hervir al quitar el contacto',
+    hotAfterRun: 'demasiado caliente para un termostato que funciona',
   },
   keyOwners: { bay: 'del puesto', supervisor: 'del jefe de taller' },
   triggers: {
@@ -411,6 +415,26 @@ export const es: ReportWords = {
     },
     repaired: '{text} a las {time}',
     nothing: 'nada',
+  },
+
+  ear: {
+    title: 'El motor de oído',
+    note: 'Lo que el micrófono oyó del motor. Nada se juzga por ello, y su silencio no dice nada del motor.',
+    speed: 'Régimen de oído, {unit}; cada cambio, y dos veces por minuto lo que sigue igual',
+    alt: { one: '{n} régimen de oído.', many: '{n} regímenes de oído.' },
+    happened: 'Oído',
+    at: 'Régimen',
+    microphone: 'Por el aparato',
+    what: {
+      cranking: 'Girado por el arranque',
+      fired: 'Arrancó',
+      running: 'En marcha',
+      stalled: 'Calado',
+      lost: 'Ya no se oye',
+      hunting: 'Oscila {swing} a cada lado, cada {period} s',
+      overspeed: 'Demasiado rápido: avisado',
+      changed: 'Suena de otro modo que en su primer minuto: {db} dB entre {from} y {to} Hz',
+    },
   },
 
   voices: {

@@ -37,10 +37,19 @@ const notPaired: Refusal = {
   code: 'notPaired',
   sentence: 'This device is not paired, or not any more; pair it again.',
 };
+const onlyLooksOn: Refusal = {
+  code: 'notYourRole',
+  sentence: "The supervisor's device looks on: what it hears counts for nothing.",
+};
 /** Not that it is unpaired: its hello may be on the way still, over a line that hangs, and it must come again. */
 const saidNothing: Refusal = {
   code: 'notNow',
   sentence: 'This connection said nothing for too long and is closed; come again.',
+};
+/** Nor that of a message that came before its hello, as one does whose hello was swallowed on the way. */
+const saidTooEarly: Refusal = {
+  code: 'notNow',
+  sentence: 'This connection has not said whose it is and is closed; come again.',
 };
 const tooFast: Refusal = { code: 'tooFast', sentence: 'Too many messages; slow down.' };
 
@@ -190,16 +199,17 @@ export class Connection implements Face {
   }
 
   /** The path of a stop: past every limit, to the session and back, with nothing to wait for. */
-  #stop({ id }: Command): void {
+  #stop({ id, deed }: Command): void {
     if (!this.#greeted || this.look() === 'gone') return;
     const { bay, pairing } = this.#greeted;
-    this.send({ type: 'ack', id, ...bay.stop(pairing, id) });
+    const via = deed.do === 'stop' ? deed.via : undefined;
+    this.send({ type: 'ack', id, ...bay.stop(pairing, id, via) });
   }
 
   #handle(message: ClientMessage) {
     if (message.type === 'hello') return this.#hello(message);
     const greeted = this.#greeted;
-    if (!greeted) return this.#end(notPaired);
+    if (!greeted) return this.#end(saidTooEarly);
     const standing = this.look();
     if (standing === 'gone') return;
     const { pairing, bay } = greeted;
@@ -227,6 +237,12 @@ export class Connection implements Face {
           if (face !== this) face.send({ type: 'levelNews', levelDbfs, clipping, speech });
         break;
       }
+      case 'engine':
+      case 'voiceOfStop':
+        if (pairing.role === 'supervisor') return this.#fault(onlyLooksOn, message);
+        if (message.type === 'engine') bay.hearsEngine(pairing, message.session, message.heard);
+        else bay.voiceOfStop(pairing, message.voice);
+        break;
       case 'ear':
         bay.listens(pairing, message.listens);
         break;

@@ -83,9 +83,13 @@ export class ArchivedShop {
     }
   }
 
-  /** What the earlier starts of this engine measured; nothing, where the archive cannot be used. */
+  /**
+   * What the earlier starts of this engine measured, those too that only the folder has yet; nothing, where the archive
+   * cannot be used.
+   */
   async pastStarts(profile: Profile): Promise<PastStarts> {
     try {
+      await this.takeIn();
       return await pastStarts(await this.#archive(), { profile });
     } catch (error) {
       if (error instanceof ArchiveError) return {};

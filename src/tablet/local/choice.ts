@@ -59,6 +59,12 @@ export function addProfile(profile: Profile): void {
   loaded = [...loaded.filter(({ name }) => name !== profile.name), profile];
 }
 
+/** An engine of this device of which the supervisor accepted something by name: kept in the place of what it was. */
+export function engineAccepted(profile: Profile): void {
+  keepEngine(profile);
+  addProfile(profile);
+}
+
 /**
  * An engine that was described on this device: kept, and chosen for the session that comes next.
  * @returns whether the browser keeps it beyond this visit

@@ -1,5 +1,4 @@
 import { type FormEvent, useState } from 'react';
-import { languages } from '../../../prompts/index.ts';
 import { buildProfile } from '../../interview/build.ts';
 import {
   type Answer,
@@ -15,26 +14,16 @@ import {
 import type { QuestionId } from '../../interview/question.ts';
 import { askedUnit, showValue } from '../../interview/typed.ts';
 import { originText, questionWords } from '../../interview/words.ts';
-import { acceptableNames, accepting } from '../../profile/accepting.ts';
-import { type Acceptable, assumedFields, unfitFor } from '../../profile/provenance.ts';
+import { assumedFields } from '../../profile/provenance.ts';
 import type { Profile } from '../../profile/schema.ts';
 import { saveFile } from '../device/save-file.ts';
 import { keepInterview, keptInterview } from '../local/made-engines.ts';
-import { words } from '../words/index.ts';
-
-/** The interview is held in English, whatever the page speaks. */
-const { values } = languages.en;
-const nameOf = (field: string): string =>
-  Object.hasOwn(values, field) ? values[field as keyof typeof values] : field;
+import { inOwnWords, ownLanguage, words } from '../words/index.ts';
+import { Accept } from './parts/accept.tsx';
 
 const answersOf = ({ question }: Next): readonly (readonly [text: string, shown: string])[] => {
-  if (question.kind === 'choice') return Object.entries(question.choices);
-  return question.kind === 'yesNo'
-    ? [
-        ['yes', 'yes'],
-        ['no', 'no'],
-      ]
-    : [];
+  if (question.kind === 'yesNo') return ['yes', 'no'].map(id => [id, inOwnWords(id)] as const);
+  return questionWords(question, ownLanguage()).choices;
 };
 
 /** A new engine by its data plate and its manual, a question at a time; what is answered is kept on this device. */
@@ -49,7 +38,7 @@ export function NewEngine({
   const [asked, setAsked] = useState<readonly QuestionId[]>([]);
   /** Touched once: what took a quarter of an hour is not thrown away by one touch. */
   const [sure, setSure] = useState(false);
-  const next = nextQuestion(answers);
+  const next = nextQuestion(answers, false, ownLanguage());
   const go = (changed: Answers, order: readonly QuestionId[]) => {
     keepInterview(changed);
     setAnswers(changed);
@@ -108,10 +97,10 @@ function Ask({
   const [wrong, setWrong] = useState<string | null>(null);
   const units = unitsOf(answers);
   const unit = askedUnit(question, units);
-  const { ask, why, where } = questionWords(question, nameOf);
+  const { ask, why, where } = questionWords(question, ownLanguage());
   const { done, all } = progressOf(answers);
   const give = (typed: string) => {
-    const read = answerTyped(typed, question, answers, proposal);
+    const read = answerTyped(typed, question, answers, proposal, ownLanguage());
     if (read.ok) onAnswer({ value: read.value, origin: read.origin });
     else setWrong(read.sentence);
   };
@@ -125,11 +114,9 @@ function Ask({
     <section aria-labelledby="asked">
       <h2 id="asked">
         {done + 1}/{all} {ask}
-        {unit !== '' && `, in ${unit}`}
+        {unit !== '' && `, ${inOwnWords(`in ${unit}`)}`}
       </h2>
-      <p>
-        Why: {why}. Where: {where}.
-      </p>
+      <p>{inOwnWords(`Why: ${why}. Where: ${where}.`)}</p>
       <div role="alert">{(wrong ?? fault) && <p className="wrong">{wrong ?? fault}</p>}</div>
       <div className="big">
         {choices.map(([id, shown]) => (
@@ -157,8 +144,8 @@ function Ask({
       {proposal && (
         <div className="big">
           <button type="button" className="choice" onClick={() => onAnswer(proposal)}>
-            {words.newEngine.take}: {showValue(proposal.value, question, units)},{' '}
-            {originText(proposal.origin)}
+            {words.newEngine.take}: {showValue(proposal.value, question, units, ownLanguage())},{' '}
+            {originText(proposal.origin, ownLanguage())}
           </button>
         </div>
       )}
@@ -175,38 +162,11 @@ function Made({
   readonly onMade: (profile: Profile) => void;
 }) {
   const [profile, setProfile] = useState(() => buildProfile(answers));
-  const [supervisor, setSupervisor] = useState('');
-  const open = unfitFor(profile);
-  const accept = (what: Acceptable) => setProfile(accepting(profile, what, supervisor.trim().slice(0, 80)));
-  const toAccept = open.flatMap(unfit => (unfit.kind === 'notAccepted' ? [unfit] : []));
-  const toRead = open.flatMap(unfit => (unfit.kind === 'neverAssumed' ? [unfit.field] : []));
   return (
     <section aria-labelledby="made">
       <h2 id="made">{profile.name}</h2>
       <p>{words.newEngine.assumed(assumedFields(profile).length)}</p>
-      {toRead.length > 0 && (
-        <p className="wrong">
-          {words.newEngine.toRead} {toRead.map(nameOf).join(', ')}
-        </p>
-      )}
-      {toAccept.length > 0 && (
-        <div className="card">
-          <label>
-            {words.newEngine.supervisor}
-            <input
-              value={supervisor}
-              maxLength={80}
-              autoComplete="off"
-              onChange={event => setSupervisor(event.target.value)}
-            />
-          </label>
-          {toAccept.map(({ what, fields }) => (
-            <button key={what} type="button" disabled={supervisor.trim() === ''} onClick={() => accept(what)}>
-              {words.newEngine.accept} {acceptableNames[what]}: {fields.map(nameOf).join(', ')}
-            </button>
-          ))}
-        </div>
-      )}
+      <Accept profile={profile} onAccept={setProfile} />
       <div className="big">
         <button type="button" className="choice first" onClick={() => onMade(profile)}>
           {words.newEngine.use}

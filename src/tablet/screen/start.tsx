@@ -2,12 +2,13 @@ import { useState } from 'react';
 import { fitForFirstFire, ProfileError } from '../../profile/parse.ts';
 import { demoJob } from '../../session/demo-job.ts';
 import { JobCardError, parseJobCard } from '../../session/job-card.ts';
-import { type Choice, loadChoice, loadedProfiles } from '../local/choice.ts';
+import { type Choice, engineAccepted, loadChoice, loadedProfiles } from '../local/choice.ts';
 import { demoEngines } from '../local/demo-engines.ts';
 import type { KeptRecord } from '../record/data-base.ts';
 import type { Settings } from '../settings.ts';
 import { inOwnWords, words } from '../words/index.ts';
 import { JobForm, useChoice } from './job-form.tsx';
+import { Accept } from './parts/accept.tsx';
 import { Records } from './records.tsx';
 import { SettingsForm } from './settings-form.tsx';
 
@@ -44,13 +45,15 @@ export function Start({
     loadChoice() ?? { job: demoJob, language: settings.language, profile: '' },
     engines,
   );
+  // Drawn anew when something of the engine was accepted: the list is read from what the device keeps.
+  const [, setAccepted] = useState(0);
+  const chosen = profiles.find(({ name }) => name === choice.profile);
   const told = wrong ?? sentence;
   const begin = () => {
     try {
       const job = parseJobCard(choice.job, words.start.card);
-      const profile = profiles.find(({ name }) => name === choice.profile);
-      if (profile)
-        deeds.begin({ profile: fitForFirstFire(profile, profile.name), job, language: choice.language });
+      if (chosen)
+        deeds.begin({ profile: fitForFirstFire(chosen, chosen.name), job, language: choice.language });
     } catch (cause) {
       if (cause instanceof ProfileError) return setWrong(cause.message);
       if (!(cause instanceof JobCardError)) throw cause;
@@ -69,6 +72,16 @@ export function Start({
         {words.newEngine.begin}
       </button>
       <JobForm engines={engines} choice={choice} onChange={setChoice} onWrong={setWrong} />
+      {chosen && (
+        <Accept
+          profile={chosen}
+          onAccept={profile => {
+            engineAccepted(profile);
+            setAccepted(count => count + 1);
+            setWrong(null);
+          }}
+        />
+      )}
       <div className="big">
         <button type="button" className="choice first" disabled={busy} onClick={begin}>
           {words.start.begin}

@@ -46,6 +46,7 @@ export const spanish: Words = {
     notSure: 'no es seguro',
     hunts: 'El ralentí oscila',
     changed: 'Su ruido ha cambiado:',
+    microphone: 'Lo oye el aparato',
     trace: 'Régimen de oído en el último minuto, r. p. m.',
   },
   readings: 'Lecturas',
@@ -103,7 +104,7 @@ export const spanish: Words = {
   },
   newEngine: {
     title: 'Un motor nuevo',
-    begin: 'Describir un motor nuevo (en inglés)',
+    begin: 'Describir un motor nuevo',
     answer: 'Respuesta',
     next: 'Siguiente',
     take: 'Tomar lo propuesto',

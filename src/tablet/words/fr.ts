@@ -47,6 +47,7 @@ export const french: Words = {
     notSure: 'pas sûr',
     hunts: 'Le ralenti oscille de',
     changed: 'Son bruit a changé :',
+    microphone: "Entendu par l'appareil",
     trace: "Régime à l'oreille dans la dernière minute, tr/min",
   },
   readings: 'Relevés',
@@ -104,7 +105,7 @@ export const french: Words = {
   },
   newEngine: {
     title: 'Un nouveau moteur',
-    begin: 'Décrire un nouveau moteur (en anglais)',
+    begin: 'Décrire un nouveau moteur',
     answer: 'Réponse',
     next: 'Suivant',
     take: 'Prendre ce qui est proposé',

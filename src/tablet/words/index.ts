@@ -1,5 +1,6 @@
+import { bySentence } from '../../../prompts/by-sentence.ts';
 import { languages, usualLanguage } from '../../../prompts/index.ts';
-import type { LanguageCode } from '../../../prompts/types.ts';
+import type { Language, LanguageCode } from '../../../prompts/types.ts';
 import { english, type Words } from './en.ts';
 import { spanish } from './es.ts';
 import { french } from './fr.ts';
@@ -31,5 +32,18 @@ export function speakIn(code: LanguageCode): void {
 /** In the quotation marks of the language of this page. */
 export const quoted = (text: string): string => languages[spoken].words.quoted.replace('{text}', () => text);
 
-/** What the laptop or a part of this page refused or reported, in the language of this page. */
-export const inOwnWords = (sentence: string): string => inOtherWords(sentence, spoken);
+/**
+ * What the laptop or a part of this page refused or reported, or what is wrong with a file, in the language of this
+ * page: a sentence a line.
+ */
+export const inOwnWords = (sentence: string): string =>
+  sentence
+    .split('\n')
+    .map(line => {
+      const told = inOtherWords(line, spoken);
+      return told === line ? bySentence(line, languages[spoken].bySentence) : told;
+    })
+    .join(' ');
+
+/** The language of this page: what is asked of a new engine, and what its values are called. */
+export const ownLanguage = (): Language => languages[spoken];

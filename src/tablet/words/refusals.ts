@@ -1,3 +1,6 @@
+import { bySentence } from '../../../prompts/by-sentence.ts';
+import type { BySentence } from '../../../prompts/types.ts';
+
 /**
  * What the laptop and the parts of this page refuse or report, in the other languages of the page: by the very words in
  * which it comes, `{}` standing for what changes. What stands nowhere here is shown as it came, in English.
@@ -9,6 +12,10 @@ export interface InOtherWords {
 }
 
 export const refusals: Readonly<Record<string, InOtherWords>> = {
+  'This connection has not said whose it is and is closed; come again.': {
+    fr: "Cette connexion n'a pas dit à qui elle est, et elle est fermée ; revenez.",
+    es: 'Esta conexión no ha dicho de quién es y está cerrada; vuelva.',
+  },
   'A clear is not asked for now.': {
     fr: "Personne ne demande si la zone est dégagée pour l'instant.",
     es: 'Ahora nadie pregunta si la zona está despejada.',
@@ -149,6 +156,10 @@ export const refusals: Readonly<Record<string, InOtherWords>> = {
   'The supervisor asks for a hold; nothing else of these words.': {
     fr: "Le chef d'atelier demande une pause ; rien d'autre de ces mots.",
     es: 'El jefe de taller pide una pausa; de estas palabras, nada más.',
+  },
+  "The supervisor's device looks on: what it hears counts for nothing.": {
+    fr: "L'appareil du chef d'atelier regarde : ce qu'il entend ne compte pas.",
+    es: 'El aparato del jefe de taller solo mira: lo que oye no cuenta.',
   },
   'The supervisor cannot answer for others.': {
     fr: "Le chef d'atelier ne peut pas répondre pour d'autres.",
@@ -369,26 +380,12 @@ export const refusals: Readonly<Record<string, InOtherWords>> = {
   },
 };
 
-const escaped = (text: string) => text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
-
-/** What a row stands for, its blanks as what may be in them. */
-export const patternOf = (sentence: string): RegExp =>
-  new RegExp(`^${sentence.split('{}').map(escaped).join('(.+)')}$`, 's');
-
-const withBlanks = Object.entries(refusals)
-  .filter(([sentence]) => sentence.includes('{}'))
-  .map(([sentence, others]) => ({ pattern: patternOf(sentence), others }));
+const inOne = (code: keyof InOtherWords): BySentence =>
+  Object.fromEntries(Object.entries(refusals).map(([sentence, others]) => [sentence, others[code]]));
+const tables: Readonly<Partial<Record<string, BySentence>>> = { fr: inOne('fr'), es: inOne('es') };
 
 /** A refusal or a report in the words of this language; as it came, where the table lacks it. */
 export function inOtherWords(sentence: string, language: string): string {
-  const told = (others: InOtherWords | undefined): string | undefined =>
-    others && Object.hasOwn(others, language) ? others[language as keyof InOtherWords] : undefined;
-  if (Object.hasOwn(refusals, sentence)) return told(refusals[sentence]) ?? sentence;
-  for (const { pattern, others } of withBlanks) {
-    const found = pattern.exec(sentence);
-    if (!found) continue;
-    let at = 0;
-    return told(others)?.replaceAll('{}', () => found[++at] ?? '') ?? sentence;
-  }
-  return sentence;
+  const table = tables[language];
+  return table ? bySentence(sentence, table) : sentence;
 }

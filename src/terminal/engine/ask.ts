@@ -1,3 +1,5 @@
+import { bySentence } from '../../../prompts/by-sentence.ts';
+import type { Language } from '../../../prompts/types.ts';
 import {
   type Answer,
   type Answers,
@@ -10,11 +12,10 @@ import {
 } from '../../interview/interview.ts';
 import type { Question, QuestionId } from '../../interview/question.ts';
 import { questions } from '../../interview/questions.ts';
-import { askedUnit, showValue } from '../../interview/typed.ts';
+import { askedUnit, isWordFor, showValue } from '../../interview/typed.ts';
 import type { UnitChoice } from '../../interview/units.ts';
-import { originText, questionWords } from '../../interview/words.ts';
+import { originText, questionWords, valueName } from '../../interview/words.ts';
 import { fieldAt } from '../../profile/fields.ts';
-import { fieldName } from './field-name.ts';
 import type { TalkIo } from './io.ts';
 
 export const HELP = [
@@ -24,53 +25,58 @@ export const HELP = [
   '<  back to the one before   list  all answers so far     quit  leave; nothing is lost',
 ];
 
-const wordsOf = (question: Question) => questionWords(question, fieldName);
-
 /** How a question is put: what, why in one line, what may be chosen, and what is put forward. */
 export function questionLines(
   question: Question,
   proposal: Answer | undefined,
   units: UnitChoice,
   { done, all }: { readonly done: number; readonly all: number },
+  language: Language,
 ): string[] {
-  const { ask, why, where } = wordsOf(question);
+  const tell = (sentence: string) => bySentence(sentence, language.bySentence);
+  const { ask, why, where, choices } = questionWords(question, language);
   const unit = askedUnit(question, units);
-  const options =
-    question.kind === 'choice'
-      ? Object.values(question.choices).map((label, index) => `    ${index + 1}  ${label}`)
-      : [];
+  const put = proposal
+    ? `${showValue(proposal.value, question, units, language)}, ${originText(proposal.origin, language)}`
+    : null;
   return [
     '',
-    `${done + 1}/${all}  ${ask}${unit === '' ? '' : `, in ${unit}`}`,
-    `    Why: ${why}. Where: ${where}.`,
-    ...options,
-    ...(proposal
-      ? [`    Enter: ${showValue(proposal.value, question, units)}, ${originText(proposal.origin)}`]
-      : []),
+    `${done + 1}/${all}  ${ask}${unit === '' ? '' : `, ${tell(`in ${unit}`)}`}`,
+    // What is said in the language already is put in as it is.
+    `    ${tell(`Why: ${why}. Where: ${where}.`)}`,
+    ...choices.map(([, label], index) => `    ${index + 1}  ${label}`),
+    ...(put === null ? [] : [`    ${tell(`Enter: ${put}`)}`]),
   ];
 }
 
 /** The question for the ear: what, what may be chosen, and what "correct" takes. */
-function spokenText(question: Question, proposal: Answer | undefined, units: UnitChoice): string {
+function spokenText(
+  question: Question,
+  proposal: Answer | undefined,
+  units: UnitChoice,
+  language: Language,
+): string {
+  const tell = (sentence: string) => bySentence(sentence, language.bySentence);
+  const { ask, choices } = questionWords(question, language);
   const unit = askedUnit(question, units);
-  const choices =
-    question.kind === 'choice'
-      ? Object.values(question.choices).map((label, index) => `${index + 1}: ${label}`)
-      : [];
-  const put = proposal ? `As put forward: ${showValue(proposal.value, question, units)}` : '';
-  return [`${wordsOf(question).ask}${unit === '' ? '' : `, in ${unit}`}`, ...choices, put]
+  const put = proposal ? tell(`As put forward: ${showValue(proposal.value, question, units, language)}`) : '';
+  return [
+    `${ask}${unit === '' ? '' : `, ${tell(`in ${unit}`)}`}`,
+    ...choices.map(([, label], index) => `${index + 1}: ${label}`),
+    put,
+  ]
     .filter(part => part !== '')
     .join('. ');
 }
 
 /** All answers so far, a line each. */
-export function answerLines(answers: Answers): string[] {
+export function answerLines(answers: Answers, language: Language): string[] {
   const units = unitsOf(answers);
   return questions.flatMap(question => {
     const answer = answers[question.id];
     return answer
       ? [
-          `  ${wordsOf(question).ask}: ${showValue(answer.value, question, units)}  [${originText(answer.origin)}]`,
+          `  ${questionWords(question, language).ask}: ${showValue(answer.value, question, units, language)}  [${originText(answer.origin, language)}]`,
         ]
       : [];
   });
@@ -84,26 +90,33 @@ export interface Asked {
 interface AskOptions {
   /** Also the figures that hardly anybody looks up. */
   readonly everything: boolean;
+  readonly language: Language;
   /** Called after each answer. */
   readonly keep: (answers: Answers) => Promise<void>;
 }
 
 /** Asks until all is answered, or it is left; what is wrong is said in a sentence, and asked again. */
-export async function askAll(io: TalkIo, begun: Answers, { everything, keep }: AskOptions): Promise<Asked> {
+export async function askAll(
+  io: TalkIo,
+  begun: Answers,
+  { everything, language, keep }: AskOptions,
+): Promise<Asked> {
+  const next = () => nextQuestion(answers, everything, language);
   let answers = begun;
   const asked: QuestionId[] = [];
-  for (let next = nextQuestion(answers, everything); next; next = nextQuestion(answers, everything)) {
-    const { question, fault } = next;
+  for (let at = next(); at; at = next()) {
+    const { question, fault, proposal } = at;
     const units = unitsOf(answers);
-    for (const line of questionLines(question, next.proposal, units, progressOf(answers, everything)))
+    for (const line of questionLines(question, proposal, units, progressOf(answers, everything), language))
       io.print(line);
     if (fault !== null) io.print(`    ${fault}`);
-    io.about?.(question, next.proposal, units, spokenText(question, next.proposal, units));
-    const answer = await askOne(io, question, next.proposal, answers);
+    io.about?.(question, proposal, units, spokenText(question, proposal, units, language));
+    const answer = await askOne(io, question, proposal, answers, language);
     if (answer === 'quit') return { answers, finished: false };
     if (answer === 'back') {
       const last = asked.pop();
-      if (last === undefined) io.print('    There is none before this one.');
+      if (last === undefined)
+        io.print(`    ${bySentence('There is none before this one.', language.bySentence)}`);
       else answers = withoutAnswer(answers, last);
     } else {
       answers = withAnswer(answers, question.id, answer);
@@ -120,27 +133,30 @@ async function askOne(
   question: Question,
   proposal: Answer | undefined,
   answers: Answers,
+  language: Language,
 ): Promise<Answer | 'back' | 'quit'> {
   for (;;) {
     const line = await io.ask('  > ');
     const typed = line?.trim();
-    if (typed === undefined || /^(quit|exit)$/i.test(typed)) return 'quit';
+    if (typed === undefined || isWordFor('quit', typed)) return 'quit';
     if (typed === '<') return 'back';
-    if (typed === 'list') {
-      for (const each of answerLines(answers)) io.print(each);
+    if (isWordFor('list', typed)) {
+      for (const each of answerLines(answers, language)) io.print(each);
       continue;
     }
     if (typed === '?') {
-      for (const each of helpLines(question)) io.print(each);
+      for (const each of helpLines(question, language)) io.print(each);
       continue;
     }
     if (typed === '' || typed === '-') {
       const nobodyKnows = typed === '-' && proposal ? asAssumed(proposal) : proposal;
       if (nobodyKnows) return nobodyKnows;
-      io.print('    Nothing can be put forward here; it has to be answered.');
+      io.print(
+        `    ${bySentence('Nothing can be put forward here; it has to be answered.', language.bySentence)}`,
+      );
       continue;
     }
-    const read = answerTyped(typed, question, answers, proposal);
+    const read = answerTyped(typed, question, answers, proposal, language);
     if (read.ok) return { value: read.value, origin: read.origin };
     io.print(`    ${read.sentence}`);
     io.refused?.(read.sentence);
@@ -152,10 +168,18 @@ const asAssumed = ({ value, origin }: Answer): Answer => ({
   origin: { from: 'assumed', ...(origin.rule === undefined ? {} : { rule: origin.rule }) },
 });
 
-const helpLines = (question: Question) => [
-  ...question.fields.flatMap(field => {
-    const known = fieldAt(field);
-    return known ? [`    ${field}: ${fieldName(field)}. ${known.why}.`, `    Found: ${known.where}.`] : [];
-  }),
-  ...HELP.map(line => `    ${line}`),
-];
+function helpLines(question: Question, language: Language): string[] {
+  const tell = (sentence: string) => bySentence(sentence, language.bySentence);
+  return [
+    ...question.fields.flatMap(field => {
+      const known = fieldAt(field);
+      return known
+        ? [
+            `    ${field}: ${valueName(field, language)}. ${tell(known.why)}.`,
+            `    ${tell(`Found: ${known.where}.`)}`,
+          ]
+        : [];
+    }),
+    ...HELP.map(line => `    ${tell(line)}`),
+  ];
+}

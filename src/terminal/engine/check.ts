@@ -1,16 +1,21 @@
 import { CompositionError } from '../../../machines/composition.ts';
 import { buildFirstStart } from '../../../machines/first-start.ts';
+import { bySentence } from '../../../prompts/by-sentence.ts';
+import type { Language } from '../../../prompts/types.ts';
+import { valueName } from '../../interview/words.ts';
 import { acceptableNames } from '../../profile/accepting.ts';
 import { fields } from '../../profile/fields.ts';
 import { saysWhere, type Unfit, unfitFor } from '../../profile/provenance.ts';
 import type { Profile } from '../../profile/schema.ts';
-import { fieldName } from './field-name.ts';
 
 /** What keeps a profile from the first fire of a real engine, as a sentence with what to do. */
-export const unfitSentence = (unfit: Unfit): string =>
-  unfit.kind === 'neverAssumed'
-    ? `${unfit.field}: ${fieldName(unfit.field)} has to be read or measured before a real first fire; ${fields[unfit.field].where}.`
-    : `${unfit.fields.join(', ')}: ${acceptableNames[unfit.what]} may stay assumed only where the supervisor accepts it by name; engine accept FILE --by NAME.`;
+export const unfitSentence = (unfit: Unfit, language: Language): string =>
+  bySentence(
+    unfit.kind === 'neverAssumed'
+      ? `${unfit.field}: ${valueName(unfit.field, language)} has to be read or measured before a real first fire; ${fields[unfit.field].where}.`
+      : `${unfit.fields.join(', ')}: ${acceptableNames[unfit.what]} may stay assumed only where the supervisor accepts it by name; engine accept FILE --by NAME.`,
+    language.bySentence,
+  );
 
 export interface Checked {
   readonly lines: readonly string[];
@@ -18,7 +23,8 @@ export interface Checked {
 }
 
 /** Whether a profile makes a procedure, and is fit for the first fire of a real engine. */
-export function checkProfile(profile: Profile, source: string): Checked {
+export function checkProfile(profile: Profile, source: string, language: Language): Checked {
+  const tell = (sentence: string) => bySentence(sentence, language.bySentence);
   const unfit = unfitFor(profile);
   try {
     buildFirstStart(profile);
@@ -28,15 +34,19 @@ export function checkProfile(profile: Profile, source: string): Checked {
   }
   const older =
     unfit.length > 0 && !saysWhere(profile)
-      ? [`provenance: ${source} does not say where its values come from, so all of them count as assumed.`]
+      ? [
+          tell(
+            `provenance: ${source} does not say where its values come from, so all of them count as assumed.`,
+          ),
+        ]
       : [];
   return {
     lines: [
-      `${source}: every value is allowed, and they make a procedure.`,
+      tell(`${source}: every value is allowed, and they make a procedure.`),
       ...older,
-      ...unfit.map(unfitSentence),
-      ...(unfit.length === 0 && !profile.invented ? ['It is fit for a first fire.'] : []),
-      ...(profile.invented ? ['It is an invented engine: for practice only.'] : []),
+      ...unfit.map(each => unfitSentence(each, language)),
+      ...(unfit.length === 0 && !profile.invented ? [tell('It is fit for a first fire.')] : []),
+      ...(profile.invented ? [tell('It is an invented engine: for practice only.')] : []),
     ],
     good: unfit.length === 0,
   };

@@ -1,8 +1,12 @@
 import { readdir, readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { type Command, Option } from 'commander';
+import { bySentence } from '../../../prompts/by-sentence.ts';
+import { languages } from '../../../prompts/index.ts';
+import type { Language, LanguageCode } from '../../../prompts/types.ts';
 import { acceptableNames, accepting } from '../../profile/accepting.ts';
 import { demoProfiles, loadProfile, ProfileError } from '../../profile/load.ts';
+import { parseProfile } from '../../profile/parse.ts';
 import { acceptables, acceptedByName, assumedFields, unfitFor } from '../../profile/provenance.ts';
 import type { Profile } from '../../profile/schema.ts';
 import {
@@ -14,6 +18,7 @@ import {
   signHash,
   signingRoles,
 } from '../../record/index.ts';
+import { OptionError } from '../run/options.ts';
 import { readText } from '../signing-commands.ts';
 import { checkProfile } from './check.ts';
 import { compareLines } from './compare.ts';
@@ -29,6 +34,9 @@ const printAll = (lines: readonly string[]) => {
   for (const line of lines) console.log(line);
 };
 
+const languageOf = (command: Command): Language =>
+  languages[command.optsWithGlobals<{ language: LanguageCode }>().language];
+
 /** Adds `engine`: profiles of engines made, shown, checked, compared, copied, listed, accepted and signed. */
 export function registerEngine(program: Command): void {
   const engine = program.command('engine').description('make and look after the profiles of engines');
@@ -38,16 +46,19 @@ export function registerEngine(program: Command): void {
     .description('an interview with plate and manual in hand; one that was left is gone on with')
     .argument('[file]', 'where the profile goes', 'my-engine.json')
     .option('--all', 'ask also for the figures that hardly anybody looks up', false)
-    .option('--voice', 'answer numbers, choices, yes and no by voice too (English); names by the keys', false)
+    .option('--voice', 'answer numbers, choices, yes and no by voice too; names by the keys', false)
     .option('--device <name>', 'the microphone to use, as the system names it')
     .option('--again <field>', 'ask this one again; may be given again', more, [])
     .action(async (file: string, _own: unknown, command: Command) => {
-      // The main command has --device too, and takes it wherever it stands.
+      // The main command has --device and --language too, and takes them wherever they stand.
       const options = command.optsWithGlobals<NewOptions & { voice: boolean; device?: string }>();
+      const language = languageOf(command);
       const keys = terminalTalk();
-      const io = options.voice ? await (await import('./open-voice.ts')).openVoice(keys, options) : keys;
+      const io = options.voice
+        ? await (await import('./open-voice.ts')).openVoice(keys, options, language)
+        : keys;
       try {
-        process.exitCode = await newEngine(file, options, io);
+        process.exitCode = await newEngine(file, options, io, language);
       } finally {
         io.close();
       }
@@ -59,8 +70,8 @@ export function registerEngine(program: Command): void {
       'the data sheet with where each value comes from, the procedure, and limits at three temperatures',
     )
     .argument('<name or file>')
-    .action(async (name: string) => {
-      printAll(showLines(await loadProfile(name)));
+    .action(async (name: string, _own: unknown, command: Command) => {
+      printAll(showLines(await loadProfile(name), languageOf(command)));
       printAll(await signatureLines(name));
     });
 
@@ -68,14 +79,15 @@ export function registerEngine(program: Command): void {
     .command('check')
     .description('name every fault by its field, and what keeps it from the first fire of a real engine')
     .argument('<name or file>')
-    .action(async (name: string) => {
+    .action(async (name: string, _own: unknown, command: Command) => {
+      const language = languageOf(command);
       try {
-        const { lines, good } = checkProfile(await loadProfile(name), name);
+        const { lines, good } = checkProfile(await loadProfile(name), name, language);
         printAll(lines);
         if (!good) process.exitCode = 1;
       } catch (error) {
         if (!(error instanceof ProfileError)) throw error;
-        printAll(error.faults);
+        printAll(error.faults.map(fault => bySentence(fault, language.bySentence)));
         process.exitCode = 1;
       }
     });
@@ -85,8 +97,8 @@ export function registerEngine(program: Command): void {
     .description('what differs between two profiles')
     .argument('<one>')
     .argument('<other>')
-    .action(async (one: string, other: string) => {
-      printAll(compareLines(await loadProfile(one), await loadProfile(other)));
+    .action(async (one: string, other: string, _own: unknown, command: Command) => {
+      printAll(compareLines(await loadProfile(one), await loadProfile(other), languageOf(command)));
     });
 
   engine
@@ -98,7 +110,8 @@ export function registerEngine(program: Command): void {
     .action(async (from: string, to: string, { name }: { name?: string }) => {
       if (await exists(to)) throw new ProfileError(to, ['is there already; choose another file.']);
       const profile = await loadProfile(from);
-      await writeProfile(to, { ...profile, name: name ?? `${profile.name}, copy`.slice(0, 60), version: 1 });
+      const copy = { ...profile, name: name ?? `${profile.name}, copy`.slice(0, 60), version: 1 };
+      await writeProfile(to, parseProfile(JSON.stringify(copy), to));
       console.log(`Copied to ${to}.`);
     });
 
@@ -119,6 +132,7 @@ export function registerEngine(program: Command): void {
       new Option('--only <what...>', 'starter limit, coolant, heater, idle').choices([...acceptables]),
     )
     .action(async (file: string, { by, only }: { by: string; only?: readonly string[] }) => {
+      if (by.trim() === '') throw new OptionError('--by wants the name of the supervisor.');
       const profile = await loadProfile(file);
       const open = unfitFor(profile).flatMap(unfit => (unfit.kind === 'notAccepted' ? [unfit.what] : []));
       const wanted = open.filter(what => only === undefined || only.includes(what));
@@ -217,7 +231,8 @@ async function listLines(folder: string): Promise<string[]> {
       own.push(summary(path, await loadProfile(path)));
     } catch (error) {
       if (!(error instanceof ProfileError)) throw error;
-      own.push(`${path}: ${error.faults.length} faults; engine check ${path}`);
+      const { length } = error.faults;
+      own.push(`${path}: ${length} fault${length === 1 ? '' : 's'}; engine check ${path}`);
     }
   }
   const invented = await Promise.all(demoProfiles.map(async name => summary(name, await loadProfile(name))));

@@ -1,6 +1,8 @@
+import type { Language } from '../../../prompts/types.ts';
 import { SystemClock } from '../../session/clock.ts';
 import { openMicrophone } from '../../voice/audio/capture-source.ts';
 import { VoiceError } from '../../voice/errors.ts';
+import { isHeard } from '../../voice/languages/index.ts';
 import { createEmbeddedRecognizer } from '../../voice/recognizers/embedded.ts';
 import { openSpeaking } from '../run/speaking.ts';
 import { warmVoice } from '../run/warm-voice.ts';
@@ -8,26 +10,32 @@ import type { TalkIo } from './io.ts';
 import { voiceTalk } from './voice-talk.ts';
 
 /**
- * An ear and a voice beside the keys, in English, as the interview is. Without a microphone the keys go on alone, and
- * that is said.
+ * An ear and a voice beside the keys, in the language of the interview. Where nobody is heard in it, or there is no
+ * microphone, the keys go on alone, and that is said.
  */
 export async function openVoice(
   keys: TalkIo,
   { device }: { readonly device?: string | undefined },
+  language: Language,
 ): Promise<TalkIo> {
+  const { code } = language;
+  if (!isHeard(code)) {
+    keys.print(`Nobody is heard in the language "${code}" yet. Answer by the keys.`);
+    return keys;
+  }
   const clock = new SystemClock();
-  const { speech, remarks } = await openSpeaking({ silent: false }, warmVoice('en'), clock, false);
+  const { speech, remarks } = await openSpeaking({ silent: false }, warmVoice(code), clock, false);
   for (const remark of remarks) keys.print(remark);
   try {
     const source = await openMicrophone(device === undefined ? {} : { device });
-    const ear = await createEmbeddedRecognizer();
+    const ear = await createEmbeddedRecognizer({ language: code });
     // The tool must not hear itself.
     speech.onSpeaking(sentence => ear.onlyStop(sentence !== undefined));
     const say = async (text: string) => {
       speech.clear();
       await speech.enqueue({ text, priority: 'prompt', label: 'interview' });
     };
-    const io = voiceTalk({ keys, ear, say });
+    const io = voiceTalk({ keys, language, ear, say });
     void source
       .run(block => ear.hear(block))
       .then(end => {

@@ -1,5 +1,7 @@
 import { createHash } from 'node:crypto';
+import { constants } from 'node:fs';
 import { access, readFile, rename, writeFile } from 'node:fs/promises';
+import { dirname } from 'node:path';
 import canonicalize from 'canonicalize';
 import { type Answers, keptSchema } from '../../interview/interview.ts';
 import { ProfileError } from '../../profile/load.ts';
@@ -21,14 +23,23 @@ export const exists = (path: string): Promise<boolean> =>
     () => false,
   );
 
+/** @throws ProfileError where nothing can be written beside this file: better before a question than after all of them */
+export async function mayWrite(path: string): Promise<void> {
+  await access(dirname(path), constants.W_OK).catch(error => refuseToWrite(path, error));
+}
+
+function refuseToWrite(path: string, error: unknown): never {
+  const why = error instanceof Error ? error.message : String(error);
+  throw new ProfileError(path, [`cannot be written (${why}); choose a place that can be.`]);
+}
+
 /** Written whole beside it first, so that a full disk does not cost what was there. */
 async function writeWhole(path: string, data: unknown): Promise<void> {
   try {
     await writeFile(`${path}.new`, `${JSON.stringify(data, null, 2)}\n`);
     await rename(`${path}.new`, path);
   } catch (error) {
-    const why = error instanceof Error ? error.message : String(error);
-    throw new ProfileError(path, [`cannot be written (${why}); choose a place that can be.`]);
+    refuseToWrite(path, error);
   }
 }
 

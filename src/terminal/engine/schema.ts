@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { english } from '../../../prompts/en/index.ts';
 import demoSix from '../../profile/demo/demo-six.json' with { type: 'json' };
 import { fieldAt, fields, parts, type Section, sections } from '../../profile/fields.ts';
 import { acceptedByName, neverAssumed } from '../../profile/provenance.ts';
@@ -58,7 +59,7 @@ function describe({ path, node, leaf }: Visit): void {
   const section = Object.hasOwn(sections, path) ? sections[path as Section] : undefined;
   if (field) {
     const unit = field.unit === undefined ? '' : ` In ${field.unit}.`;
-    node.description = `${sentence(fieldName(path))}${unit} Why: ${field.why}. Where: ${field.where}.`;
+    node.description = `${sentence(fieldName(path, english))}${unit} Why: ${field.why}. Where: ${field.where}.`;
   } else if (section !== undefined) node.description = `${section}.`;
   if (field?.unit !== undefined) node['x-unit'] = field.unit;
   const example = exampleAt(path);
@@ -120,7 +121,7 @@ export function fieldsPage(): string {
       const mark = never.includes(path) ? ' **never assumed**' : byName.includes(path) ? ' *by name*' : '';
       const example: unknown = exampleAt(path);
       const shown = typeof example === 'object' ? '' : `${example ?? ''}`;
-      return `| \`${path}\`${mark} | ${cell(fieldName(path))} | ${field?.unit ?? ''} | ${cell(limitsOf(node))} | ${cell(shown)} | ${cell(field?.why ?? '')} | ${cell(field?.where ?? '')} |`;
+      return `| \`${path}\`${mark} | ${cell(fieldName(path, english))} | ${field?.unit ?? ''} | ${cell(limitsOf(node))} | ${cell(shown)} | ${cell(field?.why ?? '')} | ${cell(field?.where ?? '')} |`;
     });
   const head = [
     '| field | what | unit | allowed | in the invented six | why | where it is found |',

@@ -1,6 +1,8 @@
-import { english } from '../../../prompts/en/index.ts';
+import { bySentence } from '../../../prompts/by-sentence.ts';
+import type { Language } from '../../../prompts/types.ts';
 import type { NumberQuestion, Question } from '../../interview/question.ts';
 import { showBare, type UnitChoice } from '../../interview/units.ts';
+import { questionWords } from '../../interview/words.ts';
 import type { Grammar, Heard, NumberSlot } from '../../voice/ports.ts';
 
 /** How finely a number is listened for, in the unit of the manual: every value less is heard more surely. */
@@ -25,12 +27,13 @@ const tenths = (value: number) => Number(value.toFixed(1));
 const MOST_SPOKEN = 9999;
 
 /** Null where numbers are asked for that nobody says: by the keys. */
-function slotOf(question: NumberQuestion, units: UnitChoice): NumberSlot | null {
+function slotOf(question: NumberQuestion, units: UnitChoice, { code }: Language): NumberSlot | null {
   const step = stepOf(question, units);
   const [min, max] = [question.min, question.max].map(si => Number(showBare(si, question.measure, units)));
   if (max === undefined || max > MOST_SPOKEN) return null;
   return {
     id: question.id,
+    language: code,
     leads: [],
     units: [],
     min: tenths(Math.ceil((min ?? 0) / step - 1e-9) * step),
@@ -39,27 +42,39 @@ function slotOf(question: NumberQuestion, units: UnitChoice): NumberSlot | null 
   };
 }
 
-const { replies, controls } = english;
-
 /** Said to everything: once more, and back to the question before. */
-const always: Grammar['replies'] = [
+const always = ({ controls }: Language): Grammar['replies'] => [
   { id: 'again', wordings: controls.sayAgain },
   { id: 'back', wordings: controls.goBack },
 ];
 
 /** What may be said to a question; null where only keys will do: names, grades, two numbers at once. */
-export function grammarFor(question: Question, isPut: boolean, units: UnitChoice): Grammar | null {
-  const base = { key: `interview.${question.id}`, stop: english.stopWordings };
+export function grammarFor(
+  question: Question,
+  isPut: boolean,
+  units: UnitChoice,
+  language: Language,
+): Grammar | null {
+  const { replies, stopWordings } = language;
+  const base = { key: `interview.${question.id}`, language: language.code, stop: stopWordings };
   const taken = isPut ? [{ id: 'take', wordings: replies.yes.slice(0, 1) }] : [];
   switch (question.kind) {
     case 'number': {
-      const number = slotOf(question, units);
-      return number && { ...base, replies: [...taken, ...always], number };
+      const number = slotOf(question, units, language);
+      return number && { ...base, replies: [...taken, ...always(language)], number };
     }
     case 'choice': {
       const count = Object.keys(question.choices).length;
-      const number = { id: question.id, leads: [], units: [], min: 1, max: count, step: 1 };
-      return { ...base, replies: [...taken, ...always], number };
+      const number = {
+        id: question.id,
+        language: language.code,
+        leads: [],
+        units: [],
+        min: 1,
+        max: count,
+        step: 1,
+      };
+      return { ...base, replies: [...taken, ...always(language)], number };
     }
     case 'yesNo':
       return {
@@ -69,7 +84,7 @@ export function grammarFor(question: Question, isPut: boolean, units: UnitChoice
           { id: 'yes', wordings: isPut ? replies.yes.slice(1) : replies.yes },
           { id: 'no', wordings: replies.no },
           ...taken,
-          ...always,
+          ...always(language),
         ],
       };
     case 'range':
@@ -81,9 +96,10 @@ export function grammarFor(question: Question, isPut: boolean, units: UnitChoice
 }
 
 /** What may be said to what was read back. */
-export const readBackGrammar = (question: Question): Grammar => ({
+export const readBackGrammar = (question: Question, { code, replies, stopWordings }: Language): Grammar => ({
   key: `interview.${question.id}.readBack`,
-  stop: english.stopWordings,
+  language: code,
+  stop: stopWordings,
   replies: [
     { id: 'yes', wordings: replies.yes },
     { id: 'no', wordings: replies.no },
@@ -99,7 +115,7 @@ export type Spoken =
   | { readonly kind: 'unclear' };
 
 /** What was heard as an answer to this question. */
-export function spokenAnswer(heard: Heard, question: Question): Spoken {
+export function spokenAnswer(heard: Heard, question: Question, language: Language): Spoken {
   switch (heard.kind) {
     case 'stop':
       return { kind: 'key', typed: 'quit' };
@@ -108,7 +124,7 @@ export function spokenAnswer(heard: Heard, question: Question): Spoken {
     case 'number': {
       const typed = String(heard.value);
       if (question.kind !== 'choice') return { kind: 'answer', typed, shown: typed };
-      const entry = Object.entries(question.choices)[heard.value - 1];
+      const entry = questionWords(question, language).choices[heard.value - 1];
       return entry ? { kind: 'answer', typed: entry[0], shown: entry[1] } : { kind: 'unclear' };
     }
     case 'reply':
@@ -121,7 +137,7 @@ export function spokenAnswer(heard: Heard, question: Question): Spoken {
           return { kind: 'key', typed: '' };
         case 'yes':
         case 'no':
-          return { kind: 'answer', typed: heard.id, shown: heard.id };
+          return { kind: 'answer', typed: heard.id, shown: bySentence(heard.id, language.bySentence) };
         default:
           return { kind: 'unclear' };
       }

@@ -1,3 +1,5 @@
+import { bySentence } from '../../../prompts/by-sentence.ts';
+import type { Language } from '../../../prompts/types.ts';
 import type { Answer } from '../../interview/interview.ts';
 import type { Question } from '../../interview/question.ts';
 import type { UnitChoice } from '../../interview/units.ts';
@@ -7,6 +9,7 @@ import { grammarFor, readBackGrammar, spokenAnswer } from './spoken-answer.ts';
 
 export interface VoiceParts {
   readonly keys: TalkIo;
+  readonly language: Language;
   readonly ear: Pick<Recognizer, 'listen' | 'onHeard'>;
   /** Settles when it has been said. */
   readonly say: (sentence: string) => Promise<void>;
@@ -23,7 +26,9 @@ interface Asked {
  * The keys with an ear beside them: whichever answers first counts. What is heard is read back before it does; what is
  * unclear is asked again, and what cannot be said is left to the keys.
  */
-export function voiceTalk({ keys, ear, say }: VoiceParts): TalkIo {
+export function voiceTalk({ keys, language, ear, say }: VoiceParts): TalkIo {
+  const tell = (sentence: string) => bySentence(sentence, language.bySentence);
+  const listenFor = ({ question, isPut, units }: Asked) => grammarFor(question, isPut, units, language);
   let asked: Asked | null = null;
   /** What is read back, until it is answered. */
   let readBack: string | null = null;
@@ -33,18 +38,24 @@ export function voiceTalk({ keys, ear, say }: VoiceParts): TalkIo {
   const listen = () => {
     if (!asked) return;
     readBack = null;
-    const grammar = grammarFor(asked.question, asked.isPut, asked.units);
+    const grammar = listenFor(asked);
     if (grammar) ear.listen(grammar);
   };
   const ask = async () => {
     if (!asked) return;
-    const byKeys = grammarFor(asked.question, asked.isPut, asked.units) === null;
-    if (byKeys) keys.print('    This one by the keys, please.');
-    await say(byKeys ? `${asked.spoken}. By the keys, please.` : `${asked.spoken}?`);
+    const byKeys = listenFor(asked) === null;
+    if (byKeys) keys.print(`    ${tell('This one by the keys, please.')}`);
+    await say(
+      byKeys
+        ? tell(`${asked.spoken}. By the keys, please.`)
+        : /\?$/.test(asked.spoken)
+          ? asked.spoken
+          : `${asked.spoken}?`,
+    );
   };
 
   const hear = (heard: Heard) => {
-    if (!asked || grammarFor(asked.question, asked.isPut, asked.units) === null) return;
+    if (!asked || listenFor(asked) === null) return;
     if (readBack !== null) {
       const typed = readBack;
       const agreed = heard.kind === 'reply' && heard.id === 'yes';
@@ -53,13 +64,13 @@ export function voiceTalk({ keys, ear, say }: VoiceParts): TalkIo {
       else void ask();
       return;
     }
-    const spoken = spokenAnswer(heard, asked.question);
+    const spoken = spokenAnswer(heard, asked.question, language);
     switch (spoken.kind) {
       case 'answer':
         readBack = spoken.typed;
-        keys.print(`    Heard: ${spoken.shown}. Correct?`);
-        ear.listen(readBackGrammar(asked.question));
-        void say(`${spoken.shown}. Correct?`);
+        keys.print(`    ${tell(`Heard: ${spoken.shown}. Correct?`)}`);
+        ear.listen(readBackGrammar(asked.question, language));
+        void say(tell(`${spoken.shown}. Correct?`));
         return;
       case 'key':
         answer(spoken.typed);
@@ -68,8 +79,8 @@ export function voiceTalk({ keys, ear, say }: VoiceParts): TalkIo {
         void ask();
         return;
       case 'unclear':
-        keys.print('    Not understood.');
-        void say('Not understood.');
+        keys.print(`    ${tell('Not understood.')}`);
+        void say(tell('Not understood.'));
     }
   };
   ear.onHeard(hear);

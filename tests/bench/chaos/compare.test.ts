@@ -22,6 +22,7 @@ const record = (ids: readonly string[], more: Partial<RecordFound> = {}): Record
   chain: 'first',
   commands: new Map(ids.map(id => [`d ${id}`, ids.filter(each => each === id).length])),
   devices: new Set(['d']),
+  stoppedAnew: 0,
   doubts: [],
   isTorn: false,
   remarks: [],

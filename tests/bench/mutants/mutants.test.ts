@@ -6,7 +6,7 @@ import { mutantsPage } from '../../../bench/mutants/page.ts';
 
 describe('which tests hold a file', () => {
   test('are those of the innermost folder that has some', () => {
-    expect(testsOf('machines/limits/oil.ts')).toEqual(['tests/machines/limits/*.test.ts']);
+    expect(testsOf('machines/limits/oil.ts')).toEqual(['tests/machines/{limits,impossible}/*.test.ts']);
     expect(testsOf('machines/steps.ts')).toContain('tests/machines/**/*.test.ts');
   });
 

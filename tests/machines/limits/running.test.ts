@@ -20,6 +20,14 @@ describe('the idle', () => {
     expect([699.9, 1000.1].map(speed => idle(cold, all(speed)))).toEqual([false, false]);
   });
 
+  it('lies anywhere from the warm to the cold one, 650 to 1000 rpm, from 20 degC on', () => {
+    const warming = sessionAt(demoSix, 'checks.idle.item1', { ambientTemperature: 20 });
+    expect([650, 1000].map(speed => idle(warming, all(speed)))).toEqual([true, true]);
+    expect([649.9, 1000.1].map(speed => idle(warming, all(speed)))).toEqual([false, false]);
+    const chilly = sessionAt(demoSix, 'checks.idle.item1', { ambientTemperature: 19.9 });
+    expect([699.9, 700].map(speed => idle(chilly, all(speed)))).toEqual([false, true]);
+  });
+
   it('has its last speed in that range too, not only the mean', () => {
     expect(idle(cold, [702, 702, 702, 702, 700])).toBe(true);
     expect(idle(cold, [702, 702, 702, 702, 699.9])).toBe(false);
@@ -80,7 +88,7 @@ describe('the idle', () => {
     expect([650, 850].map(speed => idle(warm, all(speed)))).toEqual([true, true]);
     expect([649.9, 850.1].map(speed => idle(warm, all(speed)))).toEqual([false, false]);
     const cooler = startedAgainAt(61.9);
-    expect([699.9, 700].map(speed => idle(cooler, all(speed)))).toEqual([false, true]);
+    expect([649.9, 850.1].map(speed => idle(cooler, all(speed)))).toEqual([false, true]);
   });
 
   it('asks for the oil pressure of oil as hot as the coolant was last, not as cold as the air', () => {
@@ -132,7 +140,7 @@ describe('the warm-up', () => {
   it('at fast idle settles what the idle left open, or leaves it open for the first drive', () => {
     const fast = confirmedAt(900, coolant(60));
     const opened = fast.fork([]).value('coolantTemperature', 82, { afterMs: 400_000 }).reply('yes');
-    expect(opened.context.step).toBe('warmUp.steeringLocks');
+    expect(opened.context.step).toBe('warmUp.hose');
     expect(opened.context.openItems).toEqual([]);
     const { maxS, idleMaxS = maxS } = demoSix.warmUp;
     const fastMs = (maxS - idleMaxS) * 1000;
@@ -140,6 +148,15 @@ describe('the warm-up', () => {
     const never = fast.fork([]).clock(fastMs);
     expect(never.context.step).toBe('warmUp.steeringLocks');
     expect(never.context.openItems).toEqual([expect.objectContaining({ step: 'warmUp.fastIdle' })]);
+  });
+
+  it('by the gauge alone is felt at the upper hose before anything else: one that stuck shut has it cold', () => {
+    const byGauge = confirmedAt(300, coolant(82));
+    expect(byGauge.name).toBe('warmUp.hose.asking');
+    expect(byGauge.fork([]).reply('notYet').name).toBe('warmUp.hose.asking');
+    expect(byGauge.reply('thermostatOpen').context.step).toBe('warmUp.steeringLocks');
+    const byHose = confirmedAt(300, driver => coolant(80)(driver).reply('yes').reply('thermostatOpen'));
+    expect(byHose.context.step).toBe('warmUp.steeringLocks');
   });
 
   it('leaves it to the first drive at once where only load may follow', () => {

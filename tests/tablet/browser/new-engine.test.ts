@@ -1,8 +1,12 @@
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, it } from 'vitest';
+import { afterAll, beforeAll, expect, it, onTestFinished } from 'vitest';
+import { type Answers, nextQuestion, withAnswer } from '../../../src/interview/interview.ts';
+import { neverAssumed } from '../../../src/profile/provenance.ts';
+import { openShop } from '../../server/support/shop.ts';
+import { pairAs } from '../helpers/bay.ts';
 import { openBrowser } from '../helpers/browser.ts';
 import { openPage, touchOnly } from '../helpers/page.ts';
-import { type Served, servePage } from '../helpers/serve.ts';
+import { pageFolder, type Served, servePage } from '../helpers/serve.ts';
 
 let browser: Browser;
 let served: Served;
@@ -25,8 +29,8 @@ const answers: readonly (readonly [asked: RegExp, answer: string])[] = [
   [/What it drives/, 'a vehicle'],
   [/A turbocharger/, 'no'],
   [/Fuelling, and so how/, 'mechanical: a lever is put to no delivery'],
-  [/What stops it when the key does not/, 'air flap at the intake'],
-  [/has to be stopped/, '2700'],
+  [/What shuts it off when the key does not/, 'air flap at the intake'],
+  [/has to be shut off/, '2700'],
   [/Least oil pressure at idle/, '1'],
   [/Least oil pressure at rated speed/, '3'],
   [/Oil with a new filter/, '9.5'],
@@ -77,5 +81,119 @@ it('describes a new engine on the device, in one go or two, and leads a start of
   expect(await engine.isChecked()).toBe(true);
   await page.getByRole('button', { name: 'Begin here' }).click();
   await page.locator('[data-key="job.card.asking"]').first().waitFor();
+  expect(faults).toEqual([]);
+});
+
+/** All answers about a real engine: read where nothing else will do, else as put forward, and so assumed. */
+function realEngine(name: string): Answers {
+  const chosen = {
+    real: true,
+    name,
+    use: 'vehicle',
+    turbo: true,
+    'fuelling.disabledBy': 'lever',
+    'oil.filter': 'dry',
+  };
+  const read = {
+    ...chosen,
+    filterCount: '1',
+    heaterKind: 'none',
+    'engine.cylinders': 4,
+    'engine.displacementL': 3.9,
+  };
+  const given: Readonly<Record<string, boolean | string | number>> = {
+    ...read,
+    ...{ ratedRpm: 2400, 'oil.capacityL': 9.5, 'coolant.systemVolumeL': 11, 'fuel.tankL': 70 },
+  };
+  let answers: Answers = {};
+  for (let next = nextQuestion(answers); next; next = nextQuestion(answers)) {
+    const { question, proposal } = next;
+    const value = given[question.id] ?? proposal?.value;
+    if (value === undefined) throw new Error(`Nobody answers ${question.id}.`);
+    const isRead =
+      question.id in given || question.fields.some(field => neverAssumed.some(each => each === field));
+    const origin = isRead || !proposal ? { from: 'manual' as const } : proposal.origin;
+    answers = withAnswer(answers, question.id, { value, origin });
+  }
+  return answers;
+}
+
+const remember = (page: Page, name: string) =>
+  page.addInitScript(
+    kept => {
+      if (localStorage.getItem('first-fire-interview') === null)
+        localStorage.setItem('first-fire-interview', kept);
+    },
+    JSON.stringify({ schema: 'first-fire-interview/1', answers: realEngine(name) }),
+  );
+
+/** What is only assumed of it, as the supervisor's controls name it. */
+const toAccept = [/the limits of the starter/, /the coolant/, /the idle/];
+
+it('begins a real engine only when the supervisor has accepted by name what is assumed of it', async () => {
+  const { page, faults } = await openPage(browser, served.origin, {
+    settings: touchOnly,
+    before: each => remember(each, 'Yard tractor'),
+  });
+  await page.getByRole('button', { name: 'Describe a new engine' }).click();
+  await page.getByRole('button', { name: 'Keep this engine on this device' }).click();
+  await page.getByRole('button', { name: 'Begin here' }).click();
+  await page
+    .getByRole('alert')
+    .getByText('may stay assumed only where the supervisor accepts it by name')
+    .waitFor();
+  for (const what of toAccept) {
+    const accept = page.getByRole('button', { name: what });
+    // Nobody's name accepts nothing.
+    await page.getByLabel('Supervisor, by name').fill(' ');
+    expect(await accept.isDisabled()).toBe(true);
+    await page.getByLabel('Supervisor, by name').fill('S. Visor');
+    await accept.click();
+    await accept.waitFor({ state: 'detached' });
+  }
+  await page.getByRole('button', { name: 'Begin here' }).click();
+  await page.locator('[data-key="job.card.asking"]').first().waitFor();
+  expect(faults).toEqual([]);
+});
+
+it('takes an engine from the supervisor to the laptop once all is accepted that is assumed', async () => {
+  const shop = await openShop({ page: pageFolder });
+  onTestFinished(() => shop.server.close());
+  const context = await browser.newContext({ ignoreHTTPSErrors: true, serviceWorkers: 'block' });
+  const page = await context.newPage();
+  await remember(page, 'Yard loader');
+  await page.addInitScript(
+    value => localStorage.setItem('first-fire-settings', value),
+    JSON.stringify(touchOnly),
+  );
+  await page.goto(`https://localhost:${shop.server.port}/`);
+  await page.getByRole('button', { name: 'Describe a new engine' }).click();
+  await page.getByRole('button', { name: 'Keep this engine on this device' }).click();
+  await pairAs(page, shop, 'supervisor');
+  const bring = page.getByRole('button', { name: 'Give the laptop the engine Yard loader' });
+  expect(await bring.isDisabled()).toBe(true);
+  await page.getByLabel('Supervisor, by name').fill('S. Visor');
+  for (const what of toAccept) await page.getByRole('button', { name: what }).click();
+  await bring.click();
+  await page.getByText('The laptop keeps Yard loader.').waitFor();
+  await context.close();
+});
+
+it('is held in the language of the page, and says there what is wrong', async () => {
+  const { page, faults } = await openPage(browser, served.origin, {
+    settings: { ...touchOnly, language: 'fr' },
+  });
+  await page.getByRole('button', { name: 'Décrire un nouveau moteur' }).click();
+  expect(await heading(page)).toContain('Unités du manuel');
+  await page.getByText('Pourquoi : un nombre sans unité').waitFor();
+  await page
+    .getByRole('button', { name: /^métrique : L/ })
+    .first()
+    .click();
+  await page.getByRole('button', { name: 'non', exact: true }).click();
+  await page.getByLabel('Réponse', { exact: true }).fill('Stop');
+  await page.getByRole('button', { name: 'Suivant', exact: true }).click();
+  await page.getByRole('alert').getByText('appelez-le autrement').waitFor();
+  expect(await page.locator('main').textContent()).not.toMatch(/Why|Where|assumed|metric:/);
   expect(faults).toEqual([]);
 });

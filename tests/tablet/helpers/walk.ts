@@ -38,6 +38,7 @@ const bayState = (view: View | null, turn: string): BayState => ({
   mayBeLeft: false,
   turn,
   grammar: null,
+  firing: null,
   devices,
   clear: {
     state: view?.key.endsWith('.askingClear') ? 'needed' : 'notAsked',
@@ -229,10 +230,11 @@ async function measure({ turn, key }: { readonly turn: string; readonly key: str
         if (body.scrollTop + work.scrollTop > 0) fault('scrolled before anybody has scrolled');
         const room = body.getBoundingClientRect();
         const pad = page.querySelector('.pad')?.getBoundingClientRect();
-        if (pad && pad.bottom > room.bottom + 0.5)
+        const confirms = page.querySelector('.answers.confirms') !== null;
+        if (pad && !confirms && pad.bottom > room.bottom + 0.5)
           fault(`the number pad ends ${Math.round(pad.bottom - room.bottom)} px too low`);
         const first = page.querySelector('.choice')?.getBoundingClientRect();
-        if (first && !pad && first.bottom > room.bottom + 0.5)
+        if (first && (confirms || !pad) && first.bottom > room.bottom + 0.5)
           fault(`the first answer ends ${Math.round(first.bottom - room.bottom)} px too low`);
         if (page.documentElement.scrollWidth > innerWidth || body.scrollWidth > body.clientWidth + 1) {
           const wide = [...page.querySelectorAll<HTMLElement>('body *:not(.unseen)')].filter(

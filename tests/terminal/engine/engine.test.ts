@@ -3,6 +3,7 @@ import { readFile, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { english } from '../../../prompts/en/index.ts';
 import { accepting } from '../../../src/profile/accepting.ts';
 import { demoProfiles, loadProfile } from '../../../src/profile/load.ts';
 import { checkProfile } from '../../../src/terminal/engine/check.ts';
@@ -37,7 +38,7 @@ const quick = [
   ...['', 'no', 'Bench engine', '', '4', '3.9', '2400'],
   // A vehicle with a dry exhaust, no after-treatment, and steering.
   ...['1', '', '', '', ''],
-  ...['yes', '2', '', 'stop lever', '2700'],
+  ...['yes', '2', '', 'shut-off lever', '2700'],
   ...['', '', '1', '3', '', ''],
   ...['9.5', '15W-40', '2', '11', '', '', '', '', '', ''],
   ...['70', '1', '', '', '', '1'],
@@ -55,7 +56,7 @@ describe('an interview at the keys', () => {
   it('makes a profile that loads, says what is assumed, and keeps the answers beside it', async () => {
     const path = join(folder(), 'mine.json');
     const { io, printed } = typist(quick);
-    expect(await newEngine(path, usual, io)).toBe(0);
+    expect(await newEngine(path, usual, io, english)).toBe(0);
     const profile = await loadProfile(path);
     expect(profile).toMatchObject({ name: 'Bench engine', invented: true, version: 1, heater: null });
     expect(profile.provenance['oil.capacityL']).toEqual({ from: 'manual' });
@@ -66,17 +67,17 @@ describe('an interview at the keys', () => {
 
   it('that was left is gone on with where it was', async () => {
     const path = join(folder(), 'mine.json');
-    expect(await newEngine(path, usual, typist([...quick.slice(0, 20), 'quit']).io)).toBe(4);
+    expect(await newEngine(path, usual, typist([...quick.slice(0, 20), 'quit']).io, english)).toBe(4);
     await expect(loadProfile(path)).rejects.toThrow('cannot be read');
     const { io, printed } = typist(quick.slice(20));
-    expect(await newEngine(path, usual, io)).toBe(0);
+    expect(await newEngine(path, usual, io, english)).toBe(0);
     expect(printed[0]).toMatch(/^Going on with 20 answers/);
   });
 
   it('goes back, explains, lists, and says what is wrong in a sentence', async () => {
     const path = join(folder(), 'mine.json');
     const { io, printed } = typist(['', 'no', 'A', '', 'six', '4', '?', '<', '6', 'list', 'quit']);
-    expect(await newEngine(path, usual, io)).toBe(4);
+    expect(await newEngine(path, usual, io, english)).toBe(4);
     const said = printed.join('\n');
     expect(said).toContain('"six" is no number; write it in figures, such as 3.');
     expect(said).toContain('engine.displacementL: displacement.');
@@ -85,12 +86,14 @@ describe('an interview at the keys', () => {
 
   it('of which one answer is given again raises the version', async () => {
     const path = join(folder(), 'mine.json');
-    await newEngine(path, usual, typist(quick).io);
-    expect(await newEngine(path, { all: false, again: ['oil.capacityL'] }, typist(['10 p 7']).io)).toBe(0);
+    await newEngine(path, usual, typist(quick).io, english);
+    expect(
+      await newEngine(path, { all: false, again: ['oil.capacityL'] }, typist(['10 p 7']).io, english),
+    ).toBe(0);
     const profile = await loadProfile(path);
     expect(profile).toMatchObject({ version: 2, oil: { capacityL: 10 } });
     expect(profile.provenance['oil.capacityL']).toEqual({ from: 'manual', page: '7' });
-    await expect(newEngine(path, { all: false, again: ['colour'] }, typist([]).io)).rejects.toThrow(
+    await expect(newEngine(path, { all: false, again: ['colour'] }, typist([]).io, english)).rejects.toThrow(
       'is no question',
     );
   });
@@ -98,21 +101,29 @@ describe('an interview at the keys', () => {
   it('does not write over a profile that it did not make', async () => {
     const path = join(folder(), 'mine.json');
     await writeFile(path, '{}');
-    await expect(newEngine(path, usual, typist([]).io)).rejects.toThrow('is there already');
+    await expect(newEngine(path, usual, typist([]).io, english)).rejects.toThrow('is there already');
+  });
+
+  it('asks nothing where its answers could not be kept', async () => {
+    const { io, printed } = typist(quick);
+    await expect(newEngine(join(folder(), 'not there', 'mine.json'), usual, io, english)).rejects.toThrow(
+      'choose a place that can be',
+    );
+    expect(printed).toEqual([]);
   });
 
   it('asks the supervisor of a real engine for a name, and says what has to be found', async () => {
     const path = join(folder(), 'mine.json');
     const real = quick.with(1, 'yes').with(quick.indexOf('2700'), '-');
     const { io, printed } = typist(real);
-    expect(await newEngine(path, usual, io)).toBe(0);
+    expect(await newEngine(path, usual, io, english)).toBe(0);
     const profile = await loadProfile(path);
     expect(printed.join('\n')).toMatch(/Has to be read or measured.*overspeed/);
     expect(profile.provenance['starter.longestBurstS']).toMatchObject({
       from: 'assumed',
       acceptedBy: 'S. Visor',
     });
-    const { lines, good } = checkProfile(profile, path);
+    const { lines, good } = checkProfile(profile, path, english);
     expect(good).toBe(false);
     expect(lines.join('\n')).toMatch(/overspeedRpm: .*has to be read or measured/);
   });
@@ -123,7 +134,7 @@ describe('a profile, shown', () => {
     'of %s has its values, its procedure, and limits at three temperatures',
     async name => {
       const profile = await loadProfile(name);
-      const said = showLines(profile).join('\n');
+      const said = showLines(profile, english).join('\n');
       expect(said).toContain(profileHash(profile));
       expect(said).toContain(`oil with a new filter: ${profile.oil.capacityL} litre`);
       expect(said).toContain('Crank for oil pressure');
@@ -135,9 +146,11 @@ describe('a profile, shown', () => {
 
 it('two profiles differ in what differs, and in nothing else', async () => {
   const [six, four] = [await loadProfile('demo-six'), await loadProfile('demo-four')];
-  expect(compareLines(six, six)).toEqual(['All values are the same.']);
-  expect(compareLines(six, four)).toContain('oil.capacityL: 15 litre | 9.5 litre');
-  expect(compareLines(six, { ...six, overspeedRpm: 3000 })).toEqual(['overspeedRpm: not said | 3000 rpm']);
+  expect(compareLines(six, six, english)).toEqual(['All values are the same.']);
+  expect(compareLines(six, four, english)).toContain('oil.capacityL: 15 litre | 9.5 litre');
+  expect(compareLines(six, { ...six, overspeedRpm: 3000 }, english)).toEqual([
+    'overspeedRpm: not said | 3000 rpm',
+  ]);
 });
 
 it('the hash is of what a profile says, not of how its file is laid out', async () => {

@@ -1,4 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { english } from '../../../prompts/en/index.ts';
+import { french } from '../../../prompts/fr/index.ts';
+import type { Language } from '../../../prompts/types.ts';
 import { type Answers, nextQuestion } from '../../../src/interview/interview.ts';
 import type { QuestionId } from '../../../src/interview/question.ts';
 import { questionOf, questions } from '../../../src/interview/questions.ts';
@@ -14,7 +17,7 @@ import { createTypedRecognizer } from '../../../src/voice/recognizers/typed.ts';
  * Somebody who speaks these words, each when the tool has said its sentence; what is in brackets is typed at the keys
  * instead. What is spoken goes through the recognizer that decides by the grammar, as the ear's words do.
  */
-async function interview(script: readonly string[], known: Answers = {}) {
+async function interview(script: readonly string[], known: Answers = {}, language: Language = english) {
   const left = [...script];
   const said: string[] = [];
   const printed: string[] = [];
@@ -38,8 +41,9 @@ async function interview(script: readonly string[], known: Answers = {}) {
     said.push(sentence);
     setImmediate(next);
   };
-  const { answers } = await askAll(voiceTalk({ keys, ear, say }), known, {
+  const { answers } = await askAll(voiceTalk({ keys, language, ear, say }), known, {
     everything: false,
+    language,
     keep: async () => {},
   });
   return { answers, said, printed };
@@ -48,6 +52,19 @@ async function interview(script: readonly string[], known: Answers = {}) {
 const given = (answers: Answers, id: QuestionId) => answers[id]?.value;
 
 describe('an interview by voice', () => {
+  it('is held in French, where nobody has to know English', async () => {
+    const { answers, said } = await interview(
+      [...['trois', 'oui'], ...['non', 'oui'], ...['[Moteur du banc]', '[Moteur]'], ...['quatre', 'oui']],
+      {},
+      french,
+    );
+    expect(given(answers, 'units')).toBe('us');
+    expect(given(answers, 'real')).toBe(false);
+    expect(given(answers, 'engine.cylinders')).toBe(4);
+    expect(said.join('\n')).toMatch(/Unités du manuel.*\n.*Exact/s);
+    expect(said.join('\n')).not.toMatch(/Correct\?|Not understood|By the keys/);
+  });
+
   it('takes numbers, choices, yes and no once they were read back, and names by the keys', async () => {
     const { answers, said, printed } = await interview([
       // Units: the third of them.
@@ -106,16 +123,19 @@ describe('an interview by voice', () => {
   });
 });
 
-it('whatever may be spoken to a question can be listened for, in every unit', () => {
-  const tried = new Set<string>();
-  for (const { id } of questions)
-    for (const units of unitChoices) {
-      const grammar = grammarFor(questionOf(id), false, units);
-      const slot = JSON.stringify({ ...grammar?.number, id: '' });
-      // Most questions ask for the same numbers as another.
-      if (!grammar || tried.has(slot)) continue;
-      tried.add(slot);
-      expect(() => createMatcher(grammar), `${id} ${slot}`).not.toThrow();
-    }
-  expect(grammarFor(questionOf('oil.fullFlowViscosityMm2S'), false, 'metric')).toBeNull();
-});
+it.each([english, french])(
+  'whatever may be spoken to a question can be listened for, in every unit: $code',
+  language => {
+    const tried = new Set<string>();
+    for (const { id } of questions)
+      for (const units of unitChoices) {
+        const grammar = grammarFor(questionOf(id), false, units, language);
+        const slot = JSON.stringify({ ...grammar?.number, id: '' });
+        // Most questions ask for the same numbers as another.
+        if (!grammar || tried.has(slot)) continue;
+        tried.add(slot);
+        expect(() => createMatcher(grammar), `${id} ${slot}`).not.toThrow();
+      }
+    expect(grammarFor(questionOf('oil.fullFlowViscosityMm2S'), false, 'metric', language)).toBeNull();
+  },
+);

@@ -1,11 +1,12 @@
 import type { View } from '../../../session/view.ts';
+import { confirms } from '../../face/confirms.ts';
 import { words } from '../../words/index.ts';
 import type { Touch } from '../use-touch.ts';
 import { NumberPad } from './number-pad.tsx';
 
 /** What may be answered now, as large controls: the one asked for first. */
 function Choices({
-  view: { choices, number },
+  view,
   touch,
   clear,
 }: {
@@ -13,8 +14,9 @@ function Choices({
   readonly touch: Touch;
   readonly clear: boolean;
 }) {
+  const { choices, number } = view;
   if (choices.length === 0) return null;
-  const first = number ? '' : clear ? 'first clear' : 'first';
+  const first = number && !confirms(view) ? '' : clear ? 'first clear' : 'first';
   return (
     <div className="choices">
       {choices.map((choice, index) => (
@@ -25,7 +27,7 @@ function Choices({
           className={index === 0 ? `choice ${first}` : 'choice'}
           onClick={() => touch.say(choice)}
         >
-          {choice}
+          <span className="said">{choice}</span>
         </button>
       ))}
     </div>
@@ -37,15 +39,16 @@ function Controls({ view, touch }: { readonly view: View; readonly touch: Touch 
   if (view.controls.length === 0) return null;
   return (
     <section className="controls" aria-label={words.also}>
-      {view.controls.map(control => (
+      {view.controls.map((control, index) => (
         <button
           type="button"
           key={control}
-          className="control"
+          // On hold nothing is answered: to go on is what there is to do.
+          className={view.state === 'held' && index === 0 ? 'control first' : 'control'}
           aria-disabled={!touch.ready}
           onClick={() => touch.say(control)}
         >
-          {control}
+          <span className="said">{control}</span>
         </button>
       ))}
     </section>
@@ -71,14 +74,19 @@ export function Answers({
 }) {
   if (view.outcome) return null;
   const nothing = asked && view.choices.length === 0 && !view.number;
+  const pad = asked && view.number && <NumberPad key={view.key} number={view.number} touch={touch} />;
+  // A number that was read back is agreed to or not; it is seldom typed anew.
+  const confirmed = asked && confirms(view);
+  const classes = ['answers', pad ? 'with-number' : '', confirmed ? 'confirms' : ''];
   return (
-    <section className={asked && view.number ? 'answers with-number' : 'answers'} aria-label={words.answer}>
+    <section className={classes.filter(each => each !== '').join(' ')} aria-label={words.answer}>
       {nothing && <p className="quiet">{view.timer ? words.timeRuns : words.waiting}</p>}
-      {asked && view.number && <NumberPad key={view.key} number={view.number} touch={touch} />}
+      {!confirmed && pad}
       <div className="else">
         {asked && <Choices view={view} touch={touch} clear={clear} />}
         {controls && <Controls view={view} touch={touch} />}
       </div>
+      {confirmed && pad}
     </section>
   );
 }

@@ -20,7 +20,8 @@ export function Ear({ hearing }: { readonly hearing: HearingView }) {
         </span>
       )}
       <p className="source">
-        {words.hears}: {source === 'keys' ? words.byTouch : source}
+        <span className="hears">{words.hears}: </span>
+        {source === 'keys' ? words.byTouch : source}
         {speaking ? `. ${words.speaking}.` : ''}
         {clipping ? ` ${words.tooLoud}.` : ''}
       </p>

@@ -23,7 +23,9 @@ function heightDownTo(part: HTMLElement): number {
 function roomFor(question: HTMLElement, stage: HTMLElement): number {
   const { clientHeight: whole } = stage;
   if (getComputedStyle(stage).flexDirection === 'row') return whole;
-  const answers = stage.querySelector<HTMLElement>('.pad') ?? stage.querySelector<HTMLElement>('.choices');
+  const answers =
+    stage.querySelector<HTMLElement>('.answers:not(.confirms) > .pad') ??
+    stage.querySelector<HTMLElement>('.choices');
   const left =
     whole - (answers ? heightDownTo(answers) : 0) - (question.offsetHeight - question.clientHeight) - GAP_PX;
   const most = question.classList.contains('others') ? MOST_OF_OTHERS : MOST;

@@ -1,0 +1,14 @@
+/** What may be typed in the interview of a new engine besides values; each language's words are taken in all of them. */
+export const typedWords = {
+  yes: ['yes', 'y'],
+  no: ['no', 'n'],
+  none: ['none'],
+  to: ['to'],
+  page: ['p', 'p.', 'page'],
+  plate: ['plate'],
+  manual: ['manual'],
+  measured: ['measured'],
+  assumed: ['assumed'],
+  list: ['list'],
+  quit: ['quit', 'exit'],
+} as const;

@@ -1,0 +1,14 @@
+/** What may be typed in the interview of a new engine besides values. */
+export const typedWords = {
+  yes: ['sí', 'si', 's'],
+  no: ['no', 'n'],
+  none: ['ninguno', 'ninguna'],
+  to: ['a', 'hasta'],
+  page: ['p', 'p.', 'pág.', 'página'],
+  plate: ['placa'],
+  manual: ['manual'],
+  measured: ['medido', 'medida'],
+  assumed: ['supuesto', 'supuesta'],
+  list: ['lista'],
+  quit: ['salir'],
+} as const;

@@ -1,0 +1,14 @@
+/** What may be typed in the interview of a new engine besides values. */
+export const typedWords = {
+  yes: ['oui', 'o'],
+  no: ['non', 'n'],
+  none: ['aucun', 'aucune', 'sans'],
+  to: ['à'],
+  page: ['p', 'p.', 'page'],
+  plate: ['plaque'],
+  manual: ['manuel'],
+  measured: ['mesuré', 'mesurée'],
+  assumed: ['supposé', 'supposée'],
+  list: ['liste'],
+  quit: ['quitter'],
+} as const;

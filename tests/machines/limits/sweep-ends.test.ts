@@ -1,0 +1,62 @@
+import { describe, expect, it } from 'vitest';
+import { sweepPressure } from '../../../machines/limits/oil.ts';
+import type { StepId } from '../../../prompts/types.ts';
+import { changed, demoSix } from '../helpers/profiles.ts';
+import { knowing, readAt } from './known.ts';
+
+/* Demo-six: five speeds from 1000 to 1800 rpm, a gauge that may miss 35 kPa, a relief valve at 480 kPa. */
+const before: readonly StepId[] = ['sweeps.first', 'sweeps.second', 'sweeps.third', 'sweeps.fourth'];
+const fifth = sweepPressure(4, before);
+const begun = (fromKpa: number, profile = demoSix) =>
+  knowing(
+    profile,
+    { coolantTemperature: 80 },
+    {
+      readings: [
+        ...readAt('warmUp.watch', [[0, 80]]),
+        ...readAt('sweeps.first', [[10, fromKpa]], 'oilPressure'),
+      ],
+    },
+  );
+
+describe('a sweep of which only the ends were read', () => {
+  it('rises by what the gauge may miss at the least', () => {
+    expect(fifth(begun(300), 335)).toMatchObject({ ok: true, value: { met: true } });
+    expect(fifth(begun(300), 334)).toMatchObject({
+      ok: false,
+      line: 'pressureDoesNotFollow',
+      verdict: {
+        met: false,
+        value: 34,
+        min: 35,
+        unit: 'kPa',
+        rule: {
+          id: 'oil-pressure-rises',
+          source: 'a gear pump delivers in proportion to speed until the relief valve opens (closed form)',
+          validity: 'both ends of a sweep, on one gauge',
+        },
+      },
+    });
+  });
+
+  it('may be held by the relief valve, which begins to open at 95 % of its rating', () => {
+    expect(fifth(begun(456), 456)).toMatchObject({ ok: true });
+    expect(fifth(begun(455), 455)).toMatchObject({ ok: false, line: 'pressureDoesNotFollow' });
+  });
+
+  it('is not excused by a relief valve that the profile does not name', () => {
+    const { reliefKpa: _, ...oilPressure } = demoSix.oilPressure;
+    const unnamed = { ...changed(demoSix, {}), oilPressure: { ...oilPressure, reliefKpa: undefined } };
+    // @ts-expect-error A profile read by an earlier version may lack it.
+    expect(fifth(begun(470, unnamed), 470)).toMatchObject({ ok: false });
+  });
+
+  it('has to be above the floor of its speed first', () => {
+    expect(fifth(begun(50), 100)).toMatchObject({ ok: true, value: { met: false } });
+  });
+
+  it('is not judged where its beginning was not read', () => {
+    const unread = knowing(demoSix, {}, { readings: readAt('warmUp.watch', [[0, 80]]) });
+    expect(fifth(unread, 400)).toMatchObject({ ok: false, issue: { code: 'missing', input: 'oilPressure' } });
+  });
+});
