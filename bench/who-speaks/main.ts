@@ -25,9 +25,9 @@ if (folders.length === 0) throw new Error(notMeasured);
 /** Another file of weights than the one that is shipped, to be tried before it is. */
 const tried = rest.includes('--network') ? rest[rest.indexOf('--network') + 1] : undefined;
 const split = rest.includes('--development') ? 'dev' : 'test';
-/** With `--at LEVEL` that alone, so that several can be listened to at once; the page is then written from what is remembered. */
-const at = rest.includes('--at') ? rest[rest.indexOf('--at') + 1] : undefined;
-const levels = allLevels.filter(level => at === undefined || String(level) === at);
+/** With `--at 10,clean` those levels alone: the page has what was listened to. */
+const at = rest.includes('--at') ? rest[rest.indexOf('--at') + 1]?.split(',') : undefined;
+const levels = allLevels.filter(level => at === undefined || at.includes(String(level)));
 
 const clips = clipsOf(folders).filter(clip => clip.split === split);
 const loops = machineLoops(clips);

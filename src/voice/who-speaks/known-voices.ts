@@ -13,17 +13,17 @@ const mostUtterances = 24;
 
 /**
  * By so much an utterance has to be nearer to the one voice than to the other for odds of e to one; several together tell
- * more. From people of the development split, clean to 5 dB (`npm run who-speaks`).
+ * more. Fitted to people of the development split at 10 dB (`npm run who-speaks -- --development`).
  */
-const perOdds = { one: 0.066, several: 0.04 };
+const perOdds = { one: 0.053, several: 0.032 };
 /** Nearer to none of them than this is somebody else. */
 const strangerBelow = 0;
 
 /**
- * Two voices that are nearer to one another than this are not told apart: half of what one person says in both parts is this
- * near, and of a hundred pairs of people hardly one.
+ * Two voices that are nearer to one another than this are not told apart: a third of what one person says in both parts is this
+ * near, and of a hundred pairs of people of the same recordings hardly one.
  */
-const alikeFrom = 0.7;
+const alikeFrom = 0.9;
 
 const dot = (a: Voice, b: Voice): number => a.reduce((sum, value, i) => sum + value * (b[i] ?? 0), 0);
 
