@@ -38,6 +38,8 @@ export interface Measured {
   /** From firing to "fired", and from the stall to "stalled", s; null where it was not told. */
   readonly firedAfterS: number | null;
   readonly stalledAfterS: number | null;
+  /** An idle that hunts: told with amplitude and period within 20 %; of one that does not: not told. */
+  readonly huntingRight: boolean;
   /** Told although it was not so. */
   readonly falselyStalled: number;
   readonly falselyFired: number;
@@ -92,7 +94,11 @@ export function soundIn(
 
 export function measure(condition: Condition, set: SpeakerSet): Measured {
   const { drive, sound } = soundIn(condition, set);
-  const { heard, cpuShare } = heardIn(sound, condition.firing);
+  return judged(drive, heardIn(sound, condition.firing));
+}
+
+/** What was heard of a drive against what it was. */
+export function judged(drive: Drive, { heard, cpuShare }: ReturnType<typeof heardIn>): Measured {
   const { crankingFromS, firesAtS, stallsAtS } = drive;
   const after = (what: string, fromS: number) => {
     const at = heard.find(({ happened, toldS }) => happened === what && toldS >= fromS - 0.2)?.toldS;
@@ -109,6 +115,7 @@ export function measure(condition: Condition, set: SpeakerSet): Measured {
     stalledAfterS: after('stalled', stallsAtS),
     falselyFired: falsely('fired', toldS => toldS >= firesAtS - 0.2 && toldS < stallsAtS),
     falselyStalled: falsely('stalled', toldS => toldS >= stallsAtS || toldS < crankingFromS),
+    huntingRight: huntingIsRight(drive, heard),
     cpuShare,
     soundS: drive.seconds,
   };
@@ -117,6 +124,18 @@ export function measure(condition: Condition, set: SpeakerSet): Measured {
     take(kindOf(second, drive, measured), within, drive);
   }
   return measured;
+}
+
+const HUNTING_RIGHT = 0.2;
+
+function huntingIsRight({ hunts, idleUntilS }: Drive, heard: readonly EngineHeard[]): boolean {
+  const told = heard.findLast(({ toldS }) => toldS <= idleUntilS)?.hunting ?? null;
+  if (!told || !hunts) return told === hunts;
+  const off = (one: number, other: number) => Math.abs(one / other - 1);
+  return (
+    off(told.amplitudeRpm, hunts.amplitudeRpm) <= HUNTING_RIGHT &&
+    off(told.periodS, hunts.periodS) <= HUNTING_RIGHT
+  );
 }
 
 function kindOf(second: number, { crankingFromS, firesAtS, stallsAtS }: Drive, to: Measured): Tally {

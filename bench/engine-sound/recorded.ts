@@ -1,5 +1,7 @@
 import { readFileSync } from 'node:fs';
 import type { Firing } from '../../src/engineering/engine-sound/firing.ts';
+import { Listening, stepS } from '../../src/engineering/engine-sound/listening.ts';
+import { Track } from '../../src/engineering/engine-sound/track.ts';
 import { decodeWav } from '../../src/voice/audio/wav.ts';
 import { createResampler } from '../../src/voice/resample.ts';
 import { heardIn } from './measure.ts';
@@ -16,6 +18,9 @@ export interface RecordedSecond {
   readonly atS: number;
   readonly statedRpm: number;
   readonly heardRpm: number | null;
+  /** What is likeliest at every moment, of an engine that has been followed so far, sure enough to be told or not. */
+  readonly likeliestRpm: number;
+  readonly certainty: number;
 }
 
 interface Stereo {
@@ -36,6 +41,35 @@ function bothChannels(file: string): Stereo {
   return { rateHz: sampleRateHz, sound: channel(0), speed: channel(2) };
 }
 
+interface Likeliest {
+  readonly atS: number;
+  readonly likeliestRpm: number;
+  readonly certainty: number;
+}
+
+/** The likeliest speed at each look, as of an engine that is known to run. */
+function likeliestIn(samples: Float32Array, firing: Firing): Likeliest[] {
+  const [listening, track] = [new Listening(firing), new Track(stepS)];
+  listening.isNew = false;
+  const all: Likeliest[] = [];
+  listening.push(samples, ({ atS: toldS, said }) => {
+    const belief = track.next(said);
+    if (belief)
+      all.push({
+        atS: toldS - listening.lagS(belief.rpm),
+        likeliestRpm: belief.rpm,
+        certainty: belief.confidence,
+      });
+  });
+  return all;
+}
+
+function nearest(all: readonly Likeliest[], atS: number) {
+  const { likeliestRpm = Number.NaN, certainty = 0 } =
+    all.toSorted((a, b) => Math.abs(a.atS - atS) - Math.abs(b.atS - atS))[0] ?? {};
+  return { likeliestRpm, certainty };
+}
+
 /** What was heard of a recorded engine in each second, beside what its publisher states. */
 export async function heardInRecording({ file, firing, fullScaleRpm }: Recording): Promise<RecordedSecond[]> {
   const { rateHz, sound, speed } = bothChannels(file);
@@ -43,6 +77,7 @@ export async function heardInRecording({ file, firing, fullScaleRpm }: Recording
   const samples = await resampler.next({ samples: sound, sampleRateHz: rateHz });
   resampler.close();
   const { heard } = heardIn(samples, firing);
+  const likeliest = likeliestIn(samples, firing);
   const seconds = Math.floor(sound.length / rateHz);
   return Array.from({ length: seconds }, (_, second) => {
     const last = heard.findLast(({ atS, claim }) => claim !== null && atS > second && atS <= second + 1);
@@ -51,6 +86,7 @@ export async function heardInRecording({ file, firing, fullScaleRpm }: Recording
       atS,
       statedRpm: (speed[Math.round(atS * rateHz)] ?? 0) * fullScaleRpm,
       heardRpm: last?.claim?.rpm ?? null,
+      ...nearest(likeliest, atS),
     };
   });
 }

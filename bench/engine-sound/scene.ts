@@ -11,6 +11,9 @@ export interface Drive {
   readonly firesAtS: number;
   readonly stallsAtS: number;
   readonly crankingFromS: number;
+  /** When its first idle ends, and how it hunts in it. */
+  readonly idleUntilS: number;
+  readonly hunts: { readonly amplitudeRpm: number; readonly periodS: number } | null;
 }
 
 const ease = (from: number, to: number, share: number) =>
@@ -62,6 +65,8 @@ export function startScene(seed: number): Drive {
     crankingFromS,
     firesAtS,
     stallsAtS,
+    idleUntilS: idleUntil,
+    hunts: hunts ? { amplitudeRpm: huntRpm, periodS: huntS } : null,
     at(t) {
       if (t < crankingFromS) return { rpm: 0, firing: false, starter: false };
       if (t < firesAtS) {

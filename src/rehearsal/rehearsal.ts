@@ -9,7 +9,7 @@ import { sensorReadings } from './bus/sensors.ts';
 import { type Contradiction, createContradictions } from './contradictions.ts';
 import { faultPhases, type PlannedFault } from './faults.ts';
 import { createEyes, type Gauges } from './gauges.ts';
-import { createEngine, type Engine, STEP_S } from './model/engine.ts';
+import { createEngine, type Engine, type EngineState, STEP_S } from './model/engine.ts';
 import { controlsAt } from './operator.ts';
 import { seeded } from './random.ts';
 import { createPushedSource } from './source.ts';
@@ -36,6 +36,8 @@ export interface Rehearsal {
   readonly contradictions: readonly Contradiction[];
   /** Called after each look at the engine. */
   watch(watcher: () => void): void;
+  /** Called with each step of the engine, every `STEP_S` of session time. */
+  eachStep(watcher: (state: EngineState) => void): void;
   /** Moves the engine along with the session's clock until the signal; then the bus falls silent. */
   run(signal: AbortSignal): Promise<void>;
 }
@@ -62,6 +64,7 @@ export function createRehearsal(
   const injected: InjectedFault[] = [];
   const contradictions = createContradictions(profile, options.ambientC);
   const watchers: (() => void)[] = [];
+  const stepWatchers: ((state: EngineState) => void)[] = [];
   const startMs = clock.nowMs();
   let view = controller.look(engine.state, engine.faults);
   let gauges = eyes.look(view);
@@ -97,6 +100,7 @@ export function createRehearsal(
       engine.advanceTo(atS);
       view = controller.look(engine.state, engine.faults);
       eyes.remember(view);
+      for (const watcher of stepWatchers) watcher(engine.state);
       frames.push(...framesNow());
     }
     gauges = eyes.look(view);
@@ -115,6 +119,9 @@ export function createRehearsal(
     contradictions: contradictions.found,
     watch(watcher) {
       watchers.push(watcher);
+    },
+    eachStep(watcher) {
+      stepWatchers.push(watcher);
     },
     async run(signal) {
       while (!signal.aborted) {

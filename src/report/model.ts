@@ -215,6 +215,17 @@ export interface SpokenStory {
   readonly refused: boolean;
 }
 
+/** What the microphone heard of the engine. */
+export interface EarStory {
+  readonly timeMs: number;
+  readonly happened: string;
+  readonly rpm?: number;
+  readonly hunting?: { readonly amplitudeRpm: number; readonly periodS: number };
+  readonly change?: { readonly fromHz: number; readonly toHz: number; readonly db: number };
+  /** Whose device it was, where there were several. */
+  readonly microphone?: string;
+}
+
 export interface VoicesStory {
   readonly spoken: readonly SpokenStory[];
 }
@@ -315,6 +326,7 @@ export interface ReportModel {
   readonly besideOthers: readonly BesideStory[];
   /** A model stood in for the engine. */
   readonly rehearsal: boolean;
+  readonly ear: readonly EarStory[];
   /** Null where voices were not told apart. */
   readonly voices: VoicesStory | null;
   /** Null where nobody signed. */

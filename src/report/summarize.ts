@@ -7,6 +7,7 @@ import { replaySession } from './replay.ts';
 import { cautionsOf } from './story/cautions.ts';
 import { computedOf } from './story/computed.ts';
 import { doubtsOf } from './story/doubts.ts';
+import { earOf } from './story/ear.ts';
 import { faultsOf } from './story/faults.ts';
 import { gatesOf, passedSteps } from './story/gates.ts';
 import { holdsOf } from './story/holds.ts';
@@ -80,6 +81,7 @@ export function summarize(input: SummaryInput): ReportModel {
     stops,
     skips,
     misheard: misheardOf(recorded),
+    ear: earOf(recorded),
     voices: voicesOf(recorded),
     doubts: doubtsOf(recorded),
     besideOthers: recorded.filter(ofKind('besideOthers')).map(({ timeMs, data }) => ({ timeMs, ...data })),

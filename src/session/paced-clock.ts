@@ -23,6 +23,11 @@ export class PacedClock implements Clock {
     this.#pace = checked(pace);
   }
 
+  /** Session seconds for each real one. */
+  get pace(): number {
+    return this.#pace;
+  }
+
   nowMs(): number {
     return this.#sinceMs + (this.#real.nowMs() - this.#sinceRealMs) * this.#pace;
   }

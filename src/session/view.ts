@@ -78,6 +78,8 @@ export interface EngineEarView {
   readonly trace: readonly (number | null)[];
   /** Swing of an idle that hunts, and in what time: "30 rpm, 4.2 s". */
   readonly hunting?: string;
+  /** Whose device hears it, where several might. */
+  readonly microphone?: string;
   /** How the sound has changed against the first minute of this engine, by band; shown, not judged. */
   readonly change?: string;
 }

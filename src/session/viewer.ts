@@ -280,11 +280,12 @@ const busView = (
 });
 
 function engineEarView(ear: EngineEarLink, language: Language, units: UnitSystem): EngineEarView {
-  const { rpm, trace, hunting, change } = ear.state();
+  const { rpm, trace, hunting, change, microphone } = ear.state();
   const show = (value: number) => showMeasure(Math.round(value), 'rpm', language, units);
   return {
     speed: rpm === null ? null : show(rpm),
-    trace,
+    trace: [...trace],
+    ...(microphone === '' ? {} : { microphone }),
     ...(hunting ? { hunting: `${show(hunting.amplitudeRpm)}, ${hunting.periodS.toFixed(1)} s` } : {}),
     ...(change
       ? {

@@ -125,7 +125,17 @@ const mayBeLeftOut: Partial<Record<Kind, readonly string[]>> = {
   recovered: ['vocabulary', 'tornBase64'],
   event: ['bus'],
   otherVoice: ['certainty'],
-  engineHeard: ['rpm', 'certainty', 'happened', 'amplitudeRpm', 'periodS'],
+  engineHeard: [
+    'rpm',
+    'certainty',
+    'happened',
+    'amplitudeRpm',
+    'periodS',
+    'fromHz',
+    'toHz',
+    'db',
+    'microphone',
+  ],
   passed: ['by', 'gate', 'misheard', 'figures'],
   verdict: [
     'quantity',

@@ -14,6 +14,7 @@ const state: BayState = {
   mayBeLeft: false,
   view: null,
   grammar: null,
+  firing: null,
   devices: [],
   clear: { state: 'notAsked', untilSessionMs: null, ownDeviceOnly: false },
   holdAsked: null,

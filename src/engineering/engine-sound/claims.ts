@@ -10,6 +10,8 @@ export interface Claim {
 
 /** What comes up anew has to last so long, s: a voice holds no pitch for it. */
 const LASTS_S = 0.42;
+/** An engine that is new has to be so much surer: talk beats as slowly as a starter turns, for a moment. */
+const NEW_SURE = 0.97;
 /** At a speed to which an engine does not come from standing, longer: a flat voice may hold a pitch for a while. */
 const HIGH_LASTS_S = 2.5;
 const REMEMBERED_S = 6;
@@ -26,7 +28,8 @@ export class Claims {
   #lastClaim: { readonly atS: number; readonly rpm: number } | null = null;
 
   next(atS: number, belief: Belief | null): Claim | null {
-    if (!belief || belief.confidence < SURE) {
+    const known = this.#lastClaim !== null && atS - this.#lastClaim.atS < REMEMBERED_S;
+    if (!belief || belief.confidence < (known ? SURE : NEW_SURE)) {
       this.#sinceS = null;
       return null;
     }
@@ -35,7 +38,6 @@ export class Claims {
     if (this.#sinceS === null || jumped)
       this.#sinceS = this.#goesOn(atS, rpm) ? Number.NEGATIVE_INFINITY : atS;
     this.#lastRpm = rpm;
-    const known = this.#lastClaim !== null && atS - this.#lastClaim.atS < REMEMBERED_S;
     const lasts = known || rpm <= beginsUpToRpm ? LASTS_S : HIGH_LASTS_S;
     if (atS - this.#sinceS < lasts - 1e-6) return null;
     this.#lastClaim = { atS, rpm };

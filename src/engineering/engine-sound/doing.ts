@@ -10,9 +10,8 @@ const MISSING_S = 0.5;
 const GIVEN_UP_S = 3;
 /** An engine that fires was cranked so shortly before. */
 const CRANKED_WITHIN_S = 3;
-/** A cranked engine has fired once it is so sure, in so many looks, that it runs, while its speed still climbs. */
-const FIRES_FROM = 0.95;
-const FIRES_LOOKS = 3;
+/** A cranked engine has fired once it is so sure that it runs, while its speed still climbs. */
+const FIRES_FROM = 0.7;
 /** An engine that has stopped is so much quieter than it was: in one band, or in two, dB. */
 const QUIETER_DB = { one: 7, two: 4 };
 /** How fast the level follows, each look. */
@@ -24,7 +23,6 @@ const FOLLOWS = 0.2;
  */
 export class Doing {
   #runs = false;
-  #fires = 0;
   #cranks = false;
   #lastClaimS = Number.NEGATIVE_INFINITY;
   #lastCrankS = Number.NEGATIVE_INFINITY;
@@ -37,8 +35,7 @@ export class Doing {
    * @param running how likely it runs by itself, at whatever speed
    */
   next(atS: number, claim: Claim | null, running: number, levelsDb: readonly number[]): Happened | null {
-    this.#fires = running >= FIRES_FROM ? this.#fires + 1 : 0;
-    if (!this.#runs && this.#fires >= FIRES_LOOKS && this.#crankedAt(atS)) return this.#begins(atS, levelsDb);
+    if (!this.#runs && running >= FIRES_FROM && this.#crankedAt(atS)) return this.#begins(atS, levelsDb);
     if (claim) return this.#heard(atS, claim, levelsDb);
     const missingS = atS - this.#lastClaimS;
     if (this.#cranks && missingS > MISSING_S) this.#cranks = false;

@@ -43,6 +43,7 @@ export class EngineEar {
   push(samples: Float32Array, onHeard: (heard: EngineHeard) => void): void {
     this.#listening.push(samples, ({ atS: toldS, said, levelsDb }) => {
       const belief = this.#track.next(said);
+      this.#listening.isNew = this.#track.isNew;
       const claim = this.#claims.next(toldS, belief);
       const happened = this.#doing.next(toldS, claim, belief?.running ?? 0, levelsDb);
       if (happened === 'stalled') {

@@ -1,3 +1,4 @@
+import { Bank, bankBands, bankHop, bankRateHz } from './bank.ts';
 import { Evidence, type EvidenceShape } from './evidence.ts';
 import { type Firing, firingHz } from './firing.ts';
 import { longUpToRpm, slopes, speeds } from './grid.ts';
@@ -9,7 +10,9 @@ import { Streams, streamCount, streamRateHz } from './streams.ts';
 export const stepS = 0.14;
 const STEP = Math.round(stepS * streamRateHz);
 
-const SLOW_DECIMATION = 8;
+const SLOW_DECIMATION = streamRateHz / bankRateHz;
+/** The wave, and each band of the bank. */
+const slowCount = 1 + bankBands;
 
 const short: EvidenceShape = {
   length: 640,
@@ -24,10 +27,19 @@ const short: EvidenceShape = {
   unevenFromHz: 3.5,
   slopes,
   waveCounts: 2,
+  usable: null,
+  firstLeads: false,
+  streams: streamCount,
+  expected: [
+    { there: 0.92, above: 6 },
+    { there: 0.6, above: 5 },
+    { there: 0.4, above: 4 },
+    { there: 0.2, above: 3 },
+  ],
 };
 
-/** A stretch for cranking is as long as nine compressions at this speed, within bounds. */
-const LONG_FOR = { rpm: 150, firings: 9, leastS: 1, mostS: 1.86 };
+/** A stretch for cranking is as long as so many compressions at this speed, within bounds. */
+const LONG_FOR = { rpm: 150, firings: 12, leastS: 1, mostS: 1.86 };
 
 function longFor(firing: Firing): EvidenceShape {
   const { rpm, firings, leastS, mostS } = LONG_FOR;
@@ -46,11 +58,20 @@ function longFor(firing: Firing): EvidenceShape {
     unevenFromHz: Number.POSITIVE_INFINITY,
     slopes: [0],
     waveCounts: 1,
+    usable: { share: 0.6, most: 4 },
+    firstLeads: true,
+    streams: slowCount,
+    expected: [
+      { there: 0.9, above: 8 },
+      { there: 0.2, above: 2.5 },
+      { there: 0.15, above: 2 },
+      { there: 0.2, above: 3 },
+    ],
   };
 }
 
 /** Looks overlap and streams are alike: what they say together is less than its sum. */
-const COUNTS = { short: 0.09, long: 0.2 };
+const COUNTS = { short: 0.09, long: 0.5 };
 
 /** Said where a speed is not looked for, and of all of them where there is no sound at all. */
 const NOTHING = -1e3;
@@ -75,12 +96,15 @@ export class Listening {
   readonly #levels = new LevelMeter();
   readonly #fast = Array.from({ length: streamCount }, () => new Ring(short.length));
   readonly #slow: readonly Ring[];
-  readonly #slowSums = new Float64Array(streamCount);
+  readonly #bank = new Bank();
+  #waveSum = 0;
   readonly #short: Evidence;
   readonly #long: Evidence;
   readonly #shortIn = Array.from({ length: streamCount }, () => new Float64Array(short.length));
   readonly #longIn: readonly Float64Array[];
   readonly #said = slopes.map(() => new Float64Array(speeds.length));
+  /** Samples taken, and milliseconds of them that were listened to. */
+  #taken = 0;
   #samples = 0;
 
   /** How old a speed is when it is told, s: the middle of the stretch that it was heard in. */
@@ -94,25 +118,39 @@ export class Listening {
     };
     this.#short = new Evidence(firing, short);
     this.#long = new Evidence(firing, long);
-    this.#slow = Array.from({ length: streamCount }, () => new Ring(long.length));
-    this.#longIn = Array.from({ length: streamCount }, () => new Float64Array(long.length));
+    this.#slow = Array.from({ length: slowCount }, () => new Ring(long.length));
+    this.#longIn = Array.from({ length: slowCount }, () => new Float64Array(long.length));
+  }
+
+  /** Whether no engine was heard running lately. */
+  set isNew(isNew: boolean) {
+    this.#short.isNew = isNew;
   }
 
   /** @param samples mono at 16 kHz, any number of them */
   push(samples: Float32Array, onLook: (look: Hearsay) => void): void {
+    for (let at = 0; at < samples.length; ) {
+      const part = samples.subarray(at, at + bankHop - (this.#taken % bankHop));
+      this.#stream(part, onLook);
+      this.#bank.push(part, values => {
+        for (let band = 0; band < bankBands; band++)
+          (this.#slow[1 + band] as Ring).push(values[band] as number);
+      });
+      this.#taken += part.length;
+      at += part.length;
+    }
+  }
+
+  #stream(samples: Float32Array, onLook: (look: Hearsay) => void): void {
     this.#streams.push(samples, (values, powers) => {
       this.#levels.push(powers);
       this.#samples++;
-      for (let s = 0; s < streamCount; s++) {
-        const value = values[s] as number;
-        (this.#fast[s] as Ring).push(value);
-        this.#slowSums[s] = (this.#slowSums[s] as number) + value;
+      for (let s = 0; s < streamCount; s++) (this.#fast[s] as Ring).push(values[s] as number);
+      this.#waveSum += values[0] as number;
+      if (this.#samples % SLOW_DECIMATION === 0) {
+        (this.#slow[0] as Ring).push(this.#waveSum / SLOW_DECIMATION);
+        this.#waveSum = 0;
       }
-      if (this.#samples % SLOW_DECIMATION === 0)
-        for (let s = 0; s < streamCount; s++) {
-          (this.#slow[s] as Ring).push((this.#slowSums[s] as number) / SLOW_DECIMATION);
-          this.#slowSums[s] = 0;
-        }
       if (this.#samples % STEP === 0) onLook(this.#look());
     });
   }

@@ -8,6 +8,8 @@ export interface TrackSettings {
   readonly jumps: number;
   /** How often a cranked engine comes up to speed within a step. */
   readonly fires: number;
+  /** How often a cranked engine turns at another speed after all. */
+  readonly turnsOtherwise: number;
   /** How often its rise goes on as it was. */
   readonly keepsSlope: number;
   /** No single look says more for an engine, or against one, than this. */
@@ -19,7 +21,8 @@ export const usualTrack: TrackSettings = {
   begins: 0.00003,
   ends: 0.01,
   jumps: 0.001,
-  fires: 0.03,
+  fires: 0.1,
+  turnsOtherwise: 0.004,
   keepsSlope: 0.75,
   mostFor: 4,
   mostAgainst: 2,
@@ -32,19 +35,26 @@ const count = speeds.length;
 const states = slopes.length * count;
 
 /** So long after it was heard running it may be heard again at any speed, and it is not cranked. */
-const REMEMBERED_S = 6;
-/** How much seldomer all else is taken to be. */
-const HARDLY = 1e-12;
+const REMEMBERED_S = 30;
+
+/** An engine that fires comes up fast: how often with each slope, against the same for all. */
+const rises = slopes.map(slope => (slope > 1 ? 2.5 : slope > 0 ? 1.5 : slope === 0 ? 1 : 0));
 
 const firstFast = speeds.findIndex(rpm => rpm >= longUpToRpm);
 
-const shares = (likely: (rpm: number) => boolean): Float64Array => {
-  const weights = speeds.map(rpm => (likely(rpm) ? 1 : HARDLY));
+const shares = (likely: (rpm: number) => number): Float64Array => {
+  const weights = speeds.map(likely);
   const sum = weights.reduce((all, each) => all + each, 0);
   return weights.map(each => each / sum);
 };
-const mayBegin = shares(rpm => rpm <= beginsUpToRpm);
-const mayReturn = shares(rpm => rpm >= longUpToRpm);
+/** Starters turn a diesel engine as fast as this, seldom slower: common practice, no published source. */
+const USUAL_FROM_RPM = 125;
+const SELDOM = 0.2;
+const mayBegin = shares(rpm => (rpm > beginsUpToRpm ? 0 : rpm < USUAL_FROM_RPM ? SELDOM : 1));
+const mayReturn = shares(rpm => (rpm >= longUpToRpm ? 1 : 0));
+/** Where it is found once it has fired: on its way up to its idle, or there. */
+const mayFire = shares(rpm => (rpm >= longUpToRpm && rpm <= beginsUpToRpm ? 1 : 0));
+const mayBeTurned = shares(rpm => (rpm >= longUpToRpm ? 0 : rpm < USUAL_FROM_RPM ? SELDOM : 1));
 
 /** From here on it is taken to be known what is heard. */
 export const SURE = 0.9;
@@ -110,6 +120,11 @@ export class Track {
     return belief;
   }
 
+  /** None was heard running lately. */
+  get isNew(): boolean {
+    return this.#sinceRunningS >= REMEMBERED_S;
+  }
+
   /** It has stopped: from now on it would have to be started again. */
   forget(): void {
     this.#now.fill(0);
@@ -137,18 +152,23 @@ export class Track {
   }
 
   #move(): void {
-    const { begins, ends, jumps, fires } = this.#settings;
+    const { begins, ends, jumps, fires, turnsOtherwise } = this.#settings;
     let [slow, fast] = [0, 0];
     for (let s = 0; s < states; s++)
       if (s % count < firstFast) slow += this.#mixed[s] as number;
       else fast += this.#mixed[s] as number;
-    const fromStanding = begins * this.#none + fires * slow;
-    const ran = this.#sinceRunningS < REMEMBERED_S;
-    const whereFrom = ran ? mayReturn : mayBegin;
+    const fromStanding = begins * this.#none;
+    const fired = fires * slow;
+    const turned = turnsOtherwise * slow;
+    const whereFrom = this.isNew ? mayBegin : mayReturn;
     for (let s = 0; s < states; s++) {
       const i = s % count;
       this.#next[s] =
-        (fromStanding * (whereFrom[i] as number) + jumps * fast * (mayReturn[i] as number)) / slopes.length;
+        (fromStanding * (whereFrom[i] as number) +
+          fired * (mayFire[i] as number) * (rises[Math.floor(s / count)] as number) +
+          turned * (mayBeTurned[i] as number) +
+          jumps * fast * (mayReturn[i] as number)) /
+        slopes.length;
     }
     slopes.forEach((_, slope) => {
       const shift = Math.round(this.#shift[slope] as number);
@@ -156,7 +176,8 @@ export class Track {
       const sum = (blur + 1) * (blur + 1);
       for (let i = 0; i < count; i++) {
         const share =
-          (this.#mixed[slope * count + i] as number) * (1 - ends - (i < firstFast ? fires : jumps));
+          (this.#mixed[slope * count + i] as number) *
+          (1 - ends - (i < firstFast ? fires + turnsOtherwise : jumps));
         if (share < 1e-12) continue;
         for (let d = -blur; d <= blur; d++) {
           const to = i + shift + d;

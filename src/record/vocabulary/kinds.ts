@@ -165,14 +165,22 @@ const toldKinds = {
   reading: z.object({ quantity: name<Quantity>(), si: number, via: name<Via>() }),
   /**
    * What the microphone heard of the engine: its speed, how sure that was, and what happened; or how an idle hunts
-   * (to either side, and in what time). Nothing is judged by it.
+   * (to either side, and in what time), or which band of its sound is louder or fainter than in its first minute. Nothing is
+   * judged by it.
    */
   engineHeard: z.object({
     rpm: maybe(number),
     certainty: maybe(number),
-    happened: maybe(name<'cranking' | 'fired' | 'running' | 'stalled' | 'lost' | 'hunting' | 'overspeed'>()),
+    happened: maybe(
+      name<'cranking' | 'fired' | 'running' | 'stalled' | 'lost' | 'hunting' | 'overspeed' | 'changed'>(),
+    ),
     amplitudeRpm: maybe(number),
     periodS: maybe(number),
+    fromHz: maybe(number),
+    toHz: maybe(number),
+    db: maybe(number),
+    /** Whose device heard it, where several might have. */
+    microphone: maybe(text),
   }),
   /**
    * Where a figure of this start stands among the earlier starts of the same engine in the shop, in the unit named, with

@@ -19,6 +19,7 @@ import { isRestart } from './read.ts';
  *    one to practise on (`rehearsal`); nothing follows from either.
  *    Voices are told apart: beside a spoken answer stands whose `voice` it was in, where that was sure; what is said in
  *    the second person's name in the technician's is refused (`otherVoice`). Answers without it lead where they led.
+ *    In a bay `engineHeard` names the `microphone` that heard it.
  *
  * A new kind, or a change in what a kind or one of its members means, takes the next number; what older records hold
  * is read on as it was written.

@@ -5,6 +5,7 @@ import { mannerOf } from '../manner.ts';
 import type { ReportModel } from '../model.ts';
 import type { Block, ReportDocument } from './blocks.ts';
 import { clip } from './clip.ts';
+import { earSection } from './ear.ts';
 import { footBlocks } from './foot.ts';
 import { gatesSection } from './gates.ts';
 import { figuresAtAGlance, jobBlocks, outcomeOf, trustBlocks } from './head.ts';
@@ -67,6 +68,7 @@ export function buildDocument(model: ReportModel, units: UnitSystem): ReportDocu
     ...faultsSection(model, manner),
     ...skipsSection(model, manner),
     ...misheardSection(model, manner),
+    ...earSection(model, manner),
     ...voicesSection(model, manner),
     ...holdsSection(model, manner),
     ...computedSection(model, manner),

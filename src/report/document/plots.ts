@@ -45,7 +45,8 @@ export function timeLineSection({ timeLine, durationMs }: ReportModel, manner: M
 export function plotsSection(model: ReportModel, manner: Manner): Block[] {
   const words = manner.words.plots;
   const byQuantity = new Map<string, Reading[]>();
-  for (const reading of model.readings) {
+  // What the microphone heard has a section of its own.
+  for (const reading of model.readings.filter(({ source }) => source !== 'ear')) {
     const list = byQuantity.get(reading.quantity);
     if (list) list.push(reading);
     else byQuantity.set(reading.quantity, [reading]);

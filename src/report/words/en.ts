@@ -405,6 +405,26 @@ export const en = {
     nothing: 'nothing',
   },
 
+  ear: {
+    title: 'The engine by ear',
+    note: 'What the microphone heard of the engine. Nothing is judged by it, and where it is silent that says nothing about the engine.',
+    speed: 'Engine speed by ear, {unit}; each change, and twice a minute what stays',
+    alt: { one: '{n} speed by ear.', many: '{n} speeds by ear.' },
+    happened: 'Heard',
+    at: 'Speed',
+    microphone: 'By the device',
+    what: {
+      cranking: 'Cranked',
+      fired: 'Fired',
+      running: 'Running',
+      stalled: 'Stalled',
+      lost: 'Not heard any more',
+      hunting: 'Hunts by {swing} to either side, every {period} s',
+      overspeed: 'Too fast: called out',
+      changed: 'Sounds otherwise than in its first minute: {db} dB between {from} and {to} Hz',
+    },
+  },
+
   voices: {
     title: 'Who spoke',
     note: 'A voice is held against what its owner said earlier in this session. It can refuse an answer and never grants one. Nothing of a voice was kept.',

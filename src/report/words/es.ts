@@ -413,6 +413,26 @@ export const es: ReportWords = {
     nothing: 'nada',
   },
 
+  ear: {
+    title: 'El motor de oído',
+    note: 'Lo que el micrófono oyó del motor. Nada se juzga por ello, y su silencio no dice nada del motor.',
+    speed: 'Régimen de oído, {unit}; cada cambio, y dos veces por minuto lo que sigue igual',
+    alt: { one: '{n} régimen de oído.', many: '{n} regímenes de oído.' },
+    happened: 'Oído',
+    at: 'Régimen',
+    microphone: 'Por el aparato',
+    what: {
+      cranking: 'Girado por el arranque',
+      fired: 'Arrancó',
+      running: 'En marcha',
+      stalled: 'Calado',
+      lost: 'Ya no se oye',
+      hunting: 'Oscila {swing} a cada lado, cada {period} s',
+      overspeed: 'Demasiado rápido: avisado',
+      changed: 'Suena de otro modo que en su primer minuto: {db} dB entre {from} y {to} Hz',
+    },
+  },
+
   voices: {
     title: 'Quién habló',
     note: 'Una voz se compara con lo que su dueño dijo antes en esta sesión. Puede hacer rechazar una respuesta, nunca concederla. De ninguna voz se guardó nada.',

@@ -423,6 +423,26 @@ export const fr: ReportWords = {
     nothing: 'rien',
   },
 
+  ear: {
+    title: "Le moteur à l'oreille",
+    note: "Ce que le micro a entendu du moteur. Rien n'est jugé d'après lui, et son silence ne dit rien du moteur.",
+    speed: "Régime à l'oreille, {unit} ; chaque changement, et deux fois par minute ce qui reste",
+    alt: { one: "{n} régime à l'oreille.", many: "{n} régimes à l'oreille." },
+    happened: 'Entendu',
+    at: 'Régime',
+    microphone: "Par l'appareil",
+    what: {
+      cranking: 'Lancé',
+      fired: 'Démarré',
+      running: 'Tourne',
+      stalled: 'Calé',
+      lost: "On ne l'entend plus",
+      hunting: "Oscille de {swing} de part et d'autre, toutes les {period} s",
+      overspeed: 'Trop vite : annoncé',
+      changed: 'Sonne autrement que dans sa première minute : {db} dB entre {from} et {to} Hz',
+    },
+  },
+
   voices: {
     title: 'Qui a parlé',
     note: "Une voix est comparée à ce que son propriétaire a dit plus tôt dans cette session. Elle peut faire refuser une réponse, jamais l'accorder. Rien d'une voix n'a été gardé.",

@@ -1,5 +1,6 @@
 import { controlsOf, type Moment, offerOf } from '../../../machines/moment.ts';
 import { languages } from '../../../prompts/index.ts';
+import type { EngineHeard } from '../../engineering/engine-sound/ear.ts';
 import type { Profile } from '../../profile/schema.ts';
 import type { EarLevel } from '../../voice/ports.ts';
 import { PAIRED_FOR_MS, type Pairing, type Pairings } from '../pairing/pairings.ts';
@@ -7,8 +8,9 @@ import type { Battery, BayBrief, BayState, Command, Deed, LogPage, StopAnswer } 
 import { Refused } from '../refused.ts';
 import { forbidden, mayNotLetGo, mayNotRenew } from './authority.ts';
 import { briefOf } from './brief.ts';
+import { CountingEar } from './counting-ear.ts';
 import { Crew, type FoundOffset } from './crew.ts';
-import { isStop, planned, running } from './deeds.ts';
+import { isStop, planned, running, speaksFor } from './deeds.ts';
 import { DoneCommands } from './done-commands.ts';
 import { FrameStream } from './frame-stream.ts';
 import { clearOf, Turns } from './question.ts';
@@ -31,6 +33,7 @@ export class Bay {
   readonly #starter: Starter;
   readonly #done = new DoneCommands();
   readonly #stops = new StopBook();
+  readonly #engineEar = new CountingEar(device => this.crew.place(device));
   /** Stops that came while a session was being begun. */
   #stopsToCome: { readonly by: Pairing; readonly id: string }[] = [];
   #run: Run | null = null;
@@ -151,6 +154,18 @@ export class Bay {
     this.#run?.session.level(level);
   }
 
+  /** What a device hears of the engine of this session: one device counts, and nothing is taken from the others. */
+  hearsEngine({ device, name }: Pairing, session: string, heard: EngineHeard): void {
+    const run = this.#run;
+    if (run?.id !== session || !this.#engineEar.counts(device, run.clock.nowMs())) return;
+    run.engineEar.take(heard, name);
+  }
+
+  /** In whose voice the stop before was said. */
+  voiceOfStop({ device }: Pairing, voice: readonly number[]): void {
+    this.#run?.voices.hears({ voice: Float32Array.from(voice), stopped: true }, device);
+  }
+
   /** Whether a deed is a stop, whichever way it was said. */
   isStop(deed: Deed): boolean {
     const known = this.#run ? [this.#run.session.parts.language] : Object.values(languages);
@@ -161,7 +176,11 @@ export class Bay {
    * Stops the session, in any state and for whoever asks. It is stopped, and all faces are told, when this
    * returns; the record follows. A stop while a session is being begun counts as soon as there is one.
    */
-  stop(by: Pairing, id: string): { readonly stop: StopAnswer; readonly again: boolean } {
+  stop(
+    by: Pairing,
+    id: string,
+    via: 'touch' | 'voice' = 'touch',
+  ): { readonly stop: StopAnswer; readonly again: boolean } {
     const run = this.#run;
     if (this.#starting && (!run || run.isOver)) {
       const again = !this.#stops.take(by.device);
@@ -174,7 +193,8 @@ export class Bay {
       (this.#done.find(by.device, id) !== undefined || !this.#stops.take(by.device));
     if (isSame) return { stop: 'stopped', again: true };
     this.#record(by, id, { do: 'stop' });
-    run.session.receive({ type: 'stop' }, by.role, 'touch');
+    const who = via === 'voice' ? speaksFor(by, { run, crew: this.crew }) : by.role;
+    run.session.receive({ type: 'stop' }, who, via);
     this.#stops.take(by.device);
     this.#done.add(by.device, id, Promise.resolve());
     this.#showNow();
@@ -320,6 +340,7 @@ export class Bay {
           turn: this.#answered.has(turn) ? null : turn,
         };
         const carryOut = planned(deed, by, scene);
+        if (deed.do === 'heard') scene.run.voices.hears(voiceIn(deed), by.device);
         // Before its effects: after a power loss between the two it is not done, and never twice.
         this.#record(by, id, deed);
         carryOut();
@@ -465,6 +486,7 @@ export class Bay {
       mayBeLeft: run?.mayBeLeft ?? false,
       turn: this.#turn,
       grammar: moment ? (run?.session.grammar('voice') ?? null) : null,
+      firing: run?.firing ?? null,
       devices: this.crew.list(),
       clear: clearOf(moment, this.crew.has('second')),
       holdAsked: this.#holdAsked,
@@ -474,5 +496,8 @@ export class Bay {
 
 /** As a session in a terminal or a page calls what is done without a voice. */
 const NOBODY = 'keys';
+
+const voiceIn = ({ voice }: Extract<Deed, { do: 'heard' }>) =>
+  voice ? { voice: Float32Array.from(voice), stopped: false } : null;
 
 const standsStill = (moment: Moment) => moment.matches('held') || moment.matches('stopped');

@@ -77,6 +77,13 @@ export class Crew {
     return device === this.#owner;
   }
 
+  /** Whose microphone is asked first: the leader's, then the second person's, then any other. */
+  place(device: string): number {
+    if (device === this.#owner) return 0;
+    const role = this.#pairings.ofBay(this.#bay).find(each => each.device === device)?.role;
+    return role === 'second' ? 1 : 2;
+  }
+
   isConnected(device: string): boolean {
     return this.#connected.has(device);
   }

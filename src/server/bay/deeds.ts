@@ -1,4 +1,4 @@
-import { isOver } from '../../../machines/moment.ts';
+import { isOver, offerOf } from '../../../machines/moment.ts';
 import type { Person } from '../../../machines/vocabulary.ts';
 import type { Language } from '../../../prompts/types.ts';
 import { isControl } from '../../session/grammar.ts';
@@ -85,12 +85,23 @@ function onTime(turn: string, scene: Scene): void {
     throw new Refused('tooLate', 'That answered a question that is no longer asked; look again.');
 }
 
-function speakerOf(by: Pairing, { run, crew }: Scene) {
+function answererAt(by: Pairing, { run, crew }: Pick<Scene, 'run' | 'crew'>) {
   const has = { second: crew.has('second'), supervisor: crew.has('supervisor') };
-  const question = questionOf(run.session.moment, has);
-  const answer = answerer({ role: by.role, owner: crew.isOwner(by) }, question);
+  return answerer({ role: by.role, owner: crew.isOwner(by) }, questionOf(run.session.moment, has));
+}
+
+function speakerOf(by: Pairing, scene: Scene) {
+  const answer = answererAt(by, scene);
   if (!answer.ok) throw new Refused(answer.refusal.code, answer.refusal.sentence);
   return answer.speaker;
+}
+
+/** Whom a stop is put down to that was said at this device: while a stop word is tried out, whoever was asked to. */
+export function speaksFor(by: Pairing, scene: Pick<Scene, 'run' | 'crew'>): Person {
+  const offer = offerOf(scene.run.session.moment);
+  if (offer.awaits !== 'drill') return by.role;
+  const answer = answererAt(by, scene);
+  return answer.ok ? (answer.speaker ?? offer.by) : by.role;
 }
 
 /** As whose it counts: the words that are always understood are no answers, so whoever is asked does not matter. */

@@ -3,12 +3,14 @@ import { languages } from '../../../prompts/index.ts';
 import type { LanguageCode, ReplyId } from '../../../prompts/types.ts';
 import { type Entry, entrySchema, RecordError, type RecordLog, systemCause } from '../../record/index.ts';
 import type { Clock } from '../../session/clock.ts';
+import { type EngineEarLink, firingOf, joinEngineEar } from '../../session/engine-ear/join-engine-ear.ts';
 import type { SessionHeader } from '../../session/header.ts';
 import { beginRecord, continueRecord } from '../../session/record-keeping.ts';
 import type { Restored } from '../../session/resume.ts';
 import { closeRecord } from '../../session/save-record.ts';
 import { Session } from '../../session/session.ts';
 import { Viewer } from '../../session/viewer.ts';
+import { joinVoices, type VoicesLink } from '../../session/who-speaks/join-voices.ts';
 import type { LogPage } from '../protocol/index.ts';
 import { type Mouths, RemoteSpeech } from './remote-voice.ts';
 
@@ -26,6 +28,9 @@ export interface RecordNews {
 }
 
 const ENTRIES_IN_A_PAGE = 500;
+/** What is heard of the engine is shown so often: it comes more often than anybody looks. */
+const EAR_SHOWN_MS = 500;
+const EAR_GONE_MS = 1500;
 
 /** What ends a session without a signature. */
 const END: ReplyId = 'endSession';
@@ -42,8 +47,11 @@ export class Run {
   readonly clock: Clock;
   readonly record: RecordLog;
   readonly speech: RemoteSpeech;
+  readonly engineEar: EngineEarLink;
+  readonly voices: VoicesLink;
   readonly #news: RecordNews;
   #closing: Promise<void> | null = null;
+  #earGone: NodeJS.Timeout | undefined;
 
   private constructor(
     id: string,
@@ -64,6 +72,8 @@ export class Run {
       restored?.moment,
     );
     this.viewer = new Viewer(this.session, 'keys');
+    this.engineEar = this.#joinEngineEar();
+    this.voices = joinVoices(this.session);
     if (restored) this.viewer.recall(restored.verdicts.map(({ data }) => data));
     // The last sentence is still being said when the record is closed.
     void this.session.outcome.then(() => this.#closeRecord());
@@ -108,6 +118,11 @@ export class Run {
       .map(({ seq, at, monoMs, kind, data, hash }) => ({ seq, at, monoMs, kind, data, hash }));
   }
 
+  /** How its engine fires; null once it is over. */
+  get firing() {
+    return this.isOver ? null : firingOf(this.session.parts.profile);
+  }
+
   get isOver(): boolean {
     return this.session.moment.status === 'done';
   }
@@ -127,10 +142,25 @@ export class Run {
     await this.#closeRecord();
   }
 
+  #joinEngineEar(): EngineEarLink {
+    let shownMs = Number.NEGATIVE_INFINITY;
+    const link = joinEngineEar(this.session, () => {
+      clearTimeout(this.#earGone);
+      // A microphone that has gone says nothing any more: its last speed is not left standing.
+      this.#earGone = setTimeout(() => this.viewer.showsEngineEar(link), EAR_GONE_MS).unref();
+      const nowMs = this.clock.nowMs();
+      if (nowMs - shownMs < EAR_SHOWN_MS) return;
+      shownMs = nowMs;
+      this.viewer.showsEngineEar(link);
+    });
+    return link;
+  }
+
   #closeRecord(): Promise<void> {
     this.#closing ??= (async () => {
       await this.session.settled();
       this.clock.setAlarm(null, () => {});
+      clearTimeout(this.#earGone);
       await this.#keepRecord();
     })();
     return this.#closing;

@@ -37,6 +37,10 @@ const notPaired: Refusal = {
   code: 'notPaired',
   sentence: 'This device is not paired, or not any more; pair it again.',
 };
+const onlyLooksOn: Refusal = {
+  code: 'notYourRole',
+  sentence: "The supervisor's device looks on: what it hears counts for nothing.",
+};
 /** Not that it is unpaired: its hello may be on the way still, over a line that hangs, and it must come again. */
 const saidNothing: Refusal = {
   code: 'notNow',
@@ -195,10 +199,11 @@ export class Connection implements Face {
   }
 
   /** The path of a stop: past every limit, to the session and back, with nothing to wait for. */
-  #stop({ id }: Command): void {
+  #stop({ id, deed }: Command): void {
     if (!this.#greeted || this.look() === 'gone') return;
     const { bay, pairing } = this.#greeted;
-    this.send({ type: 'ack', id, ...bay.stop(pairing, id) });
+    const via = deed.do === 'stop' ? deed.via : undefined;
+    this.send({ type: 'ack', id, ...bay.stop(pairing, id, via) });
   }
 
   #handle(message: ClientMessage) {
@@ -232,6 +237,12 @@ export class Connection implements Face {
           if (face !== this) face.send({ type: 'levelNews', levelDbfs, clipping, speech });
         break;
       }
+      case 'engine':
+      case 'voiceOfStop':
+        if (pairing.role === 'supervisor') return this.#fault(onlyLooksOn, message);
+        if (message.type === 'engine') bay.hearsEngine(pairing, message.session, message.heard);
+        else bay.voiceOfStop(pairing, message.voice);
+        break;
       case 'ear':
         bay.listens(pairing, message.listens);
         break;

@@ -3,6 +3,7 @@ import { jobCardSchema } from '../../record/vocabulary/opened.ts';
 import type { View } from '../../session/view.ts';
 import type { Grammar } from '../../voice/ports.ts';
 import { languageSchema, millisecondsSchema, roleSchema, unitsSchema } from './common.ts';
+import { firingSchema } from './ear-messages.ts';
 import { grammarSchema, viewSchema } from './view.ts';
 
 /** What is left in a device's battery; a share of 0 to 1. */
@@ -57,6 +58,8 @@ export const bayStateSchema = z.object({
   /** Names the question that is asked now, unlike any other of this or another session; goes back with its answer. */
   turn: z.string(),
   grammar: grammarSchema.nullable(),
+  /** What devices listen for in their sound beside speech; null while there is no session. */
+  firing: firingSchema.nullable(),
   devices: z.array(deviceSchema),
   clear: clearSchema,
   /** The supervisor asks for a hold; the technician decides. */

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { commandSchema } from './commands.ts';
 import { epochSchema, millisecondsSchema, PROTOCOL_VERSION, sequenceSchema } from './common.ts';
+import { engineSchema, voiceOfStopSchema } from './ear-messages.ts';
 
 /** First on every connection: who, and what was seen last. */
 export const helloSchema = z.strictObject({
@@ -56,6 +57,8 @@ export const clientMessageSchema = z.discriminatedUnion('type', [
   pingSchema,
   levelSchema,
   earSchema,
+  engineSchema,
+  voiceOfStopSchema,
   batteryNewsSchema,
   spokenSchema,
 ]);

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import type { ControlId } from '../../../prompts/types.ts';
 import { commandIdSchema, languageSchema, MAX_TEXT, unitsSchema } from './common.ts';
+import { voiceSchema } from './ear-messages.ts';
 
 const text = z.string().max(MAX_TEXT);
 const confidence = z.number().min(0).max(1);
@@ -33,11 +34,11 @@ export const controlIds = [
 /** What a person wants done. */
 export const deedSchema = z.discriminatedUnion('do', [
   /** Any role, in any state. */
-  z.strictObject({ do: z.literal('stop') }),
+  z.strictObject({ do: z.literal('stop'), via: z.enum(['touch', 'voice']).optional() }),
   /** Typed, or a choice touched: in the wordings that would be spoken. */
   z.strictObject({ do: z.literal('say'), turn, text: text.min(1), via: z.enum(['keys', 'touch']) }),
-  /** Recognised on the device. */
-  z.strictObject({ do: z.literal('heard'), turn, heard: heardSchema }),
+  /** Recognised on the device, and in whose voice, where that can be told. */
+  z.strictObject({ do: z.literal('heard'), turn, heard: heardSchema, voice: voiceSchema.optional() }),
   z.strictObject({ do: z.literal('control'), turn, id: z.enum(controlIds) }),
   /** The second person's own; read back like every reply that opens a gate. */
   z.strictObject({ do: z.literal('clear'), turn }),

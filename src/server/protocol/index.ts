@@ -11,6 +11,7 @@ export * from './client-messages.ts';
 export * from './clock-offset.ts';
 export * from './commands.ts';
 export * from './common.ts';
+export * from './ear-messages.ts';
 export * from './http.ts';
 export * from './pairing.ts';
 export * from './parse.ts';

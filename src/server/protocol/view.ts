@@ -42,6 +42,15 @@ export const viewSchema = z.object({
       values: z.array(z.object({ name: text, value: text.nullable() })),
     })
     .exactOptional(),
+  engineEar: z
+    .object({
+      speed: text.nullable(),
+      trace: z.array(number.nullable()),
+      microphone: text.exactOptional(),
+      hunting: text.exactOptional(),
+      change: text.exactOptional(),
+    })
+    .exactOptional(),
   gates: z.array(z.object({ gate: gateSchema, name: text, met: z.boolean() })),
   faults: z.array(text),
   openItems: z.array(text),

@@ -6,6 +6,7 @@ import type { EngineHeard } from '../../engineering/engine-sound/ear.ts';
 import type { Firing } from '../../engineering/engine-sound/firing.ts';
 import type { Hunting } from '../../engineering/engine-sound/hunting.ts';
 import { fastestRpm, type Profile, stopsFromRpm } from '../../profile/schema.ts';
+import type { Written } from '../../record/vocabulary/index.ts';
 import type { EventBody } from '../hearing.ts';
 import type { Session } from '../session.ts';
 import { createKeeping } from './keeping.ts';
@@ -17,12 +18,17 @@ export interface EngineEarState {
   readonly trace: readonly (number | null)[];
   readonly hunting: Hunting | null;
   readonly change: SoundChange | null;
+  /** Whose microphone hears it, where there are several; empty where there is one. */
+  readonly microphone: string;
 }
 
 /** An ear for the engine that is joined to a session; what listens may be in another thread. */
 export interface EngineEarLink {
-  /** Takes what was heard, about seven times a second. */
-  take(heard: EngineHeard): void;
+  /**
+   * Takes what was heard, about seven times a second.
+   * @param microphone the name of the one that counts now, where there are several: never two at a time
+   */
+  take(heard: EngineHeard, microphone?: string): void;
   state(): EngineEarState;
   close(): void;
 }
@@ -35,7 +41,8 @@ const TOO_FAST_MS = 500;
 const CALLED_AGAIN_MS = 10_000;
 /** Where the profile names none: so far above every speed that is asked for. Common practice, no published source. */
 const TOO_FAST_SHARE = 1.15;
-const HUNTING_AGAIN_MS = 60_000;
+/** What stays is on the record again after so long. */
+const AGAIN_MS = 60_000;
 
 /** How the engine of a profile fires: what its sound is searched for. */
 export const firingOf = ({ engine: { cylinders, strokes = 4, unevenFiringDeg } }: Profile): Firing => ({
@@ -59,13 +66,17 @@ export function joinEngineEar(session: Session, onChange: () => void = () => {})
   const steps = procedureFor(profile);
   const keeping = createKeeping();
   const own = createOwnEngine();
-  const firstMinute = new SoundOfFirstMinute();
+  /** Of each microphone its own: no two hear the same engine alike. */
+  const firstMinutes = new Map<string, SoundOfFirstMinute>();
   const limitRpm = tooFastRpm(profile);
   const trace: (number | null)[] = [];
   let last: (Claim & { readonly atMs: number }) | null = null;
-  let second = -1;
+  let second: number | null = null;
+  let listensWith = '';
   let hunting: Hunting | null = null;
   let huntingKeptMs = Number.NEGATIVE_INFINITY;
+  let change: SoundChange | null = null;
+  let changeKeptMs = Number.NEGATIVE_INFINITY;
   let tooFastSinceMs: number | null = null;
   let calledMs = Number.NEGATIVE_INFINITY;
 
@@ -80,35 +91,43 @@ export function joinEngineEar(session: Session, onChange: () => void = () => {})
     return heard && own.isHeard(clock.nowMs()) ? { ...body, ear: { speedRpm: heard.rpm } } : body;
   }
 
-  function look(heard: EngineHeard): void {
+  const keep = (data: Written<'engineHeard'>) =>
+    session.keep('engineHeard', { ...data, ...(listensWith === '' ? {} : { microphone: listensWith }) });
+
+  function look(heard: EngineHeard, microphone = ''): void {
     const nowMs = clock.nowMs();
     if (isOver(session.moment)) return;
+    if (microphone !== listensWith) tooFastSinceMs = null;
+    listensWith = microphone;
     const { claim, happened, levelsDb, toldS } = heard;
-    if (happened)
-      session.keep('engineHeard', {
-        happened,
-        ...(claim ? { rpm: claim.rpm, certainty: claim.confidence } : {}),
-      });
+    const speed = claim ? { rpm: claim.rpm, certainty: claim.confidence } : {};
+    const isDue = claim !== null && keeping.isDue(claim.rpm, nowMs);
+    if (happened) keep({ happened, ...speed });
+    else if (isDue) keep(speed);
     if (claim) {
       last = { ...claim, atMs: nowMs };
       own.heard(claim.rpm, nowMs, turns());
-      if (keeping.isDue(claim.rpm, nowMs))
-        session.keep('engineHeard', { rpm: claim.rpm, certainty: claim.confidence });
-      firstMinute.next(toldS, claim.rpm, levelsDb);
+      firstMinute().next(toldS, claim.rpm, levelsDb);
     }
     watchSpeed(claim, nowMs);
     watchIdle(heard.hunting, nowMs);
-    note(Math.floor(toldS), claim?.rpm ?? null);
+    watchChange(nowMs);
+    note(Math.floor(nowMs / 1000), claim?.rpm ?? null);
     onChange();
   }
 
-  /** The last speed of each second. */
+  function firstMinute(): SoundOfFirstMinute {
+    const found = firstMinutes.get(listensWith) ?? new SoundOfFirstMinute();
+    firstMinutes.set(listensWith, found);
+    return found;
+  }
+
+  /** The last speed of each second; a gap for those in which nothing listened. */
   function note(now: number, rpm: number | null): void {
-    if (now !== second) {
-      second = now;
-      trace.push(null);
-      if (trace.length > TRACE_S) trace.shift();
-    }
+    const seconds = second === null ? 1 : Math.min(TRACE_S, now - second);
+    second = now;
+    for (let passed = 0; passed < seconds; passed++) trace.push(null);
+    while (trace.length > TRACE_S) trace.shift();
     if (rpm !== null) trace[trace.length - 1] = Math.round(rpm);
   }
 
@@ -121,21 +140,34 @@ export function joinEngineEar(session: Session, onChange: () => void = () => {})
     if (nowMs - tooFastSinceMs < TOO_FAST_MS || nowMs - calledMs < CALLED_AGAIN_MS || !own.isHeard(nowMs))
       return;
     calledMs = nowMs;
-    session.keep('engineHeard', { happened: 'overspeed', rpm: claim.rpm, certainty: claim.confidence });
+    keep({ happened: 'overspeed', rpm: claim.rpm, certainty: claim.confidence });
     session.callOut('heardOverspeed', { speed: { unit: 'rpm', si: Math.round(claim.rpm) } });
   }
 
   function watchIdle(now: Hunting | null, nowMs: number): void {
     hunting = now;
-    if (!hunting || nowMs - huntingKeptMs < HUNTING_AGAIN_MS) return;
+    if (!hunting || nowMs - huntingKeptMs < AGAIN_MS) return;
     huntingKeptMs = nowMs;
-    session.keep('engineHeard', { happened: 'hunting', ...hunting });
+    keep({ happened: 'hunting', ...hunting });
+  }
+
+  function watchChange(nowMs: number): void {
+    change = firstMinute().change();
+    if (!change || nowMs - changeKeptMs < AGAIN_MS) return;
+    changeKeptMs = nowMs;
+    keep({ happened: 'changed', ...change });
   }
 
   session.attachEngineEar(withEar);
   return {
     take: look,
-    state: () => ({ rpm: fresh()?.rpm ?? null, trace, hunting, change: firstMinute.change() }),
+    state: () => ({
+      rpm: fresh()?.rpm ?? null,
+      trace,
+      hunting,
+      change,
+      microphone: listensWith,
+    }),
     close() {
       session.attachEngineEar(body => body);
     },

@@ -1,11 +1,28 @@
 import { offerOf } from '../../../machines/moment.ts';
 import type { Person, Via } from '../../../machines/vocabulary.ts';
-import type { Recognizer, VoiceHeard } from '../../voice/ports.ts';
+import type { VoiceHeard } from '../../voice/ports.ts';
 import { enoughUtterances, KnownVoices } from '../../voice/who-speaks/known-voices.ts';
 import type { EventBody } from '../hearing.ts';
 import type { Session } from '../session.ts';
 
 type AtTheEngine = Exclude<Person, 'supervisor'>;
+
+/** Where voices are handed in as they are heard. */
+export interface VoicesLink {
+  /**
+   * Takes whose voice something was said in: right before what was said, or behind a stop that was said in it.
+   * @param heard null where what is said next was in no voice that could be told
+   * @param microphone which one heard it, where there are several
+   */
+  hears(heard: VoiceHeard | null, microphone?: string): void;
+}
+
+/** What one microphone has heard. */
+interface AtMicrophone {
+  readonly known: KnownVoices<AtTheEngine>;
+  /** What somebody has said in this step, the last of it. */
+  turn: { readonly of: string; readonly voices: readonly Float32Array[] };
+}
 
 /**
  * From this certainty on a voice is put beside an answer: of the first utterance in a step, and of it and those that follow
@@ -17,6 +34,7 @@ const TOGETHER = 3;
 /** What a voice belongs to is reported right behind it; a stop comes before it, by as long as somebody goes on speaking. */
 const BELONGS_WITHIN_MS = 300;
 const STOP_WITHIN_MS = 4000;
+const ONLY = '';
 
 const isAtTheEngine = (by: Person): by is AtTheEngine => by !== 'supervisor';
 
@@ -29,33 +47,28 @@ export const surely = <Told extends { readonly certainty: number }>(
 
 /**
  * Learns the voices of two people at one microphone from what they are asked for by name, the emergency word first, and
- * puts beside each spoken answer whose voice it was in, where that is sure. Nothing of a voice is kept beyond the session.
+ * puts beside each spoken answer whose voice it was in, where that is sure. What one microphone has heard is never held
+ * against what another one hears: a voice is not the same through both. Nothing of a voice is kept beyond the session.
  * @param practice one person may speak for both, as people do at an engine that is none: nobody is refused then
  */
-export function joinVoices(
-  session: Session,
-  recognizer: Pick<Recognizer, 'onVoice'>,
-  practice = session.parts.profile.invented,
-): void {
-  const known = new KnownVoices<AtTheEngine>();
+export function joinVoices(session: Session, practice = session.parts.profile.invented): VoicesLink {
   const { clock } = session.parts;
-  let last: { readonly heard: VoiceHeard; readonly atMs: number } | null = null;
-  /** What somebody has said in this step, the last of it. */
-  let turn: { readonly of: string; readonly voices: readonly Float32Array[] } = { of: '', voices: [] };
+  const microphones = new Map<string, AtMicrophone>();
+  const told = new Set<AtTheEngine>();
+  let last: { readonly voice: Float32Array; readonly at: AtMicrophone; readonly atMs: number } | null = null;
   let drill: { readonly by: AtTheEngine; readonly atMs: number } | null = null;
 
-  function learn(by: AtTheEngine, voice: Float32Array): void {
-    if (known.learn(by, voice) === enoughUtterances)
-      session.keep('voiceLearned', { by, utterances: enoughUtterances, kept: false });
+  function learn(by: AtTheEngine, voice: Float32Array, { known }: AtMicrophone): void {
+    if (known.learn(by, voice) !== enoughUtterances || told.has(by)) return;
+    told.add(by);
+    session.keep('voiceLearned', { by, utterances: enoughUtterances, kept: false });
   }
 
-  recognizer.onVoice?.(heard => {
-    const atMs = clock.nowMs();
-    last = { heard, atMs };
-    // A stop at any other moment may have been anybody's.
-    if (heard.stopped && drill && atMs - drill.atMs <= STOP_WITHIN_MS) learn(drill.by, heard.voice);
-    if (heard.stopped) drill = null;
-  });
+  function at(microphone: string): AtMicrophone {
+    const found = microphones.get(microphone) ?? { known: new KnownVoices(), turn: { of: '', voices: [] } };
+    microphones.set(microphone, found);
+    return found;
+  }
 
   session.attachVoices((body: EventBody, by: Person, via: Via): EventBody => {
     if (via !== 'voice' || !isAtTheEngine(by)) return body;
@@ -65,15 +78,34 @@ export function joinVoices(
       return body;
     }
     if (body.type !== 'reply' && body.type !== 'value') return body;
-    const voice = last && nowMs - last.atMs <= BELONGS_WITHIN_MS ? last.heard.voice : null;
+    const heard = last && nowMs - last.atMs <= BELONGS_WITHIN_MS ? last : null;
     last = null;
-    if (!voice) return body;
+    if (!heard) return body;
+    const { voice, at: microphone } = heard;
+    const { known, turn } = microphone;
     const of = `${by} ${session.moment.context.step}`;
-    turn = { of, voices: [...(turn.of === of ? turn.voices : []), voice].slice(-TOGETHER) };
-    const sure = surely(known.tell('technician', 'second', turn.voices), turn.voices.length);
+    const voices = [...(turn.of === of ? turn.voices : []), voice].slice(-TOGETHER);
+    microphone.turn = { of, voices };
+    const sure = surely(known.tell('technician', 'second', voices), voices.length);
     // An answer in a voice that is surely another's teaches nothing of this one's, nor is it a part of what they say next.
-    if (!sure || sure.of === by) learn(by, voice);
-    else turn = { of, voices: [] };
+    if (!sure || sure.of === by) learn(by, voice, microphone);
+    else microphone.turn = { of, voices: [] };
     return sure && !(practice && sure.of !== by) ? { ...body, voice: sure } : body;
   });
+
+  return {
+    hears(heard, microphone = ONLY) {
+      if (!heard) {
+        last = null;
+        return;
+      }
+      const { voice, stopped } = heard;
+      const atMs = clock.nowMs();
+      const where = at(microphone);
+      last = stopped ? null : { voice, at: where, atMs };
+      // A stop at any other moment may have been anybody's.
+      if (stopped && drill && atMs - drill.atMs <= STOP_WITHIN_MS) learn(drill.by, voice, where);
+      if (stopped) drill = null;
+    },
+  };
 }

@@ -5,14 +5,17 @@ import { earThread } from './ear-thread.ts';
 import { type Microphone, openMicrophone } from './microphone.ts';
 import { type EarThread, WorkerRecognizer } from './worker-recognizer.ts';
 
+/** Listens for an engine that fires so, in place of the one before. */
+export type ListenToEngine = (firing: Firing, take: (heard: EngineHeard) => void) => void;
+
 /** What wants to hear, and to be told of what does not work. */
 export interface Listener {
   attach(recognizer: Recognizer): void;
   listensWith(source: string): void;
   level(level: EarLevel): void;
   report(sentence: string): void;
-  /** Where an engine is listened for as well: how it fires, and who is told of it. */
-  readonly engine?: { readonly firing: Firing; take(heard: EngineHeard): void };
+  /** Given, where sound itself is heard, what listens for an engine in it: to be called for each engine. */
+  hearsEngines?(listen: ListenToEngine): void;
 }
 
 export interface Hearing {
@@ -48,8 +51,7 @@ export function hearWith({ recognizer, thread, context, listener, engine }: Hear
   recognizer.onReady(listens);
   recognizer.onAway(() => listener.listensWith(KEYS));
   listener.attach(recognizer);
-  const { engine: heardEngine } = listener;
-  if (heardEngine) recognizer.listenToEngine(heardEngine.firing, heard => heardEngine.take(heard));
+  listener.hearsEngines?.((firing, take) => recognizer.listenToEngine(firing, take));
   openMicrophone(context).then(
     opened => {
       microphone = opened;

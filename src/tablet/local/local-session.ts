@@ -147,10 +147,11 @@ async function run({ dataBase, id, header, clock, record, devices, restored }: P
   // Another tab may have sent its beginning meanwhile.
   void session.outcome.then(outcome => noteOn(dataBase, id, { state: outcome, sent: false }));
   const engineEar = joinEngineEar(session, () => viewer.showsEngineEar(engineEar));
+  const voices = joinVoices(session);
   const hearing = devices.hearing(header.language, {
     attach(recognizer) {
       session.attach(recognizer, 'voice');
-      joinVoices(session, recognizer);
+      recognizer.onVoice?.(heard => voices.hears(heard));
     },
     listensWith: source => viewer.listensWith(source),
     level: level => {
@@ -158,7 +159,7 @@ async function run({ dataBase, id, header, clock, record, devices, restored }: P
       session.level(level);
     },
     report: sentence => session.report(sentence),
-    engine: { firing: firingOf(header.profile), take: heard => engineEar.take(heard) },
+    hearsEngines: listen => listen(firingOf(header.profile), heard => engineEar.take(heard)),
   });
 
   /**

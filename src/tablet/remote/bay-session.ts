@@ -1,5 +1,5 @@
 import { languages } from '../../../prompts/index.ts';
-import type { Deed, PairAnswer } from '../../server/protocol/index.ts';
+import type { PairAnswer } from '../../server/protocol/index.ts';
 import { SystemClock } from '../../session/clock.ts';
 import { meansStop } from '../../session/stop-words.ts';
 import type { UnitSystem } from '../../session/units.ts';
@@ -14,6 +14,7 @@ import { words } from '../words/index.ts';
 import { type Away, AwayWatch } from './away.ts';
 import { bringProfile } from './bring-profile.ts';
 import { Connection, type Line } from './connection.ts';
+import { HeardThere } from './heard-there.ts';
 import { LogBook, type Milestone } from './log-book.ts';
 import { Mirror } from './mirror.ts';
 import { keepPairing } from './pairing.ts';
@@ -120,6 +121,10 @@ export async function joinBay(
     }, REFUSAL_SHOWN_MS);
     changed();
   };
+  const heardThere: HeardThere = new HeardThere(
+    () => connection,
+    () => performance.now(),
+  );
   const own = () => connection.state?.devices.find(({ id }) => id === connection.device);
 
   /** Hazards are for everybody; the rest is said by whoever leads, and by the second person's what is for them. */
@@ -153,6 +158,7 @@ export async function joinBay(
           if (led) void logBook?.readOn();
         }
         away.look(connection.lineState === 'connected');
+        heardThere.look();
         changed();
       },
       onSay({ text, priority, addressed, seq }) {
@@ -174,11 +180,6 @@ export async function joinBay(
   const stopTelling = tellBattery(battery => connection.tell({ type: 'battery', ...battery }));
   const readLog = setInterval(() => void logBook?.readOn().then(changed), LOG_EVERY_MS);
 
-  const withTurn = (deed: (turn: string) => Deed) => {
-    const turn = connection.state?.turn;
-    if (turn !== undefined && turn !== '') connection.command(deed(turn));
-  };
-
   // The supervisor's device does not listen: nobody says yes for others.
   const hearing =
     role === 'supervisor'
@@ -186,10 +187,7 @@ export async function joinBay(
       : devices.hearing(devices.language, {
           attach(recognizer) {
             recognizers.push(recognizer);
-            recognizer.onHeard(heard => {
-              if (heard.kind === 'stop') connection.command({ do: 'stop' });
-              else withTurn(turn => ({ do: 'heard', turn, heard }));
-            });
+            heardThere.attach(recognizer);
             const { state } = connection;
             if (state?.grammar) recognizer.listen({ ...state.grammar, key: state.turn });
           },
@@ -208,6 +206,7 @@ export async function joinBay(
             sentNth = heard.utterance?.nth ?? sentNth;
             connection.tell({ type: 'level', ...heard });
           },
+          hearsEngines: listen => heardThere.hearsEngines(listen),
           report: trouble,
         });
 

@@ -153,7 +153,9 @@ export class Connection {
     if (this.#lineState === 'connected') this.#send({ type: 'ear', listens });
   }
 
-  tell(message: Extract<ClientMessage, { type: 'level' | 'spoken' | 'battery' }>): void {
+  tell(
+    message: Extract<ClientMessage, { type: 'level' | 'spoken' | 'battery' | 'engine' | 'voiceOfStop' }>,
+  ): void {
     if (this.#lineState === 'connected') this.#send(message);
   }
 

@@ -7,6 +7,7 @@ import { words } from '../words/index.ts';
 import { AfterStop, Coming } from './parts/ahead.tsx';
 import { Answers } from './parts/answers.tsx';
 import { Devices } from './parts/devices.tsx';
+import { EngineByEar } from './parts/engine-by-ear.tsx';
 import { Leave } from './parts/leave.tsx';
 import { LinkLine } from './parts/link-line.tsx';
 import { Problems } from './parts/problems.tsx';
@@ -36,6 +37,7 @@ export function Second({ session, onLeave }: { readonly session: BaySession; rea
           {!asked && view.state !== 'stopped' && <p className="quiet">{words.second.nothing}</p>}
           <Answers view={view} touch={touch} asked={asked} clear={bay?.clear === 'needed'} />
           <Coming coming={view.coming ?? []} />
+          {view.engineEar && <EngineByEar ear={view.engineEar} />}
           <Problems problems={view.problems} />
         </>
       )}

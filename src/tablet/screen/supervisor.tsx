@@ -6,6 +6,7 @@ import { inOwnWords, words } from '../words/index.ts';
 import { Board } from './board.tsx';
 import { Answers } from './parts/answers.tsx';
 import { Devices } from './parts/devices.tsx';
+import { EngineByEar } from './parts/engine-by-ear.tsx';
 import { Leave } from './parts/leave.tsx';
 import { LinkLine } from './parts/link-line.tsx';
 import { LogTail } from './parts/log-tail.tsx';
@@ -47,6 +48,7 @@ export function Supervisor({
       {plots.map(plot => (
         <PlotFigure key={plot.quantity} plot={plot} />
       ))}
+      {view.engineEar && <EngineByEar ear={view.engineEar} />}
       <Gates gates={view.gates} />
       <Readings readings={view.readings} />
       <Sentences title={words.faults} lines={view.faults} />

@@ -52,6 +52,7 @@ export const english = {
     notSure: 'not sure',
     hunts: 'Idle hunts by',
     changed: 'Its sound has changed:',
+    microphone: 'Heard by the device',
     trace: 'Speed by ear in the last minute, rpm',
   },
   readings: 'Readings',

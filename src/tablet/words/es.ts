@@ -46,6 +46,7 @@ export const spanish: Words = {
     notSure: 'no es seguro',
     hunts: 'El ralentí oscila',
     changed: 'Su ruido ha cambiado:',
+    microphone: 'Lo oye el aparato',
     trace: 'Régimen de oído en el último minuto, r. p. m.',
   },
   readings: 'Lecturas',

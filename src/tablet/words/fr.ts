@@ -47,6 +47,7 @@ export const french: Words = {
     notSure: 'pas sûr',
     hunts: 'Le ralenti oscille de',
     changed: 'Son bruit a changé :',
+    microphone: "Entendu par l'appareil",
     trace: "Régime à l'oreille dans la dernière minute, tr/min",
   },
   readings: 'Relevés',

@@ -157,6 +157,10 @@ export const refusals: Readonly<Record<string, InOtherWords>> = {
     fr: "Le chef d'atelier demande une pause ; rien d'autre de ces mots.",
     es: 'El jefe de taller pide una pausa; de estas palabras, nada más.',
   },
+  "The supervisor's device looks on: what it hears counts for nothing.": {
+    fr: "L'appareil du chef d'atelier regarde : ce qu'il entend ne compte pas.",
+    es: 'El aparato del jefe de taller solo mira: lo que oye no cuenta.',
+  },
   'The supervisor cannot answer for others.': {
     fr: "Le chef d'atelier ne peut pas répondre pour d'autres.",
     es: 'El jefe de taller no puede responder por otros.',

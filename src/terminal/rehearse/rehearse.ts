@@ -7,6 +7,8 @@ import { debrief } from '../../rehearsal/debrief.ts';
 import { parseFault, RehearsalError } from '../../rehearsal/faults.ts';
 import { isOnlyWaiting } from '../../rehearsal/pace.ts';
 import { createRehearsal, type Rehearsal, type RehearsalOptions } from '../../rehearsal/rehearsal.ts';
+import { hearModel } from '../../rehearsal/sound/heard-model.ts';
+import { firingOf, joinEngineEar } from '../../session/engine-ear/join-engine-ear.ts';
 import type { SessionHeader } from '../../session/header.ts';
 import { PacedClock } from '../../session/paced-clock.ts';
 import { beginRecord, recordName } from '../../session/record-keeping.ts';
@@ -22,6 +24,9 @@ import { speakerOf } from '../voice-setup/profile-file.ts';
 import { debriefLines, rehearsalCode } from './debrief-words.ts';
 import type { RehearseOptions } from './options.ts';
 import { sightsOf } from './sights.ts';
+
+/** Sound takes its time: where time passes faster than this the engine is not listened to. */
+const HEARD_UP_TO_PACE = 8;
 
 /**
  * A whole rehearsal in this terminal, then its debrief on the screen and, where wished, in a file.
@@ -74,11 +79,17 @@ export async function rehearse(options: RehearseOptions): Promise<number> {
     if (options.byItself) answerByItself(session, engine, plan);
     engine.watch(() => viewer.sees(sightsOf(engine.gauges, session.parts, faceWords[language])));
     session.watch(keepPace);
+    const ear = joinEngineEar(session, () => viewer.showsEngineEar(ear));
+    const hear = hearModel(firingOf(profile), options.seed, heard => ear.take(heard));
+    engine.eachStep(state => {
+      if (clock.pace <= HEARD_UP_TO_PACE) hear(state);
+    });
     const running = engine.run(leaving.signal);
     const link =
       profile.bus && joinBus(session, engine.source, profile.bus, () => link && viewer.showsBus(link));
     return async () => {
       link?.close();
+      ear.close();
       leaving.abort();
       await running;
     };

@@ -172,6 +172,16 @@ async function joinParts(
     return () => link.close();
   }
 
+  function withEngineEar(sound: AudioSource): AudioSource {
+    const engineEar = joinEngineEar(session, () => viewer.showsEngineEar(engineEar));
+    const listener = createEngineListener(firingOf(header.profile), heard => engineEar.take(heard));
+    return alsoHeardBy(
+      sound,
+      block => listener.hear(block),
+      why => session.report(`The engine is no longer listened for: ${why}`),
+    );
+  }
+
   function soundEnded(): Promise<never> {
     answers.gone('sound');
     return new Promise<never>(() => {});
@@ -199,20 +209,17 @@ async function joinParts(
       });
       const ear = adaptation ? adaptedTo(adaptation, plain) : plain;
       opened.ear = ear;
-      const engineEar = joinEngineEar(session, () => viewer.showsEngineEar(engineEar));
-      const engineListener = createEngineListener(firingOf(header.profile), heard => engineEar.take(heard));
-      const source = alsoHeardBy(
-        await openSource(options, session, clock),
-        block => engineListener.hear(block),
-        why => session.report(`The engine is no longer listened for: ${why}`),
-      );
+      const sound = await openSource(options, session, clock);
+      // The engine of a rehearsal makes its sound itself: what runs in the room is another one.
+      const source = header.rehearsal ? sound : withEngineEar(sound);
       opened.source = source;
       ear.onLevel(level => {
         viewer.level(level);
         session.level(level);
       });
       session.attach(ear, 'voice');
-      joinVoices(session, ear);
+      const voices = joinVoices(session);
+      ear.onVoice?.(heard => voices.hears(heard));
       viewer.listensWith(options.hear === undefined ? words.microphone : source.description);
       microphoneHears = options.hear === undefined;
       tellKeysEnded();

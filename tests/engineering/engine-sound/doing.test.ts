@@ -41,8 +41,12 @@ describe('what an engine is heard to do', () => {
     expect(what(cranking, { looks: 4, rpm: null, db: -40, running: 0.97 })).toEqual(['cranking', 'fired']);
   });
 
-  it('has not fired by a look or two that are not sure', () => {
-    expect(what(cranking, { looks: 2, rpm: null, db: -40, running: 0.97 }, cranking)).toEqual(['cranking']);
+  it('has fired by the first look that is sure: it climbs for less than a second', () => {
+    expect(what(cranking, { looks: 1, rpm: null, db: -40, running: 0.72 })).toEqual(['cranking', 'fired']);
+  });
+
+  it('has not fired by looks that are not sure, however many', () => {
+    expect(what(cranking, { looks: 3, rpm: null, db: -40, running: 0.65 }, cranking)).toEqual(['cranking']);
   });
 
   it('runs, and nobody says that it fired, where no cranking was heard', () => {

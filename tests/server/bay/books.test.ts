@@ -71,6 +71,7 @@ const bare: BayState = {
   mayBeLeft: false,
   turn: '',
   grammar: null,
+  firing: null,
   devices: [],
   clear: { state: 'notAsked', untilSessionMs: null, ownDeviceOnly: false },
   holdAsked: null,

@@ -60,13 +60,21 @@ const wholeView: fc.Arbitrary<NonNullable<BayState['view']>> = fc.record({
   outcome: fc.constantFrom(null, 'signedOff', 'ended'),
 });
 
+/** What is heard of the engine, once anything is. */
+const engineEar: fc.Arbitrary<NonNullable<NonNullable<BayState['view']>['engineEar']>> = fc.record({
+  speed: fc.option(fc.constant('750 rpm')),
+  trace: fc.array(fc.option(fc.nat(3000)), { maxLength: 4 }),
+  microphone: fc.constant('a technician'),
+});
+
 /** Some members of a view come and go. */
 const view: fc.Arbitrary<NonNullable<BayState['view']>> = fc
-  .tuple(wholeView, fc.subarray(['remark', 'callOut'] as const))
-  .map(([{ remark, callOut, ...rest }, there]) => ({
+  .tuple(wholeView, fc.subarray(['remark', 'callOut', 'engineEar'] as const), engineEar)
+  .map(([{ remark, callOut, ...rest }, there, ear]) => ({
     ...rest,
     ...(there.includes('remark') && remark !== undefined ? { remark } : {}),
     ...(there.includes('callOut') && callOut !== undefined ? { callOut } : {}),
+    ...(there.includes('engineEar') ? { engineEar: ear } : {}),
   }));
 
 /** States of a bay, few enough of each member that two of them often share it. */
@@ -80,6 +88,7 @@ export const bayState: fc.Arbitrary<BayState> = fc.record({
   mayBeLeft: fc.boolean(),
   turn: fc.constantFrom('a/1', 'a/2'),
   grammar: fc.option(fc.record({ key: fc.string(), stop: fc.constant(['stop']), replies: fc.constant([]) })),
+  firing: fc.option(fc.record({ cylinders: fc.constantFrom(4, 6), strokes: fc.constant(4 as const) })),
   devices: fc.array(
     fc.record({
       id: fc.string(),

@@ -2,6 +2,7 @@ import { mkdtemp } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { loadProfile } from '../../../src/profile/load.ts';
+import type { Profile } from '../../../src/profile/schema.ts';
 import { type RunningServer, startServer } from '../../../src/server/index.ts';
 import { PROTOCOL_VERSION, type Role } from '../../../src/server/protocol/index.ts';
 import { demoJob } from '../../../src/session/demo-job.ts';
@@ -34,10 +35,12 @@ export async function openShop(
     readonly patienceMs?: number;
     readonly awayMs?: number;
     readonly port?: number;
+    /** What `demo-six` is here, where it is not itself. */
+    readonly profile?: Profile;
   } = {},
 ): Promise<TestShop> {
   const folder = options.folder ?? (await mkdtemp(join(tmpdir(), 'shop-')));
-  const profile = await loadProfile('demo-six');
+  const profile = options.profile ?? (await loadProfile('demo-six'));
   const told: string[] = [];
   let wallOffsetMs = 0;
   let steadyMs = 0;

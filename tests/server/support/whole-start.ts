@@ -30,7 +30,7 @@ export async function leadUntil(
   }
 }
 
-async function passUntil(face: Face, clock: VirtualClock, isSo: () => boolean): Promise<void> {
+export async function passUntil(face: Face, clock: VirtualClock, isSo: () => boolean): Promise<void> {
   for (let step = 0; step < 5000 && !isSo(); step += 1) {
     const nextMs = clock.nextMs();
     if (nextMs === null) await face.settled();

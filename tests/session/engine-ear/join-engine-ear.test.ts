@@ -5,6 +5,7 @@ import {
   type EngineEarLink,
   firingOf,
   joinEngineEar,
+  tooFastRpm,
 } from '../../../src/session/engine-ear/join-engine-ear.ts';
 import { createEngineListener } from '../../../src/session/engine-ear/listener.ts';
 import { type BusRig, busRig } from '../../helpers/bus-rig.ts';
@@ -62,6 +63,23 @@ describe('the engine by ear', () => {
     expect(run.key()).toBe('stopped.makingSafe');
     await run.type('engine and key off');
     expect(run.said.at(-1)).not.toMatch(/I hear/);
+  });
+
+  it('is called out where it is too fast, once in ten seconds, and by itself stops nothing', async () => {
+    const run = await earRig('checks.leaks.item1');
+    const tooFast = tooFastRpm(run.session.parts.profile);
+    const { length } = run.said;
+    await run.sounds(800, 2);
+    for (let rpm = 800; rpm < 0.9 * tooFast; rpm *= 1.08) await run.sounds(rpm, 0.2);
+    await run.sounds(0.9 * tooFast, 3);
+    expect(run.said.slice(length).filter(text => text.startsWith('Danger'))).toEqual([]);
+    await run.sounds(1.04 * tooFast, 4);
+    const called = run.said
+      .slice(length)
+      .filter(text => text.startsWith('Danger. I hear the engine at about 31'));
+    expect(called).toHaveLength(1);
+    expect(run.key()).toBe('checks.leaks.item1');
+    expect(await heardOf(run)).toContainEqual(expect.objectContaining({ happened: 'overspeed' }));
   });
 
   it('of another bay, that ran while this one stood, refuses nothing', async () => {

@@ -16,17 +16,12 @@ type Whose = keyof typeof voices;
 /** A session at one microphone, to which each line is said in somebody's voice. */
 async function shared(practice = false) {
   const run = await rig('demo-six', 'us', undefined, 'en', 'voice');
-  let hear: (heard: VoiceHeard) => void = () => {};
-  const recognizer = {
-    onVoice(handler: (heard: VoiceHeard) => void) {
-      hear = handler;
-    },
-  };
-  joinVoices(run.session, recognizer, practice);
+  const link = joinVoices(run.session, practice);
   await run.session.begin(false);
   await run.pass(60_000);
   const asked = (): Whose => (offerOf(run.session.moment).by === 'second' ? 'second' : 'technician');
-  async function say(text: string, whose: Whose = asked()): Promise<void> {
+  async function say(text: string, whose: Whose = asked(), microphone?: string): Promise<void> {
+    const hear = (heard: VoiceHeard) => link.hears(heard, microphone);
     const stops = run.session.parts.language.stopWordings.includes(text);
     // A stop is heard before the utterance that it is in has ended.
     if (!stops) hear({ voice: voices[whose], stopped: false });

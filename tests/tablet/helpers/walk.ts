@@ -38,6 +38,7 @@ const bayState = (view: View | null, turn: string): BayState => ({
   mayBeLeft: false,
   turn,
   grammar: null,
+  firing: null,
   devices,
   clear: {
     state: view?.key.endsWith('.askingClear') ? 'needed' : 'notAsked',

@@ -25,7 +25,7 @@ export function pathOf(trace: EngineEarView['trace'], low: number, high: number)
 
 /** What the microphone hears of the engine: its speed, and how it went in the last minute. Nothing is judged by it. */
 export function EngineByEar({ ear }: { readonly ear: EngineEarView }) {
-  const { speed, trace, hunting, change } = ear;
+  const { speed, trace, hunting, change, microphone } = ear;
   const heard = trace.filter(rpm => rpm !== null);
   const [least, most] = [Math.min(...heard), Math.max(...heard)];
   const spare = Math.max(0, LEAST_SPAN * most - (most - least)) / 2;
@@ -38,6 +38,11 @@ export function EngineByEar({ ear }: { readonly ear: EngineEarView }) {
         {hunting === undefined ? '' : ` ${words.engineByEar.hunts} ${hunting}.`}
         {change === undefined ? '' : ` ${words.engineByEar.changed} ${change}.`}
       </p>
+      {microphone !== undefined && (
+        <p className="quiet">
+          {words.engineByEar.microphone} {microphone}
+        </p>
+      )}
       {heard.length > 1 && (
         <figure>
           <span className="quiet">{high}</span>
