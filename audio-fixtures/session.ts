@@ -5,7 +5,7 @@ import type { Person } from '../machines/vocabulary.ts';
 import type { CueSheet } from '../src/session/cue-sheet.ts';
 import { encodeWav } from '../src/voice/audio/wav-encode.ts';
 import { slugOf } from './build.ts';
-import { linesOfGoodStart } from './good-start.ts';
+import { type Line, linesOfGoodStart } from './good-start.ts';
 import { synthesize } from './synthesize.ts';
 
 /** Who is heard with which voice: men and a woman, from two synthesizers. */
@@ -23,7 +23,12 @@ const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 
 /** Writes the cue sheet for one demo profile; replies that both profiles ask for are shared. */
 async function buildSession(profile: string): Promise<void> {
-  const cues = (await linesOfGoodStart(profile)).map(({ when, says, by }) => {
+  const lines = await linesOfGoodStart(profile);
+  // Questioned in the same state, recorded people say the same again by themselves.
+  const isSaidAgain = ({ when, says }: Line, index: number) =>
+    lines[index - 1]?.when === when && lines[index - 1]?.says === says;
+  const once = lines.filter((line, index) => !isSaidAgain(line, index));
+  const cues = once.map(({ when, says, by }) => {
     const wav = `replies/${by}-${slugOf(says)}.wav`;
     writeFileSync(here(`sessions/${wav}`), encodeWav(synthesize(voices[by], says)));
     return { when, says, wav, afterMs: when.startsWith('firstFire.oilPressure') ? HASTE_MS : USUAL_MS };

@@ -67,8 +67,7 @@ technician, once answered from gauges alone and once with the vehicle bus. Writt
 \`node --import tsx docs/rehearsal-faults.ts\`; the causes, lines and steps are named as in the record. The time
 is session time from the moment at which the fault comes to the moment at which the session stops or warns: it
 holds everything that the procedure asks in between. A stop counts whoever calls it: the tool, the bus, or the
-technician who sees a gauge and shouts. Without a bus nothing but that person watches the coolant between the end of
-the warm-up and the reading before key-off: a thermostat that stuck shut was caught there by a shout.
+technician who sees a gauge and shouts.
 
 | fault | what is wrong | expected | seen, gauges alone | seen, with the bus |
 |---|---|---|---|---|

@@ -21,6 +21,9 @@ export type Assurance = 'readBack' | 'echo' | 'none';
  */
 const CERTAIN_ENOUGH = Number.POSITIVE_INFINITY;
 
+/** Where nothing can be misheard. */
+export const isByHand = (via: Via) => via === 'keys' || via === 'touch';
+
 /**
  * The one rule for what is read back. By voice: whatever an engine, a gate or a limit hangs on. By keys and touch
  * nothing can be misheard: acts that may start or free an engine, and numbers that open a gate or stand near a limit,
@@ -44,7 +47,7 @@ export function assuranceOf(
 ): Assurance {
   const unheavy: Assurance = answer === 'number' ? 'echo' : 'none';
   if (weight === 'engine' || near) return 'readBack';
-  const byHand = via === 'keys' || via === 'touch';
+  const byHand = isByHand(via);
   if (weight === 'gate') return byHand && answer === 'reply' ? 'none' : 'readBack';
   if (weight === 'limit' && !byHand)
     return answer === 'number' && certainty >= CERTAIN_ENOUGH ? 'echo' : 'readBack';

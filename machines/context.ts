@@ -22,6 +22,8 @@ export interface Reading {
   readonly si: number;
   readonly atMs: number;
   readonly step: StepId;
+  /** Nobody said it: it came from the bus. */
+  readonly byBus?: true;
 }
 
 /** One value of a series that is being read. */
@@ -89,6 +91,8 @@ export interface StopRecord {
   readonly step: StepId;
   /** The limit that an answer was too late for, s. */
   readonly lateAfterS: number | null;
+  /** Drills whose stop word has been heard before this one, and that are confirmed together with it. */
+  readonly drilled: readonly StepId[];
 }
 
 /** What is not as it should be, does not stop the start, and has to be put right later. */

@@ -30,7 +30,13 @@ export const keepReading = update(look => {
     ? {
         readings: [
           ...look.context.readings,
-          { quantity: value.quantity, si: value.si, atMs: atMs(look.event), step: look.context.step },
+          {
+            quantity: value.quantity,
+            si: value.si,
+            atMs: atMs(look.event),
+            step: look.context.step,
+            ...(value.byBus ? { byBus: value.byBus } : {}),
+          },
         ],
       }
     : {};

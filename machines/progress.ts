@@ -89,6 +89,7 @@ export const stopNow = (
     atMs: atMs(event),
     step: context.stop?.step ?? context.step,
     lateAfterS: context.stop ? context.stop.lateAfterS : lateAfterS,
+    drilled: context.stop?.drilled ?? [],
   },
 });
 

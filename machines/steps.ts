@@ -50,8 +50,8 @@ export interface ConfirmStep extends StepBase {
   readonly readsBack?: readonly StepId[];
   /** False where the calculation behind the step has no answer: then no reply passes. */
   readonly possible?: (context: Context) => boolean;
-  /** A reply that stops the session, with the cause it gives. */
-  readonly trouble?: { readonly reply: ReplyId; readonly cause: Cause };
+  /** A reply that stops the session, with the cause it gives; where the question names both, a plain yes is none of them. */
+  readonly trouble?: { readonly reply: ReplyId; readonly cause: Cause; readonly named?: true };
   /** Later than this counts as no: the session stops with the cause. */
   readonly within?: {
     readonly seconds: (context: Context) => number;
@@ -74,6 +74,8 @@ export interface ReadingStep extends StepBase {
   readonly judge: Judge;
   /** What a value outside its limits leads to: another look, or a stop. */
   readonly outside: 'again' | Cause;
+  /** Where another look is all that its own limits ask for: a value that breaks this stops the session. */
+  readonly bounds?: { readonly judge: Judge; readonly cause: Cause };
   /** "Not measured" is an answer, and leads back to the step in which it can be measured. */
   readonly notMeasured?: { readonly again: StepId };
   /** The step that reads it back together with others, before the first gate that it helps to open. */

@@ -1,13 +1,13 @@
 import type { LineId, ReplyId } from '../prompts/types.ts';
 import { replyNeedsReadBack } from './assurance.ts';
-import { withHelp } from './help.ts';
+import { emergencyWords, withHelp } from './help.ts';
 import { refuseTurning } from './kinds/bus.ts';
 import { refuseHeardTurning } from './kinds/ear.ts';
 import { askReply, readBack, readBackReply, setAside, type Waiting } from './kinds/question.ts';
-import { NEXT, passed, stopNow } from './progress.ts';
+import { isDone, NEXT, passed, stopNow } from './progress.ts';
 import { doneAfterStop, reopenedSteps } from './reopening.ts';
 import type { Step } from './steps.ts';
-import { type Look, type Move, type Node, note, remark, update } from './toolkit.ts';
+import { type Look, type Move, type Node, note, remark, update, withMeta } from './toolkit.ts';
 import type { Cause } from './vocabulary.ts';
 
 /** What is said for each cause when it is asked for. `drill` and `toolRestarted` are never asked. */
@@ -57,7 +57,21 @@ export function stoppedNode(steps: readonly Step[]): Node {
   const drills = steps.filter(step => step.kind === 'confirm' && step.drill);
   const drillAt = ({ context }: Look) => drills.find(({ id }) => id === (context.stop?.step ?? context.step));
   const cause = ({ context }: Look) => context.stop?.cause ?? null;
-  const isDrill = (look: Look) => cause(look) === null && drillAt(look) !== undefined;
+  /** Never one that names its cause, as the bus does. */
+  const isDrill = (look: Look) =>
+    cause(look) === null &&
+    drillAt(look) !== undefined &&
+    !(look.event.type === 'stop' && (look.event.cause ?? null) !== null);
+  /** The drill that follows at once: both words are tried out first, and confirmed together. */
+  const nextDrill = (look: Look) => {
+    const at = drillAt(look);
+    const next = drills[at ? drills.indexOf(at) + 1 : drills.length];
+    return next && !isDone(look.context, next.id) ? next : undefined;
+  };
+  const drilled = (look: Look) => {
+    const heard = [...(look.context.stop?.drilled ?? []), drillAt(look)?.id];
+    return drills.filter(({ id }) => heard.includes(id));
+  };
   const after = (look: Look) => doneAfterStop(steps, look.context, cause(look) ?? 'other');
   const callOut = remark(look => {
     const known = cause(look);
@@ -96,6 +110,18 @@ export function stoppedNode(steps: readonly Step[]): Node {
     states: withHelp({
       calling: {
         always: [
+          {
+            guard: look => isDrill(look) && nextDrill(look) !== undefined,
+            target: 'drillGoesOn',
+            actions: update(look => ({
+              step: nextDrill(look)?.id ?? look.context.step,
+              stop: look.context.stop && {
+                ...look.context.stop,
+                step: nextDrill(look)?.id ?? look.context.step,
+                drilled: drilled(look).map(({ id }) => id),
+              },
+            })),
+          },
           { guard: isDrill, target: 'drill' },
           {
             guard: ({ context }) => (context.stop?.lateAfterS ?? null) !== null,
@@ -105,6 +131,15 @@ export function stoppedNode(steps: readonly Step[]): Node {
           { target: 'makingSafe', actions: callOut },
         ],
       },
+      // The next word is a stop like any other, and comes in here by the root.
+      drillGoesOn: withMeta(
+        askReply(
+          { by: 'second', critical: false },
+          () => ({ line: 'askNextDrill', values: emergencyWords }),
+          toMakingSafe,
+        ),
+        { awaits: 'drill' },
+      ),
       drill: askReply(technician, () => ({ line: 'askDrill', values: {} }), [
         {
           reply: 'thatWasTheDrill',
@@ -112,9 +147,11 @@ export function stoppedNode(steps: readonly Step[]): Node {
             target: NEXT,
             actions: [
               remark(() => ({ line: 'drillDone', values: {} })),
-              note(look => passed(drillAt(look), look)),
-              update(({ context }) => ({
-                done: [...context.done, context.stop?.step ?? context.step],
+              ...drills.map(drill =>
+                note(look => (drilled(look).includes(drill) ? passed(drill, look) : null)),
+              ),
+              update(look => ({
+                done: [...look.context.done, ...drilled(look).map(({ id }) => id)],
                 stop: null,
                 misheard: 0,
               })),

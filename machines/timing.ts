@@ -10,9 +10,12 @@ interface Moment {
 
 const TEN_SECONDS_MS = 10_000;
 
+/** People wait out a shorter stretch where they see its clock. */
+const WORTH_HALF_MS = 240_000;
+
 /** When a stretch of this length speaks: at half time and ten seconds before its end, where those are worth hearing. */
 export function momentsOf(totalMs: number): readonly Moment[] {
-  const half: Moment[] = totalMs >= 4 * TEN_SECONDS_MS ? [{ elapsedMs: totalMs / 2, line: 'holdHalf' }] : [];
+  const half: Moment[] = totalMs >= WORTH_HALF_MS ? [{ elapsedMs: totalMs / 2, line: 'holdHalf' }] : [];
   const last: Moment[] =
     totalMs >= 2 * TEN_SECONDS_MS ? [{ elapsedMs: totalMs - TEN_SECONDS_MS, line: 'holdTenSeconds' }] : [];
   return [...half, ...last];

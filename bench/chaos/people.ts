@@ -46,7 +46,7 @@ export function answerTo(device: Device, chance: Chance): Deed | null {
   const { state, view } = device;
   if (!state || !view || view.state === 'over') return null;
   const { turn } = state;
-  if (/^job\.stop.*\.asking$/.test(view.key)) return { do: 'stop' };
+  if (/^job\.stop.*\.asking$|\.drillGoesOn$/.test(view.key)) return { do: 'stop' };
   const say = (text: string): Deed => ({
     do: 'say',
     turn,

@@ -21,8 +21,11 @@ export function confirmNodes(step: ConfirmStep, all: readonly Step[]): Nodes {
     critical: step.within !== undefined,
     late: step.within?.cause,
     trouble: step.trouble,
-    // Nobody signs by a plain yes.
-    affirmed: step.gate === 'signature' ? undefined : { reply: step.ok, always: isPlain(step) },
+    // Nobody signs by a plain yes, and "this, or that?" is not answered by one.
+    affirmed:
+      step.gate === 'signature' || step.trouble?.named
+        ? undefined
+        : { reply: step.ok, always: isPlain(step) },
   };
   const ask = askFor(step);
   if (step.drill) return drillNodes(step);

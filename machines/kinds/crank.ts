@@ -18,6 +18,7 @@ import {
 import { startDeadline } from './deadline.ts';
 import { tooEarly } from './early.ts';
 import {
+  askAgain,
   askFor,
   askReply,
   bySecondPerson,
@@ -117,6 +118,11 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
     actions: [remark(() => ({ line: 'clearTooOld', values: {} })), update(() => ({ clearAtMs: null }))],
   };
 
+  const askReady: Line = look => ({
+    line: 'crankReady',
+    values: { burst: { unit: 's', si: burst(look) } },
+  });
+
   const cranking: Node = {
     tags: ['critical', 'cranking'],
     meta: { replies: [step.until, 'nothingYet'], by: step.by, awaits: 'starter' },
@@ -180,14 +186,14 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
     ),
     ready: {
       meta: { replies: ['ready', 'no'], by: step.by },
-      entry: [...speak(look => ({ line: 'crankReady', values: { burst: { unit: 's', si: burst(look) } } }))],
+      entry: [...speak(askReady)],
       on: {
         reply: [
           { guard: look => isReply('ready')(look) && believed(look) && mayCrank(look), target: 'cranking' },
           { guard: look => isReply('ready')(look) && !mayCrank(look), ...clearTooOld },
           { guard: isReply('no'), target: 'askingClear', actions: update(() => ({ clearAtMs: null })) },
         ],
-        unclear: { actions: countMisheard },
+        unclear: { actions: [countMisheard, ...askAgain(askReady, false)] },
         clock: { guard: look => !secondClear(look), ...clearTooOld },
       },
     },

@@ -1,14 +1,14 @@
-import { valueNeedsReadBack, weightOf } from '../assurance.ts';
+import { isByHand, valueNeedsReadBack, weightOf } from '../assurance.ts';
 import { keepReading, noteVerdict } from '../judging.ts';
 import { freshQuestion, NEXT, pass } from '../progress.ts';
 import type { ReadingStep, Step } from '../steps.ts';
 import { type Effect, type Look, type Move, note, remark, update } from '../toolkit.ts';
 import { isContradicted, setValueAside } from './bus.ts';
 
-/** Says the number again in passing, and remembers that it may be taken back. */
+/** Says the number again in passing, shows it only where it was typed, and remembers that it may be taken back. */
 export const echo = (step: Step): Effect[] => [
   remark(({ event }) => ({
-    line: 'echo',
+    line: isByHand(event.via) ? 'echoShown' : 'echo',
     values: event.type === 'value' ? { spoken: { brief: event.quantity, si: event.si } } : {},
   })),
   update(({ context, event }) =>

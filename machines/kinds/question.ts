@@ -1,5 +1,5 @@
 import type { GroupId, LineId, ReplyId } from '../../prompts/types.ts';
-import type { Context } from '../context.ts';
+import { isByHand } from '../assurance.ts';
 import { canBeRead } from '../limits/gauges.ts';
 import { believed, extendDeadline, lateStops, stopFor } from '../progress.ts';
 import type { Step } from '../steps.ts';
@@ -42,14 +42,27 @@ export const isReason = ({ event }: Look): boolean => {
 /** What was said for a reason and is none. */
 export const noReason: Move = { actions: remark(() => ({ line: 'noReason', values: {} })) };
 
-const repair = (context: Context, digits: boolean): LineId =>
-  context.misheard >= 3 ? 'unclearThrice' : context.misheard === 2 && digits ? 'unclearDigits' : 'unclear';
+const repair = ({ context, event }: Look, digits: boolean): LineId => {
+  // Nothing is misheard at the keys: neither figures nor another mouth mend what was typed.
+  if (event.type === 'unclear' && isByHand(event.via)) return 'unclear';
+  if (event.type === 'reply' && isByHand(event.via)) return 'takenBack';
+  return context.misheard >= 3
+    ? 'unclearThrice'
+    : context.misheard === 2 && digits
+      ? 'unclearDigits'
+      : 'unclear';
+};
+
+/** What has just happened was not understood, denied or contradicted: an old error stands before no new question. */
+const isMisunderstood = ({ context, event }: Look) =>
+  context.misheard > 0 &&
+  (event.type === 'unclear' || event.type === 'value' || (event.type === 'reply' && event.id === 'no'));
 
 /** The question, with a word before it when it was misunderstood: repeat, then digits, then another mouth. */
 export const askAgain = (ask: Line, digits: boolean) =>
   speak(look => ({
     ...ask(look),
-    ...(look.context.misheard > 0 ? { prefix: repair(look.context, digits) } : {}),
+    ...(isMisunderstood(look) ? { prefix: repair(look, digits) } : {}),
   }));
 
 export const countMisheard = update(({ context }) => ({ misheard: context.misheard + 1, pending: null }));
@@ -259,7 +272,7 @@ export function readBack(
         {
           actions: [
             update(({ context }) => ({ misheard: context.misheard + 1 })),
-            ...speak(look => ({ ...line(look), prefix: repair(look.context, false) })),
+            ...speak(look => ({ ...line(look), prefix: repair(look, false) })),
           ],
         },
       ],

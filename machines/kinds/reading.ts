@@ -5,7 +5,6 @@ import { believed, freshQuestion, NEXT, pass, stopFor } from '../progress.ts';
 import type { ReadingStep } from '../steps.ts';
 import { startTimer, timerOver } from '../timing.ts';
 import { type Look, type Move, type Node, type Nodes, remark, speak, update, withMeta } from '../toolkit.ts';
-import type { Cause } from '../vocabulary.ts';
 import { isFromBus, judgedByBus, valueMeets } from './bus.ts';
 import { denyInTime } from './deadline.ts';
 import { doubtMoves, vouchingNode } from './doubt.ts';
@@ -28,17 +27,23 @@ const untimed = (asking: Node, type: 'value' | 'unclear'): Move[] =>
     actions: [update(() => ({ timer: null })), ...[move.actions ?? []].flat()],
   }));
 
+type Bounds = NonNullable<ReadingStep['bounds']>;
+
+/** What stops the session: bounds of their own, or all that is outside the limits. */
+const boundsOf = ({ bounds, judge, outside }: ReadingStep): Bounds | null =>
+  bounds ?? (outside === 'again' ? null : { judge, cause: outside });
+
 /** A gauge is read, the value read back, then held against its limits. */
 export function readingNodes(step: ReadingStep): Nodes {
-  const cause = step.outside === 'again' ? null : step.outside;
+  const bounds = boundsOf(step);
   const waiting: Waiting = { by: step.by, critical: false };
   const asked: Waiting = step.notMeasured
     ? { ...waiting, instead: { reply: 'notMeasured', move: measureAgain(step.notMeasured.again) } }
     : waiting;
   const done = pass(step);
   const judged = [noteVerdict(step.judge), remark(sayVerdict(step.judge)), keepReading];
-  const stops = (look: Look) => cause !== null && !valueMeets(step.judge)(look);
-  const limit = cause ? limitDenial(step, cause) : undefined;
+  const stops = (look: Look) => bounds !== null && !valueMeets(bounds.judge)(look);
+  const limit = bounds ? limitDenial(bounds) : undefined;
   const again = step.mayStayOpen ? 'outside' : 'asking';
   const asking = withMeta(
     askValue(
@@ -46,7 +51,7 @@ export function readingNodes(step: ReadingStep): Nodes {
       askFor(step),
       step.quantity,
       { target: 'readingBack', actions: limit },
-      [...doubtMoves(step, step.quantity, stops), ...byBus(step, cause)],
+      [...doubtMoves(step, step.quantity, stops), ...byBus(step, bounds)],
       passEchoed(step),
     ),
     { measures: 'once', ...(step.byTime || step.passesAfterS !== undefined ? { awaits: 'time' } : {}) },
@@ -72,13 +77,20 @@ export function readingNodes(step: ReadingStep): Nodes {
     vouching: vouchingNode(step, step.quantity, { target: 'readingBack', actions: limit }),
     readingBack: {
       ...readBack(
-        cause ? { ...waiting, critical: true, late: cause } : waiting,
+        bounds ? { ...waiting, critical: true, late: bounds.cause } : waiting,
         readBackValue,
         [
           { guard: meets(step.judge), target: done.target, actions: [...judged, ...done.actions] },
-          cause
-            ? { target: stopFor(cause).target, actions: [...judged, ...stopFor(cause).actions] }
-            : { target: again, actions: [...judged, update(() => ({ misheard: 0 }))] },
+          ...(bounds
+            ? [
+                {
+                  guard: (look: Look) => !meets(bounds.judge)(look),
+                  target: stopFor(bounds.cause).target,
+                  actions: [...judged, ...stopFor(bounds.cause).actions],
+                },
+              ]
+            : []),
+          { target: again, actions: [...judged, update(() => ({ misheard: 0 }))] },
         ],
         { target: 'asking' },
         step.quantity,
@@ -101,19 +113,27 @@ const measureAgain = (again: StepId): Move => ({
  * A value of the bus counts at once, good or bad, except that it opens no gate: there a good one still waits for
  * somebody's "correct".
  */
-function byBus(step: ReadingStep, cause: Cause | null): Move[] {
+function byBus(step: ReadingStep, bounds: Bounds | null): Move[] {
   const isBus = isFromBus(step.quantity);
   const good = valueMeets(step.judge);
   const judged = judgedByBus(step.judge);
   const done = pass(step);
-  const bad = cause
-    ? { target: stopFor(cause).target, actions: [...judged, ...stopFor(cause).actions] }
-    : {
-        ...(step.mayStayOpen ? { target: 'outside' } : {}),
-        actions: [...judged, update(() => ({ pending: null }))],
-      };
+  const stop = bounds ? stopFor(bounds.cause) : null;
   return [
-    { guard: (look: Look) => isBus(look) && !good(look), ...bad },
+    ...(bounds && stop
+      ? [
+          {
+            guard: (look: Look) => isBus(look) && !valueMeets(bounds.judge)(look),
+            target: stop.target,
+            actions: [...judged, ...stop.actions],
+          },
+        ]
+      : []),
+    {
+      guard: (look: Look) => isBus(look) && !good(look),
+      ...(step.mayStayOpen ? { target: 'outside' } : {}),
+      actions: [...judged, update(() => ({ pending: null }))],
+    },
     ...(step.gate ? [] : [{ guard: isBus, target: done.target, actions: [...judged, ...done.actions] }]),
   ];
 }
@@ -165,5 +185,5 @@ function leavingOpen(step: ReadingStep): Node {
   );
 }
 
-const limitDenial = (step: ReadingStep, cause: Cause) =>
-  update(look => (meets(step.judge)(look) ? {} : denyInTime(look, cause)));
+const limitDenial = ({ judge, cause }: Bounds) =>
+  update(look => (meets(judge)(look) ? {} : denyInTime(look, cause)));

@@ -1,4 +1,4 @@
-import { isNearItsLimit } from '../assurance.ts';
+import { isByHand, isNearItsLimit } from '../assurance.ts';
 import { judgementData, judgementLine, keepReading, noteVerdict, sayVerdict } from '../judging.ts';
 import { pass, stopFor } from '../progress.ts';
 import type { ReadingStep, Series } from '../steps.ts';
@@ -92,8 +92,7 @@ export function seriesNodes(step: ReadingStep, series: Series): Nodes {
   /** What was read by keys or touch to its last value is judged as it stands, unless it is near a limit. */
   function byHand(): Move[] {
     const judgement = (look: Look) => judgeOf(look)(look.context, [...look.context.series, ...heard(look)]);
-    const unspoken = ({ context, event }: Look) =>
-      !context.spokenInList && (event.via === 'keys' || event.via === 'touch');
+    const unspoken = ({ context, event }: Look) => !context.spokenInList && isByHand(event.via);
     return [
       {
         guard: look => {

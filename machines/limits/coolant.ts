@@ -2,7 +2,7 @@ import { boilPoint, type MixPlan, planMix } from '../../src/engineering/coolant.
 import { freezePoint, type Glycol, shareForNight } from '../../src/engineering/glycol.ts';
 import { judgeHeatSoak } from '../../src/engineering/heat-soak.ts';
 import { quantities } from '../../src/engineering/quantities/table.ts';
-import { ok, type Result } from '../../src/engineering/result.ts';
+import { judge, ok, type Result, type Rule } from '../../src/engineering/result.ts';
 import type { Context } from '../context.ts';
 import type { Judge } from '../steps.ts';
 import { latest, within } from './readings.ts';
@@ -78,6 +78,26 @@ export const boilsAtC = (context: Context): Result<number> => {
         altitudeM: latest(context, 'altitude'),
       })
     : share;
+};
+
+const REGULATED: Rule = {
+  id: 'thermostat-regulates',
+  source:
+    'wide open, a thermostat that works lets out all the heat of an engine without load; tolerance from the engine ' +
+    'profile; common practice, no published source',
+  validity: 'warm engine without load',
+};
+
+/**
+ * After the sweeps: a thermostat that works has the coolant below where it stands wide open. What is hotter has no way
+ * out, and settling at idle does not cool it.
+ */
+export const beforeKeyOff: Judge = (context, coolantC) => {
+  const { fullyOpenC, toleranceK } = context.profile.thermostat;
+  const regulated = judge(coolantC, 'degC', { max: fullyOpenC + toleranceK }, REGULATED);
+  return regulated.met
+    ? soakLimit(context, coolantC)
+    : { ok: false, line: 'hotAfterRun', verdict: regulated };
 };
 
 /** At key-off: the heat still in the metal must not bring the coolant to the boil under its cap. */

@@ -128,11 +128,17 @@ export const coolEnough: Judge = (context, si) => {
 
 /** No gauge of a new engine is left alone for more looks than this; common practice, no published source. */
 const MOST_LOOKS_LEFT_OUT = 4;
+/** In intervals of the profile; common practice, no published source. */
+const LEAST_APART = 2;
+
+/** What a gauge misses, it misses twice alike: two looks at the same one differ by how its needle is read. Common practice. */
+const REREAD_K = quantities.coolantTemperature.tolerance / 2;
 
 /**
  * Seconds until people look at the coolant again: not before it can have come to the thermostat, at the rate of the last
- * two looks and by what a gauge may miss, or as fast as this engine can warm; and not much later than the profile's own
- * interval, however slow it is.
+ * two looks and by how a needle is read, or as fast as this engine can warm; and not much later than the profile's own
+ * interval, however slow it is. Near the thermostat it is asked for after twice that interval, or sooner where the coolant
+ * could come to its limit before.
  */
 export function nextWarmUpLookS(context: Context): number {
   const { readEveryS } = context.profile.warmUp;
@@ -143,11 +149,15 @@ export function nextWarmUpLookS(context: Context): number {
   const [before, last] = [looks.at(-2), looks.at(-1)];
   const rateKPerS =
     before && last
-      ? (last.si - before.si + quantities.coolantTemperature.tolerance) / ((last.atMs - before.atMs) / 1000)
+      ? (last.si - before.si + REREAD_K) / ((last.atMs - before.atMs) / 1000)
       : fastestWarmingKPerS(context.profile);
-  const leftK = context.profile.thermostat.opensC - (last?.si ?? Number.POSITIVE_INFINITY);
-  const earliestS = rateKPerS > 0 ? Math.max(0, leftK) / rateKPerS : Number.POSITIVE_INFINITY;
-  return Math.min(Math.max(readEveryS, earliestS), MOST_LOOKS_LEFT_OUT * readEveryS);
+  const { opensC, coolantMaxC } = context.profile.thermostat;
+  const secondsTo = (limitC: number) =>
+    rateKPerS > 0
+      ? Math.max(0, limitC - (last?.si ?? Number.POSITIVE_INFINITY)) / rateKPerS
+      : Number.POSITIVE_INFINITY;
+  const leastS = Math.max(readEveryS, Math.min(LEAST_APART * readEveryS, secondsTo(coolantMaxC)));
+  return Math.min(Math.max(leastS, secondsTo(opensC)), MOST_LOOKS_LEFT_OUT * readEveryS);
 }
 
 /** Colder than an engine is that idles as a warm one: minutes from its thermostat. */

@@ -141,8 +141,9 @@ function coolantDoubt(context: Context, claim: Claim): Doubt | null {
     time: seconds((atMs - reading.atMs) / 1000),
   });
   if (engine === 'off')
+    // What was read last says most.
     return firstOf(
-      all.filter(({ step, atMs }) => STANDING.includes(step) && atMs >= sinceMs),
+      all.filter(({ step, atMs }) => STANDING.includes(step) && atMs >= sinceMs).toReversed(),
       reading =>
         doubtOf(
           claim,

@@ -16,6 +16,9 @@ export const barOverSteps = ({ prelube, turbo }: Profile): readonly Step[] => [
     ? [confirm('barOver.prelube', 'prelubeDone', { ...fed, values: () => ({ port: prelube.port }) })]
     : []),
   ...(turbo ? [confirm('barOver.turboFeed', 'turboFed', fed)] : []),
-  confirm('barOver.turned', 'turnsFree', { ...free, trouble: { reply: 'itBinds', cause: 'binds' } }),
+  confirm('barOver.turned', 'turnsFree', {
+    ...free,
+    trouble: { reply: 'itBinds', cause: 'binds', named: true },
+  }),
   confirm('barOver.toolOut', 'barringToolOut', free),
 ];

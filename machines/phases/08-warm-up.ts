@@ -1,5 +1,6 @@
 import { judgeWarmUpHold } from '../../src/engineering/warm-up.ts';
 import type { Profile } from '../../src/profile/schema.ts';
+import type { Context } from '../context.ts';
 import { runningCoolant } from '../limits/coolant.ts';
 import {
   isFarFromThermostat,
@@ -26,6 +27,15 @@ const coolant = {
   farFrom: isFarFromThermostat,
   outlook: warmUpOutlook,
 } as const;
+
+/**
+ * By the gauge alone the coolant has come to where the thermostat opens: that it has opened is felt at the upper hose,
+ * and one that stuck shut has it cold. Common practice, no published source.
+ */
+function isFeltYet(context: Context): boolean {
+  const last = context.readings.findLast(({ step }) => step === 'warmUp.watch' || step === 'warmUp.fastIdle');
+  return !last || last.si < context.profile.thermostat.opensC;
+}
 
 /** Coolant up to the thermostat, then the steering from lock to lock. */
 export function warmUpSteps({ warmUp, steering }: Profile): readonly Step[] {
@@ -66,6 +76,7 @@ export function warmUpSteps({ warmUp, steering }: Profile): readonly Step[] {
             }),
           }),
         ]),
+    confirm('warmUp.hose', 'thermostatOpen', { ...running, when: context => !isFeltYet(context) }),
     ...(steering
       ? [
           confirm('warmUp.steeringLocks', 'noBubbles', { ...running, together: warm }),

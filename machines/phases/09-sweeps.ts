@@ -40,7 +40,7 @@ export function sweepsSteps({ sweeps, fixedSpeedRpm }: Profile): readonly Step[]
         values: () => ({
           speed: { brief: 'engineSpeed', si: speed(index) },
           ask: between
-            ? { line: 'sweepFollow', values: {} }
+            ? { line: index === 1 ? 'sweepFollow' : 'sweepFollowOn', values: {} }
             : { line: 'sweepAsk', values: { unit: { unitOf: 'oilPressure' } } },
         }),
       });

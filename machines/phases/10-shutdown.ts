@@ -1,5 +1,5 @@
 import type { Profile } from '../../src/profile/schema.ts';
-import { soakLimit } from '../limits/coolant.ts';
+import { beforeKeyOff, runningCoolant } from '../limits/coolant.ts';
 import { confirm, hold, inspect, reading } from '../step-makers.ts';
 import type { InspectStep, Step } from '../steps.ts';
 import { afterChecks } from './07-running-checks.ts';
@@ -17,14 +17,21 @@ const pointsOf = (first: boolean, last: boolean): InspectStep['points'] => [
   ...(first || last ? [{ id: 'oilJoints', cause: 'oilLeak' } as const] : []),
 ];
 
-/** Settle, key off, then watch the heat soak: coolant pressure rises when nothing carries heat away. */
+/**
+ * Coolant after the sweeps, settle, key off, then watch the heat soak: coolant pressure rises when nothing carries heat
+ * away. A thermostat that stuck shut is found before the engine is left to idle for minutes more; one that works has the
+ * coolant no hotter after them.
+ */
 export const shutdownSteps = ({ shutdown, fixedSpeedRpm }: Profile): readonly Step[] => [
+  reading('shutdown.coolant', 'coolantTemperature', beforeKeyOff, {
+    ...running,
+    bounds: { judge: runningCoolant, cause: 'overheating' },
+  }),
   hold(
     fixedSpeedRpm === undefined ? 'shutdown.settle' : 'shutdown.settleUnloaded',
     () => shutdown.settleS,
     running,
   ),
-  reading('shutdown.coolant', 'coolantTemperature', soakLimit, running),
   confirm('shutdown.keyOff', 'engineOff', {
     ...running,
     standing: true,

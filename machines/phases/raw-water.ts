@@ -42,7 +42,7 @@ export const rawWaterOpen = (
           gate,
           values: () => ({ at: exhaust.rawWaterCock }),
           within: { seconds: () => RAW_WATER_WITHIN_S, cause: 'overheating', judge: rawWaterInTime },
-          trouble: { reply: 'staysDry', cause: 'overheating' },
+          trouble: { reply: 'staysDry', cause: 'overheating', named: true },
         }),
       ]
     : [];

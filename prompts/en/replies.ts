@@ -181,3 +181,8 @@ export const controls = {
   timeLeft: ['time left', 'how long', 'how much time'],
   help: ['help', 'what can i say'],
 } as const satisfies Record<string, readonly [string, ...string[]]>;
+
+/** What is taken for a control word at the keys as well, and sounds too much like another to be listened for. */
+export const typedControls = { skip: ['skip'] } as const satisfies Partial<
+  Record<keyof typeof controls, readonly string[]>
+>;

@@ -2,7 +2,7 @@
 export const steps = {
   'job.card': {
     title: 'Job card',
-    ask: 'Card is right? {vehicle}, {engine}. Technician {technician}, second person {second}.',
+    ask: 'Card is right? {vehicle}, {engine}.< Technician {technician}, second person {second}.>',
   },
   'job.makerFirst': {
     title: 'What comes first',
@@ -105,7 +105,7 @@ export const steps = {
   'fill.biodieselShare': { title: 'Biodiesel share', ask: 'Biodiesel, percent?' },
   'fill.fuelGrade': {
     title: 'Fuel for the cold',
-    ask: '{tank} in the tank, {share} biodiesel. For {coldest}: {advice} Fuel is right?',
+    ask: '{tank} in the tank, {share} biodiesel. For {coldest}: {advice}. Fuel is right?',
   },
   'fill.firstFilterPreFilled': {
     title: 'First fuel filter, pre-filled',
@@ -141,7 +141,7 @@ export const steps = {
     ask: 'Second person: no weeps? Filters and primer.',
   },
 
-  'walkRound.sensors': { title: 'Sensors plugged in', ask: 'Sensors.' },
+  'walkRound.sensors': { title: 'Sensors plugged in', ask: '<Sensors.>' },
   'walkRound.hoses': {
     title: 'Hoses and clamps',
     ask: 'Hoses good? Over the bead, clamps behind it and tight.',
@@ -223,7 +223,7 @@ export const steps = {
   },
 
   'keyOn.battery': { title: 'Battery at rest', ask: 'Battery voltage at rest?' },
-  'keyOn.lamps': { title: 'Lamps, key on', ask: 'Key on, do not crank. Lamps.' },
+  'keyOn.lamps': { title: 'Lamps, key on', ask: 'Key on, do not crank.< Lamps.>' },
   'keyOn.heaterHold': { title: 'Intake heater', ask: 'Intake heater: wait for the lamp.' },
   'keyOn.heaterDone': {
     title: 'Wait lamp out',
@@ -243,7 +243,7 @@ export const steps = {
     title: 'Eyes and ears',
     ask: 'Second person: off the fan, one hand at the cut-off. Look and listen.',
   },
-  'firstFire.lamps': { title: 'Lamps, running', ask: 'Lamps.' },
+  'firstFire.lamps': { title: 'Lamps, running', ask: '<Lamps.>' },
   'firstFire.transient': {
     title: 'Watched fault',
     ask: '{fault}: fault cleared?',
@@ -296,6 +296,10 @@ export const steps = {
     title: 'Warm-up at fast idle',
     ask: 'Hold {speed}. Coolant<, {unit}>? Thermostat open, once the upper hose gets hot.',
   },
+  'warmUp.hose': {
+    title: 'Thermostat felt open',
+    ask: 'Thermostat open? Feel the upper hose from outside, never near the fan.',
+  },
   'warmUp.steeringLocks': {
     title: 'Steering lock to lock',
     ask: 'Steering cap off, slowly lock to lock. No bubbles?',
@@ -329,7 +333,7 @@ export const steps = {
   },
   'shutdown.keyOff': { title: 'Key off', ask: 'Key off. Engine is off, standing still?' },
   'shutdown.coolant': {
-    title: 'Temperature at key-off',
+    title: 'Temperature before key-off',
     ask: 'Coolant before key off<, {unit}>?',
   },
   'shutdown.firstSoak': {

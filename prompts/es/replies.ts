@@ -186,3 +186,8 @@ export const controls = {
   timeLeft: ['tiempo restante', 'cuánto falta'],
   help: ['ayuda', 'qué puedo responder'],
 } as const satisfies Record<string, readonly [string, ...string[]]>;
+
+/** What is taken for a control word at the keys as well, and sounds too much like another to be listened for. */
+export const typedControls = { skip: [] } as const satisfies Partial<
+  Record<keyof typeof controls, readonly string[]>
+>;

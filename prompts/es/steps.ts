@@ -4,7 +4,7 @@ const soakGoesOn = { title: 'Sigue el calor residual', ask: 'El tapón sigue cer
 export const steps = {
   'job.card': {
     title: 'Ficha de trabajo',
-    ask: '¿Ficha correcta? {vehicle}, {engine}. Técnico {technician}, ayudante {second}.',
+    ask: '¿Ficha correcta? {vehicle}, {engine}.< Técnico {technician}, ayudante {second}.>',
   },
   'job.makerFirst': {
     title: 'Lo que va primero',
@@ -92,7 +92,7 @@ export const steps = {
   'fill.biodieselShare': { title: 'Parte de biodiésel', ask: '¿Biodiésel, por ciento?' },
   'fill.fuelGrade': {
     title: 'Combustible para este frío',
-    ask: '{tank} en el depósito, {share} de biodiésel. Para {coldest}: {advice} ¿Combustible adecuado?',
+    ask: '{tank} en el depósito, {share} de biodiésel. Para {coldest}: {advice}. ¿Combustible adecuado?',
   },
   'fill.firstFilterPreFilled': {
     title: 'Primer filtro de combustible, lleno',
@@ -128,7 +128,7 @@ export const steps = {
   },
   'prime.noWeeps': { title: 'Nada rezuma', ask: 'Ayudante: ¿nada rezuma? Filtros y cebador.' },
 
-  'walkRound.sensors': { title: 'Sensores enchufados', ask: 'Sensores.' },
+  'walkRound.sensors': { title: 'Sensores enchufados', ask: '<Sensores.>' },
   'walkRound.hoses': {
     title: 'Mangueras y abrazaderas',
     ask: '¿Mangueras bien? Pasado el reborde, abrazaderas detrás y apretadas.',
@@ -204,7 +204,7 @@ export const steps = {
   },
 
   'keyOn.battery': { title: 'Batería en reposo', ask: '¿Tensión de la batería en reposo?' },
-  'keyOn.lamps': { title: 'Testigos, contacto puesto', ask: 'Contacto puesto, sin arrancar. Testigos.' },
+  'keyOn.lamps': { title: 'Testigos, contacto puesto', ask: 'Contacto puesto, sin arrancar.< Testigos.>' },
   'keyOn.heaterHold': {
     title: 'Calentador de admisión',
     ask: 'Calentador de admisión: espere al testigo.',
@@ -239,7 +239,7 @@ export const steps = {
     title: 'Ojos y oídos',
     ask: 'Ayudante: lejos del ventilador, una mano en el corte. Mire y escuche.',
   },
-  'firstFire.lamps': { title: 'Testigos, en marcha', ask: 'Testigos.' },
+  'firstFire.lamps': { title: 'Testigos, en marcha', ask: '<Testigos.>' },
   'firstFire.transient': { title: 'Avería vigilada', ask: '{fault}: ¿avería desaparecida?' },
 
   'firstRun.run': {
@@ -303,6 +303,10 @@ export const steps = {
   'warmUp.fastIdle': {
     title: 'Calentamiento al ralentí acelerado',
     ask: 'Mantenga {speed}. ¿Refrigerante<, {unit}>? Termostato abierto, en cuanto se caliente la manguera superior.',
+  },
+  'warmUp.hose': {
+    title: 'Termostato abierto al tacto',
+    ask: '¿Termostato abierto? Toque la manguera superior por fuera, nunca cerca del ventilador.',
   },
   'warmUp.steeringLocks': {
     title: 'Dirección de tope a tope',

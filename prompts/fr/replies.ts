@@ -184,3 +184,8 @@ export const controls = {
   timeLeft: ['temps restant', 'combien de temps'],
   help: ['aide', 'que puis je dire'],
 } as const satisfies Record<string, readonly [string, ...string[]]>;
+
+/** What is taken for a control word at the keys as well, and sounds too much like another to be listened for. */
+export const typedControls = { skip: [] } as const satisfies Partial<
+  Record<keyof typeof controls, readonly string[]>
+>;

@@ -7,7 +7,7 @@ const soakGoesOn = {
 export const steps = {
   'job.card': {
     title: 'Fiche de travail',
-    ask: 'Fiche correcte ? {vehicle}, {engine}. Technicien {technician}, équipier {second}.',
+    ask: 'Fiche correcte ? {vehicle}, {engine}.< Technicien {technician}, équipier {second}.>',
   },
   'job.makerFirst': {
     title: "Ce qui passe d'abord",
@@ -113,7 +113,7 @@ export const steps = {
   'fill.biodieselShare': { title: 'Part de biodiesel', ask: 'Biodiesel, pour cent ?' },
   'fill.fuelGrade': {
     title: 'Gazole pour le froid',
-    ask: '{tank} au réservoir, {share} de biodiesel. Pour {coldest} : {advice} Gazole conforme ?',
+    ask: '{tank} au réservoir, {share} de biodiesel. Pour {coldest} : {advice}. Gazole conforme ?',
   },
   'fill.firstFilterPreFilled': {
     title: 'Premier filtre à gazole, pré-rempli',
@@ -155,7 +155,7 @@ export const steps = {
     ask: 'Équipier : aucun suintement ? Filtres et pompe.',
   },
 
-  'walkRound.sensors': { title: 'Capteurs branchés', ask: 'Capteurs.' },
+  'walkRound.sensors': { title: 'Capteurs branchés', ask: '<Capteurs.>' },
   'walkRound.hoses': {
     title: 'Durites et colliers',
     ask: 'Durites bonnes ? Sur leur bourrelet, colliers derrière et serrés.',
@@ -242,7 +242,7 @@ export const steps = {
   'keyOn.battery': { title: 'Batterie au repos', ask: 'Tension de la batterie au repos ?' },
   'keyOn.lamps': {
     title: 'Voyants, contact mis',
-    ask: 'Contact mis, sans démarrer. Voyants.',
+    ask: 'Contact mis, sans démarrer.< Voyants.>',
   },
   'keyOn.heaterHold': {
     title: "Réchauffeur d'admission",
@@ -274,7 +274,7 @@ export const steps = {
   },
   'firstFire.lamps': {
     title: 'Voyants, moteur tournant',
-    ask: 'Voyants.',
+    ask: '<Voyants.>',
   },
   'firstFire.transient': {
     title: 'Défaut surveillé',
@@ -336,6 +336,10 @@ export const steps = {
   'warmUp.fastIdle': {
     title: 'Mise en température au ralenti accéléré',
     ask: 'Tenez {speed}. Liquide<, {unit}> ? Thermostat ouvert, dès que la durite supérieure chauffe.',
+  },
+  'warmUp.hose': {
+    title: 'Thermostat senti ouvert',
+    ask: "Thermostat ouvert ? Sentez la durite supérieure de l'extérieur, jamais près du ventilateur.",
   },
   'warmUp.steeringLocks': {
     title: 'Direction de butée à butée',

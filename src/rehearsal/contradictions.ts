@@ -37,6 +37,8 @@ function isSo(step: Step, gauges: Gauges, profile: Profile): boolean {
     case 'checks.fixedSpeed':
     case 'checks.idle':
       return !gauges.hunting;
+    case 'warmUp.hose':
+      return gauges.upperHoseHot;
     case 'warmUp.steeringLocks':
       return !gauges.steeringAir;
     case 'signOff.coolantLevel':
@@ -66,7 +68,9 @@ export function createContradictions(profile: Profile, ambientC: number) {
       if (context === last) return;
       const readings = last?.readings ?? [];
       const done = last?.done ?? [];
-      for (const { quantity, si, step } of context.readings.slice(readings.length)) {
+      for (const { quantity, si, step, byBus } of context.readings.slice(readings.length)) {
+        // What nobody said is nobody's answer.
+        if (byBus) continue;
         const shown = gaugeValue(quantity, gauges, profile, ambientC);
         const agrees = (seen: Gauges) =>
           judgeSpoken(quantity, si, gaugeValue(quantity, seen, profile, ambientC) ?? undefined)?.met !==

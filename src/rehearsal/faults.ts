@@ -87,7 +87,7 @@ export const faultKinds: Readonly<Record<FaultName, FaultKind>> = {
     phase: 'warmUp',
     caughtBy: {
       stops: ['overheating', 'faultCode'],
-      lines: ['warmUpStuckShut'],
+      lines: ['warmUpStuckShut', 'hotAfterRun'],
       unmet: ['shutdown.coolant'],
     },
   },

@@ -27,6 +27,8 @@ export interface Gauges {
   readonly coolantAir: boolean;
   readonly steeringAir: boolean;
   readonly coolantShort: boolean;
+  /** Felt from outside: the thermostat lets coolant through to the radiator. */
+  readonly upperHoseHot: boolean;
   readonly oilFilledL: number;
   /** Where something drips, hisses or smokes. */
   readonly wrongAt: ReadonlySet<InspectPoint>;
@@ -34,6 +36,9 @@ export interface Gauges {
   readonly hunting: boolean;
 }
 
+/** What flows through a thermostat that is so far open makes the hose behind it hot, from this temperature on. */
+const OPEN_SHARE = 0.05;
+const HOT_C = 60;
 /** A litre of coolant is missed at the mark before this share. */
 const SHORT_SHARE = 0.97;
 const LOOKS_BACK_S = 8;
@@ -105,6 +110,7 @@ export function createEyes(profile: Profile, engine: Engine) {
         coolantAir: coolantHasAir(fluids, plant.coolantL),
         steeringAir: steeringHasAir(fluids),
         coolantShort: fluids.coolantL < SHORT_SHARE * plant.coolantL,
+        upperHoseHot: speed.rpm > 0 && heat.opening > OPEN_SHARE && heat.coolantC > HOT_C,
         oilFilledL: oil.sumpL + oil.galleryL,
         wrongAt: wrongAt(),
         hunting: hunting(),

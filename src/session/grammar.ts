@@ -2,7 +2,7 @@ import { listenedRange } from '../../machines/limits/gauges.ts';
 import { controlsOf, type Moment, offerOf, stateName } from '../../machines/moment.ts';
 import type { Offer } from '../../machines/toolkit.ts';
 import { type Quantity, quantityUnits, type Via } from '../../machines/vocabulary.ts';
-import type { Language, ReplyId } from '../../prompts/types.ts';
+import type { ControlId, Language, ReplyId } from '../../prompts/types.ts';
 import { quantities } from '../engineering/quantities/table.ts';
 import type { Grammar, NumberSlot } from '../voice/ports.ts';
 import { fromUser, toUser, type UnitSystem, userUnit } from './units.ts';
@@ -71,6 +71,12 @@ function wordingsOf(
   return [...own, ...language.affirmatives.filter(wording => !taken.has(wording))];
 }
 
+/** The wordings of a control word, and at the keys what would be misheard. */
+const controlWordings = (id: ControlId, { controls, typedControls }: Language, via: Via) => [
+  ...controls[id],
+  ...(via === 'voice' ? [] : ((typedControls as Partial<Record<ControlId, readonly string[]>>)[id] ?? [])),
+];
+
 /** Everything that may be said now, from the state of the machine. Typed replies need no word before them. */
 export function grammarOf(moment: Moment, language: Language, units: UnitSystem, via: Via): Grammar {
   const offer = offerOf(moment);
@@ -85,7 +91,7 @@ export function grammarOf(moment: Moment, language: Language, units: UnitSystem,
     stop: language.stopWordings,
     replies: [
       ...offer.replies.map(id => ({ id, wordings: worded(wordingsOf(id, offer, language, via)) })),
-      ...controlsOf(moment).map(id => ({ id, wordings: language.controls[id] })),
+      ...controlsOf(moment).map(id => ({ id, wordings: controlWordings(id, language, via) })),
     ],
     ...(slot
       ? {

@@ -55,7 +55,7 @@ export type Happening =
       readonly hazard: boolean;
       /** It asks something. */
       readonly asks: boolean;
-      /** What of it answers, refuses or judges, before what is asked. */
+      /** What of it answers, refuses, judges or tells, beside what is asked. */
       readonly inPassing: string;
     }
   | {
@@ -414,7 +414,9 @@ export class Session {
     const worded = lines.map(said => this.#word(said));
     const join = (part: keyof Sentence) => worded.flatMap(line => line[part] || []).join(' ');
     const priority = lines.some(line => line.priority === 'prompt') ? 'prompt' : 'notice';
-    const inPassing = worded.filter((_, index) => lines[index]?.priority !== 'prompt');
+    const asked = lines.findLastIndex(line => line.priority === 'prompt');
+    // What comes before a question, as what has to be known for it, is shown beside it.
+    const inPassing = worded.filter((_, index) => index !== asked);
     this.#speak(
       { spoken: join('spoken'), shown: join('shown') },
       last,

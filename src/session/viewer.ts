@@ -11,7 +11,7 @@ import { type Person, type Quantity, quantityUnits } from '../../machines/vocabu
 import type { Language, ReplyId } from '../../prompts/types.ts';
 import { isQuantity } from '../engineering/quantities/table.ts';
 import type { Data } from '../record/vocabulary/index.ts';
-import type { EarLevel, Grammar } from '../voice/ports.ts';
+import type { EarLevel } from '../voice/ports.ts';
 import type { EngineEarLink } from './engine-ear/join-engine-ear.ts';
 import { grammarOf, isControl } from './grammar.ts';
 import type { Happening, Session } from './session.ts';
@@ -128,7 +128,7 @@ export class Viewer {
       profileName: profile.name,
       invented: profile.invented,
       state: stateOf(moment),
-      drill: isDrill(grammar),
+      drill: isDrill(moment),
       key: grammar.key,
       phase: (language.phases as Readonly<Record<string, string>>)[phase] ?? phase,
       phaseNumber: phases.indexOf(phase) + 1,
@@ -301,8 +301,11 @@ function stateOf(moment: Moment): View['state'] {
   return moment.matches('stopped') ? 'stopped' : 'working';
 }
 
-/** Only after a stop word that was to be tried out may somebody say that this was it. */
-const isDrill = ({ replies }: Grammar) => replies.some(({ id }) => id === DRILL);
+/** A stop word was tried out: the next is awaited, or somebody may say that this was it. */
+const isDrill = (moment: Moment) => {
+  const { replies, awaits } = offerOf(moment);
+  return moment.matches('stopped') && (awaits === 'drill' || replies.includes(DRILL));
+};
 
 function engineOf(moment: Moment, step: Step | undefined): View['engine'] {
   if (moment.hasTag('cranking')) return 'cranking';

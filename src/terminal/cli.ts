@@ -37,7 +37,8 @@ program.addHelpText(
   `
 A session ends with exit code 0 when it is signed off, 3 when it is over without sign-off, 4 when it was left
 (Ctrl-C or Ctrl-D twice, or nobody can answer any more) and can be resumed, 1 when it could not run, and by the
-signal where one ended it (SIGTERM, SIGHUP); its record is closed each time.`,
+signal where one ended it (SIGTERM, SIGHUP); its record is closed each time. A rehearsal ends the same way, but with 5
+where a fault was missed, or an answer given that the engine contradicts.`,
 );
 registerRun(program);
 if (!isMainJob(process.argv.slice(2))) await registerOthers();

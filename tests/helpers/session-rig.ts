@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setImmediate } from 'node:timers/promises';
 import type { JobCard } from '../../machines/context.ts';
+import { nearThermostat } from '../../machines/limits/engine.ts';
 import { offerOf, stateName } from '../../machines/moment.ts';
 import { type Quantity, quantityUnits } from '../../machines/vocabulary.ts';
 import { languages } from '../../prompts/index.ts';
@@ -135,15 +136,27 @@ export function goodReading(quantity: Quantity, { session, clock, key }: Rig): n
   return 5 + HEATS_BY_K * (1 - Math.exp(-runsS / WARMS_IN_S));
 }
 
+/** The gauge was read near the thermostat's opening, and since then the hose has got hot. */
+function isHoseHot(rig: Rig): boolean {
+  const { context } = rig.session.moment;
+  const last = context.readings.findLast(({ step }) => step === context.step)?.si ?? Number.NaN;
+  const near = nearThermostat(context, last);
+  return (
+    near.ok && near.value.met && goodReading('coolantTemperature', rig) >= context.profile.thermostat.opensC
+  );
+}
+
 /** The next thing that people say in a start where all goes well; null when there is only time to wait for. */
 export function goodReply(rig: Rig): string | null {
   const { session } = rig;
   const { moment } = session;
   const { language, units } = session.parts;
   const offer = offerOf(moment);
-  if (/^job\.stop.*\.asking$/.test(rig.key())) return language.stopWordings[0] ?? null;
+  if (offer.awaits === 'drill') return language.stopWordings[0] ?? null;
   if (isLeftToTime(moment)) return null;
   if (offer.replies.includes('yes')) return language.replies.yes[0] ?? null;
+  if (offer.replies.includes('thermostatOpen') && isHoseHot(rig))
+    return language.replies.thermostatOpen[0] ?? null;
   if (offer.quantity) {
     const unit = userUnit(units, quantityUnits[offer.quantity]);
     const step = grammarOf(moment, language, units, 'keys').number?.step ?? 1;

@@ -154,7 +154,7 @@ describe('a watched fault', () => {
   it('that appears only after the sweeps is watched then', () => {
     const swept = asked.fork().goodUntil('sweeps.faults.asking');
     expect(read(swept, WATCHED).name).toBe('firstFire.transient.asking');
-    expect(swept.reply('faultCleared').reply('yes').context.step).toBe('shutdown.settle');
+    expect(swept.reply('faultCleared').reply('yes').context.step).toBe('shutdown.coolant');
   });
 
   it('that comes back after it had cleared blocks', () => {

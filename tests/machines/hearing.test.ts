@@ -5,6 +5,7 @@ import { ofKind } from '../../src/record/vocabulary/index.ts';
 import { Driver } from './helpers/driver.ts';
 import { goodValue } from './helpers/good.ts';
 import { demoSix } from './helpers/profiles.ts';
+import { sessionAt } from './limits/sessions.ts';
 
 const six = new Driver(demoSix);
 const startOf = (name: string) => six.goodUntil(name).fork();
@@ -237,6 +238,31 @@ describe('what is misunderstood', () => {
     expect(driver.reply('no').name).toBe('fill.coolantFilled.asking');
   });
 
+  it('at the keys is told as that and no more: neither figures nor another mouth mend what was typed', () => {
+    const driver = oil.fork();
+    for (const _ of [1, 2, 3, 4]) {
+      driver.send({ type: 'unclear' }, { via: 'keys' });
+      expect(driver.last.said[0]?.prefix).toBe('unclear');
+    }
+  });
+
+  it('is none where what was typed is denied: that is taken back', () => {
+    const driver = filled.fork().reply('coolantFull').reply('no', { via: 'keys' });
+    expect(driver.last.said[0]).toMatchObject({ line: 'ask', prefix: 'takenBack' });
+  });
+
+  it('stands before no new question', () => {
+    const driver = sessionAt(demoSix, 'prime.strokes.asking').send({ type: 'unclear' });
+    expect(driver.last.said[0]?.prefix).toBe('unclear');
+    expect(driver.send({ type: 'skip' }).name).toBe('prime.strokes.skipping');
+    expect(driver.last.said.at(-1)).toMatchObject({ line: 'skipWhy' });
+    expect(driver.last.said.at(-1)?.prefix).toBe(undefined);
+  });
+
+  it('before a burst is told, and the starter is asked for again', () => {
+    expect(unclear(ready.fork(), 1).last.said[0]).toMatchObject({ line: 'crankReady', prefix: 'unclear' });
+  });
+
   it('is forgotten when the step is passed', () => {
     const driver = unclear(filled.fork(), 2).reply('coolantFull').reply('yes');
     expect(driver.context.misheard).toBe(0);
@@ -259,6 +285,18 @@ describe('what is misunderstood', () => {
     const pressure = new Driver(demoSix).goodUntil('firstFire.oilPressure.asking');
     for (const _ of [1, 2, 3]) pressure.send({ type: 'unclear' }, { afterMs: 100 });
     expect(pressure.reply('noOilPressure', { afterMs: 100 }).context.stop?.cause).toBe('noOilPressure');
+  });
+});
+
+describe('a plain yes', () => {
+  it('stands for the reply that is asked for, but answers no "this, or that?"', () => {
+    const asked = (name: string) => offerOf(sessionAt(demoSix, name).moment).affirmed?.reply;
+    expect(asked('barOver.isolated.asking')).toBe('starterIsolated');
+    expect(asked('firstFire.oilPressure.asking')).toBe('pressureGood');
+    expect(asked('barOver.turned.asking')).toBe(undefined);
+    expect(asked('noFuelCrank.oilLevel.dipstick')).toBe(undefined);
+    expect(asked('keyOn.faults.asking')).toBe(undefined);
+    expect(asked('signOff.sign.asking')).toBe(undefined);
   });
 });
 

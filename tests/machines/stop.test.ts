@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { offerOf } from '../../machines/moment.ts';
 import type { Cause } from '../../machines/vocabulary.ts';
 import { Driver, machineFor } from './helpers/driver.ts';
 import { stepIds } from './helpers/paths.ts';
@@ -20,6 +21,10 @@ const stopPlaces = [
   'shutdown.secondSoak.counting',
   'signOff.oilLevel.dipstick',
 ] as const;
+
+/** At the second drill alone, as after going back to it. */
+const atSecondDrill = () =>
+  new Driver(demoFour).goodUntil('fill.coolantMix.together').send({ type: 'goBack' });
 
 const placesReached = (() => {
   const driver = new Driver(demoSix);
@@ -174,7 +179,7 @@ describe('a stop', () => {
   });
 
   it('at the place of the drill is the drill, and passes the step on the record', () => {
-    const driver = new Driver(demoFour).goodUntil('job.stopSecond.asking').stop({ by: 'second' });
+    const driver = atSecondDrill().stop({ by: 'second' });
     expect(driver.name).toBe('stopped.drill');
     driver.reply('thatWasTheDrill');
     expect(driver.name).toBe('fill.coolantMix.together');
@@ -186,8 +191,43 @@ describe('a stop', () => {
     );
   });
 
+  it('at the place of the first drill asks for the second word at once, and one answer confirms both', () => {
+    const driver = new Driver(demoFour).goodUntil('job.stopTechnician.asking').stop();
+    expect(driver.name).toBe('stopped.drillGoesOn');
+    expect(offerOf(driver.moment)).toMatchObject({ by: 'second', awaits: 'drill' });
+    for (const id of ['thatWasTheDrill', 'ready', 'yes'] as const)
+      expect(driver.fork().reply(id).name).toBe('stopped.drillGoesOn');
+    driver.stop({ by: 'second' });
+    expect(driver.name).toBe('stopped.drill');
+    expect(driver.context.done).not.toContain('job.stopTechnician');
+    driver.reply('thatWasTheDrill');
+    expect(driver.name).toBe('fill.coolantMix.together');
+    expect(
+      driver.last.notes.flatMap(({ kind, data }) => (kind === 'passed' ? [[data.step, data.by]] : [])),
+    ).toEqual([
+      ['job.stopTechnician', 'technician'],
+      ['job.stopSecond', 'second'],
+    ]);
+  });
+
+  it.each([1, 2])('at the place of the first drill can be a real one, after %i of the words', words => {
+    const driver = new Driver(demoFour).goodUntil('job.stopTechnician.asking');
+    for (let word = 0; word < words; word += 1) driver.stop();
+    expect(driver.reply('allOff').reply('yes').name).toBe('stopped.askingCause');
+    driver.reply('causeSmokeOrFire').reply('yes');
+    expect(driver.last.said[0]?.line).toBe('fireCall');
+    expect(driver.context.done).not.toContain('job.stopTechnician');
+    expect(driver.context.done).not.toContain('job.stopSecond');
+  });
+
+  it('of the bus between the two words is no drill', () => {
+    const driver = new Driver(demoFour).goodUntil('job.stopTechnician.asking').stop();
+    driver.send({ type: 'stop', cause: 'faultCode' }, { via: 'bus' });
+    expect(driver.name).toBe('stopped.makingSafe');
+  });
+
   it('at the place of the drill can be a real one', () => {
-    const driver = new Driver(demoFour).goodUntil('job.stopSecond.asking').stop();
+    const driver = atSecondDrill().stop();
     expect(driver.reply('allOff').reply('yes').name).toBe('stopped.askingCause');
     driver.reply('causeSomeoneHurt').reply('yes');
     expect(driver.last.said[0]?.line).toBe('surgery');
@@ -195,7 +235,7 @@ describe('a stop', () => {
   });
 
   it('with a known cause is never taken for the drill', () => {
-    const driver = new Driver(demoFour).goodUntil('job.stopSecond.asking');
+    const driver = atSecondDrill();
     expect(driver.send({ type: 'stop', cause: 'faultCode' }, { via: 'bus' }).name).toBe('stopped.makingSafe');
   });
 

@@ -21,8 +21,10 @@ describe('a hold', () => {
     expect(bleed.fork().clock(BLEED_MS).name).toBe('fill.coolantBled.together');
   });
 
-  it('says its length, its half, its last ten seconds and its end', () => {
-    const driver = bleed.fork();
+  /** What is said in it, and when, ms. */
+  const saidIn = (bleedHoldS: number) => {
+    const driver = new Driver(changed(demoSix, { coolant: { ...demoSix.coolant, bleedHoldS } }));
+    driver.goodUntil('fill.coolantBleed.counting');
     expect(driver.lines).toEqual(['ask', 'holdStarts']);
     const spoken: [number, string][] = [];
     const startMs = driver.nowMs;
@@ -30,23 +32,21 @@ describe('a hold', () => {
       driver.ring();
       spoken.push([driver.nowMs - startMs, driver.lines[0] ?? '']);
     }
-    expect(spoken).toEqual([
-      [BLEED_MS / 2, 'holdHalf'],
-      [BLEED_MS - 10_000, 'holdTenSeconds'],
-      [BLEED_MS, 'holdDone'],
+    return spoken;
+  };
+
+  it('of four minutes says its length, its half, its last ten seconds and its end', () => {
+    expect(saidIn(240)).toEqual([
+      [120_000, 'holdHalf'],
+      [230_000, 'holdTenSeconds'],
+      [240_000, 'holdDone'],
     ]);
   });
 
   it('too short for its half says only its last ten seconds, and shorter still only its end', () => {
-    const spokenIn = (bleedHoldS: number) => {
-      const driver = new Driver(changed(demoSix, { coolant: { ...demoSix.coolant, bleedHoldS } }));
-      driver.goodUntil('fill.coolantBleed.counting');
-      const begin = driver.history.length;
-      driver.goodUntil('fill.coolantBled.together');
-      return driver.history.slice(begin).map(({ said }) => said[0]?.line);
-    };
-    expect(spokenIn(39)).toEqual(['holdTenSeconds', 'holdDone']);
-    expect(spokenIn(19)).toEqual(['holdDone']);
+    expect(saidIn(239).map(([, line]) => line)).toEqual(['holdTenSeconds', 'holdDone']);
+    expect(saidIn(20).map(([, line]) => line)).toEqual(['holdTenSeconds', 'holdDone']);
+    expect(saidIn(19).map(([, line]) => line)).toEqual(['holdDone']);
   });
 
   it('takes no reply and no number for its end', () => {

@@ -54,9 +54,12 @@ describe('The board', () => {
     await leadUntil('job.stopTechnician.asking', technician, shop.clock(), await linesOf('demo-six'));
     await technician.do({ do: 'stop' });
     await supervisor.until(() => bay1()?.state === 'drill');
+    await technician.do({ do: 'stop' });
+    await technician.until(() => technician.key === 'stopped.drill');
+    expect(bay1()?.state).toBe('drill');
     await technician.say('that was the drill');
     await supervisor.until(() => bay1()?.state === 'working');
-    await technician.until(() => technician.key.startsWith('job.stopSecond'));
+    await technician.until(() => technician.key.startsWith('fill.coolantMix'));
     expect(technician.state?.view?.state).toBe('working');
   });
 

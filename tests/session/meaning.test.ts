@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { languages } from '../../prompts/index.ts';
+import { grammarOf } from '../../src/session/grammar.ts';
 import { meaningOf, takesReason } from '../../src/session/hearing.ts';
 import { meansStop } from '../../src/session/stop-words.ts';
 import type { Heard } from '../../src/voice/ports.ts';
@@ -31,6 +32,17 @@ const unclear = (
 });
 const means = (heard: Heard, driver: Driver, via: 'voice' | 'keys' | 'touch' = 'voice') =>
   meaningOf(heard, driver.moment, via, inWords);
+
+describe('"skip"', () => {
+  it.each([
+    ['keys', true],
+    ['touch', true],
+    ['voice', false],
+  ] as const)('by %s leaves out a step that may be left out: %s', (via, may) => {
+    const { replies } = grammarOf(sessionAt(demoSix, 'prime.strokes.asking').moment, languages.en, 'us', via);
+    expect(replies.find(({ id }) => id === 'skip')?.wordings.includes('skip')).toBe(may);
+  });
+});
 
 describe('what was heard', () => {
   it('means stop everywhere', () => {

@@ -4,7 +4,7 @@ import { languages } from '../../prompts/index.ts';
 import { Session } from '../../src/session/session.ts';
 import { clockText, Viewer } from '../../src/session/viewer.ts';
 import { VirtualClock } from '../../src/session/virtual-clock.ts';
-import { rig } from '../helpers/session-rig.ts';
+import { goUntil, rig } from '../helpers/session-rig.ts';
 import type { Driver } from '../machines/helpers/driver.ts';
 import { demoSix } from '../machines/helpers/profiles.ts';
 import { sessionAt } from '../machines/limits/sessions.ts';
@@ -284,6 +284,17 @@ describe('what is said and heard', () => {
     expect(viewer.view().prompt).not.toContain(remark);
     await run.type('card is right');
     expect(viewer.view().remark).not.toBe(remark);
+  });
+
+  it('before a question, as what has to be known for it, is shown beside it', async () => {
+    const run = await rig('demo-six', 'us');
+    const viewer = new Viewer(run.session, 'microphone');
+    await run.session.begin(false);
+    await goUntil(run, 'noFuelCrank.untilPressure.askingClear');
+    const { remark, prompt } = viewer.view();
+    expect(remark).toMatch(/Answer within 0:10 of each burst\. .*note the lowest battery voltage/);
+    expect(prompt).toContain('Clear to crank?');
+    expect(prompt).not.toContain('burst');
   });
 
   it('as a call-out is shown whole until somebody has acted on it', async () => {

@@ -37,6 +37,10 @@ const SETTLES_S = 4;
 const AT_SPEED_SHARE = 0.03;
 const RUNS_FROM_RPM = 400;
 const STOPS_WITHIN_S = 10;
+/** Half a minute of a needle, as the step asks for. */
+const WATCHES_S = 30;
+/** An opening thermostat has the hose hot by then. */
+const HOSE_WITHIN_S = 60;
 const LOOK_AGAIN_S = 900;
 
 const reply = (id: ReplyId): Answer => ({ kind: 'reply', id });
@@ -103,7 +107,10 @@ function readGauge(step: Step, quantity: Quantity, sight: Sight, profile: Profil
   const { gauges, askedS, answered } = sight;
   if (quantity === 'primerStrokes' && !gauges.primerFirm && gauges.strokes < profile.fuel.primer.maxStrokes)
     return null;
-  if (gauges.hunting && offerOf(sight.moment).replies.includes('hunting')) return reply('hunting');
+  const isWatched = offerOf(sight.moment).replies.includes('hunting');
+  if (gauges.hunting && isWatched) return reply('hunting');
+  // The lowest is told of a needle that was followed.
+  if (isWatched && sight.moment.context.series.length === 0 && askedS < WATCHES_S) return null;
   const demandRpm = sight.moment.context.step.startsWith('sweeps.') ? sweepRpm(step, profile) : null;
   const settled = demandRpm === null || Math.abs(gauges.rpm - demandRpm) < AT_SPEED_SHARE * demandRpm;
   if (!settled && askedS < SETTLES_S) return null;
@@ -213,6 +220,9 @@ function confirm(step: string, ok: ReplyId, sight: Sight, profile: Profile): Ans
     }
     case 'prime.electricBled':
       return when(gauges.primerFirm);
+    case 'warmUp.hose':
+      if (gauges.upperHoseHot) return reply(ok);
+      return askedS > HOSE_WITHIN_S ? notYet(sight, 'causeOverheating') : null;
     case 'warmUp.steeringLocks':
       return when(!gauges.steeringAir);
     case 'warmUp.levels':

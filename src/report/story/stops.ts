@@ -2,6 +2,13 @@ import type { Recorded } from '../../record/vocabulary/index.ts';
 import type { StopReading, StopStory } from '../model.ts';
 import { deviceBefore } from './devices.ts';
 
+interface After {
+  readonly cause: string | undefined;
+  readonly again: readonly string[];
+  readonly drill: boolean;
+  readonly wentOnMs?: number;
+}
+
 const isStopped = (state: string) => state.startsWith('stopped');
 
 /** Every stop: who called it and how, what caused it, what had to be done again, when work went on. */
@@ -17,7 +24,7 @@ function stopAt(entries: readonly Recorded[], stopped: Recorded<'stopped'>, inde
   const at = eventBefore(entries, index);
   const found = entries[at];
   const event = found?.kind === 'event' ? found : undefined;
-  const after = afterStop(entries, index);
+  const after = afterStop(entries, index, stopped.data.step);
   const reading = readingBefore(entries, index);
   const device = event ? deviceBefore(entries, at) : undefined;
   return {
@@ -54,13 +61,17 @@ function readingBefore(entries: readonly Recorded[], index: number): StopReading
   };
 }
 
-/** What followed, until work went on or the next stop was called. */
-function afterStop(entries: readonly Recorded[], index: number) {
+/** What followed, until work went on or the next stop was called; what is drilled together is confirmed together. */
+function afterStop(entries: readonly Recorded[], index: number, step: string): After {
   let cause: string | undefined;
   let again: readonly string[] = [];
   for (let at = index + 1; at < entries.length; at += 1) {
     const entry = entries[at];
-    if (entry?.kind === 'stopped') break;
+    // A stop within a stop keeps its place, but for the word that is tried out next.
+    if (entry?.kind === 'stopped')
+      return entry.data.step === step
+        ? { cause, again, drill: false }
+        : afterStop(entries, at, entry.data.step);
     if (entry?.kind === 'reopened') {
       cause = entry.data.cause ?? undefined;
       again = entry.data.steps;
@@ -68,8 +79,8 @@ function afterStop(entries: readonly Recorded[], index: number) {
     if (entry?.kind === 'event' && !isStopped(entry.data.state)) {
       const drill = entry.data.type === 'reply' && entry.data.id === 'thatWasTheDrill';
       const ended = entry.data.state === 'ended';
-      return { cause, again, drill, wentOnMs: ended ? undefined : entry.timeMs };
+      return { cause, again, drill, ...(ended ? {} : { wentOnMs: entry.timeMs }) };
     }
   }
-  return { cause, again, drill: false, wentOnMs: undefined };
+  return { cause, again, drill: false };
 }

@@ -43,6 +43,7 @@ const why: Table = {
   notCoolYet: 'still hot',
   pressureDoesNotFollow: 'it does not follow the speed',
   boilsAfterKeyOff: 'it may boil once the key is off',
+  hotAfterRun: 'too hot for a thermostat that works',
 };
 /** Whose key signed, as a genitive. */
 const keyOwners: Table = { bay: 'of the bay', supervisor: 'of the supervisor' };
@@ -82,6 +83,9 @@ const ruleSentences: Table = {
   'heat-soak-boil-margin':
     'After key-off, the heat left in the metal does not bring the coolant to the boil under its cap.',
   'cap-cool-enough': 'A cap is opened only when the coolant has cooled down.',
+  'thermostat-regulates':
+    'Warm and without load, the coolant is no hotter than a thermostat that works lets it be.',
+  'idle-swing': 'The idle, followed for half a minute, does not swing further than it may.',
 };
 
 /** The frame of a report in English; blanks are in braces. What the session said comes from its language. */

@@ -38,4 +38,8 @@ export const spanishSources: Readonly<Record<string, string>> = {
     'ASHRAE Handbook, Fundamentals (2009), capítulo 31, tabla 4, rectas entre sus filas',
   'ASHRAE Handbook, Fundamentals (2009), chapter 31, table 5, straight lines between its rows':
     'ASHRAE Handbook, Fundamentals (2009), capítulo 31, tabla 5, rectas entre sus filas',
+  'wide open, a thermostat that works lets out all the heat of an engine without load; tolerance from the engine profile; common practice, no published source':
+    'abierto del todo, un termostato que funciona deja salir todo el calor de un motor sin carga; tolerancia del perfil del motor; práctica común, sin fuente publicada',
+  'a sine of standard deviation s swings 2 sqrt(2) s from peak to peak (closed form)':
+    'una sinusoide de desviación típica s oscila 2 raíz(2) s de cresta a cresta (forma cerrada)',
 };

@@ -67,6 +67,9 @@ const ruleSentences: ReportWords['ruleSentences'] = {
   'heat-soak-boil-margin':
     'Quitado el contacto, el calor que queda en el metal no hace hervir el refrigerante bajo su tapón.',
   'cap-cool-enough': 'Un tapón solo se abre cuando el refrigerante se ha enfriado.',
+  'thermostat-regulates':
+    'Caliente y sin carga, el refrigerante no está más caliente de lo que deja un termostato que funciona.',
+  'idle-swing': 'El ralentí, seguido medio minuto, no oscila más de lo que puede.',
 };
 
 /** The frame of a report in Spanish, in the words of `prompts/es`: registro, sesión, lectura, pendiente. */
@@ -103,6 +106,7 @@ export const es: ReportWords = {
     notCoolYet: 'aún caliente',
     pressureDoesNotFollow: 'no sigue al régimen',
     boilsAfterKeyOff: 'puede hervir al quitar el contacto',
+    hotAfterRun: 'demasiado caliente para un termostato que funciona',
   },
   keyOwners: { bay: 'del puesto', supervisor: 'del jefe de taller' },
   triggers: {

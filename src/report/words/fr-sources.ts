@@ -38,4 +38,8 @@ export const frenchSources: Readonly<Record<string, string>> = {
     'ASHRAE Handbook, Fundamentals (2009), chapitre 31, table 4, droites entre ses lignes',
   'ASHRAE Handbook, Fundamentals (2009), chapter 31, table 5, straight lines between its rows':
     'ASHRAE Handbook, Fundamentals (2009), chapitre 31, table 5, droites entre ses lignes',
+  'wide open, a thermostat that works lets out all the heat of an engine without load; tolerance from the engine profile; common practice, no published source':
+    "grand ouvert, un thermostat qui marche laisse sortir toute la chaleur d'un moteur sans charge ; tolérance du profil du moteur ; usage du métier, sans source publiée",
+  'a sine of standard deviation s swings 2 sqrt(2) s from peak to peak (closed form)':
+    "une sinusoïde d'écart type s oscille de 2 racine(2) s de crête à crête (forme close)",
 };

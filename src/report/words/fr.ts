@@ -67,6 +67,9 @@ const ruleSentences: ReportWords['ruleSentences'] = {
   'heat-soak-boil-margin':
     'Contact coupé, la chaleur du métal ne fait pas bouillir le liquide sous son bouchon.',
   'cap-cool-enough': "On n'ouvre un bouchon qu'une fois le liquide refroidi.",
+  'thermostat-regulates':
+    "Chaud et sans charge, le liquide n'est pas plus chaud que ne le permet un thermostat qui marche.",
+  'idle-swing': "Le ralenti, suivi une demi-minute, n'oscille pas plus qu'il ne peut.",
 };
 
 /** The frame of a report in French, in the words of `prompts/fr`: dossier, séance, relevé, point ouvert. */
@@ -103,6 +106,7 @@ export const fr: ReportWords = {
     notCoolYet: 'encore chaud',
     pressureDoesNotFollow: 'elle ne suit pas le régime',
     boilsAfterKeyOff: 'il peut bouillir une fois le contact coupé',
+    hotAfterRun: 'trop chaud pour un thermostat qui marche',
   },
   keyOwners: { bay: 'du poste', supervisor: "du chef d'atelier" },
   triggers: {

@@ -4,6 +4,9 @@ import type { SessionParts } from '../../session/session.ts';
 import { fill, showMeasure } from '../../session/wording.ts';
 import type { FaceWords } from '../face/words/index.ts';
 
+/** Long before the thermostat opens nobody feels the hose. */
+const HOSE_TOLD_K = 15;
+
 /** What somebody who practises sees of the engine, in a few lines: gauges, lamps, and what is wrong to the eye. */
 export function sightsOf(
   gauges: Gauges,
@@ -23,6 +26,11 @@ export function sightsOf(
     ...(gauges.coolantAir ? [words.coolantAir] : []),
     ...(gauges.steeringAir ? [words.steeringAir] : []),
     ...(gauges.coolantShort ? [words.coolantShort] : []),
+    ...(gauges.upperHoseHot
+      ? [words.hoseHot]
+      : gauges.firing && (gauges.coolantC ?? 0) > profile.thermostat.opensC - HOSE_TOLD_K
+        ? [words.hoseCold]
+        : []),
     fill(gauges.primerFirm ? words.primerFirm : words.primerSoft, { strokes: String(gauges.strokes) }),
     ...gauges.codes.map(({ spn, fmi }) => fill(words.code, { spn: String(spn), fmi: String(fmi) })),
   ];

@@ -88,7 +88,7 @@ export function actsAt(place: Place, reach: Reach): Act[] {
   ];
 }
 
-export const isDrill = (name: string) => /^job\.stop.*\.asking$/.test(name);
+export const isDrill = (name: string) => /^job\.stop.*\.asking$|\.drillGoesOn$/.test(name);
 
 const isReturn = ({ before, after }: Happened) =>
   stateName(before) === 'stopped.readyReadBack' && !stateName(after).startsWith('stopped');

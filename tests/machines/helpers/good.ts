@@ -76,8 +76,8 @@ export const isLeftToTime = (moment: Moment) =>
 /** What people say where all goes well, and after a false alarm; null where there is only time to wait for. */
 export function goodBody(moment: Moment): EventBody | null {
   const name = stateName(moment);
-  const { replies, quantity } = offerOf(moment);
-  if (/^job\.stop.*\.asking$/.test(name)) return { type: 'stop' };
+  const { replies, quantity, awaits } = offerOf(moment);
+  if (awaits === 'drill') return { type: 'stop' };
   if (name === 'held') return { type: 'continue' };
   if (isLeftToTime(moment)) return null;
   if (replies.includes('yes')) return { type: 'reply', id: 'yes' };

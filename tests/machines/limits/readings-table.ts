@@ -321,12 +321,33 @@ const running: readonly ReadingLimit[] = [
   },
 ];
 
+/** No thermostat stands in the way of what would boil. */
+const openedLate = { ...demoSix.thermostat, fullyOpenC: 115, coolantMaxC: 125 };
+const hotThermostat = changed(demoSix, { thermostat: openedLate });
+
 const shutdown: readonly ReadingLimit[] = [
+  {
+    // Fully open at 95 degC, and the 4 K that thermostat and gauge may miss.
+    limit: 'coolant no hotter than a thermostat that works lets it be',
+    step: 'shutdown.coolant',
+    quantity: 'coolantTemperature',
+    met: [99],
+    missed: [99.1, 107],
+  },
+  {
+    limit: 'coolant above the limit of the engine, before key-off',
+    step: 'shutdown.coolant',
+    quantity: 'coolantTemperature',
+    met: [],
+    missed: [107.1],
+    stops: 'overheating',
+  },
   {
     // 120.4 degC at 201.3 kPa, 3 K below, and 12 K yet to come out of the metal.
     limit: 'heat soak under a cap of 100 kPa',
     step: 'shutdown.coolant',
     quantity: 'coolantTemperature',
+    profile: hotThermostat,
     shown: { altitude: 0 },
     met: [105.3],
     missed: [105.6],
@@ -336,6 +357,7 @@ const shutdown: readonly ReadingLimit[] = [
     limit: 'heat soak 3000 m up',
     step: 'shutdown.coolant',
     quantity: 'coolantTemperature',
+    profile: hotThermostat,
     shown: { altitude: 3000 },
     met: [100.1],
     missed: [100.3],

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { procedureFor } from '../../../machines/first-start.ts';
-import { demoFour, demoSix } from '../helpers/profiles.ts';
+import { changed, demoFour, demoSix } from '../helpers/profiles.ts';
 import { type ReadingLimit, readingLimits } from './readings-table.ts';
 import { isDone, lastVerdict, sessionAt } from './sessions.ts';
 
@@ -41,9 +41,41 @@ it('the freezing point is held to that of water on a mild night, on the record t
   expect(driver.notes.find(({ kind }) => kind === 'verdict')?.data).toMatchObject({ max: 0, margin: 1 });
 });
 
-it('coolant that would boil after key-off is told as that, and asked for again', () => {
-  const driver = sessionAt(demoSix, 'shutdown.coolant.asking').value('coolantTemperature', 110).reply('yes');
-  expect(driver.lines).toContain('boilsAfterKeyOff');
+describe('coolant before key-off', () => {
+  const said = (si: number, profile = demoSix) =>
+    sessionAt(profile, 'shutdown.coolant.asking').value('coolantTemperature', si).reply('yes');
+
+  it('that would boil after it is told as that, and asked for again', () => {
+    const thermostat = { ...demoSix.thermostat, fullyOpenC: 115, coolantMaxC: 125 };
+    expect(said(110, changed(demoSix, { thermostat })).lines).toContain('boilsAfterKeyOff');
+  });
+
+  it('that a thermostat would not let get so hot is told as that, and asked for again', () => {
+    expect(said(100).lines).toContain('hotAfterRun');
+  });
+
+  it('is read before the engine is left to idle for minutes more', () => {
+    const ids = procedureFor(demoSix).map(({ id }) => id);
+    expect(ids.indexOf('shutdown.coolant')).toBeLessThan(ids.indexOf('shutdown.settle'));
+  });
+
+  it('above the limit of the engine stops it unless that is denied within eight seconds, by voice', () => {
+    const hot = () =>
+      sessionAt(demoSix, 'shutdown.coolant.asking').value('coolantTemperature', 108, { via: 'voice' });
+    expect(hot().clock(7_999).name).toBe('shutdown.coolant.readingBack');
+    expect(hot().clock(8_000).context.stop?.cause).toBe('overheating');
+    expect(hot().reply('no').name).toBe('shutdown.coolant.asking');
+  });
+
+  it('above it by the bus stops the engine at once, and hot by the bus is told', () => {
+    const byBus = (si: number) => {
+      const driver = sessionAt(demoSix, 'shutdown.coolant.asking');
+      return driver.send({ type: 'value', quantity: 'coolantTemperature', si }, { via: 'bus' });
+    };
+    expect(byBus(108).context.stop?.cause).toBe('overheating');
+    expect(byBus(100).lines).toContain('hotAfterRun');
+    expect(byBus(100).name).toBe('shutdown.coolant.asking');
+  });
 });
 
 it('every gauge of the procedure is in this table, except the idle, which is judged by how it runs', () => {

@@ -140,7 +140,7 @@ describe('the warm-up', () => {
   it('at fast idle settles what the idle left open, or leaves it open for the first drive', () => {
     const fast = confirmedAt(900, coolant(60));
     const opened = fast.fork([]).value('coolantTemperature', 82, { afterMs: 400_000 }).reply('yes');
-    expect(opened.context.step).toBe('warmUp.steeringLocks');
+    expect(opened.context.step).toBe('warmUp.hose');
     expect(opened.context.openItems).toEqual([]);
     const { maxS, idleMaxS = maxS } = demoSix.warmUp;
     const fastMs = (maxS - idleMaxS) * 1000;
@@ -148,6 +148,15 @@ describe('the warm-up', () => {
     const never = fast.fork([]).clock(fastMs);
     expect(never.context.step).toBe('warmUp.steeringLocks');
     expect(never.context.openItems).toEqual([expect.objectContaining({ step: 'warmUp.fastIdle' })]);
+  });
+
+  it('by the gauge alone is felt at the upper hose before anything else: one that stuck shut has it cold', () => {
+    const byGauge = confirmedAt(300, coolant(82));
+    expect(byGauge.name).toBe('warmUp.hose.asking');
+    expect(byGauge.fork([]).reply('notYet').name).toBe('warmUp.hose.asking');
+    expect(byGauge.reply('thermostatOpen').context.step).toBe('warmUp.steeringLocks');
+    const byHose = confirmedAt(300, driver => coolant(80)(driver).reply('yes').reply('thermostatOpen'));
+    expect(byHose.context.step).toBe('warmUp.steeringLocks');
   });
 
   it('leaves it to the first drive at once where only load may follow', () => {

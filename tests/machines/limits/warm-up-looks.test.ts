@@ -14,14 +14,14 @@ const next = (
 ) => nextWarmUpLookS(knowing(demoSix, {}, { readings: readAt(step, looks), bursts }));
 
 describe('the next look at the coolant while it warms', () => {
-  it('is when it can have come to the thermostat by the last two looks, 4 K of the gauge more', () => {
-    // 0.1 K/s and 4 K in 100 s more: 0.14 K/s; 82 - 60 K.
+  it('is when it can have come to the thermostat by the last two looks, and 2 K by how a needle is read', () => {
+    // 0.1 K/s and 2 K in 100 s more: 0.12 K/s; 82 - 60 K.
     expect(
       next([
         [100, 50],
         [200, 60],
       ]),
-    ).toBeCloseTo(22 / 0.14, 9);
+    ).toBeCloseTo(22 / 0.12, 9);
     expect(
       next([
         [0, 5],
@@ -29,21 +29,31 @@ describe('the next look at the coolant while it warms', () => {
         [100, 50],
         [200, 60],
       ]),
-    ).toBeCloseTo(22 / 0.14, 9);
+    ).toBeCloseTo(22 / 0.12, 9);
   });
 
   it('is by the fastest that this engine can warm where there was one look only: 0.375 K/s', () => {
-    expect(next([[100, 50]])).toBeCloseTo(32 / 0.375, 0);
+    expect(next([[100, 30]])).toBeCloseTo(52 / 0.375, 0);
   });
 
-  it('is not sooner than the interval of the profile, however near the thermostat, past it, or never read', () => {
-    expect(next([])).toBe(60);
+  it('is twice the interval of the profile near the thermostat, or sooner where it could come to 107 degC before', () => {
     expect(
       next([
         [100, 70],
         [200, 81],
       ]),
-    ).toBe(60);
+    ).toBe(120);
+    // 22 K and 2 K in 100 s: 0.24 K/s; 107 - 92 K.
+    expect(
+      next([
+        [100, 70],
+        [200, 92],
+      ]),
+    ).toBeCloseTo(15 / 0.24, 9);
+  });
+
+  it('is never sooner than that interval: close to 107 degC, or never read', () => {
+    expect(next([])).toBe(60);
     expect(
       next([
         [100, 70],
@@ -78,7 +88,7 @@ describe('the next look at the coolant while it warms', () => {
       [5, 5],
       [50, 50],
     ] as const;
-    expect(next([...earlier, [160, 60]], [cranked(10), cranked(100)])).toBeCloseTo(60, 0);
+    expect(next([...earlier, [160, 30]], [cranked(10), cranked(100)])).toBeCloseTo(52 / 0.375, 0);
     expect(
       next(
         [
@@ -87,7 +97,7 @@ describe('the next look at the coolant while it warms', () => {
         ],
         [cranked(100)],
       ),
-    ).toBeCloseTo(22 / 0.14, 9);
+    ).toBeCloseTo(22 / 0.12, 9);
     expect(
       next(
         [
@@ -96,7 +106,7 @@ describe('the next look at the coolant while it warms', () => {
         ],
         [],
       ),
-    ).toBeCloseTo(22 / 0.14, 9);
+    ).toBeCloseTo(22 / 0.12, 9);
     const readings = [
       ...readAt('warmUp.watch', [
         [100, 50],
@@ -112,7 +122,7 @@ describe('the next look at the coolant while it warms', () => {
       ),
     ];
     expect(nextWarmUpLookS(knowing(demoSix, {}, { readings, bursts: [cranked(10)] }))).toBeCloseTo(
-      22 / 0.14,
+      22 / 0.12,
       9,
     );
   });

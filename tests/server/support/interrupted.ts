@@ -24,7 +24,7 @@ export async function answerUntil(key: string, technician: Face, second: Face): 
   for (let turn = 0; turn < 40 && technician.key !== key; turn += 1) {
     const { view } = technician.state ?? {};
     const who = view?.addressed === 'second' ? second : technician;
-    if (/^job\.stop.*\.asking$/.test(technician.key)) await who.do({ do: 'stop' });
+    if (/^job\.stop.*\.asking$|\.drillGoesOn$/.test(technician.key)) await who.do({ do: 'stop' });
     else if (technician.key === 'noFuelCrank.batteryLoad.asking') await who.say(CRANKING_V);
     else await who.say(view?.choices.find(choice => choice === 'correct') ?? view?.choices[0] ?? '');
     await technician.settled();

@@ -71,6 +71,7 @@ describe('a start in Spanish', () => {
       expect(spanish.steps[id].ask).toContain('Escape');
       expect(spanish.steps[id].ask).toContain('la voz no detiene nada');
     }
+    for (const part of ['botón rojo', 'Escape']) expect(spanish.lines.askNextDrill).toContain(part);
     expect(spanish.lines.welcome).toContain('no se oye');
   });
 

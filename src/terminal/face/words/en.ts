@@ -88,6 +88,8 @@ export const en = {
     coolantAir: 'air in the coolant',
     steeringAir: 'bubbles in the steering fluid',
     coolantShort: 'coolant below the mark',
+    hoseHot: 'upper hose hot',
+    hoseCold: 'upper hose cold',
     primerFirm: 'primer firm after {strokes} strokes',
     primerSoft: 'primer soft after {strokes} strokes',
     code: 'code SPN {spn} FMI {fmi}',

@@ -82,6 +82,8 @@ export const es: FaceWords = {
     coolantAir: 'aire en el refrigerante',
     steeringAir: 'burbujas en el líquido de dirección',
     coolantShort: 'refrigerante por debajo de la marca',
+    hoseHot: 'manguera superior caliente',
+    hoseCold: 'manguera superior fría',
     primerFirm: 'cebador duro tras {strokes} bombeos',
     primerSoft: 'cebador blando tras {strokes} bombeos',
     code: 'código SPN {spn} FMI {fmi}',

@@ -82,6 +82,8 @@ export const fr: FaceWords = {
     coolantAir: 'air dans le liquide de refroidissement',
     steeringAir: 'bulles dans le liquide de direction',
     coolantShort: 'liquide de refroidissement sous le repère',
+    hoseHot: 'durite supérieure chaude',
+    hoseCold: 'durite supérieure froide',
     primerFirm: 'pompe à main dure, coups\u00a0: {strokes}',
     primerSoft: 'pompe à main molle, coups\u00a0: {strokes}',
     code: 'code SPN {spn} FMI {fmi}',
