@@ -7,6 +7,8 @@ import { timePlot } from '../plot/time-plot.ts';
 import type { Block } from './blocks.ts';
 import { cells, longTable } from './tables.ts';
 
+/** What goes on at one speed is written twice a minute. */
+const LONGEST_JOINED_MS = 45_000;
 const SIZE = { width: 515, height: 118 };
 
 /** What the microphone heard of the engine: its speed through the session, and what happened. Absent where it heard none. */
@@ -15,11 +17,14 @@ export function earSection({ ear, readings, timeLine }: ReportModel, manner: Man
   if (ear.length === 0 && heard.length === 0) return [];
   const { ear: words } = manner.words;
   const speed = shownAs('rpm', manner);
-  // What is heard after it was lost, or had stalled, is another stretch.
+  // What is heard after it was lost, had stalled, or was silent for long, is another stretch.
   const ends = ear.filter(({ happened }) => happened === 'stalled' || happened === 'lost');
+  const beforeGaps = heard.filter(
+    ({ timeMs }, i) => (heard[i + 1]?.timeMs ?? timeMs) - timeMs > LONGEST_JOINED_MS,
+  );
   const stops = [
     ...timeLine.stops,
-    ...ends.map(({ timeMs }) => ({ fromMs: timeMs, toMs: timeMs, drill: false })),
+    ...[...ends, ...beforeGaps].map(({ timeMs }) => ({ fromMs: timeMs, toMs: timeMs, drill: false })),
   ];
   return [
     { type: 'section', title: words.title, note: words.note },
