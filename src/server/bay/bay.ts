@@ -188,9 +188,11 @@ export class Bay {
       return { stop: 'stopped', again };
     }
     if (!run || run.isOver) return { stop: 'nothingRuns', again: false };
+    // The second person may try their word out at the device at which the technician just did.
+    const isAsked = offerOf(run.session.moment).awaits === 'drill';
     const isSame =
       run.session.moment.matches('stopped') &&
-      (this.#done.find(by.device, id) !== undefined || !this.#stops.take(by.device));
+      (this.#done.find(by.device, id) !== undefined || (!isAsked && !this.#stops.take(by.device)));
     if (isSame) return { stop: 'stopped', again: true };
     this.#record(by, id, { do: 'stop' });
     const who = via === 'voice' ? speaksFor(by, { run, crew: this.crew }) : by.role;
