@@ -2,12 +2,15 @@ import { boilPoint, type MixPlan, planMix } from '../../src/engineering/coolant.
 import { freezePoint, type Glycol, shareForNight } from '../../src/engineering/glycol.ts';
 import { judgeHeatSoak } from '../../src/engineering/heat-soak.ts';
 import { quantities } from '../../src/engineering/quantities/table.ts';
-import { judge, ok, type Result, type Rule } from '../../src/engineering/result.ts';
+import { fail, judge, ok, type Result, type Rule } from '../../src/engineering/result.ts';
 import type { Context } from '../context.ts';
 import type { Judge } from '../steps.ts';
 import { latest, within } from './readings.ts';
 
-/** The glycol share for the coldest night, inside what the engine maker allows. */
+/**
+ * The glycol share for the coldest night, inside what the engine maker allows. No answer where the strongest mix that is
+ * allowed does not stand that night: nobody is told to fill in what has to be drained again.
+ */
 export function glycolShare(context: Context): Result<number> {
   const { coolant } = context.profile;
   const share = shareForNight(coolant.kind, {
@@ -15,7 +18,12 @@ export function glycolShare(context: Context): Result<number> {
     marginK: coolant.freezeMarginK,
   });
   if (!share.ok) return share;
-  return ok(Math.min(coolant.maxShare, Math.max(coolant.minShare, share.value)), share.rule);
+  if (share.value > coolant.maxShare)
+    return fail('noSolution', 'nightLowC', {
+      given: `${latest(context, 'coldestNight')} degC`,
+      allowed: `nights that ${Math.round(coolant.maxShare * 100)} % of glycol stands, margin included`,
+    });
+  return ok(Math.max(coolant.minShare, share.value), share.rule);
 }
 
 export interface CoolantFill extends MixPlan {

@@ -1015,7 +1015,8 @@ export const questions: readonly Question[] = [
   rest('shutdown.boilMarginK', 'kelvin', [0, 40], always(BOIL_MARGIN_K), {
     check: soakFault('shutdown.boilMarginK'),
   }),
-  rest('walkRound.clearValidS', 'time', [3, 60], always(15)),
+  // Sooner nobody has heard "ready?" and answered it.
+  rest('walkRound.clearValidS', 'time', [8, 60], always(15)),
 ];
 
 const byId = new Map(questions.map(question => [question.id, question]));

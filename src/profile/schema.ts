@@ -285,7 +285,7 @@ export const profileSchema = z
       soakRiseK: z.number().min(0).max(40),
       boilMarginK: z.number().min(0).max(40),
     }),
-    walkRound: z.strictObject({ clearValidS: z.number().min(3).max(60) }),
+    walkRound: z.strictObject({ clearValidS: z.number().min(8).max(60) }),
     faults: z.array(faultRule),
     /** Left out where there is no J1939 bus. */
     bus: vehicleBus.optional(),

@@ -30,6 +30,11 @@ describe('no reply passes where there is nothing right to fill in', () => {
     expect(mix({ freezeMarginK: 9 }, { coldestNight: -40 })).toBe(false);
   });
 
+  it('and no further than the strongest mix that the maker allows: 50 % of ethylene to -37.0 degC (ASHRAE)', () => {
+    expect(mix({ maxShare: 0.5 }, { coldestNight: -31 })).toBe(true);
+    expect(mix({ maxShare: 0.5 }, { coldestNight: -33 })).toBe(false);
+  });
+
   const oil = (coldestNight: number, parts: Partial<Profile['oil']> = {}) =>
     counts(changed(demoSix, { oil: { ...demoSix.oil, ...parts } }), 'fill.oilGrade', 'gradeRight', {
       coldestNight,
