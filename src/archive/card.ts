@@ -44,7 +44,7 @@ const looksAt: Readonly<Record<Kind, 'each' | 'last' | 'none'>> = {
   resumed: 'none',
   recovered: 'none',
   event: 'last',
-  passed: 'none',
+  passed: 'each',
   verdict: 'each',
   inTime: 'each',
   stopped: 'each',

@@ -1,6 +1,6 @@
 import type { Profile } from '../profile/schema.ts';
 import type { Recorded } from '../record/vocabulary/index.ts';
-import { comparedFigures, FigureReader } from '../session/past-starts/figures.ts';
+import { comparedFigures, FigureReader, mayHoldFigure } from '../session/past-starts/figures.ts';
 
 /** Where in a session a figure is measured, and in which SI unit. */
 interface Measure {
@@ -81,8 +81,7 @@ export function measuredIn(entries: readonly Recorded[], profile: Profile | null
     return [{ measure, nth, at, value }];
   };
   return entries.flatMap(entry => {
-    if (entry.kind !== 'closed' && entry.kind !== 'verdict' && entry.kind !== 'inTime') return [];
-    const compared = entry.kind === 'closed' ? undefined : figures.take(entry, entry.timeMs);
+    const compared = mayHoldFigure(entry) ? figures.take(entry, entry.timeMs) : undefined;
     if (compared) return measured(entry, compared.figure, compared.value);
     const found = figureOf(entry);
     return found ? measured(entry, found.measure, found.value) : [];

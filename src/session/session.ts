@@ -28,7 +28,7 @@ import { grammarOf, slotValueToSi } from './grammar.ts';
 import { type EventBody, meaningOf } from './hearing.ts';
 import { figureByFigure, spokenInNoise } from './in-noise.ts';
 import { besideOthers, type PastStarts, unlikeOthers } from './past-starts/beside-others.ts';
-import { FigureReader } from './past-starts/figures.ts';
+import { FigureReader, mayHoldFigure } from './past-starts/figures.ts';
 import type { UnitSystem } from './units.ts';
 import { type Sentence, wordSaid } from './wording.ts';
 
@@ -367,7 +367,7 @@ export class Session {
 
   /** Where a figure of this start stands among the shop's earlier ones. */
   #compare(note: Note, atMs: number): void {
-    if (note.kind !== 'verdict' && note.kind !== 'inTime') return;
+    if (!mayHoldFigure(note)) return;
     const figure = this.#figures.take(note, atMs);
     const standing = figure && besideOthers(figure, this.#pastStarts);
     if (!figure || !standing) return;

@@ -187,6 +187,8 @@ export function joined(base: Rig): BusRig {
   return made;
 }
 
+/** Coolant of an engine that its thermostat holds. */
+const WARM_C = 85;
 const SWEEPS = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth'];
 
 /** An engine in good order, as it is in the state that the session is in; nothing while the key is off. */
@@ -200,7 +202,7 @@ export function goodEngine(run: BusRig): void {
   if (!running && !key.startsWith('keyOn')) return;
   run.sends.set(190, running ? (profile.sweeps[sweep]?.rpm ?? 850) : 0);
   run.sends.set(100, running ? goodReading('oilPressure', run) : 0);
-  run.sends.set(110, goodReading('coolantTemperature', run));
+  run.sends.set(110, sweep < 0 ? goodReading('coolantTemperature', run) : WARM_C);
   run.sends.set(168, running ? 14.2 : 12.6);
   run.dm1 = dm1Frame(null);
 }

@@ -34,8 +34,14 @@ export interface Figure {
   readonly value: number;
 }
 
-/** What of a note may hold a figure. */
-type Noted = Extract<Told, { readonly kind: 'verdict' | 'inTime' }>;
+/** Notes that may hold a figure. */
+const noted = ['verdict', 'inTime', 'passed'] as const;
+type Noted = Extract<Told, { readonly kind: (typeof noted)[number] }>;
+
+/** Whether a note may hold a figure. */
+export const mayHoldFigure = <T extends { readonly kind: Told['kind'] }>(
+  note: T,
+): note is Extract<T, Noted> => noted.some(kind => kind === note.kind);
 
 /** Reads the figures out of what a session notes, in its order. */
 export class FigureReader {
@@ -51,8 +57,10 @@ export class FigureReader {
   /** @param timeMs session time */
   take({ kind, data }: Noted, timeMs: number): Figure | undefined {
     const { step } = data;
-    if (kind === 'verdict' && step === comparedFigures['warm-up-pace'].step)
-      return this.#warmUp(data.value, timeMs / 1000);
+    const isWarmUp = step === comparedFigures['warm-up-pace'].step;
+    // That the thermostat has opened may be felt at the hose, and not read.
+    if (kind === 'passed') return isWarmUp ? this.#pace() : undefined;
+    if (kind === 'verdict' && isWarmUp) return this.#warmUp(data.value, timeMs / 1000);
     const figure = figureNames.find(
       name => comparedFigures[name].kind === kind && comparedFigures[name].step === step,
     );
@@ -60,14 +68,18 @@ export class FigureReader {
     return figure === undefined || value == null || !Number.isFinite(value) ? undefined : { figure, value };
   }
 
-  /** Told once, as soon as the coolant has come to where the thermostat opens. */
   #warmUp(coolantC: number | null | undefined, timeS: number): Figure | undefined {
     if (this.#opensC === undefined || coolantC == null || this.#warmedUp) return undefined;
     // A start that began anew warms up anew.
     const before = this.#warmingUp.at(-1);
     if (before && (timeS < before.timeS || coolantC < before.value - COOLED_K)) this.#warmingUp = [];
     this.#warmingUp.push({ timeS, value: coolantC });
-    if (coolantC < this.#opensC) return undefined;
+    return coolantC < this.#opensC ? undefined : this.#pace();
+  }
+
+  /** Told once, as soon as the coolant has come to where the thermostat opens. */
+  #pace(): Figure | undefined {
+    if (this.#opensC === undefined || this.#warmedUp) return undefined;
     this.#warmedUp = true;
     const pace = tenKelvinS(this.#warmingUp, this.#opensC);
     return pace.ok ? { figure: 'warm-up-pace', value: pace.value } : undefined;

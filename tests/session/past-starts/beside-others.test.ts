@@ -42,7 +42,7 @@ it('a start that is not like the earlier ones is told so at once, and its record
   expect(unlike[0]).toMatch(
     /Lowest voltage while cranking: 10\.4 V, lower than 14 of 14 starts of this engine here; usual: /,
   );
-  expect(unlike[1]).toMatch(/Warm-up: 2:02 for ten degrees Celsius, slower than 14 of 14 starts/);
+  expect(unlike[1]).toMatch(/Warm-up: 1:49 for ten degrees Celsius, slower than 14 of 14 starts/);
   // It stands behind the reading that it is about, and before anything else is asked.
   const crank = entries.findIndex(({ kind }) => kind === 'besideOthers');
   expect(entries[crank - 1]).toMatchObject({ kind: 'verdict', data: { step: 'noFuelCrank.voltage' } });
