@@ -93,6 +93,8 @@ export interface StopRecord {
   readonly lateAfterS: number | null;
   /** Drills whose stop word has been heard before this one, and that are confirmed together with it. */
   readonly drilled: readonly StepId[];
+  /** Who said the last of them, and when; null while there is none. */
+  readonly lastDrilled: { readonly by: Person; readonly atMs: number } | null;
 }
 
 /** What is not as it should be, does not stop the start, and has to be put right later. */

@@ -90,6 +90,7 @@ export const stopNow = (
     step: context.stop?.step ?? context.step,
     lateAfterS: context.stop ? context.stop.lateAfterS : lateAfterS,
     drilled: context.stop?.drilled ?? [],
+    lastDrilled: context.stop?.lastDrilled ?? null,
   },
 });
 

@@ -48,6 +48,9 @@ const goOn: Move = {
   actions: update(() => ({ stop: null, reopened: null, misheard: 0, pending: null })),
 };
 
+/** Stops closer to one another are one; common practice, no published source. */
+const SAME_STOP_MS = 800;
+
 /**
  * Everything off, then the cause, then back through what the cause puts in doubt. There is no way out
  * of here but through confirmed replies.
@@ -72,6 +75,15 @@ export function stoppedNode(steps: readonly Step[]): Node {
     const heard = [...(look.context.stop?.drilled ?? []), drillAt(look)?.id];
     return drills.filter(({ id }) => heard.includes(id));
   };
+  /** A hand bounces and a held key repeats: the technician's own stop once more is not the second person's. */
+  const isSameStop = ({ context: { stop } }: Look) =>
+    stop !== null &&
+    stop.lastDrilled !== null &&
+    stop.lastDrilled.by === stop.by &&
+    stop.atMs - stop.lastDrilled.atMs < SAME_STOP_MS;
+  const drillHeard = update(({ context }) => ({
+    stop: context.stop && { ...context.stop, lastDrilled: { by: context.stop.by, atMs: context.stop.atMs } },
+  }));
   const after = (look: Look) => doneAfterStop(steps, look.context, cause(look) ?? 'other');
   const callOut = remark(look => {
     const known = cause(look);
@@ -111,6 +123,11 @@ export function stoppedNode(steps: readonly Step[]): Node {
       calling: {
         always: [
           {
+            guard: look => isDrill(look) && isSameStop(look),
+            target: 'drillGoesOn',
+            actions: drillHeard,
+          },
+          {
             guard: look => isDrill(look) && nextDrill(look) !== undefined,
             target: 'drillGoesOn',
             actions: update(look => ({
@@ -119,6 +136,7 @@ export function stoppedNode(steps: readonly Step[]): Node {
                 ...look.context.stop,
                 step: nextDrill(look)?.id ?? look.context.step,
                 drilled: drilled(look).map(({ id }) => id),
+                lastDrilled: { by: look.context.stop.by, atMs: look.context.stop.atMs },
               },
             })),
           },

@@ -210,6 +210,17 @@ describe('a stop', () => {
     ]);
   });
 
+  it.each([
+    ['a double touch', [60]],
+    ['a held key', Array.from({ length: 100 }, () => 33)],
+    ['a hand that bounces late', [799]],
+  ])('once more by %s is not the second person trying their word out', (_, gapsMs) => {
+    const driver = new Driver(demoFour).goodUntil('job.stopTechnician.asking').stop();
+    for (const afterMs of gapsMs) driver.send({ type: 'stop' }, { afterMs, by: 'technician' });
+    expect(driver.name).toBe('stopped.drillGoesOn');
+    expect(driver.send({ type: 'stop' }, { afterMs: 800, by: 'technician' }).name).toBe('stopped.drill');
+  });
+
   it.each([1, 2])('at the place of the first drill can be a real one, after %i of the words', words => {
     const driver = new Driver(demoFour).goodUntil('job.stopTechnician.asking');
     for (let word = 0; word < words; word += 1) driver.stop();
