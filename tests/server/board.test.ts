@@ -54,6 +54,7 @@ describe('The board', () => {
     await leadUntil('job.stopTechnician.asking', technician, shop.clock(), await linesOf('demo-six'));
     await technician.do({ do: 'stop' });
     await supervisor.until(() => bay1()?.state === 'drill');
+    shop.clock().advance(1000);
     await technician.do({ do: 'stop' });
     await technician.until(() => technician.key === 'stopped.drill');
     expect(bay1()?.state).toBe('drill');
