@@ -5,7 +5,7 @@ import { type Profile, profileSchema } from '../profile/schema.ts';
 import { type Answers, draftOf, fillIn, originOfField } from './interview.ts';
 import { idOf, lampOf, WAIT_LAMP } from './names.ts';
 import { type Draft, numberIn, type QuestionId, rangeIn, textIn } from './question.ts';
-import { questions } from './questions.ts';
+import { questions } from './questions/index.ts';
 import { sweepSpeeds } from './speeds.ts';
 
 /** A profile as far as the answers go, not yet looked at by the schema. */

@@ -6,7 +6,7 @@ import type { ValueField } from '../profile/fields.ts';
 import { type Origin, originSchema, origins } from '../profile/provenance.ts';
 import type { Draft, Proposal, Question, QuestionId, Value } from './question.ts';
 import { textIn } from './question.ts';
-import { questions } from './questions.ts';
+import { questions } from './questions/index.ts';
 import { readSource, readTyped, type Typed } from './typed.ts';
 import { type UnitChoice, unitChoices } from './units.ts';
 

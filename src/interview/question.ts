@@ -60,6 +60,11 @@ export const rangeIn = (draft: Draft, id: QuestionId): readonly [number, number]
   return isPair(value) ? value : undefined;
 };
 
+export const gradesIn = (draft: Draft): readonly OilAnswer[] => {
+  const value = draft['oil.grades'];
+  return Array.isArray(value) ? value.filter((each): each is OilAnswer => typeof each === 'object') : [];
+};
+
 /** What is put forward where nobody knows better. */
 export interface Proposal {
   readonly value: Value;

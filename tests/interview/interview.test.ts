@@ -12,7 +12,7 @@ import {
   withAnswer,
 } from '../../src/interview/interview.ts';
 import type { QuestionId, Value } from '../../src/interview/question.ts';
-import { questionOf, questions } from '../../src/interview/questions.ts';
+import { questionOf, questions } from '../../src/interview/questions/index.ts';
 import { readTyped } from '../../src/interview/typed.ts';
 import { fields } from '../../src/profile/fields.ts';
 import { ProfileError, parseProfile } from '../../src/profile/parse.ts';

@@ -11,7 +11,7 @@ import {
   withoutAnswer,
 } from '../../interview/interview.ts';
 import type { Question, QuestionId } from '../../interview/question.ts';
-import { questions } from '../../interview/questions.ts';
+import { questions } from '../../interview/questions/index.ts';
 import { askedUnit, isWordFor, showValue } from '../../interview/typed.ts';
 import type { UnitChoice } from '../../interview/units.ts';
 import { originText, questionWords, valueName } from '../../interview/words.ts';

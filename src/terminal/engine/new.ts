@@ -3,7 +3,7 @@ import type { Language } from '../../../prompts/types.ts';
 import { buildProfile } from '../../interview/build.ts';
 import { type Answers, progressOf, withoutAnswer } from '../../interview/interview.ts';
 import type { QuestionId } from '../../interview/question.ts';
-import { questions } from '../../interview/questions.ts';
+import { questions } from '../../interview/questions/index.ts';
 import { valueName } from '../../interview/words.ts';
 import { acceptableNames, accepting } from '../../profile/accepting.ts';
 import { loadProfile, ProfileError } from '../../profile/load.ts';

@@ -1,6 +1,6 @@
 import { bySentence } from '../../../prompts/by-sentence.ts';
 import type { Language } from '../../../prompts/types.ts';
-import { questions } from '../../interview/questions.ts';
+import { questions } from '../../interview/questions/index.ts';
 import { type Measure, showBare, showNumber } from '../../interview/units.ts';
 import { fields, type ValueField } from '../../profile/fields.ts';
 import type { Profile } from '../../profile/schema.ts';
