@@ -8,6 +8,7 @@ export const typedWords = {
   plate: ['plate'],
   manual: ['manual'],
   measured: ['measured'],
+  seen: ['seen', 'panel'],
   assumed: ['assumed'],
   list: ['list'],
   quit: ['quit', 'exit'],

@@ -8,6 +8,7 @@ export const typedWords = {
   plate: ['placa'],
   manual: ['manual'],
   measured: ['medido', 'medida'],
+  seen: ['visto', 'vista', 'tablero'],
   assumed: ['supuesto', 'supuesta'],
   list: ['lista'],
   quit: ['salir'],

@@ -8,6 +8,7 @@ export const typedWords = {
   plate: ['plaque'],
   manual: ['manuel'],
   measured: ['mesuré', 'mesurée'],
+  seen: ['vu', 'vue', 'tableau'],
   assumed: ['supposé', 'supposée'],
   list: ['liste'],
   quit: ['quitter'],

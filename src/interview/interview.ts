@@ -128,13 +128,17 @@ export function nextQuestion(answers: Answers, everything = false, language = us
   return null;
 }
 
+/** The questions that are asked with these answers, in their order: the first is number one. */
+export const askedQuestions = (answers: Answers, everything = false): readonly Question[] =>
+  [...walk(answers)].flatMap(({ question }) => (everything || question.tier !== 'rest' ? [question] : []));
+
 /** How many questions are asked in all, and how many of them are answered. */
 export function progressOf(
   answers: Answers,
   everything = false,
 ): { readonly done: number; readonly all: number } {
-  const asked = [...walk(answers)].filter(({ question }) => everything || question.tier !== 'rest');
-  return { done: asked.filter(({ given }) => given !== undefined).length, all: asked.length };
+  const asked = askedQuestions(answers, everything);
+  return { done: asked.filter(({ id }) => answers[id] !== undefined).length, all: asked.length };
 }
 
 /**

@@ -19,6 +19,7 @@ export type ExtraId =
   | 'secondFilter'
   | 'heaterKind'
   | 'heaterWaitS'
+  | 'heaterWaitAtC'
   | 'floorIdleKpa'
   | 'floorRatedKpa'
   | 'busReadings'
@@ -90,6 +91,8 @@ interface Common {
   readonly propose?: (draft: Draft) => Proposal | undefined;
   /** What is wrong with a value beside what is known already, as a sentence with what is allowed; else null. */
   readonly check?: (value: Value, draft: Draft) => string | null;
+  /** Where an answer comes from that does not say so, where that is neither the plate nor the manual. */
+  readonly usual?: 'seen';
   /** In place of the words of the catalogue. */
   readonly why?: string;
   readonly where?: string;

@@ -4,7 +4,7 @@ import type { Language } from '../../prompts/types.ts';
 import type { Origin } from '../profile/provenance.ts';
 import { gradeFault, usualSheet } from './oil-table.ts';
 import type { NumberQuestion, OilAnswer, Question, QuestionId, Value } from './question.ts';
-import { readNumber, showBare, showNumber, type UnitChoice, unitLabel } from './units.ts';
+import { readNumber, showBare, showNumber, showRounded, type UnitChoice, unitLabel } from './units.ts';
 
 /** What was typed, understood; or a sentence: what is wrong, and what is allowed. */
 export type Typed =
@@ -30,7 +30,7 @@ const anyOf = (words: readonly string[]) =>
 export const isWordFor = (what: keyof Words, typed: string): boolean =>
   typedFor(what).includes(typed.toLowerCase());
 
-const sources = ['plate', 'manual', 'measured', 'assumed'] as const;
+const sources = ['plate', 'manual', 'measured', 'seen', 'assumed'] as const;
 
 const PAGE = `(?:${anyOf(typedFor('page'))})\\s*([0-9][0-9A-Za-z.-]{0,12})`;
 const KIND = `(${anyOf(sources.flatMap(typedFor))})`;
@@ -64,13 +64,13 @@ const SOURCE_OF_WORDS = new RegExp(`[,;]\\s*(?:${PAGE}|${KIND})$`, 'i');
 const takeSourceOfWords = (typed: string): WithSource =>
   SOURCE_OF_WORDS.test(typed) ? takeSource(typed) : { text: typed, origin: null };
 
-/** What is called as its plate or the shop calls it, whatever that ends in. */
+/** What is called as its plate or the shop calls it: it may well end in "P 12". */
 const asOnPlate: readonly QuestionId[] = ['name', 'engine.name'];
 
 /** A last word that may be the source or belong to the name, as a sentence; null where there is none. */
-function unclearSource(name: string): string | null {
+function unclearSource(name: string, { id }: Question): string | null {
   const { text, origin } = takeSource(name);
-  if (origin === null) return null;
+  if (origin === null || (origin.page !== undefined && asOnPlate.includes(id))) return null;
   const word = name.slice(text.length).trim();
   return `"${word}" may be where it comes from, or the end of its name; write "${text}, ${word}" or "${name}, manual".`;
 }
@@ -79,11 +79,11 @@ function unclearSource(name: string): string | null {
 export function readTyped(typed: string, question: Question, units: UnitChoice): Typed {
   const free = question.kind === 'words' || question.kind === 'names';
   const { text, origin } = free ? takeSourceOfWords(typed.trim()) : takeSource(typed.trim());
-  const unclear = free && origin === null && !asOnPlate.includes(question.id) ? unclearSource(text) : null;
+  const unclear = free && origin === null ? unclearSource(text, question) : null;
   if (unclear !== null) return no(unclear);
   const read = readValue(text, question, units);
   if (!read.ok) return read;
-  const usual: Origin = { from: question.tier === 'plate' ? 'plate' : 'manual' };
+  const usual: Origin = { from: question.usual ?? (question.tier === 'plate' ? 'plate' : 'manual') };
   return { ok: true, value: read.value, origin: origin ?? usual };
 }
 
@@ -103,23 +103,8 @@ function readValue(text: string, question: Question, units: UnitChoice): ReadVal
     }
     case 'range':
       return readRange(text, question, units);
-    case 'choice': {
-      const ids = Object.keys(question.choices);
-      const lower = text.toLowerCase();
-      const byNumber = /^\d+$/.test(text) ? ids[Number(text) - 1] : undefined;
-      const begun = ids.filter(
-        id =>
-          lower !== '' &&
-          (id.toLowerCase() === lower ||
-            labelsOf(question.choices, id).some(label => label.startsWith(lower))),
-      );
-      // A word of the list goes before its number: "12" is 12 V, not the twelfth.
-      const found =
-        ids.find(id => id.toLowerCase() === lower) ?? byNumber ?? (begun.length === 1 ? begun[0] : undefined);
-      return found === undefined
-        ? no(`"${text}" is none of these; give its number, 1 to ${ids.length}.`)
-        : yes(found);
-    }
+    case 'choice':
+      return readChoice(text, question.choices);
     case 'yesNo':
       if (isWordFor('yes', text)) return yes(true);
       if (isWordFor('no', text)) return yes(false);
@@ -135,6 +120,31 @@ function readValue(text: string, question: Question, units: UnitChoice): ReadVal
     case 'grades':
       return readGrades(text);
   }
+}
+
+const squeezed = (text: string) => text.toLowerCase().replaceAll(' ', '');
+
+/** Whether this is the choice, its beginning, one word of it, or it with more behind: `12 volt`, `ethylene glycol`. */
+function isMeant(text: string, label: string): boolean {
+  const [wanted, whole] = [squeezed(text), squeezed(label)];
+  return (
+    whole.startsWith(wanted) || wanted.startsWith(whole) || label.split(/[ :,]+/).includes(text.toLowerCase())
+  );
+}
+
+function readChoice(text: string, choices: Readonly<Record<string, string>>): ReadValue {
+  const ids = Object.keys(choices);
+  const byNumber = /^\d+$/.test(text) ? ids[Number(text) - 1] : undefined;
+  // A word of the list goes before its number: "12" is 12 V, not the twelfth.
+  const found = ids.find(id => id.toLowerCase() === text.toLowerCase()) ?? byNumber;
+  if (found !== undefined) return yes(found);
+  const meant =
+    text === '' ? [] : ids.filter(id => labelsOf(choices, id).some(label => isMeant(text, label)));
+  const [only, other] = meant;
+  if (only !== undefined && other === undefined) return yes(only);
+  return only === undefined
+    ? no(`"${text}" is none of these; give its number, 1 to ${ids.length}.`)
+    : no(`"${text}" may be ${meant.map(id => ids.indexOf(id) + 1).join(', ')}; give the number.`);
 }
 
 /** What a choice is called, in every language. */
@@ -240,7 +250,7 @@ export function showValue(
   if (typeof value === 'string')
     return question.kind === 'choice' ? bySentence(question.choices[value] ?? value, table) : value;
   if (typeof value === 'number')
-    return question.kind === 'number' ? showNumber(value, question.measure, units) : String(value);
+    return question.kind === 'number' ? showRounded(value, question.measure, units) : String(value);
   if (question.kind === 'range') {
     const [from, to] = value;
     return typeof from === 'number' && typeof to === 'number'

@@ -81,11 +81,11 @@ export const fields = {
   turbo: known('its bearings want oil before they turn', 'on the engine'),
   cutOff: known(
     'both people have it in hand before anything turns',
-    'on the engine: stop lever, fuel cock, air flap; manual, emergency stop',
+    'on the engine: shut-off lever, fuel cock, air flap; manual, emergency stop',
   ),
   overspeedRpm: known(
     'an engine that runs away is stopped at this speed, by voice and by the bus',
-    'manual, specifications: highest no-load speed or overspeed setting',
+    'manual, specifications: overspeed setting; else a tenth above the highest speed without load',
     'rpm',
   ),
   'fuelling.disabledBy': known(
@@ -99,7 +99,7 @@ export const fields = {
 
   'coolant.kind': known('how much of it stands the coldest night', 'manual, fluids and capacities'),
   'coolant.systemVolumeL': known(
-    'litres of concentrate and of water to fill in',
+    'how much concentrate and water to fill in',
     'manual, fluids and capacities: with radiator and heater',
     'litre',
   ),

@@ -73,6 +73,7 @@ describe('what is typed', () => {
     });
     expect(typed('starter.crankingRpm', '165 assumed')).toMatchObject({ origin: { from: 'assumed' } });
     expect(typed('engine.cylinders', '6')).toMatchObject({ origin: { from: 'plate' } });
+    expect(typed('turbo', 'yes')).toMatchObject({ origin: { from: 'seen' } });
     expect(typed('cutOff', 'air flap at the intake; page 9')).toMatchObject({
       value: 'air flap at the intake',
       origin: { from: 'manual', page: '9' },
@@ -84,6 +85,7 @@ describe('what is typed', () => {
   });
 
   it('asks whether the end of a name is its source, and takes it for one only apart from it', () => {
+    expect(faultOf('engine.name', 'IE-5.2T plate')).toMatch(/"IE-5.2T, plate" or "IE-5.2T plate, manual"/);
     for (const text of ['lever at the pump plate', 'lever at the pump p 5'])
       expect(faultOf('cutOff', text)).toMatch(
         /^"(plate|p 5)" may be where it comes from, .*"lever at the pump, /,
@@ -118,6 +120,12 @@ describe('what is typed', () => {
     expect(valueIn('systemVoltage', '1')).toBe('12');
     expect(valueIn('heaterKind', '3')).toBe('glow');
     expect(valueIn('heaterKind', 'glow')).toBe('glow');
+    for (const text of ['12 volt', '12V', '12 v']) expect(valueIn('systemVoltage', text)).toBe('12');
+    expect(valueIn('coolant.kind', 'ethylene glycol')).toBe('ethylene');
+    expect(valueIn('use', 'tractor')).toBe('vehicle');
+    expect(faultOf('fuelling.disabledBy', 'mechanical')).toBe('"mechanical" may be 2, 3; give the number.');
+    expect(faultOf('use', 'sawmill')).toMatch(/none of these; give its number, 1 to 4/);
+    expect(valueIn('engine.cylinders', '4 cyl')).toBe(4);
     expect(valueIn('turbo', 'Y')).toBe(true);
     expect(valueIn('prelube', 'none')).toBe(null);
   });

@@ -40,7 +40,7 @@ export const coolingQuestions: readonly Question[] = [
       const opens = numberIn(draft, 'thermostat.opensC');
       return opens === undefined
         ? undefined
-        : { ...assumed(opens + 12, '12 K above its opening'), uses: ['thermostat.opensC'] };
+        : { ...assumed(opens + 12, '12 K (22 °F) above its opening'), uses: ['thermostat.opensC'] };
     },
     check: over('thermostat.opensC', 'its opening', 'temperature'),
   }),

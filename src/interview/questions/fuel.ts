@@ -9,6 +9,7 @@ export const fuelQuestions: readonly Question[] = [
   {
     kind: 'choice',
     id: 'filterCount',
+    usual: 'seen',
     ask: 'Fuel filters one behind the other',
     fields: ['fuel.filters'],
     tier: 'manual',
@@ -44,6 +45,7 @@ export const fuelQuestions: readonly Question[] = [
   {
     kind: 'choice',
     id: 'fuel.primer.kind',
+    usual: 'seen',
     ask: 'Primer',
     fields: ['fuel.primer.kind'],
     tier: 'manual',

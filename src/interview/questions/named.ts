@@ -23,6 +23,7 @@ export const namedQuestions: readonly Question[] = [
   {
     kind: 'names',
     id: 'sensors',
+    usual: 'seen',
     ask: 'Sensors, with commas between',
     fields: ['sensors'],
     tier: 'manual',
@@ -38,6 +39,7 @@ export const namedQuestions: readonly Question[] = [
   {
     kind: 'names',
     id: 'lamps',
+    usual: 'seen',
     ask: 'Lamps of the panel, with commas between',
     fields: ['lamps'],
     tier: 'manual',
@@ -75,6 +77,7 @@ export const namedQuestions: readonly Question[] = [
   {
     kind: 'yesNo',
     id: 'bus',
+    usual: 'seen',
     ask: 'A J1939 bus that may be read?',
     fields: ['bus'],
     tier: 'manual',

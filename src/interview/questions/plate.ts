@@ -11,6 +11,7 @@ const called = (
 ): Question => ({
   kind: 'words',
   id,
+  usual: 'seen',
   ask,
   fields: ['use'],
   tier: 'plate',
@@ -46,6 +47,7 @@ export const plateQuestions: readonly Question[] = [
   {
     kind: 'choice',
     id: 'units',
+    usual: 'seen',
     ask: 'Units of the manual',
     fields: [],
     tier: 'plate',
@@ -57,10 +59,11 @@ export const plateQuestions: readonly Question[] = [
   {
     kind: 'yesNo',
     id: 'real',
-    ask: 'A real engine, not one for practice?',
+    usual: 'seen',
+    ask: 'Is it a real engine?',
     fields: [],
     tier: 'plate',
-    why: 'a real one is not started on what is only assumed',
+    why: 'a real one is not started on what is only assumed; one for practice is: answer no',
     where: 'you know',
   },
   {
@@ -111,11 +114,12 @@ export const plateQuestions: readonly Question[] = [
   {
     kind: 'choice',
     id: 'use',
+    usual: 'seen',
     ask: 'What it drives',
     fields: ['use'],
     tier: 'plate',
     choices: {
-      vehicle: 'a vehicle',
+      vehicle: 'a vehicle: truck, bus, tractor',
       generator: 'a generating set',
       marine: 'a boat',
       stationary: 'a pump or another machine',
@@ -141,6 +145,7 @@ export const plateQuestions: readonly Question[] = [
   {
     kind: 'choice',
     id: 'exhaust',
+    usual: 'seen',
     ask: 'Exhaust',
     fields: ['exhaust'],
     tier: 'plate',
@@ -150,6 +155,7 @@ export const plateQuestions: readonly Question[] = [
   {
     kind: 'words',
     id: 'rawWaterCock',
+    usual: 'seen',
     ask: 'The cock of the raw water',
     fields: ['exhaust'],
     tier: 'plate',
@@ -160,6 +166,7 @@ export const plateQuestions: readonly Question[] = [
   {
     kind: 'choice',
     id: 'afterTreatment',
+    usual: 'seen',
     ask: 'After-treatment',
     fields: ['afterTreatment'],
     tier: 'plate',
@@ -169,6 +176,7 @@ export const plateQuestions: readonly Question[] = [
   {
     kind: 'yesNo',
     id: 'steering',
+    usual: 'seen',
     ask: 'Steering with fluid of its own?',
     fields: ['steering'],
     tier: 'plate',
@@ -184,10 +192,11 @@ export const plateQuestions: readonly Question[] = [
     choices: { '12': '12 V', '24': '24 V' },
     propose: always('12'),
   },
-  { kind: 'yesNo', id: 'turbo', ask: 'A turbocharger?', fields: ['turbo'], tier: 'plate' },
+  { kind: 'yesNo', id: 'turbo', usual: 'seen', ask: 'A turbocharger?', fields: ['turbo'], tier: 'plate' },
   {
     kind: 'choice',
     id: 'fuelling.disabledBy',
+    usual: 'seen',
     ask: 'Fuelling, and so how it is kept from firing',
     fields: ['fuelling.disabledBy'],
     tier: 'plate',
@@ -200,6 +209,7 @@ export const plateQuestions: readonly Question[] = [
   {
     kind: 'words',
     id: 'fuelling.at',
+    usual: 'seen',
     ask: 'What is unplugged or moved for that',
     fields: ['fuelling.at'],
     tier: 'plate',
@@ -209,6 +219,7 @@ export const plateQuestions: readonly Question[] = [
   {
     kind: 'words',
     id: 'cutOff',
+    usual: 'seen',
     ask: 'What shuts it off when the key does not',
     fields: ['cutOff'],
     tier: 'plate',

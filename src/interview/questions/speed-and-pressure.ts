@@ -101,7 +101,7 @@ export const speedAndPressureQuestions: readonly Question[] = [
     max: 400,
     fields: ['oilPressure.floor'],
     tier: 'manual',
-    propose: always(100, '1 bar at idle; common practice, no published source'),
+    propose: always(100, '1 bar (15 psi) at idle; common practice, no published source'),
     check: (value, draft) => {
       // With no more than this at rated speed: what is asked there comes to it.
       const least = leastReliefKpa({ ...draft, floorIdleKpa: value, floorRatedKpa: 0 });
@@ -122,7 +122,10 @@ export const speedAndPressureQuestions: readonly Question[] = [
     propose: draft => {
       const idle = numberIn(draft, 'floorIdleKpa') ?? 0;
       return {
-        ...assumed(Math.max(250, idle + 50), '2.5 bar at rated speed; common practice, no published source'),
+        ...assumed(
+          Math.max(250, idle + 50),
+          '2.5 bar (36 psi) at rated speed; common practice, no published source',
+        ),
         uses: [],
       };
     },

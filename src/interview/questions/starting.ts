@@ -1,4 +1,5 @@
-import { type Question, textIn } from '../question.ts';
+import { LONGEST_WAIT_S, longestWait, STATED_AT_C } from '../heater-waits.ts';
+import { numberIn, type Question, textIn } from '../question.ts';
 import { always, assumed, number, withHeater } from './makers.ts';
 
 /** Heater, starter, oil before it turns, the first run and charging. */
@@ -14,7 +15,7 @@ export const startingQuestions: readonly Question[] = [
   {
     kind: 'number',
     id: 'heaterWaitS',
-    ask: 'Its wait at -20 °C (-4 °F)',
+    ask: 'Its wait in the cold',
     measure: 'time',
     min: 1,
     max: 150,
@@ -22,6 +23,24 @@ export const startingQuestions: readonly Question[] = [
     tier: 'manual',
     when: withHeater,
     propose: draft => assumed(textIn(draft, 'heaterKind') === 'glow' ? 15 : 35),
+  },
+  {
+    kind: 'number',
+    id: 'heaterWaitAtC',
+    ask: 'In which cold it waits so long',
+    measure: 'temperature',
+    min: -40,
+    max: 0,
+    fields: ['heater'],
+    tier: 'manual',
+    when: withHeater,
+    propose: always(STATED_AT_C),
+    check: (value, draft) => {
+      const waitS = numberIn(draft, 'heaterWaitS');
+      if (waitS === undefined || typeof value !== 'number' || longestWait(waitS, value) <= LONGEST_WAIT_S)
+        return null;
+      return `In deeper cold it would wait for more than ${LONGEST_WAIT_S} s; allowed: a colder one, or a shorter wait.`;
+    },
   },
   number('starter.crankingRpm', 'Cranking speed', 'speed', [100, 400], {
     whole: true,
@@ -51,7 +70,7 @@ export const startingQuestions: readonly Question[] = [
     tier: 'manual',
     propose: always(true, 'two minutes show most leaks; common practice, no published source'),
   },
-  number('charging.setpointV', 'Charging voltage, of 12 V at 25 °C', 'voltage', [13.8, 15], {
+  number('charging.setpointV', 'Charging voltage, of 12 V at 25 °C (77 °F)', 'voltage', [13.8, 15], {
     propose: always(14.2),
   }),
 ];
