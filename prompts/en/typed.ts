@@ -4,6 +4,8 @@ export const typedWords = {
   no: ['no', 'n'],
   none: ['none'],
   to: ['to'],
+  below: ['below', 'under'],
+  above: ['above', 'from'],
   page: ['p', 'p.', 'page'],
   plate: ['plate'],
   manual: ['manual'],

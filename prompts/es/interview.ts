@@ -246,8 +246,8 @@ export const interview: BySentence = {
   'manual, filling the cooling system': 'manual, llenado del refrigerante',
   'manual, fluids and capacities: with filter': 'manual, líquidos y capacidades: con filtro',
   'dipstick: between its marks, halved': 'varilla: entre sus marcas, la mitad',
-  'manual, oil: chart of grades by temperature; viscosities from the data sheet of the oil':
-    'manual, aceite: tabla de grados por temperatura; viscosidades de la ficha del aceite',
+  'manual, oil: chart of grades by temperature ("10W-30 below 0 °F"); viscosities from the data sheet of the oil':
+    'manual, aceite: tabla de grados por temperatura («10W-30 bajo 0 °F»); viscosidades de la ficha del aceite',
   'in no manual: a figure of the calculation; leave it as proposed unless you measured it':
     'en ningún manual: una cifra del cálculo; déjela como se propone salvo que la haya medido',
   'manual, oil; else the least that its grade promises':
@@ -342,6 +342,8 @@ export const interview: BySentence = {
   'that it is run so; its times are usual': 'que se hace; los tiempos son los habituales',
   'from above the idle to four fifths of the rated speed':
     'desde por encima del ralentí hasta cuatro quintos de la velocidad nominal',
+  'below {}': 'por debajo de {}',
+  'above {}': 'por encima de {}',
   'not said where from': 'no se dice de dónde',
   'common practice, no published source': 'práctica común, sin fuente publicada',
   'as the profile is called': 'como se llama el perfil',

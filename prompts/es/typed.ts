@@ -4,6 +4,8 @@ export const typedWords = {
   no: ['no', 'n'],
   none: ['ninguno', 'ninguna'],
   to: ['a', 'hasta'],
+  below: ['bajo', 'por debajo de'],
+  above: ['desde', 'sobre'],
   page: ['p', 'p.', 'pág.', 'página'],
   plate: ['placa'],
   manual: ['manual'],

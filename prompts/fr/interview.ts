@@ -249,8 +249,8 @@ export const interview: BySentence = {
   'manual, filling the cooling system': 'manuel, remplissage du refroidissement',
   'manual, fluids and capacities: with filter': 'manuel, fluides et contenances : avec filtre',
   'dipstick: between its marks, halved': 'jauge : entre ses repères, par moitié',
-  'manual, oil: chart of grades by temperature; viscosities from the data sheet of the oil':
-    "manuel, huile : tableau des grades selon la température ; viscosités de la fiche de l'huile",
+  'manual, oil: chart of grades by temperature ("10W-30 below 0 °F"); viscosities from the data sheet of the oil':
+    "manuel, huile : tableau des grades selon la température (« 10W-30 sous 0 °F ») ; viscosités de la fiche de l'huile",
   'in no manual: a figure of the calculation; leave it as proposed unless you measured it':
     "dans aucun manuel : un chiffre du calcul ; laissez-le tel que proposé sauf si vous l'avez mesuré",
   'manual, oil; else the least that its grade promises':
@@ -345,6 +345,8 @@ export const interview: BySentence = {
   'that it is run so; its times are usual': 'que cela se fait ; les durées sont usuelles',
   'from above the idle to four fifths of the rated speed':
     'du dessus du ralenti aux quatre cinquièmes du régime nominal',
+  'below {}': 'sous {}',
+  'above {}': 'au-dessus de {}',
   'not said where from': "on ne dit pas d'où",
   'common practice, no published source': 'usage du métier, sans source publiée',
   'as the profile is called': "comme s'appelle le profil",

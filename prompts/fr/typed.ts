@@ -4,6 +4,8 @@ export const typedWords = {
   no: ['non', 'n'],
   none: ['aucun', 'aucune', 'sans'],
   to: ['à'],
+  below: ['sous', 'en dessous de'],
+  above: ['dès', 'au-dessus de'],
   page: ['p', 'p.', 'page'],
   plate: ['plaque'],
   manual: ['manuel'],

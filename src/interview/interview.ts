@@ -190,7 +190,15 @@ const valueSchema = z.union([
   z.null(),
   z.tuple([z.number(), z.number()]),
   z.array(z.string()),
-  z.array(z.strictObject({ grade: z.string(), viscosity40Mm2S: z.number(), viscosity100Mm2S: z.number() })),
+  z.array(
+    z.strictObject({
+      grade: z.string(),
+      viscosity40Mm2S: z.number(),
+      viscosity100Mm2S: z.number(),
+      nightsFromC: z.number().optional(),
+      nightsToC: z.number().optional(),
+    }),
+  ),
 ]);
 
 const ids = questions.map(({ id }) => id);

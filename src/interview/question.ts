@@ -31,6 +31,9 @@ export interface OilAnswer {
   readonly grade: string;
   readonly viscosity40Mm2S: number;
   readonly viscosity100Mm2S: number;
+  /** Coldest nights for which the maker allows it, degC. */
+  readonly nightsFromC?: number | undefined;
+  readonly nightsToC?: number | undefined;
 }
 
 /** What a question is answered with, in SI. `null` where there is none of it. */

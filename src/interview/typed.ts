@@ -118,7 +118,7 @@ function readValue(text: string, question: Question, units: UnitChoice): ReadVal
     case 'names':
       return readNames(text);
     case 'grades':
-      return readGrades(text);
+      return readGrades(text, units);
   }
 }
 
@@ -207,9 +207,54 @@ function readNames(text: string): ReadValue {
 
 const MOST_GRADES = 8;
 const GRADE = /^(\d{1,2})\s*w\s*-?\s*(\d{1,2})(?:\s+(\d+(?:\.\d+)?)\s*\/\s*(\d+(?:\.\d+)?))?$/i;
+/** For which nights the maker allows it: `below 0 °F`, `above -10`. */
+const NIGHTS = new RegExp(
+  `\\s+(?:(${anyOf(typedFor('below'))})|(?:${anyOf(typedFor('above'))}))\\s+(\\S.*)$`,
+  'i',
+);
+const COLDEST_C = -60;
+const WARMEST_C = 50;
 
-/** `15W-40, 5W-40`, or with the data sheet at 40 and 100 °C: `15W-40 110/14.5`. */
-function readGrades(text: string): ReadValue {
+type ReadGrade =
+  | { readonly ok: true; readonly grade: OilAnswer }
+  | { readonly ok: false; readonly sentence: string };
+
+/** A grade with its data sheet, or with the usual one. */
+function readSheet(text: string): ReadGrade {
+  const match = GRADE.exec(text);
+  if (!match)
+    return no(`"${text}" is no grade; allowed: one such as 15W-40, or 15W-40 110/14.5 with its data sheet.`);
+  const grade = `${match[1]}W-${match[2]}`;
+  if (match[3] === undefined) {
+    const usual = usualSheet(grade);
+    return usual
+      ? { ok: true, grade: usual }
+      : no(`${grade} is no multigrade of SAE J300; allowed: one such as 15W-40.`);
+  }
+  const given = { grade, viscosity40Mm2S: Number(match[3]), viscosity100Mm2S: Number(match[4]) };
+  const fault = gradeFault(given);
+  return fault === null ? { ok: true, grade: given } : no(fault);
+}
+
+function readGrade(text: string, units: UnitChoice): ReadGrade {
+  const nights = NIGHTS.exec(text);
+  const read = readSheet(nights ? text.slice(0, nights.index) : text);
+  if (!nights || !read.ok) return read;
+  const limit = readNumber(nights[2] ?? '', 'temperature', units);
+  if (!limit.ok) return limit;
+  if (limit.rest !== '') return no(`"${limit.rest}" is one thing too many; give one number.`);
+  const show = (si: number) => showNumber(si, 'temperature', units);
+  if (limit.si < COLDEST_C || limit.si > WARMEST_C)
+    return no(`${show(limit.si)} is not allowed; from ${show(COLDEST_C)} to ${show(WARMEST_C)} is.`);
+  const bound = clean(limit.si);
+  return {
+    ok: true,
+    grade: { ...read.grade, ...(nights[1] === undefined ? { nightsFromC: bound } : { nightsToC: bound }) },
+  };
+}
+
+/** `15W-40, 10W-30 below 0 °F`, or with the data sheet at 40 and 100 °C: `15W-40 110/14.5`. */
+function readGrades(text: string, units: UnitChoice): ReadValue {
   const parts = text
     .split(',')
     .map(part => part.trim())
@@ -218,33 +263,33 @@ function readGrades(text: string): ReadValue {
   if (parts.length > MOST_GRADES) return no(`Those are ${parts.length}; ${MOST_GRADES} are allowed.`);
   const grades: OilAnswer[] = [];
   for (const part of parts) {
-    const match = GRADE.exec(part);
-    if (!match)
-      return no(
-        `"${part}" is no grade; allowed: one such as 15W-40, or 15W-40 110/14.5 with its data sheet.`,
-      );
-    const grade = `${match[1]}W-${match[2]}`;
-    const usual = usualSheet(grade);
-    if (match[3] === undefined) {
-      if (!usual) return no(`${grade} is no multigrade of SAE J300; allowed: one such as 15W-40.`);
-      grades.push(usual);
-      continue;
-    }
-    const given = { grade, viscosity40Mm2S: Number(match[3]), viscosity100Mm2S: Number(match[4]) };
-    const fault = gradeFault(given);
-    if (fault !== null) return no(fault);
-    grades.push(given);
+    const read = readGrade(part, units);
+    if (!read.ok) return read;
+    grades.push(read.grade);
   }
   return yes(grades);
 }
 
-/** A value as it would be typed, in the units of the manual. */
-export function showValue(
-  value: Value,
-  question: Question,
+/** A grade with the nights for which it is allowed, where it is not for all. */
+export function showGrade(
+  { grade, nightsFromC, nightsToC }: OilAnswer,
   units: UnitChoice,
   { bySentence: table }: Language,
 ): string {
+  const nights = [
+    ...(nightsFromC === undefined
+      ? []
+      : [bySentence(`above ${showRounded(nightsFromC, 'temperature', units)}`, table)]),
+    ...(nightsToC === undefined
+      ? []
+      : [bySentence(`below ${showRounded(nightsToC, 'temperature', units)}`, table)]),
+  ];
+  return [grade, ...nights].join(' ');
+}
+
+/** A value as it would be typed, in the units of the manual. */
+export function showValue(value: Value, question: Question, units: UnitChoice, language: Language): string {
+  const { bySentence: table } = language;
   if (value === null) return bySentence('none', table);
   if (typeof value === 'boolean') return bySentence(value ? 'yes' : 'no', table);
   if (typeof value === 'string')
@@ -257,7 +302,9 @@ export function showValue(
       ? `${showBare(from, question.measure, units)}-${showNumber(to, question.measure, units)}`
       : '';
   }
-  return value.map(each => (typeof each === 'object' ? each.grade : String(each))).join(', ');
+  return value
+    .map(each => (typeof each === 'object' ? showGrade(each, units, language) : String(each)))
+    .join(', ');
 }
 
 /** The unit that is asked for, where it is a number with one. */

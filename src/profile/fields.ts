@@ -138,7 +138,7 @@ export const fields = {
   ),
   'oil.grades': known(
     'which of them suits the coldest night, and how long oil takes to the gauge',
-    'manual, oil: chart of grades by temperature; viscosities from the data sheet of the oil',
+    'manual, oil: chart of grades by temperature ("10W-30 below 0 °F"); viscosities from the data sheet of the oil',
   ),
   'oil.runningC': known('the grade is judged at it', MODEL, 'degC'),
   'oil.minRunningViscosityMm2S': known(
@@ -349,6 +349,18 @@ export const parts = {
     'whether it is thick enough hot',
     'data sheet of the oil',
     'mm2/s',
+  ),
+  'oil.grades[].nightsFromC': field(
+    'coldest night from which on it is allowed',
+    'it is not filled before a colder one',
+    'manual, oil: chart of grades by temperature',
+    'degC',
+  ),
+  'oil.grades[].nightsToC': field(
+    'coldest night up to which it is allowed',
+    'it is not filled before a warmer one',
+    'manual, oil: chart of grades by temperature',
+    'degC',
   ),
   'fuel.filters[].id': field('first or second in the flow', 'it is named so', 'on the engine'),
   'fuel.filters[].fit': field('dry or pre-filled', 'how it is fitted', 'manual, fuel filter'),

@@ -130,6 +130,18 @@ describe('what is typed', () => {
     expect(valueIn('prelube', 'none')).toBe(null);
   });
 
+  it('names oil for some nights only, in the units of the manual', () => {
+    expect(valueIn('oil.grades', '15W-40, 10W-30 below 0 F', 'us')).toMatchObject([
+      { grade: '15W-40' },
+      { grade: '10W-30', nightsToC: expect.closeTo(-17.78, 2) },
+    ]);
+    expect(valueIn('oil.grades', '15W-40 110/14.5 above -10')).toEqual([
+      { grade: '15W-40', viscosity40Mm2S: 110, viscosity100Mm2S: 14.5, nightsFromC: -10 },
+    ]);
+    expect(faultOf('oil.grades', '10W-30 below 90')).toBe('90 °C is not allowed; from -60 °C to 50 °C is.');
+    expect(faultOf('oil.grades', '10W-30 below zero')).toMatch(/is no number/);
+  });
+
   it('names oil by its grade, with its data sheet or the usual one', () => {
     expect(valueIn('oil.grades', '15w40, 5W-30 66/11.4')).toEqual([
       { grade: '15W-40', viscosity40Mm2S: 109, viscosity100Mm2S: 14.4 },

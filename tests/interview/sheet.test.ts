@@ -15,7 +15,7 @@ const typed: readonly string[] = [
     '75 p 5',
     '10 p 7',
     '14 p 4',
-    '15W40, 10W-30',
+    '15W40, 10W-30 below 0 F p 5',
     'preFilled',
     '21 p 4',
     'p 4',

@@ -1,6 +1,7 @@
 import { bySentence } from '../../../prompts/by-sentence.ts';
 import type { Language } from '../../../prompts/types.ts';
 import { questions } from '../../interview/questions/index.ts';
+import { showGrade } from '../../interview/typed.ts';
 import { type Measure, showBare, showRounded } from '../../interview/units.ts';
 import { fields, type ValueField } from '../../profile/fields.ts';
 import type { Profile } from '../../profile/schema.ts';
@@ -64,8 +65,13 @@ const ofMoreParts: Readonly<
   exhaust: ({ exhaust: { kind, ...places } }, { language }) =>
     [choiceText('exhaust', kind, language) ?? kind, ...Object.values(places)].join('; '),
   cutOff: ({ cutOff }) => cutOff?.at ?? null,
-  'oil.grades': ({ oil }) =>
-    oil.grades.map(each => `${each.grade} ${each.viscosity40Mm2S}/${each.viscosity100Mm2S} mm2/s`).join(', '),
+  'oil.grades': ({ oil }, { language, units }) =>
+    oil.grades
+      .map(
+        each =>
+          `${showGrade(each, units, language)} (${each.viscosity40Mm2S}/${each.viscosity100Mm2S} mm2/s)`,
+      )
+      .join(', '),
   'fuel.filters': ({ fuel }, { language }) =>
     fuel.filters.map(({ fit }) => choiceText('firstFilter', fit, language) ?? fit).join('; '),
   prelube: ({ prelube }) => prelube?.port ?? null,

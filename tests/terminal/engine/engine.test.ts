@@ -197,7 +197,7 @@ describe('a profile, shown', () => {
       'opening of the thermostat: 180 °F',
       'least glycol allowed: 40 %',
       'warm idle: 650-850 rpm',
-      'oil grades allowed: 15W-40 110/14.5 mm2/s, 5W-40 90/14.2 mm2/s',
+      'oil grades allowed: 15W-40 (110/14.5 mm2/s), 5W-40 (90/14.2 mm2/s)',
       'fuel filters and how they are fitted: filled with clean fuel first; dry',
       'Limits at -4 °F, with a night of -13 °F, at sea level',
     ])
