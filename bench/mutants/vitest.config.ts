@@ -64,6 +64,7 @@ export default defineConfig({
     include: (process.env.MUTANTS_TESTS ?? '').split(';'),
     reporters: [new Loaded()],
     sequence: { sequencer: QuickestFirst },
+    isolate: false,
     testTimeout: 300_000,
     hookTimeout: 300_000,
   },
