@@ -48,7 +48,8 @@ describe('no reply passes where there is nothing right to fill in', () => {
         allowed: 'nights that 50 % of glycol stands, margin included',
       },
     });
-    expect(glycolShare(knowing(weaker, { coldestNight: -31 }))).toMatchObject({ ok: true });
+    // -37 degC is that of half and half to the tenth: 5 K of margin leave -32.
+    expect(glycolShare(knowing(weaker, { coldestNight: -32 }))).toMatchObject({ ok: true, value: 0.5 });
   });
 
   const oil = (coldestNight: number, parts: Partial<Profile['oil']> = {}) =>
