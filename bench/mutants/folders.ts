@@ -33,6 +33,7 @@ const BESIDES: Readonly<Record<string, readonly string[]>> = {
   'machines/kinds/faults.ts': ['tests/session/vehicle/*.test.ts'],
   'machines/kinds/ear.ts': ['tests/session/engine-ear/*.test.ts'],
   'machines/kinds/voice.ts': ['tests/session/who-speaks/*.test.ts'],
+  'src/session/save-record.ts': ['tests/terminal/save-record.test.ts'],
 };
 
 /** Files that tests reach only through a whole server. */
