@@ -144,11 +144,8 @@ describe('oil pressure on the bus', () => {
   it('is held against the ends of the table beyond its speeds', () => {
     const four = at(RUNNING, demoFour).moment;
     const fast = (oilPressure: number) =>
-      calledInTheEnd(
-        four,
-        showing({ engineSpeed: 3600, coolantTemperature: 130, oilPressure }),
-        demoFour,
-      ) === null;
+      calledInTheEnd(four, showing({ engineSpeed: 3600, coolantTemperature: 130, oilPressure }), demoFour) ===
+      null;
     expect([fast(280), fast(279.9)]).toEqual([true, false]);
     const floor = demoSix.oilPressure.floor.map(({ oilC, points }) => ({ oilC, points: points.slice(2) }));
     const from1200 = knowing(at(RUNNING), {

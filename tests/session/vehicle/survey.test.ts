@@ -136,11 +136,8 @@ describe('a quantity of a log', () => {
 
   it('that no gauge can show is impossible, at either end', () => {
     const coolant = (...degC: readonly number[]) =>
-      reading(
-        'coolantTemperature',
-        ...engine,
-        ...degC.map((each, i) => at(i, parameterFrame(COOLANT, each))),
-      )?.kind;
+      reading('coolantTemperature', ...engine, ...degC.map((each, i) => at(i, parameterFrame(COOLANT, each))))
+        ?.kind;
     expect(coolant(80, 150)).toBe('sent');
     expect(coolant(80, 151)).toBe('impossible');
     const air = (degC: number) =>
