@@ -50,7 +50,7 @@ export const interview: BySentence = {
   Primer: 'Cebador',
   'Most biodiesel allowed': 'Máximo de biodiésel permitido',
   'Heater for cold starts': 'Ayuda para arrancar en frío',
-  'Its wait at -20 °C': 'Su espera a -20 °C',
+  'Its wait at -20 °C (-4 °F)': 'Su espera a -20 °C (-4 °F)',
   'Cranking speed': 'Régimen con el arranque',
   'Longest crank': 'Accionamiento más largo del arranque',
   'Rest between cranks': 'Descanso entre accionamientos',
@@ -361,6 +361,8 @@ export const interview: BySentence = {
   'give one number.': 'dé un solo número.',
   'give two numbers, such as {}-{}.': 'dé dos números, como {}-{}.',
   '"{}" is none of these; give its number, 1 to {}.': '«{}» no es ninguno de estos; dé su número, de 1 a {}.',
+  '"{}" may be where it comes from, or the end of its name; write "{}" or "{}".':
+    '«{}» puede ser la fuente o el final del nombre; escriba «{}» o «{}».',
   '"{}" is neither; answer yes or no.': '«{}» no es ninguno de los dos; responda sí o no.',
   'Give it a name.': 'Dele un nombre.',
   'That is {} letters long; {} are allowed.': 'Eso tiene {} letras; se permiten {}.',
@@ -522,13 +524,16 @@ export const interview: BySentence = {
   'It is an invented engine: for practice only.': 'Es un motor inventado: solo para practicar.',
   '{} values are assumed.': '{} valores son supuestos.',
   'The procedure': 'El procedimiento',
-  'Limits at {} °C, with a night of {} °C, at sea level':
-    'Límites a {} °C, con una noche de {} °C, a nivel del mar',
-  'Coolant: {} L of concentrate and {} L of water, good to {} °C':
-    'Refrigerante: {} L de concentrado y {} L de agua, bueno hasta {} °C',
+  'Limits at {}, with a night of {}, at sea level': 'Límites a {}, con una noche de {}, a nivel del mar',
+  'Coolant: {} of concentrate and {} of water, good to {}':
+    'Refrigerante: {} de concentrado y {} de agua, bueno hasta {}',
   'It boils at: {}': 'Hierve a: {}',
   'Oil: {}': 'Aceite: {}',
-  'Fuel: {} L of No. 1 and {} L of No. 2': 'Combustible: {} L de invierno y {} L normal',
+  'Fuel: {} of No. 1 and {} of No. 2': 'Combustible: {} de invierno y {} normal',
+  'runs {} s, then drains {} s': 'marcha {} s, luego {} s para que el aceite baje',
+  'blocks the start': 'impide el arranque',
+  'may stay': 'puede quedar',
+  'watched for {} s': 'vigilado durante {} s',
   'Oil pressure after cranking for: {} s at the earliest, {} s expected, given up after {} s':
     'Presión de aceite tras: {} s como pronto, {} s esperado, se deja tras {} s',
   'First crank: {} s at most': 'Primer accionamiento: {} s como mucho',

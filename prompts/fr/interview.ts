@@ -50,7 +50,7 @@ export const interview: BySentence = {
   Primer: "Pompe d'amorçage",
   'Most biodiesel allowed': 'Plus de biodiesel permis',
   'Heater for cold starts': 'Aide au démarrage à froid',
-  'Its wait at -20 °C': 'Son attente à -20 °C',
+  'Its wait at -20 °C (-4 °F)': 'Son attente à -20 °C (-4 °F)',
   'Cranking speed': 'Vitesse au démarreur',
   'Longest crank': 'Plus longue action du démarreur',
   'Rest between cranks': 'Repos entre deux actions',
@@ -366,6 +366,8 @@ export const interview: BySentence = {
   'give two numbers, such as {}-{}.': 'donnez deux nombres, comme {}-{}.',
   '"{}" is none of these; give its number, 1 to {}.':
     "« {} » n'en fait pas partie ; donnez son numéro, de 1 à {}.",
+  '"{}" may be where it comes from, or the end of its name; write "{}" or "{}".':
+    '« {} » peut être la source ou la fin du nom ; écrivez « {} » ou « {} ».',
   '"{}" is neither; answer yes or no.': "« {} » n'est ni l'un ni l'autre ; répondez oui ou non.",
   'Give it a name.': 'Donnez-lui un nom.',
   'That is {} letters long; {} are allowed.': 'Cela fait {} lettres ; {} sont permises.',
@@ -528,13 +530,16 @@ export const interview: BySentence = {
   'It is an invented engine: for practice only.': "C'est un moteur inventé : pour l'exercice seulement.",
   '{} values are assumed.': '{} valeurs sont supposées.',
   'The procedure': 'La procédure',
-  'Limits at {} °C, with a night of {} °C, at sea level':
-    'Limites à {} °C, avec une nuit à {} °C, au niveau de la mer',
-  'Coolant: {} L of concentrate and {} L of water, good to {} °C':
-    "Refroidissement : {} L de concentré et {} L d'eau, bon jusqu'à {} °C",
+  'Limits at {}, with a night of {}, at sea level': 'Limites à {}, avec une nuit à {}, au niveau de la mer',
+  'Coolant: {} of concentrate and {} of water, good to {}':
+    "Refroidissement : {} de concentré et {} d'eau, bon jusqu'à {}",
   'It boils at: {}': 'Il bout à : {}',
   'Oil: {}': 'Huile : {}',
-  'Fuel: {} L of No. 1 and {} L of No. 2': "Gazole : {} L d'hiver et {} L courant",
+  'Fuel: {} of No. 1 and {} of No. 2': "Gazole : {} d'hiver et {} courant",
+  'runs {} s, then drains {} s': "tourne {} s, puis {} s pour que l'huile redescende",
+  'blocks the start': 'bloque le démarrage',
+  'may stay': 'peut rester',
+  'watched for {} s': 'surveillé pendant {} s',
   'Oil pressure after cranking for: {} s at the earliest, {} s expected, given up after {} s':
     "Pression d'huile après : {} s au plus tôt, {} s attendu, abandon après {} s",
   'First crank: {} s at most': 'Première action : {} s au plus',

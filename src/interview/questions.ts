@@ -708,7 +708,7 @@ export const questions: readonly Question[] = [
   {
     kind: 'number',
     id: 'heaterWaitS',
-    ask: 'Its wait at -20 °C',
+    ask: 'Its wait at -20 °C (-4 °F)',
     measure: 'time',
     min: 1,
     max: 150,

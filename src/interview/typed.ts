@@ -3,7 +3,7 @@ import { languages } from '../../prompts/index.ts';
 import type { Language } from '../../prompts/types.ts';
 import type { Origin } from '../profile/provenance.ts';
 import { gradeFault, usualSheet } from './oil-table.ts';
-import type { NumberQuestion, OilAnswer, Question, Value } from './question.ts';
+import type { NumberQuestion, OilAnswer, Question, QuestionId, Value } from './question.ts';
 import { readNumber, showBare, showNumber, type UnitChoice, unitLabel } from './units.ts';
 
 /** What was typed, understood; or a sentence: what is wrong, and what is allowed. */
@@ -32,11 +32,11 @@ export const isWordFor = (what: keyof Words, typed: string): boolean =>
 
 const sources = ['plate', 'manual', 'measured', 'assumed'] as const;
 
+const PAGE = `(?:${anyOf(typedFor('page'))})\\s*([0-9][0-9A-Za-z.-]{0,12})`;
+const KIND = `(${anyOf(sources.flatMap(typedFor))})`;
+
 /** Where a value comes from may be said behind it: `15 qt p 12`, `150 measured`, `82 manual`. */
-const SOURCE = new RegExp(
-  `(?:^|[\\s,;]+)(?:(?:${anyOf(typedFor('page'))})\\s*([0-9][0-9A-Za-z.-]{0,12})|(${anyOf(sources.flatMap(typedFor))}))$`,
-  'i',
-);
+const SOURCE = new RegExp(`(?:^|[\\s,;]+)(?:${PAGE}|${KIND})$`, 'i');
 
 interface WithSource {
   readonly text: string;
@@ -58,18 +58,29 @@ export function readSource(typed: string): Origin | null {
   return text === 'x' ? origin : null;
 }
 
-/** Words may hold anything: only behind a semicolon is it a source. */
-function takeSourceOfWords(typed: string): WithSource {
-  const at = typed.lastIndexOf(';');
-  if (at < 0) return { text: typed, origin: null };
-  const { origin } = takeSource(`x ${typed.slice(at + 1).trim()}`);
-  return origin ? { text: typed.slice(0, at).trim(), origin } : { text: typed, origin: null };
+/** A name may end in a plate, or be "P 12": only behind a comma or a semicolon is it a source. */
+const SOURCE_OF_WORDS = new RegExp(`[,;]\\s*(?:${PAGE}|${KIND})$`, 'i');
+
+const takeSourceOfWords = (typed: string): WithSource =>
+  SOURCE_OF_WORDS.test(typed) ? takeSource(typed) : { text: typed, origin: null };
+
+/** What is called as its plate or the shop calls it, whatever that ends in. */
+const asOnPlate: readonly QuestionId[] = ['name', 'engine.name'];
+
+/** A last word that may be the source or belong to the name, as a sentence; null where there is none. */
+function unclearSource(name: string): string | null {
+  const { text, origin } = takeSource(name);
+  if (origin === null) return null;
+  const word = name.slice(text.length).trim();
+  return `"${word}" may be where it comes from, or the end of its name; write "${text}, ${word}" or "${name}, manual".`;
 }
 
 /** Reads what was typed as an answer; ranges are checked here, relations to other answers by `check`. */
 export function readTyped(typed: string, question: Question, units: UnitChoice): Typed {
   const free = question.kind === 'words' || question.kind === 'names';
   const { text, origin } = free ? takeSourceOfWords(typed.trim()) : takeSource(typed.trim());
+  const unclear = free && origin === null && !asOnPlate.includes(question.id) ? unclearSource(text) : null;
+  if (unclear !== null) return no(unclear);
   const read = readValue(text, question, units);
   if (!read.ok) return read;
   const usual: Origin = { from: question.tier === 'plate' ? 'plate' : 'manual' };

@@ -83,6 +83,22 @@ describe('what is typed', () => {
     });
   });
 
+  it('asks whether the end of a name is its source, and takes it for one only apart from it', () => {
+    for (const text of ['lever at the pump plate', 'lever at the pump p 5'])
+      expect(faultOf('cutOff', text)).toMatch(
+        /^"(plate|p 5)" may be where it comes from, .*"lever at the pump, /,
+      );
+    expect(faultOf('sensors', 'oil pressure, boost plate')).toMatch(/"oil pressure, boost, plate"/);
+    expect(typed('sensors', 'oil pressure, boost, p 5')).toMatchObject({
+      value: ['oil pressure', 'boost'],
+      origin: { from: 'manual', page: '5' },
+    });
+    expect(typed('cutOff', 'flap behind the cover plate, measured')).toMatchObject({
+      value: 'flap behind the cover plate',
+      origin: { from: 'measured' },
+    });
+  });
+
   it('is a source alone where what is put forward stands there too', () => {
     const proposal = { value: 'ethylene', origin: { from: 'assumed' } } as const;
     const confirmed = (text: string, put?: typeof proposal) =>

@@ -1,4 +1,4 @@
-import { type ChangeEvent, useState } from 'react';
+import { type ChangeEvent, type ReactNode, useState } from 'react';
 import type { JobCard } from '../../../machines/context.ts';
 import { languageCodes } from '../../../prompts/index.ts';
 import { fitForFirstFire, parseProfile } from '../../profile/parse.ts';
@@ -26,6 +26,7 @@ export function JobForm({
   choice,
   onChange,
   onWrong,
+  describe,
 }: {
   /** Names of the profiles that may be chosen. */
   readonly engines: readonly string[];
@@ -33,6 +34,8 @@ export function JobForm({
   readonly onChange: (choice: KeptChoice) => void;
   /** What is wrong with a profile that was loaded; null when nothing is. */
   readonly onWrong: (sentence: string | null) => void;
+  /** The control that describes an engine, where that can be done from here. */
+  readonly describe?: ReactNode;
 }) {
   const change = (changed: Partial<KeptChoice>) => {
     const next = { ...choice, ...changed };
@@ -63,16 +66,13 @@ export function JobForm({
         value={choice.profile}
         onChange={profile => change({ profile })}
       />
-      <label className="file">
-        {words.start.load}
-        <input type="file" accept=".json,application/json" onChange={load} />
-      </label>
-      <Choose
-        legend={words.start.language}
-        options={languageNames}
-        value={String(choice.language)}
-        onChange={setLanguage}
-      />
+      <div className="own">
+        {describe}
+        <label className="file">
+          {words.start.load}
+          <input type="file" className="unseen" accept=".json,application/json" onChange={load} />
+        </label>
+      </div>
       <fieldset className="card">
         <legend>{words.start.card}</legend>
         {fields.map(field => (
@@ -86,18 +86,29 @@ export function JobForm({
             />
           </label>
         ))}
-        {jobDetails.map(detail => (
-          <label key={detail}>
-            {words.start.details[detail]}
-            <input
-              value={choice.job[detail] ?? ''}
-              maxLength={160}
-              autoComplete="off"
-              onChange={event => change({ job: { ...choice.job, [detail]: event.target.value } })}
-            />
-          </label>
-        ))}
       </fieldset>
+      <details className="settings" open={jobDetails.some(detail => choice.job[detail])}>
+        <summary>{words.start.more}</summary>
+        <div className="card">
+          {jobDetails.map(detail => (
+            <label key={detail}>
+              {words.start.details[detail]}
+              <input
+                value={choice.job[detail] ?? ''}
+                maxLength={160}
+                autoComplete="off"
+                onChange={event => change({ job: { ...choice.job, [detail]: event.target.value } })}
+              />
+            </label>
+          ))}
+        </div>
+      </details>
+      <Choose
+        legend={words.start.language}
+        options={languageNames}
+        value={String(choice.language)}
+        onChange={setLanguage}
+      />
     </>
   );
 }

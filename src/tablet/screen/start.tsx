@@ -68,10 +68,17 @@ export function Start({
       <p className="first-of-all">{words.makerFirst}</p>
       <div role="alert">{told && <p className="wrong">{inOwnWords(told)}</p>}</div>
       <Records records={records} onResume={deeds.resume} onSave={deeds.save} />
-      <button type="button" className="choice" disabled={busy} onClick={deeds.describeEngine}>
-        {words.newEngine.begin}
-      </button>
-      <JobForm engines={engines} choice={choice} onChange={setChoice} onWrong={setWrong} />
+      <JobForm
+        engines={engines}
+        choice={choice}
+        onChange={setChoice}
+        onWrong={setWrong}
+        describe={
+          <button type="button" disabled={busy} onClick={deeds.describeEngine}>
+            {words.newEngine.begin}
+          </button>
+        }
+      />
       {chosen && (
         <Accept
           profile={chosen}
@@ -82,7 +89,11 @@ export function Start({
           }}
         />
       )}
-      <div className="big">
+      <SettingsForm settings={settings} onChange={deeds.set} />
+      <p className="quiet" role="status">
+        {offline}
+      </p>
+      <div className="begin">
         <button type="button" className="choice first" disabled={busy} onClick={begin}>
           {words.start.begin}
         </button>
@@ -90,10 +101,6 @@ export function Start({
           {words.start.pair}
         </button>
       </div>
-      <SettingsForm settings={settings} onChange={deeds.set} />
-      <p className="quiet" role="status">
-        {offline}
-      </p>
     </main>
   );
 }

@@ -87,6 +87,7 @@ export const english = {
       second: 'Second person',
       supervisor: 'Supervisor',
     },
+    more: 'More for the record',
     details: {
       serial: 'Serial number or VIN',
       hours: 'Hours',

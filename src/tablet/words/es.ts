@@ -80,6 +80,7 @@ export const spanish: Words = {
       second: 'Ayudante',
       supervisor: 'Jefe de taller',
     },
+    more: 'Más datos para el registro',
     details: {
       serial: 'Número de serie o VIN',
       hours: 'Horas',

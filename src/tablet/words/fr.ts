@@ -81,6 +81,7 @@ export const french: Words = {
       second: 'Équipier',
       supervisor: "Chef d'atelier",
     },
+    more: 'Autres données pour le procès-verbal',
     details: {
       serial: 'Numéro de série ou VIN',
       hours: 'Heures',

@@ -18,6 +18,7 @@ import {
   signHash,
   signingRoles,
 } from '../../record/index.ts';
+import type { UnitSystem } from '../../session/units.ts';
 import { OptionError } from '../run/options.ts';
 import { readText } from '../signing-commands.ts';
 import { checkProfile } from './check.ts';
@@ -27,6 +28,7 @@ import { terminalTalk } from './io.ts';
 import { type NewOptions, newEngine } from './new.ts';
 import { exists, profileHash, writeProfile } from './profile-file.ts';
 import { showLines } from './show.ts';
+import type { Reader } from './value-text.ts';
 
 const more = (value: string, before: readonly string[]): readonly string[] => [...before, value];
 
@@ -36,6 +38,12 @@ const printAll = (lines: readonly string[]) => {
 
 const languageOf = (command: Command): Language =>
   languages[command.optsWithGlobals<{ language: LanguageCode }>().language];
+
+const readerOf = (command: Command): Reader => {
+  const language = languageOf(command);
+  const { units = language.usualUnits } = command.optsWithGlobals<{ units?: UnitSystem }>();
+  return { language, units };
+};
 
 /** Adds `engine`: profiles of engines made, shown, checked, compared, copied, listed, accepted and signed. */
 export function registerEngine(program: Command): void {
@@ -71,7 +79,7 @@ export function registerEngine(program: Command): void {
     )
     .argument('<name or file>')
     .action(async (name: string, _own: unknown, command: Command) => {
-      printAll(showLines(await loadProfile(name), languageOf(command)));
+      printAll(showLines(await loadProfile(name), readerOf(command)));
       printAll(await signatureLines(name));
     });
 
@@ -98,7 +106,7 @@ export function registerEngine(program: Command): void {
     .argument('<one>')
     .argument('<other>')
     .action(async (one: string, other: string, _own: unknown, command: Command) => {
-      printAll(compareLines(await loadProfile(one), await loadProfile(other), languageOf(command)));
+      printAll(compareLines(await loadProfile(one), await loadProfile(other), readerOf(command)));
     });
 
   engine

@@ -11,44 +11,16 @@ import { bySentence } from '../../../prompts/by-sentence.ts';
 import type { Language } from '../../../prompts/types.ts';
 import { chargingWindow, crankingFloor } from '../../engineering/battery.ts';
 import { describeIssue, type Result } from '../../engineering/result.ts';
+import { showNumber } from '../../interview/units.ts';
 import { originText, valueName } from '../../interview/words.ts';
-import { fields, sections, type ValueField, valueFields } from '../../profile/fields.ts';
+import { sections, type ValueField, valueFields } from '../../profile/fields.ts';
 import { assumedFields, unfitFor } from '../../profile/provenance.ts';
 import type { Profile } from '../../profile/schema.ts';
 import { demoJob } from '../../session/demo-job.ts';
+import type { UnitSystem } from '../../session/units.ts';
 import { unfitSentence } from './check.ts';
 import { profileHash } from './profile-file.ts';
-
-/** The value at a path; undefined where the engine has none. */
-export const valueAt = (profile: Profile, path: string): unknown =>
-  path
-    .split('.')
-    .reduce<unknown>(
-      (at, key) => (typeof at === 'object' && at !== null ? Reflect.get(at, key) : undefined),
-      profile,
-    );
-
-/** The name of a member as people would write it. */
-const inWords = (key: string) => key.replaceAll(/[A-Z]/g, letter => ` ${letter.toLowerCase()}`);
-
-/** A value in one line: lists by what they name, tables by their figures. */
-export function valueText(value: unknown, language: Language, unit = ''): string {
-  const tell = (sentence: string) => bySentence(sentence, language.bySentence);
-  if (value === undefined) return tell('not said');
-  if (value === null) return tell('none');
-  if (typeof value === 'boolean') return tell(value ? 'yes' : 'no');
-  if (Array.isArray(value)) return value.map(each => valueText(each, language)).join('; ') || tell('none');
-  if (typeof value === 'object') {
-    const named: unknown = Reflect.get(value, 'name');
-    if (typeof named === 'string') return named;
-    return Object.entries(value)
-      .map(([key, inner]) =>
-        key === 'kind' ? valueText(inner, language) : `${inWords(key)} ${valueText(inner, language)}`,
-      )
-      .join(', ');
-  }
-  return `${String(value)}${unit === '' ? '' : ` ${unit}`}`;
-}
+import { type Reader, valueText } from './value-text.ts';
 
 const sectionOf = (path: ValueField) => {
   const [first = ''] = path.split('.');
@@ -56,18 +28,17 @@ const sectionOf = (path: ValueField) => {
 };
 
 /** Every value with where it comes from, by its part of the engine. */
-export function sheetLines(profile: Profile, language: Language): string[] {
+export function sheetLines(profile: Profile, reader: Reader): string[] {
+  const { language } = reader;
   const tell = (sentence: string) => bySentence(sentence, language.bySentence);
   let section = '';
   return valueFields.flatMap(path => {
-    const value = valueAt(profile, path);
-    const { unit }: { readonly unit?: string } = fields[path];
     const origin = profile.provenance[path];
     const from = origin === undefined ? tell('not said where from') : originText(origin, language);
     const title = sectionOf(path);
     const head = title === section ? [] : ['', tell(title)];
     section = title;
-    return [...head, `  ${valueName(path, language)}: ${valueText(value, language, unit)}  [${from}]`];
+    return [...head, `  ${valueName(path, language)}: ${valueText(profile, path, reader)}  [${from}]`];
   });
 }
 
@@ -108,18 +79,20 @@ export function dayOf(profile: Profile, airC: number, nightC = airC - NIGHT_COLD
 const said = <T>(result: Result<T>, show: (value: T) => string): string =>
   result.ok ? show(result.value) : describeIssue(result.issue);
 const to = (digits: number) => (value: number) => value.toFixed(digits);
+const litres = (si: number, units: UnitSystem) => showNumber(si, 'volume', units);
+const celsius = (si: number, units: UnitSystem) => showNumber(Math.round(si), 'temperature', units);
 
 /** What the procedure would ask for on a day of this temperature. */
-export function limitLines(profile: Profile, airC: number, language: Language): string[] {
+export function limitLines(profile: Profile, airC: number, { language, units }: Reader): string[] {
   const day = dayOf(profile, airC);
   const { systemVoltage: volts, charging } = profile;
   const window = chargingWindow(volts, { ...charging, batteryC: airC });
   const lines = [
-    `Limits at ${airC} °C, with a night of ${airC - NIGHT_COLDER_K} °C, at sea level`,
-    `Coolant: ${said(coolantFill(day), mix => `${to(1)(mix.concentrateLitres)} L of concentrate and ${to(1)(mix.waterLitres)} L of water, good to ${to(0)(mix.freezeC)} °C`)}`,
-    `It boils at: ${said(boilsAtC(day), value => `${to(0)(value)} °C`)}`,
+    `Limits at ${celsius(airC, units)}, with a night of ${celsius(airC - NIGHT_COLDER_K, units)}, at sea level`,
+    `Coolant: ${said(coolantFill(day), mix => `${litres(mix.concentrateLitres, units)} of concentrate and ${litres(mix.waterLitres, units)} of water, good to ${celsius(mix.freezeC, units)}`)}`,
+    `It boils at: ${said(boilsAtC(day), value => celsius(value, units))}`,
     `Oil: ${said(gradesForNight(day), grades => grades.join(', '))}`,
-    `Fuel: ${said(fuelAdvice(day), plan => `${to(0)(plan.no1Litres)} L of No. 1 and ${to(0)(plan.no2Litres)} L of No. 2`)}`,
+    `Fuel: ${said(fuelAdvice(day), plan => `${showNumber(plan.no1Litres, 'tank', units)} of No. 1 and ${showNumber(plan.no2Litres, 'tank', units)} of No. 2`)}`,
     `Oil pressure after cranking for: ${said(primingSeconds(day), time => `${to(0)(time.earliestS)} s at the earliest, ${to(0)(time.expectedS)} s expected, given up after ${to(0)(time.giveUpS)} s`)}`,
     `First crank: ${to(0)(burstSeconds(day, 0, profile.starter.longestBurstS))} s at most`,
     `Heater: ${profile.heater ? `${to(0)(heaterSeconds(day))} s` : 'none'}`,
@@ -132,7 +105,8 @@ export function limitLines(profile: Profile, airC: number, language: Language): 
 }
 
 /** The whole sheet: values with their origins, the procedure they make, and the limits at three temperatures. */
-export function showLines(profile: Profile, language: Language): string[] {
+export function showLines(profile: Profile, reader: Reader): string[] {
+  const { language } = reader;
   const tell = (sentence: string) => bySentence(sentence, language.bySentence);
   const assumed = assumedFields(profile);
   return [
@@ -140,10 +114,10 @@ export function showLines(profile: Profile, language: Language): string[] {
     ...(profile.invented ? [tell('An invented engine: for practice only.')] : []),
     tell(`${assumed.length} values are assumed.`),
     ...unfitFor(profile).map(each => unfitSentence(each, language)),
-    ...sheetLines(profile, language),
+    ...sheetLines(profile, reader),
     '',
     tell('The procedure'),
     ...procedureLines(profile, language),
-    ...SHOWN_AT_C.flatMap(airC => limitLines(profile, airC, language)),
+    ...SHOWN_AT_C.flatMap(airC => limitLines(profile, airC, reader)),
   ];
 }

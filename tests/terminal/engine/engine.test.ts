@@ -134,22 +134,41 @@ describe('a profile, shown', () => {
     'of %s has its values, its procedure, and limits at three temperatures',
     async name => {
       const profile = await loadProfile(name);
-      const said = showLines(profile, english).join('\n');
+      const said = showLines(profile, { language: english, units: 'metric' }).join('\n');
       expect(said).toContain(profileHash(profile));
-      expect(said).toContain(`oil with a new filter: ${profile.oil.capacityL} litre`);
+      expect(said).toContain(`oil with a new filter: ${profile.oil.capacityL} L`);
       expect(said).toContain('Crank for oil pressure');
       for (const airC of [-20, 5, 30]) expect(said).toContain(`Limits at ${airC} °C`);
-      expect(said).not.toMatch(/undefined|NaN|\[object/);
+      expect(said.replace(/SHA-256 .*/, '')).not.toMatch(/undefined|NaN|\[object|[a-z][A-Z]|\d{6}/);
     },
   );
+
+  it('of figures in the units of who reads it, in four figures', async () => {
+    const six = await loadProfile('demo-six');
+    const inUs = showLines(six, { language: english, units: 'us' }).join('\n');
+    // 24 L over 0.946353 L, 100 kPa over 6.894757 kPa: NIST SP 811 (2008), appendix B.8.
+    for (const line of [
+      'coolant in the whole system: 25.36 qt',
+      'pressure of the radiator cap: 14.5 psi',
+      'opening of the thermostat: 179.6 °F',
+      'least glycol allowed: 40 %',
+      'warm idle: 650-850 rpm',
+      'oil grades allowed: 15W-40 110/14.5 mm2/s, 5W-40 90/14.2 mm2/s',
+      'fuel filters and how they are fitted: filled with clean fuel first; dry',
+      'Limits at -4 °F, with a night of -13 °F, at sea level',
+    ])
+      expect(inUs).toContain(line);
+    expect(inUs.replace(/displacement: .*/, '')).not.toMatch(/ (L|kPa|bar|°C)\b/);
+  });
 });
 
 it('two profiles differ in what differs, and in nothing else', async () => {
   const [six, four] = [await loadProfile('demo-six'), await loadProfile('demo-four')];
-  expect(compareLines(six, six, english)).toEqual(['All values are the same.']);
-  expect(compareLines(six, four, english)).toContain('oil.capacityL: 15 litre | 9.5 litre');
-  expect(compareLines(six, { ...six, overspeedRpm: 3000 }, english)).toEqual([
-    'overspeedRpm: not said | 3000 rpm',
+  const reader = { language: english, units: 'metric' } as const;
+  expect(compareLines(six, six, reader)).toEqual(['All values are the same.']);
+  expect(compareLines(six, four, reader)).toContain('oil with a new filter: 15 L | 9.5 L');
+  expect(compareLines(six, { ...six, overspeedRpm: 3000 }, reader)).toEqual([
+    'overspeed: not said | 3000 rpm',
   ]);
 });
 
