@@ -3,7 +3,7 @@ import type { Context, StopRecord } from '../../machines/context.ts';
 import type { SessionEvent } from '../../machines/events.ts';
 import { procedureFor } from '../../machines/first-start.ts';
 import { extendDeadline, freshQuestion, gateMet, passed, stopNow } from '../../machines/progress.ts';
-import { doneAfterStop, redoneWith, reopenedSteps } from '../../machines/reopening.ts';
+import { doneAfterStop, reopenedSteps } from '../../machines/reopening.ts';
 import { leftMs, lookDue, momentsOf, nextAlarmMs, shiftTimes, timerOver } from '../../machines/timing.ts';
 import type { Look } from '../../machines/toolkit.ts';
 import type { Cause } from '../../machines/vocabulary.ts';
@@ -126,6 +126,17 @@ describe('a step that is passed', () => {
   });
 });
 
+const stoppedAt = (step: StopRecord['step'], found: Cause | null): StopRecord => ({
+  cause: null,
+  found,
+  by: 'second',
+  atMs: 0,
+  step,
+  lateAfterS: null,
+  drilled: [],
+  lastDrilled: null,
+});
+
 describe('what a stop puts back on the list', () => {
   const upTo = (id: string) =>
     steps
@@ -161,16 +172,7 @@ describe('what a stop puts back on the list', () => {
   });
 
   it('is by where the stop was called, not by where the session has come since', () => {
-    const stop: StopRecord = {
-      cause: null,
-      found: null,
-      by: 'second',
-      atMs: 0,
-      step: 'noFuelCrank.holds',
-      lateAfterS: null,
-      drilled: [],
-      lastDrilled: null,
-    };
+    const stop = stoppedAt('noFuelCrank.holds', null);
     const kept = doneAfterStop(
       steps,
       context({ done: upTo('noFuelCrank.holds'), step: 'job.card', stop }),
@@ -180,16 +182,7 @@ describe('what a stop puts back on the list', () => {
   });
 
   it('is what was measured puts in doubt, whatever cause is named', () => {
-    const stop: StopRecord = {
-      cause: null,
-      found: 'noOilPressure',
-      by: 'second',
-      atMs: 0,
-      step: 'checks.leaks',
-      lateAfterS: null,
-      drilled: [],
-      lastDrilled: null,
-    };
+    const stop = stoppedAt('checks.leaks', 'noOilPressure');
     const kept = doneAfter('falseAlarm', 'checks.leaks', { stop });
     expect(kept.filter(id => /^noFuelCrank\.|^fill\.oil(Filter|Level)|sensors$/.test(id))).toEqual([]);
   });
@@ -199,18 +192,6 @@ describe('what a stop puts back on the list', () => {
       'job.card',
       'prime.firm',
     ]);
-  });
-
-  it('is what hangs on a step as well, where its check finds that it no longer holds', () => {
-    expect(redoneWith).toEqual({
-      'fill.coolantFilled': ['fill.coolantBleed', 'fill.coolantBled', 'fill.coolantFreezePoint'],
-      'fill.coolantMix': [
-        'fill.coolantFilled',
-        'fill.coolantBleed',
-        'fill.coolantBled',
-        'fill.coolantFreezePoint',
-      ],
-    });
   });
 });
 
