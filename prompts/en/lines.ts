@@ -259,7 +259,7 @@ export const gates = {
   fuellingRestored: 'fuelling restored',
   batteryReady: 'battery',
   lampsRight: 'lamps',
-  heaterHoldDone: 'intake heater',
+  heaterHoldDone: 'heater',
   rawWaterShut: 'raw water shut',
   regenerationOff: 'regeneration off',
   noBlockingFault: 'fault codes',

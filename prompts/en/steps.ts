@@ -224,7 +224,7 @@ export const steps = {
 
   'keyOn.battery': { title: 'Battery at rest', ask: 'Battery voltage at rest?' },
   'keyOn.lamps': { title: 'Lamps, key on', ask: 'Key on, do not crank.< Lamps.>' },
-  'keyOn.heaterHold': { title: 'Intake heater', ask: 'Intake heater: wait for the lamp.' },
+  'keyOn.heaterHold': { title: 'Heater', ask: 'Heater: wait for the lamp.' },
   'keyOn.heaterDone': {
     title: 'Wait lamp out',
     ask: 'Wait to start: lamp is out?',

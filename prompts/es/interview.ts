@@ -4,7 +4,7 @@ import type { BySentence } from '../types.ts';
 export const interview: BySentence = {
   // Questions.
   'Units of the manual': 'Unidades del manual',
-  'A real engine, not one for practice?': '¿Un motor real, no uno de práctica?',
+  'Is it a real engine?': '¿Es un motor real?',
   'Name of the profile': 'Nombre del perfil',
   Engine: 'Motor',
   Cylinders: 'Cilindros',
@@ -50,14 +50,14 @@ export const interview: BySentence = {
   Primer: 'Cebador',
   'Most biodiesel allowed': 'Máximo de biodiésel permitido',
   'Heater for cold starts': 'Ayuda para arrancar en frío',
-  'Its wait at -20 °C (-4 °F)': 'Su espera a -20 °C (-4 °F)',
+  'Its wait in the cold': 'Su espera en frío',
   'Cranking speed': 'Régimen con el arranque',
   'Longest crank': 'Accionamiento más largo del arranque',
   'Rest between cranks': 'Descanso entre accionamientos',
   'Longest cranks in a row, then it has to cool': 'Accionamientos largos seguidos, luego tiene que enfriarse',
   'Port where oil is pumped in before it turns': 'Toma por la que se bombea aceite antes de que gire',
   'A short first run, then off for a look?': '¿Una primera marcha corta, y apagar para mirar?',
-  'Charging voltage, of 12 V at 25 °C': 'Tensión de carga, de 12 V a 25 °C',
+  'Charging voltage, of 12 V at 25 °C (77 °F)': 'Tensión de carga, de 12 V a 25 °C (77 °F)',
   'Sensors, with commas between': 'Sensores, separados por comas',
   'Lamps of the panel, with commas between': 'Testigos del tablero, separados por comas',
   'What is torqued again when cold, with commas between': 'Lo que se reaprieta en frío, separado por comas',
@@ -69,7 +69,7 @@ export const interview: BySentence = {
   'metric: L, bar, °C': 'métricas: L, bar, °C',
   'metric with kPa: L, kPa, °C': 'métricas con kPa: L, kPa, °C',
   'US: qt, psi, °F': 'de EE. UU.: qt, psi, °F',
-  'a vehicle': 'un vehículo',
+  'a vehicle: truck, bus, tractor': 'un vehículo: camión, autobús, tractor',
   'a generating set': 'un grupo electrógeno',
   'a boat': 'un barco',
   'a pump or another machine': 'una bomba u otra máquina',
@@ -98,7 +98,8 @@ export const interview: BySentence = {
 
   // Why it is asked.
   'a number without a unit is taken in these': 'un número sin unidad se toma en estas',
-  'a real one is not started on what is only assumed': 'uno real no se arranca con lo que solo se supone',
+  'a real one is not started on what is only assumed; one for practice is: answer no':
+    'uno real no se arranca con lo que solo se supone; uno de práctica sí: responda no',
   'people choose by it': 'se elige por él',
   'the sweeps stay well below it, and oil pressure is given at it':
     'las subidas quedan muy por debajo, y la presión de aceite se da a él',
@@ -126,7 +127,7 @@ export const interview: BySentence = {
     'cómo se anula la inyección, y cómo se prueba, antes de girarlo para el aceite',
   'it is named when it is disabled, proved and restored': 'se nombra al anular, probar y restablecer',
   'how much of it stands the coldest night': 'cuánto hace falta para la noche más fría',
-  'litres of concentrate and of water to fill in': 'litros de concentrado y de agua que se echan',
+  'how much concentrate and water to fill in': 'cuánto concentrado y agua se echan',
   'how much of the can makes the mix': 'cuánto del bidón hace la mezcla',
   'weaker coolant does not keep rust and pitting away':
     'un refrigerante más flojo no evita el óxido ni las picaduras',
@@ -228,10 +229,10 @@ export const interview: BySentence = {
     'placa de un grupo: 1500 rpm para 50 Hz, 1800 para 60 Hz',
   'starter or alternator plate': 'placa del arranque o del alternador',
   'on the engine': 'en el motor',
-  'on the engine: stop lever, fuel cock, air flap; manual, emergency stop':
+  'on the engine: shut-off lever, fuel cock, air flap; manual, emergency stop':
     'en el motor: palanca de corte, llave de combustible, trampilla de aire; manual, corte de emergencia',
-  'manual, specifications: highest no-load speed or overspeed setting':
-    'manual, características: mayor régimen sin carga o ajuste de embalamiento',
+  'manual, specifications: overspeed setting; else a tenth above the highest speed without load':
+    'manual, datos técnicos: ajuste de sobrevelocidad; si no, una décima parte sobre la velocidad máxima sin carga',
   'fuel system: electronic injection, rack lever, or stop solenoid':
     'sistema de combustible: inyección electrónica, palanca de cremallera, o solenoide de corte',
   'on the engine, or the manual, fuel system': 'en el motor, o el manual, sistema de combustible',
@@ -245,8 +246,8 @@ export const interview: BySentence = {
   'manual, filling the cooling system': 'manual, llenado del refrigerante',
   'manual, fluids and capacities: with filter': 'manual, líquidos y capacidades: con filtro',
   'dipstick: between its marks, halved': 'varilla: entre sus marcas, la mitad',
-  'manual, oil: chart of grades by temperature; viscosities from the data sheet of the oil':
-    'manual, aceite: tabla de grados por temperatura; viscosidades de la ficha del aceite',
+  'manual, oil: chart of grades by temperature ("10W-30 below 0 °F"); viscosities from the data sheet of the oil':
+    'manual, aceite: tabla de grados por temperatura («10W-30 bajo 0 °F»); viscosidades de la ficha del aceite',
   'in no manual: a figure of the calculation; leave it as proposed unless you measured it':
     'en ningún manual: una cifra del cálculo; déjela como se propone salvo que la haya medido',
   'manual, oil; else the least that its grade promises':
@@ -327,10 +328,22 @@ export const interview: BySentence = {
   plate: 'placa',
   manual: 'manual',
   measured: 'medido',
+  seen: 'visto en el motor',
   computed: 'calculado',
   assumed: 'supuesto',
   'page {}': 'página {}',
   'accepted by {}': 'aceptado por {}',
+  'In which cold it waits so long': 'Con qué frío espera tanto',
+  'In deeper cold it would wait for more than {} s; allowed: a colder one, or a shorter wait.':
+    'Con más frío esperaría más de {} s; se permite: una más fría, o una espera más corta.',
+  'at the cold that is stated; the rest is its usual course':
+    'con el frío indicado; lo demás sigue su curso habitual',
+  'at idle and at rated speed; the rest follows': 'al ralentí y a la velocidad nominal; lo demás se deduce',
+  'that it is run so; its times are usual': 'que se hace; los tiempos son los habituales',
+  'from above the idle to four fifths of the rated speed':
+    'desde por encima del ralentí hasta cuatro quintos de la velocidad nominal',
+  'below {}': 'por debajo de {}',
+  'above {}': 'por encima de {}',
   'not said where from': 'no se dice de dónde',
   'common practice, no published source': 'práctica común, sin fuente publicada',
   'as the profile is called': 'como se llama el perfil',
@@ -339,14 +352,14 @@ export const interview: BySentence = {
   '2 % below to 5 % above: the droop of a governor':
     'del 2 % por debajo al 5 % por encima: el estatismo de un regulador',
   'up to 150 rpm above the warm idle': 'hasta 150 rpm por encima del ralentí en caliente',
-  '1 bar at idle; common practice, no published source':
-    '1 bar al ralentí; práctica común, sin fuente publicada',
-  '2.5 bar at rated speed; common practice, no published source':
-    '2,5 bar al régimen nominal; práctica común, sin fuente publicada',
+  '1 bar (15 psi) at idle; common practice, no published source':
+    '1 bar (15 psi) al ralentí; práctica común, sin fuente publicada',
+  '2.5 bar (36 psi) at rated speed; common practice, no published source':
+    '2,5 bar (36 psi) al régimen nominal; práctica común, sin fuente publicada',
   'less than the 10 to 15 s that are usual; common practice, no published source':
     'menos que los 10 a 15 s usuales; práctica común, sin fuente publicada',
   '15W-40, with the usual data sheet': '15W-40, con la ficha usual',
-  '12 K above its opening': '12 K por encima de su apertura',
+  '12 K (22 °F) above its opening': '12 K (22 °F) por encima de su apertura',
   'two minutes show most leaks; common practice, no published source':
     'dos minutos enseñan casi todas las fugas; práctica común, sin fuente publicada',
   'sae-j300': 'SAE J300',
@@ -363,6 +376,7 @@ export const interview: BySentence = {
   '"{}" is none of these; give its number, 1 to {}.': '«{}» no es ninguno de estos; dé su número, de 1 a {}.',
   '"{}" may be where it comes from, or the end of its name; write "{}" or "{}".':
     '«{}» puede ser la fuente o el final del nombre; escriba «{}» o «{}».',
+  '"{}" may be {}; give the number.': '«{}» puede ser {}; dé el número.',
   '"{}" is neither; answer yes or no.': '«{}» no es ninguno de los dos; responda sí o no.',
   'Give it a name.': 'Dele un nombre.',
   'That is {} letters long; {} are allowed.': 'Eso tiene {} letras; se permiten {}.',
@@ -470,8 +484,8 @@ export const interview: BySentence = {
     'La fuente sola confirma lo propuesto: «p 12», «placa», «manual», «medido».',
   '?  more about this one      -  nobody knows: taken as put forward, and marked assumed':
     '?  más sobre esto   -  nadie lo sabe: se toma lo propuesto, marcado supuesto',
-  '<  back to the one before   list  all answers so far     quit  leave; nothing is lost':
-    '<  volver a la anterior   lista  todas las respuestas   salir  nada se pierde',
+  '<  back to the one before   < 12  back to number 12     list  all answers so far     quit  leave; nothing is lost':
+    '<  volver a la anterior   < 12  al número 12   lista  todas las respuestas   salir  nada se pierde',
   'There is none before this one.': 'No hay ninguna antes de esta.',
   'Nothing can be put forward here; it has to be answered.':
     'Aquí no se puede proponer nada; hay que responder.',
@@ -489,7 +503,13 @@ export const interview: BySentence = {
   'Going on with {} answers from {}.': 'Se sigue con {} respuestas de {}.',
   'Left. Go on with: {}': 'Se ha salido. Para seguir: {}',
   'Written: {}, version {}, SHA-256 {}.': 'Escrito: {}, versión {}, SHA-256 {}.',
-  '{} values are assumed: {}': '{} valores son supuestos: {}',
+  'Of what was asked {} values are assumed, and {} more that nobody is asked for: {}':
+    'De lo que se pregunta {} valores son supuestos, y {} más que nadie pregunta: {}',
+  'All is answered. Numbers of what is to be answered again, such as 5, 12; Enter leaves all as it is.':
+    'Todo está respondido. Números de lo que se responde de nuevo, por ejemplo 5, 12; Intro lo deja todo así.',
+  'Give numbers from 1 to {}, or Enter.': 'Dé números de 1 a {}, o Intro.',
+  'Nothing was changed.': 'No se cambió nada.',
+  'There is no answer {}; list shows them.': 'No hay respuesta {}; lista las muestra.',
   'Not yet fit for the first fire of a real engine: {}':
     'Aún no apto para el primer arranque de un motor real: {}',
   'Practise on it: {}': 'Practique con él: {}',
@@ -529,7 +549,8 @@ export const interview: BySentence = {
     'Refrigerante: {} de concentrado y {} de agua, bueno hasta {}',
   'It boils at: {}': 'Hierve a: {}',
   'Oil: {}': 'Aceite: {}',
-  'Fuel: {} of No. 1 and {} of No. 2': 'Combustible: {} de invierno y {} normal',
+  'Fuel, into a tank a tenth full: {} of No. 1 and {} of No. 2':
+    'Combustible, en un depósito a una décima parte: {} de invierno y {} normal',
   'runs {} s, then drains {} s': 'marcha {} s, luego {} s para que el aceite baje',
   'blocks the start': 'impide el arranque',
   'may stay': 'puede quedar',

@@ -275,7 +275,7 @@ export const gates = {
   fuellingRestored: 'inyección restablecida',
   batteryReady: 'batería',
   lampsRight: 'testigos',
-  heaterHoldDone: 'calentador de admisión',
+  heaterHoldDone: 'calentador',
   rawWaterShut: 'agua de mar cerrada',
   regenerationOff: 'regeneración anulada',
   noBlockingFault: 'códigos de avería',

@@ -206,8 +206,8 @@ export const steps = {
   'keyOn.battery': { title: 'Batería en reposo', ask: '¿Tensión de la batería en reposo?' },
   'keyOn.lamps': { title: 'Testigos, contacto puesto', ask: 'Contacto puesto, sin arrancar.< Testigos.>' },
   'keyOn.heaterHold': {
-    title: 'Calentador de admisión',
-    ask: 'Calentador de admisión: espere al testigo.',
+    title: 'Calentador',
+    ask: 'Calentador: espere al testigo.',
   },
   'keyOn.heaterDone': {
     title: 'Testigo de espera apagado',

@@ -4,7 +4,7 @@ import type { BySentence } from '../types.ts';
 export const interview: BySentence = {
   // Questions.
   'Units of the manual': 'Unités du manuel',
-  'A real engine, not one for practice?': "Un vrai moteur, pas un moteur d'exercice ?",
+  'Is it a real engine?': 'Est-ce un vrai moteur ?',
   'Name of the profile': 'Nom du profil',
   Engine: 'Moteur',
   Cylinders: 'Cylindres',
@@ -50,14 +50,14 @@ export const interview: BySentence = {
   Primer: "Pompe d'amorçage",
   'Most biodiesel allowed': 'Plus de biodiesel permis',
   'Heater for cold starts': 'Aide au démarrage à froid',
-  'Its wait at -20 °C (-4 °F)': 'Son attente à -20 °C (-4 °F)',
+  'Its wait in the cold': 'Son attente au froid',
   'Cranking speed': 'Vitesse au démarreur',
   'Longest crank': 'Plus longue action du démarreur',
   'Rest between cranks': 'Repos entre deux actions',
   'Longest cranks in a row, then it has to cool': 'Actions les plus longues de suite, puis il doit refroidir',
   'Port where oil is pumped in before it turns': "Prise où l'huile est pompée avant qu'il tourne",
   'A short first run, then off for a look?': 'Une courte première marche, puis couper pour regarder ?',
-  'Charging voltage, of 12 V at 25 °C': 'Tension de charge, pour 12 V à 25 °C',
+  'Charging voltage, of 12 V at 25 °C (77 °F)': 'Tension de charge, pour 12 V à 25 °C (77 °F)',
   'Sensors, with commas between': 'Capteurs, séparés par des virgules',
   'Lamps of the panel, with commas between': 'Témoins du tableau, séparés par des virgules',
   'What is torqued again when cold, with commas between':
@@ -70,7 +70,7 @@ export const interview: BySentence = {
   'metric: L, bar, °C': 'métrique : L, bar, °C',
   'metric with kPa: L, kPa, °C': 'métrique avec kPa : L, kPa, °C',
   'US: qt, psi, °F': 'américaines : qt, psi, °F',
-  'a vehicle': 'un véhicule',
+  'a vehicle: truck, bus, tractor': 'un véhicule : camion, autocar, tracteur',
   'a generating set': 'un groupe électrogène',
   'a boat': 'un bateau',
   'a pump or another machine': 'une pompe ou une autre machine',
@@ -99,8 +99,8 @@ export const interview: BySentence = {
 
   // Why it is asked.
   'a number without a unit is taken in these': 'un nombre sans unité est pris dans celles-ci',
-  'a real one is not started on what is only assumed':
-    "on ne démarre pas un vrai sur ce qui n'est que supposé",
+  'a real one is not started on what is only assumed; one for practice is: answer no':
+    "un vrai ne démarre pas sur ce qui n'est que supposé ; pour l'exercice, répondez non",
   'people choose by it': 'on le choisit par ce nom',
   'the sweeps stay well below it, and oil pressure is given at it':
     "les montées restent bien au-dessous, et la pression d'huile y est donnée",
@@ -130,7 +130,7 @@ export const interview: BySentence = {
   'it is named when it is disabled, proved and restored':
     "c'est nommé quand on neutralise, prouve et rétablit",
   'how much of it stands the coldest night': 'combien il en faut pour la nuit la plus froide',
-  'litres of concentrate and of water to fill in': "litres de concentré et d'eau à verser",
+  'how much concentrate and water to fill in': "combien de concentré et d'eau à verser",
   'how much of the can makes the mix': 'combien du bidon fait le mélange',
   'weaker coolant does not keep rust and pitting away':
     'un liquide plus faible ne protège pas de la rouille ni des piqûres',
@@ -232,10 +232,10 @@ export const interview: BySentence = {
     "plaque d'un groupe : 1500 tr/min pour 50 Hz, 1800 pour 60 Hz",
   'starter or alternator plate': "plaque du démarreur ou de l'alternateur",
   'on the engine': 'sur le moteur',
-  'on the engine: stop lever, fuel cock, air flap; manual, emergency stop':
-    "sur le moteur : levier de coupure, robinet de gazole, volet d'air ; manuel, coupure d'urgence",
-  'manual, specifications: highest no-load speed or overspeed setting':
-    'manuel, caractéristiques : plus haut régime à vide ou réglage de survitesse',
+  'on the engine: shut-off lever, fuel cock, air flap; manual, emergency stop':
+    "sur le moteur : levier de coupure, robinet de carburant, volet d'air ; manuel, coupure d'urgence",
+  'manual, specifications: overspeed setting; else a tenth above the highest speed without load':
+    'manuel, caractéristiques : réglage de survitesse ; sinon un dixième au-dessus du régime maximal à vide',
   'fuel system: electronic injection, rack lever, or stop solenoid':
     'circuit de gazole : injection électronique, levier de crémaillère, ou solénoïde de coupure',
   'on the engine, or the manual, fuel system': 'sur le moteur, ou le manuel, circuit de gazole',
@@ -249,8 +249,8 @@ export const interview: BySentence = {
   'manual, filling the cooling system': 'manuel, remplissage du refroidissement',
   'manual, fluids and capacities: with filter': 'manuel, fluides et contenances : avec filtre',
   'dipstick: between its marks, halved': 'jauge : entre ses repères, par moitié',
-  'manual, oil: chart of grades by temperature; viscosities from the data sheet of the oil':
-    "manuel, huile : tableau des grades selon la température ; viscosités de la fiche de l'huile",
+  'manual, oil: chart of grades by temperature ("10W-30 below 0 °F"); viscosities from the data sheet of the oil':
+    "manuel, huile : tableau des grades selon la température (« 10W-30 sous 0 °F ») ; viscosités de la fiche de l'huile",
   'in no manual: a figure of the calculation; leave it as proposed unless you measured it':
     "dans aucun manuel : un chiffre du calcul ; laissez-le tel que proposé sauf si vous l'avez mesuré",
   'manual, oil; else the least that its grade promises':
@@ -331,10 +331,22 @@ export const interview: BySentence = {
   plate: 'plaque',
   manual: 'manuel',
   measured: 'mesuré',
+  seen: 'vu sur le moteur',
   computed: 'calculé',
   assumed: 'supposé',
   'page {}': 'page {}',
   'accepted by {}': 'accepté par {}',
+  'In which cold it waits so long': 'À quel froid il attend autant',
+  'In deeper cold it would wait for more than {} s; allowed: a colder one, or a shorter wait.':
+    'Par plus grand froid il attendrait plus de {} s ; permis : une plus froide, ou une attente plus courte.',
+  'at the cold that is stated; the rest is its usual course':
+    'au froid indiqué ; le reste suit la courbe habituelle',
+  'at idle and at rated speed; the rest follows': 'au ralenti et au régime nominal ; le reste en découle',
+  'that it is run so; its times are usual': 'que cela se fait ; les durées sont usuelles',
+  'from above the idle to four fifths of the rated speed':
+    'du dessus du ralenti aux quatre cinquièmes du régime nominal',
+  'below {}': 'sous {}',
+  'above {}': 'au-dessus de {}',
   'not said where from': "on ne dit pas d'où",
   'common practice, no published source': 'usage du métier, sans source publiée',
   'as the profile is called': "comme s'appelle le profil",
@@ -343,14 +355,14 @@ export const interview: BySentence = {
   '2 % below to 5 % above: the droop of a governor':
     "de 2 % au-dessous à 5 % au-dessus : le statisme d'un régulateur",
   'up to 150 rpm above the warm idle': "jusqu'à 150 tr/min au-dessus du ralenti à chaud",
-  '1 bar at idle; common practice, no published source':
-    '1 bar au ralenti ; usage du métier, sans source publiée',
-  '2.5 bar at rated speed; common practice, no published source':
-    '2,5 bar au régime nominal ; usage du métier, sans source publiée',
+  '1 bar (15 psi) at idle; common practice, no published source':
+    '1 bar (15 psi) au ralenti ; usage du métier, sans source publiée',
+  '2.5 bar (36 psi) at rated speed; common practice, no published source':
+    '2,5 bar (36 psi) au régime nominal ; usage du métier, sans source publiée',
   'less than the 10 to 15 s that are usual; common practice, no published source':
     "moins que les 10 à 15 s d'usage ; usage du métier, sans source publiée",
   '15W-40, with the usual data sheet': "15W-40, avec la fiche d'usage",
-  '12 K above its opening': '12 K au-dessus de son ouverture',
+  '12 K (22 °F) above its opening': '12 K (22 °F) au-dessus de son ouverture',
   'two minutes show most leaks; common practice, no published source':
     'deux minutes montrent la plupart des fuites ; usage du métier, sans source publiée',
   'sae-j300': 'SAE J300',
@@ -368,6 +380,7 @@ export const interview: BySentence = {
     "« {} » n'en fait pas partie ; donnez son numéro, de 1 à {}.",
   '"{}" may be where it comes from, or the end of its name; write "{}" or "{}".':
     '« {} » peut être la source ou la fin du nom ; écrivez « {} » ou « {} ».',
+  '"{}" may be {}; give the number.': '« {} » peut être {} ; donnez le numéro.',
   '"{}" is neither; answer yes or no.': "« {} » n'est ni l'un ni l'autre ; répondez oui ou non.",
   'Give it a name.': 'Donnez-lui un nom.',
   'That is {} letters long; {} are allowed.': 'Cela fait {} lettres ; {} sont permises.',
@@ -476,8 +489,8 @@ export const interview: BySentence = {
     'La source seule confirme ce qui est proposé : « p 12 », « plaque », « manuel », « mesuré ».',
   '?  more about this one      -  nobody knows: taken as put forward, and marked assumed':
     '?  en savoir plus   -  personne ne sait : pris tel que proposé, et marqué supposé',
-  '<  back to the one before   list  all answers so far     quit  leave; nothing is lost':
-    "<  revenir à la précédente   liste  toutes les réponses   quitter  rien n'est perdu",
+  '<  back to the one before   < 12  back to number 12     list  all answers so far     quit  leave; nothing is lost':
+    "<  revenir à la précédente   < 12  au numéro 12   liste  toutes les réponses   quitter  rien n'est perdu",
   'There is none before this one.': "Il n'y en a pas avant celle-ci.",
   'Nothing can be put forward here; it has to be answered.':
     'Rien ne peut être proposé ici ; il faut une réponse.',
@@ -495,7 +508,13 @@ export const interview: BySentence = {
   'Going on with {} answers from {}.': 'On continue avec {} réponses de {}.',
   'Left. Go on with: {}': 'Quitté. Pour continuer : {}',
   'Written: {}, version {}, SHA-256 {}.': 'Écrit : {}, version {}, SHA-256 {}.',
-  '{} values are assumed: {}': '{} valeurs sont supposées : {}',
+  'Of what was asked {} values are assumed, and {} more that nobody is asked for: {}':
+    'De ce qui est demandé, {} valeurs sont supposées, et {} autres que personne ne demande : {}',
+  'All is answered. Numbers of what is to be answered again, such as 5, 12; Enter leaves all as it is.':
+    'Tout est répondu. Numéros de ce qui est à reprendre, par exemple 5, 12 ; Entrée laisse tout ainsi.',
+  'Give numbers from 1 to {}, or Enter.': 'Donnez des numéros de 1 à {}, ou Entrée.',
+  'Nothing was changed.': "Rien n'a été changé.",
+  'There is no answer {}; list shows them.': "Il n'y a pas de réponse {} ; liste les montre.",
   'Not yet fit for the first fire of a real engine: {}':
     "Pas encore prêt pour le premier démarrage d'un vrai moteur : {}",
   'Practise on it: {}': 'Exercez-vous dessus : {}',
@@ -535,7 +554,8 @@ export const interview: BySentence = {
     "Refroidissement : {} de concentré et {} d'eau, bon jusqu'à {}",
   'It boils at: {}': 'Il bout à : {}',
   'Oil: {}': 'Huile : {}',
-  'Fuel: {} of No. 1 and {} of No. 2': "Gazole : {} d'hiver et {} courant",
+  'Fuel, into a tank a tenth full: {} of No. 1 and {} of No. 2':
+    "Gazole, dans un réservoir au dixième : {} d'hiver et {} courant",
   'runs {} s, then drains {} s': "tourne {} s, puis {} s pour que l'huile redescende",
   'blocks the start': 'bloque le démarrage',
   'may stay': 'peut rester',

@@ -276,7 +276,7 @@ export const gates = {
   fuellingRestored: 'injection rétablie',
   batteryReady: 'batterie',
   lampsRight: 'voyants',
-  heaterHoldDone: "réchauffeur d'admission",
+  heaterHoldDone: 'préchauffage',
   rawWaterShut: 'eau brute fermée',
   regenerationOff: 'régénération bloquée',
   noBlockingFault: 'codes de défaut',

@@ -245,8 +245,8 @@ export const steps = {
     ask: 'Contact mis, sans démarrer.< Voyants.>',
   },
   'keyOn.heaterHold': {
-    title: "Réchauffeur d'admission",
-    ask: "Réchauffeur d'admission : attendez le voyant.",
+    title: 'Préchauffage',
+    ask: 'Préchauffage : attendez le voyant.',
   },
   'keyOn.heaterDone': {
     title: 'Voyant de préchauffage éteint',

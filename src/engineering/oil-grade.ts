@@ -78,6 +78,9 @@ export interface OilOnOffer {
   readonly grade: string;
   readonly viscosity40Mm2S?: Given;
   readonly viscosity100Mm2S?: Given;
+  /** Coldest nights for which the engine's maker allows it, degC, both included; any where left out. */
+  readonly nightsFromC?: number | undefined;
+  readonly nightsToC?: number | undefined;
 }
 
 export type OilFault =
@@ -88,7 +91,9 @@ export type OilFault =
   /** At running temperature it can be thinner than the engine needs. */
   | 'tooThinHot'
   /** Above 100 degC the grade alone promises nothing: the data sheet is needed. */
-  | 'needsDataSheet';
+  | 'needsDataSheet'
+  /** The engine's maker allows it for other nights. */
+  | 'notForThisNight';
 
 export interface OilAssessment {
   readonly grade: string;
@@ -138,6 +143,8 @@ export function assessOils(oils: readonly OilOnOffer[], need: OilNeed): Result<r
     else if (forecastLowC < grade.value.winter.crankingC) faults.push('tooThickCold');
     if (running.value === undefined) faults.push('needsDataSheet');
     else if (running.value < minRunningViscosityMm2S) faults.push('tooThinHot');
+    const { nightsFromC = Number.NEGATIVE_INFINITY, nightsToC = Number.POSITIVE_INFINITY } = oil;
+    if (forecastLowC < nightsFromC || forecastLowC > nightsToC) faults.push('notForThisNight');
     assessments.push({
       grade: oil.grade,
       suits: faults.length === 0,

@@ -2,10 +2,11 @@ import type { ValueField } from '../profile/fields.ts';
 import { valueFields } from '../profile/fields.ts';
 import type { Origin } from '../profile/provenance.ts';
 import { type Profile, profileSchema } from '../profile/schema.ts';
+import { STATED_AT_C, waitsFor } from './heater-waits.ts';
 import { type Answers, draftOf, fillIn, originOfField } from './interview.ts';
 import { idOf, lampOf, WAIT_LAMP } from './names.ts';
 import { type Draft, numberIn, type QuestionId, rangeIn, textIn } from './question.ts';
-import { questions } from './questions.ts';
+import { questions } from './questions/index.ts';
 import { sweepSpeeds } from './speeds.ts';
 
 /** A profile as far as the answers go, not yet looked at by the schema. */
@@ -74,25 +75,13 @@ const exhaustOf = (draft: Draft) =>
     ? { kind: 'wet', rawWaterCock: textIn(draft, 'rawWaterCock') }
     : { kind: 'dry' };
 
-/** The waits of a usual table by temperature, as shares of that at -20 °C: common practice, no published source. */
-const WAITS = [
-  [-45, 1.7],
-  [-30, 1.3],
-  [-20, 1],
-  [-10, 0.7],
-  [5, 0.3],
-  [20, 0],
-  [60, 0],
-] as const;
-
 function heaterOf(draft: Draft) {
   const kind = textIn(draft, 'heaterKind');
   if (kind === undefined || kind === 'none') return null;
-  const wait = numberIn(draft, 'heaterWaitS') ?? 0;
   return {
     kind,
     lampId: idOf(WAIT_LAMP),
-    waits: WAITS.map(([atC, share]) => ({ atC, waitS: Math.round(wait * share) })),
+    waits: waitsFor(numberIn(draft, 'heaterWaitS') ?? 0, numberIn(draft, 'heaterWaitAtC') ?? STATED_AT_C),
     toleranceS: 15,
   };
 }
@@ -135,13 +124,33 @@ function busOf(draft: Draft) {
 const assumed = (rule: string): Origin => ({ from: 'assumed', rule });
 const PRACTICE = 'common practice, no published source';
 
-/** Values that no question settles. */
-const unasked: Readonly<Partial<Record<ValueField, Origin>>> = {
+/** Values that no question settles, or only others through a rule. */
+const settled: Readonly<Partial<Record<ValueField, Origin>>> = {
   'shutdown.heatSoakLooksAfterS': assumed(PRACTICE),
   faults: assumed(PRACTICE),
   allowedSkips: assumed('strokes of a primer may be left uncounted'),
+  sweeps: { from: 'computed', rule: 'from above the idle to four fifths of the rated speed' },
+};
+
+/** Where a question does not apply. */
+const unasked: Readonly<Partial<Record<ValueField, Origin>>> = {
   steering: { from: 'computed', rule: 'only a vehicle steers by fluid' },
 };
+
+/** Of some values a source has only a part: what became of it. */
+const partly: Readonly<Partial<Record<ValueField, string>>> = {
+  heater: 'at the cold that is stated; the rest is its usual course',
+  'oilPressure.floor': 'at idle and at rated speed; the rest follows',
+  firstRun: 'that it is run so; its times are usual',
+};
+
+/** With how much of it is from there. */
+function withPart(field: ValueField, origin: Origin): Origin {
+  const rule = partly[field];
+  return rule === undefined || origin.rule !== undefined || origin.from === 'assumed'
+    ? origin
+    : { ...origin, rule };
+}
 
 /** Where each value of the profile comes from, by the answers behind it. */
 function provenanceOf(answers: Answers, profile: Json): Record<string, Origin> {
@@ -149,8 +158,9 @@ function provenanceOf(answers: Answers, profile: Json): Record<string, Origin> {
     path.split('.').reduce<unknown>((at, key) => (at as Json | undefined)?.[key], profile) !== undefined;
   return Object.fromEntries(
     valueFields.flatMap(field => {
-      const origin = originOfField(field, answers) ?? unasked[field];
-      return origin && has(field) ? [[field, origin]] : [];
+      const origin = settled[field] ?? originOfField(field, answers) ?? unasked[field];
+      // That there is no bus was answered too.
+      return origin && (has(field) || field === 'bus') ? [[field, withPart(field, origin)]] : [];
     }),
   );
 }

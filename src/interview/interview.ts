@@ -6,7 +6,7 @@ import type { ValueField } from '../profile/fields.ts';
 import { type Origin, originSchema, origins } from '../profile/provenance.ts';
 import type { Draft, Proposal, Question, QuestionId, Value } from './question.ts';
 import { textIn } from './question.ts';
-import { questions } from './questions.ts';
+import { questions } from './questions/index.ts';
 import { readSource, readTyped, type Typed } from './typed.ts';
 import { type UnitChoice, unitChoices } from './units.ts';
 
@@ -128,13 +128,17 @@ export function nextQuestion(answers: Answers, everything = false, language = us
   return null;
 }
 
+/** The questions that are asked with these answers, in their order: the first is number one. */
+export const askedQuestions = (answers: Answers, everything = false): readonly Question[] =>
+  [...walk(answers)].flatMap(({ question }) => (everything || question.tier !== 'rest' ? [question] : []));
+
 /** How many questions are asked in all, and how many of them are answered. */
 export function progressOf(
   answers: Answers,
   everything = false,
 ): { readonly done: number; readonly all: number } {
-  const asked = [...walk(answers)].filter(({ question }) => everything || question.tier !== 'rest');
-  return { done: asked.filter(({ given }) => given !== undefined).length, all: asked.length };
+  const asked = askedQuestions(answers, everything);
+  return { done: asked.filter(({ id }) => answers[id] !== undefined).length, all: asked.length };
 }
 
 /**
@@ -186,7 +190,15 @@ const valueSchema = z.union([
   z.null(),
   z.tuple([z.number(), z.number()]),
   z.array(z.string()),
-  z.array(z.strictObject({ grade: z.string(), viscosity40Mm2S: z.number(), viscosity100Mm2S: z.number() })),
+  z.array(
+    z.strictObject({
+      grade: z.string(),
+      viscosity40Mm2S: z.number(),
+      viscosity100Mm2S: z.number(),
+      nightsFromC: z.number().optional(),
+      nightsToC: z.number().optional(),
+    }),
+  ),
 ]);
 
 const ids = questions.map(({ id }) => id);

@@ -1,7 +1,7 @@
 import { fillTimeFactor } from '../engineering/oil-viscosity.ts';
 import { primingTime } from '../engineering/priming.ts';
 import { runningViscosities } from './oil-table.ts';
-import { type Draft, numberIn, type OilAnswer, type QuestionId } from './question.ts';
+import { type Draft, gradesIn, numberIn, type QuestionId } from './question.ts';
 
 /** A shop is seldom colder: with its oil at this temperature the engine still has to come by its pressure. */
 const COLD_SHOP_C = -5;
@@ -34,11 +34,6 @@ const roughUp = (value: number) => {
 const roughDown = (value: number) => {
   const step = 10 ** (Math.floor(Math.log10(value)) - 1);
   return Number((Math.floor(value / step + 1e-9) * step).toPrecision(2));
-};
-
-const gradesIn = (draft: Draft): readonly OilAnswer[] => {
-  const value = draft['oil.grades'];
-  return Array.isArray(value) ? value.filter((each): each is OilAnswer => typeof each === 'object') : [];
 };
 
 const figure = (draft: Draft, id: keyof typeof usual): number => numberIn(draft, id) ?? usual[id];

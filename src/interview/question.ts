@@ -19,6 +19,7 @@ export type ExtraId =
   | 'secondFilter'
   | 'heaterKind'
   | 'heaterWaitS'
+  | 'heaterWaitAtC'
   | 'floorIdleKpa'
   | 'floorRatedKpa'
   | 'busReadings'
@@ -30,6 +31,9 @@ export interface OilAnswer {
   readonly grade: string;
   readonly viscosity40Mm2S: number;
   readonly viscosity100Mm2S: number;
+  /** Coldest nights for which the maker allows it, degC. */
+  readonly nightsFromC?: number | undefined;
+  readonly nightsToC?: number | undefined;
 }
 
 /** What a question is answered with, in SI. `null` where there is none of it. */
@@ -60,6 +64,11 @@ export const rangeIn = (draft: Draft, id: QuestionId): readonly [number, number]
   return isPair(value) ? value : undefined;
 };
 
+export const gradesIn = (draft: Draft): readonly OilAnswer[] => {
+  const value = draft['oil.grades'];
+  return Array.isArray(value) ? value.filter((each): each is OilAnswer => typeof each === 'object') : [];
+};
+
 /** What is put forward where nobody knows better. */
 export interface Proposal {
   readonly value: Value;
@@ -85,6 +94,8 @@ interface Common {
   readonly propose?: (draft: Draft) => Proposal | undefined;
   /** What is wrong with a value beside what is known already, as a sentence with what is allowed; else null. */
   readonly check?: (value: Value, draft: Draft) => string | null;
+  /** Where an answer comes from that does not say so, where that is neither the plate nor the manual. */
+  readonly usual?: 'seen';
   /** In place of the words of the catalogue. */
   readonly why?: string;
   readonly where?: string;

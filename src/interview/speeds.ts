@@ -13,6 +13,9 @@ const FIRST_ABOVE_IDLE = 1.15;
 const RATED_SHARE = 0.8;
 const SWEEPS = 5;
 
+/** No profile knows a faster speed. */
+export const MOST_RPM = 5000;
+
 const tens = (rpm: number) => Math.round(rpm / 10) * 10;
 
 interface Span {

@@ -4,7 +4,7 @@ import type { Language } from '../../prompts/types.ts';
 import type { Origin } from '../profile/provenance.ts';
 import { gradeFault, usualSheet } from './oil-table.ts';
 import type { NumberQuestion, OilAnswer, Question, QuestionId, Value } from './question.ts';
-import { readNumber, showBare, showNumber, type UnitChoice, unitLabel } from './units.ts';
+import { readNumber, showBare, showNumber, showRounded, type UnitChoice, unitLabel } from './units.ts';
 
 /** What was typed, understood; or a sentence: what is wrong, and what is allowed. */
 export type Typed =
@@ -30,7 +30,7 @@ const anyOf = (words: readonly string[]) =>
 export const isWordFor = (what: keyof Words, typed: string): boolean =>
   typedFor(what).includes(typed.toLowerCase());
 
-const sources = ['plate', 'manual', 'measured', 'assumed'] as const;
+const sources = ['plate', 'manual', 'measured', 'seen', 'assumed'] as const;
 
 const PAGE = `(?:${anyOf(typedFor('page'))})\\s*([0-9][0-9A-Za-z.-]{0,12})`;
 const KIND = `(${anyOf(sources.flatMap(typedFor))})`;
@@ -64,13 +64,13 @@ const SOURCE_OF_WORDS = new RegExp(`[,;]\\s*(?:${PAGE}|${KIND})$`, 'i');
 const takeSourceOfWords = (typed: string): WithSource =>
   SOURCE_OF_WORDS.test(typed) ? takeSource(typed) : { text: typed, origin: null };
 
-/** What is called as its plate or the shop calls it, whatever that ends in. */
+/** What is called as its plate or the shop calls it: it may well end in "P 12". */
 const asOnPlate: readonly QuestionId[] = ['name', 'engine.name'];
 
 /** A last word that may be the source or belong to the name, as a sentence; null where there is none. */
-function unclearSource(name: string): string | null {
+function unclearSource(name: string, { id }: Question): string | null {
   const { text, origin } = takeSource(name);
-  if (origin === null) return null;
+  if (origin === null || (origin.page !== undefined && asOnPlate.includes(id))) return null;
   const word = name.slice(text.length).trim();
   return `"${word}" may be where it comes from, or the end of its name; write "${text}, ${word}" or "${name}, manual".`;
 }
@@ -79,11 +79,11 @@ function unclearSource(name: string): string | null {
 export function readTyped(typed: string, question: Question, units: UnitChoice): Typed {
   const free = question.kind === 'words' || question.kind === 'names';
   const { text, origin } = free ? takeSourceOfWords(typed.trim()) : takeSource(typed.trim());
-  const unclear = free && origin === null && !asOnPlate.includes(question.id) ? unclearSource(text) : null;
+  const unclear = free && origin === null ? unclearSource(text, question) : null;
   if (unclear !== null) return no(unclear);
   const read = readValue(text, question, units);
   if (!read.ok) return read;
-  const usual: Origin = { from: question.tier === 'plate' ? 'plate' : 'manual' };
+  const usual: Origin = { from: question.usual ?? (question.tier === 'plate' ? 'plate' : 'manual') };
   return { ok: true, value: read.value, origin: origin ?? usual };
 }
 
@@ -103,23 +103,8 @@ function readValue(text: string, question: Question, units: UnitChoice): ReadVal
     }
     case 'range':
       return readRange(text, question, units);
-    case 'choice': {
-      const ids = Object.keys(question.choices);
-      const lower = text.toLowerCase();
-      const byNumber = /^\d+$/.test(text) ? ids[Number(text) - 1] : undefined;
-      const begun = ids.filter(
-        id =>
-          lower !== '' &&
-          (id.toLowerCase() === lower ||
-            labelsOf(question.choices, id).some(label => label.startsWith(lower))),
-      );
-      // A word of the list goes before its number: "12" is 12 V, not the twelfth.
-      const found =
-        ids.find(id => id.toLowerCase() === lower) ?? byNumber ?? (begun.length === 1 ? begun[0] : undefined);
-      return found === undefined
-        ? no(`"${text}" is none of these; give its number, 1 to ${ids.length}.`)
-        : yes(found);
-    }
+    case 'choice':
+      return readChoice(text, question.choices);
     case 'yesNo':
       if (isWordFor('yes', text)) return yes(true);
       if (isWordFor('no', text)) return yes(false);
@@ -133,8 +118,33 @@ function readValue(text: string, question: Question, units: UnitChoice): ReadVal
     case 'names':
       return readNames(text);
     case 'grades':
-      return readGrades(text);
+      return readGrades(text, units);
   }
+}
+
+const squeezed = (text: string) => text.toLowerCase().replaceAll(' ', '');
+
+/** Whether this is the choice, its beginning, one word of it, or it with more behind: `12 volt`, `ethylene glycol`. */
+function isMeant(text: string, label: string): boolean {
+  const [wanted, whole] = [squeezed(text), squeezed(label)];
+  return (
+    whole.startsWith(wanted) || wanted.startsWith(whole) || label.split(/[ :,]+/).includes(text.toLowerCase())
+  );
+}
+
+function readChoice(text: string, choices: Readonly<Record<string, string>>): ReadValue {
+  const ids = Object.keys(choices);
+  const byNumber = /^\d+$/.test(text) ? ids[Number(text) - 1] : undefined;
+  // A word of the list goes before its number: "12" is 12 V, not the twelfth.
+  const found = ids.find(id => id.toLowerCase() === text.toLowerCase()) ?? byNumber;
+  if (found !== undefined) return yes(found);
+  const meant =
+    text === '' ? [] : ids.filter(id => labelsOf(choices, id).some(label => isMeant(text, label)));
+  const [only, other] = meant;
+  if (only !== undefined && other === undefined) return yes(only);
+  return only === undefined
+    ? no(`"${text}" is none of these; give its number, 1 to ${ids.length}.`)
+    : no(`"${text}" may be ${meant.map(id => ids.indexOf(id) + 1).join(', ')}; give the number.`);
 }
 
 /** What a choice is called, in every language. */
@@ -197,9 +207,54 @@ function readNames(text: string): ReadValue {
 
 const MOST_GRADES = 8;
 const GRADE = /^(\d{1,2})\s*w\s*-?\s*(\d{1,2})(?:\s+(\d+(?:\.\d+)?)\s*\/\s*(\d+(?:\.\d+)?))?$/i;
+/** For which nights the maker allows it: `below 0 °F`, `above -10`. */
+const NIGHTS = new RegExp(
+  `\\s+(?:(${anyOf(typedFor('below'))})|(?:${anyOf(typedFor('above'))}))\\s+(\\S.*)$`,
+  'i',
+);
+const COLDEST_C = -60;
+const WARMEST_C = 50;
 
-/** `15W-40, 5W-40`, or with the data sheet at 40 and 100 °C: `15W-40 110/14.5`. */
-function readGrades(text: string): ReadValue {
+type ReadGrade =
+  | { readonly ok: true; readonly grade: OilAnswer }
+  | { readonly ok: false; readonly sentence: string };
+
+/** A grade with its data sheet, or with the usual one. */
+function readSheet(text: string): ReadGrade {
+  const match = GRADE.exec(text);
+  if (!match)
+    return no(`"${text}" is no grade; allowed: one such as 15W-40, or 15W-40 110/14.5 with its data sheet.`);
+  const grade = `${match[1]}W-${match[2]}`;
+  if (match[3] === undefined) {
+    const usual = usualSheet(grade);
+    return usual
+      ? { ok: true, grade: usual }
+      : no(`${grade} is no multigrade of SAE J300; allowed: one such as 15W-40.`);
+  }
+  const given = { grade, viscosity40Mm2S: Number(match[3]), viscosity100Mm2S: Number(match[4]) };
+  const fault = gradeFault(given);
+  return fault === null ? { ok: true, grade: given } : no(fault);
+}
+
+function readGrade(text: string, units: UnitChoice): ReadGrade {
+  const nights = NIGHTS.exec(text);
+  const read = readSheet(nights ? text.slice(0, nights.index) : text);
+  if (!nights || !read.ok) return read;
+  const limit = readNumber(nights[2] ?? '', 'temperature', units);
+  if (!limit.ok) return limit;
+  if (limit.rest !== '') return no(`"${limit.rest}" is one thing too many; give one number.`);
+  const show = (si: number) => showNumber(si, 'temperature', units);
+  if (limit.si < COLDEST_C || limit.si > WARMEST_C)
+    return no(`${show(limit.si)} is not allowed; from ${show(COLDEST_C)} to ${show(WARMEST_C)} is.`);
+  const bound = clean(limit.si);
+  return {
+    ok: true,
+    grade: { ...read.grade, ...(nights[1] === undefined ? { nightsFromC: bound } : { nightsToC: bound }) },
+  };
+}
+
+/** `15W-40, 10W-30 below 0 °F`, or with the data sheet at 40 and 100 °C: `15W-40 110/14.5`. */
+function readGrades(text: string, units: UnitChoice): ReadValue {
   const parts = text
     .split(',')
     .map(part => part.trim())
@@ -208,46 +263,48 @@ function readGrades(text: string): ReadValue {
   if (parts.length > MOST_GRADES) return no(`Those are ${parts.length}; ${MOST_GRADES} are allowed.`);
   const grades: OilAnswer[] = [];
   for (const part of parts) {
-    const match = GRADE.exec(part);
-    if (!match)
-      return no(
-        `"${part}" is no grade; allowed: one such as 15W-40, or 15W-40 110/14.5 with its data sheet.`,
-      );
-    const grade = `${match[1]}W-${match[2]}`;
-    const usual = usualSheet(grade);
-    if (match[3] === undefined) {
-      if (!usual) return no(`${grade} is no multigrade of SAE J300; allowed: one such as 15W-40.`);
-      grades.push(usual);
-      continue;
-    }
-    const given = { grade, viscosity40Mm2S: Number(match[3]), viscosity100Mm2S: Number(match[4]) };
-    const fault = gradeFault(given);
-    if (fault !== null) return no(fault);
-    grades.push(given);
+    const read = readGrade(part, units);
+    if (!read.ok) return read;
+    grades.push(read.grade);
   }
   return yes(grades);
 }
 
-/** A value as it would be typed, in the units of the manual. */
-export function showValue(
-  value: Value,
-  question: Question,
+/** A grade with the nights for which it is allowed, where it is not for all. */
+export function showGrade(
+  { grade, nightsFromC, nightsToC }: OilAnswer,
   units: UnitChoice,
   { bySentence: table }: Language,
 ): string {
+  const nights = [
+    ...(nightsFromC === undefined
+      ? []
+      : [bySentence(`above ${showRounded(nightsFromC, 'temperature', units)}`, table)]),
+    ...(nightsToC === undefined
+      ? []
+      : [bySentence(`below ${showRounded(nightsToC, 'temperature', units)}`, table)]),
+  ];
+  return [grade, ...nights].join(' ');
+}
+
+/** A value as it would be typed, in the units of the manual. */
+export function showValue(value: Value, question: Question, units: UnitChoice, language: Language): string {
+  const { bySentence: table } = language;
   if (value === null) return bySentence('none', table);
   if (typeof value === 'boolean') return bySentence(value ? 'yes' : 'no', table);
   if (typeof value === 'string')
     return question.kind === 'choice' ? bySentence(question.choices[value] ?? value, table) : value;
   if (typeof value === 'number')
-    return question.kind === 'number' ? showNumber(value, question.measure, units) : String(value);
+    return question.kind === 'number' ? showRounded(value, question.measure, units) : String(value);
   if (question.kind === 'range') {
     const [from, to] = value;
     return typeof from === 'number' && typeof to === 'number'
       ? `${showBare(from, question.measure, units)}-${showNumber(to, question.measure, units)}`
       : '';
   }
-  return value.map(each => (typeof each === 'object' ? each.grade : String(each))).join(', ');
+  return value
+    .map(each => (typeof each === 'object' ? showGrade(each, units, language) : String(each)))
+    .join(', ');
 }
 
 /** The unit that is asked for, where it is a number with one. */

@@ -65,6 +65,9 @@ const bar = known('bar', 'bar', 'bar');
 const psi = known('psi', 'psi', 'psi', 'lb', 'pounds');
 const celsius = known('degC', '°C', 'c', '°c', 'degc', 'celsius');
 const fahrenheit = known('degF', '°F', 'f', '°f', 'degf', 'fahrenheit');
+const kelvin = plain('K', 'k', 'kelvin');
+/** A difference: it has no zero of its own. */
+const fahrenheitStep = scaled(1 / 1.8, '°F', 'f', '°f', 'degf', 'fahrenheit');
 const second = plain('s', 's', 'sec', 'second', 'seconds');
 const minute = scaled(60, 'min', 'min', 'minute', 'minutes');
 const rpm = plain('rpm', 'rpm', '1/min', 'r/min', 'u/min');
@@ -80,7 +83,7 @@ const unitsOf: Readonly<Record<Measure, Readonly<Record<UnitChoice, readonly Uni
   ),
   pressure: each([bar, kpa, psi], [kpa, bar, psi], [psi, bar, kpa]),
   temperature: each([celsius, fahrenheit], [celsius, fahrenheit], [fahrenheit, celsius]),
-  kelvin: same(plain('K', 'k', 'kelvin')),
+  kelvin: each([kelvin], [kelvin], [fahrenheitStep, kelvin]),
   speed: same(rpm),
   time: same(second, minute),
   voltage: same(plain('V', 'v', 'volt', 'volts')),
@@ -88,7 +91,7 @@ const unitsOf: Readonly<Record<Measure, Readonly<Record<UnitChoice, readonly Uni
   viscosity: same(plain('mm2/s', 'mm2/s', 'cst')),
   percent: same(plain('%', '%', 'percent')),
   ppm: same(plain('ppm', 'ppm', 'mg/kg')),
-  count: same(plain('', 'times', 'tries')),
+  count: same(plain('', 'times', 'tries', 'cyl', 'cyls', 'cylinder', 'cylinders', 'strokes')),
 };
 
 function each(metric: readonly Unit[], si: readonly Unit[], us: readonly Unit[]) {
@@ -107,19 +110,26 @@ const usual = (measure: Measure, choice: UnitChoice): Unit => {
 /** The unit in which a number is asked for, as it is written; empty for bare numbers. */
 export const unitLabel = (measure: Measure, choice: UnitChoice): string => usual(measure, choice).label;
 
-/** To four figures at most: what a manual prints. */
-const round = (value: number) => Number(value.toPrecision(4));
+/** To four figures at most: what a manual prints. A limit shown so may be typed as it is shown. */
+const FIGURES = 4;
+/** Of what was converted the fourth is nobody's. */
+const FIGURES_CONVERTED = 3;
+
+/** Without its unit, for the first of two. */
+export const showBare = (si: number, measure: Measure, choice: UnitChoice, figures = FIGURES): string => {
+  const { scale, offset } = usual(measure, choice);
+  return String(Number((si * scale + offset).toPrecision(figures)));
+};
 
 /** A number in SI in the units of the manual, with its unit. */
-export function showNumber(si: number, measure: Measure, choice: UnitChoice): string {
-  const { scale, offset, label } = usual(measure, choice);
-  return `${round(si * scale + offset)} ${label}`.trimEnd();
-}
+export const showNumber = (si: number, measure: Measure, choice: UnitChoice, figures = FIGURES): string =>
+  `${showBare(si, measure, choice, figures)} ${unitLabel(measure, choice)}`.trimEnd();
 
-/** The same without its unit, for the first of two. */
-export const showBare = (si: number, measure: Measure, choice: UnitChoice): string => {
+/** The same no finer than anybody means it: what is put forward, and what stands on a sheet. */
+export const showRounded = (si: number, measure: Measure, choice: UnitChoice): string => {
   const { scale, offset } = usual(measure, choice);
-  return String(round(si * scale + offset));
+  const converted = offset !== 0 || ![1, 0.01, 100].includes(scale);
+  return showNumber(si, measure, choice, converted ? FIGURES_CONVERTED : FIGURES);
 };
 
 export type ReadNumber =

@@ -81,11 +81,11 @@ export const fields = {
   turbo: known('its bearings want oil before they turn', 'on the engine'),
   cutOff: known(
     'both people have it in hand before anything turns',
-    'on the engine: stop lever, fuel cock, air flap; manual, emergency stop',
+    'on the engine: shut-off lever, fuel cock, air flap; manual, emergency stop',
   ),
   overspeedRpm: known(
     'an engine that runs away is stopped at this speed, by voice and by the bus',
-    'manual, specifications: highest no-load speed or overspeed setting',
+    'manual, specifications: overspeed setting; else a tenth above the highest speed without load',
     'rpm',
   ),
   'fuelling.disabledBy': known(
@@ -99,7 +99,7 @@ export const fields = {
 
   'coolant.kind': known('how much of it stands the coldest night', 'manual, fluids and capacities'),
   'coolant.systemVolumeL': known(
-    'litres of concentrate and of water to fill in',
+    'how much concentrate and water to fill in',
     'manual, fluids and capacities: with radiator and heater',
     'litre',
   ),
@@ -138,7 +138,7 @@ export const fields = {
   ),
   'oil.grades': known(
     'which of them suits the coldest night, and how long oil takes to the gauge',
-    'manual, oil: chart of grades by temperature; viscosities from the data sheet of the oil',
+    'manual, oil: chart of grades by temperature ("10W-30 below 0 °F"); viscosities from the data sheet of the oil',
   ),
   'oil.runningC': known('the grade is judged at it', MODEL, 'degC'),
   'oil.minRunningViscosityMm2S': known(
@@ -349,6 +349,18 @@ export const parts = {
     'whether it is thick enough hot',
     'data sheet of the oil',
     'mm2/s',
+  ),
+  'oil.grades[].nightsFromC': field(
+    'coldest night from which on it is allowed',
+    'it is not filled before a colder one',
+    'manual, oil: chart of grades by temperature',
+    'degC',
+  ),
+  'oil.grades[].nightsToC': field(
+    'coldest night up to which it is allowed',
+    'it is not filled before a warmer one',
+    'manual, oil: chart of grades by temperature',
+    'degC',
   ),
   'fuel.filters[].id': field('first or second in the flow', 'it is named so', 'on the engine'),
   'fuel.filters[].fit': field('dry or pre-filled', 'how it is fitted', 'manual, fuel filter'),

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { type ValueField, valueFields } from './fields.ts';
 
 /** Where a value may come from, the most trusted first. */
-export const origins = ['plate', 'manual', 'measured', 'computed', 'assumed'] as const;
+export const origins = ['plate', 'manual', 'measured', 'seen', 'computed', 'assumed'] as const;
 export type OriginKind = (typeof origins)[number];
 
 /** Where one value of a profile comes from. */
@@ -59,9 +59,9 @@ export const acceptables = Object.keys(acceptedByName).filter((key): key is Acce
   Object.hasOwn(acceptedByName, key),
 );
 
-/** Read or measured by somebody: what a rule gives is not. */
+/** Read, measured or looked at by somebody: what a rule gives is not. */
 const isSeen = (origin: Origin | undefined) =>
-  origin !== undefined && ['plate', 'manual', 'measured'].includes(origin.from);
+  origin !== undefined && ['plate', 'manual', 'measured', 'seen'].includes(origin.from);
 
 interface Profiled {
   readonly invented: boolean;

@@ -152,6 +152,9 @@ export const profileSchema = z
             grade: z.string().regex(/^\d{1,2}W-\d{1,2}$/, 'an SAE multigrade such as 15W-40'),
             viscosity40Mm2S: z.number().min(10).max(1000),
             viscosity100Mm2S: z.number().min(3).max(50),
+            /** Coldest nights for which the maker allows it; any where left out. */
+            nightsFromC: celsius.optional(),
+            nightsToC: celsius.optional(),
           }),
         )
         .min(1),
@@ -322,6 +325,10 @@ export const profileSchema = z
       )
     )
       complain(['shutdown', 'heatSoakLooksAfterS'], 'times have to rise from one look to the next');
+    profile.oil.grades.forEach(({ nightsFromC, nightsToC }, index) => {
+      if (nightsFromC !== undefined && nightsToC !== undefined && nightsFromC > nightsToC)
+        complain(['oil', 'grades', index, 'nightsFromC'], 'has to be at most nightsToC');
+    });
     if (profile.thermostat.opensC >= profile.thermostat.fullyOpenC)
       complain(['thermostat', 'opensC'], 'has to be below fullyOpenC');
     if (profile.thermostat.fullyOpenC >= profile.thermostat.coolantMaxC)

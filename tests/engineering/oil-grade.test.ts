@@ -43,6 +43,23 @@ describe('the grades of a list', () => {
     ]);
   });
 
+  test.each([
+    [-21, ['10W-30']],
+    [-18, ['15W-40', '10W-30']],
+    [-17.9, ['15W-40']],
+    [-5, ['15W-40']],
+    [-4.9, []],
+  ])("for a night of %f °C are those that the engine's maker allows for it", (forecastLowC, allowed) => {
+    const oils = [
+      { grade: '15W-40', nightsToC: -5 },
+      { grade: '10W-30', nightsFromC: -25, nightsToC: -18 },
+    ];
+    const need = { forecastLowC, runningC: 100, minRunningViscosityMm2S: 9 };
+    const assessed = valueFrom(assessOils(oils, need));
+    expect(assessed.filter(({ suits }) => suits).map(({ grade }) => grade)).toEqual(allowed);
+    for (const { suits, faults } of assessed) if (!suits) expect(faults.length).toBeGreaterThan(0);
+  });
+
   test('need a data sheet when the oil runs hotter than the standard tests it', () => {
     const hot = { forecastLowC: 0, runningC: 120, minRunningViscosityMm2S: 8 };
     expect(valueFrom(assessOils([{ grade: '15W-40' }], hot))[0]?.faults).toEqual(['needsDataSheet']);

@@ -12,7 +12,7 @@ import {
   withAnswer,
 } from '../../src/interview/interview.ts';
 import type { QuestionId, Value } from '../../src/interview/question.ts';
-import { questionOf, questions } from '../../src/interview/questions.ts';
+import { questionOf, questions } from '../../src/interview/questions/index.ts';
 import { readTyped } from '../../src/interview/typed.ts';
 import { fields } from '../../src/profile/fields.ts';
 import { ProfileError, parseProfile } from '../../src/profile/parse.ts';
@@ -73,6 +73,7 @@ describe('what is typed', () => {
     });
     expect(typed('starter.crankingRpm', '165 assumed')).toMatchObject({ origin: { from: 'assumed' } });
     expect(typed('engine.cylinders', '6')).toMatchObject({ origin: { from: 'plate' } });
+    expect(typed('turbo', 'yes')).toMatchObject({ origin: { from: 'seen' } });
     expect(typed('cutOff', 'air flap at the intake; page 9')).toMatchObject({
       value: 'air flap at the intake',
       origin: { from: 'manual', page: '9' },
@@ -84,6 +85,7 @@ describe('what is typed', () => {
   });
 
   it('asks whether the end of a name is its source, and takes it for one only apart from it', () => {
+    expect(faultOf('engine.name', 'IE-5.2T plate')).toMatch(/"IE-5.2T, plate" or "IE-5.2T plate, manual"/);
     for (const text of ['lever at the pump plate', 'lever at the pump p 5'])
       expect(faultOf('cutOff', text)).toMatch(
         /^"(plate|p 5)" may be where it comes from, .*"lever at the pump, /,
@@ -118,8 +120,26 @@ describe('what is typed', () => {
     expect(valueIn('systemVoltage', '1')).toBe('12');
     expect(valueIn('heaterKind', '3')).toBe('glow');
     expect(valueIn('heaterKind', 'glow')).toBe('glow');
+    for (const text of ['12 volt', '12V', '12 v']) expect(valueIn('systemVoltage', text)).toBe('12');
+    expect(valueIn('coolant.kind', 'ethylene glycol')).toBe('ethylene');
+    expect(valueIn('use', 'tractor')).toBe('vehicle');
+    expect(faultOf('fuelling.disabledBy', 'mechanical')).toBe('"mechanical" may be 2, 3; give the number.');
+    expect(faultOf('use', 'sawmill')).toMatch(/none of these; give its number, 1 to 4/);
+    expect(valueIn('engine.cylinders', '4 cyl')).toBe(4);
     expect(valueIn('turbo', 'Y')).toBe(true);
     expect(valueIn('prelube', 'none')).toBe(null);
+  });
+
+  it('names oil for some nights only, in the units of the manual', () => {
+    expect(valueIn('oil.grades', '15W-40, 10W-30 below 0 F', 'us')).toMatchObject([
+      { grade: '15W-40' },
+      { grade: '10W-30', nightsToC: expect.closeTo(-17.78, 2) },
+    ]);
+    expect(valueIn('oil.grades', '15W-40 110/14.5 above -10')).toEqual([
+      { grade: '15W-40', viscosity40Mm2S: 110, viscosity100Mm2S: 14.5, nightsFromC: -10 },
+    ]);
+    expect(faultOf('oil.grades', '10W-30 below 90')).toBe('90 °C is not allowed; from -60 °C to 50 °C is.');
+    expect(faultOf('oil.grades', '10W-30 below zero')).toMatch(/is no number/);
   });
 
   it('names oil by its grade, with its data sheet or the usual one', () => {

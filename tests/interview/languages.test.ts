@@ -6,7 +6,7 @@ import { languageCodes, languages, usualLanguage } from '../../prompts/index.ts'
 import { profileData } from '../../src/interview/build.ts';
 import { type Answers, answerTyped, nextQuestion, withAnswer } from '../../src/interview/interview.ts';
 import { idOf } from '../../src/interview/names.ts';
-import { questionOf, questions } from '../../src/interview/questions.ts';
+import { questionOf, questions } from '../../src/interview/questions/index.ts';
 import { showValue } from '../../src/interview/typed.ts';
 import { originText, questionWords } from '../../src/interview/words.ts';
 import { acceptableNames } from '../../src/profile/accepting.ts';
@@ -37,7 +37,7 @@ function toldIn(path: string): string[] {
   return sentencesOf(source).filter(sentence => /^["A-Z{].*[.]$/.test(sentence) && sentence.includes(' '));
 }
 
-const inSources = readdirSync('src/interview').flatMap(name =>
+const inSources = readdirSync('src/interview', { recursive: true, encoding: 'utf8' }).flatMap(name =>
   name.endsWith('.ts') ? toldIn(`src/interview/${name}`) : [],
 );
 

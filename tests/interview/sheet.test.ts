@@ -15,14 +15,28 @@ const typed: readonly string[] = [
     '75 p 5',
     '10 p 7',
     '14 p 4',
-    '15W40, 10W-30',
+    '15W40, 10W-30 below 0 F p 5',
     'preFilled',
     '21 p 4',
     'p 4',
     '40-60 p 4',
   ],
   // Pages 6 and 7, and the panel.
-  ...['180 p 6', '203 p 6', '221 p 6', '13 p 6', '48', '1', 'p 6', 'p 6', 'p 6', 'glow', '20 p 7', '170 p 7'],
+  ...[
+    '180 p 6',
+    '203 p 6',
+    '221 p 6',
+    '13 p 6',
+    '48',
+    '1',
+    'p 6',
+    'p 6',
+    'p 6',
+    'glow',
+    '20 p 7',
+    '0 p 7',
+    '170 p 7',
+  ],
   ...['p 7', 'p 7', '3 p 7', 'gallery plug beside the filter head', 'p 7', 'p 7'],
   ...['oil pressure, coolant temperature', 'oil pressure, charging, wait to start', '', 'no'],
 ];
@@ -49,5 +63,8 @@ it('the sheet in the docs makes an engine in at most sixty answers, none of them
   });
   expect(profile.oil.capacityL).toBeCloseTo(13.25, 2);
   expect(profile.provenance['coolant.kind']).toEqual({ from: 'manual', page: '4' });
+  // Page 7: "20 seconds at 0 °F", which is -17.8 °C.
+  expect(profile.heater?.waits.find(({ atC }) => Math.abs(atC + 17.78) < 0.01)?.waitS).toBe(20);
+  expect(profile.provenance.turbo).toEqual({ from: 'seen' });
   buildFirstStart(profile);
 });

@@ -238,6 +238,7 @@ export const en = {
       plate: 'from the plate',
       manual: 'from the manual',
       measured: 'measured',
+      seen: 'seen on the engine',
       computed: 'computed',
       assumed: 'assumed',
     },

@@ -255,6 +255,7 @@ export const es: ReportWords = {
       plate: 'de la placa',
       manual: 'del manual de taller',
       measured: 'medidos',
+      seen: 'vistos en el motor',
       computed: 'calculados',
       assumed: 'supuestos',
     },

@@ -255,6 +255,7 @@ export const fr: ReportWords = {
       plate: 'de la plaque',
       manual: 'du manuel',
       measured: 'mesurées',
+      seen: 'vues sur le moteur',
       computed: 'calculées',
       assumed: 'supposées',
     },

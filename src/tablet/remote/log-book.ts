@@ -1,5 +1,5 @@
+import { wasTriedOut } from '../../../machines/drills.ts';
 import { languages } from '../../../prompts/index.ts';
-import type { StepId } from '../../../prompts/types.ts';
 import { type Data, understand } from '../../record/vocabulary/index.ts';
 import { logPageSchema } from '../../server/protocol/index.ts';
 import { PlotBook } from '../face/plots.ts';
@@ -11,9 +11,6 @@ export interface Milestone {
   readonly atMs: number;
   readonly text: string;
 }
-
-/** The steps in which each of the two says a stop word, to be heard (`machines/phases/00-job.ts`). */
-const drills: readonly string[] = ['job.stopTechnician', 'job.stopSecond'] satisfies StepId[];
 
 /** What the record of a session on the laptop holds, read on page by page. */
 export class LogBook {
@@ -132,7 +129,7 @@ export class LogBook {
 
   /** Where a stop word is asked for, a stop without a cause is its trying out, until a cause is named after all. */
   #stopped(stop: Milestone, { step, cause }: Data<'stopped'>): void {
-    const isDrill = cause == null && drills.includes(step);
+    const isDrill = wasTriedOut(step, cause);
     const milestone = isDrill ? { ...stop, text: words.board.states.drill } : stop;
     this.#drill = isDrill ? milestone : null;
     this.#milestones.push(milestone);

@@ -4,6 +4,7 @@ import {
   type Answer,
   type Answers,
   answerTyped,
+  askedQuestions,
   nextQuestion,
   progressOf,
   unitsOf,
@@ -11,7 +12,6 @@ import {
   withoutAnswer,
 } from '../../interview/interview.ts';
 import type { Question, QuestionId } from '../../interview/question.ts';
-import { questions } from '../../interview/questions.ts';
 import { askedUnit, isWordFor, showValue } from '../../interview/typed.ts';
 import type { UnitChoice } from '../../interview/units.ts';
 import { originText, questionWords, valueName } from '../../interview/words.ts';
@@ -22,7 +22,7 @@ export const HELP = [
   'Enter takes what is put forward. Behind a value you may say where it comes from: "15 qt p 12", "150 measured".',
   'The source alone confirms what is put forward: "p 12", "plate", "manual", "measured".',
   '?  more about this one      -  nobody knows: taken as put forward, and marked assumed',
-  '<  back to the one before   list  all answers so far     quit  leave; nothing is lost',
+  '<  back to the one before   < 12  back to number 12     list  all answers so far     quit  leave; nothing is lost',
 ];
 
 /** How a question is put: what, why in one line, what may be chosen, and what is put forward. */
@@ -69,14 +69,18 @@ function spokenText(
     .join('. ');
 }
 
-/** All answers so far, a line each. */
-export function answerLines(answers: Answers, language: Language): string[] {
+/** An answer as it was understood. */
+const understood = ({ value, origin }: Answer, question: Question, units: UnitChoice, language: Language) =>
+  `${showValue(value, question, units, language)}  [${originText(origin, language)}]`;
+
+/** All answers so far, a line each, with the number that each is asked under. */
+export function answerLines(answers: Answers, everything: boolean, language: Language): string[] {
   const units = unitsOf(answers);
-  return questions.flatMap(question => {
+  return askedQuestions(answers, everything).flatMap((question, index) => {
     const answer = answers[question.id];
     return answer
       ? [
-          `  ${questionWords(question, language).ask}: ${showValue(answer.value, question, units, language)}  [${originText(answer.origin, language)}]`,
+          `  ${String(index + 1).padStart(2)}  ${questionWords(question, language).ask}: ${understood(answer, question, units, language)}`,
         ]
       : [];
   });
@@ -91,6 +95,8 @@ interface AskOptions {
   /** Also the figures that hardly anybody looks up. */
   readonly everything: boolean;
   readonly language: Language;
+  /** What was answered before and is put forward where it is asked again. */
+  readonly takenBack?: Answers;
   /** Called after each answer. */
   readonly keep: (answers: Answers) => Promise<void>;
 }
@@ -99,28 +105,42 @@ interface AskOptions {
 export async function askAll(
   io: TalkIo,
   begun: Answers,
-  { everything, language, keep }: AskOptions,
+  { everything, language, keep, takenBack = {} }: AskOptions,
 ): Promise<Asked> {
   const next = () => nextQuestion(answers, everything, language);
+  const tell = (sentence: string) => io.print(`    ${bySentence(sentence, language.bySentence)}`);
   let answers = begun;
   const asked: QuestionId[] = [];
+  /** What was taken back: it is put forward where it is asked again. */
+  let before: Answers = takenBack;
   for (let at = next(); at; at = next()) {
-    const { question, fault, proposal } = at;
+    const { question, fault } = at;
+    const proposal = before[question.id] ?? at.proposal;
     const units = unitsOf(answers);
     for (const line of questionLines(question, proposal, units, progressOf(answers, everything), language))
       io.print(line);
     if (fault !== null) io.print(`    ${fault}`);
     io.about?.(question, proposal, units, spokenText(question, proposal, units, language));
-    const answer = await askOne(io, question, proposal, answers, language);
+    const answer = await askOne(io, question, proposal, answers, { everything, language });
     if (answer === 'quit') return { answers, finished: false };
-    if (answer === 'back') {
-      const last = asked.pop();
-      if (last === undefined)
-        io.print(`    ${bySentence('There is none before this one.', language.bySentence)}`);
-      else answers = withoutAnswer(answers, last);
+    if ('backTo' in answer) {
+      const named =
+        answer.backTo === null ? asked.pop() : askedQuestions(answers, everything)[answer.backTo - 1]?.id;
+      const taken = named && answers[named];
+      if (taken) {
+        before = { ...before, [named]: taken };
+        answers = withoutAnswer(answers, named);
+      } else
+        tell(
+          answer.backTo === null
+            ? 'There is none before this one.'
+            : `There is no answer ${answer.backTo}; list shows them.`,
+        );
     } else {
       answers = withAnswer(answers, question.id, answer);
+      before = withoutAnswer(before, question.id);
       asked.push(question.id);
+      io.print(`    = ${understood(answer, question, units, language)}`);
     }
     await keep(answers);
   }
@@ -128,20 +148,28 @@ export async function askAll(
   return { answers, finished: true };
 }
 
+/** Back to the answer of this number; null for the one before. */
+interface Back {
+  readonly backTo: number | null;
+}
+
+const BACK = /^<\s*(\d+)?$/;
+
 async function askOne(
   io: TalkIo,
   question: Question,
   proposal: Answer | undefined,
   answers: Answers,
-  language: Language,
-): Promise<Answer | 'back' | 'quit'> {
+  { everything, language }: Pick<AskOptions, 'everything' | 'language'>,
+): Promise<Answer | Back | 'quit'> {
   for (;;) {
     const line = await io.ask('  > ');
     const typed = line?.trim();
     if (typed === undefined || isWordFor('quit', typed)) return 'quit';
-    if (typed === '<') return 'back';
+    const back = BACK.exec(typed);
+    if (back) return { backTo: back[1] === undefined ? null : Number(back[1]) };
     if (isWordFor('list', typed)) {
-      for (const each of answerLines(answers, language)) io.print(each);
+      for (const each of answerLines(answers, everything, language)) io.print(each);
       continue;
     }
     if (typed === '?') {

@@ -24,7 +24,7 @@ import { readText } from '../signing-commands.ts';
 import { checkProfile } from './check.ts';
 import { compareLines } from './compare.ts';
 import { surveyLines, surveyLog, writeBus } from './from-bus.ts';
-import { terminalTalk } from './io.ts';
+import { terminalTalk, wrapped } from './io.ts';
 import { type NewOptions, newEngine } from './new.ts';
 import { exists, profileHash, writeProfile } from './profile-file.ts';
 import { showLines } from './show.ts';
@@ -33,7 +33,7 @@ import type { Reader } from './value-text.ts';
 const more = (value: string, before: readonly string[]): readonly string[] => [...before, value];
 
 const printAll = (lines: readonly string[]) => {
-  for (const line of lines) console.log(line);
+  for (const line of lines) console.log(wrapped(line, process.stdout.columns ?? Number.POSITIVE_INFINITY));
 };
 
 const languageOf = (command: Command): Language =>

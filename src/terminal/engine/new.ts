@@ -1,15 +1,21 @@
 import { bySentence } from '../../../prompts/by-sentence.ts';
 import type { Language } from '../../../prompts/types.ts';
 import { buildProfile } from '../../interview/build.ts';
-import { type Answers, progressOf, withoutAnswer } from '../../interview/interview.ts';
+import {
+  type Answers,
+  askedQuestions,
+  nextQuestion,
+  progressOf,
+  withoutAnswer,
+} from '../../interview/interview.ts';
 import type { QuestionId } from '../../interview/question.ts';
-import { questions } from '../../interview/questions.ts';
+import { questions } from '../../interview/questions/index.ts';
 import { valueName } from '../../interview/words.ts';
 import { acceptableNames, accepting } from '../../profile/accepting.ts';
 import { loadProfile, ProfileError } from '../../profile/load.ts';
 import { assumedFields, unfitFor } from '../../profile/provenance.ts';
 import type { Profile } from '../../profile/schema.ts';
-import { askAll, HELP } from './ask.ts';
+import { answerLines, askAll, HELP } from './ask.ts';
 import type { TalkIo } from './io.ts';
 import {
   answersPath,
@@ -46,18 +52,36 @@ async function askSupervisor(io: TalkIo, profile: Profile, language: Language): 
   return accepted;
 }
 
-const isQuestion = (id: string): id is QuestionId => questions.some(question => question.id === id);
+/** The question of this name, or of the value of the profile that it settles. */
+function questionNamed(id: string): QuestionId {
+  const found = questions.find(question => question.id === id || question.fields.some(path => path === id));
+  if (!found)
+    throw new ProfileError(id, [
+      `is no question; allowed: ${questions.map(question => question.id).join(', ')}.`,
+    ]);
+  return found.id;
+}
 
-/** The answers that are there, without those that are to be given again. */
-function begin(kept: Answers, again: readonly string[]): Answers {
-  let answers = kept;
-  for (const id of again) {
-    const found = questions.find(question => question.id === id || question.fields.some(path => path === id));
-    if (!found || !isQuestion(found.id))
-      throw new ProfileError(id, ['is no question; "engine check" and the page of all fields name them.']);
-    answers = withoutAnswer(answers, found.id);
+const NUMBERS = /^\s*\d+(?:[\s,]+\d+)*\s*$/;
+
+/** Which answers of a finished interview are given again: by their numbers in its list; none where it is left as it is. */
+async function askAgain(
+  io: TalkIo,
+  answers: Answers,
+  all: boolean,
+  language: Language,
+): Promise<readonly QuestionId[]> {
+  const tell = (sentence: string) => io.print(bySentence(sentence, language.bySentence));
+  for (const line of answerLines(answers, all, language)) io.print(line);
+  tell('All is answered. Numbers of what is to be answered again, such as 5, 12; Enter leaves all as it is.');
+  for (;;) {
+    const typed = (await io.ask('  > '))?.trim() ?? '';
+    if (typed === '') return [];
+    const asked = askedQuestions(answers, all);
+    const found = typed.split(/[\s,]+/).map(each => asked[Number(each) - 1]?.id);
+    if (NUMBERS.test(typed) && !found.includes(undefined)) return found.flatMap(id => id ?? []);
+    tell(`Give numbers from 1 to ${asked.length}, or Enter.`);
   }
-  return answers;
 }
 
 /**
@@ -76,7 +100,13 @@ export async function newEngine(
   const thereAlready = await exists(path);
   if (thereAlready && Object.keys(kept).length === 0)
     throw new ProfileError(path, [`is there already; choose another name, or "engine copy ${path} NAME".`]);
-  const begun = begin(kept, again);
+  const isFinished = thereAlready && again.length === 0 && nextQuestion(kept, all) === null;
+  const anew = isFinished ? await askAgain(io, kept, all, language) : again.map(questionNamed);
+  if (isFinished && anew.length === 0) {
+    print('Nothing was changed.');
+    return 0;
+  }
+  const begun = anew.reduce(withoutAnswer, kept);
   const { done } = progressOf(begun, all);
   print(
     done === 0
@@ -87,6 +117,7 @@ export async function newEngine(
   const { answers, finished } = await askAll(io, begun, {
     everything: all,
     language,
+    takenBack: kept,
     keep: answered => keepAnswers(path, answered),
   });
   if (!finished) {
@@ -98,10 +129,14 @@ export async function newEngine(
   const profile = await askSupervisor(io, { ...buildProfile(answers), version }, language);
   await writeProfile(path, profile);
   const assumed = assumedFields(profile);
+  const asked = askedQuestions(answers, all).flatMap(({ fields }) => fields);
+  const ofAsked = assumed.filter(field => asked.includes(field)).length;
   const open = unfitFor(profile);
   io.print('');
   print(`Written: ${path}, version ${version}, SHA-256 ${profileHash(profile).slice(0, 16)}.`);
-  print(`${assumed.length} values are assumed: npm start -- engine show ${path}`);
+  print(
+    `Of what was asked ${ofAsked} values are assumed, and ${assumed.length - ofAsked} more that nobody is asked for: npm start -- engine show ${path}`,
+  );
   if (open.length > 0)
     print(`Not yet fit for the first fire of a real engine: npm start -- engine check ${path}`);
   print(`Practise on it: npm start -- rehearse --profile ${path}`);

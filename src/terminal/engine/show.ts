@@ -11,7 +11,7 @@ import { bySentence } from '../../../prompts/by-sentence.ts';
 import type { Language } from '../../../prompts/types.ts';
 import { chargingWindow, crankingFloor } from '../../engineering/battery.ts';
 import { describeIssue, type Result } from '../../engineering/result.ts';
-import { showNumber } from '../../interview/units.ts';
+import { showBare, showNumber, unitLabel } from '../../interview/units.ts';
 import { originText, valueName } from '../../interview/words.ts';
 import { sections, type ValueField, valueFields } from '../../profile/fields.ts';
 import { assumedFields, unfitFor } from '../../profile/provenance.ts';
@@ -20,26 +20,35 @@ import { demoJob } from '../../session/demo-job.ts';
 import type { UnitSystem } from '../../session/units.ts';
 import { unfitSentence } from './check.ts';
 import { profileHash } from './profile-file.ts';
-import { type Reader, valueText } from './value-text.ts';
+import { type Reader, valueAt, valueText } from './value-text.ts';
 
 const sectionOf = (path: ValueField) => {
   const [first = ''] = path.split('.');
   return Object.entries(sections).find(([key]) => key === first)?.[1] ?? 'The engine';
 };
 
+/** What an engine of this kind has no use for. */
+const needless = (profile: Profile, path: ValueField): boolean =>
+  (path === 'fuel.primer.runS' && profile.fuel.primer.kind === 'hand') ||
+  (path === 'fuel.primer.maxStrokes' && profile.fuel.primer.kind === 'electric') ||
+  (profile.provenance[path] === undefined && valueAt(profile, path) === undefined);
+
 /** Every value with where it comes from, by its part of the engine. */
 export function sheetLines(profile: Profile, reader: Reader): string[] {
   const { language } = reader;
   const tell = (sentence: string) => bySentence(sentence, language.bySentence);
-  let section = '';
-  return valueFields.flatMap(path => {
-    const origin = profile.provenance[path];
-    const from = origin === undefined ? tell('not said where from') : originText(origin, language);
-    const title = sectionOf(path);
-    const head = title === section ? [] : ['', tell(title)];
-    section = title;
-    return [...head, `  ${valueName(path, language)}: ${valueText(profile, path, reader)}  [${from}]`];
-  });
+  const shown = valueFields.filter(path => !needless(profile, path));
+  return [...new Set(shown.map(sectionOf))].flatMap(section => [
+    '',
+    tell(section),
+    ...shown
+      .filter(path => sectionOf(path) === section)
+      .map(path => {
+        const origin = profile.provenance[path];
+        const from = origin === undefined ? tell('not said where from') : originText(origin, language);
+        return `  ${valueName(path, language)}: ${valueText(profile, path, reader)}  [${from}]`;
+      }),
+  ]);
 }
 
 /** The steps that this engine makes, by phase. */
@@ -79,8 +88,9 @@ export function dayOf(profile: Profile, airC: number, nightC = airC - NIGHT_COLD
 const said = <T>(result: Result<T>, show: (value: T) => string): string =>
   result.ok ? show(result.value) : describeIssue(result.issue);
 const to = (digits: number) => (value: number) => value.toFixed(digits);
-const litres = (si: number, units: UnitSystem) => showNumber(si, 'volume', units);
-const celsius = (si: number, units: UnitSystem) => showNumber(Math.round(si), 'temperature', units);
+const tenths = (si: number, measure: 'volume' | 'tank', units: UnitSystem) =>
+  `${Number(showBare(si, measure, units)).toFixed(1)} ${unitLabel(measure, units)}`;
+const celsius = (si: number, units: UnitSystem) => showNumber(Math.round(si), 'temperature', units, 3);
 
 /** What the procedure would ask for on a day of this temperature. */
 export function limitLines(profile: Profile, airC: number, { language, units }: Reader): string[] {
@@ -89,10 +99,10 @@ export function limitLines(profile: Profile, airC: number, { language, units }: 
   const window = chargingWindow(volts, { ...charging, batteryC: airC });
   const lines = [
     `Limits at ${celsius(airC, units)}, with a night of ${celsius(airC - NIGHT_COLDER_K, units)}, at sea level`,
-    `Coolant: ${said(coolantFill(day), mix => `${litres(mix.concentrateLitres, units)} of concentrate and ${litres(mix.waterLitres, units)} of water, good to ${celsius(mix.freezeC, units)}`)}`,
+    `Coolant: ${said(coolantFill(day), mix => `${tenths(mix.concentrateLitres, 'volume', units)} of concentrate and ${tenths(mix.waterLitres, 'volume', units)} of water, good to ${celsius(mix.freezeC, units)}`)}`,
     `It boils at: ${said(boilsAtC(day), value => celsius(value, units))}`,
     `Oil: ${said(gradesForNight(day), grades => grades.join(', '))}`,
-    `Fuel: ${said(fuelAdvice(day), plan => `${showNumber(plan.no1Litres, 'tank', units)} of No. 1 and ${showNumber(plan.no2Litres, 'tank', units)} of No. 2`)}`,
+    `Fuel, into a tank a tenth full: ${said(fuelAdvice(day), plan => `${tenths(plan.no1Litres, 'tank', units)} of No. 1 and ${tenths(plan.no2Litres, 'tank', units)} of No. 2`)}`,
     `Oil pressure after cranking for: ${said(primingSeconds(day), time => `${to(0)(time.earliestS)} s at the earliest, ${to(0)(time.expectedS)} s expected, given up after ${to(0)(time.giveUpS)} s`)}`,
     `First crank: ${to(0)(burstSeconds(day, 0, profile.starter.longestBurstS))} s at most`,
     `Heater: ${profile.heater ? `${to(0)(heaterSeconds(day))} s` : 'none'}`,

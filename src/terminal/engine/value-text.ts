@@ -1,7 +1,8 @@
 import { bySentence } from '../../../prompts/by-sentence.ts';
 import type { Language } from '../../../prompts/types.ts';
-import { questions } from '../../interview/questions.ts';
-import { type Measure, showBare, showNumber } from '../../interview/units.ts';
+import { questions } from '../../interview/questions/index.ts';
+import { showGrade } from '../../interview/typed.ts';
+import { type Measure, showBare, showRounded } from '../../interview/units.ts';
 import { fields, type ValueField } from '../../profile/fields.ts';
 import type { Profile } from '../../profile/schema.ts';
 import type { UnitSystem } from '../../session/units.ts';
@@ -64,8 +65,13 @@ const ofMoreParts: Readonly<
   exhaust: ({ exhaust: { kind, ...places } }, { language }) =>
     [choiceText('exhaust', kind, language) ?? kind, ...Object.values(places)].join('; '),
   cutOff: ({ cutOff }) => cutOff?.at ?? null,
-  'oil.grades': ({ oil }) =>
-    oil.grades.map(each => `${each.grade} ${each.viscosity40Mm2S}/${each.viscosity100Mm2S} mm2/s`).join(', '),
+  'oil.grades': ({ oil }, { language, units }) =>
+    oil.grades
+      .map(
+        each =>
+          `${showGrade(each, units, language)} (${each.viscosity40Mm2S}/${each.viscosity100Mm2S} mm2/s)`,
+      )
+      .join(', '),
   'fuel.filters': ({ fuel }, { language }) =>
     fuel.filters.map(({ fit }) => choiceText('firstFilter', fit, language) ?? fit).join('; '),
   prelube: ({ prelube }) => prelube?.port ?? null,
@@ -77,15 +83,15 @@ const ofMoreParts: Readonly<
   heater: ({ heater }, { language, units }) => {
     if (!heater) return null;
     const waits = heater.waits.map(
-      ({ atC, waitS }) => `${showNumber(atC, 'temperature', units)}: ${waitS} s`,
+      ({ atC, waitS }) => `${showRounded(atC, 'temperature', units)}: ${waitS} s`,
     );
     return [choiceText('heaterKind', heater.kind, language) ?? heater.kind, ...waits].join('; ');
   },
   'oilPressure.floor': ({ oilPressure }, { units }) =>
     oilPressure.floor
       .map(({ oilC, points }) => {
-        const steps = points.map(({ rpm, minKpa }) => `${showNumber(minKpa, 'pressure', units)} ${rpm} rpm`);
-        return `${showNumber(oilC, 'temperature', units)}: ${steps.join(', ')}`;
+        const steps = points.map(({ rpm, minKpa }) => `${showRounded(minKpa, 'pressure', units)} ${rpm} rpm`);
+        return `${showRounded(oilC, 'temperature', units)}: ${steps.join(', ')}`;
       })
       .join('; '),
   sweeps: ({ sweeps }) => (sweeps.length === 0 ? null : `${sweeps.map(({ rpm }) => rpm).join(', ')} rpm`),
@@ -110,15 +116,15 @@ export function valueText(profile: Profile, path: ValueField, reader: Reader): s
   const { language, units } = reader;
   const tell = (sentence: string) => bySentence(sentence, language.bySentence);
   const value = valueAt(profile, path);
-  if (value === undefined) return tell('not said');
+  if (value === undefined) return tell(profile.provenance[path] ? 'none' : 'not said');
   const parts = ofMoreParts[path];
   if (parts) return parts(profile, reader) ?? tell('none');
   if (typeof value === 'boolean') return tell(value ? 'yes' : 'no');
   if (path === 'idle.cold' || path === 'idle.warm') {
     const { minRpm, maxRpm } = profile.idle[path === 'idle.cold' ? 'cold' : 'warm'];
-    return `${showBare(minRpm, 'speed', units)}-${showNumber(maxRpm, 'speed', units)}`;
+    return `${showBare(minRpm, 'speed', units)}-${showRounded(maxRpm, 'speed', units)}`;
   }
   if (typeof value === 'number')
-    return choiceText(path, String(value), language) ?? showNumber(value, measureOf(path), units);
+    return choiceText(path, String(value), language) ?? showRounded(value, measureOf(path), units);
   return choiceText(path, String(value), language) ?? String(value);
 }

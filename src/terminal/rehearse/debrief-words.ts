@@ -1,3 +1,4 @@
+import { wasTriedOut } from '../../../machines/drills.ts';
 import { quantityUnits } from '../../../machines/vocabulary.ts';
 import type { Language } from '../../../prompts/types.ts';
 import type { Debrief, FaultDebrief } from '../../rehearsal/debrief.ts';
@@ -42,6 +43,11 @@ function contradictionLine(
   });
 }
 
+function causeText(step: string, cause: string | null, { words, language }: Told): string {
+  if (cause !== null) return look(language.causes, cause);
+  return wasTriedOut(step, cause) ? words.drill : words.noCause;
+}
+
 /** The debrief in lines for the screen, in the words of those who were led through it. */
 export function debriefLines(debrief: Debrief, told: Told): string[] {
   const { words, language } = told;
@@ -62,7 +68,7 @@ export function debriefLines(debrief: Debrief, told: Told): string[] {
       fill(words.stop, {
         time: clockText(atS * 1000),
         step: stepTitle(language, step),
-        cause: cause === null ? words.noCause : look(language.causes, cause),
+        cause: causeText(step, cause, told),
       }),
     ),
   ];

@@ -67,7 +67,7 @@ export class CaptureSource implements AudioSource {
       const { delivered, why } = await this.#listen(recorder, onBlock);
       if (this.#closing.signal.aborted) return { kind: 'finished' };
       if (delivered) return { kind: 'lost', reason: `The microphone was lost (${why}); ${REMEDY}.` };
-      refusals.push(why);
+      refusals.push(shortly(why));
     }
     throw new VoiceError(
       'microphoneUnusable',
@@ -121,6 +121,12 @@ export class CaptureSource implements AudioSource {
       came.abort();
     }
   }
+}
+
+/** What a recorder complained of, without the way there: `parec: Connection refused`. */
+function shortly(why: string): string {
+  const [program = '', ...clauses] = why.split(/:\s+/);
+  return [program, ...clauses.slice(-1)].join(': ');
 }
 
 /** Nothing when there is no ffmpeg to ask. */

@@ -94,8 +94,52 @@ describe('an interview at the keys', () => {
     expect(profile).toMatchObject({ version: 2, oil: { capacityL: 10 } });
     expect(profile.provenance['oil.capacityL']).toEqual({ from: 'manual', page: '7' });
     await expect(newEngine(path, { all: false, again: ['colour'] }, typist([]).io, english)).rejects.toThrow(
-      'is no question',
+      /is no question; allowed: .*engine\.cylinders/,
     );
+  });
+
+  it('tells every answer as it was understood, and goes back to any of them by its number', async () => {
+    const path = join(folder(), 'mine.json');
+    const { io, printed } = typist([
+      'us',
+      'no',
+      'A',
+      '',
+      '6 cyl',
+      '318 cu in p 3',
+      '< 5',
+      '',
+      '< 9',
+      '< 6',
+      '',
+      'quit',
+    ]);
+    expect(await newEngine(path, usual, io, english)).toBe(4);
+    expect(printed).toContain('    = 6  [plate]');
+    expect(printed).toContain('    = 5.211 L  [manual page 3]');
+    expect(printed).toContain('    There is no answer 9; list shows them.');
+    // What was answered before is put forward again, with where it came from.
+    expect(printed).toContain('    Enter: 6, plate');
+    expect(printed).toContain('    Enter: 5.211 L, manual page 3');
+  });
+
+  it('that is finished is gone over by the numbers of its answers, or left as it is', async () => {
+    const path = join(folder(), 'mine.json');
+    await newEngine(path, usual, typist(quick).io, english);
+    const before = await readFile(path, 'utf8');
+    const left = typist(['']);
+    expect(await newEngine(path, usual, left.io, english)).toBe(0);
+    expect(left.printed.at(-1)).toBe('Nothing was changed.');
+    expect(await readFile(path, 'utf8')).toBe(before);
+
+    const number = /^ *(\d+) {2}Oil with a new filter: 9.5 L/.exec(
+      left.printed.join('\n').match(/.*Oil with a new.*/)?.[0] ?? '',
+    );
+    const { io, printed } = typist(['none', '99', `${number?.[1]}, 5`, '', '10.5']);
+    expect(await newEngine(path, usual, io, english)).toBe(0);
+    expect(printed.filter(line => line.startsWith('Give numbers from 1 to '))).toHaveLength(2);
+    const profile = await loadProfile(path);
+    expect(profile).toMatchObject({ version: 2, engine: { cylinders: 4 }, oil: { capacityL: 10.5 } });
   });
 
   it('does not write over a profile that it did not make', async () => {
@@ -143,17 +187,17 @@ describe('a profile, shown', () => {
     },
   );
 
-  it('of figures in the units of who reads it, in four figures', async () => {
+  it('of figures in the units of who reads it, in three figures where they were converted', async () => {
     const six = await loadProfile('demo-six');
     const inUs = showLines(six, { language: english, units: 'us' }).join('\n');
     // 24 L over 0.946353 L, 100 kPa over 6.894757 kPa: NIST SP 811 (2008), appendix B.8.
     for (const line of [
-      'coolant in the whole system: 25.36 qt',
+      'coolant in the whole system: 25.4 qt',
       'pressure of the radiator cap: 14.5 psi',
-      'opening of the thermostat: 179.6 °F',
+      'opening of the thermostat: 180 °F',
       'least glycol allowed: 40 %',
       'warm idle: 650-850 rpm',
-      'oil grades allowed: 15W-40 110/14.5 mm2/s, 5W-40 90/14.2 mm2/s',
+      'oil grades allowed: 15W-40 (110/14.5 mm2/s), 5W-40 (90/14.2 mm2/s)',
       'fuel filters and how they are fitted: filled with clean fuel first; dry',
       'Limits at -4 °F, with a night of -13 °F, at sea level',
     ])

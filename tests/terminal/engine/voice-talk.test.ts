@@ -4,7 +4,7 @@ import { french } from '../../../prompts/fr/index.ts';
 import type { Language } from '../../../prompts/types.ts';
 import { type Answers, nextQuestion } from '../../../src/interview/interview.ts';
 import type { QuestionId } from '../../../src/interview/question.ts';
-import { questionOf, questions } from '../../../src/interview/questions.ts';
+import { questionOf, questions } from '../../../src/interview/questions/index.ts';
 import { unitChoices } from '../../../src/interview/units.ts';
 import { askAll } from '../../../src/terminal/engine/ask.ts';
 import type { TalkIo } from '../../../src/terminal/engine/io.ts';

@@ -68,7 +68,7 @@ describe('the terminal of a session in French', () => {
     await goUntil(run);
     await run.record.close();
     // The profile's own names of lamps, sensors and parts are in English.
-    const ownNames = ['intake heater', 'coolant'];
+    const ownNames = ['heater', 'coolant'];
     const all = [...seen, plain].join('\n');
     expect(foundIn(all, englishOnly).filter(word => !ownNames.includes(word))).toEqual([]);
     for (const words of ['STOP - COUPEZ LE CONTACT', 'EN PAUSE', 'DÉMARREUR ENGAGÉ', 'MOTEUR TOURNANT'])

@@ -15,7 +15,7 @@ const gateNames: readonly (readonly [Gate, string])[] = [
   ['fuellingRestored', 'fuelling restored'],
   ['batteryReady', 'battery'],
   ['lampsRight', 'lamps'],
-  ['heaterHoldDone', 'intake heater'],
+  ['heaterHoldDone', 'heater'],
   ['noBlockingFault', 'fault codes'],
   ['secondPersonClear', 'second person clear'],
 ];

@@ -5,6 +5,7 @@ const FAULTS: Readonly<Record<OilFault, string>> = {
   noWinterGrade: 'no winter grade, nothing promised for cranking in the cold',
   tooThickCold: 'too thick to crank in that cold',
   tooThinHot: 'can be too thin at running temperature',
+  notForThisNight: 'is for other nights by the maker of the engine',
   needsDataSheet: 'above 100 °C the data sheet is needed (--v40, --v100)',
 };
 

@@ -117,6 +117,7 @@ export const en = {
     byReading: 'did not accept the reading at: {step}.',
     byCode: 'judged a fault code of SPN {what}, at: {step}.',
     stop: 'STOP      {time} at: {step}. Cause: {cause}.',
+    drill: 'the word was tried out',
     noCause: 'none named',
     saidShown: 'NOT SO    {time} at: {step}. Said: {name} {said}; the gauge showed {shown}.',
     notSo: 'NOT SO    {time} {step}: it was answered as good, and the engine showed otherwise.',

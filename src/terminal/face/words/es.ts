@@ -110,6 +110,7 @@ export const es: FaceWords = {
     byReading: 'no aceptó la lectura en: {step}.',
     byCode: 'juzgó un código de avería del SPN {what}, en: {step}.',
     stop: 'STOP      {time} en: {step}. Causa: {cause}.',
+    drill: 'se probó la palabra',
     noCause: 'ninguna dicha',
     saidShown: 'INEXACTO  {time} en: {step}. Dicho: {name} {said}; el indicador mostraba {shown}.',
     notSo: 'INEXACTO  {time} {step}: se respondió que bien, y el motor mostraba otra cosa.',

@@ -110,6 +110,7 @@ export const fr: FaceWords = {
     byReading: "n'a pas accepté la lecture à : {step}.",
     byCode: 'a jugé un code défaut du SPN {what}, à : {step}.',
     stop: 'URGENCE   {time} à : {step}. Cause : {cause}.',
+    drill: 'le mot a été essayé',
     noCause: 'aucune nommée',
     saidShown: 'INEXACT   {time} à : {step}. Dit : {name} {said} ; le cadran montrait {shown}.',
     notSo: 'INEXACT   {time} {step} : répondu bon, et le moteur montrait autre chose.',

@@ -1,0 +1,60 @@
+import { numberIn, type Question, rangeIn } from '../question.ts';
+import { always, assumed, number, over, perLitre } from './makers.ts';
+import { capFault } from './soak.ts';
+
+/** Coolant, thermostat and cap. */
+export const coolingQuestions: readonly Question[] = [
+  number('coolant.systemVolumeL', 'Coolant in the whole system', 'volume', [1, 300], {
+    check: perLitre(0.8, 12, 'The coolant'),
+  }),
+  {
+    kind: 'choice',
+    id: 'coolant.kind',
+    ask: 'Glycol',
+    fields: ['coolant.kind'],
+    tier: 'manual',
+    choices: { ethylene: 'ethylene', propylene: 'propylene' },
+    propose: always('ethylene'),
+  },
+  {
+    kind: 'range',
+    id: 'coolantMix',
+    ask: 'Glycol allowed, from and to',
+    measure: 'share',
+    min: 0,
+    max: 0.7,
+    fields: ['coolant.minShare', 'coolant.maxShare'],
+    tier: 'manual',
+    propose: always([0.4, 0.6]),
+    check: value => {
+      const [least = 0, most = 1] = rangeIn({ coolantMix: value }, 'coolantMix') ?? [];
+      if (least > 0.55) return 'The least may be 55 % at most: tables of freezing end there.';
+      return most < 0.25 ? 'The most has to be 25 % or more: less stands no winter.' : null;
+    },
+  },
+  number('thermostat.opensC', 'Thermostat begins to open', 'temperature', [60, 100], {
+    propose: always(82),
+  }),
+  number('thermostat.fullyOpenC', 'Thermostat fully open', 'temperature', [65, 115], {
+    propose: draft => {
+      const opens = numberIn(draft, 'thermostat.opensC');
+      return opens === undefined
+        ? undefined
+        : { ...assumed(opens + 12, '12 K (22 °F) above its opening'), uses: ['thermostat.opensC'] };
+    },
+    check: over('thermostat.opensC', 'its opening', 'temperature'),
+  }),
+  number('thermostat.coolantMaxC', 'Hottest coolant allowed', 'temperature', [80, 130], {
+    propose: draft => {
+      const full = numberIn(draft, 'thermostat.fullyOpenC');
+      return full === undefined
+        ? undefined
+        : { ...assumed(Math.max(105, full + 5)), uses: ['thermostat.fullyOpenC'] };
+    },
+    check: over('thermostat.fullyOpenC', 'the thermostat fully open', 'temperature', 2),
+  }),
+  number('coolant.capPressureKpa', 'Pressure of the radiator cap', 'pressure', [0, 200], {
+    propose: always(90),
+    check: capFault,
+  }),
+];
