@@ -14,7 +14,7 @@ import {
 import type { Question, QuestionId } from '../../interview/question.ts';
 import { askedUnit, isWordFor, showValue } from '../../interview/typed.ts';
 import type { UnitChoice } from '../../interview/units.ts';
-import { originText, questionWords, valueName } from '../../interview/words.ts';
+import { originText, questionWords, understood, valueName } from '../../interview/words.ts';
 import { fieldAt } from '../../profile/fields.ts';
 import type { TalkIo } from './io.ts';
 
@@ -68,10 +68,6 @@ function spokenText(
     .filter(part => part !== '')
     .join('. ');
 }
-
-/** An answer as it was understood. */
-const understood = ({ value, origin }: Answer, question: Question, units: UnitChoice, language: Language) =>
-  `${showValue(value, question, units, language)}  [${originText(origin, language)}]`;
 
 /** All answers so far, a line each, with the number that each is asked under. */
 export function answerLines(answers: Answers, everything: boolean, language: Language): string[] {
