@@ -133,6 +133,7 @@ export const lines = {
   release: 'Release the starter!',
   burstOver: 'Burst over. {reply} or nothing yet?',
   rest: 'Starter cools: {time}.',
+  heatAgain: 'Cold again: key off and on, wait for the heater lamp.',
   gateClosed: 'Cranking refused. Not met: {gates}.',
 
   disableElectric: 'Key off, unplug the {at}. Feed stays open and primed: its pump must not run dry.',

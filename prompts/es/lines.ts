@@ -139,6 +139,7 @@ export const lines = {
   release: '¡Suelte el arranque!',
   burstOver: 'Fin del intento. ¿{reply} o todavía nada?',
   rest: 'El arranque se enfría: {time}.',
+  heatAgain: 'Frío otra vez: contacto fuera y dentro, espere al testigo del calentador.',
   gateClosed: 'Arranque denegado. Falta: {gates}.',
 
   disableElectric:

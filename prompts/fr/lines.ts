@@ -139,6 +139,7 @@ export const lines = {
   release: 'Lâchez le démarreur !',
   burstOver: 'Essai terminé. {reply} ou toujours rien ?',
   rest: 'Le démarreur refroidit : {time}.',
+  heatAgain: 'Refroidi : contact enlevé et remis, attendez le voyant de préchauffage.',
   gateClosed: 'Démarreur refusé. Manque : {gates}.',
 
   disableElectric:
