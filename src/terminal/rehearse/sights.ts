@@ -1,6 +1,7 @@
-import { type Quantity, quantityUnits } from '../../../machines/vocabulary.ts';
+import type { Quantity } from '../../../machines/vocabulary.ts';
 import type { Gauges } from '../../rehearsal/gauges.ts';
 import type { SessionParts } from '../../session/session.ts';
+import { shownUnit } from '../../session/units.ts';
 import { fill, showMeasure } from '../../session/wording.ts';
 import type { FaceWords } from '../face/words/index.ts';
 
@@ -14,7 +15,7 @@ export function sightsOf(
   { seen: words, noValue }: FaceWords,
 ): string[] {
   const show = (quantity: Quantity, si: number | null) =>
-    `${language.quantities[quantity].name} ${si === null ? noValue : showMeasure(si, quantityUnits[quantity], language, units)}`;
+    `${language.quantities[quantity].name} ${si === null ? noValue : showMeasure(si, shownUnit(quantity), language, units)}`;
   const lamps = (ids: ReadonlySet<string>) =>
     profile.lamps
       .filter(({ id }) => ids.has(id))
