@@ -118,7 +118,8 @@ const FIGURES_CONVERTED = 3;
 /** Without its unit, for the first of two. */
 export const showBare = (si: number, measure: Measure, choice: UnitChoice, figures = FIGURES): string => {
   const { scale, offset } = usual(measure, choice);
-  return String(Number((si * scale + offset).toPrecision(figures)));
+  // What binary arithmetic leaves of 0 °F is nothing.
+  return String(Number(Number((si * scale + offset).toFixed(9)).toPrecision(figures)));
 };
 
 /** A number in SI in the units of the manual, with its unit. */

@@ -20,7 +20,7 @@ import type { TalkIo } from './io.ts';
 
 export const HELP = [
   'Enter takes what is put forward. Behind a value you may say where it comes from: "15 qt p 12", "150 measured".',
-  'The source alone confirms what is put forward: "p 12", "plate", "manual", "measured".',
+  'The source alone confirms what is put forward: "p 12", "plate", "manual", "measured", "seen", "assumed".',
   '?  more about this one      -  nobody knows: taken as put forward, and marked assumed',
   '<  back to the one before   < 12  back to number 12     list  all answers so far     quit  leave; nothing is lost',
 ];
