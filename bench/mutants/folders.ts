@@ -3,17 +3,26 @@ import { join } from 'node:path';
 
 /** What is held by which tests, the part of a folder that has tests of its own after the folder. */
 const TESTS: Readonly<Record<string, readonly string[]>> = {
-  machines: ['tests/machines/**/*.test.ts'],
+  machines: [
+    // What walks through every path there is takes minutes for each mutant.
+    'tests/machines/!(paths|random).test.ts',
+    'tests/machines/limits/{gates,holds,running,starter}.test.ts',
+    'tests/machines/impossible/*.test.ts',
+  ],
   'machines/limits': ['tests/machines/{limits,impossible}/*.test.ts'],
   'src/engineering': ['tests/engineering/*.test.ts', 'tests/published/{published,fmi}.test.ts'],
   'src/engineering/engine-sound': ['tests/engineering/engine-sound/*.test.ts'],
   'src/record': [
     // What is not here starts programs of its own, which no mutant reaches, or takes minutes.
     'tests/record/{bytes,disk,full-disk,fuzz,lines,lock,signing,verify,versions,writer}.test.ts',
-    'tests/record/{explained,holder,keys,told,vocabulary,whole-bytes}.test.ts',
+    'tests/record/{canonical,edges,explained,holder,keys,told,vocabulary,whole-bytes}.test.ts',
     'tests/published/{record,ed25519}.test.ts',
   ],
-  'src/session': ['tests/session/**/*.test.ts'],
+  'src/session': ['tests/session/*.test.ts'],
+  'src/session/engine-ear': ['tests/session/engine-ear/*.test.ts'],
+  'src/session/past-starts': ['tests/session/past-starts/*.test.ts'],
+  'src/session/vehicle': ['tests/session/vehicle/!(frames|whole-start).test.ts'],
+  'src/session/who-speaks': ['tests/session/who-speaks/*.test.ts'],
   'src/server/bay': ['tests/server/bay/*.test.ts'],
   'src/server/pairing': ['tests/server/pairing/*.test.ts'],
 };
@@ -24,6 +33,7 @@ const BESIDES: Readonly<Record<string, readonly string[]>> = {
   'machines/kinds/faults.ts': ['tests/session/vehicle/*.test.ts'],
   'machines/kinds/ear.ts': ['tests/session/engine-ear/*.test.ts'],
   'machines/kinds/voice.ts': ['tests/session/who-speaks/*.test.ts'],
+  'src/session/save-record.ts': ['tests/terminal/save-record.test.ts'],
 };
 
 /** Files that tests reach only through a whole server. */

@@ -58,7 +58,8 @@ export async function run(mutate: string[], tests: readonly string[], more: Opti
     ],
     reporters: ['progress-append-only'],
     disableTypeChecks: false,
-    timeoutMS: 20_000,
+    // A machine that is busy with other things is no endless loop.
+    timeoutMS: 60_000,
     ...more,
   }).runMutationTest();
 }

@@ -117,13 +117,13 @@ const sweepEnds: Rule = {
 function risesOver(
   fromKpa: number | undefined,
   toKpa: number,
-  reliefKpa: number | undefined,
+  reliefKpa: number,
   floor: Judgement,
 ): Judgement {
   if (fromKpa === undefined) return { ok: false, issue: { code: 'missing', input: 'oilPressure' } };
   const min = quantities.oilPressure.tolerance;
   const rise = judge(toKpa - fromKpa, 'kPa', { min }, sweepEnds);
-  const relieved = reliefKpa !== undefined && toKpa >= RELIEF_SHARE * reliefKpa;
+  const relieved = toKpa >= RELIEF_SHARE * reliefKpa;
   return rise.met || relieved ? floor : { ok: false, line: 'pressureDoesNotFollow', verdict: rise };
 }
 

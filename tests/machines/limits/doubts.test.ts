@@ -173,6 +173,11 @@ describe('why a coolant temperature can hardly be true', () => {
     }
   });
 
+  it('warmer than its run can have made it, whatever was read in this run', () => {
+    const read = readAt('warmUp.watch', [[100, 60]]);
+    expect(held(having(read, fired), 'coolantTemperature', 61, 120)).toMatchObject({ why: 'whyRunning' });
+  });
+
   it('warmer than an earlier run left it, and this one can have made it', () => {
     const before = readAt('checks.coolant', [[90, 60]]);
     const warmest = 60 + 0.375 * 20 + 8;

@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { glycolShare } from '../../../machines/limits/coolant.ts';
 import type { ReplyId, StepId } from '../../../prompts/types.ts';
 import type { Profile } from '../../../src/profile/schema.ts';
 import { changed, demoSix } from '../helpers/profiles.ts';
+import { knowing } from './known.ts';
 import { isDone, type Shown, sessionAt } from './sessions.ts';
 
 /** Somebody says that it is done; whether that counts. */
@@ -33,6 +35,21 @@ describe('no reply passes where there is nothing right to fill in', () => {
   it('and no further than the strongest mix that the maker allows: 50 % of ethylene to -37.0 degC (ASHRAE)', () => {
     expect(mix({ maxShare: 0.5 }, { coldestNight: -31 })).toBe(true);
     expect(mix({ maxShare: 0.5 }, { coldestNight: -33 })).toBe(false);
+  });
+
+  it('and says so before anything is filled in: which night, and what the strongest mix stands', () => {
+    const weaker = changed(demoSix, { coolant: { ...demoSix.coolant, maxShare: 0.5 } });
+    expect(glycolShare(knowing(weaker, { coldestNight: -33 }))).toEqual({
+      ok: false,
+      issue: {
+        code: 'noSolution',
+        input: 'nightLowC',
+        given: '-33 degC',
+        allowed: 'nights that 50 % of glycol stands, margin included',
+      },
+    });
+    // -37 degC is that of half and half to the tenth: 5 K of margin leave -32.
+    expect(glycolShare(knowing(weaker, { coldestNight: -32 }))).toMatchObject({ ok: true, value: 0.5 });
   });
 
   const oil = (coldestNight: number, parts: Partial<Profile['oil']> = {}) =>

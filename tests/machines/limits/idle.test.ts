@@ -38,6 +38,8 @@ describe('the lowest and the highest of a needle that was followed', () => {
     expect(followed(700, 800)).toMatchObject({ ok: true, value: { met: true } });
     expect(followed(699, 800)).toMatchObject({ ok: true, value: { met: false, value: 699, min: 700 } });
     expect(followed(900, 1001)).toMatchObject({ ok: true, value: { met: false, value: 1001 } });
+    // Out of range is told before it is said to hunt.
+    expect(followed(700, 1100)).toMatchObject({ ok: true, value: { met: false, value: 1100 } });
   });
 
   it('are no further apart than a sine swings whose standard deviation is the scatter: 2 sqrt(2) x 40, 113 rpm', () => {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { isBusQuantity } from '../../../machines/limits/agreement.ts';
 import {
+  beforeKeyOff,
   coolantFill,
   freezeLimit,
   glycolShare,
@@ -94,6 +95,31 @@ describe('a verdict says in what unit, by which rule and with what limits', () =
         ...verdict,
         rule: { id, source: expect.stringMatching(source), validity: expect.stringMatching(/\w/) },
       },
+    });
+  });
+
+  it('also where it is not met: coolant hotter than an open thermostat leaves it, 95 degC and 4 K', () => {
+    expect(beforeKeyOff(know, 99.1)).toEqual({
+      ok: false,
+      line: 'hotAfterRun',
+      verdict: {
+        met: false,
+        value: 99.1,
+        unit: 'degC',
+        max: 99,
+        margin: expect.closeTo(-0.1, 9),
+        rule: {
+          id: 'thermostat-regulates',
+          source:
+            'wide open, a thermostat that works lets out all the heat of an engine without load; tolerance from the engine ' +
+            'profile; common practice, no published source',
+          validity: 'warm engine without load',
+        },
+      },
+    });
+    expect(beforeKeyOff(know, 60)).toMatchObject({
+      ok: true,
+      value: { rule: { id: 'heat-soak-boil-margin' } },
     });
   });
 

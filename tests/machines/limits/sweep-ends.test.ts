@@ -60,3 +60,18 @@ describe('a sweep of which only the ends were read', () => {
     expect(fifth(unread, 400)).toMatchObject({ ok: false, issue: { code: 'missing', input: 'oilPressure' } });
   });
 });
+
+describe('a sweep of which all was read', () => {
+  it('is not judged where its speeds are too close to one another to tell', () => {
+    const sweeps = demoSix.sweeps.map((sweep, nth) => ({ ...sweep, rpm: 1000 + 10 * nth }));
+    const close = { ...demoSix, sweeps };
+    const readings = [
+      ...readAt('warmUp.watch', [[0, 80]]),
+      ...before.flatMap((step, nth) => readAt(step, [[10 + nth, 300 + 10 * nth]], 'oilPressure')),
+    ];
+    expect(fifth(knowing(close, {}, { readings }), 400)).toMatchObject({
+      ok: false,
+      issue: { code: 'tooLittleData', input: 'points' },
+    });
+  });
+});

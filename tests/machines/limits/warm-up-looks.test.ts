@@ -81,6 +81,13 @@ describe('the next look at the coolant while it warms', () => {
         [200, 40],
       ]),
     ).toBe(240);
+    // By just what the needle may be misread: it stands still.
+    expect(
+      next([
+        [100, 86],
+        [200, 84],
+      ]),
+    ).toBe(240);
   });
 
   it('goes by this run alone, and by the coolant alone', () => {
@@ -88,7 +95,12 @@ describe('the next look at the coolant while it warms', () => {
       [5, 5],
       [50, 50],
     ] as const;
-    expect(next([...earlier, [160, 30]], [cranked(10), cranked(100)])).toBeCloseTo(52 / 0.375, 0);
+    for (const bursts of [
+      [cranked(100)],
+      [cranked(10), cranked(100)],
+      [cranked(4), cranked(10), cranked(100)],
+    ])
+      expect(next([...earlier, [160, 30]], bursts)).toBeCloseTo(52 / 0.375, 0);
     expect(
       next(
         [
