@@ -23,6 +23,18 @@ export const EQUIVALENTS: readonly Equivalent[] = [
     why: 'a reading that is missing is refused by the rule as well, and told in the same way',
   },
   {
+    file: 'machines/limits/agreement.ts',
+    text: "if (quantity !== 'engineSpeed' || heardRpm === undefined) return null;",
+    replacements: ['false'],
+    why: 'a speed that is missing is refused by the rule as well, and told in the same way',
+  },
+  {
+    file: 'machines/limits/electrics.ts',
+    text: 'const judged = lowest === undefined ? null : crankingVoltage(context, lowest);',
+    replacements: ['false'],
+    why: 'a voltage that is missing meets no limit, and is near it by the rule as well',
+  },
+  {
     file: 'machines/limits/coolant.ts',
     text: 'while (!freezes.ok && share > SHARE_STEP) {',
     replacements: ['true', 'share >= SHARE_STEP'],
