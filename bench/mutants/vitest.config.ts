@@ -3,7 +3,7 @@ import { BaseSequencer, type Reporter, type TestSpecification, type Vitest } fro
 
 /** Tests that are quick to load and notice the most go first: the first that fails ends the run of a mutant. */
 const FIRST =
-  /\/(?:stated|outlook|doubts|heard|idle|warm-up-looks|sweep-ends|cranked|refusals|published|explained|vocabulary|canonical|edges|believed|stops-kept|assurance|dangers|filled|survey|look|figures|own-engine|meaning|clocks|units)\.test\.ts$/;
+  /\/(?:stated|outlook|doubts|heard|idle|warm-up-looks|sweep-ends|cranked|refusals|published|explained|vocabulary|canonical|edges|believed|stops-kept|found|said-again|assurance|dangers|filled|survey|look|figures|own-engine|meaning|clocks|units)\.test\.ts$/;
 const LAST = /\/(?:fuzz|lost|agreement|stops|whole-start|recipes|timing|bus)\.test\.ts$/;
 
 class QuickestFirst extends BaseSequencer {
