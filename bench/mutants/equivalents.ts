@@ -58,6 +58,24 @@ export const EQUIVALENTS: readonly Equivalent[] = [
     why: 'the seconds until the reading are those that have gone by without one, and judged alike',
   },
   {
+    file: 'src/session/vehicle/stops.ts',
+    text: "const mayStand = step?.kind === 'confirm' && step.standing === true;",
+    replacements: ['true', 'step.kind', "step?.kind === 'confirm' || step.standing === true"],
+    why: 'no other kind of step has the member at all; this tells the compiler so',
+  },
+  {
+    file: 'src/session/vehicle/stops.ts',
+    text: 'const speeds = rows.flatMap(row => [row.points[0]?.rpm ?? 0, row.points.at(-1)?.rpm ?? 0]);',
+    replacements: ['row.points[0].rpm', 'row.points.at(-1).rpm'],
+    why: `a point of the floor ${FOR_THE_COMPILER}`,
+  },
+  {
+    file: 'src/session/vehicle/stops.ts',
+    text: 'rows.at(-1)?.oilC ?? 0,',
+    replacements: ['rows.at(-1).oilC'],
+    why: `a row of the floor ${FOR_THE_COMPILER}`,
+  },
+  {
     file: 'src/session/viewer.ts',
     text: "const grammar = grammarOf(moment, language, units, 'keys');",
     replacements: ['""'],
