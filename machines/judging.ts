@@ -3,7 +3,7 @@ import type { Written } from '../src/record/vocabulary/kinds.ts';
 import { isNearItsLimit } from './assurance.ts';
 import type { Judge, Judgement } from './steps.ts';
 import { atMs, type Line, type Look, note, update } from './toolkit.ts';
-import { type PromptValue, type PromptValues, quantityUnits } from './vocabulary.ts';
+import { type PromptValue, type PromptValues, type Quantity, quantityUnits } from './vocabulary.ts';
 
 /** The value that waits for, or has just had, its read-back. */
 export const pendingValue = ({ context }: Look) =>
@@ -101,8 +101,8 @@ export const noteVerdict = (judge: Judge) =>
     };
   });
 
-/** The limits of a judgement as a blank's value; empty where the rule has no answer. */
-export function limitsOf(judgement: Judgement | null): PromptValue {
+/** The limits of a judgement as a blank's value, of this quantity where they are; empty where the rule has no answer. */
+export function limitsOf(judgement: Judgement | null, of?: Quantity): PromptValue {
   const verdict = judgement?.ok
     ? judgement.value
     : judgement && 'verdict' in judgement
@@ -110,15 +110,23 @@ export function limitsOf(judgement: Judgement | null): PromptValue {
       : null;
   if (!verdict) return '';
   const { unit, min, max } = verdict;
-  return { limits: { unit, ...(min === undefined ? {} : { min }), ...(max === undefined ? {} : { max }) } };
+  return {
+    limits: {
+      unit,
+      ...(of !== undefined && unit === quantityUnits[of] ? { of } : {}),
+      ...(min === undefined ? {} : { min }),
+      ...(max === undefined ? {} : { max }),
+    },
+  };
 }
 
 /** A judgement in one short sentence. */
-export function judgementLine(judgement: Judgement, named: PromptValues): ReturnType<Line> {
+export function judgementLine(judgement: Judgement, quantity: Quantity, si: number): ReturnType<Line> {
+  const named: PromptValues = { name: { quantityName: quantity }, spoken: { brief: quantity, si } };
   if (judgement.ok) {
     const { met } = judgement.value;
     const line = !met ? 'outside' : isNearItsLimit(judgement.value) ? 'justInside' : 'inside';
-    return { line, values: { ...named, limits: limitsOf(judgement) } };
+    return { line, values: { ...named, limits: limitsOf(judgement, quantity) } };
   }
   return 'line' in judgement
     ? { line: judgement.line, values: { ...named, ...judgement.values } }
@@ -132,9 +140,6 @@ export const sayVerdict =
     const value = pendingValue(look);
     const judgement = judgementOf(judge, look);
     return value && judgement
-      ? judgementLine(judgement, {
-          name: { quantityName: value.quantity },
-          spoken: { brief: value.quantity, si: value.si },
-        })
+      ? judgementLine(judgement, value.quantity, value.si)
       : { line: 'unclear', values: {} };
   };

@@ -55,7 +55,14 @@ export type PromptValue =
   /** A whole line inside another. */
   | { readonly line: LineId; readonly values: PromptValues }
   | { readonly phase: string }
-  | { readonly limits: { readonly unit: string; readonly min?: number; readonly max?: number } }
+  | {
+      readonly limits: {
+        readonly unit: string;
+        readonly min?: number;
+        readonly max?: number;
+        readonly of?: Quantity;
+      };
+    }
   | { readonly point: InspectPoint }
   /** What a step asks for, in a few words among others. */
   | { readonly item: string; readonly values?: PromptValues }

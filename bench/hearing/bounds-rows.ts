@@ -1,4 +1,5 @@
 import { blocksOf } from '../../src/voice/audio/blocks.ts';
+import { isBackground } from '../../src/voice/decoders/network/bounds.ts';
 import type { Decision } from '../../src/voice/decoders/network/decoder.ts';
 import type { Features } from '../../src/voice/decoders/network/features.ts';
 import type { NearSpeechSettings } from '../../src/voice/ear/near-speech.ts';
@@ -13,7 +14,10 @@ import { materialOf } from './people/rows.ts';
 import { earRemembering, remember } from './remembered.ts';
 import type { Placed, Scene } from './scene.ts';
 
-/** The likeliest wording of an utterance, what was known of it, and whether it was what was said. */
+/**
+ * The likeliest wording of an utterance, what was known of it, and whether it was what was said; of those that are decided
+ * by their certainty alone, not of background nor of stops.
+ */
 export interface Row {
   /** Made voices, or a kind of what people said. */
   readonly of: string;
@@ -25,7 +29,7 @@ export interface Row {
   readonly talk: boolean;
   readonly text: string;
   readonly right: boolean;
-  /** None where nothing was noticed of it. */
+  /** None where nothing was noticed of it that is decided so. */
   readonly features: Features | null;
 }
 
@@ -64,12 +68,13 @@ async function rowsOf(
     for (const { utterance, decisions } of await decisionsIn(scene, near)) {
       const { says, means, grammar, speaker = scene.voice } = utterance;
       const common = { of, level, noise: scene.noise, speaker, says, talk: means === undefined };
-      const found = decisions.filter(({ features }) => features !== undefined);
-      if (found.length === 0) rows.push({ ...common, text: '', right: false, features: null });
-      for (const { text = '', features = null } of found) {
+      const found = decisions.flatMap(({ text = '', features }) => {
         const meaning = matcherOf(grammar).meaningOf(text);
-        rows.push({ ...common, text, right: meaning !== undefined && isMeant(means, meaning), features });
-      }
+        if (features === undefined || isBackground(features) || meaning?.kind === 'stop') return [];
+        return [{ text, right: meaning !== undefined && isMeant(means, meaning), features }];
+      });
+      if (found.length === 0) rows.push({ ...common, text: '', right: false, features: null });
+      for (const each of found) rows.push({ ...common, ...each });
     }
   }
   return rows;

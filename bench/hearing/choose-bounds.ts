@@ -53,7 +53,7 @@ function table(rows: readonly Row[], certaintyBy: (features: Features) => number
     console.log(
       ` ${of}: ${atLevels.map(level => `${level} (${saidAt(level).length})`).join(', ')}; answers nothing (${talk.length})`,
     );
-    for (const bound of [0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.85, 0.9, 0.95]) {
+    for (const bound of [0.4, 0.5, 0.56, 0.6, 0.7, 0.75, 0.8, 0.83, 0.86, 0.9, 0.95]) {
       const parts = atLevels.map(level => {
         const said = saidAt(level);
         const taken = said.filter(({ features }) => certainty(features) >= bound);
@@ -104,7 +104,7 @@ async function main(args: readonly string[]): Promise<void> {
     const names = Object.keys(evidence) as (keyof Evidence)[];
     return logistic(names.reduce((sum, name) => sum + weights[name] * evidence[name], weights.constant));
   });
-  console.log(`with the present ones, of which ${leastCertainty} is asked:`);
+  console.log(`with the present ones, of which ${leastCertainty.reply} is asked:`);
   table(rows, certaintyOf);
 }
 

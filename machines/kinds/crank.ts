@@ -1,4 +1,5 @@
 import { replyNeedsReadBack, weightOf } from '../assurance.ts';
+import { heaterSeconds } from '../limits/electrics.ts';
 import { burstSeconds, leastRestSeconds, restSeconds } from '../limits/starter.ts';
 import { believed, pass, stopFor } from '../progress.ts';
 import type { CrankStep, Step } from '../steps.ts';
@@ -79,6 +80,9 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
   const rest = ({ context, event }: Look) => restSeconds(context, atMs(event), step.burst(context));
   const leastRest = ({ context, event }: Look) => leastRestSeconds(context, atMs(event));
   const mayCrank = (look: Look) => unmet(look).length === 0 && secondClear(look) && burst(look) > 0;
+
+  /** What the heater gave is gone by the end of a rest. */
+  const isColdAgain = ({ context }: Look) => step.until === 'fired' && heaterSeconds(context) > 0;
 
   const callRelease = remark(() => ({ line: 'release', values: {}, priority: 'hazard' }));
   /** The seconds for oil pressure run already. */
@@ -228,6 +232,11 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
       meta: { replies: [], by: step.by, awaits: 'time' },
       on: {
         clock: [
+          {
+            guard: look => timerOver(look) && isColdAgain(look),
+            target: 'askingClear',
+            actions: [update(() => ({ timer: null })), remark(() => ({ line: 'heatAgain', values: {} }))],
+          },
           { guard: timerOver, target: 'askingClear', actions: update(() => ({ timer: null })) },
           announce,
         ],

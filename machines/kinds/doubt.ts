@@ -64,7 +64,7 @@ const doubtLine =
       values: {
         name: { quantityName: quantity },
         spoken: { quantity, si },
-        limits: limitsOf({ ok: true, value: doubt.verdict }),
+        limits: limitsOf({ ok: true, value: doubt.verdict }, quantity),
         why: { line: doubt.why, values: doubt.values },
       },
     };

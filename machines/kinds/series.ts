@@ -50,10 +50,9 @@ export function seriesNodes(step: ReadingStep, series: Series): Nodes {
     })),
     remark(look => {
       const { context, event } = look;
-      const name = { quantityName: step.quantity };
-      const spoken = { brief: step.quantity, si: context.series.at(-1)?.si ?? 0 };
+      const si = context.series.at(-1)?.si ?? 0;
       return {
-        ...judgementLine(judgeOf(look)(context, context.series), { name, spoken }),
+        ...judgementLine(judgeOf(look)(context, context.series), step.quantity, si),
         ...(event.via === 'bus' ? { prefix: 'fromBus' as const } : {}),
       };
     }),

@@ -1,3 +1,4 @@
+import type { Issue } from '../../src/engineering/result.ts';
 import type { Profile } from '../../src/profile/schema.ts';
 import type { Context } from '../context.ts';
 import { coolantFill, freezeLimit } from '../limits/coolant.ts';
@@ -15,6 +16,10 @@ const coldest = (context: Context): PromptValue => ({
   si: latest(context, 'coldestNight') ?? 0,
 });
 
+/** Nothing serves, in the words of the trade; what else is wrong with a figure, as the calculation names it. */
+const noneOf = (line: 'noMix' | 'noGrade' | 'noFuel', issue: Issue): PromptValue =>
+  issue.code === 'noSolution' ? { line, values: {} } : { issue };
+
 function coolantMix(context: Context): PromptValues {
   const fill = coolantFill(context);
   const glycol = { glycol: context.profile.coolant.kind };
@@ -25,14 +30,16 @@ function coolantMix(context: Context): PromptValues {
         water: litres(fill.value.waterLitres),
         freeze: { unit: 'degC', si: fill.value.freezeC },
       }
-    : { glycol, concentrate: { issue: fill.issue }, water: '', freeze: '' };
+    : { glycol, concentrate: noneOf('noMix', fill.issue), water: '', freeze: '' };
 }
 
 function oilGrades(context: Context): PromptValues {
   const grades = gradesForNight(context);
   return {
     coldest: coldest(context),
-    grades: grades.ok ? { list: grades.value.map(oilGrade => ({ oilGrade })) } : { issue: grades.issue },
+    grades: grades.ok
+      ? { list: grades.value.map(oilGrade => ({ oilGrade })) }
+      : noneOf('noGrade', grades.issue),
   };
 }
 
@@ -43,7 +50,7 @@ function fuelToAdd(context: Context): PromptValues {
     tank: readOff(context, 'fuelInTank'),
     share: readOff(context, 'biodieselShare'),
   };
-  if (!advice.ok) return { ...read, advice: { issue: advice.issue } };
+  if (!advice.ok) return { ...read, advice: noneOf('noFuel', advice.issue) };
   const { practice, risk, no1Litres, no2Litres } = advice.value;
   return {
     ...read,

@@ -133,6 +133,7 @@ export const lines = {
   release: 'Release the starter!',
   burstOver: 'Burst over. {reply} or nothing yet?',
   rest: 'Starter cools: {time}.',
+  heatAgain: 'Cold again: key off and on, wait for the heater lamp.',
   gateClosed: 'Cranking refused. Not met: {gates}.',
 
   disableElectric: 'Key off, unplug the {at}. Feed stays open and primed: its pump must not run dry.',
@@ -192,6 +193,9 @@ export const lines = {
   drillDone: '<It works.>',
   causeReadBack: 'Cause: {cause}. Correct?',
   notPossible: 'There is no answer for these figures. Go back and correct them, or end here.',
+  noMix: 'no mix that is allowed stands that night',
+  noGrade: 'no grade that is allowed suits that night',
+  noFuel: 'too much of the old fuel for that night: drain some, or get a colder number one',
   fuelToAdd: '<{practice}. Tank as it is: {risk}. >Add {no1} of number one, {no2} of number two',
   causeKept: 'Cause noted.',
   afterStop: 'To do again: {steps}. Say ready when it is put right, or end the session.',

@@ -2,6 +2,8 @@
 export const typedWords = {
   yes: ['yes', 'y'],
   no: ['no', 'n'],
+  not: ['no', 'not', 'without', 'never'],
+  and: ['and'],
   none: ['none'],
   to: ['to'],
   below: ['below', 'under'],

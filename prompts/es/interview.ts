@@ -480,8 +480,8 @@ export const interview: BySentence = {
   'Found: {words}.': 'Se halla: {words}.',
   'Enter takes what is put forward. Behind a value you may say where it comes from: "15 qt p 12", "150 measured".':
     'Intro toma lo propuesto. Tras un valor puede decir de dónde viene: «15 L p 12», «150 medido».',
-  'The source alone confirms what is put forward: "p 12", "plate", "manual", "measured".':
-    'La fuente sola confirma lo propuesto: «p 12», «placa», «manual», «medido».',
+  'The source alone confirms what is put forward: "p 12", "plate", "manual", "measured", "seen", "assumed".':
+    'La fuente sola confirma lo propuesto: «p 12», «placa», «manual», «medido», «visto», «supuesto».',
   '?  more about this one      -  nobody knows: taken as put forward, and marked assumed':
     '?  más sobre esto   -  nadie lo sabe: se toma lo propuesto, marcado supuesto',
   '<  back to the one before   < 12  back to number 12     list  all answers so far     quit  leave; nothing is lost':
@@ -508,6 +508,7 @@ export const interview: BySentence = {
   'All is answered. Numbers of what is to be answered again, such as 5, 12; Enter leaves all as it is.':
     'Todo está respondido. Números de lo que se responde de nuevo, por ejemplo 5, 12; Intro lo deja todo así.',
   'Give numbers from 1 to {}, or Enter.': 'Dé números de 1 a {}, o Intro.',
+  'To change an answer: {}': 'Para cambiar una respuesta: {}',
   'Nothing was changed.': 'No se cambió nada.',
   'There is no answer {}; list shows them.': 'No hay respuesta {}; lista las muestra.',
   'Not yet fit for the first fire of a real engine: {}':

@@ -139,6 +139,7 @@ export const lines = {
   release: '¡Suelte el arranque!',
   burstOver: 'Fin del intento. ¿{reply} o todavía nada?',
   rest: 'El arranque se enfría: {time}.',
+  heatAgain: 'Frío otra vez: contacto fuera y dentro, espere al testigo del calentador.',
   gateClosed: 'Arranque denegado. Falta: {gates}.',
 
   disableElectric:
@@ -201,6 +202,9 @@ export const lines = {
   drillDone: '<Funciona.>',
   causeReadBack: 'Causa: {cause}. ¿Correcto?',
   notPossible: 'Con estas cifras no hay solución. Vuelva y corríjalas, o termine aquí.',
+  noMix: 'ninguna mezcla permitida aguanta esa noche',
+  noGrade: 'ningún grado permitido sirve para esa noche',
+  noFuel: 'demasiado combustible viejo para esa noche: vacíe parte, o consiga un número uno más frío',
   fuelToAdd: '<{practice}. Depósito tal como está: {risk}. >Añada {no1} de número uno, {no2} de número dos',
   causeKept: 'Causa anotada.',
   afterStop: 'Hay que repetir: {steps}. Responda listos cuando esté arreglado, o terminar la sesión.',

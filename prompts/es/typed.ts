@@ -2,6 +2,8 @@
 export const typedWords = {
   yes: ['sí', 'si', 's'],
   no: ['no', 'n'],
+  not: ['no', 'sin', 'nunca'],
+  and: ['y', 'e'],
   none: ['ninguno', 'ninguna'],
   to: ['a', 'hasta'],
   below: ['bajo', 'por debajo de'],

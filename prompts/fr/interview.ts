@@ -485,8 +485,8 @@ export const interview: BySentence = {
   'Found: {words}.': 'Se trouve : {words}.',
   'Enter takes what is put forward. Behind a value you may say where it comes from: "15 qt p 12", "150 measured".':
     "Entrée prend ce qui est proposé. Derrière une valeur vous pouvez dire d'où elle vient : « 15 L p 12 », « 150 mesuré ».",
-  'The source alone confirms what is put forward: "p 12", "plate", "manual", "measured".':
-    'La source seule confirme ce qui est proposé : « p 12 », « plaque », « manuel », « mesuré ».',
+  'The source alone confirms what is put forward: "p 12", "plate", "manual", "measured", "seen", "assumed".':
+    'La source seule confirme ce qui est proposé : « p 12 », « plaque », « manuel », « mesuré », « vu », « supposé ».',
   '?  more about this one      -  nobody knows: taken as put forward, and marked assumed':
     '?  en savoir plus   -  personne ne sait : pris tel que proposé, et marqué supposé',
   '<  back to the one before   < 12  back to number 12     list  all answers so far     quit  leave; nothing is lost':
@@ -513,6 +513,7 @@ export const interview: BySentence = {
   'All is answered. Numbers of what is to be answered again, such as 5, 12; Enter leaves all as it is.':
     'Tout est répondu. Numéros de ce qui est à reprendre, par exemple 5, 12 ; Entrée laisse tout ainsi.',
   'Give numbers from 1 to {}, or Enter.': 'Donnez des numéros de 1 à {}, ou Entrée.',
+  'To change an answer: {}': 'Pour changer une réponse : {}',
   'Nothing was changed.': "Rien n'a été changé.",
   'There is no answer {}; list shows them.': "Il n'y a pas de réponse {} ; liste les montre.",
   'Not yet fit for the first fire of a real engine: {}':

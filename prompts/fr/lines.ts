@@ -139,6 +139,7 @@ export const lines = {
   release: 'Lâchez le démarreur !',
   burstOver: 'Essai terminé. {reply} ou toujours rien ?',
   rest: 'Le démarreur refroidit : {time}.',
+  heatAgain: 'Refroidi : contact enlevé et remis, attendez le voyant de préchauffage.',
   gateClosed: 'Démarreur refusé. Manque : {gates}.',
 
   disableElectric:
@@ -204,6 +205,9 @@ export const lines = {
   drillDone: '<Il fonctionne.>',
   causeReadBack: 'Cause : {cause}. Correct ?',
   notPossible: "Il n'y a pas de solution avec ces valeurs. Revenez les corriger, ou terminez ici.",
+  noMix: 'aucun mélange permis ne tient cette nuit-là',
+  noGrade: 'aucun grade permis ne convient à cette nuit-là',
+  noFuel: "trop de l'ancien gazole pour cette nuit-là : vidangez-en, ou prenez un numéro un plus froid",
   fuelToAdd: '<{practice}. Réservoir tel quel : {risk}. >Ajoutez {no1} de numéro un, {no2} de numéro deux',
   causeKept: 'Cause notée.',
   afterStop: 'À refaire : {steps}. Dites on peut y aller quand tout est réparé, ou terminer la séance.',

@@ -2,6 +2,8 @@
 export const typedWords = {
   yes: ['oui', 'o'],
   no: ['non', 'n'],
+  not: ['non', 'pas', 'sans', 'jamais'],
+  and: ['et'],
   none: ['aucun', 'aucune', 'sans'],
   to: ['à'],
   below: ['sous', 'en dessous de'],

@@ -4,12 +4,22 @@ import type { Result, Rule } from './result.ts';
 const RULE: Rule = {
   id: 'unit-conversion',
   source:
-    'NIST SP 811 (2008), appendix B.8: degree Fahrenheit, foot, pound-force per square inch, bar, US liquid quart',
+    'NIST SP 811 (2008), appendix B.8: degree Fahrenheit, foot, pound-force per square inch, bar, US liquid quart and gallon',
   validity: 'any finite value; temperatures from absolute zero up',
 };
 
 /** The units a person may speak or read; calculations only ever see the SI side. */
-export type UserUnit = 'degC' | 'degF' | 'm' | 'ft' | 'kPa' | 'bar' | 'psi' | 'litre' | 'usQuart';
+export type UserUnit =
+  | 'degC'
+  | 'degF'
+  | 'm'
+  | 'ft'
+  | 'kPa'
+  | 'bar'
+  | 'psi'
+  | 'litre'
+  | 'usQuart'
+  | 'usGallon';
 export type SiUnit = 'degC' | 'm' | 'kPa' | 'litre';
 
 export interface Conversion {
@@ -22,6 +32,7 @@ export interface Conversion {
 // A pound-force is 0.45359237 kg x 9.80665 m/s2, an inch 25.4 mm, a US liquid quart 231/4 cubic inches.
 const KPA_PER_PSI = (0.45359237 * 9.80665) / 0.0254 ** 2 / 1000;
 const LITRES_PER_US_QUART = (231 / 4) * 0.254 ** 3;
+const QUARTS_PER_GALLON = 4;
 const METRES_PER_FOOT = 0.3048;
 
 const CONVERSIONS: Readonly<Record<UserUnit, Conversion>> = {
@@ -34,6 +45,7 @@ const CONVERSIONS: Readonly<Record<UserUnit, Conversion>> = {
   psi: { si: 'kPa', scale: 1 / KPA_PER_PSI, offset: 0 },
   litre: { si: 'litre', scale: 1, offset: 0 },
   usQuart: { si: 'litre', scale: 1 / LITRES_PER_US_QUART, offset: 0 },
+  usGallon: { si: 'litre', scale: 1 / (QUARTS_PER_GALLON * LITRES_PER_US_QUART), offset: 0 },
 };
 
 /** Every unit that can be converted. */
@@ -47,6 +59,7 @@ export const USER_UNITS: readonly UserUnit[] = [
   'psi',
   'litre',
   'usQuart',
+  'usGallon',
 ];
 
 /** How a unit is made into SI, for tables; no range is looked at. Source: NIST SP 811. */

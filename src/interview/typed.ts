@@ -79,10 +79,10 @@ function unclearSource(name: string, { id }: Question): string | null {
 export function readTyped(typed: string, question: Question, units: UnitChoice): Typed {
   const free = question.kind === 'words' || question.kind === 'names';
   const { text, origin } = free ? takeSourceOfWords(typed.trim()) : takeSource(typed.trim());
-  const unclear = free && origin === null ? unclearSource(text, question) : null;
-  if (unclear !== null) return no(unclear);
   const read = readValue(text, question, units);
   if (!read.ok) return read;
+  const unclear = free && origin === null ? unclearSource(text, question) : null;
+  if (unclear !== null) return no(unclear);
   const usual: Origin = { from: question.usual ?? (question.tier === 'plate' ? 'plate' : 'manual') };
   return { ok: true, value: read.value, origin: origin ?? usual };
 }
@@ -124,12 +124,17 @@ function readValue(text: string, question: Question, units: UnitChoice): ReadVal
 
 const squeezed = (text: string) => text.toLowerCase().replaceAll(' ', '');
 
-/** Whether this is the choice, its beginning, one word of it, or it with more behind: `12 volt`, `ethylene glycol`. */
+const wordsOf = (text: string): readonly string[] =>
+  text
+    .toLowerCase()
+    .split(/[^\p{L}\p{N}]+/u)
+    .filter(word => word.length > 2);
+
+/** Whether this is the choice, its beginning, it with more behind, or has a word of it: `12 volt`, `fitted dry`. */
 function isMeant(text: string, label: string): boolean {
   const [wanted, whole] = [squeezed(text), squeezed(label)];
-  return (
-    whole.startsWith(wanted) || wanted.startsWith(whole) || label.split(/[ :,]+/).includes(text.toLowerCase())
-  );
+  if (whole.startsWith(wanted) || wanted.startsWith(whole)) return true;
+  return wordsOf(text).some(word => wordsOf(label).includes(word));
 }
 
 function readChoice(text: string, choices: Readonly<Record<string, string>>): ReadValue {
@@ -138,8 +143,11 @@ function readChoice(text: string, choices: Readonly<Record<string, string>>): Re
   // A word of the list goes before its number: "12" is 12 V, not the twelfth.
   const found = ids.find(id => id.toLowerCase() === text.toLowerCase()) ?? byNumber;
   if (found !== undefined) return yes(found);
+  // "Not dry" has a word of the dry one.
+  const typed = text.split(/\s+/);
+  const denied = typed.length > 1 && typed.some(word => isWordFor('not', word));
   const meant =
-    text === '' ? [] : ids.filter(id => labelsOf(choices, id).some(label => isMeant(text, label)));
+    text === '' || denied ? [] : ids.filter(id => labelsOf(choices, id).some(label => isMeant(text, label)));
   const [only, other] = meant;
   if (only !== undefined && other === undefined) return yes(only);
   return only === undefined
@@ -192,9 +200,11 @@ const callItOtherwise = (name: string) =>
 const LONGEST_NAME = 60;
 const MOST_NAMES = 24;
 
+const BETWEEN_NAMES = new RegExp(`[,;]|\\s(?:${anyOf(typedFor('and'))})\\s`, 'i');
+
 function readNames(text: string): ReadValue {
   const names = text
-    .split(',')
+    .split(BETWEEN_NAMES)
     .map(name => name.trim())
     .filter(name => name !== '');
   if (names.length === 0) return no('Name at least one, with commas between.');
@@ -256,8 +266,8 @@ function readGrade(text: string, units: UnitChoice): ReadGrade {
 /** `15W-40, 10W-30 below 0 °F`, or with the data sheet at 40 and 100 °C: `15W-40 110/14.5`. */
 function readGrades(text: string, units: UnitChoice): ReadValue {
   const parts = text
-    .split(',')
-    .map(part => part.trim())
+    .split(/[,;]/)
+    .map(part => part.trim().replace(/^SAE\s+/i, ''))
     .filter(part => part !== '');
   if (parts.length === 0) return no('Name at least one, such as 15W-40.');
   if (parts.length > MOST_GRADES) return no(`Those are ${parts.length}; ${MOST_GRADES} are allowed.`);

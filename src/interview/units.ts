@@ -47,8 +47,8 @@ const plain = (label: string, ...typed: string[]): Unit => scaled(1, label, ...t
 
 const litre = known('litre', 'L', 'l', 'litre', 'litres', 'liter', 'liters');
 const quart = known('usQuart', 'qt', 'qt', 'quart', 'quarts');
-// A US gallon is four quarts; a cubic inch 16.387 ml (NIST SP 811, appendix B.8).
-const gallon = scaled(4 / conversionOf('usQuart').scale, 'gal', 'gal', 'gallon', 'gallons');
+const gallon = known('usGallon', 'gal', 'gal', 'gallon', 'gallons');
+// A cubic inch is 16.387 ml (NIST SP 811, appendix B.8).
 const cubicInch = scaled(
   0.0254 ** 3 * 1000,
   'cu in',
@@ -118,7 +118,8 @@ const FIGURES_CONVERTED = 3;
 /** Without its unit, for the first of two. */
 export const showBare = (si: number, measure: Measure, choice: UnitChoice, figures = FIGURES): string => {
   const { scale, offset } = usual(measure, choice);
-  return String(Number((si * scale + offset).toPrecision(figures)));
+  // What binary arithmetic leaves of 0 °F is nothing.
+  return String(Number(Number((si * scale + offset).toFixed(9)).toPrecision(figures)));
 };
 
 /** A number in SI in the units of the manual, with its unit. */

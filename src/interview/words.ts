@@ -2,7 +2,10 @@ import { bySentence } from '../../prompts/by-sentence.ts';
 import type { Language } from '../../prompts/types.ts';
 import { fieldAt, isValueField } from '../profile/fields.ts';
 import type { Origin } from '../profile/provenance.ts';
+import type { Answer } from './interview.ts';
 import type { Question } from './question.ts';
+import { showValue } from './typed.ts';
+import type { UnitChoice } from './units.ts';
 
 /** Where a value comes from, in words. */
 export function originText({ from, page, rule, acceptedBy }: Origin, language: Language): string {
@@ -12,6 +15,14 @@ export function originText({ from, page, rule, acceptedBy }: Origin, language: L
   const accepted = acceptedBy === undefined ? '' : `, ${tell(`accepted by ${acceptedBy}`)}`;
   return `${tell(from)}${of}${by}${accepted}`;
 }
+
+/** An answer as it was understood, with where it comes from. */
+export const understood = (
+  { value, origin }: Answer,
+  question: Question,
+  units: UnitChoice,
+  language: Language,
+): string => `${showValue(value, question, units, language)}  [${originText(origin, language)}]`;
 
 export interface QuestionWords {
   readonly ask: string;

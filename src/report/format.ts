@@ -1,4 +1,5 @@
-import { asSiUnit, toUser, userUnit } from '../session/units.ts';
+import { isQuantity, quantityUnits } from '../engineering/quantities/table.ts';
+import { asShownUnit, shownUnit, toUser, userUnit } from '../session/units.ts';
 import { fill } from '../session/wording.ts';
 import type { Manner } from './manner.ts';
 import type { Limits, ReadingVerdict } from './model.ts';
@@ -9,6 +10,7 @@ const DECIMALS: Readonly<Record<string, number>> = {
   degF: 1,
   litre: 2,
   usQuart: 2,
+  usGallon: 2,
   V: 2,
   s: 1,
   bar: 2,
@@ -82,10 +84,12 @@ export interface Shown {
   difference(si: number): string;
 }
 
-export function shownAs(unit: string, manner: Manner): Shown {
+/** @param quantity of which it is, where that is known: fuel is not shown in the unit of oil */
+export function shownAs(unit: string, manner: Manner, quantity = ''): Shown {
   const text = (value: number, decimals: number, name: string) =>
     [number(value, decimals, manner), name].filter(part => part !== '').join(manner.words.unitGap);
-  const siUnit = asSiUnitSafely(unit);
+  const siUnit =
+    isQuantity(quantity) && unit === quantityUnits[quantity] ? shownUnit(quantity) : asSiUnitSafely(unit);
   if (siUnit === null)
     return {
       unit,
@@ -105,7 +109,7 @@ export function shownAs(unit: string, manner: Manner): Shown {
 }
 
 /** Unit names from outside must not reach what every object inherits. */
-const asSiUnitSafely = (unit: string) => (unit in Object.prototype ? null : asSiUnit(unit));
+const asSiUnitSafely = (unit: string) => (unit in Object.prototype ? null : asShownUnit(unit));
 
 export function limits({ min, max }: Limits, shown: Shown, { words }: Manner): string {
   if (min !== undefined && max !== undefined)

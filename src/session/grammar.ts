@@ -1,11 +1,11 @@
 import { listenedRange } from '../../machines/limits/gauges.ts';
 import { controlsOf, type Moment, offerOf, stateName } from '../../machines/moment.ts';
 import type { Offer } from '../../machines/toolkit.ts';
-import { type Quantity, quantityUnits, type Via } from '../../machines/vocabulary.ts';
+import type { Quantity, Via } from '../../machines/vocabulary.ts';
 import type { ControlId, Language, ReplyId } from '../../prompts/types.ts';
 import { quantities } from '../engineering/quantities/table.ts';
 import type { Grammar, NumberSlot } from '../voice/ports.ts';
-import { fromUser, toUser, type UnitSystem, userUnit } from './units.ts';
+import { fromUser, shownUnit, toUser, type UnitSystem, userUnit } from './units.ts';
 
 /**
  * Steps, in the user's unit, of what need not be said more finely. Every number less that may be said is heard
@@ -23,7 +23,7 @@ function numberSlot(
   units: UnitSystem,
   via: Via,
 ): NumberSlot {
-  const unit = userUnit(units, quantityUnits[quantity]);
+  const unit = userUnit(units, shownUnit(quantity));
   const step = coarse[quantity] ?? 10 ** -unit.decimals;
   const toSlot = (si: number) => toUser(unit, si) / step;
   // Five digits are not listened for, but places that high are there.
@@ -45,7 +45,7 @@ function numberSlot(
 
 /** A number as it was said, in SI. */
 export const slotValueToSi = (quantity: Quantity, value: number, units: UnitSystem): number =>
-  fromUser(userUnit(units, quantityUnits[quantity]), value);
+  fromUser(userUnit(units, shownUnit(quantity)), value);
 
 export const isControl = (language: Language, id: string): id is keyof Language['controls'] =>
   id in language.controls;

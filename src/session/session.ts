@@ -307,7 +307,7 @@ export class Session {
     const si = (value: number) => slotValueToSi(quantity, value, this.#parts.units);
     this.mention('outOfRange', {
       name: { quantityName: quantity },
-      limits: { limits: { unit: quantityUnits[quantity], min: si(min), max: si(max) } },
+      limits: { limits: { unit: quantityUnits[quantity], of: quantity, min: si(min), max: si(max) } },
     });
   }
 

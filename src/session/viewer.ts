@@ -7,7 +7,7 @@ import { beforeFirstFire } from '../../machines/phases/06-first-fire.ts';
 import { gateMet, isDone } from '../../machines/progress.ts';
 import type { Step } from '../../machines/steps.ts';
 import { leftMs } from '../../machines/timing.ts';
-import { type Person, type Quantity, quantityUnits } from '../../machines/vocabulary.ts';
+import type { Person, Quantity } from '../../machines/vocabulary.ts';
 import type { Language, ReplyId } from '../../prompts/types.ts';
 import { isQuantity } from '../engineering/quantities/table.ts';
 import type { Data } from '../record/vocabulary/index.ts';
@@ -15,7 +15,7 @@ import type { EarLevel } from '../voice/ports.ts';
 import type { EngineEarLink } from './engine-ear/join-engine-ear.ts';
 import { grammarOf, isControl } from './grammar.ts';
 import type { Happening, Session } from './session.ts';
-import type { UnitSystem } from './units.ts';
+import { shownUnit, type UnitSystem } from './units.ts';
 import type { BusLink } from './vehicle/join-bus.ts';
 import type { BusView, EngineEarView, HearingView, LogLine, ReadingView, View } from './view.ts';
 import { showFailureMode, showMeasure, showNumber, stepTitle, wordSaid } from './wording.ts';
@@ -185,7 +185,7 @@ export class Viewer {
 
   #readingView({ quantity, value, met, min, max }: SeenVerdict): ReadingView {
     const { language, units } = this.#session.parts;
-    const unit = quantityUnits[quantity];
+    const unit = shownUnit(quantity);
     const show = (si: number) => showNumber(si, unit, language, units);
     const limits =
       min !== undefined && max !== undefined
@@ -274,7 +274,7 @@ const busView = (
     const si = look.value(quantity);
     return {
       name: language.quantities[quantity].name,
-      value: si === null ? null : showMeasure(si, quantityUnits[quantity], language, units),
+      value: si === null ? null : showMeasure(si, shownUnit(quantity), language, units),
     };
   }),
 });
@@ -332,7 +332,7 @@ const openItemText = ({ step, quantity, si, finding }: OpenItem, language: Langu
     stepTitle(language, step),
     ...(quantity === undefined || si === undefined
       ? []
-      : [showMeasure(si, quantityUnits[quantity], language, units)]),
+      : [showMeasure(si, shownUnit(quantity), language, units)]),
     ...(finding === undefined ? [] : [language.replies[finding][0]]),
   ].join(' ');
 

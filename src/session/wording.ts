@@ -1,11 +1,10 @@
 import type { Said } from '../../machines/context.ts';
-import type { PromptValue, PromptValues, Quantity, SiUnit } from '../../machines/vocabulary.ts';
-import { quantityUnits } from '../../machines/vocabulary.ts';
+import type { PromptValue, PromptValues, Quantity } from '../../machines/vocabulary.ts';
 import type { Language } from '../../prompts/types.ts';
 import { fmi } from '../engineering/fmi.ts';
 import { describeIssue, type Issue } from '../engineering/result.ts';
 import { sayNumber } from '../voice/number-words/say.ts';
-import { asSiUnit, toUser, type UnitSystem, userUnit } from './units.ts';
+import { asShownUnit, type ShownUnit, shownUnit, toUser, type UnitSystem, userUnit } from './units.ts';
 
 /** One sentence in its two renderings: for the ear, with numbers in words, and for the eye. */
 export interface Sentence {
@@ -55,7 +54,7 @@ function timeText(seconds: number, manner: Manner): string {
   return parts.join(' ');
 }
 
-function measureText(si: number, siUnit: SiUnit, manner: Manner): string {
+function measureText(si: number, siUnit: ShownUnit, manner: Manner): string {
   if (siUnit === 's') return timeText(si, manner);
   const unit = userUnit(manner.units, siUnit);
   const names = manner.language.units[unit.id];
@@ -64,7 +63,7 @@ function measureText(si: number, siUnit: SiUnit, manner: Manner): string {
 }
 
 function bareNumber(quantity: Quantity, si: number, manner: Manner): string {
-  const unit = userUnit(manner.units, quantityUnits[quantity]);
+  const unit = userUnit(manner.units, shownUnit(quantity));
   return numberText(toUser(unit, si), unit.decimals, manner);
 }
 
@@ -72,11 +71,11 @@ const digitsText = (value: number, { language, spoken }: Manner): string =>
   spoken ? sayNumber(value, 'digitByDigit', 0, language.code) : String(value);
 
 function limitsText(
-  limits: { readonly unit: string; readonly min?: number; readonly max?: number },
+  limits: { readonly unit: string; readonly min?: number; readonly max?: number; readonly of?: Quantity },
   manner: Manner,
 ): string {
   const { words } = manner.language;
-  const siUnit = asSiUnit(limits.unit);
+  const siUnit = limits.of ? shownUnit(limits.of) : asShownUnit(limits.unit);
   const text = (si: number) => (siUnit ? measureText(si, siUnit, manner) : numberText(si, 2, manner));
   if (limits.min !== undefined && limits.max !== undefined)
     return fill(words.between, { min: text(limits.min), max: text(limits.max) });
@@ -135,11 +134,11 @@ function valueText(value: PromptValue, manner: Manner): string {
   const { language, spoken } = manner;
   if (typeof value === 'string') return value;
   if (typeof value === 'number') return numberText(value, Number.isInteger(value) ? 0 : 1, manner);
-  if ('quantity' in value) return measureText(value.si, quantityUnits[value.quantity], manner);
+  if ('quantity' in value) return measureText(value.si, shownUnit(value.quantity), manner);
   if ('brief' in value)
     return spoken
       ? bareNumber(value.brief, value.si, manner)
-      : measureText(value.si, quantityUnits[value.brief], manner);
+      : measureText(value.si, shownUnit(value.brief), manner);
   if ('unit' in value) return measureText(value.si, value.unit, manner);
   if ('number' in value) return bareNumber(value.number.quantity, value.number.si, manner);
   if ('gelling' in value) return language.gelling[value.gelling];
@@ -159,7 +158,7 @@ function valueText(value: PromptValue, manner: Manner): string {
   if ('valueGroup' in value) return look(language.valueGroups, value.valueGroup);
   if ('quantityName' in value) return language.quantities[value.quantityName].name;
   if ('unitOf' in value) {
-    const names = language.units[userUnit(manner.units, quantityUnits[value.unitOf]).id];
+    const names = language.units[userUnit(manner.units, shownUnit(value.unitOf)).id];
     return spoken ? names.long : names.short;
   }
   if ('limits' in value) return limitsText(value.limits, manner);
@@ -203,11 +202,11 @@ export function wordSaid(said: Said, language: Language, units: UnitSystem): Sen
 }
 
 /** The bare number in the user's unit, for the eye. */
-export function showNumber(si: number, siUnit: SiUnit, language: Language, units: UnitSystem): string {
+export function showNumber(si: number, siUnit: ShownUnit, language: Language, units: UnitSystem): string {
   const unit = userUnit(units, siUnit);
   return figures(Number(toUser(unit, si).toFixed(unit.decimals)), unit.decimals, language);
 }
 
 /** A measured value for the eye: "42 psi". */
-export const showMeasure = (si: number, unit: SiUnit, language: Language, units: UnitSystem): string =>
+export const showMeasure = (si: number, unit: ShownUnit, language: Language, units: UnitSystem): string =>
   measureText(si, unit, { language, units, spoken: false });

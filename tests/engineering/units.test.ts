@@ -46,7 +46,7 @@ describe('user units', () => {
   test('each unit says which SI unit it is kept in', () => {
     expect(USER_UNITS.map(siUnitOf)).toEqual([
       ...['degC', 'degC', 'm', 'm'],
-      ...['kPa', 'kPa', 'kPa', 'litre', 'litre'],
+      ...['kPa', 'kPa', 'kPa', 'litre', 'litre', 'litre'],
     ]);
   });
 });

@@ -5,7 +5,7 @@ import { setImmediate } from 'node:timers/promises';
 import type { JobCard } from '../../machines/context.ts';
 import { nearThermostat } from '../../machines/limits/engine.ts';
 import { offerOf, stateName } from '../../machines/moment.ts';
-import { type Quantity, quantityUnits } from '../../machines/vocabulary.ts';
+import type { Quantity } from '../../machines/vocabulary.ts';
 import { languages } from '../../prompts/index.ts';
 import type { LanguageCode } from '../../prompts/types.ts';
 import { loadProfile } from '../../src/profile/load.ts';
@@ -13,7 +13,7 @@ import { openNewLog, type RecordLog } from '../../src/record/index.ts';
 import { grammarOf } from '../../src/session/grammar.ts';
 import { headerData } from '../../src/session/header.ts';
 import { type Happening, Session } from '../../src/session/session.ts';
-import { toUser, type UnitSystem, userUnit } from '../../src/session/units.ts';
+import { shownUnit, toUser, type UnitSystem, userUnit } from '../../src/session/units.ts';
 import { VirtualClock } from '../../src/session/virtual-clock.ts';
 import type { Pcm, Synthesizer } from '../../src/voice/ports.ts';
 import { createTypedRecognizer, type TypedRecognizer } from '../../src/voice/recognizers/typed.ts';
@@ -158,7 +158,7 @@ export function goodReply(rig: Rig): string | null {
   if (offer.replies.includes('thermostatOpen') && isHoseHot(rig))
     return language.replies.thermostatOpen[0] ?? null;
   if (offer.quantity) {
-    const unit = userUnit(units, quantityUnits[offer.quantity]);
+    const unit = userUnit(units, shownUnit(offer.quantity));
     const step = grammarOf(moment, language, units, 'keys').number?.step ?? 1;
     const value = Math.round(toUser(unit, goodReading(offer.quantity, rig)) / step) * step;
     return value.toFixed(step < 1 ? unit.decimals : 0).replace('.', language.words.decimalMark);

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { buildFirstStart } from '../../machines/first-start.ts';
+import { english } from '../../prompts/en/index.ts';
 import { buildProfile, profileData } from '../../src/interview/build.ts';
 import {
   type Answers,
@@ -13,7 +14,7 @@ import {
 } from '../../src/interview/interview.ts';
 import type { QuestionId, Value } from '../../src/interview/question.ts';
 import { questionOf, questions } from '../../src/interview/questions/index.ts';
-import { readTyped } from '../../src/interview/typed.ts';
+import { readTyped, showValue } from '../../src/interview/typed.ts';
 import { fields } from '../../src/profile/fields.ts';
 import { ProfileError, parseProfile } from '../../src/profile/parse.ts';
 import { profileSchema } from '../../src/profile/schema.ts';
@@ -59,6 +60,11 @@ describe('what is typed', () => {
     expect(valueIn('idle.warm', '650-750 rpm')).toEqual([650, 750]);
   });
 
+  it('is shown as it was meant, nought as nought', () => {
+    const nought = valueIn('heaterWaitAtC', '0 F', 'us');
+    expect(showValue(nought, questionOf('heaterWaitAtC'), 'us', english)).toBe('0 °F');
+  });
+
   it('may say behind a value where it comes from', () => {
     expect(typed('oil.capacityL', '15 L p 12')).toMatchObject({
       value: 15,
@@ -95,6 +101,9 @@ describe('what is typed', () => {
       value: ['oil pressure', 'boost'],
       origin: { from: 'manual', page: '5' },
     });
+    expect(valueIn('sensors', 'oil pressure and coolant temperature')).toHaveLength(2);
+    // Why it cannot be called so comes before where its source goes.
+    expect(faultOf('cutOff', 'stop lever p 6')).toMatch(/stops the session/);
     expect(typed('cutOff', 'flap behind the cover plate, measured')).toMatchObject({
       value: 'flap behind the cover plate',
       origin: { from: 'measured' },
@@ -123,6 +132,9 @@ describe('what is typed', () => {
     for (const text of ['12 volt', '12V', '12 v']) expect(valueIn('systemVoltage', text)).toBe('12');
     expect(valueIn('coolant.kind', 'ethylene glycol')).toBe('ethylene');
     expect(valueIn('use', 'tractor')).toBe('vehicle');
+    expect(valueIn('firstFilter', 'fitted dry')).toBe('dry');
+    expect(valueIn('fuel.primer.kind', 'by hand')).toBe('hand');
+    expect(faultOf('firstFilter', 'not dry')).toMatch(/none of these/);
     expect(faultOf('fuelling.disabledBy', 'mechanical')).toBe('"mechanical" may be 2, 3; give the number.');
     expect(faultOf('use', 'sawmill')).toMatch(/none of these; give its number, 1 to 4/);
     expect(valueIn('engine.cylinders', '4 cyl')).toBe(4);
@@ -138,6 +150,7 @@ describe('what is typed', () => {
     expect(valueIn('oil.grades', '15W-40 110/14.5 above -10')).toEqual([
       { grade: '15W-40', viscosity40Mm2S: 110, viscosity100Mm2S: 14.5, nightsFromC: -10 },
     ]);
+    expect(valueIn('oil.grades', 'SAE 15W-40; 10W-30 below 0 °F', 'us')).toHaveLength(2);
     expect(faultOf('oil.grades', '10W-30 below 90')).toBe('90 °C is not allowed; from -60 °C to 50 °C is.');
     expect(faultOf('oil.grades', '10W-30 below zero')).toMatch(/is no number/);
   });

@@ -256,6 +256,21 @@ describe('cranking', () => {
     expect(resting.nowMs - begin).toBeGreaterThanOrEqual(restMs);
   });
 
+  it('to fire wants the heater again after a rest, and no other cranking does', () => {
+    const afterRest = (driver: Driver, place: string) => {
+      driver.goodUntil(`${place}.cranking`).clock(BURST_MS).reply('nothingYet');
+      expect(driver.name).toBe(`${place}.resting`);
+      while (driver.name.endsWith('resting')) driver.ring();
+      expect(driver.name).toBe(`${place}.askingClear`);
+      return driver.last.said.map(({ line }) => line);
+    };
+    expect(afterRest(firstFire.fork(), 'firstFire.crank')).toContain('heatAgain');
+    expect(afterRest(untilPressure.fork(), 'noFuelCrank.untilPressure')).not.toContain('heatAgain');
+    // demo-four has no heater.
+    const four = new Driver(demoFour).goodUntil('firstFire.crank.ready');
+    expect(afterRest(four, 'firstFire.crank')).not.toContain('heatAgain');
+  });
+
   it('rests before a burst of the next step as well', () => {
     const holds = new Driver(demoSix).goodUntil('noFuelCrank.holds.resting');
     const lastMs = holds.context.bursts.at(-1)?.endMs ?? 0;

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { quantityUnits, type SiUnit } from '../../src/engineering/quantities/table.ts';
-import { asSiUnit, fromUser, toUser, unitSystems, userUnit } from '../../src/session/units.ts';
+import { asShownUnit, fromUser, toUser, unitSystems, userUnit } from '../../src/session/units.ts';
 
 const kept: readonly SiUnit[] = ['%', 'count', 'V', 'rpm', 's'];
 
@@ -19,6 +19,9 @@ describe('units', () => {
     ['us', 'm', 'ft', 304.8, 1000],
     // 57.75 cubic inches of 16.387064 mL.
     ['us', 'litre', 'usQuart', 0.946352946, 1],
+    // 231 cubic inches of 16.387064 mL.
+    ['us', 'litreOfFuel', 'usGallon', 3.785411784, 1],
+    ['metric', 'litreOfFuel', 'litre', 15, 15],
     ['us', 'kPa', 'psi', 6.894757293, 1],
   ] as const)('%s: %s is %s', (system, si, id, value, user) => {
     const unit = userUnit(system, si);
@@ -47,8 +50,8 @@ describe('units', () => {
   });
 
   it('of a verdict are known by their names, and what has none is a pure number', () => {
-    for (const si of Object.values(quantityUnits)) expect(asSiUnit(si)).toBe(si);
-    expect(asSiUnit('')).toBeNull();
-    expect(asSiUnit('1/min')).toBeNull();
+    for (const si of Object.values(quantityUnits)) expect(asShownUnit(si)).toBe(si);
+    expect(asShownUnit('')).toBeNull();
+    expect(asShownUnit('1/min')).toBeNull();
   });
 });

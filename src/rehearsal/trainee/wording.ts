@@ -1,8 +1,7 @@
 import type { Moment } from '../../../machines/moment.ts';
-import { quantityUnits } from '../../../machines/vocabulary.ts';
 import type { Language } from '../../../prompts/types.ts';
 import { grammarOf } from '../../session/grammar.ts';
-import { toUser, type UnitSystem, userUnit } from '../../session/units.ts';
+import { shownUnit, toUser, type UnitSystem, userUnit } from '../../session/units.ts';
 import type { Answer } from './answer.ts';
 
 /** An answer in the words in which it would be spoken or typed; null where there is none. */
@@ -16,7 +15,7 @@ export function wordAnswer(
     case 'reply':
       return language.replies[answer.id][0] ?? null;
     case 'value': {
-      const unit = userUnit(units, quantityUnits[answer.quantity]);
+      const unit = userUnit(units, shownUnit(answer.quantity));
       const step = grammarOf(moment, language, units, 'keys').number?.step ?? 1;
       return (Math.round(toUser(unit, answer.si) / step) * step).toFixed(unit.decimals);
     }

@@ -93,7 +93,7 @@ function stepRows(
 ): Row[] {
   const { name } = manner;
   const words = manner.words.gates;
-  const shown = shownAs(last.unit, manner);
+  const shown = shownAs(last.unit, manner, last.quantity);
   const [lowest, highest] = [shown.value(lowestSi), shown.value(highestSi)];
   const n = String(readings);
   const range =
@@ -133,7 +133,7 @@ function readingRow(reading: Reading, rules: RuleBook, manner: Manner, title: Ce
   const { verdict, si, timeMs, quantity } = reading;
   const { name } = manner;
   const words = manner.words.gates;
-  const shown = shownAs(reading.unit, manner);
+  const shown = shownAs(reading.unit, manner, quantity);
   // The limits are those of what was held against them, in its own unit.
   const held = verdict?.of;
   const inLimits = held ? shownAs(held.unit, manner) : shown;

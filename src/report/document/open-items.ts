@@ -1,4 +1,4 @@
-import { quantityUnits } from '../../engineering/quantities/table.ts';
+import { shownUnit } from '../../session/units.ts';
 import { fill, showMeasure } from '../../session/wording.ts';
 import type { Manner } from '../manner.ts';
 import type { OpenItem, ReportModel } from '../model.ts';
@@ -24,7 +24,7 @@ export const openText = (item: OpenItem, { words, name, language, units }: Manne
       const value =
         quantity === undefined || si === undefined
           ? []
-          : [`${name.quantity(quantity)} ${showMeasure(si, quantityUnits[quantity], language, units)}`];
+          : [`${name.quantity(quantity)} ${showMeasure(si, shownUnit(quantity), language, units)}`];
       const what = [...value, ...(finding === undefined ? [] : [name.reply(finding)])];
       return fill(what.length > 0 ? open.leftWith : open.left, {
         step: name.step(step),

@@ -122,7 +122,7 @@ const calledBy = (stop: StopStory, manner: Manner): string => {
   const { words, name } = manner;
   const { by, via, trigger, reading } = stop;
   if (reading) {
-    const shown = shownAs(reading.unit, manner);
+    const shown = shownAs(reading.unit, manner, reading.quantity);
     return fill(words.stops.byReading, {
       quantity: name.quantity(reading.quantity),
       value: shown.value(reading.si),
@@ -220,7 +220,7 @@ export function doubtsSection({ doubts }: ReportModel, manner: Manner): Block[] 
       { title: words.became, width: 0.22 },
     ],
     doubts.map(({ timeMs, step, quantity, reply, si, unit, vouchedBy, ...range }) => {
-      const shown = shownAs(unit, manner);
+      const shown = shownAs(unit, manner, quantity);
       const value = si === undefined ? '' : shown.value(si);
       const what = reply === undefined ? name.quantity(quantity ?? '') : name.reply(reply);
       return cells(

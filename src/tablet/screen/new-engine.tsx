@@ -12,8 +12,9 @@ import {
   withoutAnswer,
 } from '../../interview/interview.ts';
 import type { QuestionId } from '../../interview/question.ts';
+import { questionOf } from '../../interview/questions/index.ts';
 import { askedUnit, showValue } from '../../interview/typed.ts';
-import { originText, questionWords } from '../../interview/words.ts';
+import { originText, questionWords, understood } from '../../interview/words.ts';
 import { assumedFields } from '../../profile/provenance.ts';
 import type { Profile } from '../../profile/schema.ts';
 import { saveFile } from '../device/save-file.ts';
@@ -38,7 +39,10 @@ export function NewEngine({
   const [asked, setAsked] = useState<readonly QuestionId[]>([]);
   /** Touched once: what took a quarter of an hour is not thrown away by one touch. */
   const [sure, setSure] = useState(false);
-  const next = nextQuestion(answers, false, ownLanguage());
+  /** What was taken back: it is put forward where it is asked again. */
+  const [before, setBefore] = useState<Answers>({});
+  const found = nextQuestion(answers, false, ownLanguage());
+  const next = found && { ...found, proposal: before[found.question.id] ?? found.proposal };
   const go = (changed: Answers, order: readonly QuestionId[]) => {
     keepInterview(changed);
     setAnswers(changed);
@@ -46,9 +50,20 @@ export function NewEngine({
     setSure(false);
   };
   const last = asked.at(-1);
+  const told = last === undefined ? undefined : answers[last];
+  const goBack = (to: QuestionId) => {
+    setBefore({ ...before, [to]: answers[to] });
+    go(withoutAnswer(answers, to), asked.slice(0, -1));
+  };
   return (
     <main className="start" aria-label={words.newEngine.title}>
       <h1>{words.newEngine.title}</h1>
+      {last !== undefined && told && (
+        <p className="quiet">
+          {questionWords(questionOf(last), ownLanguage()).ask}:{' '}
+          {understood(told, questionOf(last), unitsOf(answers), ownLanguage())}
+        </p>
+      )}
       {next ? (
         <Ask
           key={next.question.id}
@@ -61,11 +76,7 @@ export function NewEngine({
       )}
       <div className="big">
         {last !== undefined && (
-          <button
-            type="button"
-            className="choice"
-            onClick={() => go(withoutAnswer(answers, last), asked.slice(0, -1))}
-          >
+          <button type="button" className="choice" onClick={() => goBack(last)}>
             {words.newEngine.back}
           </button>
         )}

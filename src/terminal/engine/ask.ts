@@ -14,13 +14,13 @@ import {
 import type { Question, QuestionId } from '../../interview/question.ts';
 import { askedUnit, isWordFor, showValue } from '../../interview/typed.ts';
 import type { UnitChoice } from '../../interview/units.ts';
-import { originText, questionWords, valueName } from '../../interview/words.ts';
+import { originText, questionWords, understood, valueName } from '../../interview/words.ts';
 import { fieldAt } from '../../profile/fields.ts';
 import type { TalkIo } from './io.ts';
 
 export const HELP = [
   'Enter takes what is put forward. Behind a value you may say where it comes from: "15 qt p 12", "150 measured".',
-  'The source alone confirms what is put forward: "p 12", "plate", "manual", "measured".',
+  'The source alone confirms what is put forward: "p 12", "plate", "manual", "measured", "seen", "assumed".',
   '?  more about this one      -  nobody knows: taken as put forward, and marked assumed',
   '<  back to the one before   < 12  back to number 12     list  all answers so far     quit  leave; nothing is lost',
 ];
@@ -68,10 +68,6 @@ function spokenText(
     .filter(part => part !== '')
     .join('. ');
 }
-
-/** An answer as it was understood. */
-const understood = ({ value, origin }: Answer, question: Question, units: UnitChoice, language: Language) =>
-  `${showValue(value, question, units, language)}  [${originText(origin, language)}]`;
 
 /** All answers so far, a line each, with the number that each is asked under. */
 export function answerLines(answers: Answers, everything: boolean, language: Language): string[] {

@@ -57,7 +57,7 @@ function questionNamed(id: string): QuestionId {
   const found = questions.find(question => question.id === id || question.fields.some(path => path === id));
   if (!found)
     throw new ProfileError(id, [
-      `is no question; allowed: ${questions.map(question => question.id).join(', ')}.`,
+      'is no question; without --again all answers are listed, to choose from by number.',
     ]);
   return found.id;
 }
@@ -130,13 +130,15 @@ export async function newEngine(
   await writeProfile(path, profile);
   const assumed = assumedFields(profile);
   const asked = askedQuestions(answers, all).flatMap(({ fields }) => fields);
-  const ofAsked = assumed.filter(field => asked.includes(field)).length;
+  const ofAsked = assumed.filter(field => asked.includes(field));
   const open = unfitFor(profile);
   io.print('');
   print(`Written: ${path}, version ${version}, SHA-256 ${profileHash(profile).slice(0, 16)}.`);
   print(
-    `Of what was asked ${ofAsked} values are assumed, and ${assumed.length - ofAsked} more that nobody is asked for: npm start -- engine show ${path}`,
+    `Of what was asked ${ofAsked.length} values are assumed, and ${assumed.length - ofAsked.length} more that nobody is asked for: npm start -- engine show ${path}`,
   );
+  for (const field of ofAsked) io.print(`  ${valueName(field, language)}`);
+  print(`To change an answer: npm start -- engine new ${path}`);
   if (open.length > 0)
     print(`Not yet fit for the first fire of a real engine: npm start -- engine check ${path}`);
   print(`Practise on it: npm start -- rehearse --profile ${path}`);

@@ -1,8 +1,7 @@
 import { wasTriedOut } from '../../../machines/drills.ts';
-import { quantityUnits } from '../../../machines/vocabulary.ts';
 import type { Language } from '../../../prompts/types.ts';
 import type { Debrief, FaultDebrief } from '../../rehearsal/debrief.ts';
-import type { UnitSystem } from '../../session/units.ts';
+import { shownUnit, type UnitSystem } from '../../session/units.ts';
 import { clockText } from '../../session/viewer.ts';
 import { fill, showMeasure, stepTitle } from '../../session/wording.ts';
 import type { FaceWords } from '../face/words/index.ts';
@@ -34,7 +33,7 @@ function contradictionLine(
 ): string {
   const about = { time: clockText(atS * 1000), step: stepTitle(language, step) };
   if (!value) return fill(words.notSo, about);
-  const show = (si: number) => showMeasure(si, quantityUnits[value.quantity], language, units);
+  const show = (si: number) => showMeasure(si, shownUnit(value.quantity), language, units);
   return fill(words.saidShown, {
     ...about,
     name: language.quantities[value.quantity].name,

@@ -1,4 +1,5 @@
 import { writeFile } from 'node:fs/promises';
+import { offerOf } from '../../../machines/moment.ts';
 import { languages } from '../../../prompts/index.ts';
 import { loadProfile } from '../../profile/load.ts';
 import { readLog } from '../../record/index.ts';
@@ -8,6 +9,7 @@ import { parseFault, RehearsalError } from '../../rehearsal/faults.ts';
 import { isOnlyWaiting } from '../../rehearsal/pace.ts';
 import { createRehearsal, type Rehearsal, type RehearsalOptions } from '../../rehearsal/rehearsal.ts';
 import { hearModel } from '../../rehearsal/sound/heard-model.ts';
+import { gaugeValue } from '../../rehearsal/trainee/gauge-value.ts';
 import { firingOf, joinEngineEar } from '../../session/engine-ear/join-engine-ear.ts';
 import type { SessionHeader } from '../../session/header.ts';
 import { PacedClock } from '../../session/paced-clock.ts';
@@ -77,7 +79,13 @@ export async function rehearse(options: RehearseOptions): Promise<number> {
   function standBeside(session: Session, viewer: Viewer, engine: Rehearsal, keepPace: () => void) {
     const leaving = new AbortController();
     if (options.byItself) answerByItself(session, engine, plan);
-    engine.watch(() => viewer.sees(sightsOf(engine.gauges, session.parts, faceWords[language])));
+    const readOff = () => {
+      const { quantity } = offerOf(session.moment);
+      return quantity === undefined
+        ? null
+        : { quantity, si: gaugeValue(quantity, engine.gauges, profile, plan.ambientC) };
+    };
+    engine.watch(() => viewer.sees(sightsOf(engine.gauges, session.parts, faceWords[language], readOff())));
     session.watch(keepPace);
     const ear = joinEngineEar(session, () => viewer.showsEngineEar(ear));
     const hear = hearModel(firingOf(profile), options.seed, heard => ear.take(heard));

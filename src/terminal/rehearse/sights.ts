@@ -1,20 +1,31 @@
-import { type Quantity, quantityUnits } from '../../../machines/vocabulary.ts';
+import type { Quantity } from '../../../machines/vocabulary.ts';
 import type { Gauges } from '../../rehearsal/gauges.ts';
 import type { SessionParts } from '../../session/session.ts';
+import { shownUnit } from '../../session/units.ts';
 import { fill, showMeasure } from '../../session/wording.ts';
 import type { FaceWords } from '../face/words/index.ts';
 
 /** Long before the thermostat opens nobody feels the hose. */
 const HOSE_TOLD_K = 15;
 
-/** What somebody who practises sees of the engine, in a few lines: gauges, lamps, and what is wrong to the eye. */
+/** What is asked for now and would be read off somewhere: a thermometer, a tester, the tank's gauge. */
+export interface ReadOff {
+  readonly quantity: Quantity;
+  readonly si: number | null;
+}
+
+/**
+ * What somebody who practises sees of the engine, in a few lines: what is to be read off, gauges, lamps, and what is
+ * wrong to the eye.
+ */
 export function sightsOf(
   gauges: Gauges,
   { profile, language, units }: SessionParts,
   { seen: words, noValue }: FaceWords,
+  readOff: ReadOff | null,
 ): string[] {
   const show = (quantity: Quantity, si: number | null) =>
-    `${language.quantities[quantity].name} ${si === null ? noValue : showMeasure(si, quantityUnits[quantity], language, units)}`;
+    `${language.quantities[quantity].name} ${si === null ? noValue : showMeasure(si, shownUnit(quantity), language, units)}`;
   const lamps = (ids: ReadonlySet<string>) =>
     profile.lamps
       .filter(({ id }) => ids.has(id))
@@ -35,6 +46,7 @@ export function sightsOf(
     ...gauges.codes.map(({ spn, fmi }) => fill(words.code, { spn: String(spn), fmi: String(fmi) })),
   ];
   return [
+    ...(readOff ? [fill(words.readOff, { reading: show(readOff.quantity, readOff.si) })] : []),
     [
       show('engineSpeed', gauges.rpm),
       show('oilPressure', gauges.oilPressureKpa),

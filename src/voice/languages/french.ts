@@ -14,8 +14,8 @@ export const french: VoiceLanguage = {
   numbers: frenchNumbers,
   hearing: {
     pronounce: pronounceFrench,
-    // More than in English, where it was fitted: few French people were there to learn from, and none to fit it on.
-    leastCertainty: 0.75,
+    // Not fitted, as the English ones are: few French people were there to learn from, and none to fit it on.
+    leastCertainty: { reply: 0.75, stop: 0.75 },
     soundingLikeStop: [
       'stock',
       'top',

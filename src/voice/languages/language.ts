@@ -1,3 +1,4 @@
+import type { LeastCertainty } from '../decoders/network/bounds.ts';
 import type { Form, Token } from '../number-words/vocabulary.ts';
 import type { SpokenLanguage } from '../ports.ts';
 
@@ -30,8 +31,8 @@ export interface SystemSynthesizer {
 export interface LanguageHearing {
   /** All pronunciations of a word, in the phones of the language's network. */
   readonly pronounce: (word: string) => readonly string[];
-  /** Certainty below which the network's reply is asked for again; the usual one where none stands here. */
-  readonly leastCertainty?: number;
+  /** Certainty that the network has to have; the usual one where none stands here. */
+  readonly leastCertainty?: LeastCertainty;
   /** Everyday words that are easily taken for a stop word. */
   readonly soundingLikeStop: readonly string[];
 }

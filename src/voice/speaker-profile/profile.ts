@@ -6,9 +6,9 @@ import { usualSilenceMs } from '../ear/patience.ts';
  * The least certainty that the recognizer is shipped with. A person's own bound may ask for more; nothing may ask for
  * less, because every reply could be one that opens a gate.
  */
-export const shippedCertainty = leastCertainty;
+export const shippedCertainty = leastCertainty.reply;
 /** Above this hardly anything is heard any more. */
-const highestCertainty = 0.97;
+export const highestCertainty = 0.97;
 
 /** What one person needs otherwise than others. Every field has safe limits: a file that leaves them is refused. */
 const adaptationSchema = z.strictObject({

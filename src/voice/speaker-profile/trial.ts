@@ -1,6 +1,6 @@
 import { createMatcher, isMeant } from '../meaning.ts';
 import type { Grammar, Heard } from '../ports.ts';
-import { type Adaptation, shipped, shippedCertainty, type Tally } from './profile.ts';
+import { type Adaptation, highestCertainty, shipped, shippedCertainty, type Tally } from './profile.ts';
 
 /** Something to be read aloud, and what may be said at that moment. */
 export interface Prompt {
@@ -48,10 +48,12 @@ export const scoreOf = ({ right, wrong }: Tally): number => right - WRONG_COSTS 
 export const isBetter = (after: Tally, before: Tally): boolean =>
   scoreOf(after) > scoreOf(before) && after.wrong <= before.wrong;
 
-const CERTAINTY_STEP = 0.05;
+const CERTAINTY_STEP = 0.02;
 
-/** The bounds that may be tried: as shipped, and above. */
-const bounds = [0, 1, 2, 3, 4, 5, 6, 7].map(n => Number((shippedCertainty + n * CERTAINTY_STEP).toFixed(2)));
+/** The bounds that may be tried: as shipped, and above, as far as a person's own may go. */
+const bounds = [0, 1, 2, 3, 4, 5, 6, 7]
+  .map(n => Number((shippedCertainty + n * CERTAINTY_STEP).toFixed(2)))
+  .filter(bound => bound <= highestCertainty);
 
 /** The bound that serves these trials best; the lowest of those that serve alike. */
 export function bestBound(trials: readonly Trial[]): number {

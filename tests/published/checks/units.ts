@@ -33,6 +33,15 @@ export const unitsChecks: readonly PublishedCheck[] = [
   },
   {
     subject: 'units',
+    source,
+    quantity: '1 US liquid gallon',
+    unit: 'litre',
+    expected: 3.785412,
+    tolerance: 5e-7,
+    compute: () => numberOf(toSi(1, 'usGallon')),
+  },
+  {
+    subject: 'units',
     source: 'Definition of the Fahrenheit and Celsius scales: both read -40 at the same temperature',
     quantity: '-40 degC',
     unit: 'degF',

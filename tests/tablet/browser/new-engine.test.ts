@@ -21,12 +21,12 @@ afterAll(async () => {
 
 /** What is answered to what, by a part of the question; the rest is taken as it is put forward. */
 const answers: readonly (readonly [asked: RegExp, answer: string])[] = [
-  [/A real engine/, 'no'],
+  [/real engine/, 'no'],
   [/Name of the profile/, 'Tablet four'],
   [/Cylinders/, '4'],
   [/Displacement/, '3.9'],
   [/Rated speed/, '2400'],
-  [/What it drives/, 'a vehicle'],
+  [/What it drives/, 'a vehicle: truck, bus, tractor'],
   [/A turbocharger/, 'no'],
   [/Fuelling, and so how/, 'mechanical: a lever is put to no delivery'],
   [/What shuts it off when the key does not/, 'air flap at the intake'],
@@ -64,6 +64,11 @@ it('describes a new engine on the device, in one go or two, and leads a start of
   // What is wrong is said in a sentence, and asked again.
   const before = await heading(page);
   expect(before).toContain('Rated speed');
+  // What was understood stands there; taken back, it is put forward again.
+  await page.getByText('Displacement: 3.9 L [plate]').waitFor();
+  await page.getByRole('button', { name: 'Back to the question before' }).click();
+  await page.getByRole('button', { name: 'Take as put forward: 3.9 L, plate' }).click();
+  await page.waitForFunction(asked => document.querySelector('#asked')?.textContent === asked, before);
   await page.getByLabel('Answer', { exact: true }).fill('fast');
   await page.getByRole('button', { name: 'Next', exact: true }).click();
   await page.getByText('"fast" is no number').waitFor();

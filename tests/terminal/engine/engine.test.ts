@@ -94,7 +94,7 @@ describe('an interview at the keys', () => {
     expect(profile).toMatchObject({ version: 2, oil: { capacityL: 10 } });
     expect(profile.provenance['oil.capacityL']).toEqual({ from: 'manual', page: '7' });
     await expect(newEngine(path, { all: false, again: ['colour'] }, typist([]).io, english)).rejects.toThrow(
-      /is no question; allowed: .*engine\.cylinders/,
+      'is no question; without --again all answers are listed',
     );
   });
 

@@ -80,6 +80,7 @@ export const en = {
   seen: {
     lit: 'lit: {lamps}',
     litAtKeyOn: 'lit: {lamps}; lit at key-on: {atKeyOn}',
+    readOff: 'to be read off: {reading}',
     noLamps: 'none',
     seen: 'seen: {sights}',
     between: '; ',

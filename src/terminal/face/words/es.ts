@@ -74,6 +74,7 @@ export const es: FaceWords = {
   seen: {
     lit: 'encendidos: {lamps}',
     litAtKeyOn: 'encendidos: {lamps}; al poner el contacto: {atKeyOn}',
+    readOff: 'por leer: {reading}',
     noLamps: 'ninguno',
     seen: 'se ve: {sights}',
     between: '; ',

@@ -74,6 +74,7 @@ export const fr: FaceWords = {
   seen: {
     lit: 'voyants allumés\u00a0: {lamps}',
     litAtKeyOn: 'voyants allumés\u00a0: {lamps}\u00a0; à la mise du contact\u00a0: {atKeyOn}',
+    readOff: 'à lire : {reading}',
     noLamps: 'aucun',
     seen: 'à voir\u00a0: {sights}',
     between: '\u00a0; ',

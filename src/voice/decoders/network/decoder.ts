@@ -10,7 +10,13 @@ import { blank } from '../../phone-network/phones.ts';
 import { type Hypothesis, Search } from '../../phone-network/search.ts';
 import type { Grammar, UnclearReason } from '../../ports.ts';
 import { spokenWordings } from '../../wording.ts';
-import { certaintyOf, isBackground, leastPhones, leastCertainty as usualLeastCertainty } from './bounds.ts';
+import {
+  certaintyOf,
+  isBackground,
+  type LeastCertainty,
+  leastPhones,
+  leastCertainty as usualLeastCertainty,
+} from './bounds.ts';
 import { type Features, featuresOf } from './features.ts';
 import { grammarGraph } from './grammar-graph.ts';
 
@@ -37,8 +43,8 @@ export interface Decision {
 export interface NetworkDecoderOptions {
   /** Pronunciations in the phones of the network. */
   readonly pronounce: Pronounce;
-  /** Below it a reply is asked for again; as shipped for English where it is not given. */
-  readonly leastCertainty?: number | undefined;
+  /** As shipped for English where it is not given. */
+  readonly leastCertainty?: LeastCertainty | undefined;
   /** How late the phones are, against the rest of their moment. */
   readonly phonesLateMoments: number;
   readonly onDecision?: (decision: Decision) => void;
@@ -178,7 +184,9 @@ export function createNetworkDecoder({
       return { verdict: { kind: 'nothing' }, phonesHeard, text, features };
     const certainty = certaintyOf(features);
     const verdict: Verdict =
-      certainty >= leastCertainty ? { kind: 'taken', text, certainty } : otherwise('lowConfidence', text);
+      certainty >= leastCertainty[stops ? 'stop' : 'reply']
+        ? { kind: 'taken', text, certainty }
+        : otherwise('lowConfidence', text);
     return { verdict, phonesHeard, text, features };
   }
 

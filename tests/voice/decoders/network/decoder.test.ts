@@ -187,6 +187,20 @@ describe('the network decoder', () => {
     expect(decoder.end()).toMatchObject({ kind: 'stop' });
   });
 
+  it('takes a stop whose vowel and end it is not sure of, and asks again for a reply of which it is as sure', () => {
+    const asked: Grammar = {
+      key: 'aid',
+      stop: ['stop'],
+      replies: ['help', 'done'].map(id => ({ id, wordings: [id] })),
+    };
+    expect(made('S T UW B', { asked, doubt: 6 }).verdict).toMatchObject({ kind: 'taken', text: 'stop' });
+    expect(made('HH AO L B', { asked, doubt: 6 }).verdict).toEqual({
+      kind: 'unclear',
+      text: 'help',
+      reason: 'lowConfidence',
+    });
+  });
+
   it('is unclear about talk that holds no wording, and about a wording in the midst of much other talk', () => {
     expect(made('big big hammer').verdict.kind).toBe('unclear');
     expect(made('give big hammer pressure good maybe not').verdict.kind).toBe('unclear');
