@@ -23,6 +23,18 @@ export const EQUIVALENTS: readonly Equivalent[] = [
     why: 'a reading that is missing is refused by the rule as well, and told in the same way',
   },
   {
+    file: 'machines/limits/agreement.ts',
+    text: "if (quantity !== 'engineSpeed' || heardRpm === undefined) return null;",
+    replacements: ['false'],
+    why: 'a speed that is missing is refused by the rule as well, and told in the same way',
+  },
+  {
+    file: 'machines/limits/electrics.ts',
+    text: 'const judged = lowest === undefined ? null : crankingVoltage(context, lowest);',
+    replacements: ['false'],
+    why: 'a voltage that is missing meets no limit, and is near it by the rule as well',
+  },
+  {
     file: 'machines/limits/coolant.ts',
     text: 'while (!freezes.ok && share > SHARE_STEP) {',
     replacements: ['true', 'share >= SHARE_STEP'],
@@ -44,6 +56,24 @@ export const EQUIVALENTS: readonly Equivalent[] = [
     text: 'const first = judgeFirstPressure([{ timeS: seconds, value: showsKpa }], seconds, {',
     replacements: ['[]'],
     why: 'the seconds until the reading are those that have gone by without one, and judged alike',
+  },
+  {
+    file: 'src/session/vehicle/stops.ts',
+    text: "const mayStand = step?.kind === 'confirm' && step.standing === true;",
+    replacements: ['true', 'step.kind', "step?.kind === 'confirm' || step.standing === true"],
+    why: 'no other kind of step has the member at all; this tells the compiler so',
+  },
+  {
+    file: 'src/session/vehicle/stops.ts',
+    text: 'const speeds = rows.flatMap(row => [row.points[0]?.rpm ?? 0, row.points.at(-1)?.rpm ?? 0]);',
+    replacements: ['row.points[0].rpm', 'row.points.at(-1).rpm'],
+    why: `a point of the floor ${FOR_THE_COMPILER}`,
+  },
+  {
+    file: 'src/session/vehicle/stops.ts',
+    text: 'rows.at(-1)?.oilC ?? 0,',
+    replacements: ['rows.at(-1).oilC'],
+    why: `a row of the floor ${FOR_THE_COMPILER}`,
   },
   {
     file: 'src/session/viewer.ts',

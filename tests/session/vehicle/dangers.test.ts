@@ -116,6 +116,17 @@ describe('oil pressure on the bus', () => {
   it('is held against the hottest row where it is hotter still', () => {
     const hotter = { engineSpeed: 700, coolantTemperature: 150 };
     expect([enough(90, hotter), enough(89.9, hotter)]).toEqual([true, false]);
+    const [cold, hot] = demoSix.oilPressure.floor;
+    if (!cold || !hot) throw new Error('demo-six has two rows.');
+    const floor = [
+      cold,
+      { ...hot, oilC: 80 },
+      { ...hot, points: hot.points.map(each => ({ ...each, minKpa: 80 })) },
+    ];
+    const threeRows = knowing(at(RUNNING), {
+      profile: { ...demoSix, oilPressure: { ...demoSix.oilPressure, floor } },
+    });
+    expect([enough(80, hotter, threeRows), enough(79.9, hotter, threeRows)]).toEqual([true, false]);
   });
 
   it('goes by the coolant that was read last, else by the air, else by the coldest row', () => {
@@ -139,6 +150,11 @@ describe('oil pressure on the bus', () => {
   it('is held against the slowest warm idle, 650 rpm, where no speed is shown', () => {
     const hot = { coolantTemperature: 130 };
     expect([enough(85.1, hot), enough(84.9, hot)]).toEqual([true, false]);
+  });
+
+  it('is missed without a speed too, wherever somebody has only to say that something is so', () => {
+    const { moment } = at('firstFire.oilPressure.asking');
+    expect(calledInTheEnd(moment, showing({ oilPressure: 0 }))).toBe('noOilPressure');
   });
 
   it('is held against the ends of the table beyond its speeds', () => {

@@ -199,6 +199,12 @@ describe('a watch', () => {
     ).toEqual([null, 40]);
   });
 
+  it('is left to people while what was read is read back', () => {
+    const readBack = at('warmUp.watch.asking').value('coolantTemperature', 20);
+    expect(readBack.name).toBe('warmUp.watch.readingBackValue');
+    expect(once(readBack, coolant)).toBeNull();
+  });
+
   it('that reads nothing is left to people', () => {
     expect(once(at('firstFire.oilPressure.asking'), showing({ oilPressure: 300 }))).toBeNull();
   });

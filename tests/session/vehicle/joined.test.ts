@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { busRig, dm1Frame, goodEngine } from '../../helpers/bus-rig.ts';
+import { readLog } from '../../../src/record/index.ts';
+import { busRig, dm1Frame, goodEngine, parameterFrame } from '../../helpers/bus-rig.ts';
 
 const problems = (run: Awaited<ReturnType<typeof busRig>>) =>
   run.happenings.flatMap(happening => (happening.kind === 'problem' ? [happening.sentence] : []));
@@ -54,5 +55,79 @@ describe('a bus that is joined to a session', () => {
     await on.pass(2000);
     expect(problems(on)).toContain('The vehicle bus is heard again.');
     expect(on.link.state()).toBe('alive');
+  });
+});
+
+describe('what a bus does to a session', () => {
+  const kept = async (run: Awaited<ReturnType<typeof busRig>>, kind: string) => {
+    await run.session.settled();
+    return (await readLog(run.path)).entries.filter(entry => entry.kind === kind).map(({ data }) => data);
+  };
+  const silent = (run: Awaited<ReturnType<typeof busRig>>) =>
+    run.said.filter(text => text.startsWith('The bus is silent')).length;
+
+  it('stands on the record as its own, put down to the technician', async () => {
+    const run = await busRig('checks.leaks.item1');
+    run.source.send(parameterFrame(190, 3500));
+    expect((await kept(run, 'event')).at(-1)).toMatchObject({
+      type: 'stop',
+      cause: 'overspeed',
+      by: 'technician',
+      via: 'bus',
+      state: 'stopped.makingSafe',
+    });
+  });
+
+  it('is on the record once a minute where it stays the same, while the engine runs and at no other time', async () => {
+    for (const [key, times] of [
+      ['checks.leaks.item1', 3],
+      ['job.card.asking', 1],
+    ] as const) {
+      const run = await busRig(key);
+      run.sends.set(190, 850).set(100, 300);
+      await run.pass(125_000);
+      const speeds = (await kept(run, 'reading')).filter(({ quantity }) => quantity === 'engineSpeed');
+      expect(speeds, key).toHaveLength(times);
+    }
+  });
+
+  it('ends where it is closed: no frame is acted on by time any more, and its end is told to nobody', async () => {
+    const run = await busRig('checks.leaks.item1');
+    goodEngine(run);
+    await run.pass(2000);
+    run.link.close();
+    await run.link.done;
+    const before = run.happenings.length;
+    run.sends.clear();
+    run.dm1 = null;
+    await run.pass(60_000);
+    expect(run.happenings.length).toBe(before);
+    expect(run.link.state()).toBe('alive');
+  });
+
+  it('is missed aloud only where it had been heard', async () => {
+    const never = await busRig('checks.leaks.item1');
+    never.source.notice({ kind: 'lost', sentence: 'The cable is off; it is tried again.' });
+    await never.pass(1000);
+    expect(silent(never)).toBe(0);
+    const heard = await busRig('checks.leaks.item1');
+    goodEngine(heard);
+    await heard.pass(2000);
+    heard.source.end({ kind: 'lost', reason: 'The cable is off.' });
+    await heard.pass(2000);
+    expect(silent(heard)).toBe(1);
+    expect(heard.link.state()).toBe('gone');
+  });
+
+  it('is nothing once the session is over', async () => {
+    const run = await busRig('job.card.asking');
+    for (const said of ['stop', 'all is off', 'another cause', 'end the session', 'correct'])
+      await run.type(said);
+    expect(run.key()).toBe('ended');
+    run.source.send(parameterFrame(190, 3500));
+    await run.pass(30_000);
+    expect(run.key()).toBe('ended');
+    expect(await kept(run, 'reading')).toEqual([]);
+    expect(problems(run)).toEqual([]);
   });
 });

@@ -174,7 +174,7 @@ export function soundRecognizerContract(name: string, create: () => Promise<Soun
       expect(reports.filter(({ kind }) => kind !== 'unclear')).toEqual([]);
     });
 
-    // The network has not learned what a beep is: in a quiet room it may take one for a stop, which is the safe side.
+    // The network has not learned what a beep is: in digital silence it may take one for a stop, which is the safe side.
     it.each([300, 600, 1000, 1400, 2000])('of a tone of %d Hz answers nothing', async frequencyHz => {
       const { recognizer, reports } = await ear();
       await recognizer.hear(tone(2, { frequencyHz }));
