@@ -33,7 +33,9 @@ async function expectLeft(log: string): Promise<void> {
 const ENDS_WITHIN_MS = 25_000;
 
 it('a session that is left while time runs ends then, and not when that time is over', async () => {
-  const session = startFirstFire(['rehearse', '--by-itself', '--speed', '3', '--log', newLog()], { keys: 'typed' });
+  const session = startFirstFire(['rehearse', '--by-itself', '--speed', '3', '--log', newLog()], {
+    keys: 'typed',
+  });
   await session.tells('Bleeding the coolant');
   session.signal('SIGINT');
   session.signal('SIGINT');
