@@ -75,6 +75,6 @@ export const sizes: Readonly<Record<'quick' | 'sample' | 'full', Size>> = {
     levelsOfWords: ['clean', 10],
     stopLevelsOfPeople: ['clean', 10, 0],
     talkLevelsOfPeople: ['clean', 10],
-    peers: { levels: [10, 5], utterances: 20, utterancesOfScene: 3 },
+    peers: { levels: [10, 5], utterances: 40, utterancesOfScene: 3 },
   },
 };

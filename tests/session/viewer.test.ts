@@ -117,6 +117,18 @@ describe('where a session is', () => {
     expect(over).toMatchObject({ state: 'over', outcome: 'signedOff' });
   });
 
+  it('is shown with a word that stops everything only while one is to be tried out', async () => {
+    const asked = sessionAt(demoSix, 'job.stopTechnician.asking');
+    expect((await shownAt(asked)).view().emergencyWord).toBe('stop');
+    const next = asked.fork([]).stop();
+    expect(next.name).toBe('stopped.drillGoesOn');
+    expect((await shownAt(next)).view().emergencyWord).toBe('stop');
+    const both = next.fork([]).stop({ by: 'second', afterMs: 1000 });
+    expect(both.name).toBe('stopped.drill');
+    expect((await shownAt(both)).view()).not.toHaveProperty('emergencyWord');
+    expect((await at('fill.oilQuantity.asking')).view()).not.toHaveProperty('emergencyWord');
+  });
+
   it('is shown with what the engine does', async () => {
     expect((await at('noFuelCrank.untilPressure.askingClear')).view().engine).toBe('off');
     expect((await at('noFuelCrank.untilPressure.cranking')).view().engine).toBe('cranking');
