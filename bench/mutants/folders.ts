@@ -34,6 +34,7 @@ const BESIDES: Readonly<Record<string, readonly string[]>> = {
   'machines/kinds/crank.ts': ['tests/machines/timing.test.ts'],
   'machines/kinds/faults.ts': ['tests/session/vehicle/agreement.test.ts'],
   'machines/kinds/hold.ts': ['tests/machines/timing.test.ts'],
+  'machines/kinds/voice.ts': ['tests/machines/voice.test.ts'],
   'machines/kinds/watch.ts': ['tests/machines/timing.test.ts'],
   'machines/timing.ts': ['tests/machines/timing.test.ts'],
   'src/session/save-record.ts': ['tests/terminal/save-record.test.ts'],

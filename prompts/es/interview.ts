@@ -344,6 +344,18 @@ export const interview: BySentence = {
     'desde por encima del ralentí hasta cuatro quintos de la velocidad nominal',
   'below {}': 'por debajo de {}',
   'above {}': 'por encima de {}',
+  'Highest speed without load': 'Velocidad máxima sin carga',
+  'what stops a runaway stays above what the governor allows':
+    'lo que detiene un embalamiento queda por encima de lo que permite el regulador',
+  'data plate, or manual, specifications: high idle':
+    'placa, o manual, datos técnicos: velocidad máxima sin carga',
+  'a tenth above the highest speed without load; common practice, no published source':
+    'una décima parte sobre la velocidad máxima sin carga; práctica común, sin fuente publicada',
+  '8 % above the rated speed: the droop of a governor; common practice, no published source':
+    '8 % sobre la velocidad nominal: el estatismo del regulador; práctica común, sin fuente publicada',
+  'It has to be from the rated speed, {} rpm, to {} rpm.':
+    'Tiene que ir de la velocidad nominal, {} rpm, a {} rpm.',
+  'the highest without load': 'la máxima sin carga',
   'not said where from': 'no se dice de dónde',
   'common practice, no published source': 'práctica común, sin fuente publicada',
   'as the profile is called': 'como se llama el perfil',

@@ -347,6 +347,18 @@ export const interview: BySentence = {
     'du dessus du ralenti aux quatre cinquièmes du régime nominal',
   'below {}': 'sous {}',
   'above {}': 'au-dessus de {}',
+  'Highest speed without load': 'Régime maximal à vide',
+  'what stops a runaway stays above what the governor allows':
+    'la limite de survitesse reste au-dessus de ce que permet le régulateur',
+  'data plate, or manual, specifications: high idle':
+    'plaque, ou manuel, caractéristiques : régime maximal à vide',
+  'a tenth above the highest speed without load; common practice, no published source':
+    'un dixième au-dessus du régime maximal à vide ; usage du métier, sans source publiée',
+  '8 % above the rated speed: the droop of a governor; common practice, no published source':
+    '8 % au-dessus du régime nominal : le statisme du régulateur ; usage du métier, sans source publiée',
+  'It has to be from the rated speed, {} rpm, to {} rpm.':
+    'Il doit aller du régime nominal, {} rpm, à {} rpm.',
+  'the highest without load': 'le maximal à vide',
   'not said where from': "on ne dit pas d'où",
   'common practice, no published source': 'usage du métier, sans source publiée',
   'as the profile is called': "comme s'appelle le profil",

@@ -13,6 +13,7 @@ export type ExtraId =
   | 'rawWaterCock'
   | 'fixedRange'
   | 'ratedRpm'
+  | 'highIdleRpm'
   | 'coolantMix'
   | 'filterCount'
   | 'firstFilter'

@@ -8,6 +8,8 @@ export interface View {
   readonly state: 'working' | 'held' | 'stopped' | 'over';
   /** It stands still because a stop word was tried out: nothing is wrong. */
   readonly drill?: boolean;
+  /** One of the words that stop everything, while one is to be tried out. */
+  readonly emergencyWord?: string;
   /** Name of the machine's state, e.g. `fill.coolantFilled.asking`. */
   readonly key: string;
   readonly phase: string;

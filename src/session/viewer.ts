@@ -129,6 +129,7 @@ export class Viewer {
       invented: profile.invented,
       state: stateOf(moment),
       drill: isDrill(moment),
+      ...(offer.awaits === 'drill' ? { emergencyWord: shortest(language.stopWordings) } : {}),
       key: grammar.key,
       phase: (language.phases as Readonly<Record<string, string>>)[phase] ?? phase,
       phaseNumber: phases.indexOf(phase) + 1,
@@ -300,6 +301,9 @@ function stateOf(moment: Moment): View['state'] {
   if (moment.matches('held')) return 'held';
   return moment.matches('stopped') ? 'stopped' : 'working';
 }
+
+const shortest = (wordings: readonly string[]): string =>
+  wordings.reduce((one, other) => (other.length < one.length ? other : one));
 
 /** A stop word was tried out: the next is awaited, or somebody may say that this was it. */
 const isDrill = (moment: Moment) => {

@@ -19,6 +19,8 @@ const grades = [
   '0W-30',
   '5W-40, 15W-40',
   '10W-30 72/11.2',
+  '15W-40, 10W-30 below -18 °C',
+  '15W-40 above 5 °F; 5W-40',
 ];
 const things = [
   'fuel pressure',

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Context, StopRecord } from '../../machines/context.ts';
 import type { SessionEvent } from '../../machines/events.ts';
 import { procedureFor } from '../../machines/first-start.ts';
+import { denyInTime } from '../../machines/kinds/deadline.ts';
 import { extendDeadline, freshQuestion, gateMet, passed, stopNow } from '../../machines/progress.ts';
 import { doneAfterStop, reopenedSteps } from '../../machines/reopening.ts';
 import { leftMs, lookDue, momentsOf, nextAlarmMs, shiftTimes, timerOver } from '../../machines/timing.ts';
@@ -90,6 +91,22 @@ describe('a deadline that a read-back runs past', () => {
     expect(extendDeadline(at(1000, { deadline }))).toEqual({ deadline: { ...deadline, extended: true } });
     expect(extendDeadline(at(5000, { deadline: { ...deadline, extended: true } }))).toEqual({});
     expect(extendDeadline(at(5000, { deadline: null }))).toEqual({});
+  });
+});
+
+describe('a value that stops the engine', () => {
+  const denied = (pending: Context['pending']) => denyInTime(at(5000, { pending }), 'noOilPressure');
+  const deadline = { sinceMs: 5000, atMs: 13_000, cause: 'noOilPressure', extended: true };
+
+  it('counts unless it is denied within eight seconds, which no read-back makes longer', () => {
+    const pending = { kind: 'value', quantity: 'oilPressure', si: 20 } as const;
+    expect(denied(pending)).toEqual({ deadline, pending: { ...pending, stops: 'noOilPressure' } });
+    expect(extendDeadline(at(6000, denied(pending)))).toEqual({});
+  });
+
+  it('is named by no reply that waits', () => {
+    for (const pending of [null, { kind: 'reply', id: 'yes', atMs: 0 }] as const)
+      expect(denied(pending)).toEqual({ deadline });
   });
 });
 

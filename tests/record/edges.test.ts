@@ -1,12 +1,14 @@
 import { join } from 'node:path';
+import canonicalize from 'canonicalize';
 import { describe, expect, it } from 'vitest';
+import { sha256Hex } from '../../src/record/bytes-node.ts';
 import { MAX_ENTRY_BYTES, MAX_LINE_BYTES } from '../../src/record/entry.ts';
 import { addSignature, makeKeys, readPrivateKey, signHash } from '../../src/record/index.ts';
 import { isJsonObject } from '../../src/record/json.ts';
 import { recordInMemory } from '../../src/record/record-file.ts';
 import { watchWallClock } from '../../src/record/remarks.ts';
 import { scan, soundLink } from '../../src/record/scan.ts';
-import { type Link, sealEntry } from '../../src/record/seal.ts';
+import { checkLine, type Link, sealEntry } from '../../src/record/seal.ts';
 import { verifyBytes } from '../../src/record/signing.ts';
 import {
   newerVocabulary,
@@ -104,6 +106,44 @@ describe('a line', () => {
     const broken = line(500);
     broken[200] = 0xff;
     expect(soundLink(raw(broken))).toBeUndefined();
+  });
+
+  it('begins a record by its kind and its format, and neither stands anywhere else', () => {
+    const sealed = (seq: number, kind: string, data: object) => {
+      const body = { at: new Date(0).toISOString(), data, kind, monoMs: 0, prev: '0'.repeat(64), seq, v: 1 };
+      const hash = sha256Hex(canonicalize(body) ?? '');
+      return Buffer.from(canonicalize({ ...body, hash }) ?? '');
+    };
+    const format = { format: 'first-fire-record' };
+    expect(checkLine(sealed(0, 'opened', format))).toMatchObject({ seq: 0, kind: 'opened' });
+    expect(checkLine(sealed(1, 'reading', {}))).toMatchObject({ seq: 1, kind: 'reading' });
+    for (const [seq, kind, data] of [
+      [0, 'reading', {}],
+      [0, 'opened', {}],
+      [1, 'opened', format],
+    ] as const)
+      expect(checkLine(sealed(seq, kind, data)), `${seq} ${kind}`).toBeUndefined();
+  });
+
+  it('is none where its data are no object as the record writes it, however well it is hashed', () => {
+    const sealed = (data: string) => {
+      const body = (hash: string) =>
+        `{"at":"${new Date(0).toISOString()}","data":${data}${hash},"kind":"reading","monoMs":0,"prev":"${'0'.repeat(64)}","seq":1,"v":1}`;
+      return Buffer.from(body(`,"hash":"${sha256Hex(body(''))}"`));
+    };
+    for (const good of ['{}', '{"a":"\\n"}', '{"🔧":1}']) expect(checkLine(sealed(good)), good).toBeDefined();
+    for (const bad of [
+      '[]',
+      '1',
+      'null',
+      '{"b":1,"a":2}',
+      '{"a":1e5}',
+      '{"a":"\\u0041"}',
+      '{"a":"\\ud83d"}',
+      '{"a"',
+      '{"a":1 }',
+    ])
+      expect(checkLine(sealed(bad)), bad).toBeUndefined();
   });
 
   it('that is not ended is torn where it may be the beginning of an entry, and else none of this record', async () => {

@@ -44,6 +44,16 @@ describe('reading lines', () => {
     );
   });
 
+  it('leaves out what was appended meanwhile', async () => {
+    const path = join(tempFolder(), 'growing');
+    writeFileSync(path, Buffer.alloc(700_000, 'x'));
+    const file = await open(path);
+    const read: number[] = [];
+    for await (const batch of readLines(file, 300_000)) read.push(...batch.map(({ bytes }) => bytes.length));
+    await file.close();
+    expect(read).toEqual([300_000]);
+  });
+
   it('gives up on a line without an end, holding little more than the longest line allowed', async () => {
     const [line, ...others] = await linesOf(
       join(tempFolder(), 'giant'),

@@ -122,7 +122,13 @@ describe('a record that cannot be gone on with', () => {
     });
     writeFileSync(path, lines[0]?.slice(0, 30) ?? '');
     await expect(reopened(path)).rejects.toMatchObject({
-      message: expect.stringMatching(/It holds no whole entry\.$|is not a record of this program\.$/),
+      message: `${path} is not a record of this program.`,
+    });
+    // It is known by its format, and breaks off in its first line.
+    writeFileSync(path, lines[0]?.slice(0, -5) ?? '');
+    await expect(reopened(path)).rejects.toMatchObject({
+      code: 'broken',
+      message: `${path} cannot be continued; begin a new record. It holds no whole entry.`,
     });
   });
 

@@ -117,6 +117,18 @@ describe('where a session is', () => {
     expect(over).toMatchObject({ state: 'over', outcome: 'signedOff' });
   });
 
+  it('is shown with a word that stops everything only while one is to be tried out', async () => {
+    const asked = sessionAt(demoSix, 'job.stopTechnician.asking');
+    expect((await shownAt(asked)).view().emergencyWord).toBe('stop');
+    const next = asked.fork([]).stop();
+    expect(next.name).toBe('stopped.drillGoesOn');
+    expect((await shownAt(next)).view().emergencyWord).toBe('stop');
+    const both = next.fork([]).stop({ by: 'second', afterMs: 1000 });
+    expect(both.name).toBe('stopped.drill');
+    expect((await shownAt(both)).view()).not.toHaveProperty('emergencyWord');
+    expect((await at('fill.oilQuantity.asking')).view()).not.toHaveProperty('emergencyWord');
+  });
+
   it('is shown with what the engine does', async () => {
     expect((await at('noFuelCrank.untilPressure.askingClear')).view().engine).toBe('off');
     expect((await at('noFuelCrank.untilPressure.cranking')).view().engine).toBe('cranking');
@@ -402,5 +414,99 @@ describe('a vehicle bus and a rehearsal', () => {
     viewer.sees([]);
     expect(changes).toBe(5);
     expect(view().sights).toEqual([]);
+  });
+});
+
+describe('an engine that is heard', () => {
+  const heard = async (state: object) => {
+    const { viewer, view } = await at('checks.leaks.item1');
+    const silent = { rpm: null, trace: [], hunting: null, change: null, microphone: '' };
+    viewer.showsEngineEar({ take() {}, state: () => ({ ...silent, ...state }), close() {} });
+    return view().engineEar;
+  };
+
+  it('is shown with its speed, or without one, and with what went before', async () => {
+    expect(await heard({})).toEqual({ speed: null, trace: [] });
+    expect(await heard({ rpm: 849.6, trace: [null, 800, 850] })).toEqual({
+      speed: `850 ${units.rpm.short}`,
+      trace: [null, 800, 850],
+    });
+  });
+
+  it('is shown with whose microphone hears it, how its idle hunts, and how its sound has changed', async () => {
+    expect(await heard({ microphone: 'bench' })).toMatchObject({ microphone: 'bench' });
+    expect(await heard({ hunting: { amplitudeRpm: 29.6, periodS: 4.17 } })).toMatchObject({
+      hunting: `30 ${units.rpm.short}, 4.2 s`,
+    });
+    const changed = async (db: number) => (await heard({ change: { fromHz: 500, toHz: 1000, db } }))?.change;
+    expect(await changed(7.6)).toBe('+8 dB, 500-1000 Hz');
+    expect(await changed(-7.6)).toBe('-8 dB, 500-1000 Hz');
+  });
+
+  it('is not shown where nothing listens for it', async () => {
+    expect((await at('checks.leaks.item1')).view()).not.toHaveProperty('engineEar');
+  });
+});
+
+describe('what was left open', () => {
+  it('is shown by where it is, and by its value or what was found there', async () => {
+    const openItems: Context['openItems'] = [
+      { step: 'checks.charging', quantity: 'chargingVoltage', si: 12.84, by: 'technician' },
+      { step: 'firstFire.eyes', finding: 'whiteSmoke', by: 'second' },
+      { step: 'checks.coolant', by: 'technician' },
+    ];
+    const view = (await shownAt(knowing(sessionAt(demoSix, 'checks.leaks.item1'), { openItems }))).view();
+    expect(view.openItems).toEqual([
+      `${steps['checks.charging'].title} 12.8 ${units.V.short}`,
+      `${steps['firstFire.eyes'].title} ${replies.whiteSmoke[0]}`,
+      steps['checks.coolant'].title,
+    ]);
+  });
+});
+
+describe('a stopped session', () => {
+  const stoppedAt = async (state: string) => (await shownAt(sessionAt(demoSix, state).stop())).view();
+
+  it('is not sure of an engine that ran until somebody has said that all is off', async () => {
+    expect((await stoppedAt('checks.leaks.item1')).engine).toBe('unsure');
+    expect((await stoppedAt('fill.fuelInTank.asking')).engine).toBe('off');
+    const safe = sessionAt(demoSix, 'checks.leaks.item1').stop().reply('allOff').reply('yes');
+    expect((await shownAt(safe)).view().engine).toBe('off');
+  });
+
+  it('is a drill where a stop word was tried out, and nowhere else', async () => {
+    expect((await stoppedAt('job.stopTechnician.asking')).drill).toBe(true);
+    expect((await stoppedAt('fill.fuelInTank.asking')).drill).toBe(false);
+    expect((await at('job.stopTechnician.asking')).view().drill).toBe(false);
+  });
+});
+
+describe('what comes to the second person', () => {
+  it('is shown two steps of theirs ahead, by how many steps away they are, and nothing once it is over', async () => {
+    const { coming = [] } = (await at('job.ambient.asking')).view();
+    expect(coming).toHaveLength(2);
+    expect(coming.every(({ title, away }) => title !== '' && away > 0)).toBe(true);
+    expect((await at('signedOff')).view()).not.toHaveProperty('coming');
+  });
+
+  it('is also where the starter turns: they say that all is clear', async () => {
+    const { coming = [] } = (await at('noFuelCrank.disabled.asking')).view();
+    expect(coming.map(({ title }) => title)).toContain(steps['noFuelCrank.untilPressure'].title);
+  });
+});
+
+describe('a reading of before', () => {
+  it('is shown again, where it names a quantity of this version and has a value', async () => {
+    const { viewer, view } = await at('checks.leaks.item1');
+    const judged = { step: 'checks.coolant', met: true } as const;
+    viewer.recall([
+      { ...judged, quantity: 'coolantTemperature', value: 80, unit: 'degC' },
+      { ...judged, quantity: 'coolantTemperature', value: null, unit: 'degC' },
+      { ...judged, quantity: null, value: 5, unit: 'degC' },
+      { ...judged, quantity: 'somethingElse', value: 5, unit: 'degC' },
+    ] as unknown as Parameters<Viewer['recall']>[0]);
+    expect(view().readings).toEqual([
+      { name: quantities.coolantTemperature.name, value: `80 ${units.degC.short}`, limits: '', met: true },
+    ]);
   });
 });

@@ -29,6 +29,19 @@ async function expectLeft(log: string): Promise<void> {
   expect(entries.filter(({ kind }) => kind === 'problem').map(({ data }) => data.sentence)).toContain(NOBODY);
 }
 
+/** As long as a program may take to end on a busy machine, and shorter than the forty seconds that it is left in. */
+const ENDS_WITHIN_MS = 25_000;
+
+it('a session that is left while time runs ends then, and not when that time is over', async () => {
+  const session = startFirstFire(['rehearse', '--by-itself', '--speed', '3', '--log', newLog()], {
+    keys: 'typed',
+  });
+  await session.tells('Bleeding the coolant');
+  session.signal('SIGINT');
+  session.signal('SIGINT');
+  expect(await Promise.race([session.ended, sleep(ENDS_WITHIN_MS)])).toMatchObject({ exitCode: 4 });
+});
+
 describe('a session without a terminal', () => {
   it('ends with exit code 4, a sentence and the hint to resume when nobody is at the keys', async () => {
     const log = newLog();

@@ -1,6 +1,6 @@
 import { type Draft, numberIn, type Proposal, type Question, textIn } from '../question.ts';
 import { MOST_RPM } from '../speeds.ts';
-import { always, assumed, number, over, rough } from './makers.ts';
+import { always, assumed, isSwept, number, over, rough } from './makers.ts';
 
 /** What is secured before it turns, as it is called there. */
 const called = (
@@ -22,19 +22,31 @@ const called = (
 
 /** With a governor's droop it stays below what is listened for as a speed, 4000 rpm (`src/engineering/quantities`). */
 const MOST_FIXED_RPM = 3800;
-const atRated =
-  (share: number, rule: string) =>
+/** So much above another speed, in tens. */
+const above =
+  (of: 'ratedRpm' | 'highIdleRpm', share: number, rule: string) =>
   (draft: Draft): Proposal | undefined => {
-    const rated = numberIn(draft, 'ratedRpm');
-    return rated === undefined
+    const rpm = numberIn(draft, of);
+    return rpm === undefined
       ? undefined
       : {
-          value: Math.min(MOST_RPM, Math.round((rated * share) / 10) * 10),
+          value: Math.min(MOST_RPM, Math.round((rpm * (1 + share)) / 10) * 10),
           from: 'assumed',
           rule,
-          uses: ['ratedRpm'],
+          uses: [of],
         };
   };
+
+const aboveHighIdle = above(
+  'highIdleRpm',
+  0.1,
+  'a tenth above the highest speed without load; common practice, no published source',
+);
+const aboveRated = above(
+  'ratedRpm',
+  0.12,
+  '12 % above the rated speed; common practice, no published source',
+);
 
 const disabledAt: Readonly<Record<string, string>> = {
   electric: 'injector harness plug',
@@ -226,9 +238,37 @@ export const plateQuestions: readonly Question[] = [
     longest: 60,
     propose: always('shut-off lever, or the fuel cock'),
   },
+  {
+    kind: 'number',
+    id: 'highIdleRpm',
+    ask: 'Highest speed without load',
+    measure: 'speed',
+    min: 1200,
+    max: 4900,
+    whole: true,
+    fields: [],
+    tier: 'plate',
+    when: isSwept,
+    propose: above(
+      'ratedRpm',
+      0.08,
+      '8 % above the rated speed: the droop of a governor; common practice, no published source',
+    ),
+    check: (value, draft) => {
+      const rated = numberIn(draft, 'ratedRpm');
+      if (rated === undefined || typeof value !== 'number') return null;
+      return value >= rated && value <= 1.25 * rated
+        ? null
+        : `It has to be from the rated speed, ${rated} rpm, to ${Math.floor(1.25 * rated)} rpm.`;
+    },
+    why: 'what stops a runaway stays above what the governor allows',
+    where: 'data plate, or manual, specifications: high idle',
+  },
   number('overspeedRpm', 'Speed at which it has to be shut off', 'speed', [600, 5000], {
     whole: true,
-    propose: atRated(1.12, '12 % above the rated speed; common practice, no published source'),
-    check: over('ratedRpm', 'the rated speed', 'speed'),
+    propose: draft => aboveHighIdle(draft) ?? aboveRated(draft),
+    check: (value, draft) =>
+      over('ratedRpm', 'the rated speed', 'speed')(value, draft) ??
+      over('highIdleRpm', 'the highest without load', 'speed')(value, draft),
   }),
 ];

@@ -19,6 +19,7 @@ export const viewSchema = z.object({
   invented: z.boolean(),
   state: z.enum(['working', 'held', 'stopped', 'over']),
   drill: z.boolean().exactOptional(),
+  emergencyWord: text.exactOptional(),
   key: text,
   phase: text,
   phaseNumber: number,

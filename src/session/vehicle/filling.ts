@@ -1,5 +1,5 @@
 import { type BusQuantity, isBusQuantity } from '../../../machines/limits/agreement.ts';
-import { isOver, type Moment, offerOf, stateName } from '../../../machines/moment.ts';
+import { isOver, type Moment, offerOf } from '../../../machines/moment.ts';
 import type { ReadingStep, Step } from '../../../machines/steps.ts';
 import type { EventBody } from '../hearing.ts';
 import type { VehicleLook } from './vehicle.ts';
@@ -18,7 +18,6 @@ const BEFORE_LOOK_MS = 1500;
 /** Decides when a value of the bus answers the question at hand. The machine decides whether it counts. */
 export function createFiller(steps: readonly Step[]) {
   let sentAt: Moment | null = null;
-  let lastState = '';
   let last: { readonly step: string; readonly atMs: number } | null = null;
   let heldSince: { readonly rpm: number; readonly sinceMs: number } | null = null;
 
@@ -33,9 +32,6 @@ export function createFiller(steps: readonly Step[]) {
 
   const sinceLast = (step: Step, nowMs: number) =>
     last?.step === step.id ? nowMs - last.atMs : Number.POSITIVE_INFINITY;
-
-  const isTooSoon = (step: Step, moment: Moment, nowMs: number) =>
-    lastState === stateName(moment) && sinceLast(step, nowMs) < LEAST_MS;
 
   function readingDue(step: ReadingStep, moment: Moment, nowMs: number, si: number, look: VehicleLook) {
     switch (offerOf(moment).measures) {
@@ -77,11 +73,10 @@ export function createFiller(steps: readonly Step[]) {
       const step = steps.find(({ id }) => id === moment.context.step);
       // What was misunderstood, or can hardly be true, is for people to say.
       if (moment.context.misheard > 0 || moment.context.doubted !== null) return null;
-      if (!step || isTooSoon(step, moment, nowMs)) return null;
+      if (!step || sinceLast(step, nowMs) < LEAST_MS) return null;
       const body = due(step, moment, nowMs, look);
       if (!body) return null;
       sentAt = moment;
-      lastState = stateName(moment);
       last = { step: step.id, atMs: nowMs };
       return body;
     },

@@ -1,7 +1,7 @@
 import type { LogLine, View } from '../../session/view.ts';
 import { fill } from '../../session/wording.ts';
 import { bannerWords } from './parts/banner.ts';
-import { quoted, rangeText } from './parts/choices.ts';
+import { mayBeTyped, quoted, rangeText } from './parts/choices.ts';
 import { leftText } from './parts/hold-bar.ts';
 import { logText } from './parts/log-tail.ts';
 import { titleBar } from './parts/title-bar.ts';
@@ -24,9 +24,10 @@ function timerLine({ timer }: View, words: FaceWords): string | null {
   return timer.held ? labelled(words.held, text, words) : text;
 }
 
-function mayBeSaid({ choices, number }: View, words: FaceWords): string {
+function mayBeSaid(view: View, words: FaceWords): string {
+  const { number } = view;
   const range = number ? [`${number.name} ${rangeText(number, words)}`] : [];
-  return [...range, ...choices.map(wording => quoted(wording, words))].join(' | ');
+  return [...range, ...mayBeTyped(view).map(wording => quoted(wording, words))].join(' | ');
 }
 
 const busWords = ({ bus }: View, words: FaceWords) =>

@@ -164,6 +164,8 @@ async function joinParts(
     await face.done;
     await speaking.speech.close();
     await session.settled();
+    // Time that still runs in the session that was left would keep the program from ending.
+    clock.setAlarm(null, () => {});
   }
 
   /** The vehicle bus, for what it can read by itself. */

@@ -104,6 +104,29 @@ describe('the pace of a warm-up', () => {
     expect(told([...shifted, ...steady, [744, 82]]).figures.at(-1)).toBeCloseTo(120, 6);
   });
 
+  it('is that of one warm-up down to 10 K less, and at one moment', () => {
+    const fell = (degC: number) =>
+      told([
+        [0, 20],
+        [60, 50],
+        [1000, degC],
+        [1240, 60],
+        [1480, 80],
+        [1504, 82],
+      ]).figures.at(-1);
+    // From 39.9 on it is another one: 10 K in 120 s since.
+    expect(fell(39.9)).toBeCloseTo((240 / 20.1) * 10, 0);
+    expect(fell(40)).not.toBeCloseTo(120, 0);
+    const twice = [
+      [0, 20],
+      [0, 20],
+      [240, 40],
+      [480, 60],
+      [504, 82],
+    ] as const;
+    expect(told(twice).figures.at(-1)).toBeCloseTo(120, 6);
+  });
+
   it('is nothing where too little was read, or it is not known when the thermostat opens', () => {
     expect(
       told([

@@ -236,6 +236,10 @@ describe('a sensor that vanishes', () => {
     expect(vanished(RUNNING, all, showing({ engineSpeed: 850 }))).toEqual([[], ['oilPressure'], []]);
   });
 
+  it('is missed too where somebody has only to say that something is so', () => {
+    expect(vanished('firstFire.oilPressure.asking')).toEqual([[], ['engineSpeed', 'oilPressure'], []]);
+  });
+
   it('is missed again once it was back', () => {
     const vanishing = createVanishing(watched, procedureFor(demoSix));
     const { moment } = at(RUNNING);

@@ -128,6 +128,16 @@ describe('a quantity of a log', () => {
     );
   });
 
+  it('of several senders is in error where any of them is', () => {
+    expect(
+      reading(
+        'ambientTemperature',
+        ...sent(AIR, 'notAvailable', every(1), 1),
+        ...sent(AIR, 'error', every(1), 2),
+      )?.kind,
+    ).toBe('inError');
+  });
+
   it('that was in error now and then is a value all the same', () => {
     expect(
       reading('oilPressure', ...engine, ...sent(OIL, 300, every(0.5)), at(3, parameterFrame(OIL, 'error'))),

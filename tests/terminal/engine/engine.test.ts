@@ -38,7 +38,7 @@ const quick = [
   ...['', 'no', 'Bench engine', '', '4', '3.9', '2400'],
   // A vehicle with a dry exhaust, no after-treatment, and steering.
   ...['1', '', '', '', ''],
-  ...['yes', '2', '', 'shut-off lever', '2700'],
+  ...['yes', '2', '', 'shut-off lever', '', '2700'],
   ...['', '', '1', '3', '', ''],
   ...['9.5', '15W-40', '2', '11', '', '', '', '', '', ''],
   ...['70', '1', '', '', '', '1'],

@@ -77,6 +77,8 @@ describe('what may be said', () => {
   });
 
   it('is said to be nothing when nothing is awaited', () => {
+    const drill = { choices: ['not yet'], number: null, emergencyWord: 'stop' };
+    expect(texts(choices(drill, 80, faceWords.en))).toEqual(['Say: "stop" | "not yet"']);
     expect(texts(choices({ choices: [], number: null }, 80, faceWords.en))).toEqual([
       'No reply is awaited now.',
     ]);

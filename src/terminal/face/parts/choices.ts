@@ -34,12 +34,21 @@ export function rangeText({ min, max, unit }: NonNullable<View['number']>, words
   return fill(words.range, { min: figure(min), max: figure(max), unit }).trim();
 }
 
+/** The word that is to be tried out goes first: whoever reads the list takes one of it. */
+export const mayBeTyped = ({
+  choices,
+  emergencyWord,
+}: Pick<View, 'choices' | 'emergencyWord'>): readonly string[] =>
+  emergencyWord === undefined ? choices : [emergencyWord, ...choices];
+
 /** What may be said now: wordings, a number with its range, or neither. */
 export function choices(
-  { choices: wordings, number }: Pick<View, 'choices' | 'number'>,
+  view: Pick<View, 'choices' | 'number' | 'emergencyWord'>,
   width: number,
   words: FaceWords,
 ): Line[] {
+  const { number } = view;
+  const wordings = mayBeTyped(view);
   const awaited = number && fill(words.sayNumber, { name: number.name, range: rangeText(number, words) });
   return [
     ...(awaited ? linesOf(wrap(awaited, width), 'good') : []),
