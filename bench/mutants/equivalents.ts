@@ -23,6 +23,22 @@ export const EQUIVALENTS: readonly Equivalent[] = [
     why: 'no certainty is enough yet: the figure waits for the evaluation of the hearing',
   },
   {
+    file: 'machines/assurance.ts',
+    text: 'const certaintyOf = ({ event }: Look) =>',
+    why: 'no certainty is enough yet: the figure waits for the evaluation of the hearing',
+  },
+  {
+    file: 'machines/assurance.ts',
+    text: "event.type === 'reply' || event.type === 'value' ? event.certainty : undefined;",
+    why: 'no certainty is enough yet: the figure waits for the evaluation of the hearing',
+  },
+  {
+    file: 'machines/assurance.ts',
+    text: "if (event.type !== 'value') return true;",
+    replacements: ['false'],
+    why: 'what is no number meets no limit, and is near it by the rule as well',
+  },
+  {
     file: 'machines/limits/agreement.ts',
     text: 'if (busSi === undefined || bus === undefined) return null;',
     replacements: ['false'],
