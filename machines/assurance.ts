@@ -15,12 +15,6 @@ export type Weight = 'engine' | 'gate' | 'limit' | 'later' | 'nothing';
  */
 export type Assurance = 'readBack' | 'echo' | 'none';
 
-/**
- * From this certainty of the ear on (0 to 1) a spoken number that hangs on a limit is only repeated: from none yet. It may
- * come down when, over the whole hearing evaluation, none of 3,000 wrong values passes it.
- */
-const CERTAIN_ENOUGH = Number.POSITIVE_INFINITY;
-
 /** Where nothing can be misheard. */
 export const isByHand = (via: Via) => via === 'keys' || via === 'touch';
 
@@ -28,30 +22,18 @@ export const isByHand = (via: Via) => via === 'keys' || via === 'touch';
  * The one rule for what is read back. By voice: whatever an engine, a gate or a limit hangs on. By keys and touch
  * nothing can be misheard: acts that may start or free an engine, and numbers that open a gate or stand near a limit,
  * take one confirming press.
+ * However certain the ear is: that may count once none of 3,000 wrong values of the hearing evaluation passes it.
  * @param near true for a number outside its limits or near them; no reply is
- * @param certainty of the ear, 0 to 1; absent where it told none
  */
 export function assuranceOf(
   answer: 'reply' | 'number',
-  {
-    weight,
-    via,
-    near = false,
-    certainty = 0,
-  }: {
-    readonly weight: Weight;
-    readonly via: Via;
-    readonly near?: boolean;
-    readonly certainty?: number | undefined;
-  },
+  { weight, via, near = false }: { readonly weight: Weight; readonly via: Via; readonly near?: boolean },
 ): Assurance {
-  const unheavy: Assurance = answer === 'number' ? 'echo' : 'none';
   if (weight === 'engine' || near) return 'readBack';
   const byHand = isByHand(via);
   if (weight === 'gate') return byHand && answer === 'reply' ? 'none' : 'readBack';
-  if (weight === 'limit' && !byHand)
-    return answer === 'number' && certainty >= CERTAIN_ENOUGH ? 'echo' : 'readBack';
-  return unheavy;
+  if (weight === 'limit' && !byHand) return 'readBack';
+  return answer === 'number' ? 'echo' : 'none';
 }
 
 /** Gates whose steps free an engine to fire, or keep it from firing. */
@@ -81,18 +63,10 @@ export function isNear(judge: Judge, { context, event }: Look): boolean {
   return !judgement.ok || isNearItsLimit(judgement.value);
 }
 
-const certaintyOf = ({ event }: Look) =>
-  event.type === 'reply' || event.type === 'value' ? event.certainty : undefined;
-
 /** Whether a reply of this step, as it came, has to be confirmed before it counts. */
 export const replyNeedsReadBack = (weight: Weight) => (look: Look) =>
-  assuranceOf('reply', { weight, via: look.event.via, certainty: certaintyOf(look) }) === 'readBack';
+  assuranceOf('reply', { weight, via: look.event.via }) === 'readBack';
 
 /** Whether a number on which this much hangs, as it came, has to be confirmed before it counts. */
 export const valueNeedsReadBack = (weight: Weight, judge: Judge) => (look: Look) =>
-  assuranceOf('number', {
-    weight,
-    via: look.event.via,
-    certainty: certaintyOf(look),
-    near: isNear(judge, look),
-  }) === 'readBack';
+  assuranceOf('number', { weight, via: look.event.via, near: isNear(judge, look) }) === 'readBack';

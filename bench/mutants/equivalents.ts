@@ -18,22 +18,6 @@ const FOR_THE_COMPILER = 'is always there; this tells the compiler so';
 export const EQUIVALENTS: readonly Equivalent[] = [
   {
     file: 'machines/assurance.ts',
-    text: "return answer === 'number' && certainty >= CERTAIN_ENOUGH ? 'echo' : 'readBack';",
-    replacements: ['true', 'false', "answer !== 'number'", '""', 'certainty > CERTAIN_ENOUGH'],
-    why: 'no certainty is enough yet: the figure waits for the evaluation of the hearing',
-  },
-  {
-    file: 'machines/assurance.ts',
-    text: 'const certaintyOf = ({ event }: Look) =>',
-    why: 'no certainty is enough yet: the figure waits for the evaluation of the hearing',
-  },
-  {
-    file: 'machines/assurance.ts',
-    text: "event.type === 'reply' || event.type === 'value' ? event.certainty : undefined;",
-    why: 'no certainty is enough yet: the figure waits for the evaluation of the hearing',
-  },
-  {
-    file: 'machines/assurance.ts',
     text: "if (event.type !== 'value') return true;",
     replacements: ['false'],
     why: 'what is no number meets no limit, and is near it by the rule as well',
