@@ -356,6 +356,8 @@ export const interview: BySentence = {
   'It has to be from the rated speed, {} rpm, to {} rpm.':
     'Tiene que ir de la velocidad nominal, {} rpm, a {} rpm.',
   'the highest without load': 'la máxima sin carga',
+  'So narrow a band is hardly ever read off; allowed: {} rpm from end to end, or more.':
+    'Una banda tan estrecha casi nunca se lee; se permite: {} rpm de un extremo a otro, o más.',
   'not said where from': 'no se dice de dónde',
   'common practice, no published source': 'práctica común, sin fuente publicada',
   'as the profile is called': 'como se llama el perfil',

@@ -359,6 +359,8 @@ export const interview: BySentence = {
   'It has to be from the rated speed, {} rpm, to {} rpm.':
     'Il doit aller du régime nominal, {} rpm, à {} rpm.',
   'the highest without load': 'le maximal à vide',
+  'So narrow a band is hardly ever read off; allowed: {} rpm from end to end, or more.':
+    "Une bande si étroite ne se lit presque jamais ; permis : {} rpm d'un bout à l'autre, ou plus.",
   'not said where from': "on ne dit pas d'où",
   'common practice, no published source': 'usage du métier, sans source publiée',
   'as the profile is called': "comme s'appelle le profil",

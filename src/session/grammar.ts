@@ -13,6 +13,14 @@ import { fromUser, shownUnit, toUser, type UnitSystem, userUnit } from './units.
  */
 const coarse: Partial<Record<Quantity, number>> = { altitude: 100, engineSpeed: 10, fuelInTank: 1 };
 
+/** Of a smaller tank a whole litre or gallon is too much to round. */
+const LARGE_TANK_L = 50;
+
+const stepOf = (quantity: Quantity, decimals: number, { profile }: Moment['context']): number =>
+  quantity === 'fuelInTank' && profile.fuel.tankL < LARGE_TANK_L
+    ? 10 ** -decimals
+    : (coarse[quantity] ?? 10 ** -decimals);
+
 /** Misunderstood twice: from then on digit by digit only. */
 const DIGITS_AFTER = 2;
 
@@ -24,7 +32,7 @@ function numberSlot(
   via: Via,
 ): NumberSlot {
   const unit = userUnit(units, shownUnit(quantity));
-  const step = coarse[quantity] ?? 10 ** -unit.decimals;
+  const step = stepOf(quantity, unit.decimals, moment.context);
   const toSlot = (si: number) => toUser(unit, si) / step;
   // Five digits are not listened for, but places that high are there.
   const typed = quantity === 'altitude' && via !== 'voice';

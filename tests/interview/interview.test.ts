@@ -142,6 +142,14 @@ describe('what is typed', () => {
     expect(valueIn('prelube', 'none')).toBe(null);
   });
 
+  it('takes no band of idle that hardly a reading lies in', () => {
+    const check = (id: QuestionId, range: readonly [number, number]) =>
+      questionOf(id).check?.(range, { ratedRpm: 2400, 'idle.warm': [700, 800] }) ?? null;
+    expect(check('idle.warm', [700, 719])).toMatch(/20 rpm from end to end/);
+    expect(check('idle.warm', [700, 720])).toBeNull();
+    expect(check('idle.cold', [800, 819])).toMatch(/20 rpm from end to end/);
+  });
+
   it('names oil for some nights only, in the units of the manual', () => {
     expect(valueIn('oil.grades', '15W-40, 10W-30 below 0 F', 'us')).toMatchObject([
       { grade: '15W-40' },

@@ -18,6 +18,12 @@ describe('fuel, in the units of the United States,', () => {
     expect(grammarOf(oil.moment, english, 'us', 'voice').number?.units).toContain('quarts');
   });
 
+  it('of a small tank is taken to a tenth', () => {
+    const small = { ...demoSix, fuel: { ...demoSix.fuel, tankL: 20 } };
+    const { number } = grammarOf(sessionAt(small, 'fill.fuelInTank.asking').moment, english, 'us', 'voice');
+    expect(number?.step).toBe(0.1);
+  });
+
   it('is kept in litres', () => {
     expect(quantityUnits.fuelInTank).toBe('litre');
     expect(slotValueToSi('fuelInTank', 10, 'us')).toBeCloseTo(37.85411784, 8);

@@ -52,5 +52,9 @@ export const fuelQuestions: readonly Question[] = [
     choices: { hand: 'pumped by hand', electric: 'an electric pump' },
     propose: always('hand'),
   },
-  number('fuel.biodieselMaxPercent', 'Most biodiesel allowed', 'percent', [0, 100], { propose: always(7) }),
+  // Whole, as it is read off and told.
+  number('fuel.biodieselMaxPercent', 'Most biodiesel allowed', 'percent', [0, 100], {
+    whole: true,
+    propose: always(7),
+  }),
 ];

@@ -6,13 +6,20 @@ import { bars } from './makers.ts';
 const HEIGHT_M = 500;
 export const SOAK_RISE_K = 12;
 export const BOIL_MARGIN_K = 3;
-/** At idle the coolant stands about this far above the thermostat's opening. */
+/** At idle the coolant stands so far above the thermostat's opening at least, on a hot day in its upper half. */
 const ABOVE_OPENING_K = 5;
+const SHARE_OF_OPENING = 0.75;
+
+/** Where the coolant settles at idle, degC. */
+const settlesC = (draft: Draft, opensC: number): number => {
+  const fullyOpenC = numberIn(draft, 'thermostat.fullyOpenC') ?? opensC;
+  return opensC + Math.max(ABOVE_OPENING_K, SHARE_OF_OPENING * (fullyOpenC - opensC));
+};
 
 /** Whether the coolant stays below boiling after key off, with this cap and what else was answered. */
 function staysLiquid(draft: Draft, opensC: number, capKpa: number): boolean {
   const soak = judgeHeatSoak({
-    coolantC: opensC + ABOVE_OPENING_K,
+    coolantC: settlesC(draft, opensC),
     soakRiseK: numberIn(draft, 'shutdown.soakRiseK') ?? SOAK_RISE_K,
     capKpa,
     altitudeM: HEIGHT_M,

@@ -5,6 +5,11 @@ import { always, assumed, bars, isFixed, isSwept, number, over } from './makers.
 /** No relief valve of a diesel opens later. */
 const MOST_RELIEF_KPA = 1500;
 
+/** Gauges are read to ten: in a narrower band hardly a reading lies. */
+const LEAST_BAND_RPM = 20;
+const isNarrow = ([from, to]: readonly [number, number]) => to - from < LEAST_BAND_RPM;
+const NARROW = `So narrow a band is hardly ever read off; allowed: ${LEAST_BAND_RPM} rpm from end to end, or more.`;
+
 /** Idle, and the oil pressure below which it is stopped. */
 export const speedAndPressureQuestions: readonly Question[] = [
   {
@@ -29,6 +34,7 @@ export const speedAndPressureQuestions: readonly Question[] = [
       const overspeed = numberIn(draft, 'overspeedRpm');
       const range = rangeIn({ fixedRange: value }, 'fixedRange');
       if (!range || rated === undefined) return null;
+      if (isNarrow(range)) return NARROW;
       if (range[0] > rated || range[1] < rated) return `It has to hold the rated speed, ${rated} rpm.`;
       if (range[0] < 0.9 * rated || range[1] > 1.1 * rated)
         return `It has to be within 10 % of the rated speed, ${rated} rpm.`;
@@ -56,7 +62,9 @@ export const speedAndPressureQuestions: readonly Question[] = [
     check: (value, draft) => {
       const rated = numberIn(draft, 'ratedRpm');
       const range = rangeIn({ 'idle.warm': value }, 'idle.warm');
-      if (!range || rated === undefined || rated >= leastRatedRpm(range[1])) return null;
+      if (!range) return null;
+      if (isNarrow(range)) return NARROW;
+      if (rated === undefined || rated >= leastRatedRpm(range[1])) return null;
       return `Below a rated speed of ${rated} rpm that idle leaves no room for sweeps; allowed: a slower one.`;
     },
   },
@@ -84,6 +92,7 @@ export const speedAndPressureQuestions: readonly Question[] = [
       const warm = rangeIn(draft, 'idle.warm');
       const cold = rangeIn({ 'idle.cold': value }, 'idle.cold');
       if (!warm || !cold) return null;
+      if (isNarrow(cold)) return NARROW;
       if (cold[0] < warm[0])
         return `A cold engine idles no slower than a warm one; allowed: from ${warm[0]} rpm.`;
       if (cold[1] < warm[1] || cold[1] > 1.5 * warm[1])
