@@ -37,7 +37,8 @@ export function gaugeValue(
     case 'oilQuantity':
       return gauges.oilFilledL;
     case 'fuelInTank':
-      return TANK_SHARE * profile.fuel.tankL;
+      // Never more than there is, to a tenth as it is read off.
+      return Math.floor(10 * TANK_SHARE * profile.fuel.tankL) / 10;
     case 'biodieselShare':
       return Math.min(BIODIESEL_PERCENT, profile.fuel.biodieselMaxPercent);
     case 'primerStrokes':
