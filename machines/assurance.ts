@@ -22,7 +22,7 @@ export const isByHand = (via: Via) => via === 'keys' || via === 'touch';
  * The one rule for what is read back. By voice: whatever an engine, a gate or a limit hangs on. By keys and touch
  * nothing can be misheard: acts that may start or free an engine, and numbers that open a gate or stand near a limit,
  * take one confirming press.
- * However certain the ear is: that may count once none of 3,000 wrong values of the hearing evaluation passes it.
+ * How certain the ear was counts for nothing here: it may once none of 3,000 wrong values of the hearing evaluation passes.
  * @param near true for a number outside its limits or near them; no reply is
  */
 export function assuranceOf(

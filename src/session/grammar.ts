@@ -13,7 +13,7 @@ import { fromUser, shownUnit, toUser, type UnitSystem, userUnit } from './units.
  */
 const coarse: Partial<Record<Quantity, number>> = { altitude: 100, engineSpeed: 10, fuelInTank: 1 };
 
-/** Of a smaller tank a whole litre or gallon is too much to round. */
+/** Of a smaller tank a whole litre or gallon, 2 to 8 % of it, is too much to round. */
 const LARGE_TANK_L = 50;
 
 const stepOf = (quantity: Quantity, decimals: number, { profile }: Moment['context']): number =>

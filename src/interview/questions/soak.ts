@@ -6,7 +6,10 @@ import { bars } from './makers.ts';
 const HEIGHT_M = 500;
 export const SOAK_RISE_K = 12;
 export const BOIL_MARGIN_K = 3;
-/** At idle the coolant stands so far above the thermostat's opening at least, on a hot day in its upper half. */
+/**
+ * At idle the coolant stands so far above the thermostat's opening at least, on a hot day in its upper half: common
+ * practice, no published source.
+ */
 const ABOVE_OPENING_K = 5;
 const SHARE_OF_OPENING = 0.75;
 

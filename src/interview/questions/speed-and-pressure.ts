@@ -5,7 +5,7 @@ import { always, assumed, bars, isFixed, isSwept, number, over } from './makers.
 /** No relief valve of a diesel opens later. */
 const MOST_RELIEF_KPA = 1500;
 
-/** Gauges are read to ten: in a narrower band hardly a reading lies. */
+/** Gauges are read to ten: in a narrower band hardly a reading lies. Common practice, no published source. */
 const LEAST_BAND_RPM = 20;
 const isNarrow = ([from, to]: readonly [number, number]) => to - from < LEAST_BAND_RPM;
 const NARROW = `So narrow a band is hardly ever read off; allowed: ${LEAST_BAND_RPM} rpm from end to end, or more.`;

@@ -6,7 +6,6 @@ import {
   answerTyped,
   askedQuestions,
   nextQuestion,
-  progressOf,
   unitsOf,
   withAnswer,
   withoutAnswer,
@@ -25,12 +24,23 @@ export const HELP = [
   '<  back to the one before   < 12  back to number 12     list  all answers so far     quit  leave; nothing is lost',
 ];
 
+/** The number of a question in the list of answers, and how many there are. */
+interface Place {
+  readonly number: number;
+  readonly all: number;
+}
+
+function placeOf({ id }: Question, answers: Answers, everything: boolean): Place {
+  const asked = askedQuestions(answers, everything);
+  return { number: asked.findIndex(each => each.id === id) + 1, all: asked.length };
+}
+
 /** How a question is put: what, why in one line, what may be chosen, and what is put forward. */
 export function questionLines(
   question: Question,
   proposal: Answer | undefined,
   units: UnitChoice,
-  { done, all }: { readonly done: number; readonly all: number },
+  { number, all }: Place,
   language: Language,
 ): string[] {
   const tell = (sentence: string) => bySentence(sentence, language.bySentence);
@@ -41,7 +51,7 @@ export function questionLines(
     : null;
   return [
     '',
-    `${done + 1}/${all}  ${ask}${unit === '' ? '' : `, ${tell(`in ${unit}`)}`}`,
+    `${number}/${all}  ${ask}${unit === '' ? '' : `, ${tell(`in ${unit}`)}`}`,
     // What is said in the language already is put in as it is.
     `    ${tell(`Why: ${why}. Where: ${where}.`)}`,
     ...choices.map(([, label], index) => `    ${index + 1}  ${label}`),
@@ -113,7 +123,13 @@ export async function askAll(
     const { question, fault } = at;
     const proposal = before[question.id] ?? at.proposal;
     const units = unitsOf(answers);
-    for (const line of questionLines(question, proposal, units, progressOf(answers, everything), language))
+    for (const line of questionLines(
+      question,
+      proposal,
+      units,
+      placeOf(question, answers, everything),
+      language,
+    ))
       io.print(line);
     if (fault !== null) io.print(`    ${fault}`);
     io.about?.(question, proposal, units, spokenText(question, proposal, units, language));

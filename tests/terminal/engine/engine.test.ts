@@ -138,6 +138,8 @@ describe('an interview at the keys', () => {
     const { io, printed } = typist(['none', '99', `${number?.[1]}, 5`, '', '10.5']);
     expect(await newEngine(path, usual, io, english)).toBe(0);
     expect(printed.filter(line => line.startsWith('Give numbers from 1 to '))).toHaveLength(2);
+    // Under the number that it was chosen by.
+    expect(printed.find(line => line.endsWith('Cylinders'))).toMatch(/^5\/\d+ /);
     const profile = await loadProfile(path);
     expect(profile).toMatchObject({ version: 2, engine: { cylinders: 4 }, oil: { capacityL: 10.5 } });
   });
