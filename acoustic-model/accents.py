@@ -40,6 +40,7 @@ VOICES = {
     "czech_dita": (CZECH, "#", 190), "czech_krb": (CZECH, "#", 230), "czech_machac": (CZECH, "#", 105), "czech_ph": (CZECH, "#", 110),
     "lp_diphone": (ITALIAN, "#", 190), "pc_diphone": (ITALIAN, "#", 120), "suo_fi_lj_diphone": (FINNISH, "#", 180),
     "hy_fi_mv_diphone": (FINNISH, "#", 110), "hindi_NSK_diphone": (INDIAN, "pau", 130), "telugu_NSK_diphone": (INDIAN, "pau", 130),
+    "marathi_NSK_diphone": (INDIAN, "pau", 130),
 }  # fmt: skip
 VOWEL = set("AA AE AH AO AW AY EH ER EY IH IY OW OY UH UW".split())
 # Milliseconds in running speech (typical, from memory).
