@@ -24,11 +24,14 @@ function foldersIn(pattern: string): readonly string[] {
 }
 
 describe('the rules of who may import whom', () => {
-  it.each(forbidden.map(rule => [rule.name, rule] as const))('%s names only folders that there are', (_, rule) => {
-    const named = [...patterns(rule.from), ...patterns(rule.to)].flatMap(foldersIn);
-    const gone = named.filter(path => ![path, `${path}.ts`, `${path}.tsx`].some(existsSync));
-    expect(gone).toEqual([]);
-  });
+  it.each(forbidden.map(rule => [rule.name, rule] as const))(
+    '%s names only folders that there are',
+    (_, rule) => {
+      const named = [...patterns(rule.from), ...patterns(rule.to)].flatMap(foldersIn);
+      const gone = named.filter(path => ![path, `${path}.ts`, `${path}.tsx`].some(existsSync));
+      expect(gone).toEqual([]);
+    },
+  );
 
   it('reads what a pattern names', () => {
     expect(foldersIn('^src/bus/(formats|transport)/')).toEqual(['src/bus/formats', 'src/bus/transport']);
