@@ -1,8 +1,8 @@
 import { wasTriedOut } from '../../../machines/drills.ts';
 import type { Language } from '../../../prompts/types.ts';
 import type { Debrief, FaultDebrief } from '../../rehearsal/debrief.ts';
-import { shownUnit, type UnitSystem } from '../../session/units.ts';
 import { elapsedText } from '../../session/clock-text.ts';
+import { shownUnit, type UnitSystem } from '../../session/units.ts';
 import { fill, showMeasure, stepTitle } from '../../session/wording.ts';
 import type { FaceWords } from '../face/words/index.ts';
 

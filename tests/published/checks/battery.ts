@@ -1,8 +1,4 @@
-import {
-  chargingWindow,
-  crankingFloor,
-  stateOfCharge,
-} from '../../../src/engineering/battery.ts';
+import { chargingWindow, crankingFloor, stateOfCharge } from '../../../src/engineering/battery.ts';
 import { numberOf, type PublishedCheck, partOf } from '../check.ts';
 
 const BCI = [
