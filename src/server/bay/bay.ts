@@ -4,7 +4,16 @@ import type { EngineHeard } from '../../engineering/engine-sound/ear.ts';
 import type { Profile } from '../../profile/schema.ts';
 import type { EarLevel } from '../../voice/ports.ts';
 import { PAIRED_FOR_MS, type Pairing, type Pairings } from '../pairing/pairings.ts';
-import type { Battery, BayBrief, BayState, Command, Deed, LogPage, StopAnswer } from '../protocol/index.ts';
+import {
+  AWAY_AFTER_MS,
+  type Battery,
+  type BayBrief,
+  type BayState,
+  type Command,
+  type Deed,
+  type LogPage,
+  type StopAnswer,
+} from '../protocol/index.ts';
 import { Refused } from '../refused.ts';
 import { forbidden, mayNotLetGo, mayNotRenew } from './authority.ts';
 import { briefOf } from './brief.ts';
@@ -21,8 +30,6 @@ import { StopBook } from './stop-book.ts';
 
 /** As long as a page takes to be loaded anew. */
 const GRACE_MS = 4_000;
-/** As long as a tablet takes for a line that only broke, and as it waits itself before it says so (`src/tablet/remote/away.ts`). */
-const LEADER_AWAY_MS = 10_000;
 
 /** One bay of the shop: its devices, its session, and what all of them are told. */
 export class Bay {
@@ -47,7 +54,7 @@ export class Bay {
   #starting = false;
 
   /** @param awayMs after which a device that leads and has left is not waited for beside an engine that turns */
-  constructor(name: string, pairings: Pairings, starter: Starter, awayMs = LEADER_AWAY_MS) {
+  constructor(name: string, pairings: Pairings, starter: Starter, awayMs = AWAY_AFTER_MS) {
     this.name = name;
     this.#pairings = pairings;
     this.#starter = starter;
