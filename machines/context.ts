@@ -91,6 +91,14 @@ export interface StopRecord {
   readonly step: StepId;
   /** The limit that an answer was too late for, s. */
   readonly lateAfterS: number | null;
+  /** What was called out besides the cause while everything was made safe, or ran on: each counts as well. */
+  readonly also: readonly Cause[];
+  /** The second person called it, or called once more: only they take it back. */
+  readonly secondCalled: boolean;
+  /** When it was first called. */
+  readonly firstMs: number;
+  /** People called stop once more, when a key would long have been turned. */
+  readonly insisted: boolean;
   /** Drills whose stop word has been heard before this one, and that are confirmed together with it. */
   readonly drilled: readonly StepId[];
   /** Who said the last of them, and when; null while there is none. */
