@@ -1,7 +1,7 @@
 import type { StepId } from '../../prompts/types.ts';
 import { suitableGrades } from '../../src/engineering/oil-grade.ts';
 import { judgeFirstPressure, judgeOilPressure } from '../../src/engineering/oil-pressure.ts';
-import { judgeSweep } from '../../src/engineering/oil-pressure-sweep.ts';
+import { judgeSweep, RELIEF_OPENS_SHARE } from '../../src/engineering/oil-pressure-sweep.ts';
 import { fillTimeFactor, viscosityAt } from '../../src/engineering/oil-viscosity.ts';
 import { type PrimingTime, primingTime } from '../../src/engineering/priming.ts';
 import { quantities } from '../../src/engineering/quantities/table.ts';
@@ -104,9 +104,6 @@ export const sweepPressure =
       : { ok: false, line: 'pressureDoesNotFollow', verdict: sweep.value.rank };
   };
 
-/** A relief valve begins to open somewhat below its rating. */
-const RELIEF_SHARE = 0.95;
-
 const sweepEnds: Rule = {
   id: 'oil-pressure-rises',
   source: 'a gear pump delivers in proportion to speed until the relief valve opens (closed form)',
@@ -123,7 +120,7 @@ function risesOver(
   if (fromKpa === undefined) return { ok: false, issue: { code: 'missing', input: 'oilPressure' } };
   const min = quantities.oilPressure.tolerance;
   const rise = judge(toKpa - fromKpa, 'kPa', { min }, sweepEnds);
-  const relieved = toKpa >= RELIEF_SHARE * reliefKpa;
+  const relieved = toKpa >= RELIEF_OPENS_SHARE * reliefKpa;
   return rise.met || relieved ? floor : { ok: false, line: 'pressureDoesNotFollow', verdict: rise };
 }
 

@@ -3,9 +3,9 @@ import { beforeKeyOff, runningCoolant } from '../limits/coolant.ts';
 import { confirm, hold, inspect, reading } from '../step-makers.ts';
 import type { InspectStep, Step } from '../steps.ts';
 import { afterChecks } from './07-running-checks.ts';
+import { ordinals } from './numbered.ts';
 
 const running = { engine: 'running', needs: afterChecks } as const;
-const names = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth'] as const;
 
 /**
  * Coolant joints at each look, as their pressure rises; fuel joints at the first, as theirs has gone with the key; oil
@@ -37,7 +37,7 @@ export const shutdownSteps = ({ shutdown, fixedSpeedRpm }: Profile): readonly St
     standing: true,
     trouble: { reply: 'stillRunning', cause: 'overspeed' },
   }),
-  ...names.slice(0, shutdown.heatSoakLooksAfterS.length).flatMap((name, index) => [
+  ...ordinals.slice(0, shutdown.heatSoakLooksAfterS.length).flatMap((name, index) => [
     hold(`shutdown.${name}Soak`, () => {
       const looks = shutdown.heatSoakLooksAfterS;
       return (looks[index] ?? 0) - (looks[index - 1] ?? 0);

@@ -1,12 +1,18 @@
 import { type Moment, offerOf } from '../../machines/moment.ts';
+import { sweepRpm } from '../../machines/phases/numbered.ts';
+import type { PhaseId, StepId } from '../../prompts/types.ts';
 import type { Profile } from '../profile/schema.ts';
 import type { Controls } from './model/controls.ts';
 
-const sweepSteps = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth'].map(name => `sweeps.${name}`);
-
 /** Steps that are done with the key on, in the order of the procedure; those before and after have it off. */
-const keyOnPhases = ['keyOn', 'firstFire', 'checks', 'warmUp', 'sweeps'];
-const keyOnSteps = [
+const keyOnPhases: readonly string[] = [
+  'keyOn',
+  'firstFire',
+  'checks',
+  'warmUp',
+  'sweeps',
+] satisfies PhaseId[];
+const keyOnSteps: readonly string[] = [
   'firstRun.run',
   'firstRun.runUnloaded',
   'firstRun.restart',
@@ -15,8 +21,8 @@ const keyOnSteps = [
   'shutdown.settle',
   'shutdown.settleUnloaded',
   'shutdown.coolant',
-];
-const keyOffSteps = ['keyOn.battery'];
+] satisfies StepId[];
+const keyOffSteps: readonly string[] = ['keyOn.battery'] satisfies StepId[];
 
 /**
  * What the people at the engine do, going by where the procedure is: they do what it asks when it asks. On hold
@@ -47,9 +53,7 @@ export function controlsAt(moment: Moment, before: Controls, profile: Profile): 
     starter,
     fuelling: !fuelOff,
     demandRpm:
-      step === 'warmUp.fastIdle'
-        ? (profile.warmUp.fastIdleRpm ?? null)
-        : (profile.sweeps[sweepSteps.indexOf(step)]?.rpm ?? null),
+      step === 'warmUp.fastIdle' ? (profile.warmUp.fastIdleRpm ?? null) : (sweepRpm(step, profile) ?? null),
     pumpingByHand: step === 'prime.strokes' || step === 'prime.electric' || step === 'prime.electricBled',
     bleeding: step === 'fill.coolantBleed' || step === 'fill.coolantBled',
     steering: step === 'warmUp.steeringLocks',

@@ -12,6 +12,7 @@ import type { Language, ReplyId } from '../../prompts/types.ts';
 import { isQuantity } from '../engineering/quantities/table.ts';
 import type { Data } from '../record/vocabulary/index.ts';
 import type { EarLevel } from '../voice/ports.ts';
+import { elapsedText } from './clock-text.ts';
 import type { EngineEarLink } from './engine-ear/join-engine-ear.ts';
 import { grammarOf, isControl } from './grammar.ts';
 import type { Happening, Session } from './session.ts';
@@ -37,12 +38,6 @@ type Judged = Pick<Data<'verdict'>, 'quantity' | 'value' | 'met' | 'min' | 'max'
 function seenIn({ quantity, value, met, min, max }: Judged): SeenVerdict | null {
   if (quantity == null || value == null || !isQuantity(quantity)) return null;
   return { quantity, value, met, ...(min == null ? {} : { min }), ...(max == null ? {} : { max }) };
-}
-
-/** Session time as minutes and seconds. */
-export function clockText(ms: number): string {
-  const seconds = Math.max(0, Math.floor(ms / 1000));
-  return `${String(Math.floor(seconds / 60)).padStart(2, '0')}:${String(seconds % 60).padStart(2, '0')}`;
 }
 
 /** Follows a session and makes, at any time, the one picture that all faces show. */
@@ -256,7 +251,7 @@ export class Viewer {
   }
 
   #write(atMs: number, who: string, text: string): void {
-    this.#log = [...this.#log, { time: clockText(atMs), who, text }].slice(-LOG_LINES);
+    this.#log = [...this.#log, { time: elapsedText(atMs), who, text }].slice(-LOG_LINES);
   }
 
   #changed(): void {

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Context } from '../../machines/context.ts';
 import { languages } from '../../prompts/index.ts';
 import { Session } from '../../src/session/session.ts';
-import { clockText, Viewer } from '../../src/session/viewer.ts';
+import { Viewer } from '../../src/session/viewer.ts';
 import { VirtualClock } from '../../src/session/virtual-clock.ts';
 import { goUntil, rig } from '../helpers/session-rig.ts';
 import type { Driver } from '../machines/helpers/driver.ts';
@@ -31,20 +31,6 @@ function knowing(driver: Driver, parts: Partial<Context>): Driver {
 }
 
 const at = (state: string) => shownAt(sessionAt(demoSix, state));
-
-describe('session time', () => {
-  it.each([
-    [0, '00:00'],
-    [999, '00:00'],
-    [61_999, '01:01'],
-    [600_000, '10:00'],
-    [3_599_000, '59:59'],
-    [6_000_000, '100:00'],
-    [-5000, '00:00'],
-  ])('of %d ms is shown as %s', (ms, text) => {
-    expect(clockText(ms)).toBe(text);
-  });
-});
 
 describe('a session that has just begun', () => {
   it('shows all of itself, and nothing of what there is not', async () => {

@@ -1,8 +1,9 @@
 import { procedureFor } from '../../../machines/first-start.ts';
 import { type Moment, offerOf } from '../../../machines/moment.ts';
+import { sweepRpm } from '../../../machines/phases/numbered.ts';
 import type { LampsStep, Step } from '../../../machines/steps.ts';
 import type { Quantity } from '../../../machines/vocabulary.ts';
-import type { ReplyId } from '../../../prompts/types.ts';
+import type { ReplyId, StepId } from '../../../prompts/types.ts';
 import type { Profile } from '../../profile/schema.ts';
 import type { Gauges } from '../gauges.ts';
 import { gaugeValue } from './gauge-value.ts';
@@ -111,7 +112,7 @@ function readGauge(step: Step, quantity: Quantity, sight: Sight, profile: Profil
   if (gauges.hunting && isWatched) return reply('hunting');
   // The lowest is told of a needle that was followed.
   if (isWatched && sight.moment.context.series.length === 0 && askedS < WATCHES_S) return null;
-  const demandRpm = sight.moment.context.step.startsWith('sweeps.') ? sweepRpm(step, profile) : null;
+  const demandRpm = sweepRpm(step.id, profile) ?? null;
   const settled = demandRpm === null || Math.abs(gauges.rpm - demandRpm) < AT_SPEED_SHARE * demandRpm;
   if (!settled && askedS < SETTLES_S) return null;
   const si = gaugeValue(quantity, gauges, profile, sight.ambientC);
@@ -123,10 +124,6 @@ function readGauge(step: Step, quantity: Quantity, sight: Sight, profile: Profil
   }
   return answered >= PATIENCE ? stop('causeOther') : { kind: 'value', quantity, si };
 }
-
-const sweepNames = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth'];
-const sweepRpm = ({ id }: Step, { sweeps }: Profile) =>
-  sweeps[sweepNames.indexOf(id.slice('sweeps.'.length))]?.rpm ?? null;
 
 function watched(quantity: Quantity | undefined, sight: Sight, profile: Profile): Answer {
   if (!quantity) return reply(sight.gauges.codes.length > 0 ? 'notYet' : 'faultCleared');
@@ -161,8 +158,10 @@ function lamps(ids: readonly string[], step: LampsStep, sight: Sight): Answer {
 
 /** Steps that are asked together: done when each is, and each by itself where one is not. */
 function together(ids: readonly string[], sight: Sight, profile: Profile): Answer {
-  const left = ids.filter(id => !sight.moment.context.done.some(done => done === id));
-  const answers = left.map(id => confirm(id, 'ready', { ...sight, answered: 0 }, profile));
+  const left = procedureFor(profile).filter(
+    ({ id }) => ids.includes(id) && !sight.moment.context.done.includes(id),
+  );
+  const answers = left.map(({ id }) => confirm(id, 'ready', { ...sight, answered: 0 }, profile));
   if (answers.some(answer => answer === null)) return null;
   const areSo = answers.every(answer => answer?.kind === 'reply' && answer.id === 'ready');
   return areSo ? asAsked(sight) : reply('oneByOne');
@@ -203,7 +202,7 @@ function crank(until: ReplyId, { gauges, moment }: Sight, profile: Profile): Ans
 }
 
 /** What has to be so before a step is said to be done; where nothing is looked at, people do as they are asked. */
-function confirm(step: string, ok: ReplyId, sight: Sight, profile: Profile): Answer {
+function confirm(step: StepId, ok: ReplyId, sight: Sight, profile: Profile): Answer {
   const { gauges, askedS } = sight;
   const when = (so: boolean): Answer => (so ? reply(ok) : null);
   switch (step) {
