@@ -97,7 +97,11 @@ function checklistNodes(
   parts: readonly Part[] = [],
 ): Nodes {
   const done = pass(step);
-  const anyOf: Waiting = { by: step.by, critical: false };
+  const anyOf: Waiting = {
+    by: step.by,
+    critical: false,
+    looking: step.kind === 'inspect' && step.engine === 'running',
+  };
   const heavy = (look: Look) =>
     replyNeedsReadBack(weightOf(step) === 'nothing' ? 'limit' : weightOf(step))({
       ...look,
@@ -181,7 +185,7 @@ function checklistNodes(
       );
   });
   nodes.readingBack = readBack(
-    anyOf,
+    { ...anyOf, looking: false },
     () => {
       const [only] = items.length === 1 ? items : [];
       return only

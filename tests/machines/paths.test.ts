@@ -182,6 +182,13 @@ describe('in every state that is reached', () => {
     });
   }
 
+  it('beside a running engine none waits for ever: a clock is set in each, and leads on or to a stop', () => {
+    const running = [...everything.places.values()].filter(({ moment }) => moment.hasTag('running'));
+    const silent = running.filter(({ moment }) => nextAlarmMs(moment.context) === null);
+    expect(running.length).toBeGreaterThan(50);
+    expect(silent.map(({ moment }) => stateName(moment))).toEqual([]);
+  });
+
   it('hold, go back and skip are refused where the limits are tight, and in nothing else that cranks', () => {
     for (const type of ['hold', 'goBack', 'skip'] as const) {
       for (const happened of tried({ type }, 'technician')) {
@@ -215,6 +222,7 @@ describe('in every state that is reached', () => {
         'sweeps.second.readingBack',
         'sweeps.third.readingBack',
         'sweeps.fourth.readingBack',
+        'sweeps.fifth.readingBack',
         'shutdown.coolant.readingBack',
       ]),
     );
