@@ -302,7 +302,7 @@ export const steps = {
   },
   'warmUp.steeringLocks': {
     title: 'Steering lock to lock',
-    ask: 'Steering cap off, slowly lock to lock. No bubbles?',
+    ask: 'At idle: steering cap off, slowly lock to lock. No bubbles?',
   },
   'warmUp.levels': {
     title: 'Levels, running',

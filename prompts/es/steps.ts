@@ -310,7 +310,7 @@ export const steps = {
   },
   'warmUp.steeringLocks': {
     title: 'Dirección de tope a tope',
-    ask: 'Tapón de la dirección quitado, despacio de tope a tope. ¿Ninguna burbuja?',
+    ask: 'Al ralentí: tapón de la dirección quitado, despacio de tope a tope. ¿Ninguna burbuja?',
   },
   'warmUp.levels': {
     title: 'Niveles, en marcha',

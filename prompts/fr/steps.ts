@@ -343,7 +343,7 @@ export const steps = {
   },
   'warmUp.steeringLocks': {
     title: 'Direction de butée à butée',
-    ask: 'Bouchon de direction ôté, lentement de butée à butée. Aucune bulle ?',
+    ask: 'Au ralenti : bouchon de direction ôté, lentement de butée à butée. Aucune bulle ?',
   },
   'warmUp.levels': {
     title: 'Niveaux, moteur tournant',

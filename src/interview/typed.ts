@@ -162,11 +162,14 @@ const labelsOf = (choices: Readonly<Record<string, string>>, id: string) =>
 /** Without what binary arithmetic leaves behind the twelfth figure. */
 const clean = (si: number) => Number(si.toPrecision(12));
 
-function numberFault(si: number, { measure, min, max, whole }: NumberQuestion, units: UnitChoice) {
+function numberFault(si: number, { measure, min, max, whole, because }: NumberQuestion, units: UnitChoice) {
   const slack = 1e-9 * Math.max(1, Math.abs(si));
   if (whole && Math.abs(si - Math.round(si)) > slack) return 'It has to be a whole number.';
   if (si >= min - slack && si <= max + slack) return null;
-  return `${showNumber(si, measure, units)} is not allowed; from ${showNumber(min, measure, units)} to ${showNumber(max, measure, units)} is.`;
+  const show = (number: number) => showNumber(number, measure, units);
+  return because === undefined
+    ? `${show(si)} is not allowed; from ${show(min)} to ${show(max)} is.`
+    : `${show(si)} is not allowed; from ${show(min)} to ${show(max)} is: ${because}.`;
 }
 
 /** Between the two numbers of a range. */

@@ -133,9 +133,15 @@ export const restQuestions: readonly Question[] = [
     when: draft => textIn(draft, 'fuel.primer.kind') === 'electric',
   }),
   rest('fuel.primer.maxStrokes', 'count', [10, 500], always(150), { whole: true }),
-  rest('starter.limitC', 'temperature', [60, 250], always(140)),
-  rest('starter.ratedAmbientC', 'temperature', [-20, 50], always(25)),
-  rest('starter.timeConstantS', 'time', [10, 3600], always(400)),
+  rest('starter.limitC', 'temperature', [100, 250], always(140), {
+    because: 'so hot every winding may get, and none hotter',
+  }),
+  rest('starter.ratedAmbientC', 'temperature', [10, 50], always(25), {
+    because: 'a limit for a frosty day allows no full crank on any other',
+  }),
+  rest('starter.timeConstantS', 'time', [60, 1200], always(400), {
+    because: 'a starter that has cranked is cool after minutes, not after seconds or hours',
+  }),
   rest('starter.maxBursts', 'count', [1, 20], draft => assumed(Math.max(8, leastBursts(draft))), {
     whole: true,
     check: (value, draft) => {
@@ -205,7 +211,10 @@ export const restQuestions: readonly Question[] = [
   }),
   rest('idle.spreadMaxRpm', 'speed', [10, 300], always(40)),
   rest('charging.toleranceV', 'voltage', [0.05, 0.6], always(0.5)),
-  rest('charging.minStateOfCharge', 'share', [0.3, 0.9], always(0.7)),
+  // 12.4 V is where a battery is charged, not where it is full: it is read again after the cranks, and has to start.
+  rest('charging.minStateOfCharge', 'share', [0.5, 0.75], always(0.7), {
+    because: 'with less it may not start, and a good one that has cranked shows no more',
+  }),
   rest('thermostat.toleranceK', 'kelvin', [0.5, 20], always(4)),
   rest('warmUp.minS', 'time', [180, 3600], always(240)),
   rest('warmUp.maxS', 'time', [600, 7200], atLeast(2700, 'warmUp.minS', 600), {
