@@ -64,7 +64,9 @@ export const awaitedFrom = ({ event }: Look, patience: Patience): Unanswered => 
   patience,
 });
 
-const awaitAnswer = (patience: Patience) => update(look => ({ unanswered: awaitedFrom(look, patience) }));
+/** From now on, unless seconds of its own run already. */
+const awaitAnswer = (patience: Patience) =>
+  update(look => ({ unanswered: look.context.deadline ? null : awaitedFrom(look, patience) }));
 
 /** From now on, where nothing was awaited yet: what is not understood lengthens no silence. */
 export const awaitAnswerNow = (patience: Patience) =>
@@ -124,11 +126,9 @@ const movesOf = (node: Node, type: 'reply' | 'value' | 'clock'): Move[] =>
 const countsAsAnswer = (move: Move): Move =>
   move.target === undefined ? { ...move, actions: [answered, ...[move.actions ?? []].flat()] } : move;
 
-/** A state in which people are asked, and not for something that they have their own seconds for. */
-const asks = ({ meta, tags }: Node): boolean =>
-  meta !== undefined &&
-  (meta.replies.length > 0 || meta.quantity !== undefined) &&
-  ![tags ?? []].flat().includes('critical');
+/** A state in which people are asked for something. */
+const asks = ({ meta }: Node): boolean =>
+  meta !== undefined && (meta.replies.length > 0 || meta.quantity !== undefined);
 
 /** Whoever is asked beside a running engine and says nothing is reminded, then looked for, then everything is off. */
 export const neverUnanswered = (step: Step, nodes: Nodes): Nodes =>

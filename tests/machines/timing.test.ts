@@ -181,10 +181,11 @@ describe('a reading that would stop the engine', () => {
     expect(denied.context.deadline).toBe(null);
   });
 
-  it('inside its limits has no limit of time for its read-back', () => {
+  it('inside its limits has no other limit of time for its read-back than any silence beside a running engine', () => {
     const good = idlePressure.fork().value('oilPressure', 280);
-    expect(good.alarmMs).toBe(null);
-    expect(good.reply('yes', { afterMs: 60_000 }).name).toBe('checks.coolant.asking');
+    expect(good.context.deadline).toBe(null);
+    expect(good.fork().clock(60_000).context.stop).toMatchObject({ cause: null, lateAfterS: 60 });
+    expect(good.reply('yes', { afterMs: 59_999 }).name).toBe('checks.coolant.asking');
   });
 });
 
