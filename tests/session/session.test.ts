@@ -18,7 +18,7 @@ describe('a whole session by keys', () => {
     'is led from job card to sign-off on %s in %s units, and its record verifies',
     async (name, units) => {
       const run = await rig(name, units);
-      await run.session.begin(false);
+      await run.session.begin();
       await goUntil(run);
       expect(run.key()).toBe('signedOff');
       await expect(run.session.outcome).resolves.toBe('signedOff');
@@ -33,7 +33,7 @@ describe('a whole session by keys', () => {
 describe('the queue', () => {
   it('carries out a stop ahead of everything that waits', async () => {
     const run = await rig();
-    await run.session.begin(false);
+    await run.session.begin();
     run.session.receive({ type: 'reply', id: 'cardRight' }, 'technician', 'keys');
     run.session.receive({ type: 'reply', id: 'understood' }, 'technician', 'keys');
     run.session.receive({ type: 'stop' }, 'second', 'voice');
@@ -48,7 +48,7 @@ describe('the queue', () => {
 
   it('stamps an event with the moment it came, not the moment it is carried out', async () => {
     const run = await rig();
-    await run.session.begin(false);
+    await run.session.begin();
     await run.pass(1234);
     run.session.receive({ type: 'hold' }, 'technician', 'keys');
     run.clock.advance(5000);
@@ -86,7 +86,7 @@ describe('the record', () => {
     const disk = slow(base.record);
     const session = new Session({ ...base.session.parts, record: disk.record });
     const run = rigAround(session, base.clock, disk.record, base.path);
-    const begun = session.begin(false);
+    const begun = session.begin();
     const drain = setInterval(disk.release, 1);
     await begun;
     clearInterval(drain);
@@ -109,7 +109,7 @@ describe('the record', () => {
 
   it('keeps what was heard, said and judged, with limits, margin, rule and source', async () => {
     const run = await rig();
-    await run.session.begin(false);
+    await run.session.begin();
     await goUntil(run, 'fill.oilFilterPreFilled.asking');
     await run.record.close();
     const lines = (await readFile(run.path, 'utf8')).trim().split('\n');
@@ -130,7 +130,7 @@ describe('the record', () => {
 describe('keys', () => {
   it('are never deafened by the voice of the tool', async () => {
     const run = await rig();
-    await run.session.begin(false);
+    await run.session.begin();
     expect(run.session.speaking).toBe(true);
     await run.type('card is right');
     expect(run.key()).toBe('job.makerFirst.asking');
@@ -138,7 +138,7 @@ describe('keys', () => {
 
   it('give a reason in their own words where one is asked for', async () => {
     const run = await rig();
-    await run.session.begin(false);
+    await run.session.begin();
     await goUntil(run, 'prime.strokes.asking');
     await run.type('skip this');
     expect(run.key()).toBe('prime.strokes.skipping');
@@ -152,7 +152,7 @@ describe('keys', () => {
 describe('what is heard and does not count', () => {
   it('is answered with a repetition, and is on the record', async () => {
     const run = await rig();
-    await run.session.begin(false);
+    await run.session.begin();
     await run.type('banana');
     expect(run.key()).toBe('job.card.asking');
     expect(run.said.at(-1)).toMatch(/^I did not understand/);
@@ -162,7 +162,7 @@ describe('what is heard and does not count', () => {
 
   it('has no effect while time is only running', async () => {
     const run = await rig();
-    await run.session.begin(false);
+    await run.session.begin();
     await goUntil(run, 'fill.coolantBleed.counting');
     const said = run.said.length;
     await run.type('banana');

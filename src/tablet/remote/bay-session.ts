@@ -194,7 +194,7 @@ export async function joinBay(
           listensWith(source) {
             ear = source;
             if (source === KEYS) level = null;
-            connection.listens(source !== KEYS);
+            connection.setListening(source !== KEYS);
             changed();
           },
           level(heard) {
