@@ -237,7 +237,12 @@ describe('what stands against what was said before', () => {
       { floorIdleKpa: 100, floorRatedKpa: 370 },
       /at idle; allowed: 1 bar or less/,
     ],
-    ['oilPressure.showsKpa', '1', { floorRatedKpa: 150 }, /allowed: 0\.75 bar or less/],
+    [
+      'oilPressure.showsKpa',
+      '1',
+      { use: 'generator', ratedRpm: 1500, fixedSpeedRpm: true, floorRatedKpa: 150 },
+      /allowed: 0\.75 bar or less/,
+    ],
     [
       'oilPressure.gaugeMaxKpa',
       '6',
