@@ -36,7 +36,10 @@ export function sweepsSteps({ sweeps, fixedSpeedRpm }: Profile): readonly Step[]
         ...running,
         atRpm: speed(index),
         ...(between ? { passesAfterS: HELD_S } : {}),
-        outside: last ? 'again' : 'noOilPressure',
+        // Below its floor it stops at every speed; only a pressure that does not rise with the speed is looked at again.
+        ...(last
+          ? { bounds: { judge: pressureAt(() => speed(index)), cause: 'noOilPressure' } }
+          : { outside: 'noOilPressure' }),
         values: () => ({
           speed: { brief: 'engineSpeed', si: speed(index) },
           ask: between

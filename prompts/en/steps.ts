@@ -248,6 +248,7 @@ export const steps = {
     title: 'Watched fault',
     ask: '{fault}: fault cleared?',
   },
+  'firstFire.warningLamp': { title: 'Warning lamp, running', ask: '<Warning lamp.>' },
 
   'firstRun.run': { title: 'Short first run', ask: 'Leave it at idle. Watch, listen, touch nothing.' },
   'firstRun.runUnloaded': {

@@ -84,7 +84,7 @@ export const interview: BySentence = {
   'mechanical: a lever is put to no delivery': 'mecánica: se pone una palanca a caudal nulo',
   'mechanical with a shut-off solenoid: its plug is pulled':
     'mecánica con solenoide de corte: se saca su enchufe',
-  'filled first': 'llenado antes',
+  'filled with oil first': 'llenado con aceite antes',
   'fitted dry': 'montado en seco',
   ethylene: 'etileno',
   propylene: 'propileno',
@@ -376,7 +376,7 @@ export const interview: BySentence = {
   '12 K (22 °F) above its opening': '12 K (22 °F) por encima de su apertura',
   'two minutes show most leaks; common practice, no published source':
     'dos minutos enseñan casi todas las fugas; práctica común, sin fuente publicada',
-  'sae-j300': 'SAE J300',
+  'SAE J300': 'SAE J300',
   '1.4 times the relief pressure': '1,4 veces la presión de alivio',
   'the second sweep': 'la segunda subida',
   'strokes of a primer may be left uncounted': 'los bombeos del cebador se pueden dejar sin contar',
@@ -408,6 +408,8 @@ export const interview: BySentence = {
     'con menos puede no arrancar, y una buena que ha girado no muestra más',
   'It has to be from {} to {}: a thermostat opens over {} to {}.':
     'Ha de ser de {} a {}: un termostato se abre a lo largo de {} a {}.',
+  'An engine that is well would seem to lose its pressure at idle; allowed: {} or less.':
+    'Un motor sano parecería perder su presión al ralentí; permitido: {} o menos.',
   'Above this floor no relief valve leaves room for the sweeps; allowed: {} or less.':
     'Por encima de este mínimo ninguna válvula deja sitio a las subidas; permitido: {} o menos.',
   'That is one number; {words}': 'Ese es un solo número; {words}',

@@ -241,6 +241,7 @@ export const steps = {
   },
   'firstFire.lamps': { title: 'Testigos, en marcha', ask: '<Testigos.>' },
   'firstFire.transient': { title: 'Avería vigilada', ask: '{fault}: ¿avería desaparecida?' },
+  'firstFire.warningLamp': { title: 'Testigo de aviso, en marcha', ask: '<Testigo de aviso.>' },
 
   'firstRun.run': {
     title: 'Primera marcha corta',

@@ -85,7 +85,7 @@ export const interview: BySentence = {
   'mechanical: a lever is put to no delivery': 'mécanique : un levier est mis à débit nul',
   'mechanical with a shut-off solenoid: its plug is pulled':
     'mécanique avec un solénoïde de coupure : on débranche sa prise',
-  'filled first': "rempli d'abord",
+  'filled with oil first': "rempli d'huile d'abord",
   'fitted dry': 'posé à sec',
   ethylene: 'éthylène',
   propylene: 'propylène',
@@ -379,7 +379,7 @@ export const interview: BySentence = {
   '12 K (22 °F) above its opening': '12 K (22 °F) au-dessus de son ouverture',
   'two minutes show most leaks; common practice, no published source':
     'deux minutes montrent la plupart des fuites ; usage du métier, sans source publiée',
-  'sae-j300': 'SAE J300',
+  'SAE J300': 'SAE J300',
   '1.4 times the relief pressure': '1,4 fois la pression de décharge',
   'the second sweep': 'la deuxième montée',
   'strokes of a primer may be left uncounted': "on peut ne pas compter les coups d'amorçage",
@@ -413,6 +413,8 @@ export const interview: BySentence = {
     "avec moins, elle peut ne pas démarrer, et une bonne batterie qui a servi n'en montre pas plus",
   'It has to be from {} to {}: a thermostat opens over {} to {}.':
     "Il faut de {} à {} : un thermostat s'ouvre sur {} à {}.",
+  'An engine that is well would seem to lose its pressure at idle; allowed: {} or less.':
+    'Un moteur sain semblerait perdre sa pression au ralenti ; permis : {} ou moins.',
   'Above this floor no relief valve leaves room for the sweeps; allowed: {} or less.':
     'Au-dessus de ce minimum, aucun clapet ne laisse de place aux montées ; permis : {} ou moins.',
   'That is one number; {words}': "C'est un seul nombre ; {words}",

@@ -280,6 +280,7 @@ export const steps = {
     title: 'Défaut surveillé',
     ask: '{fault} : défaut disparu ?',
   },
+  'firstFire.warningLamp': { title: "Voyant d'alerte, moteur tournant", ask: "<Voyant d'alerte.>" },
 
   'firstRun.run': {
     title: 'Première marche courte',

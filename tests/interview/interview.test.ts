@@ -158,7 +158,10 @@ describe('what is typed', () => {
     expect(valueIn('oil.grades', '15W-40 110/14.5 above -10')).toEqual([
       { grade: '15W-40', viscosity40Mm2S: 110, viscosity100Mm2S: 14.5, nightsFromC: -10 },
     ]);
-    expect(valueIn('oil.grades', 'SAE 15W-40; 10W-30 below 0 °F', 'us')).toHaveLength(2);
+    expect(valueIn('oil.grades', 'SAE 15W-40 all year; 10W-30 below 0 °F', 'us')).toMatchObject([
+      { grade: '15W-40' },
+      { grade: '10W-30', nightsToC: expect.closeTo(-17.78, 2) },
+    ]);
     expect(faultOf('oil.grades', '10W-30 below 90')).toBe('90 °C is not allowed; from -60 °C to 50 °C is.');
     expect(faultOf('oil.grades', '10W-30 below zero')).toMatch(/is no number/);
   });
@@ -177,7 +180,7 @@ describe('what is typed', () => {
     ['oil.capacityL', '1,500', /may mean two things/],
     ['engine.cylinders', '5.5', /whole number/],
     ['engine.cylinders', '6 L', /"L" is no unit here; give the bare number/],
-    ['idle.warm', '700', /one number; give two/],
+    ['idle.warm', '700', /one number; give two numbers, such as 650-750 rpm/],
     ['idle.warm', '900-700', /first has to be below the second/],
     ['idle.warm', '700-9000', /9000 rpm is not allowed/],
     ['systemVoltage', '48', /none of these; give its number, 1 to 2/],
@@ -228,6 +231,18 @@ describe('what stands against what was said before', () => {
     ['firstFilter', 'preFilled', { filterCount: '1' }, /unfiltered; allowed: dry/],
     ['lamps', 'oil pressure', { heaterKind: 'glow' }, /waited for by a lamp/],
     ['sensors', 'oil level, Oil Level', {}, /stands there twice/],
+    [
+      'oilPressure.showsKpa',
+      '2.6',
+      { floorIdleKpa: 100, floorRatedKpa: 370 },
+      /at idle; allowed: 1 bar or less/,
+    ],
+    [
+      'oilPressure.showsKpa',
+      '1',
+      { use: 'generator', ratedRpm: 1500, fixedSpeedRpm: true, floorRatedKpa: 150 },
+      /allowed: 0\.75 bar or less/,
+    ],
     [
       'oilPressure.gaugeMaxKpa',
       '6',

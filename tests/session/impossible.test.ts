@@ -92,7 +92,7 @@ const list: readonly Impossible[] = [
       [8, ''],
     ],
     leadsTo: 'stopped.makingSafe',
-    told: /Stop: overspeed! Key off\./,
+    told: /Stop: overspeed! Key off, cut its fuel, now\./,
     holds: ['checks.idle'],
   },
   {

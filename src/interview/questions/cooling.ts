@@ -30,6 +30,7 @@ export const coolingQuestions: readonly Question[] = [
     measure: 'share',
     min: 0,
     max: 0.7,
+    example: [0.4, 0.6],
     fields: ['coolant.minShare', 'coolant.maxShare'],
     tier: 'manual',
     propose: always([0.4, 0.6]),

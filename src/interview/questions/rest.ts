@@ -54,6 +54,12 @@ const put = (find: (draft: Draft) => number | undefined) => (draft: Draft) => {
   return value === undefined ? undefined : assumed(value);
 };
 
+/** Most pressure from which on it is said to show, kPa: no more than the least at idle, or half of that at one speed. */
+function mostShowsKpa(draft: Draft): number | undefined {
+  const rated = numberIn(draft, 'floorRatedKpa');
+  return numberIn(draft, 'floorIdleKpa') ?? (rated === undefined ? undefined : rated / 2);
+}
+
 /** A fault where the cranks that are allowed would end before the oil is at the gauge. */
 const inTime =
   (
@@ -96,7 +102,7 @@ export const restQuestions: readonly Question[] = [
       if (promised === undefined || thinnest === undefined) return undefined;
       // Where it runs hotter than 100 degC, all of the maker's grades are thinner than they promise there.
       const least = Math.max(2, Math.min(promised, downToTenths(thinnest)));
-      return computed(least, 'sae-j300', ['oil.grades', 'oil.runningC']);
+      return computed(least, 'SAE J300', ['oil.grades', 'oil.runningC']);
     },
     {
       check: (value, draft) => {
@@ -205,10 +211,23 @@ export const restQuestions: readonly Question[] = [
       },
     },
   ),
-  rest('oilPressure.showsKpa', 'pressure', [1, 300], draft => {
-    const floor = numberIn(draft, 'floorIdleKpa') ?? (numberIn(draft, 'floorRatedKpa') ?? 0) / 2;
-    return floor === 0 ? undefined : assumed(Math.min(70, Math.round(0.7 * floor)));
-  }),
+  rest(
+    'oilPressure.showsKpa',
+    'pressure',
+    [10, 300],
+    draft => {
+      const most = mostShowsKpa(draft);
+      return most === undefined ? undefined : assumed(Math.min(70, Math.round(0.7 * most)));
+    },
+    {
+      check: (value, draft) => {
+        const most = mostShowsKpa(draft);
+        return most === undefined || typeof value !== 'number' || value <= most
+          ? null
+          : `An engine that is well would seem to lose its pressure at idle; allowed: ${bars(most, draft)} or less.`;
+      },
+    },
+  ),
   rest('idle.spreadMaxRpm', 'speed', [10, 300], always(40)),
   rest('charging.toleranceV', 'voltage', [0.05, 0.6], always(0.5)),
   // 12.4 V is where a battery is charged, not where it is full: it is read again after the cranks, and has to start.

@@ -44,6 +44,8 @@ const WATCHES_S = 30;
 const HOSE_WITHIN_S = 120;
 const HOSE_AT_ALL_S = 900;
 const LOOK_AGAIN_S = 900;
+/** Sooner than anybody beside a running engine is looked for. */
+const STILL_HERE_S = 100;
 
 const reply = (id: ReplyId): Answer => ({ kind: 'reply', id });
 const stop = (cause: ReplyId): Answer => ({ kind: 'stop', cause });
@@ -104,6 +106,10 @@ const isWrongAt = (id: string, { gauges }: Sight) => [...gauges.wrongAt].some(po
 /** Says no for a while, then gives up. */
 const notYet = ({ answered }: Sight, cause: ReplyId): Answer =>
   answered >= PATIENCE ? stop(cause) : reply('notYet');
+
+/** Whoever waits for something says from time to time that it has not come. */
+const stillHere = ({ askedS, answered }: Sight): Answer =>
+  askedS > STILL_HERE_S * (answered + 1) ? reply('notYet') : null;
 
 function readGauge(step: Step, quantity: Quantity, sight: Sight, profile: Profile): Answer {
   const { gauges, askedS, answered } = sight;
@@ -228,9 +234,9 @@ function confirm(step: StepId, ok: ReplyId, sight: Sight, profile: Profile): Ans
       return when(gauges.primerFirm);
     case 'warmUp.hose':
       if (gauges.upperHoseHot) return reply(ok);
-      return staysCold(sight, profile) ? notYet(sight, 'causeOverheating') : null;
+      return staysCold(sight, profile) ? notYet(sight, 'causeOverheating') : stillHere(sight);
     case 'warmUp.steeringLocks':
-      return when(!gauges.steeringAir);
+      return gauges.steeringAir ? stillHere(sight) : reply(ok);
     case 'warmUp.levels':
     case 'warmUp.bottle':
     case 'signOff.coolantLevel':

@@ -122,7 +122,10 @@ export class Bay {
     const run = this.#run;
     if (role !== 'second' || !run || run.isOver || !this.crew.isAway(role)) return;
     // Where seconds count, and in a stop, the tool's own voice would be in the way.
-    if (controlsOf(run.session.moment).includes('hold')) run.session.mention('secondGone');
+    const { moment } = run.session;
+    if (!controlsOf(moment).includes('hold')) return;
+    if (moment.hasTag('running')) run.session.callOut('secondGoneRunning');
+    else run.session.mention('secondGone');
   }
 
   /** Nobody leads: what would go on unheard beside an engine that turns is stopped. */
