@@ -1,13 +1,32 @@
 import type { LineId, ReplyId } from '../prompts/types.ts';
 import { replyNeedsReadBack } from './assurance.ts';
+import { cutOffOf } from './cut-off.ts';
 import { emergencyWords, withHelp } from './help.ts';
 import { refuseTurning } from './kinds/bus.ts';
 import { refuseHeardTurning } from './kinds/ear.ts';
-import { askReply, readBack, readBackReply, setAside, type Waiting } from './kinds/question.ts';
+import {
+  askReply,
+  bySecondPerson,
+  isReply,
+  readBack,
+  readBackReply,
+  setAside,
+  type Waiting,
+} from './kinds/question.ts';
 import { isDone, NEXT, passed, stopNow } from './progress.ts';
 import { doneAfterStop, reopenedSteps } from './reopening.ts';
 import type { Step } from './steps.ts';
-import { type Look, type Move, type Node, note, remark, update, withMeta } from './toolkit.ts';
+import {
+  type Effect,
+  type Look,
+  type Move,
+  type Node,
+  note,
+  remark,
+  speak,
+  update,
+  withMeta,
+} from './toolkit.ts';
 import type { Cause } from './vocabulary.ts';
 
 /** What is said for each cause when it is asked for. `drill` and `toolRestarted` are never asked. */
@@ -27,6 +46,15 @@ const causeReplies: readonly (readonly [ReplyId, Cause])[] = [
   ['causeOther', 'other'],
 ];
 
+/** Causes that call for help at once, ahead of everything that is asked. */
+const helpFor: Partial<Record<Cause, LineId>> = { someoneHurt: 'surgery', smokeOrFire: 'fireCall' };
+
+/** What is called out at once for a cause, if anything is. */
+const callForHelp = (cause: Cause): Effect[] => {
+  const line = helpFor[cause];
+  return line ? [remark(() => ({ line, values: {}, priority: 'hazard' }))] : [];
+};
+
 /** Called on every stop that somebody, or something, calls out. */
 export const recordStop = update(look =>
   stopNow(look, look.event.type === 'stop' ? (look.event.cause ?? null) : null),
@@ -36,6 +64,23 @@ const bySpeech = replyNeedsReadBack('gate');
 
 /** Everything has been confirmed to be off before this is asked. */
 const madeSafe = (node: Node): Node => ({ ...node, tags: ['madeSafe'] });
+
+const allOff = () => ({ line: 'areAllOff', values: {} }) as const;
+
+/** "Not yet" is no answer that is waited for: what to do is said once more, and what to say if that does not help. */
+const notOffYet = (node: Node): Node => ({
+  ...node,
+  on: {
+    ...node.on,
+    reply: [
+      {
+        guard: isReply('notYet'),
+        actions: [remark(() => ({ line: 'notOffYet', values: {}, priority: 'hazard' })), ...speak(allOff)],
+      },
+      ...[node.on?.reply ?? []].flat(),
+    ],
+  },
+});
 
 /** What was heard is confirmed first; by keys it leads on at once. Only the end of a session is confirmed either way. */
 const sure = (reply: ReplyId, readBack: string, moves: readonly Move[]) => [
@@ -57,6 +102,7 @@ const SAME_STOP_MS = 800;
  */
 export function stoppedNode(steps: readonly Step[]): Node {
   const technician: Waiting = { by: 'technician', critical: false };
+  const caller: Waiting = { by: 'second', critical: false };
   const drills = steps.filter(step => step.kind === 'confirm' && step.drill);
   const drillAt = ({ context }: Look) => drills.find(({ id }) => id === (context.stop?.step ?? context.step));
   const cause = ({ context }: Look) => context.stop?.cause ?? null;
@@ -85,11 +131,69 @@ export function stoppedNode(steps: readonly Step[]): Node {
     stop: context.stop && { ...context.stop, lastDrilled: { by: context.stop.by, atMs: context.stop.atMs } },
   }));
   const after = (look: Look) => doneAfterStop(steps, look.context, cause(look) ?? 'other');
+  const engineOf = ({ context }: Look) =>
+    steps.find(({ id }) => id === (context.stop?.step ?? context.step))?.engine ?? 'off';
+  /** The key alone may not stop it: it ran away, or somebody has to call once more beside an engine that ran. */
+  const keyMayNotDo = (look: Look) =>
+    cause(look) === 'overspeed' || (look.context.stop?.insisted === true && engineOf(look) !== 'off');
   const callOut = remark(look => {
     const known = cause(look);
+    if (keyMayNotDo(look)) {
+      const cut = cutOffOf(look.context);
+      return known
+        ? { line: 'stopCauseCut', values: { cause: { cause: known }, cut }, priority: 'hazard' }
+        : { line: 'stopHeardCut', values: { cut }, priority: 'hazard' };
+    }
     return known
       ? { line: 'stopCause', values: { cause: { cause: known } }, priority: 'hazard' }
       : { line: 'stopHeard', values: {}, priority: 'hazard' };
+  });
+  const name = (named: Cause) =>
+    update(({ context }) => ({ stop: context.stop ? { ...context.stop, cause: named } : context.stop }));
+  /** What was known before counts as well. */
+  const nameBesides = (named: Cause) =>
+    update(({ context: { stop } }) => ({
+      stop: stop && {
+        ...stop,
+        cause: named,
+        also: stop.cause && stop.cause !== named ? [...stop.also, stop.cause] : stop.also,
+      },
+    }));
+  /** The key did not stop it: that is found, whatever cause is named afterwards. */
+  const ranOn: Effect[] = [
+    update(look => {
+      const { stop } = look.context;
+      const found = engineOf(look) === 'cranking' ? 'other' : 'overspeed';
+      return { stop: stop && { ...stop, also: [...new Set([...stop.also, found] as const)] } };
+    }),
+    remark(look => ({
+      line: engineOf(look) === 'cranking' ? 'starterHangs' : 'stillRunning',
+      values: { cut: cutOffOf(look.context) },
+      priority: 'hazard',
+    })),
+  ];
+  /** What cannot wait until all is off, whoever says it and however often something was misheard. */
+  const atOnce: readonly { readonly reply: ReplyId; readonly actions: Effect[] }[] = [
+    { reply: 'stillRunning', actions: ranOn },
+    { reply: 'causeSmokeOrFire', actions: [nameBesides('smokeOrFire'), ...callForHelp('smokeOrFire')] },
+    { reply: 'causeSomeoneHurt', actions: [nameBesides('someoneHurt'), ...callForHelp('someoneHurt')] },
+  ];
+  const withAtOnce = (node: Node): Node => ({
+    ...withMeta(node, {
+      replies: [...new Set([...(node.meta?.replies ?? []), ...atOnce.map(({ reply }) => reply)])],
+    }),
+    on: {
+      ...node.on,
+      reply: [
+        ...atOnce.map(({ reply, actions }) => ({
+          guard: isReply(reply),
+          target: 'makingSafe',
+          reenter: true,
+          actions,
+        })),
+        ...[node.on?.reply ?? []].flat(),
+      ],
+    },
   });
   const tellLate = remark(({ context: { stop, step } }) => ({
     line: 'answerLate',
@@ -146,6 +250,11 @@ export function stoppedNode(steps: readonly Step[]): Node {
             target: 'makingSafe',
             actions: [callOut, tellLate],
           },
+          ...(['smokeOrFire', 'someoneHurt'] as const).map(known => ({
+            guard: (look: Look) => cause(look) === known,
+            target: 'makingSafe',
+            actions: [callOut, ...callForHelp(known)],
+          })),
           { target: 'makingSafe', actions: callOut },
         ],
       },
@@ -178,26 +287,67 @@ export function stoppedNode(steps: readonly Step[]): Node {
         },
         ...toMakingSafe,
       ]),
-      makingSafe: askReply(technician, () => ({ line: 'areAllOff', values: {} }), toMakingSafe),
-      makingSafeReadBack: readBack(
-        technician,
-        readBackReply,
-        [{ guard: look => cause(look) !== null, target: 'causeReadBack' }, { target: 'askingCause' }],
-        { target: 'makingSafe' },
+      makingSafe: withAtOnce(notOffYet(askReply(technician, allOff, toMakingSafe))),
+      makingSafeReadBack: withAtOnce(
+        readBack(
+          technician,
+          readBackReply,
+          [{ guard: look => cause(look) !== null, target: 'causeReadBack' }, { target: 'askingCause' }],
+          { target: 'makingSafe' },
+        ),
       ),
       askingCause: madeSafe(
         askReply(technician, () => ({ line: 'askCause', values: {} }), [
+          {
+            reply: 'causeFalseAlarm',
+            move: {
+              guard: look => look.context.stop?.secondCalled === true && !bySecondPerson(look),
+              target: 'askingCaller',
+            },
+          },
           ...causeReplies.flatMap(([reply, named]) => {
-            const name = update(({ context }) => ({
-              stop: context.stop ? { ...context.stop, cause: named } : context.stop,
-            }));
+            const known = [name(named), ...callForHelp(named)];
             return [
-              { reply, move: { guard: bySpeech, target: 'causeReadBack', actions: name } },
-              { reply, move: { target: 'reopened', actions: [name, ...reopen(after, cause)] } },
+              { reply, move: { guard: bySpeech, target: 'causeReadBack', actions: known } },
+              { reply, move: { target: 'reopened', actions: [...known, ...reopen(after, cause)] } },
             ];
           }),
           toEnd,
         ]),
+      ),
+      // Whoever shouted has seen something: nobody else takes it back.
+      askingCaller: madeSafe(
+        askReply(caller, () => ({ line: 'askCaller', values: {} }), [
+          {
+            reply: 'causeFalseAlarm',
+            move: {
+              guard: look => bySecondPerson(look) && bySpeech(look),
+              target: 'callerReadBack',
+              actions: name('falseAlarm'),
+            },
+          },
+          {
+            reply: 'causeFalseAlarm',
+            move: {
+              guard: bySecondPerson,
+              target: 'reopened',
+              actions: [name('falseAlarm'), ...reopen(after, cause)],
+            },
+          },
+          {
+            reply: 'causeFalseAlarm',
+            move: { actions: remark(() => ({ line: 'onlyCaller', values: {} })) },
+          },
+          { reply: 'no', move: { target: 'askingCause' } },
+        ]),
+      ),
+      callerReadBack: madeSafe(
+        readBack(
+          caller,
+          () => ({ line: 'causeReadBack', values: { cause: { cause: 'falseAlarm' } } }),
+          [{ guard: bySecondPerson, target: 'reopened', actions: reopen(after, cause) }],
+          { target: 'askingCause' },
+        ),
       ),
       causeReadBack: madeSafe(
         readBack(
@@ -227,11 +377,11 @@ export function stoppedNode(steps: readonly Step[]): Node {
 
 /** What has to be said first once the cause is known. */
 const warnings: Partial<Record<Cause, LineId>> = {
-  someoneHurt: 'surgery',
-  smokeOrFire: 'fireCall',
   // Both lead back to filling in coolant, and the engine may have run hot.
   coolantLeak: 'hotCap',
   overheating: 'hotCap',
+  // Ten minutes: common practice, no published source.
+  fuelLeak: 'railHolds',
 };
 
 const reopen = (
