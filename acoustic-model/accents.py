@@ -1,7 +1,7 @@
 """Voices of Debian's festival that were made for other languages say English: accents.py MADE COUNT [SEED]
 
-They are put together from halves of phones, as no other voice that is learned from: festvox-czech-*, -ital*16k, -suopuhe-*, -hi-nsk
-and -te-nsk. Their own phones stand for English ones, as who speaks with such an accent has it; timing and melody are drawn
+They are put together from halves of phones, as no other voice that is learned from: festvox-czech-*, -ital*16k, -suopuhe-*, -hi-nsk,
+-te-nsk and -mr-nsk. Their own phones stand for English ones, as who speaks with such an accent has it; timing and melody are drawn
 here. Says COUNT of MADE/texts.jsonl (texts.ts) and writes MADE/accents.s16 and accents.jsonl, as speak.ts writes its own. Also
 with PICO in the environment (the package py-nanotts): voices of SVOX Pico, to pico.s16 and pico.jsonl."""
 

@@ -42,7 +42,7 @@ WEIGHTS = {
     "fr": {"people": 0.14, "people-long": 0.14, "native": 0.10, "kokoro": 0.45, "kokoro-long": 0.10, "made": 0.07},
 }[LANGUAGE]
 # How much each loss counts: phones late and early, nearness, none while nobody near speaks; against rivals late, early, and in rows.
-SHARES = [float(s) for s in os.environ.get("SHARES", "1,0.7,0.4,0.1,0.3,0.15,0.15").split(",")]
+SHARES = [float(s) for s in os.environ.get("SHARES", "1,0.7,0.4,0.1,0.15,0.08,0.05").split(",")]
 started = time.time()
 say = lambda *what: rank == 0 and print(f"{time.time() - started:.0f}s", *what, flush=True)
 
