@@ -132,6 +132,43 @@ describe('codes that block', () => {
   });
 });
 
+describe('a round of codes that is broken off', () => {
+  const watchedAndBlocking = () =>
+    readOne(readOne(asked.fork(), 157, 18).reply('yes'), 100, 1)
+      .reply('yes')
+      .reply('noMoreCodes')
+      .reply('yes');
+
+  it('tells nothing of the codes that it did not come to: they keep the time when they were first seen', () => {
+    const driver = watchedAndBlocking();
+    const seen = driver.context.faults;
+    expect(seen).toHaveLength(2);
+    readOne(driver.reply('ready'), 157, 18).reply('yes');
+    driver.send({ type: 'stop', cause: 'falseAlarm' }).goodUntil('keyOn.faults.asking');
+    expect(driver.context).toMatchObject({ faults: [], earlierFaults: seen });
+    expect(readOne(driver, 100, 1).reply('yes').context.faults).toEqual(seen.slice(1));
+  });
+
+  it('and has found a new one adds that to them, by both of its numbers', () => {
+    const driver = watchedAndBlocking();
+    const seen = driver.context.faults;
+    readOne(driver.reply('ready'), 157, 1).reply('yes');
+    const [found] = driver.context.faults;
+    driver.send({ type: 'stop', cause: 'falseAlarm' }).goodUntil('keyOn.faults.asking');
+    expect(driver.context.earlierFaults).toEqual([found, ...seen]);
+  });
+
+  it('that was gone through leaves nothing for the next', () => {
+    const driver = asked
+      .fork()
+      .send(codes([157, 18]), BUS)
+      .reply('yes');
+    expect(driver.context.earlierFaults).toEqual([]);
+    const typed = readOne(asked.fork(), 157, 18).reply('yes').reply('noMoreCodes', { via: 'keys' });
+    expect(typed.context.earlierFaults).toEqual([]);
+  });
+});
+
 describe('codes of the bus', () => {
   it('come all at once, are read back, and count once somebody says that they are right', () => {
     const driver = asked.fork().send(codes([97, 15], [157, 18]), BUS);
@@ -161,8 +198,12 @@ describe('codes of the bus', () => {
       .send(codes([157, 18], [100, 1]), BUS)
       .reply('yes');
     const [first] = driver.context.faults;
-    driver.reply('ready', { afterMs: 20_000 }).send(codes([157, 18], [157, 3]), BUS);
-    expect(driver.context.faults).toEqual([first, { spn: 157, fmi: 3, seenMs: driver.nowMs }]);
+    driver.reply('ready', { afterMs: 20_000 }).send(codes([157, 18], [157, 3], [97, 18]), BUS);
+    expect(driver.context.faults).toEqual([
+      first,
+      { spn: 157, fmi: 3, seenMs: driver.nowMs },
+      { spn: 97, fmi: 18, seenMs: driver.nowMs },
+    ]);
   });
 
   it('contradict "no codes", which is on the record', () => {
@@ -200,6 +241,8 @@ describe('codes of the bus', () => {
     expect(watched.context.done).toContain('firstFire.transient');
     expect(watched.fork().send(codes([97, 15]), BUS).context.done).not.toContain('firstFire.transient');
     expect(watched.fork().send(codes([157, 18]), BUS).context.done).toContain('firstFire.transient');
+    const both = watched.fork().send(codes([157, 18], [97, 15]), BUS);
+    expect(both.context.done).not.toContain('firstFire.transient');
     expect(readOne(watched.fork(), 97, 15).reply('yes').context.done).not.toContain('firstFire.transient');
     expect(readOne(watched.fork(), 157, 18).reply('yes').context.done).toContain('firstFire.transient');
   });
