@@ -82,7 +82,7 @@ describe.each([
 
   it('what is said can be worded, without a figure that is none', () => {
     const wrong = each(happened.flatMap(({ said }) => said)).flatMap(said => {
-      const { spoken, shown } = wordSaid(said, languages.en, 'si');
+      const { spoken, shown } = wordSaid(said, languages.en, 'metric');
       return shown === '' || /NaN|undefined|[{}]/.test(`${spoken} ${shown}`)
         ? [`${said.step}: ${spoken} | ${shown}`]
         : [];
