@@ -40,6 +40,15 @@ export interface Timer {
   readonly announced: number | null;
 }
 
+/** An answer that is awaited beside a running engine, or the end of a hold there. */
+export interface Unanswered {
+  readonly sinceMs: number;
+  /** How many of its moments have been spoken. */
+  readonly told: number;
+  /** How long it may take. */
+  readonly patience: 'glance' | 'hunt';
+}
+
 /** After this moment the missing reply counts as no. */
 export interface Deadline {
   /** Since when the answer has been awaited. */
@@ -91,6 +100,14 @@ export interface StopRecord {
   readonly step: StepId;
   /** The limit that an answer was too late for, s. */
   readonly lateAfterS: number | null;
+  /** What was called out besides the cause while everything was made safe, or ran on: each counts as well. */
+  readonly also: readonly Cause[];
+  /** The second person called it, or called once more: only they take it back. */
+  readonly secondCalled: boolean;
+  /** When it was first called. */
+  readonly firstMs: number;
+  /** People called stop once more, when a key would long have been turned. */
+  readonly insisted: boolean;
   /** Drills whose stop word has been heard before this one, and that are confirmed together with it. */
   readonly drilled: readonly StepId[];
   /** Who said the last of them, and when; null while there is none. */
@@ -156,6 +173,8 @@ export interface Context {
   /** When the hold began, while it lasts. */
   readonly heldSinceMs: number | null;
   readonly deadline: Deadline | null;
+  /** Since when people have been silent beside a running engine; null where nobody is asked. */
+  readonly unanswered: Unanswered | null;
   /** When a watch puts its question again. */
   readonly nextLookMs: number | null;
   readonly bursts: readonly Burst[];

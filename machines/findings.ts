@@ -18,12 +18,19 @@ export interface Finding {
 /** Smoke and noise of a cold engine, and of rings that have not bedded in, are gone by then. */
 const COLD_FINDINGS_S = 300;
 
-const leaks: readonly Finding[] = [
-  // Damp, and no drop: it may be what was spilled.
-  { reply: 'weep', means: 'weepMeans', does: 'lookAgain' },
+const drips: readonly Finding[] = [
   { reply: 'leak', means: 'leakMeans', does: 'stops' },
   { reply: 'spray', means: 'sprayMeans', does: 'stops' },
 ];
+
+/** Of oil and coolant: damp, and no drop, may be what was spilled. */
+const leaks: readonly Finding[] = [{ reply: 'weep', means: 'weepMeans', does: 'lookAgain' }, ...drips];
+
+/** Under the pressure of an injection a damp joint is the beginning of a spray: it is never waited for, nor wiped. */
+const fuelLeaks: readonly Finding[] = [{ reply: 'weep', means: 'fuelWeepMeans', does: 'stops' }, ...drips];
+
+/** From where somebody stands, nobody knows of what it is: it counts as fuel. */
+const anyLeaks: readonly Finding[] = [{ reply: 'weep', means: 'unknownWeepMeans', does: 'stops' }, ...drips];
 
 /** A finding of a cold engine, which later means something else. */
 const passing = (
@@ -50,8 +57,8 @@ const hiss: readonly Finding[] = [{ reply: 'leak', means: 'hissMeans', does: 'st
 
 /** What may be found at each point. */
 export const findingsAt: Readonly<Record<InspectPoint, readonly Finding[]>> = {
-  anyLeak: leaks,
-  fuelJoints: leaks,
+  anyLeak: anyLeaks,
+  fuelJoints: fuelLeaks,
   coolantJoints: leaks,
   oilJoints: leaks,
   boots: hiss,

@@ -30,6 +30,7 @@ export const freshQuestion = {
   misheard: 0,
   timer: null,
   deadline: null,
+  unanswered: null,
   nextLookMs: null,
   clearAtMs: null,
 } satisfies Partial<Context>;
@@ -69,6 +70,11 @@ function foundBy({ pending }: Context, cause: Cause | null): Cause | null {
   return FOUND.includes(found) ? found : null;
 }
 
+/** A key is turned by then; common practice, no published source. */
+export const KEY_TURNED_MS = 3000;
+
+const byPeople = ({ event: { via } }: Look) => via !== 'bus' && via !== 'tool';
+
 /**
  * Every stop forgets what was being asked and timed. A stop within a stop keeps the place and the cause
  * of the first one.
@@ -89,6 +95,14 @@ export const stopNow = (
     atMs: atMs(event),
     step: context.stop?.step ?? context.step,
     lateAfterS: context.stop ? context.stop.lateAfterS : lateAfterS,
+    also: context.stop?.also ?? [],
+    secondCalled:
+      context.stop?.secondCalled === true || (event.by === 'second' && byPeople({ context, event })),
+    firstMs: context.stop?.firstMs ?? atMs(event),
+    insisted:
+      context.stop !== null &&
+      (context.stop.insisted ||
+        (byPeople({ context, event }) && atMs(event) - context.stop.firstMs >= KEY_TURNED_MS)),
     drilled: context.stop?.drilled ?? [],
     lastDrilled: context.stop?.lastDrilled ?? null,
   },

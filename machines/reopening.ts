@@ -76,7 +76,8 @@ export function doneAfterStop(steps: readonly Step[], context: Context, cause: C
   const stoppedAt = order(context.stop?.step ?? context.step);
 
   const found = context.stop?.found ?? null;
-  const doubtful = [...reopenedBy[cause], ...(found ? reopenedBy[found] : [])];
+  const causes = [cause, ...(found ? [found] : []), ...(context.stop?.also ?? [])];
+  const doubtful = causes.flatMap(each => reopenedBy[each]);
   const kept = context.done.filter(id => !matches(id, doubtful));
   const doubtBeforeKeyOn = kept.length < context.done.length;
   const afterRun = stoppedAt > keyOff && !doubtBeforeKeyOn;

@@ -3,11 +3,19 @@ import { replyNeedsReadBack } from './assurance.ts';
 import { emergencyWords, withHelp } from './help.ts';
 import { refuseTurning } from './kinds/bus.ts';
 import { refuseHeardTurning } from './kinds/ear.ts';
-import { askReply, readBack, readBackReply, setAside, type Waiting } from './kinds/question.ts';
+import {
+  askReply,
+  bySecondPerson,
+  readBack,
+  readBackReply,
+  setAside,
+  type Waiting,
+} from './kinds/question.ts';
 import { isDone, NEXT, passed, stopNow } from './progress.ts';
 import { doneAfterStop, reopenedSteps } from './reopening.ts';
 import type { Step } from './steps.ts';
 import { type Look, type Move, type Node, note, remark, update, withMeta } from './toolkit.ts';
+import { allOff, callForHelp, notOffYet, urgentWords } from './urgent.ts';
 import type { Cause } from './vocabulary.ts';
 
 /** What is said for each cause when it is asked for. `drill` and `toolRestarted` are never asked. */
@@ -57,6 +65,7 @@ const SAME_STOP_MS = 800;
  */
 export function stoppedNode(steps: readonly Step[]): Node {
   const technician: Waiting = { by: 'technician', critical: false };
+  const caller: Waiting = { by: 'second', critical: false };
   const drills = steps.filter(step => step.kind === 'confirm' && step.drill);
   const drillAt = ({ context }: Look) => drills.find(({ id }) => id === (context.stop?.step ?? context.step));
   const cause = ({ context }: Look) => context.stop?.cause ?? null;
@@ -84,13 +93,10 @@ export function stoppedNode(steps: readonly Step[]): Node {
   const drillHeard = update(({ context }) => ({
     stop: context.stop && { ...context.stop, lastDrilled: { by: context.stop.by, atMs: context.stop.atMs } },
   }));
+  const { callOut, whileMakingSafe } = urgentWords(steps);
   const after = (look: Look) => doneAfterStop(steps, look.context, cause(look) ?? 'other');
-  const callOut = remark(look => {
-    const known = cause(look);
-    return known
-      ? { line: 'stopCause', values: { cause: { cause: known } }, priority: 'hazard' }
-      : { line: 'stopHeard', values: {}, priority: 'hazard' };
-  });
+  const name = (named: Cause) =>
+    update(({ context }) => ({ stop: context.stop ? { ...context.stop, cause: named } : context.stop }));
   const tellLate = remark(({ context: { stop, step } }) => ({
     line: 'answerLate',
     values: { title: { step: stop?.step ?? step }, time: { unit: 's', si: stop?.lateAfterS ?? 0 } },
@@ -146,6 +152,11 @@ export function stoppedNode(steps: readonly Step[]): Node {
             target: 'makingSafe',
             actions: [callOut, tellLate],
           },
+          ...(['smokeOrFire', 'someoneHurt'] as const).map(known => ({
+            guard: (look: Look) => cause(look) === known,
+            target: 'makingSafe',
+            actions: [callOut, ...callForHelp(known)],
+          })),
           { target: 'makingSafe', actions: callOut },
         ],
       },
@@ -178,26 +189,67 @@ export function stoppedNode(steps: readonly Step[]): Node {
         },
         ...toMakingSafe,
       ]),
-      makingSafe: askReply(technician, () => ({ line: 'areAllOff', values: {} }), toMakingSafe),
-      makingSafeReadBack: readBack(
-        technician,
-        readBackReply,
-        [{ guard: look => cause(look) !== null, target: 'causeReadBack' }, { target: 'askingCause' }],
-        { target: 'makingSafe' },
+      makingSafe: whileMakingSafe(notOffYet(askReply(technician, allOff, toMakingSafe))),
+      makingSafeReadBack: whileMakingSafe(
+        readBack(
+          technician,
+          readBackReply,
+          [{ guard: look => cause(look) !== null, target: 'causeReadBack' }, { target: 'askingCause' }],
+          { target: 'makingSafe' },
+        ),
       ),
       askingCause: madeSafe(
         askReply(technician, () => ({ line: 'askCause', values: {} }), [
+          {
+            reply: 'causeFalseAlarm',
+            move: {
+              guard: look => look.context.stop?.secondCalled === true && !bySecondPerson(look),
+              target: 'askingCaller',
+            },
+          },
           ...causeReplies.flatMap(([reply, named]) => {
-            const name = update(({ context }) => ({
-              stop: context.stop ? { ...context.stop, cause: named } : context.stop,
-            }));
+            const known = [name(named), ...callForHelp(named)];
             return [
-              { reply, move: { guard: bySpeech, target: 'causeReadBack', actions: name } },
-              { reply, move: { target: 'reopened', actions: [name, ...reopen(after, cause)] } },
+              { reply, move: { guard: bySpeech, target: 'causeReadBack', actions: known } },
+              { reply, move: { target: 'reopened', actions: [...known, ...reopen(after, cause)] } },
             ];
           }),
           toEnd,
         ]),
+      ),
+      // Whoever shouted has seen something: nobody else takes it back.
+      askingCaller: madeSafe(
+        askReply(caller, () => ({ line: 'askCaller', values: {} }), [
+          {
+            reply: 'causeFalseAlarm',
+            move: {
+              guard: look => bySecondPerson(look) && bySpeech(look),
+              target: 'callerReadBack',
+              actions: name('falseAlarm'),
+            },
+          },
+          {
+            reply: 'causeFalseAlarm',
+            move: {
+              guard: bySecondPerson,
+              target: 'reopened',
+              actions: [name('falseAlarm'), ...reopen(after, cause)],
+            },
+          },
+          {
+            reply: 'causeFalseAlarm',
+            move: { actions: remark(() => ({ line: 'onlyCaller', values: {} })) },
+          },
+          { reply: 'no', move: { target: 'askingCause' } },
+        ]),
+      ),
+      callerReadBack: madeSafe(
+        readBack(
+          caller,
+          () => ({ line: 'causeReadBack', values: { cause: { cause: 'falseAlarm' } } }),
+          [{ guard: bySecondPerson, target: 'reopened', actions: reopen(after, cause) }],
+          { target: 'askingCause' },
+        ),
       ),
       causeReadBack: madeSafe(
         readBack(
@@ -227,11 +279,11 @@ export function stoppedNode(steps: readonly Step[]): Node {
 
 /** What has to be said first once the cause is known. */
 const warnings: Partial<Record<Cause, LineId>> = {
-  someoneHurt: 'surgery',
-  smokeOrFire: 'fireCall',
   // Both lead back to filling in coolant, and the engine may have run hot.
   coolantLeak: 'hotCap',
   overheating: 'hotCap',
+  // Ten minutes: common practice, no published source.
+  fuelLeak: 'railHolds',
 };
 
 const reopen = (

@@ -108,7 +108,8 @@ class Beside:
     def sound(self, row):
         pack = row["pack"]
         if pack not in self.sounds:
-            self.sounds[pack] = decoded(open(f"{self.folder}/packs/{pack}", "rb").read())[0]
+            where = f"{self.folder}/packs/{pack}" if os.path.exists(f"{self.folder}/packs/{pack}") else f"{self.folder}/{pack}"
+            self.sounds[pack] = decoded(open(where, "rb").read())[0]
         at = int(row["startSample"])
         return self.sounds[pack][at : at + int(row["lengthSamples"])]
 

@@ -4,16 +4,12 @@ The same recording is kept once. Speakers in left-out-speakers.txt are left out:
 copies of four and of nine words only what is learned from is taken: what is chosen and tested on stays what it was."""
 
 import hashlib
-import os
 import re
 from collections import Counter
 
 import numpy as np
-from packs import Beside, Repository, arguments, clip_of, hashed, write_packs
-
-LICENCE = "CC BY 4.0 (Google Speech Commands)"
-# So many speakers go to test that it has 300 clips of "stop".
-TEST_FROM = 0.83
+from commands_speakers import LICENCE, left_out, split_of
+from packs import Beside, Repository, arguments, clip_of, write_packs
 
 asked = arguments(__doc__, "pico", "mini", "small", "four", "nine")
 recording = r"(?P<word>[a-z]+){}(?P<speaker>[0-9a-f]{{8}})_nohash_\d+\.wav"
@@ -46,14 +42,7 @@ COPIES = [
 ]
 TO_LEARN_ONLY, KBPS = ("gsc-four", "gsc-nine"), 20  # fmt: skip
 
-left_out = set(open(os.path.join(os.path.dirname(__file__), "left-out-speakers.txt")).read().split())
 beside, seen, dropped = Beside(asked.beside), set(), Counter()
-
-
-def split_of(speaker):
-    """A speaker whom nobody knows is in test too from TEST_FROM on."""
-    return "test" if speaker not in beside.splits and hashed(speaker) >= TEST_FROM else beside.split(speaker)
-
 
 for name, repository, pattern in COPIES:
     clips = []
@@ -65,10 +54,10 @@ for name, repository, pattern in COPIES:
             dropped["left-out speaker"] += 1
             continue
         speaker, word = "sc_" + file["speaker"], file["word"]
-        if name in TO_LEARN_ONLY and split_of(speaker) != "train":
+        if name in TO_LEARN_ONLY and split_of(beside, speaker) != "train":
             dropped["not to learn from"] += 1
             continue
-        clip = clip_of(repository, path, kind="speech", text=word, speaker=speaker, split=split_of(speaker), licence=LICENCE)
+        clip = clip_of(repository, path, kind="speech", text=word, speaker=speaker, split=split_of(beside, speaker), licence=LICENCE)
         if clip is None:
             dropped["not usable"] += 1
             continue

@@ -1,6 +1,15 @@
 import type { Deed, ServerMessage } from '../../src/server/protocol/index.ts';
-import type { Device } from './device.ts';
+import type { View } from '../../src/session/view.ts';
 import type { ServerProcess } from './server.ts';
+
+/** Whoever is told that something is on the record: what it shows is held against it. */
+export interface Promisee {
+  readonly who: { readonly bay: string };
+  readonly state: { readonly session: string | null } | null;
+  readonly view: Pick<View, 'problems'> | null;
+  readonly connection: { readonly device: string };
+  readonly goesOn: boolean;
+}
 
 /** Something that a face was told is on the record. */
 export interface Promised {
@@ -24,7 +33,7 @@ const IN_MEMORY = 'The laptop can no longer write the record';
 /** A stop is answered before anybody knows whether the disk takes it. */
 const STOP_SHOWN_WITHIN_MS = 3000;
 
-const showsInMemory = ({ view }: Device): boolean =>
+const showsInMemory = ({ view }: Promisee): boolean =>
   view?.problems.some(sentence => sentence.includes(IN_MEMORY)) ?? false;
 
 /** What the faces were told, to be held against the records. */
@@ -39,7 +48,7 @@ export class Ledger {
   }
 
   answered(
-    device: Device,
+    device: Promisee,
     id: string,
     deed: Deed,
     message: Extract<ServerMessage, { type: 'ack' | 'error' }>,
@@ -64,7 +73,7 @@ export class Ledger {
     });
   }
 
-  sees(device: Device): void {
+  sees(device: Promisee): void {
     if (!showsInMemory(device)) return;
     const sinceMs = performance.now() - STOP_SHOWN_WITHIN_MS;
     for (let nth = this.promised.length - 1; nth >= 0; nth -= 1) {

@@ -1,6 +1,7 @@
 import { measureHumans } from '../human.ts';
 import { hearScenes, type Level, type SceneResult, scenesAt } from './accuracy.ts';
 import { sum, take } from './count.ts';
+import { latencyOf } from './latency.ts';
 import type { Listener } from './listener.ts';
 import { type SpeakerSet, spread, startReplies } from './material.ts';
 import { microphoneKinds } from './microphones.ts';
@@ -15,7 +16,7 @@ import { measurePeopleStops } from './people/stops.ts';
 import { measurePeopleTalk } from './people/talk.ts';
 import { spent } from './play.ts';
 import { measureReadBack } from './read-back.ts';
-import { type AccuracyRow, latencyOf, type Results } from './results.ts';
+import type { AccuracyRow, Results } from './results.ts';
 import type { Size } from './sizes.ts';
 import { measureStops } from './stops.ts';
 import { measureNoise, measureTalk } from './talk-hours.ts';

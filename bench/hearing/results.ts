@@ -1,9 +1,9 @@
 import { createHash } from 'node:crypto';
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { quantile } from '../voice-measure.ts';
 import type { Level } from './accuracy.ts';
 import type { Taken } from './count.ts';
+import type { Latency, Spent } from './latency.ts';
 import type { Peers } from './peers/measure.ts';
 import type { PeopleReplies } from './people/replies.ts';
 import type { PeopleStops } from './people/stops.ts';
@@ -18,23 +18,6 @@ export interface AccuracyRow {
   /** The same by kind of noise. */
   readonly byNoise: Readonly<Record<string, Taken>>;
 }
-
-export interface Spent {
-  readonly realTimeFactor: number;
-  readonly soundS: number;
-}
-
-export interface Latency {
-  readonly count: number;
-  readonly medianMs: number;
-  readonly p95Ms: number;
-}
-
-export const latencyOf = (ms: readonly number[]): Latency => ({
-  count: ms.length,
-  medianMs: Math.round(quantile(ms, 0.5)),
-  p95Ms: Math.round(quantile(ms, 0.95)),
-});
 
 /** One part of the measurement with the size at which it was run; parts can be run one by one. */
 export interface Results {

@@ -1,4 +1,5 @@
 import type { Verdict } from '../../src/engineering/result.ts';
+import { cutOffOf } from '../cut-off.ts';
 import { keepReading, noteVerdict, sayVerdict } from '../judging.ts';
 import { isBusQuantity, judgeSpoken } from '../limits/agreement.ts';
 import { canBeRead } from '../limits/gauges.ts';
@@ -148,12 +149,15 @@ export function questionLamp(id: string, name: string, unlitCounts: boolean, rig
   };
 }
 
-/** Said to stand while the bus shows that it turns: that is never believed. */
+/** Said to stand while the bus shows that it turns: that is never believed, and what stops it is called out. */
 export const refuseTurning: Move = {
   guard: ({ event }) => event.type === 'reply' && (event.bus?.speedRpm ?? 0) >= TURNING_RPM,
-  actions: remark(({ event }) => ({
+  actions: remark(({ context, event }) => ({
     line: 'stillTurns',
-    values: { speed: { unit: 'rpm', si: (event.type === 'reply' && event.bus?.speedRpm) || 0 } },
+    values: {
+      speed: { unit: 'rpm', si: (event.type === 'reply' && event.bus?.speedRpm) || 0 },
+      cut: cutOffOf(context),
+    },
     priority: 'hazard',
   })),
 };

@@ -1,3 +1,4 @@
+import { cutOffOf } from '../cut-off.ts';
 import { judgeHeard } from '../limits/agreement.ts';
 import { type Look, type Move, remark, speak, update } from '../toolkit.ts';
 import { keyOfValue, noteDifference, TURNING_RPM } from './bus.ts';
@@ -17,7 +18,7 @@ export const refuseHeardTurning: Move = {
     look.event.type === 'reply' && (speedOf(look) ?? 0) >= TURNING_RPM && !busShowsStanding(look),
   actions: remark(look => ({
     line: 'heardTurning',
-    values: { speed: { unit: 'rpm', si: Math.round(speedOf(look) ?? 0) } },
+    values: { speed: { unit: 'rpm', si: Math.round(speedOf(look) ?? 0) }, cut: cutOffOf(look.context) },
     priority: 'hazard',
   })),
 };

@@ -9,12 +9,11 @@ import { stopsFromRpm } from '../../src/profile/schema.ts';
 import type { Context } from '../context.ts';
 import type { Judge, Series } from '../steps.ts';
 import type { PromptValues } from '../vocabulary.ts';
-import { fastestWarmingKPerS } from './plausible.ts';
+import { coolingSteps, fastestWarmingKPerS } from './plausible.ts';
 import { latest, profileRule, within } from './readings.ts';
 
 /** A cool-down that says nothing yet is looked at again after this; common practice, no published source. */
 const LOOK_AGAIN_S = 600;
-const AFTER_KEY_OFF: readonly string[] = ['shutdown.coolant', 'signOff.cool'];
 /** The least window that the idle is judged over. */
 const SHORTEST_IDLE_S = 5;
 /** From so far below the thermostat's opening on the warm idle is expected. */
@@ -114,7 +113,7 @@ export const coolEnough: Judge = (context, si) => {
   const verdict = judgeCapOpening(si, safeToOpenC);
   if (!verdict.ok || verdict.value.met) return verdict;
   const readings = context.readings
-    .filter(({ quantity, step }) => quantity === 'coolantTemperature' && AFTER_KEY_OFF.includes(step))
+    .filter(({ quantity, step }) => quantity === 'coolantTemperature' && coolingSteps.includes(step))
     .map(reading => ({ timeS: reading.atMs / 1000, value: reading.si }));
   const cooling = estimateCoolDown(readings, latest(context, 'ambientTemperature'), safeToOpenC);
   const waitS = cooling.ok && cooling.value.state !== 'cool' ? cooling.value.lookAgainS : LOOK_AGAIN_S;

@@ -1,4 +1,4 @@
-import type { LineId } from '../../prompts/types.ts';
+import type { LineId, StepId } from '../../prompts/types.ts';
 import { coldestAfter, heatBounds } from '../../src/engineering/heat-bounds.ts';
 import { quantities } from '../../src/engineering/quantities/table.ts';
 import { judge, type Rule, type Verdict } from '../../src/engineering/result.ts';
@@ -59,7 +59,8 @@ const STANDS = rule('vehicle-stands', 'a vehicle that stands keeps its height', 
 const PREHEATED_K = 30;
 /** Coolant is not of one temperature before it moves, and the gauge shows one place of it. Common practice. */
 const LOCAL_K = 10;
-const RELIEF_SHARE = 4 / 3;
+/** Cold, thick oil stands so far above the relief valve's rating. Common practice, no published source. */
+const COLD_OVER_RELIEF = 4 / 3;
 const LEAST_DROP_V = 0.5;
 /** No lead battery, full and rested, shows more; battery industry tables (from memory). */
 const FULL_V = 12.75;
@@ -94,7 +95,8 @@ const firedMs = ({ bursts }: Context): number | null =>
   bursts.findLast(({ step }) => !step.startsWith('noFuelCrank.'))?.endMs ?? null;
 
 /** Readings at the engine as it stands since its last run: the last one before key-off is the first of them. */
-const STANDING: readonly string[] = ['shutdown.coolant', 'signOff.cool'];
+/** Where the coolant is read from the last look before key-off on, while it cools. */
+export const coolingSteps: readonly string[] = ['shutdown.coolant', 'signOff.cool'] satisfies StepId[];
 
 /** The first of these that is not null. */
 const firstOf = <T>(items: readonly Reading[], doubt: (reading: Reading) => T | null): T | null => {
@@ -143,7 +145,7 @@ function coolantDoubt(context: Context, claim: Claim): Doubt | null {
   if (engine === 'off')
     // What was read last says most.
     return firstOf(
-      all.filter(({ step, atMs }) => STANDING.includes(step) && atMs >= sinceMs).toReversed(),
+      all.filter(({ step, atMs }) => coolingSteps.includes(step) && atMs >= sinceMs).toReversed(),
       reading =>
         doubtOf(
           claim,
@@ -223,7 +225,7 @@ const doubts: Partial<Record<Quantity, (context: Context, claim: Claim) => Doubt
     const { reliefKpa } = context.profile.oilPressure;
     return doubtOf(
       claim,
-      { max: reliefKpa * RELIEF_SHARE + toleranceOf('oilPressure') },
+      { max: reliefKpa * COLD_OVER_RELIEF + toleranceOf('oilPressure') },
       RELIEF,
       'whyRelief',
       {

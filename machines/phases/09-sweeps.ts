@@ -3,11 +3,11 @@ import { pressureAt, sweepPressure } from '../limits/oil.ts';
 import { faults, reading } from '../step-makers.ts';
 import type { Step } from '../steps.ts';
 import { afterChecks } from './07-running-checks.ts';
+import { sweepStepIds } from './numbered.ts';
 
 const running = { engine: 'running', needs: afterChecks } as const;
 /** How long each speed of a sweep is held; common practice, no published source. */
 const HELD_S = 15;
-const names = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth'] as const;
 
 /** Up through the speeds, gently: pressure follows speed, no new fault. */
 export function sweepsSteps({ sweeps, fixedSpeedRpm }: Profile): readonly Step[] {
@@ -26,7 +26,7 @@ export function sweepsSteps({ sweeps, fixedSpeedRpm }: Profile): readonly Step[]
       faults('sweeps.newFaults', running),
     ];
   const speed = (index: number) => sweeps[index]?.rpm ?? 0;
-  const ids = names.slice(0, sweeps.length).map(name => `sweeps.${name}` as const);
+  const ids = sweepStepIds.slice(0, sweeps.length);
   return [
     ...ids.map((id, index) => {
       const last = index === sweeps.length - 1;
@@ -36,7 +36,10 @@ export function sweepsSteps({ sweeps, fixedSpeedRpm }: Profile): readonly Step[]
         ...running,
         atRpm: speed(index),
         ...(between ? { passesAfterS: HELD_S } : {}),
-        outside: last ? 'again' : 'noOilPressure',
+        // Below its floor it stops at every speed; only a pressure that does not rise with the speed is looked at again.
+        ...(last
+          ? { bounds: { judge: pressureAt(() => speed(index)), cause: 'noOilPressure' } }
+          : { outside: 'noOilPressure' }),
         values: () => ({
           speed: { brief: 'engineSpeed', si: speed(index) },
           ask: between

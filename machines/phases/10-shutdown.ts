@@ -3,9 +3,9 @@ import { beforeKeyOff, runningCoolant } from '../limits/coolant.ts';
 import { confirm, hold, inspect, reading } from '../step-makers.ts';
 import type { InspectStep, Step } from '../steps.ts';
 import { afterChecks } from './07-running-checks.ts';
+import { ordinals } from './numbered.ts';
 
 const running = { engine: 'running', needs: afterChecks } as const;
-const names = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth'] as const;
 
 /**
  * Coolant joints at each look, as their pressure rises; fuel joints at the first, as theirs has gone with the key; oil
@@ -25,6 +25,8 @@ const pointsOf = (first: boolean, last: boolean): InspectStep['points'] => [
 export const shutdownSteps = ({ shutdown, fixedSpeedRpm }: Profile): readonly Step[] => [
   reading('shutdown.coolant', 'coolantTemperature', beforeKeyOff, {
     ...running,
+    // What is too hot to be left is read again once it has cooled at idle.
+    patience: 'hunt',
     bounds: { judge: runningCoolant, cause: 'overheating' },
   }),
   hold(
@@ -34,10 +36,11 @@ export const shutdownSteps = ({ shutdown, fixedSpeedRpm }: Profile): readonly St
   ),
   confirm('shutdown.keyOff', 'engineOff', {
     ...running,
+    patience: 'hunt',
     standing: true,
     trouble: { reply: 'stillRunning', cause: 'overspeed' },
   }),
-  ...names.slice(0, shutdown.heatSoakLooksAfterS.length).flatMap((name, index) => [
+  ...ordinals.slice(0, shutdown.heatSoakLooksAfterS.length).flatMap((name, index) => [
     hold(`shutdown.${name}Soak`, () => {
       const looks = shutdown.heatSoakLooksAfterS;
       return (looks[index] ?? 0) - (looks[index - 1] ?? 0);

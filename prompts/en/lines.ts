@@ -5,8 +5,10 @@ export const lines = {
   assumedOne: 'One value is only assumed: {names}.',
   assumedFew: '{count} values are only assumed: {names}.',
   assumedMany: '{count} values are only assumed, among them: {names}. The report lists them.',
-  cutOffKnown: 'Both of you know how to cut fuel or air if it runs on.',
-  cutOffAt: 'If it runs on: {at}. Both of you know it, and it moves.',
+  cutOffKnown:
+    'If it runs on: both of you know how to cut its fuel. For its air: the flap, or a flat board at the inlet.',
+  cutOffAt:
+    'If it runs on: {at}. You both know it, it moves. For its air: the flap, or a flat board at the inlet.',
   phaseStarts: '<{phase}.>',
   readBackReply: '{reply}. Correct?',
   echo: '{spoken}.',
@@ -52,8 +54,8 @@ export const lines = {
   lampDiffers: '{name} lamp: you say {spoken}, the bus shows it {bus}. Look again. {name}?',
   readBackBusCodes: 'By the bus, codes: {codes}. Correct?',
   readBackBusNoCodes: 'By the bus, no codes. Correct?',
-  stillTurns: 'The bus shows that the engine still turns: {speed}. Key off, and look.',
-  heardTurning: 'I hear the engine turning: about {speed}. Key off, and look.',
+  stillTurns: 'Danger. By the bus it turns at {speed}. Key off, {cut}',
+  heardTurning: 'Danger. I hear it turn at about {speed}. Key off, {cut}',
   heardDiffers: '{name}: you say {spoken}, by ear it is {heard}. Look again, and say what you see.',
   heardOverspeed: 'Danger. I hear the engine at about {speed}. Look at its speed now.',
   otherVoice: 'That was not the second person. Second person: say it yourself, or use the keys.',
@@ -76,7 +78,8 @@ export const lines = {
   idleFalling: 'Idle is falling. Find the cause, then read it again.',
   idleRising: 'Idle is rising. Find the cause, then read it again.',
   notCoolYet: '{name} {spoken}, still hot. Leave the cap shut. Look again in {time}.',
-  pressureDoesNotFollow: 'Oil pressure does not follow the speed. Say the emergency word, or read it again.',
+  pressureDoesNotFollow:
+    'Oil pressure does not follow the speed. Back to idle first. Then the emergency word, or once more.',
   slowerThanOthers:
     '{name}: {value}, slower than {count} of {all} starts of this engine here<; usual: {limits}>.',
   fasterThanOthers:
@@ -94,6 +97,8 @@ export const lines = {
   inside: '<{spoken}, {limits}.>',
   justInside: '{spoken}, just inside: {limits}.',
   lampWrong: '{name} lamp should be {expected}. Put that right, then look again. {name}?',
+  litWhileWatched: '{name} lamp lit while its code is watched: I ask again.',
+  chargeLampLit: 'Charge lamp lit: an open item. The meter tells, in the running checks.',
   notYet: 'Not yet. I wait.',
   voiceTooLoud: 'Too loud for the microphone. Move it away from your mouth.',
   voiceTooFaint: 'Too faint. Move the microphone nearer to your mouth.',
@@ -109,6 +114,8 @@ export const lines = {
   timeLeft: '{time} left.',
   noTimer: 'Nothing is being timed.',
   onHold: 'On hold. Say continue to go on.',
+  onHoldRunning: 'On hold. Engine is running: say continue within {time}, or everything off.',
+  holdRunsOut: 'Engine is running. Say continue: {time} left.',
   notWhileCritical: 'Not now: only the emergency word or the reply.',
   goesOn: 'Going on.',
   cannotGoBack: 'There is no going back from here.',
@@ -121,9 +128,13 @@ export const lines = {
   help: 'You may say: {choices}. {words}',
   helpAlways:
     'You may say: hold, continue, say again, go back, pass over this, status, or time left. {words}',
-  stillWaiting: 'Still waiting.',
+  stillWaiting: 'Engine is running. Still waiting: {title}.',
+  lookForSecond: 'Warning. No answer. Technician: look at the second person, now.',
+  lookForTechnician: 'Warning. No answer. Second person: look at the technician, now.',
 
   secondGone: "The second person's device does not answer. Look at them. Say hold if you cannot see them.",
+  secondGoneRunning:
+    "Warning. The second person's device does not answer, and the engine runs. Look at them. If you cannot see them, say the emergency word.",
   holdAsked: 'The supervisor asks for a hold.',
   askClear: 'Second person: hands, tools, clothes clear<, off fan and belts>. Clear to crank?',
   clearTooOld: 'That clear is too old.',
@@ -147,7 +158,9 @@ export const lines = {
   idledLongEnough: 'Long enough at idle for new rings. Raise it to fast idle, and go on watching.',
   notOpenedInTime:
     'Thermostat not seen to open in time: an open item. Idle no longer; see it under load on the first drive.',
-  weepMeans: 'A weep, damp and no drop: wipe it with a rag on a stick, look again.',
+  weepMeans: 'A weep, damp and no drop: paper on a stick, away from the fan. No rag, no hand. Look again.',
+  fuelWeepMeans: 'Danger. A weep of fuel is where a spray begins: stay away from it.',
+  unknownWeepMeans: 'Danger. A weep that nobody knows may be fuel: stay away from it.',
   leakMeans: 'A drip grows under pressure.',
   sprayMeans: 'Danger. Spray: stay away from it, it goes through skin, and it burns.',
   hissMeans: 'Air or exhaust gets out where it must not.',
@@ -186,8 +199,17 @@ export const lines = {
 
   stopHeard: 'Stop! Key off. Stop!',
   stopCause: 'Stop: {cause}! Key off.',
-  areAllOff: 'Engine off and key off: all is off?',
+  stopHeardCut: 'Danger. Key off, {cut}',
+  stopCauseCut: 'Stop: {cause}! Key off, {cut}',
+  cutAt: '{at}, now. If it runs on, block its air. Stay out of line with turbo, fan and flywheel.',
+  cutKnown: 'cut its fuel, now. If it runs on, block its air. Stay out of line with turbo, fan and flywheel.',
+  stillRunning: 'Danger. Still running: {cut}',
+  starterHangs: 'Danger. Starter will not let go: battery off. If it fires: {cut}',
+  notOffYet: 'Key off, now.',
+  areAllOff: 'Engine off and key off: all is off, or still running?',
   askCause: 'What was the cause?',
+  askCaller: 'Second person: you called it. False alarm? If not, say wrong.',
+  onlyCaller: 'The second person called it: only they take it back.',
   askDrill: 'Heard. That was the drill?',
   askNextDrill: 'Heard. Second person: the emergency word, now. {words}',
   drillDone: '<It works.>',
@@ -199,9 +221,13 @@ export const lines = {
   fuelToAdd: '<{practice}. Tank as it is: {risk}. >Add {no1} of number one, {no2} of number two',
   causeKept: 'Cause noted.',
   afterStop: 'To do again: {steps}. Say ready when it is put right, or end the session.',
-  surgery: 'Danger. Injection injury is a surgical emergency: call the emergency number now.',
+  surgery:
+    'Danger. Call the emergency number now. Fuel under the skin: say injection; surgery, however small.',
   hotCap: 'Warning. Never open a hot cap: let it cool down first.',
-  fireCall: 'Danger. Fire: everybody out, call the fire service.',
+  fireCall:
+    'Danger. If it burns: everybody out, call the fire service. Fuel and battery off, if you can reach them safely.',
+  railHolds:
+    'Warning. The rail holds pressure after key off: open no line for ten minutes, or as the maker says.',
   resumed: 'The tool was restarted. I must know what the engine is doing.',
 
   signedOff: 'Signed off. Record closed.',

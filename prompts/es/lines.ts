@@ -6,8 +6,10 @@ export const lines = {
   assumedOne: 'Un valor es solo supuesto: {names}.',
   assumedFew: '{count} valores son solo supuestos: {names}.',
   assumedMany: '{count} valores son solo supuestos, entre ellos: {names}. El informe los enumera.',
-  cutOffKnown: 'Los dos saben cerrar el combustible o el aire si sigue girando.',
-  cutOffAt: 'Si sigue girando: {at}. Los dos lo conocen, y se mueve.',
+  cutOffKnown:
+    'Si sigue girando: los dos saben cerrar su combustible. Para su aire: la mariposa, o una tabla plana en la entrada.',
+  cutOffAt:
+    'Si sigue girando: {at}. Los dos lo conocen, se mueve. Para su aire: la mariposa, o una tabla plana en la entrada.',
   phaseStarts: '<{phase}.>',
   readBackReply: '{reply}. ¿Correcto?',
   echo: '{spoken}.',
@@ -52,8 +54,8 @@ export const lines = {
     'Testigo {name}: usted responde {spoken}, el bus indica que está {bus}. Mire otra vez. ¿{name}?',
   readBackBusCodes: 'Por el bus, códigos: {codes}. ¿Correcto?',
   readBackBusNoCodes: 'Por el bus, ningún código. ¿Correcto?',
-  stillTurns: 'El bus indica que el motor todavía gira: {speed}. Quite el contacto, y mire.',
-  heardTurning: 'Oigo girar el motor: unas {speed}. Quite el contacto, y mire.',
+  stillTurns: 'Peligro. Por el bus gira a {speed}. Contacto fuera, {cut}',
+  heardTurning: 'Peligro. Lo oigo girar a unas {speed}. Contacto fuera, {cut}',
   heardDiffers: '{name}: usted responde {spoken}, de oído es {heard}. Mire otra vez, y responda lo que ve.',
   heardOverspeed: 'Peligro. Oigo el motor a unas {speed}. Mire su régimen ahora.',
   highest: '¿El mayor?',
@@ -90,7 +92,8 @@ export const lines = {
   idleFalling: 'El ralentí cae. Busque la causa, y léalo otra vez.',
   idleRising: 'El ralentí sube. Busque la causa, y léalo otra vez.',
   notCoolYet: '{name} {spoken}, aún caliente. Deje el tapón cerrado. Mire otra vez en {time}.',
-  pressureDoesNotFollow: 'La presión de aceite no sigue al régimen. Pulse el botón rojo, o léala otra vez.',
+  pressureDoesNotFollow:
+    'La presión de aceite no sigue al régimen. Primero vuelva al ralentí. Luego el botón rojo, o una vez más.',
   hotAfterRun:
     'Demasiado caliente para un termostato que funciona. Déjelo al ralentí, lea de nuevo. Si sube, pulse el botón rojo.',
   boilsAfterKeyOff: 'El refrigerante puede hervir al quitar el contacto. Déjelo al ralentí y que se enfríe.',
@@ -99,6 +102,8 @@ export const lines = {
   inside: '<{spoken}, {limits}.>',
   justInside: '{spoken}, justo dentro: {limits}.',
   lampWrong: 'El testigo {name} debería estar {expected}. Corríjalo, y mire otra vez. ¿{name}?',
+  litWhileWatched: 'Testigo {name} encendido mientras se vigila su código: lo preguntaré otra vez.',
+  chargeLampLit: 'Testigo de carga encendido: queda pendiente. El medidor lo aclara, en los controles.',
   notYet: 'Todavía no. Espero.',
   voiceTooLoud: 'El micrófono satura. Aléjelo de la boca.',
   voiceTooFaint: 'Muy débil. Acerque el micrófono a la boca.',
@@ -114,6 +119,8 @@ export const lines = {
   timeLeft: 'Quedan {time}.',
   noTimer: 'No se está midiendo ningún tiempo.',
   onHold: 'En pausa. Pulse continuar para seguir.',
+  onHoldRunning: 'En pausa. El motor está en marcha: pulse continuar antes de {time}, o se apaga todo.',
+  holdRunsOut: 'El motor está en marcha. Pulse continuar: quedan {time}.',
   notWhileCritical: 'Ahora no: solo el botón rojo o la respuesta.',
   goesOn: 'Seguimos.',
   cannotGoBack: 'Desde aquí no se puede volver.',
@@ -126,9 +133,13 @@ export const lines = {
   help: 'Puede responder: {choices}. {words}',
   helpAlways:
     'Puede responder: pausa, continuar, repetir, volver atrás, omitir, situación o tiempo restante. {words}',
-  stillWaiting: 'Sigo esperando.',
+  stillWaiting: 'El motor está en marcha. Sigo esperando: {title}.',
+  lookForSecond: 'Advertencia. Sin respuesta. Técnico: mire al ayudante, ya.',
+  lookForTechnician: 'Advertencia. Sin respuesta. Ayudante: mire al técnico, ya.',
 
   secondGone: 'El aparato del ayudante no responde. Mírelo. Pulse pausa si no lo ve.',
+  secondGoneRunning:
+    'Advertencia. El aparato del ayudante no responde, y el motor está en marcha. Mírelo. Si no lo ve: botón rojo.',
   holdAsked: 'El jefe de taller pide una pausa.',
   askClear:
     'Ayudante: manos, herramientas, ropa apartadas<, lejos de ventilador y correas>. ¿Zona despejada?',
@@ -155,7 +166,10 @@ export const lines = {
   idledLongEnough: 'Bastante ralentí para aros nuevos. Suba al ralentí acelerado, y siga vigilando.',
   notOpenedInTime:
     'No se vio abrir el termostato a tiempo: queda pendiente. No más ralentí; véalo con carga en el primer viaje.',
-  weepMeans: 'Rezuma, húmedo y sin gota: límpielo con un trapo en un palo, mire otra vez.',
+  weepMeans:
+    'Rezuma, húmedo y sin gota: papel en un palo, lejos del ventilador. Ni trapo ni mano. Mire otra vez.',
+  fuelWeepMeans: 'Peligro. Donde rezuma combustible empieza un chorro: no se acerque.',
+  unknownWeepMeans: 'Peligro. Lo que rezuma y nadie conoce puede ser combustible: no se acerque.',
   leakMeans: 'Una gota crece con la presión.',
   sprayMeans: 'Peligro. Chorro: no se acerque, atraviesa la piel, y arde.',
   hissMeans: 'Sale aire o gas por donde no debe.',
@@ -195,8 +209,18 @@ export const lines = {
 
   stopHeard: '¡Stop! Quite el contacto. ¡Stop!',
   stopCause: '¡Stop: {cause}! Quite el contacto.',
-  areAllOff: 'Motor y contacto: ¿todo apagado?',
+  stopHeardCut: 'Peligro. Contacto fuera, {cut}',
+  stopCauseCut: '¡Stop: {cause}! Contacto fuera, {cut}',
+  cutAt: '{at}, ya. Si sigue girando, tape su aire. Fuera del plano de turbo, ventilador y volante.',
+  cutKnown:
+    'cierre su combustible, ya. Si sigue girando, tape su aire. Fuera del plano de turbo, ventilador y volante.',
+  stillRunning: 'Peligro. Sigue girando: {cut}',
+  starterHangs: 'Peligro. El arranque no suelta: desconecte la batería. Si enciende: {cut}',
+  notOffYet: 'Quite el contacto, ya.',
+  areAllOff: 'Motor y contacto: ¿todo apagado, o sigue girando?',
   askCause: '¿Cuál fue la causa?',
+  askCaller: 'Ayudante: usted avisó. ¿Falsa alarma? Si no, responda falso.',
+  onlyCaller: 'Avisó el ayudante: solo él lo anula.',
   askDrill: 'Recibido. ¿Era el ensayo?',
   askNextDrill: 'Recibido. Ayudante: pulse ahora el botón rojo, o la tecla Escape.',
   drillDone: '<Funciona.>',
@@ -209,9 +233,12 @@ export const lines = {
   causeKept: 'Causa anotada.',
   afterStop: 'Hay que repetir: {steps}. Responda listos cuando esté arreglado, o terminar la sesión.',
   surgery:
-    'Peligro. Una inyección bajo la piel es una urgencia quirúrgica: llame ya al número de emergencias.',
+    'Peligro. Llame ya al número de emergencias. Combustible bajo la piel: diga inyección; cirugía, por pequeña que sea.',
   hotCap: 'Advertencia. Nunca abra un tapón caliente: déjelo enfriar primero.',
-  fireCall: 'Peligro. Fuego: todos fuera, llamen a los bomberos.',
+  fireCall:
+    'Peligro. Si arde: todos fuera, llamen a los bomberos. Combustible y batería cortados, si se llega sin peligro.',
+  railHolds:
+    'Advertencia. El riel guarda presión sin contacto: no abra ningún tubo en diez minutos, o según el fabricante.',
   resumed: 'La herramienta se reinició. Tengo que saber qué hace el motor.',
 
   signedOff: 'Firmado. Registro cerrado.',

@@ -5,8 +5,10 @@ export const lines = {
   assumedOne: "Une valeur n'est que supposée : {names}.",
   assumedFew: '{count} valeurs ne sont que supposées : {names}.',
   assumedMany: '{count} valeurs ne sont que supposées, dont : {names}. Le rapport les énumère.',
-  cutOffKnown: "Vous savez tous deux fermer le gazole ou l'air s'il tourne encore.",
-  cutOffAt: "S'il tourne encore : {at}. Vous le connaissez tous deux, et il bouge.",
+  cutOffKnown:
+    "S'il tourne encore : vous savez tous deux fermer son gazole. Pour son air : le volet, ou une planche plate à l'entrée.",
+  cutOffAt:
+    "S'il tourne encore : {at}. Connu de vous deux, il bouge. Pour son air : le volet, ou une planche plate à l'entrée.",
   phaseStarts: '<{phase}.>',
   readBackReply: '{reply}. Correct ?',
   echo: '{spoken}.',
@@ -55,8 +57,8 @@ export const lines = {
   lampDiffers: 'Voyant {name} : vous dites {spoken}, le bus indique {bus}. Regardez encore. {name} ?',
   readBackBusCodes: 'Par le bus, codes : {codes}. Correct ?',
   readBackBusNoCodes: 'Par le bus, aucun code. Correct ?',
-  stillTurns: 'Le bus indique que le moteur tourne encore : {speed}. Contact coupé, et regardez.',
-  heardTurning: "J'entends le moteur tourner : environ {speed}. Contact coupé, et regardez.",
+  stillTurns: 'Danger. Par le bus il tourne à {speed}. Contact coupé, {cut}',
+  heardTurning: "Danger. Je l'entends tourner à environ {speed}. Contact coupé, {cut}",
   heardDiffers:
     "{name} : vous dites {spoken}, à l'oreille c'est {heard}. Regardez encore, et dites ce que vous voyez.",
   heardOverspeed: "Danger. J'entends le moteur à environ {speed}. Regardez son régime maintenant.",
@@ -80,7 +82,8 @@ export const lines = {
   idleFalling: 'Le ralenti baisse. Cherchez la cause, puis relisez-le.',
   idleRising: 'Le ralenti monte. Cherchez la cause, puis relisez-le.',
   notCoolYet: '{name} {spoken}, encore chaud. Laissez le bouchon fermé. Vérifiez de nouveau dans {time}.',
-  pressureDoesNotFollow: "La pression d'huile ne suit pas le régime. Dites le mot d'urgence, ou relisez-la.",
+  pressureDoesNotFollow:
+    "La pression d'huile ne suit pas le régime. Revenez d'abord au ralenti. Puis le mot d'urgence, ou encore une fois.",
   slowerThanOthers:
     "{name} : {value}, plus lent que {count} des {all} démarrages de ce moteur ici< ; d'habitude : {limits}>.",
   fasterThanOthers:
@@ -98,6 +101,8 @@ export const lines = {
   inside: '<{spoken}, {limits}.>',
   justInside: '{spoken}, tout juste : {limits}.',
   lampWrong: 'Le voyant {name} devrait être {expected}. Corrigez cela, puis regardez de nouveau. {name} ?',
+  litWhileWatched: 'Voyant {name} allumé tant que son code est surveillé : je redemanderai.',
+  chargeLampLit: 'Voyant de charge allumé : point ouvert. La mesure le dira, aux contrôles.',
   notYet: "Pas encore. J'attends.",
 
   holdStarts: '<{title} : >{time}.',
@@ -107,6 +112,8 @@ export const lines = {
   timeLeft: 'Encore {time}.',
   noTimer: "Rien n'est chronométré.",
   onHold: 'En pause. Dites continuer pour reprendre.',
+  onHoldRunning: "En pause. Le moteur tourne : dites continuer d'ici {time}, sinon tout est coupé.",
+  holdRunsOut: 'Le moteur tourne. Dites continuer : encore {time}.',
   notWhileCritical: "Pas maintenant : seulement le mot d'urgence ou la réponse.",
   goesOn: 'On reprend.',
   cannotGoBack: "D'ici, pas de retour en arrière.",
@@ -127,8 +134,12 @@ export const lines = {
   bayLoud: 'Beaucoup de bruit. Dites les nombres chiffre par chiffre, et le reste comme affiché.',
   bayLessLoud: 'Moins de bruit. Dites les nombres comme vous voulez.',
   secondGone: "L'appareil de l'équipier ne répond plus. Regardez-le. Dites pause si vous ne le voyez pas.",
+  secondGoneRunning:
+    "Avertissement. L'appareil de l'équipier ne répond plus, et le moteur tourne. Regardez-le. Si vous ne le voyez pas, dites le mot d'urgence.",
   holdAsked: "Le chef d'atelier demande une pause.",
-  stillWaiting: "J'attends toujours.",
+  stillWaiting: "Le moteur tourne. J'attends toujours : {title}.",
+  lookForSecond: "Avertissement. Pas de réponse. Technicien : regardez l'équipier, maintenant.",
+  lookForTechnician: 'Avertissement. Pas de réponse. Équipier : regardez le technicien, maintenant.',
 
   askClear:
     'Équipier : mains, outils, vêtements à distance<, loin du ventilateur et des courroies>. Zone dégagée ?',
@@ -156,7 +167,9 @@ export const lines = {
   notOpenedInTime:
     'Thermostat non vu ouvert à temps : point ouvert. Plus de ralenti ; à voir en charge au premier trajet.',
   weepMeans:
-    "Suintement, humide et sans goutte : essuyez avec un chiffon au bout d'une baguette, regardez de nouveau.",
+    "Suintement, humide et sans goutte : du papier au bout d'une baguette, loin du ventilateur. Ni chiffon ni main. Regardez de nouveau.",
+  fuelWeepMeans: "Danger. Un suintement de gazole, c'est un jet qui commence : éloignez-vous.",
+  unknownWeepMeans: "Danger. Un suintement inconnu, c'est peut-être du gazole : éloignez-vous.",
   leakMeans: 'Une goutte grossit sous pression.',
   sprayMeans: 'Danger. Jet : éloignez-vous, il traverse la peau, et il brûle.',
   hissMeans: "De l'air ou des gaz sortent où ils ne doivent pas.",
@@ -198,8 +211,19 @@ export const lines = {
 
   stopHeard: 'Stop ! Coupez le contact. Stop !',
   stopCause: 'Stop : {cause} ! Coupez le contact.',
-  areAllOff: 'Moteur et contact : tout est éteint ?',
+  stopHeardCut: 'Danger. Contact coupé, {cut}',
+  stopCauseCut: 'Stop : {cause} ! Contact coupé, {cut}',
+  cutAt:
+    "{at}, maintenant. S'il tourne encore, bouchez son air. Restez hors du plan du turbo, du ventilateur et du volant.",
+  cutKnown:
+    "fermez son gazole, maintenant. S'il tourne encore, bouchez son air. Restez hors du plan du turbo, du ventilateur et du volant.",
+  stillRunning: 'Danger. Il tourne encore : {cut}',
+  starterHangs: "Danger. Le démarreur ne lâche pas : débranchez la batterie. S'il démarre : {cut}",
+  notOffYet: 'Coupez le contact, maintenant.',
+  areAllOff: 'Moteur et contact : tout est éteint, ou il tourne encore ?',
   askCause: 'Quelle était la cause ?',
+  askCaller: "Équipier : c'est vous qui avez appelé. Fausse alerte ? Sinon, dites faux.",
+  onlyCaller: "C'est l'équipier qui a appelé : lui seul peut l'annuler.",
   askDrill: "Entendu. C'était l'exercice ?",
   askNextDrill: "Entendu. Équipier : le mot d'urgence, maintenant. {words}",
   drillDone: '<Il fonctionne.>',
@@ -212,9 +236,12 @@ export const lines = {
   causeKept: 'Cause notée.',
   afterStop: 'À refaire : {steps}. Dites on peut y aller quand tout est réparé, ou terminer la séance.',
   surgery:
-    'Danger. Une injection sous la peau est une urgence chirurgicale : appelez les secours tout de suite.',
+    'Danger. Appelez les secours maintenant. Du gazole sous la peau : dites injection ; chirurgie, même minuscule.',
   hotCap: "Avertissement. N'ouvrez jamais un bouchon chaud : laissez d'abord refroidir.",
-  fireCall: 'Danger. Au feu : tout le monde dehors, appelez les pompiers.',
+  fireCall:
+    'Danger. Si ça brûle : tout le monde dehors, appelez les pompiers. Gazole et batterie coupés, si vous y arrivez sans danger.',
+  railHolds:
+    "Avertissement. La rampe garde sa pression contact coupé : n'ouvrez aucun tuyau pendant dix minutes, ou selon le constructeur.",
   resumed: "L'outil a redémarré. Je dois savoir ce que fait le moteur.",
 
   signedOff: 'Démarrage signé. Dossier clos.',

@@ -61,11 +61,6 @@ const CRANKING_FLOOR: Curve = [
 const CHARGING_V_PER_K = -0.003 * CELLS_IN_12_V;
 const CHARGING_AT_C = 25;
 
-/** Common practice, no published source: a charged 12 V battery rests near this. */
-export const CHARGED_REST_V = 12.6;
-/** Common practice, no published source: a 12 V alternator shows about this at idle. */
-export const ALTERNATOR_IDLE_V = 14.1;
-
 const inSeries = (nominalV: NominalVoltage): number => nominalV / 12;
 const within = (value: number, low: number, high: number): number => Math.min(high, Math.max(low, value));
 

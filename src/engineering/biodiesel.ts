@@ -10,9 +10,6 @@ const RULE: Rule = {
   validity: 'fuels measured by volume, 0 to 5000 litre each',
 };
 
-/** Highest share of biodiesel that the trade fills without asking: B20. Source: ASTM D7467, common practice. */
-export const USUAL_BIODIESEL_LIMIT = 0.2;
-
 export interface FuelPart {
   readonly litres?: Given;
   /** Volume share of biodiesel, 0 to 1: B20 is 0.2. */

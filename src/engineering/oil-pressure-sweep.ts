@@ -42,8 +42,11 @@ const HELD_RULE: Rule = {
 const SPEED_RPM: Range = { min: 1, max: 8000, unit: 'rpm' };
 const PRESSURE_KPA: Range = { min: 0, max: 2000, unit: 'kPa' };
 const LEAST_SPEED_RATIO = 4 / 3;
-/** A relief valve begins to open somewhat below its rating; points from here up say nothing of the pump. */
-const RELIEF_SHARE = 0.95;
+/**
+ * A relief valve begins to open at this share of its rating: pressures from here up say nothing of the pump. Common
+ * practice, no published source.
+ */
+export const RELIEF_OPENS_SHARE = 0.95;
 const FEWEST = 5;
 
 /** A correlation of 0.9 must not miss a critical value of 0.9 by what arithmetic loses. */
@@ -59,7 +62,7 @@ export function judgeSweep(points: readonly SweepPoint[], reliefKpa?: Given): Re
   const relief = reliefKpa ?? PRESSURE_KPA.max;
   const refused = refuse({ reliefKpa: [relief, { ...PRESSURE_KPA, min: 50 }] }) ?? refusePoints(points);
   if (refused) return refused;
-  const used = points.filter(({ pressureKpa }) => pressureKpa < RELIEF_SHARE * relief);
+  const used = points.filter(({ pressureKpa }) => pressureKpa < RELIEF_OPENS_SHARE * relief);
   const speeds = used.map(({ speedRpm }) => speedRpm);
   const pressures = used.map(({ pressureKpa }) => pressureKpa);
   const critical = spearmanCritical(used.length);

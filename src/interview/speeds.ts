@@ -4,8 +4,8 @@ import { type Draft, numberIn, rangeIn } from './question.ts';
 const PRESSURE_EXPONENT = 0.7;
 /** A good engine stands well above its floor, and thicker than the floor's hot oil. */
 const ABOVE_FLOOR = 1.6;
-/** From here on the relief valve holds the pressure, and a sweep says nothing of the pump. */
-const RELIEF_SHARE = 0.9;
+/** What is put forward keeps clear of where the relief valve begins to open (`RELIEF_OPENS_SHARE`). */
+const BELOW_RELIEF_SHARE = 0.9;
 /** A sweep has to go so far above its beginning to say anything; see `judgeSweep`. */
 const LEAST_RATIO = 1.4;
 const FIRST_ABOVE_IDLE = 1.15;
@@ -53,7 +53,7 @@ function expectedKpa(draft: Draft, rpm: number): number | undefined {
 export function leastReliefKpa(draft: Draft): number | undefined {
   const span = sweepSpan(draft);
   const expected = span && expectedKpa(draft, span.from * LEAST_RATIO);
-  return expected === undefined ? undefined : Math.ceil(expected / RELIEF_SHARE);
+  return expected === undefined ? undefined : Math.ceil(expected / BELOW_RELIEF_SHARE);
 }
 
 /** Five speeds, rising evenly, no further than the relief valve lets them say anything. */
@@ -63,7 +63,7 @@ export function sweepSpeeds(draft: Draft): readonly number[] | undefined {
   if (!span || relief === undefined) return undefined;
   const atTop = expectedKpa(draft, span.to);
   if (atTop === undefined) return undefined;
-  const held = span.to * Math.min(1, (RELIEF_SHARE * relief) / atTop) ** (1 / PRESSURE_EXPONENT);
+  const held = span.to * Math.min(1, (BELOW_RELIEF_SHARE * relief) / atTop) ** (1 / PRESSURE_EXPONENT);
   const top = Math.max(tens(held), tens(span.from * LEAST_RATIO));
   const step = (top - span.from) / (SWEEPS - 1);
   return Array.from({ length: SWEEPS }, (_, index) => tens(span.from + step * index));

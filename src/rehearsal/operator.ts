@@ -1,12 +1,18 @@
 import { type Moment, offerOf } from '../../machines/moment.ts';
+import { sweepRpm } from '../../machines/phases/numbered.ts';
+import type { PhaseId, StepId } from '../../prompts/types.ts';
 import type { Profile } from '../profile/schema.ts';
 import type { Controls } from './model/controls.ts';
 
-const sweepSteps = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth'].map(name => `sweeps.${name}`);
-
 /** Steps that are done with the key on, in the order of the procedure; those before and after have it off. */
-const keyOnPhases = ['keyOn', 'firstFire', 'checks', 'warmUp', 'sweeps'];
-const keyOnSteps = [
+const keyOnPhases: readonly string[] = [
+  'keyOn',
+  'firstFire',
+  'checks',
+  'warmUp',
+  'sweeps',
+] satisfies PhaseId[];
+const keyOnSteps: readonly string[] = [
   'firstRun.run',
   'firstRun.runUnloaded',
   'firstRun.restart',
@@ -15,8 +21,16 @@ const keyOnSteps = [
   'shutdown.settle',
   'shutdown.settleUnloaded',
   'shutdown.coolant',
-];
-const keyOffSteps = ['keyOn.battery'];
+] satisfies StepId[];
+const keyOffSteps: readonly string[] = ['keyOn.battery'] satisfies StepId[];
+
+/** The speed that is held there, rpm; null where the engine is left to its idle. */
+function demandAt(step: StepId, before: Controls, profile: Profile): number | null {
+  if (step === 'warmUp.fastIdle') return profile.warmUp.fastIdleRpm ?? null;
+  // Nobody was told to come down yet, and at idle a cold hose may never get hot.
+  if (step === 'warmUp.hose') return before.demandRpm;
+  return sweepRpm(step, profile) ?? null;
+}
 
 /**
  * What the people at the engine do, going by where the procedure is: they do what it asks when it asks. On hold
@@ -46,10 +60,7 @@ export function controlsAt(moment: Moment, before: Controls, profile: Profile): 
       keyOnSteps.includes(step),
     starter,
     fuelling: !fuelOff,
-    demandRpm:
-      step === 'warmUp.fastIdle'
-        ? (profile.warmUp.fastIdleRpm ?? null)
-        : (profile.sweeps[sweepSteps.indexOf(step)]?.rpm ?? null),
+    demandRpm: demandAt(step, before, profile),
     pumpingByHand: step === 'prime.strokes' || step === 'prime.electric' || step === 'prime.electricBled',
     bleeding: step === 'fill.coolantBleed' || step === 'fill.coolantBled',
     steering: step === 'warmUp.steeringLocks',

@@ -2,6 +2,7 @@ import { phaseOf } from '../../machines/build-step.ts';
 import type { Context, OpenItem } from '../../machines/context.ts';
 import { judgeSessionFault } from '../../machines/faults.ts';
 import { procedureFor } from '../../machines/first-start.ts';
+import { silenceEndsMs } from '../../machines/kinds/unanswered.ts';
 import { controlsOf, isOver, type Moment, offerOf, outcomeOf } from '../../machines/moment.ts';
 import { beforeFirstFire } from '../../machines/phases/06-first-fire.ts';
 import { gateMet, isDone } from '../../machines/progress.ts';
@@ -12,6 +13,7 @@ import type { Language, ReplyId } from '../../prompts/types.ts';
 import { isQuantity } from '../engineering/quantities/table.ts';
 import type { Data } from '../record/vocabulary/index.ts';
 import type { EarLevel } from '../voice/ports.ts';
+import { elapsedText } from './clock-text.ts';
 import type { EngineEarLink } from './engine-ear/join-engine-ear.ts';
 import { grammarOf, isControl } from './grammar.ts';
 import type { Happening, Session } from './session.ts';
@@ -37,12 +39,6 @@ type Judged = Pick<Data<'verdict'>, 'quantity' | 'value' | 'met' | 'min' | 'max'
 function seenIn({ quantity, value, met, min, max }: Judged): SeenVerdict | null {
   if (quantity == null || value == null || !isQuantity(quantity)) return null;
   return { quantity, value, met, ...(min == null ? {} : { min }), ...(max == null ? {} : { max }) };
-}
-
-/** Session time as minutes and seconds. */
-export function clockText(ms: number): string {
-  const seconds = Math.max(0, Math.floor(ms / 1000));
-  return `${String(Math.floor(seconds / 60)).padStart(2, '0')}:${String(seconds % 60).padStart(2, '0')}`;
 }
 
 /** Follows a session and makes, at any time, the one picture that all faces show. */
@@ -256,7 +252,7 @@ export class Viewer {
   }
 
   #write(atMs: number, who: string, text: string): void {
-    this.#log = [...this.#log, { time: clockText(atMs), who, text }].slice(-LOG_LINES);
+    this.#log = [...this.#log, { time: elapsedText(atMs), who, text }].slice(-LOG_LINES);
   }
 
   #changed(): void {
@@ -320,8 +316,17 @@ function engineOf(moment: Moment, step: Step | undefined): View['engine'] {
 
 /** What counts down: a hold or a burst, or else the time within which an answer is awaited. */
 function timerOf(context: Context, nowMs: number, language: Language): View['timer'] {
-  const { timer, deadline, heldSinceMs, step } = context;
+  const { timer, deadline, heldSinceMs, unanswered, step } = context;
   const title = stepTitle(language, step);
+  const holdEndsMs = heldSinceMs === null ? null : silenceEndsMs(context);
+  // Beside a running engine what counts is how long it may still be held.
+  if (holdEndsMs !== null && unanswered)
+    return {
+      title,
+      totalMs: holdEndsMs - unanswered.sinceMs,
+      leftMs: Math.max(0, holdEndsMs - nowMs),
+      held: false,
+    };
   const left = leftMs(context, nowMs);
   if (timer && left !== null)
     return { title, totalMs: timer.totalMs, leftMs: left, held: heldSinceMs !== null };

@@ -11,7 +11,6 @@ import type { CanFrame } from '../../src/bus/frame.ts';
 import type { BusNotice } from '../../src/bus/ports.ts';
 import { openSerialLine } from '../../src/bus/sources/serial-line.ts';
 import { type SerialLine, slcanAdapter } from '../../src/bus/sources/slcan.ts';
-import { openWebSerialLine } from '../../src/bus/sources/web-serial.ts';
 import { anyFrame } from './arbitraries.ts';
 
 const FRAMES = fc.sample(anyFrame, { numRuns: 300, seed: 5 }).map(frame => ({ ...frame, timeS: 7 }));
@@ -226,42 +225,5 @@ describe('A serial device', () => {
     const gone = once(wire, 'exit');
     wire.kill();
     await gone;
-  });
-});
-
-describe('The browser’s serial port', () => {
-  it('is opened, listened to and closed', async () => {
-    const written: string[] = [];
-    const opened: unknown[] = [];
-    const port = {
-      readable: new ReadableStream<Uint8Array>({
-        start(controller) {
-          controller.enqueue(Buffer.from(`\r\r\r${TEXT}`, 'latin1'));
-          controller.close();
-        },
-      }),
-      writable: new WritableStream<Uint8Array>({
-        write(chunk) {
-          written.push(Buffer.from(chunk).toString('latin1'));
-        },
-      }),
-      async open(options: unknown) {
-        opened.push(options);
-      },
-      async close() {
-        written.push('closed');
-      },
-    };
-    const { frames, ended } = adapterAt('the USB adapter', () => openWebSerialLine(port));
-    expect(await ended()).toMatchObject({ kind: 'lost', reason: expect.stringContaining('is gone') });
-    expect(frames).toEqual(FRAMES);
-    expect(opened).toEqual([{ baudRate: 115_200 }]);
-    expect(written).toEqual(['C\r', 'S5\r', 'L\r', 'closed']);
-  });
-
-  it('that gives no streams is lost', async () => {
-    const port = { readable: null, writable: null, open: async () => {}, close: async () => {} };
-    const { ended } = adapterAt('the USB adapter', () => openWebSerialLine(port));
-    expect(await ended()).toMatchObject({ reason: expect.stringContaining('gives no streams') });
   });
 });

@@ -43,6 +43,7 @@ describe('what stops a running engine at the word of whoever sees it', () => {
 
   it('is a leak at each point, and what burns, knocks or squeals', () => {
     expect(stopping.map(([point, reply]) => `${point} ${reply}`)).toEqual([
+      'fuelJoints weep',
       'fuelJoints leak',
       'fuelJoints spray',
       'coolantJoints leak',
@@ -68,8 +69,8 @@ describe('what stops a running engine at the word of whoever sees it', () => {
   });
 });
 
-describe('a damp joint', () => {
-  it.each([1, 2, 3])('passes nothing and stops nothing: it is wiped and looked at again (%d)', item => {
+describe('a damp joint of coolant or oil', () => {
+  it.each([2, 3])('passes nothing and stops nothing: it is dabbed and looked at again (%d)', item => {
     const driver = at('checks.leaks', item);
     const { name } = driver;
     driver.reply('weep');
@@ -78,6 +79,41 @@ describe('a damp joint', () => {
     expect(found(driver)).toMatchObject({ point: points[item - 1]?.[0], finding: 'weep', does: 'lookAgain' });
     expect(driver.context.openItems).toEqual([]);
   });
+});
+
+describe('a damp joint of fuel', () => {
+  it('stops the engine, with the leak as its cause: nobody wipes where a spray begins', () => {
+    const driver = at('checks.leaks', 1).reply('weep', { by: 'technician', via: 'voice' });
+    expect(driver.name).toBe('stopped.makingSafe');
+    expect(driver.context.stop?.cause).toBe('fuelLeak');
+    expect(driver.last.said).toContainEqual(
+      expect.objectContaining({ line: 'fuelWeepMeans', priority: 'hazard' }),
+    );
+  });
+
+  it('is what any weep may be that is seen from afar: it stops, and its cause is asked', () => {
+    const driver = at('firstFire.eyes', 1).reply('weep');
+    expect(driver.name).toBe('stopped.makingSafe');
+    expect(driver.context.stop?.cause).toBeNull();
+    expect(driver.lines).toContain('unknownWeepMeans');
+  });
+
+  it('stops no less in the heat soak, with the engine off', () => {
+    const driver = sessionAt(demoSix, 'shutdown.firstLook.item2').reply('weep');
+    expect(driver.context.stop?.cause).toBe('fuelLeak');
+  });
+
+  it.each(['weep', 'leak', 'spray'] as const)(
+    'after a stop for a fuel %s everybody hears that the rail holds its pressure',
+    reply => {
+      const driver = at('checks.leaks', 1).reply(reply).reply('allOff', { via: 'keys' });
+      expect(driver.lines).not.toContain('railHolds');
+      driver.reply('yes');
+      expect(driver.last.said).toContainEqual(
+        expect.objectContaining({ line: 'railHolds', priority: 'hazard' }),
+      );
+    },
+  );
 });
 
 describe('noise and smoke of a cold engine', () => {

@@ -42,6 +42,10 @@ describe('a stop', () => {
         atMs: 5000,
         step: 'checks.leaks',
         lateAfterS: 8,
+        also: [],
+        secondCalled: true,
+        firstMs: 5000,
+        insisted: false,
         drilled: [],
         lastDrilled: null,
       },
@@ -56,10 +60,20 @@ describe('a stop', () => {
       atMs: 1000,
       step: 'warmUp.watch',
       lateAfterS: 6,
+      also: ['smokeOrFire'],
+      secondCalled: false,
+      firstMs: 1000,
+      insisted: false,
       drilled: ['job.stopTechnician'],
       lastDrilled: { by: 'technician', atMs: 900 },
     };
-    expect(stop('overspeed', { stop: first }).stop).toEqual({ ...first, by: 'second', atMs: 5000 });
+    expect(stop('overspeed', { stop: first }).stop).toEqual({
+      ...first,
+      by: 'second',
+      atMs: 5000,
+      secondCalled: true,
+      insisted: true,
+    });
   });
 
   it('was found by measurement where it is for oil pressure, heat or speed, and by no other cause', () => {
@@ -150,6 +164,10 @@ const stoppedAt = (step: StopRecord['step'], found: Cause | null): StopRecord =>
   atMs: 0,
   step,
   lateAfterS: null,
+  also: [],
+  secondCalled: false,
+  firstMs: 0,
+  insisted: false,
   drilled: [],
   lastDrilled: null,
 });

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Context } from '../../machines/context.ts';
 import { languages } from '../../prompts/index.ts';
 import { Session } from '../../src/session/session.ts';
-import { clockText, Viewer } from '../../src/session/viewer.ts';
+import { Viewer } from '../../src/session/viewer.ts';
 import { VirtualClock } from '../../src/session/virtual-clock.ts';
 import { goUntil, rig } from '../helpers/session-rig.ts';
 import type { Driver } from '../machines/helpers/driver.ts';
@@ -32,25 +32,11 @@ function knowing(driver: Driver, parts: Partial<Context>): Driver {
 
 const at = (state: string) => shownAt(sessionAt(demoSix, state));
 
-describe('session time', () => {
-  it.each([
-    [0, '00:00'],
-    [999, '00:00'],
-    [61_999, '01:01'],
-    [600_000, '10:00'],
-    [3_599_000, '59:59'],
-    [6_000_000, '100:00'],
-    [-5000, '00:00'],
-  ])('of %d ms is shown as %s', (ms, text) => {
-    expect(clockText(ms)).toBe(text);
-  });
-});
-
 describe('a session that has just begun', () => {
   it('shows all of itself, and nothing of what there is not', async () => {
     const run = await rig('demo-six', 'metric');
     const viewer = new Viewer(run.session, 'microphone');
-    await run.session.begin(false);
+    await run.session.begin();
     const view = viewer.view();
     expect(view).toMatchObject({
       profileName: demoSix.name,
@@ -258,7 +244,7 @@ describe('what is said and heard', () => {
   it('stands in the log by time and speaker, and what was not understood with a question mark', async () => {
     const run = await rig('demo-six', 'metric');
     const viewer = new Viewer(run.session, 'microphone');
-    await run.session.begin(false);
+    await run.session.begin();
     await run.pass(61_000);
     await run.type('the moon is blue');
     const heard = () => viewer.view().log.filter(({ who }) => who === 'heard');
@@ -278,7 +264,7 @@ describe('what is said and heard', () => {
   it('is kept for the last fifty lines', async () => {
     const run = await rig('demo-six', 'metric');
     const viewer = new Viewer(run.session, 'microphone');
-    await run.session.begin(false);
+    await run.session.begin();
     for (let i = 0; i < 60; i += 1) await run.type(`nonsense ${i}`);
     const { log } = viewer.view();
     expect(log).toHaveLength(50);
@@ -289,7 +275,7 @@ describe('what is said and heard', () => {
   it('in passing is shown beside the question, until another one is asked', async () => {
     const run = await rig('demo-six', 'metric');
     const viewer = new Viewer(run.session, 'microphone');
-    await run.session.begin(false);
+    await run.session.begin();
     await run.type('status');
     const { remark = '' } = viewer.view();
     expect(remark).not.toBe('');
@@ -301,7 +287,7 @@ describe('what is said and heard', () => {
   it('before a question, as what has to be known for it, is shown beside it', async () => {
     const run = await rig('demo-six', 'us');
     const viewer = new Viewer(run.session, 'microphone');
-    await run.session.begin(false);
+    await run.session.begin();
     await goUntil(run, 'noFuelCrank.untilPressure.askingClear');
     const { remark, prompt } = viewer.view();
     expect(remark).toMatch(/Answer within 0:10 of each burst\. .*note the lowest battery voltage/);
@@ -312,7 +298,7 @@ describe('what is said and heard', () => {
   it('as a call-out is shown whole until somebody has acted on it', async () => {
     const run = await rig('demo-six', 'metric');
     const viewer = new Viewer(run.session, 'microphone');
-    await run.session.begin(false);
+    await run.session.begin();
     await run.type('card is right');
     run.session.receive({ type: 'stop' }, 'second', 'touch');
     await run.session.settled();
@@ -328,7 +314,7 @@ describe('what is said and heard', () => {
   it('as a call-out goes when something else is asked later', async () => {
     const run = await rig('demo-six', 'metric');
     const viewer = new Viewer(run.session, 'microphone');
-    await run.session.begin(false);
+    await run.session.begin();
     run.session.receive({ type: 'stop' }, 'second', 'touch');
     await run.session.settled();
     run.clock.advance(1000);

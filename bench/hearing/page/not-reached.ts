@@ -1,6 +1,7 @@
 import type { Level } from '../accuracy.ts';
 import { allOf, sum, type Taken } from '../count.ts';
-import type { Latency, Results } from '../results.ts';
+import type { Latency } from '../latency.ts';
+import type { Results } from '../results.ts';
 import { levelText, percent, table } from './cells.ts';
 import { togetherKinds } from './made.ts';
 import { repliesIn } from './people.ts';

@@ -4,11 +4,11 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { englishPronunciations } from '../../../acoustic-model/english-additions.ts';
 import { encodeWav } from '../../../src/voice/audio/wav-encode.ts';
-import { toJsgf } from '../../../src/voice/jsgf.ts';
 import { type Meaning, matcherOf } from '../../../src/voice/meaning.ts';
 import type { Grammar } from '../../../src/voice/ports.ts';
 import { speechRateHz } from '../../../src/voice/resample.ts';
 import type { Cut, Peer } from './cuts.ts';
+import { toJsgf } from './jsgf.ts';
 
 const model = '/usr/share/pocketsphinx/model/en-us';
 const program = '/usr/bin/pocketsphinx_batch';

@@ -1,8 +1,8 @@
 import { hearScenes, type Level, type SceneResult } from '../accuracy.ts';
 import { sum, type Taken, take } from '../count.ts';
+import { type Latency, latencyOf, type Spent } from '../latency.ts';
 import type { Listener } from '../listener.ts';
 import { spent } from '../play.ts';
-import { type Latency, latencyOf, type Spent } from '../results.ts';
 import { clipScenes, spokenClip } from './clip-scenes.ts';
 import { atMost, type PreparedPeople, sourcesOf, speakersOf } from './prepare.ts';
 

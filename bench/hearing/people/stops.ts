@@ -1,7 +1,7 @@
 import { speechRateHz } from '../../../src/voice/resample.ts';
 import { hearScenes, type Level } from '../accuracy.ts';
+import { type Latency, latencyOf } from '../latency.ts';
 import type { Listener } from '../listener.ts';
-import { type Latency, latencyOf } from '../results.ts';
 import type { Spoken } from '../scene.ts';
 import { type StopResult, stopResultOf } from '../stops.ts';
 import { clipScenes, spokenClip } from './clip-scenes.ts';

@@ -10,7 +10,7 @@ import {
 import type { BusEnd, BusSource, OnFrame, OnNotice } from '../ports.ts';
 import { causeOf, conditionNotice, createRubbishCounter } from './notices.ts';
 
-/** A serial line, opened: Node's, or the browser's Web Serial. */
+/** A serial line, opened. */
 export interface SerialLine {
   /** Ends, or rejects, when the adapter is unplugged. */
   readonly chunks: AsyncIterable<Uint8Array>;

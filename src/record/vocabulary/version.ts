@@ -21,13 +21,17 @@ import { isRestart } from './read.ts';
  *    the second person's name in the technician's is refused (`otherVoice`). Answers without it lead where they led.
  *    In a bay `engineHeard` names the `microphone` that heard it.
  *
+ * 6. A stop takes fire, injury and "still running" before all is off; what the second person called is theirs to take back.
+ *    A weep of fuel stops, and so does an oil pressure below its floor at the end of a sweep. Beside a running engine a
+ *    question that nobody answers, and a hold, end in a stop. Events of older records led elsewhere, as before the third.
+ *
  * A new kind, or a change in what a kind or one of its members means, takes the next number; what older records hold
  * is read on as it was written.
  */
-export const VOCABULARY = 5;
+export const VOCABULARY = 6;
 
 /** Since this one the events lead where they lead now. */
-const CARRIED_OUT_SINCE = 3;
+const CARRIED_OUT_SINCE = 6;
 
 const named = z.object({ vocabulary });
 

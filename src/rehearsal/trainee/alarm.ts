@@ -1,6 +1,6 @@
 import { procedureFor } from '../../../machines/first-start.ts';
 import type { Moment } from '../../../machines/moment.ts';
-import type { ReplyId } from '../../../prompts/types.ts';
+import type { ReplyId, StepId } from '../../../prompts/types.ts';
 import type { Profile } from '../../profile/schema.ts';
 import type { Gauges } from '../gauges.ts';
 
@@ -10,12 +10,12 @@ const exempt: readonly string[] = [
   'firstRun.oilPressure',
   'firstRun.keyOff',
   'shutdown.keyOff',
-];
+] satisfies StepId[];
 
 /** Read so often and never accepted, by whomever it is read: then people stop asking the gauge. */
 const READ_IN_VAIN = 15;
 /** Steps at which a gauge is read again and again while all goes well. */
-const readOften: readonly string[] = ['warmUp.watch', 'warmUp.fastIdle'];
+const readOften: readonly string[] = ['warmUp.watch', 'warmUp.fastIdle'] satisfies StepId[];
 
 const causeOfCode = (spn: number): ReplyId => {
   if (spn === 100) return 'causeNoOilPressure';

@@ -1,8 +1,9 @@
 import { procedureFor } from '../../../machines/first-start.ts';
 import { type Moment, offerOf } from '../../../machines/moment.ts';
+import { sweepRpm } from '../../../machines/phases/numbered.ts';
 import type { LampsStep, Step } from '../../../machines/steps.ts';
 import type { Quantity } from '../../../machines/vocabulary.ts';
-import type { ReplyId } from '../../../prompts/types.ts';
+import type { ReplyId, StepId } from '../../../prompts/types.ts';
 import type { Profile } from '../../profile/schema.ts';
 import type { Gauges } from '../gauges.ts';
 import { gaugeValue } from './gauge-value.ts';
@@ -39,9 +40,12 @@ const RUNS_FROM_RPM = 400;
 const STOPS_WITHIN_S = 10;
 /** Half a minute of a needle, as the step asks for. */
 const WATCHES_S = 30;
-/** A thermostat that opens over many kelvins has the hose hot by then, too. */
+/** A hose is hot so long after its thermostat stands open; one that is cold after the longer time is no matter of patience. */
 const HOSE_WITHIN_S = 120;
+const HOSE_AT_ALL_S = 900;
 const LOOK_AGAIN_S = 900;
+/** Sooner than anybody beside a running engine is looked for. */
+const STILL_HERE_S = 100;
 
 const reply = (id: ReplyId): Answer => ({ kind: 'reply', id });
 const stop = (cause: ReplyId): Answer => ({ kind: 'stop', cause });
@@ -103,6 +107,10 @@ const isWrongAt = (id: string, { gauges }: Sight) => [...gauges.wrongAt].some(po
 const notYet = ({ answered }: Sight, cause: ReplyId): Answer =>
   answered >= PATIENCE ? stop(cause) : reply('notYet');
 
+/** Whoever waits for something says from time to time that it has not come. */
+const stillHere = ({ askedS, answered }: Sight): Answer =>
+  askedS > STILL_HERE_S * (answered + 1) ? reply('notYet') : null;
+
 function readGauge(step: Step, quantity: Quantity, sight: Sight, profile: Profile): Answer {
   const { gauges, askedS, answered } = sight;
   if (quantity === 'primerStrokes' && !gauges.primerFirm && gauges.strokes < profile.fuel.primer.maxStrokes)
@@ -111,7 +119,7 @@ function readGauge(step: Step, quantity: Quantity, sight: Sight, profile: Profil
   if (gauges.hunting && isWatched) return reply('hunting');
   // The lowest is told of a needle that was followed.
   if (isWatched && sight.moment.context.series.length === 0 && askedS < WATCHES_S) return null;
-  const demandRpm = sight.moment.context.step.startsWith('sweeps.') ? sweepRpm(step, profile) : null;
+  const demandRpm = sweepRpm(step.id, profile) ?? null;
   const settled = demandRpm === null || Math.abs(gauges.rpm - demandRpm) < AT_SPEED_SHARE * demandRpm;
   if (!settled && askedS < SETTLES_S) return null;
   const si = gaugeValue(quantity, gauges, profile, sight.ambientC);
@@ -123,10 +131,6 @@ function readGauge(step: Step, quantity: Quantity, sight: Sight, profile: Profil
   }
   return answered >= PATIENCE ? stop('causeOther') : { kind: 'value', quantity, si };
 }
-
-const sweepNames = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth'];
-const sweepRpm = ({ id }: Step, { sweeps }: Profile) =>
-  sweeps[sweepNames.indexOf(id.slice('sweeps.'.length))]?.rpm ?? null;
 
 function watched(quantity: Quantity | undefined, sight: Sight, profile: Profile): Answer {
   if (!quantity) return reply(sight.gauges.codes.length > 0 ? 'notYet' : 'faultCleared');
@@ -161,8 +165,10 @@ function lamps(ids: readonly string[], step: LampsStep, sight: Sight): Answer {
 
 /** Steps that are asked together: done when each is, and each by itself where one is not. */
 function together(ids: readonly string[], sight: Sight, profile: Profile): Answer {
-  const left = ids.filter(id => !sight.moment.context.done.some(done => done === id));
-  const answers = left.map(id => confirm(id, 'ready', { ...sight, answered: 0 }, profile));
+  const left = procedureFor(profile).filter(
+    ({ id }) => ids.includes(id) && !sight.moment.context.done.includes(id),
+  );
+  const answers = left.map(({ id }) => confirm(id, 'ready', { ...sight, answered: 0 }, profile));
   if (answers.some(answer => answer === null)) return null;
   const areSo = answers.every(answer => answer?.kind === 'reply' && answer.id === 'ready');
   return areSo ? asAsked(sight) : reply('oneByOne');
@@ -202,8 +208,14 @@ function crank(until: ReplyId, { gauges, moment }: Sight, profile: Profile): Ans
   return first ? reply(first) : null;
 }
 
+/** The hose ought to be hot by now: by the gauge the thermostat stands open, or it was waited for long enough. */
+function staysCold({ gauges, askedS }: Sight, { thermostat }: Profile): boolean {
+  const openByGauge = gauges.coolantC === null || gauges.coolantC >= thermostat.fullyOpenC;
+  return askedS > (openByGauge ? HOSE_WITHIN_S : HOSE_AT_ALL_S);
+}
+
 /** What has to be so before a step is said to be done; where nothing is looked at, people do as they are asked. */
-function confirm(step: string, ok: ReplyId, sight: Sight, profile: Profile): Answer {
+function confirm(step: StepId, ok: ReplyId, sight: Sight, profile: Profile): Answer {
   const { gauges, askedS } = sight;
   const when = (so: boolean): Answer => (so ? reply(ok) : null);
   switch (step) {
@@ -222,9 +234,9 @@ function confirm(step: string, ok: ReplyId, sight: Sight, profile: Profile): Ans
       return when(gauges.primerFirm);
     case 'warmUp.hose':
       if (gauges.upperHoseHot) return reply(ok);
-      return askedS > HOSE_WITHIN_S ? notYet(sight, 'causeOverheating') : null;
+      return staysCold(sight, profile) ? notYet(sight, 'causeOverheating') : stillHere(sight);
     case 'warmUp.steeringLocks':
-      return when(!gauges.steeringAir);
+      return gauges.steeringAir ? stillHere(sight) : reply(ok);
     case 'warmUp.levels':
     case 'warmUp.bottle':
     case 'signOff.coolantLevel':

@@ -1,3 +1,4 @@
+import { sweepRpm } from '../../../machines/phases/numbered.ts';
 import type { Profile } from '../../profile/schema.ts';
 import type { Reading } from '../model.ts';
 
@@ -7,8 +8,6 @@ export interface SpeedPressure {
   readonly floorKpa?: number;
   readonly met: boolean;
 }
-
-const sweepNames = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth'];
 
 /** A speed that came over the bus belongs to a pressure that came with it. */
 const SAME_MOMENT_MS = 2000;
@@ -29,7 +28,8 @@ export function pressureOverSpeed(readings: readonly Reading[], profile: Profile
         ? bus && reading.timeMs - bus.timeMs <= SAME_MOMENT_MS
           ? bus.si
           : undefined
-        : (sweepSpeed(reading.step, profile) ?? (reading.phase === 'checks' ? idle?.si : undefined));
+        : ((profile && sweepRpm(reading.step, profile)) ??
+          (reading.phase === 'checks' ? idle?.si : undefined));
     if (rpm === undefined) continue;
     const floorKpa = reading.verdict?.min;
     points.push({
@@ -41,8 +41,3 @@ export function pressureOverSpeed(readings: readonly Reading[], profile: Profile
   }
   return points;
 }
-
-const sweepSpeed = (step: string, profile: Profile | null) =>
-  step.startsWith('sweeps.')
-    ? profile?.sweeps[sweepNames.indexOf(step.slice('sweeps.'.length))]?.rpm
-    : undefined;

@@ -1,4 +1,5 @@
 import { linear, nearLimits, roomy, type Scale, ticks, timeTicks } from '../../engineering/axis.ts';
+import { elapsedText } from '../../session/clock-text.ts';
 import type { Plot, PlotPoint } from './plots.ts';
 
 export interface PlotSize {
@@ -32,10 +33,6 @@ const VALUE_TICKS = 4;
 /** Of the finest that the gauge tells apart. */
 const LEAST_STEPS = 4;
 const TIME_TICKS = 4;
-
-/** Session time as minutes and seconds. */
-const timeText = (ms: number) =>
-  `${Math.floor(ms / 60_000)}:${String(Math.round(ms / 1000) % 60).padStart(2, '0')}`;
 
 const decimalsOf = (marks: readonly number[]): number => {
   const step = Math.abs((marks[1] ?? 1) - (marks[0] ?? 0)) || 1;
@@ -93,7 +90,7 @@ export function layoutOf(
     x,
     y,
     valueTicks: marks.map(value => ({ at: y.at(value), text: show(value, decimals) })),
-    timeTicks: timeTicks(x.from, x.to, TIME_TICKS).map(ms => ({ at: x.at(ms), text: timeText(ms) })),
+    timeTicks: timeTicks(x.from, x.to, TIME_TICKS).map(ms => ({ at: x.at(ms), text: elapsedText(ms) })),
     limits: limitsOf(points, x, y),
   };
 }

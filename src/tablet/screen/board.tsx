@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'react';
 import type { BayBrief } from '../../server/protocol/index.ts';
-import { clockText } from '../../session/viewer.ts';
+import { elapsedText, leftText } from '../../session/clock-text.ts';
 import { words } from '../words/index.ts';
 
 const isOpen = ({ state }: BayBrief) => state !== 'free' && state !== 'over';
@@ -22,9 +22,9 @@ function Bay({ brief, passedMs }: { readonly brief: BayBrief; readonly passedMs:
       {isOpen(brief) && (
         <p>
           {words.phaseOf(phaseNumber, phaseCount)} <strong>{phase}</strong>: {title};{' '}
-          {clockText(sessionMs + passedMs)}
+          {elapsedText(sessionMs + passedMs)}
           {waitsFor && `; ${words.board.waitsFor(waitsFor.name)}`}
-          {timer && left !== null && `; ${timer.title}: ${clockText(left)} ${words.left}`}
+          {timer && left !== null && `; ${timer.title}: ${leftText(left)} ${words.left}`}
           {holdAsked && `; ${words.supervisor.asked}`}
         </p>
       )}

@@ -1,5 +1,5 @@
 import { useCallback, useState } from 'react';
-import { clockText } from '../../session/viewer.ts';
+import { elapsedText } from '../../session/clock-text.ts';
 import { isAnsweredHere } from '../face/addressee.ts';
 import type { BaySession } from '../remote/bay-session.ts';
 import { inOwnWords, words } from '../words/index.ts';
@@ -58,7 +58,7 @@ export function Supervisor({
         <ol className="log">
           {session.milestones().map(({ atMs, text }) => (
             <li key={`${atMs} ${text}`}>
-              <time>{clockText(atMs)}</time> {text}
+              <time>{elapsedText(atMs)}</time> {text}
             </li>
           ))}
         </ol>

@@ -1,8 +1,8 @@
+import { leftText } from '../../session/clock-text.ts';
 import type { LogLine, View } from '../../session/view.ts';
 import { fill } from '../../session/wording.ts';
 import { bannerWords } from './parts/banner.ts';
 import { mayBeTyped, quoted, rangeText } from './parts/choices.ts';
-import { leftText } from './parts/hold-bar.ts';
 import { logText } from './parts/log-tail.ts';
 import { titleBar } from './parts/title-bar.ts';
 import { oneLine } from './text.ts';

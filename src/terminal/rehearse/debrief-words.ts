@@ -1,8 +1,8 @@
 import { wasTriedOut } from '../../../machines/drills.ts';
 import type { Language } from '../../../prompts/types.ts';
 import type { Debrief, FaultDebrief } from '../../rehearsal/debrief.ts';
+import { elapsedText } from '../../session/clock-text.ts';
 import { shownUnit, type UnitSystem } from '../../session/units.ts';
-import { clockText } from '../../session/viewer.ts';
 import { fill, showMeasure, stepTitle } from '../../session/wording.ts';
 import type { FaceWords } from '../face/words/index.ts';
 
@@ -24,14 +24,14 @@ function faultLine({ fault, phase, noticed }: FaultDebrief, { words, language }:
     what: by === 'stop' ? look(language.causes, what) : what,
     step: stepTitle(language, step),
   });
-  return fill(words.noticed, { ...about, time: clockText(afterS * 1000), how });
+  return fill(words.noticed, { ...about, time: elapsedText(afterS * 1000), how });
 }
 
 function contradictionLine(
   { step, atS, value }: Debrief['contradictions'][number],
   { words, language, units }: Told,
 ): string {
-  const about = { time: clockText(atS * 1000), step: stepTitle(language, step) };
+  const about = { time: elapsedText(atS * 1000), step: stepTitle(language, step) };
   if (!value) return fill(words.notSo, about);
   const show = (si: number) => showMeasure(si, shownUnit(value.quantity), language, units);
   return fill(words.saidShown, {
@@ -52,7 +52,7 @@ export function debriefLines(debrief: Debrief, told: Told): string[] {
   const { words, language } = told;
   const { outcome, sessionS, faults, neverCame, contradictions, stops, unclear } = debrief;
   return [
-    fill(words[outcome], { time: clockText(sessionS * 1000) }),
+    fill(words[outcome], { time: elapsedText(sessionS * 1000) }),
     fill(words.counts, {
       came: String(faults.length),
       missed: String(faults.filter(({ noticed }) => !noticed).length),
@@ -65,7 +65,7 @@ export function debriefLines(debrief: Debrief, told: Told): string[] {
     ...contradictions.map(each => contradictionLine(each, told)),
     ...stops.map(({ atS, step, cause }) =>
       fill(words.stop, {
-        time: clockText(atS * 1000),
+        time: elapsedText(atS * 1000),
         step: stepTitle(language, step),
         cause: causeText(step, cause, told),
       }),

@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { sweepPressure } from '../../../machines/limits/oil.ts';
 import type { StepId } from '../../../prompts/types.ts';
-import { changed, demoSix } from '../helpers/profiles.ts';
+import type { Profile } from '../../../src/profile/schema.ts';
+import { changed, demoFour, demoSix } from '../helpers/profiles.ts';
 import { knowing, readAt } from './known.ts';
+import { isDone, sessionAt } from './sessions.ts';
 
 /* Demo-six: five speeds from 1000 to 1800 rpm, a gauge that may miss 35 kPa, a relief valve at 480 kPa. */
 const before: readonly StepId[] = ['sweeps.first', 'sweeps.second', 'sweeps.third', 'sweeps.fourth'];
@@ -44,6 +46,14 @@ describe('a sweep of which only the ends were read', () => {
     expect(fifth(begun(455), 455)).toMatchObject({ ok: false, line: 'pressureDoesNotFollow' });
   });
 
+  it('may be held at what a bus shows at the most, where the bus tells it', () => {
+    const withRelief = (profile: Profile) =>
+      changed(profile, { oilPressure: { ...profile.oilPressure, reliefKpa: 1500 } });
+    expect(fifth(begun(1000, withRelief(demoSix)), 1000)).toMatchObject({ ok: true, value: { met: true } });
+    const byVoice = { ...withRelief(demoSix), bus: undefined };
+    expect(fifth(begun(1000, byVoice), 1000)).toMatchObject({ ok: false, line: 'pressureDoesNotFollow' });
+  });
+
   it('is not excused by a relief valve that the profile does not name', () => {
     const { reliefKpa: _, ...oilPressure } = demoSix.oilPressure;
     const unnamed = { ...changed(demoSix, {}), oilPressure: { ...oilPressure, reliefKpa: undefined } };
@@ -73,5 +83,35 @@ describe('a sweep of which all was read', () => {
       ok: false,
       issue: { code: 'tooLittleData', input: 'points' },
     });
+  });
+});
+
+/* Demo-four, warm: a floor of 244 kPa at 2100 rpm, its highest speed. */
+describe('the highest speed of a sweep', () => {
+  const at = () => sessionAt(demoFour, 'sweeps.fifth.asking');
+
+  it.each([40, 243])(
+    'with %d kPa, below its floor, stops for no oil pressure, by whatever way it is read',
+    kpa => {
+      const byVoice = at().value('oilPressure', kpa).reply('yes');
+      const byKeys = at().value('oilPressure', kpa, { via: 'keys' }).reply('yes');
+      for (const driver of [byVoice, byKeys]) {
+        expect(driver.name).toBe('stopped.makingSafe');
+        expect(driver.context.stop).toMatchObject({ cause: 'noOilPressure', found: 'noOilPressure' });
+      }
+    },
+  );
+
+  it('below its floor stops too where nobody denies it in time', () => {
+    const driver = at().value('oilPressure', 243);
+    expect(driver.clock(7999).name).toBe('sweeps.fifth.readingBack');
+    expect(driver.clock(1).name).toBe('stopped.makingSafe');
+  });
+
+  it('at its floor but no higher than at the lowest speed does not stop: back to idle, and once more', () => {
+    const driver = at().value('oilPressure', 244).reply('yes');
+    expect(driver.name).toBe('sweeps.fifth.asking');
+    expect(driver.lines).toContain('pressureDoesNotFollow');
+    expect(isDone(driver, 'sweeps.fifth')).toBe(false);
   });
 });

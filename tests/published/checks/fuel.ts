@@ -1,4 +1,4 @@
-import { biodieselShare, USUAL_BIODIESEL_LIMIT } from '../../../src/engineering/biodiesel.ts';
+import { biodieselShare } from '../../../src/engineering/biodiesel.ts';
 import { blendCloudPoint, fuelByPractice } from '../../../src/engineering/fuel.ts';
 import { numberOf, type PublishedCheck, partOf } from '../check.ts';
 
@@ -57,13 +57,6 @@ export const fuelChecks: readonly PublishedCheck[] = [
     quantity: 'fuel for -40 degC (0 = No. 2, 1 = blend, 2 = No. 1)',
     expected: 2,
     compute: practice(-40),
-  },
-  {
-    ...trade,
-    source: 'ASTM D7467, scope: blends B6 to B20; common practice: no higher than B20',
-    quantity: 'usual limit of biodiesel',
-    expected: 0.2,
-    compute: () => USUAL_BIODIESEL_LIMIT,
   },
   {
     ...trade,

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { choices } from '../../../src/terminal/face/parts/choices.ts';
 import { hearing, meter } from '../../../src/terminal/face/parts/hearing.ts';
-import { bar, holdBar, leftText } from '../../../src/terminal/face/parts/hold-bar.ts';
+import { bar, holdBar } from '../../../src/terminal/face/parts/hold-bar.ts';
 import { hintLine, inputLine } from '../../../src/terminal/face/parts/input-line.ts';
 import { logTail } from '../../../src/terminal/face/parts/log-tail.ts';
 import { readings } from '../../../src/terminal/face/parts/readings.ts';
@@ -12,13 +12,7 @@ import { filling, held, reading } from './views.ts';
 const texts = (lines: readonly { readonly text: string }[]) => lines.map(({ text }) => text);
 
 describe('the hold bar', () => {
-  it('rounds the time left up, so that 00:00 means over', () => {
-    expect([120_000, 83_001, 1, 0, -5].map(leftText)).toEqual(['02:00', '01:24', '00:01', '00:00', '00:00']);
-    expect(leftText(5_400_000)).toBe('90:00');
-  });
-
-  it('shows dashes and an empty bar for a time that is not known', () => {
-    expect(leftText(Number.NaN)).toBe('--:--');
+  it('is empty for a time that is not known', () => {
     expect(bar({ totalMs: Number.NaN, leftMs: 10 }, 6)).toBe('[░░░░]');
     expect(bar({ totalMs: 0, leftMs: 0 }, 6)).toBe('[░░░░]');
   });

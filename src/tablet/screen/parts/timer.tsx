@@ -1,11 +1,7 @@
+import { leftText } from '../../../session/clock-text.ts';
 import type { View } from '../../../session/view.ts';
 import { words } from '../../words/index.ts';
 import { useNow } from '../use-face.ts';
-
-const clockText = (ms: number) => {
-  const seconds = Math.max(0, Math.ceil(ms / 1000));
-  return `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')}`;
-};
 
 /** The time that runs, counting down by itself between two looks at the session. */
 export function Timer({
@@ -21,7 +17,7 @@ export function Timer({
   return (
     <section className={timer.held ? 'timer held' : 'timer'} aria-label={timer.title}>
       <span className="digits" role="timer">
-        {clockText(leftMs)}
+        {leftText(leftMs)}
       </span>{' '}
       <span className="left">{timer.held ? words.held.toLowerCase() : words.left}</span>
       <span className="bar" aria-hidden="true">

@@ -1,3 +1,4 @@
+import { leftText } from '../../../session/clock-text.ts';
 import type { View } from '../../../session/view.ts';
 import { fill } from '../../../session/wording.ts';
 import { largestLetters } from '../big-letters.ts';
@@ -9,13 +10,6 @@ type Timer = NonNullable<View['timer']>;
 
 /** Rows with the time in large letters. */
 export const LARGE_ROWS = 3;
-
-/** Time left as minutes and seconds, rounded up so that 00:00 means over; dashes when it is not known. */
-export function leftText(leftMs: number): string {
-  if (!Number.isFinite(leftMs)) return '--:--';
-  const seconds = Math.max(0, Math.ceil(leftMs / 1000));
-  return `${String(Math.floor(seconds / 60)).padStart(2, '0')}:${String(seconds % 60).padStart(2, '0')}`;
-}
 
 /** A bar of exactly `width` columns; full only when the time is up. */
 export function bar({ totalMs, leftMs }: Pick<Timer, 'totalMs' | 'leftMs'>, width: number): string {

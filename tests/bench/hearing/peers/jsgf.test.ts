@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { VoiceError } from '../../src/voice/errors.ts';
-import { stopLoopJsgf, toJsgf } from '../../src/voice/jsgf.ts';
-import { phrasesOf } from '../../src/voice/number-words/forms.ts';
-import { formsOf } from '../../src/voice/number-words/slot.ts';
-import type { Grammar, NumberSlot } from '../../src/voice/ports.ts';
+import { toJsgf } from '../../../../bench/hearing/peers/jsgf.ts';
+import { VoiceError } from '../../../../src/voice/errors.ts';
+import { phrasesOf } from '../../../../src/voice/number-words/forms.ts';
+import { formsOf } from '../../../../src/voice/number-words/slot.ts';
+import type { Grammar, NumberSlot } from '../../../../src/voice/ports.ts';
 import { phrasesOfJsgf } from './jsgf-phrases.ts';
 
 const pressure: NumberSlot = {
@@ -96,13 +96,6 @@ describe('the grammar that the decoder is given', () => {
     expect(said({ ...grammar, number: { ...pressure, leads, leadNeeded: true } })).toEqual(said(grammar));
   });
 
-  it('competes with other talk at the weight of the filler', () => {
-    const text = toJsgf(grammar, { words: ['ph_aa', 'ph_b'], weight: 0.25 });
-    expect(text).toContain('<other> = ( ph_aa | ph_b )+;');
-    expect(text).toContain('public <now> = /0.75/ <asked> | /0.25/ <other>;');
-    expect(toJsgf(grammar)).toContain('public <now> = <asked>;');
-  });
-
   it.each(['', '  ', '…', '-'])('cannot have the wording "%s", which has no words', wording => {
     for (const bad of [
       { ...grammar, stop: [wording] },
@@ -123,22 +116,5 @@ describe('the grammar that the decoder is given', () => {
 
   it('cannot have a number slot that nobody can listen for', () => {
     expect(() => toJsgf(asking({ ...pressure, max: Number.NaN }))).toThrow(VoiceError);
-  });
-});
-
-describe('the loop that the stop wordings are spotted with', () => {
-  it('favours them over any other sound', () => {
-    expect(stopLoopJsgf(['Shut it down', 'stop'], ['ph_aa', 'top'])).toMatchInlineSnapshot(`
-      "#JSGF V1.0 UTF-8;
-      grammar now;
-      <other> = ph_aa | top;
-      <stop> = shut it down | stop;
-      public <now> = ( /0.01/ <other> | /0.99/ <stop> )+;
-      "
-    `);
-  });
-
-  it('is other sounds alone where nothing stops', () => {
-    expect(stopLoopJsgf([], ['ph_aa', 'top'])).not.toContain('stop');
   });
 });

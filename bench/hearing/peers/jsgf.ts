@@ -1,17 +1,9 @@
-import { VoiceError } from './errors.ts';
-import { formsOf } from './number-words/slot.ts';
-import { type Form, type Token, word } from './number-words/vocabulary.ts';
-import type { Grammar, NumberSlot } from './ports.ts';
-import { type PrefixTree, prefixTreeOf } from './prefix-tree.ts';
-import { normalizeWording, spokenWordings } from './wording.ts';
-
-/** What competes with the grammar, so that other talk is not forced into one of its wordings. */
-export interface Filler {
-  /** Pseudo-words, one for each sound of the language; a loop over them can stand for any speech. */
-  readonly words: readonly string[];
-  /** Probability of the loop against the grammar, 0 to 1; smaller accepts more. */
-  readonly weight: number;
-}
+import { VoiceError } from '../../../src/voice/errors.ts';
+import { formsOf } from '../../../src/voice/number-words/slot.ts';
+import { type Form, type Token, word } from '../../../src/voice/number-words/vocabulary.ts';
+import type { Grammar, NumberSlot } from '../../../src/voice/ports.ts';
+import { type PrefixTree, prefixTreeOf } from '../../../src/voice/prefix-tree.ts';
+import { normalizeWording, spokenWordings } from '../../../src/voice/wording.ts';
 
 const formOf = (wording: string): Form => wording.split(' ').map(word);
 
@@ -73,10 +65,10 @@ function numberExpression(slot: NumberSlot, writer: RuleWriter): string {
 }
 
 /**
- * The grammar as JSGF: replies, number and stop wordings, and beside them the filler loop.
+ * The grammar as JSGF: replies, number and stop wordings.
  * @throws VoiceError `grammarUnusable` on a wording without words, an unusable number slot, or nothing to say.
  */
-export function toJsgf(grammar: Grammar, filler?: Filler): string {
+export function toJsgf(grammar: Grammar): string {
   const writer = new RuleWriter();
   const said = (wordings: readonly string[]) =>
     writer.expression(prefixTreeOf(wordingForms(grammar, wordings)));
@@ -92,25 +84,7 @@ export function toJsgf(grammar: Grammar, filler?: Filler): string {
     );
   }
   const asked = `<asked> = ${choices.join(' | ')};`;
-  if (filler === undefined) return jsgf([...writer.rules, asked, 'public <now> = <asked>;']);
-  return jsgf([
-    ...writer.rules,
-    asked,
-    `<other> = ( ${filler.words.join(' | ')} )+;`,
-    `public <now> = /${1 - filler.weight}/ <asked> | /${filler.weight}/ <other>;`,
-  ]);
-}
-
-/**
- * Any speech, with the stop wordings in it: what the stop spotter listens with. Words that may be said
- * now, and some that sound like a stop word, stand beside the filler, so that they are not taken for
- * one. The stop wordings are favoured: a stop too many costs a restart, a stop too few may cost a hand.
- */
-export function stopLoopJsgf(stop: readonly string[], otherWords: readonly string[]): string {
-  const rules = [`<other> = ${otherWords.join(' | ')};`];
-  if (stop.length === 0) return jsgf([...rules, 'public <now> = <other>+;']);
-  const wordings = `<stop> = ${stop.map(normalizeWording).join(' | ')};`;
-  return jsgf([...rules, wordings, 'public <now> = ( /0.01/ <other> | /0.99/ <stop> )+;']);
+  return jsgf([...writer.rules, asked, 'public <now> = <asked>;']);
 }
 
 const jsgf = (rules: readonly string[]) => ['#JSGF V1.0 UTF-8;', 'grammar now;', ...rules, ''].join('\n');
