@@ -61,7 +61,13 @@ export const pass = (step: Step) => ({
 });
 
 /** What an engine is not started again after on somebody's word alone. */
-const FOUND: readonly (Cause | null)[] = ['noOilPressure', 'overheating', 'overspeed'];
+const FOUND: readonly (Cause | null)[] = [
+  'noOilPressure',
+  'overheating',
+  'overspeed',
+  'coolantInCylinder',
+  'knocking',
+];
 
 /** A stop that comes while a reading outside its limits waits to be denied was called for that reading. */
 function foundBy({ pending }: Context, cause: Cause | null): Cause | null {

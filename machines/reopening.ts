@@ -7,10 +7,12 @@ import type { Cause } from './vocabulary.ts';
 type Reopened = `${PhaseId}.` | StepId;
 
 const COOLANT: readonly Reopened[] = [
+  'fill.coolantCool',
   'fill.coolantFilled',
   'fill.coolantBled',
   'walkRound.hoses',
   'walkRound.rawWater',
+  'walkRound.strainer',
 ];
 const OIL: readonly Reopened[] = [
   'fill.oilFilterPreFilled',
@@ -26,25 +28,42 @@ const FUEL: readonly Reopened[] = [
   'prime.',
 ];
 
+/**
+ * Whoever repairs has hands in the engine, and tools: they are counted, and the starter connected, before it turns again.
+ * Common practice, no published source.
+ */
+const HANDS: readonly Reopened[] = ['walkRound.tools', 'barOver.toolOut'];
+/** Oil to where a pump that lost its prime does not bring it. */
+const OIL_FEEDS: readonly Reopened[] = ['barOver.isolated', 'barOver.prelube', 'barOver.turboFeed'];
+
 /** What each cause puts in doubt, and so has to be done again. */
 export const reopenedBy: Record<Cause, readonly Reopened[]> = {
   falseAlarm: [],
   drill: [],
-  coolantLeak: COOLANT,
-  oilLeak: [...OIL, 'noFuelCrank.'],
-  fuelLeak: [...FUEL, 'walkRound.tools'],
-  noOilPressure: [...OIL, 'walkRound.sensors', 'noFuelCrank.'],
-  noStart: ['fill.fuelGrade', ...FUEL, 'walkRound.sensors'],
-  binds: ['barOver.'],
+  coolantLeak: [...COOLANT, ...HANDS],
+  // A starter that turns an engine onto water bends a rod: it is turned by hand first, and its oil looked at.
+  coolantInCylinder: [...COOLANT, 'fill.oilLevel', 'walkRound.tools', 'barOver.', 'noFuelCrank.'],
+  oilLeak: [...OIL, ...HANDS, 'noFuelCrank.'],
+  fuelLeak: [...FUEL, ...HANDS],
+  // Lost prime is its usual cause.
+  noOilPressure: [...OIL, 'walkRound.sensors', ...OIL_FEEDS, ...HANDS, 'noFuelCrank.'],
+  noStart: ['fill.fuelGrade', ...FUEL, 'walkRound.sensors', ...HANDS],
+  binds: ['walkRound.tools', 'barOver.'],
   overspeed: ['job.cutOff', 'walkRound.', 'barOver.', 'noFuelCrank.'],
-  overheating: [...COOLANT, 'walkRound.belts'],
-  faultCode: ['walkRound.sensors', 'walkRound.wiring'],
+  overheating: [...COOLANT, 'walkRound.belts', ...HANDS],
+  faultCode: ['walkRound.sensors', 'walkRound.wiring', ...HANDS],
   smokeOrFire: ['job.', 'fill.', 'prime.', 'walkRound.', 'barOver.', 'noFuelCrank.'],
   someoneHurt: ['job.', 'walkRound.', 'noFuelCrank.'],
   looseOrNoise: ['walkRound.', 'barOver.', 'noFuelCrank.'],
+  // It ends the start; where it is denied as misheard, what knocked is looked for all the same.
+  knocking: ['walkRound.', 'barOver.', 'noFuelCrank.'],
   toolRestarted: ['job.stopTechnician', 'job.stopSecond', 'noFuelCrank.'],
-  other: ['walkRound.', 'noFuelCrank.'],
+  other: ['walkRound.', 'barOver.toolOut', 'noFuelCrank.'],
 };
+
+/** Whether somebody's hands go into the engine before it turns again. */
+export const putsHandsIn = (cause: Cause) =>
+  reopenedBy[cause].includes('barOver.toolOut') || reopenedBy[cause].includes('barOver.');
 
 /** What has to be done anew as well where the check of a step finds that it is no longer so. */
 export const redoneWith: Partial<Record<StepId, readonly StepId[]>> = {

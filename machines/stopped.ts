@@ -14,7 +14,7 @@ import {
   type Waiting,
 } from './kinds/question.ts';
 import { isDone, NEXT, passed, stopNow } from './progress.ts';
-import { doneAfterStop, reopenedSteps } from './reopening.ts';
+import { doneAfterStop, putsHandsIn, reopenedSteps } from './reopening.ts';
 import type { Step } from './steps.ts';
 import {
   type Effect,
@@ -33,6 +33,7 @@ import type { Cause } from './vocabulary.ts';
 const causeReplies: readonly (readonly [ReplyId, Cause])[] = [
   ['causeFalseAlarm', 'falseAlarm'],
   ['causeCoolantLeak', 'coolantLeak'],
+  ['causeCoolantInCylinder', 'coolantInCylinder'],
   ['causeOilLeak', 'oilLeak'],
   ['causeFuelLeak', 'fuelLeak'],
   ['causeNoOilPressure', 'noOilPressure'],
@@ -42,6 +43,7 @@ const causeReplies: readonly (readonly [ReplyId, Cause])[] = [
   ['causeFaultCode', 'faultCode'],
   ['causeSmokeOrFire', 'smokeOrFire'],
   ['causeSomeoneHurt', 'someoneHurt'],
+  ['causeKnocking', 'knocking'],
   ['causeLooseOrNoise', 'looseOrNoise'],
   ['causeOther', 'other'],
 ];
@@ -106,6 +108,8 @@ export function stoppedNode(steps: readonly Step[]): Node {
   const drills = steps.filter(step => step.kind === 'confirm' && step.drill);
   const drillAt = ({ context }: Look) => drills.find(({ id }) => id === (context.stop?.step ?? context.step));
   const cause = ({ context }: Look) => context.stop?.cause ?? null;
+  const isOverForGood = (look: Look) =>
+    [cause(look), ...(look.context.stop?.also ?? [])].some(known => known !== null && endsTheStart(known));
   /** Never one that names its cause, as the bus does. */
   const isDrill = (look: Look) =>
     cause(look) === null &&
@@ -307,8 +311,10 @@ export function stoppedNode(steps: readonly Step[]): Node {
           },
           ...causeReplies.flatMap(([reply, named]) => {
             const known = [name(named), ...callForHelp(named)];
+            // What ends the start is confirmed by keys as well.
+            const confirmed = (look: Look) => endsTheStart(named) || bySpeech(look);
             return [
-              { reply, move: { guard: bySpeech, target: 'causeReadBack', actions: known } },
+              { reply, move: { guard: confirmed, target: 'causeReadBack', actions: known } },
               { reply, move: { target: 'reopened', actions: [...known, ...reopen(after, cause)] } },
             ];
           }),
@@ -353,7 +359,10 @@ export function stoppedNode(steps: readonly Step[]): Node {
         readBack(
           technician,
           look => ({ line: 'causeReadBack', values: { cause: { cause: cause(look) ?? 'other' } } }),
-          [{ target: 'reopened', actions: reopen(after, cause) }],
+          [
+            { guard: isOverForGood, target: '#ended', actions: bar },
+            { target: 'reopened', actions: reopen(after, cause) },
+          ],
           { target: 'askingCause' },
         ),
       ),
@@ -375,11 +384,23 @@ export function stoppedNode(steps: readonly Step[]): Node {
   };
 }
 
+/** A spun shell often still turns free: nothing that this list could ask for tells whether it may fire again. */
+const endsTheStart = (cause: Cause) => cause === 'knocking';
+
+const bar = [
+  remark(() => ({ line: 'knockingEnds', values: {}, priority: 'hazard' })),
+  note(({ context }) => ({
+    kind: 'barred',
+    data: { step: context.stop?.step ?? context.step, why: 'knockingEnds' },
+  })),
+];
+
 /** What has to be said first once the cause is known. */
 const warnings: Partial<Record<Cause, LineId>> = {
   // Both lead back to filling in coolant, and the engine may have run hot.
   coolantLeak: 'hotCap',
   overheating: 'hotCap',
+  coolantInCylinder: 'hydraulicLock',
   // Ten minutes: common practice, no published source.
   fuelLeak: 'railHolds',
 };
@@ -389,7 +410,8 @@ const reopen = (
   cause: (look: Look) => Cause | null,
 ) => [
   remark(look => {
-    const warning = warnings[cause(look) ?? 'other'];
+    const known = cause(look) ?? 'other';
+    const warning = warnings[known] ?? (putsHandsIn(known) ? 'handsIn' : null);
     return { line: warning ?? 'causeKept', values: {}, priority: warning ? 'hazard' : 'notice' };
   }),
   note(look => ({
