@@ -51,6 +51,7 @@ export default defineConfig({
       {
         test: {
           name: 'in a browser',
+          // Pages hear and speak in real time: a machine that loses a second loses a word with it.
           retry: 1,
           include: inBrowser,
           globalSetup: ['tests/tablet/build-page.ts'],

@@ -31,7 +31,7 @@ export async function linesOfGoodStart(
 ): Promise<Line[]> {
   const run = await rig(profile, 'us', undefined, language, via);
   const lines: Line[] = [];
-  await run.session.begin(false);
+  await run.session.begin();
   while (run.session.moment.status === 'active') {
     beforeEach(run);
     const reply = goodReply(run);

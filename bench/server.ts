@@ -9,7 +9,12 @@ import { runInNewContext } from 'node:vm';
 import WebSocket from 'ws';
 import { loadProfile } from '../src/profile/load.ts';
 import { type RunningServer, startServer } from '../src/server/index.ts';
-import { PROTOCOL_VERSION } from '../src/server/protocol/index.ts';
+import {
+  PROTOCOL_VERSION,
+  pairAnswerSchema,
+  parseServerMessage,
+  type ServerMessage,
+} from '../src/server/protocol/index.ts';
 import { demoJob } from '../src/session/demo-job.ts';
 
 const BAYS = 50;
@@ -36,12 +41,19 @@ function pair(port: number, code: string, device: string): Promise<string> {
         answer.on('data', part => {
           text += part;
         });
-        answer.on('end', () => resolve(JSON.parse(text).token));
+        answer.on('end', () => resolve(pairAnswerSchema.parse(JSON.parse(text)).token));
       },
     );
     sent.on('error', reject);
     sent.end(body);
   });
+}
+
+/** @throws Error on what is no message of the server */
+export function sentByServer(text: string): ServerMessage {
+  const parsed = parseServerMessage(text);
+  if (!parsed.ok) throw new Error(`The server sent what is no message of it: ${parsed.refusal.sentence}`);
+  return parsed.message;
 }
 
 function connect(port: number, token: string, owner: boolean): Promise<BenchFace> {
@@ -55,12 +67,12 @@ function connect(port: number, token: string, owner: boolean): Promise<BenchFace
     socket.on('open', () => socket.send(JSON.stringify({ type: 'hello', v: PROTOCOL_VERSION, token })));
     socket.on('message', data => {
       const text = String(data);
-      const message = JSON.parse(text);
+      const message = sentByServer(text);
       if (message.type === 'snapshot') {
         face.seq = message.seq;
         resolve(face);
       }
-      if (!['patch', 'say', 'hush'].includes(message.type)) return;
+      if (message.type !== 'patch' && message.type !== 'say' && message.type !== 'hush') return;
       if (message.seq !== face.seq + 1) face.gaps += 1;
       face.seq = message.seq;
       if (message.type === 'say' && owner) socket.send(JSON.stringify({ type: 'spoken', seq: message.seq }));

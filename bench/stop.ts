@@ -8,11 +8,18 @@ import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { setTimeout as wait } from 'node:timers/promises';
 import WebSocket from 'ws';
+import { z } from 'zod';
 import { loadProfile } from '../src/profile/load.ts';
 import { openNewLog } from '../src/record/index.ts';
-import { PROTOCOL_VERSION } from '../src/server/protocol/index.ts';
+import {
+  applyPatch,
+  type BayState,
+  PROTOCOL_VERSION,
+  pairAnswerSchema,
+} from '../src/server/protocol/index.ts';
 import { demoJob } from '../src/session/demo-job.ts';
 import { headerData } from '../src/session/header.ts';
+import { sentByServer } from './server.ts';
 
 const PROGRAM = new URL('../tests/server/programs/serve.ts', import.meta.url).pathname;
 const STOPS = 40;
@@ -36,9 +43,7 @@ interface Bench {
 class Line {
   readonly socket: WebSocket;
   readonly waiting = new Map<string, (ms: number) => void>();
-  state = '';
-  choices: readonly string[] = [];
-  turn = '';
+  bay: BayState | null = null;
   onFrame: (text: string) => void = () => {};
 
   constructor(socket: WebSocket) {
@@ -55,16 +60,13 @@ class Line {
     const welcomed = new Promise<void>(resolve => {
       socket.on('message', data => {
         const text = String(data);
-        const message = JSON.parse(text);
+        const message = sentByServer(text);
         if (message.type === 'snapshot') resolve();
         if (message.type === 'say') socket.send(JSON.stringify({ type: 'spoken', seq: message.seq }));
         if (message.type === 'ack' || message.type === 'error')
-          line.waiting.get(message.id)?.(performance.now());
-        const view = message.state?.view ?? message.patch?.view?.view ?? message.patch?.view?.set;
-        const turn = message.state?.turn ?? message.patch?.bay?.turn;
-        if (view?.state) line.state = view.state;
-        if (view?.choices) line.choices = view.choices;
-        if (turn) line.turn = turn;
+          line.waiting.get(message.id ?? '')?.(performance.now());
+        if (message.type === 'snapshot') line.bay = message.state;
+        if (message.type === 'patch' && line.bay) line.bay = applyPatch(line.bay, message.patch);
         line.onFrame(text);
       });
     });
@@ -161,14 +163,18 @@ const strangers: Load = {
 
 const loads: readonly Load[] = [reports, lists, uploads, stops, strangers];
 
-async function serve(
-  folder: string,
-): Promise<{ child: ChildProcess; port: number; codes: { role: string; code: string }[] }> {
+/** What the program of the server says of itself, a line. */
+const servedSchema = z.object({
+  port: z.int(),
+  codes: z.array(z.object({ role: z.string(), code: z.string() })),
+});
+
+async function serve(folder: string): Promise<{ child: ChildProcess } & z.infer<typeof servedSchema>> {
   const child = spawn(process.execPath, ['--import', 'tsx', PROGRAM, folder], {
     stdio: ['ignore', 'pipe', 'inherit'],
   });
   const [line] = await once(createInterface({ input: child.stdout ?? process.stdin }), 'line');
-  return { child, ...JSON.parse(line) };
+  return { child, ...servedSchema.parse(JSON.parse(line)) };
 }
 
 async function largeRecord(path: string): Promise<void> {
@@ -183,10 +189,10 @@ async function largeRecord(path: string): Promise<void> {
 
 /** Back to work after a stop: the technician answers what is asked. */
 async function goOn(technician: Line): Promise<void> {
-  for (let turn = 0; turn < 40 && technician.state !== 'working'; turn += 1) {
-    const text =
-      technician.choices.find(choice => choice === 'correct') ?? technician.choices[0] ?? 'correct';
-    await technician.do({ do: 'say', turn: technician.turn, text, via: 'keys' });
+  for (let turn = 0; turn < 40 && technician.bay?.view?.state !== 'working'; turn += 1) {
+    const choices = technician.bay?.view?.choices ?? [];
+    const text = choices.find(choice => choice === 'correct') ?? choices[0] ?? 'correct';
+    await technician.do({ do: 'say', turn: technician.bay?.turn ?? '', text, via: 'keys' });
     await wait(20);
   }
 }
@@ -205,11 +211,13 @@ export async function benchStop(): Promise<void> {
   await largeRecord(join(folder, 'large.jsonl'));
   const { child, port, codes } = await serve(folder);
   const pair = async (role: string, code = codes.find(open => open.role === role)?.code) =>
-    JSON.parse(
-      await ask(port, '/api/pair', {
-        method: 'POST',
-        body: JSON.stringify({ v: PROTOCOL_VERSION, code, device: role }),
-      }),
+    pairAnswerSchema.parse(
+      JSON.parse(
+        await ask(port, '/api/pair', {
+          method: 'POST',
+          body: JSON.stringify({ v: PROTOCOL_VERSION, code, device: role }),
+        }),
+      ),
     ).token;
   const tokens = {
     technician: await pair('technician'),
@@ -247,7 +255,7 @@ export async function benchStop(): Promise<void> {
         ),
       );
       const sentMs = performance.now();
-      const measuresFaces = technician.state === 'working';
+      const measuresFaces = technician.bay?.view?.state === 'working';
       answered.push((await second.do({ do: 'stop' })) - sentMs);
       if (measuresFaces) seen.push(Math.max(...(await shown)) - sentMs);
       await wait(50);

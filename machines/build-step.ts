@@ -12,6 +12,7 @@ import { readingNodes } from './kinds/reading.ts';
 import { refused, unmetNeeds } from './kinds/refused.ts';
 import { seriesNodes } from './kinds/series.ts';
 import { membersOf } from './kinds/together.ts';
+import { neverUnanswered } from './kinds/unanswered.ts';
 import { watchNodes } from './kinds/watch.ts';
 import { believed, freshQuestion, isDone, NEXT, pass } from './progress.ts';
 import type { Step } from './steps.ts';
@@ -114,7 +115,7 @@ export function buildStep(step: Step, all: readonly Step[]): Node {
       // A wish for single questions holds for the list, or the group, that it was said in.
       ...(context.oneByOne === step.id || context.oneByOne === groupOf(step) ? {} : { oneByOne: null }),
     })),
-    states: withHelp({ ...nodes, skipping: skipping(step) }),
+    states: withHelp(neverUnanswered(step, { ...nodes, skipping: skipping(step) })),
     on: {
       goBack: [
         { guard: look => stepBefore(step, all, look) !== null, target: NEXT, actions: undoFrom(step, all) },

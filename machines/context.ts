@@ -40,6 +40,15 @@ export interface Timer {
   readonly announced: number | null;
 }
 
+/** An answer that is awaited beside a running engine, or the end of a hold there. */
+export interface Unanswered {
+  readonly sinceMs: number;
+  /** How many of its moments have been spoken. */
+  readonly told: number;
+  /** How long it may take. */
+  readonly patience: 'glance' | 'hunt';
+}
+
 /** After this moment the missing reply counts as no. */
 export interface Deadline {
   /** Since when the answer has been awaited. */
@@ -164,6 +173,8 @@ export interface Context {
   /** When the hold began, while it lasts. */
   readonly heldSinceMs: number | null;
   readonly deadline: Deadline | null;
+  /** Since when people have been silent beside a running engine; null where nobody is asked. */
+  readonly unanswered: Unanswered | null;
   /** When a watch puts its question again. */
   readonly nextLookMs: number | null;
   readonly bursts: readonly Burst[];

@@ -3,6 +3,7 @@ import { buildStep, phaseOf, stepKey, stepTarget } from './build-step.ts';
 import { CompositionError, stepFaults, waysOutFaults } from './composition.ts';
 import type { Context } from './context.ts';
 import { emergencyWords } from './help.ts';
+import { answered, awaitedFrom, silenceEndsMs, silenceMoves } from './kinds/unanswered.ts';
 import { jobSteps } from './phases/00-job.ts';
 import { fillSteps } from './phases/01-fill.ts';
 import { primeSteps } from './phases/02-prime.ts';
@@ -32,7 +33,7 @@ import {
   speak,
   update,
 } from './toolkit.ts';
-import type { Gate } from './vocabulary.ts';
+import type { Gate, PromptValue } from './vocabulary.ts';
 
 /** The whole procedure for one engine, in its order. */
 export const procedureFor = (profile: Profile): readonly Step[] => [
@@ -118,6 +119,7 @@ const initialContext = ({ input }: { readonly input: SessionInput }, first: Step
   timer: null,
   heldSinceMs: null,
   deadline: null,
+  unanswered: null,
   nextLookMs: null,
   bursts: [],
   burstsBefore: 0,
@@ -140,8 +142,45 @@ const initialContext = ({ input }: { readonly input: SessionInput }, first: Step
 /** While held, time stands still for what is timed; the second person's "clear" grows old all the same. */
 const goOn = update(({ context, event }) => ({
   heldSinceMs: null,
+  unanswered: null,
   ...(context.heldSinceMs === null ? {} : shiftTimes(context, atMs(event) - context.heldSinceMs)),
 }));
+
+/**
+ * Work stands still. Beside a running engine only so long as people may be silent there: then everything is off. Its
+ * timers and looks go on meanwhile.
+ */
+function heldNode(steps: readonly Step[]): Node {
+  const isRunning = ({ context }: Look) => steps.find(({ id }) => id === context.step)?.engine === 'running';
+  const leftS = ({ context, event }: Look) => Math.ceil(((silenceEndsMs(context) ?? 0) - atMs(event)) / 1000);
+  const left = (look: Look): PromptValue => ({ unit: 's', si: leftS(look) });
+  return {
+    id: 'held',
+    meta: { replies: [], by: 'technician' },
+    entry: [
+      update(look => ({
+        heldSinceMs: atMs(look.event),
+        unanswered: isRunning(look) ? awaitedFrom(look, 'glance') : null,
+      })),
+      remark(look =>
+        look.context.unanswered
+          ? { line: 'onHoldRunning', values: { time: left(look) }, priority: 'hazard' }
+          : { line: 'onHold', values: {} },
+      ),
+    ],
+    on: {
+      clock: silenceMoves('glance', look => ({
+        line: 'holdRunsOut',
+        values: { time: left(look) },
+        priority: 'hazard',
+      })),
+      continue: {
+        target: '#procedure.memory',
+        actions: [remark(() => ({ line: 'goesOn', values: {} })), goOn],
+      },
+    },
+  };
+}
 
 /** Without these nobody signs a start off. */
 const AT_THE_END: readonly Gate[] = ['signature'];
@@ -193,42 +232,51 @@ function machineOf(steps: readonly Step[], first: Step) {
       // No state below may handle `stop`: it is the root's alone, so that nothing can shadow it.
       stop: { target: '#stopped', actions: recordStop, reenter: true },
       sayAgain: {
-        actions: {
-          type: 'say',
-          params: ({ context }) =>
-            context.lastSaid ?? {
-              line: 'helpAlways',
-              step: context.step,
-              values: emergencyWords,
-              priority: 'prompt',
-            },
-        },
+        actions: [
+          answered,
+          {
+            type: 'say',
+            params: ({ context }) =>
+              context.lastSaid ?? {
+                line: 'helpAlways',
+                step: context.step,
+                values: emergencyWords,
+                priority: 'prompt',
+              },
+          },
+        ],
       },
       status: {
-        actions: remark(({ context }) => {
-          const open = unmetGates(steps, context);
-          return {
-            line: 'status',
-            values: {
-              phase: { phase: phaseOf(context.step) },
-              title: titleOf(context),
-              open:
-                open.length === 0
-                  ? { line: 'statusNoneOpen', values: {} }
-                  : { line: 'statusOpen', values: { gates: { list: open.map(gate => ({ gate })) } } },
-            },
-          };
-        }),
+        actions: [
+          answered,
+          remark(({ context }) => {
+            const open = unmetGates(steps, context);
+            return {
+              line: 'status',
+              values: {
+                phase: { phase: phaseOf(context.step) },
+                title: titleOf(context),
+                open:
+                  open.length === 0
+                    ? { line: 'statusNoneOpen', values: {} }
+                    : { line: 'statusOpen', values: { gates: { list: open.map(gate => ({ gate })) } } },
+              },
+            };
+          }),
+        ],
       },
       timeLeft: {
-        actions: remark(({ context, event }) => {
-          const left = leftMs(context, atMs(event));
-          return left === null
-            ? { line: 'noTimer', values: {} }
-            : { line: 'timeLeft', values: { time: { unit: 's', si: left / 1000 } } };
-        }),
+        actions: [
+          answered,
+          remark(({ context, event }) => {
+            const left = leftMs(context, atMs(event));
+            return left === null
+              ? { line: 'noTimer', values: {} }
+              : { line: 'timeLeft', values: { time: { unit: 's', si: left / 1000 } } };
+          }),
+        ],
       },
-      help: { actions: remark(() => ({ line: 'helpAlways', values: emergencyWords })) },
+      help: { actions: [answered, remark(() => ({ line: 'helpAlways', values: emergencyWords }))] },
     },
     states: {
       procedure: {
@@ -252,20 +300,7 @@ function machineOf(steps: readonly Step[], first: Step) {
           memory: { type: 'history', history: 'deep' },
         },
       },
-      held: {
-        id: 'held',
-        meta: { replies: [], by: 'technician' },
-        entry: [
-          update(({ event }) => ({ heldSinceMs: atMs(event) })),
-          remark(() => ({ line: 'onHold', values: {} })),
-        ],
-        on: {
-          continue: {
-            target: '#procedure.memory',
-            actions: [remark(() => ({ line: 'goesOn', values: {} })), goOn],
-          },
-        },
-      },
+      held: heldNode(steps),
       stopped: stoppedNode(steps),
       signedOff: {
         id: 'signedOff',

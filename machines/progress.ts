@@ -30,6 +30,7 @@ export const freshQuestion = {
   misheard: 0,
   timer: null,
   deadline: null,
+  unanswered: null,
   nextLookMs: null,
   clearAtMs: null,
 } satisfies Partial<Context>;

@@ -25,6 +25,8 @@ interface StepBase {
   readonly needs?: readonly Gate[];
   /** Figures for the blanks in the step's prompt. */
   readonly values?: (context: Context) => PromptValues;
+  /** Beside a running engine: a glance, or a hunt that takes walking; where it is left out, by the kind of step. */
+  readonly patience?: 'glance' | 'hunt';
   /** The step is passed over where this is false, and never shown. */
   readonly when?: (context: Context) => boolean;
 }

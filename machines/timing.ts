@@ -1,5 +1,6 @@
 import type { LineId } from '../prompts/types.ts';
 import type { Context, Timer } from './context.ts';
+import { unansweredAlarmMs } from './kinds/unanswered.ts';
 import { atMs, type Look, remark, update } from './toolkit.ts';
 
 /** A moment of a timed stretch at which something is spoken. */
@@ -23,11 +24,16 @@ export function momentsOf(totalMs: number): readonly Moment[] {
 
 const elapsedMs = (timer: Timer, nowMs: number) => nowMs - timer.startedMs;
 
+/** Beside a running engine time does not stand still for a hold: it goes on to warm up. */
+const isHeldRunning = ({ heldSinceMs, unanswered }: Context) => heldSinceMs !== null && unanswered !== null;
+
+const frozenMs = (context: Context) => (isHeldRunning(context) ? null : context.heldSinceMs);
+
 /** Milliseconds left at `nowMs`; while on hold, those left when the hold began. */
 export const leftMs = (context: Context, nowMs: number): number | null =>
   context.timer === null
     ? null
-    : Math.max(0, context.timer.totalMs - elapsedMs(context.timer, context.heldSinceMs ?? nowMs));
+    : Math.max(0, context.timer.totalMs - elapsedMs(context.timer, frozenMs(context) ?? nowMs));
 
 /** When the timer next has something to say, or ends. */
 function timerAlarmMs(timer: Timer): number {
@@ -35,10 +41,11 @@ function timerAlarmMs(timer: Timer): number {
   return timer.startedMs + (next?.elapsedMs ?? timer.totalMs);
 }
 
-/** When the session has to look at the clock next; null when nothing is timed, or while on hold. */
+/** When the session has to look at the clock next; null when nothing is timed, or while on hold beside an engine that stands. */
 export function nextAlarmMs(context: Context): number | null {
-  if (context.heldSinceMs !== null) return null;
+  if (context.heldSinceMs !== null) return unansweredAlarmMs(context);
   const alarms = [
+    unansweredAlarmMs(context),
     context.timer && timerAlarmMs(context.timer),
     context.deadline?.atMs,
     context.nextLookMs,
@@ -85,8 +92,9 @@ export const announce = {
   ],
 };
 
-/** What a hold does to everything that is timed: it all moves by as long as the hold lasted. */
+/** What a hold does to everything that is timed: it all moves by as long as the hold lasted, unless the engine ran. */
 export function shiftTimes(context: Context, byMs: number): Partial<Context> {
+  if (isHeldRunning(context)) return {};
   return {
     timer: context.timer && { ...context.timer, startedMs: context.timer.startedMs + byMs },
     nextLookMs: context.nextLookMs === null ? null : context.nextLookMs + byMs,

@@ -1,5 +1,5 @@
 import { setTimeout as wait } from 'node:timers/promises';
-import type { Role } from '../../src/server/protocol/index.ts';
+import { pairAnswerSchema, type Role } from '../../src/server/protocol/index.ts';
 import { Device, type Who } from './device.ts';
 import type { Ledger } from './ledger.ts';
 import type { Crew } from './people.ts';
@@ -23,7 +23,7 @@ export async function pairAll(
     if (answer?.status !== 200) throw new Error(`${name} could not be paired in ${bay}: ${answer?.body}`);
     // The terminal shows the next code.
     while (server.codeOf(bay, role) === before) await wait(20);
-    return { name, role, bay, token: JSON.parse(answer.body).token, address };
+    return { name, role, bay, token: pairAnswerSchema.parse(JSON.parse(answer.body)).token, address };
   };
   const connected = async (bay: string, role: Role, name: string): Promise<Device> => {
     const device = new Device(await pair(bay, role, name), server, ledger);

@@ -1,4 +1,4 @@
-import { loadavg } from 'node:os';
+import { availableParallelism, loadavg } from 'node:os';
 import { type FaultKind, faultKinds } from './faults.ts';
 import type { Kept, RecordFound } from './records.ts';
 import type { Between, MeasuredStop } from './stops.ts';
@@ -83,7 +83,7 @@ export function mustBeZero(outcome: Outcome): readonly (readonly [what: string, 
 
 function loadInAWord(): string {
   const [, load = 0] = loadavg();
-  return `${load.toFixed(1)} of the last five minutes`;
+  return `${load.toFixed(1)} of the last five minutes, on ${availableParallelism()} processors`;
 }
 
 export function table(outcome: Outcome): string {

@@ -83,7 +83,7 @@ export async function leadGoodStart(
     asked.push({ fromMs: clock.nowMs(), phase: phaseOf(moment.context.step), person: offerOf(moment).by });
   };
 
-  await session.begin(false);
+  await session.begin();
   look();
   for (let turn = 0; session.moment.status === 'active'; turn += 1) {
     if (turn > 20_000) throw new Error(`The start of ${profileName} hangs in ${rig.key()}.`);

@@ -1,6 +1,9 @@
 import type { ReplyId } from '../../prompts/types.ts';
+import type { Lamp } from '../../src/profile/schema.ts';
 import { replyNeedsReadBack, weightOf } from '../assurance.ts';
+import { watchedFaults } from '../faults.ts';
 import { findingsAt } from '../findings.ts';
+import { leaveOpen } from '../open-items.ts';
 import { pass, stopFor } from '../progress.ts';
 import type { InspectStep, LampsStep, SensorsStep, Step } from '../steps.ts';
 import {
@@ -29,6 +32,12 @@ interface Item {
   /** What the bus may have against a reply; it comes before the reply counts. */
   readonly question?: Move;
   readonly trouble?: readonly Trouble[];
+  /** Not as it should be, and let go by for now, with what else comes of it. */
+  readonly letBy?: {
+    readonly reply: ReplyId;
+    readonly when: (look: Look) => boolean;
+    readonly actions: readonly Effect[];
+  };
   /** What may be found there and does not stop: after its read-back the list goes on with this. */
   readonly found?: readonly Effect[];
 }
@@ -72,6 +81,17 @@ export function groupsOf(count: number): readonly { readonly from: number; reado
   }));
 }
 
+/** The list goes on beside what is let by. */
+const letBy = ({ reply, when, actions }: NonNullable<Item['letBy']>, onward: readonly Move[]) =>
+  onward.map(move => ({
+    reply,
+    move: {
+      ...move,
+      guard: (look: Look) => when(look) && (move.guard?.(look) ?? true),
+      actions: [...actions, ...actionsOf(move)],
+    },
+  }));
+
 const itemState = (index: number) => `item${index + 1}`;
 const foundState = (index: number) => `found${index + 1}`;
 const groupState = (index: number) => `group${index + 1}`;
@@ -97,7 +117,11 @@ function checklistNodes(
   parts: readonly Part[] = [],
 ): Nodes {
   const done = pass(step);
-  const anyOf: Waiting = { by: step.by, critical: false };
+  const anyOf: Waiting = {
+    by: step.by,
+    critical: false,
+    looking: step.kind === 'inspect' && step.engine === 'running',
+  };
   const heavy = (look: Look) =>
     replyNeedsReadBack(weightOf(step) === 'nothing' ? 'limit' : weightOf(step))({
       ...look,
@@ -166,9 +190,11 @@ function checklistNodes(
     const asking = askReply(waiting, () => ({ line: 'item', values: { name: item.name } }), [
       ...(item.question ? [{ reply: item.ok, move: item.question }] : []),
       ...onTo(index + 1).map(move => ({ reply: item.ok, move })),
-      ...item.otherwise.flatMap(row =>
-        item.question ? [{ reply: row.reply, move: item.question }, row] : [row],
-      ),
+      ...item.otherwise.flatMap(row => [
+        ...(item.question ? [{ reply: row.reply, move: item.question }] : []),
+        ...(item.letBy?.reply === row.reply ? letBy(item.letBy, onTo(index + 1)) : []),
+        row,
+      ]),
     ]);
     nodes[itemState(index)] = withMeta(asking, { item: item.id });
     const { found } = item;
@@ -181,7 +207,7 @@ function checklistNodes(
       );
   });
   nodes.readingBack = readBack(
-    anyOf,
+    { ...anyOf, looking: false },
     () => {
       const [only] = items.length === 1 ? items : [];
       return only
@@ -192,6 +218,41 @@ function checklistNodes(
     { target: 'begin' },
   );
   return nodes;
+}
+
+/** Lit by a code of lesser weight, as the interview and the bus call them. */
+const warningLamps: readonly string[] = ['amberWarning', 'malfunction'];
+/** Lit while nothing is charged. */
+const CHARGE_LAMP = 'charging';
+
+export const isWarningLamp = ({ id }: Lamp): boolean => warningLamps.includes(id);
+
+/**
+ * Beside a running engine a warning lamp stays lit while a code stands that is watched: it is asked for once that has
+ * cleared. A charge lamp may want more speed before the alternator excites: it is an open item, and the meter tells in the
+ * running checks. Common practice, no published source.
+ */
+function litForNow(step: LampsStep, lamp: Lamp): Pick<Item, 'letBy'> {
+  if (step.id !== 'firstFire.lamps' || lamp.running !== 'off') return {};
+  if (isWarningLamp(lamp))
+    return {
+      letBy: {
+        reply: 'lit',
+        when: ({ context }) => watchedFaults(context).length > 0,
+        actions: [remark(() => ({ line: 'litWhileWatched', values: { name: lamp.name } }))],
+      },
+    };
+  if (lamp.id !== CHARGE_LAMP) return {};
+  return {
+    letBy: {
+      reply: 'lit',
+      when: () => true,
+      actions: [
+        remark(() => ({ line: 'chargeLampLit', values: {} })),
+        ...leaveOpen(() => ({ step: step.id, finding: 'lit' })),
+      ],
+    },
+  };
 }
 
 /** Lamp by lamp: lit or dark, against the state that the profile expects. */
@@ -217,6 +278,7 @@ export function lampsNodes(step: LampsStep): Nodes {
       ok: right,
       inGroup: { list: [lamp.name, { reply: right }], joined: 'plain' },
       otherwise: [{ reply: wrong, move }],
+      ...litForNow(step, lamp),
       // With the key on, the lamp test lights lamps that the bus knows nothing of.
       question: questionLamp(lamp.id, lamp.name, step.expected === 'running', right),
     };

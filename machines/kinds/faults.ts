@@ -57,7 +57,8 @@ const sayLatest: Line = look => {
   return judged ? { line: lineOf(judged), values: codeValues(judged) } : { line: 'unclear', values: {} };
 };
 
-const watchStep: StepId = 'firstFire.transient';
+/** What a watched code is waited for in, and the lamp that it lights. */
+const watchSteps: readonly StepId[] = ['firstFire.transient', 'firstFire.warningLamp'];
 
 /** The second number completes the code; one that was read before keeps the time it was first seen. */
 const keepCode = update(({ context, event }) => {
@@ -69,7 +70,7 @@ const keepCode = update(({ context, event }) => {
     spokenSpn: null,
     misheard: 0,
     // A new code has its own watch, though that of an earlier one is over.
-    ...(earlier ? {} : { done: context.done.filter(id => id !== watchStep) }),
+    ...(earlier ? {} : { done: context.done.filter(id => !watchSteps.includes(id)) }),
     faults: [
       ...context.faults.filter(fault => !same(fault)),
       earlier ?? { spn: spokenSpn, fmi: pending.si, seenMs: atMs(event) },
@@ -101,7 +102,7 @@ const keepAll = update(look => {
       },
   );
   const isNew = faults.some(fault => !context.earlierFaults.includes(fault));
-  return { faults, ...(isNew ? { done: context.done.filter(id => id !== watchStep) } : {}) };
+  return { faults, ...(isNew ? { done: context.done.filter(id => !watchSteps.includes(id)) } : {}) };
 });
 
 const noteUnsaid = (step: FaultsStep) =>

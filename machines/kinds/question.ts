@@ -83,6 +83,8 @@ export interface Waiting {
   readonly late?: Cause | undefined;
   /** Replies that stop at once. */
   readonly trouble?: Trouble | readonly Trouble[] | undefined;
+  /** Somebody looks round a running engine: "not yet" is said while they do, and anything wrong stops it. */
+  readonly looking?: boolean;
   /** The reply that a plain "yes" or "done" stands for, and whether by voice too. */
   readonly affirmed?: NonNullable<Node['meta']>['affirmed'] | undefined;
   /** Several steps are asked together. */
@@ -99,7 +101,12 @@ const metaOf = ({ by, affirmed, group }: Waiting) => ({
 
 const tagsOf = (waiting: Waiting): NonNullable<Node['tags']> => (waiting.critical ? ['critical'] : []);
 const lateMoves = (waiting: Waiting) => (waiting.late ? lateStops([waiting.late]) : []);
-const troublesOf = ({ trouble }: Waiting): Trouble[] => [trouble ?? []].flat();
+const troublesOf = ({ trouble, looking }: Waiting): Trouble[] => [
+  ...[trouble ?? []].flat(),
+  ...(looking ? [{ reply: 'somethingWrong', cause: null } as const] : []),
+];
+/** What is said by somebody who has not come to an answer. */
+const notYetOf = ({ looking }: Waiting): ReplyId => (looking ? 'stillLooking' : 'notYet');
 const troubleMoves = (waiting: Waiting): Move[] =>
   troublesOf(waiting).map(({ reply, cause, actions = [] }) => {
     const stop = stopFor(cause);
@@ -126,7 +133,7 @@ export function askReply(
     tags: tagsOf(waiting),
     meta: {
       ...metaOf(waiting),
-      replies: [...new Set(replies.map(row => row.reply)), 'notYet', ...troubleReplies(waiting)],
+      replies: [...new Set(replies.map(row => row.reply)), notYetOf(waiting), ...troubleReplies(waiting)],
     },
     entry: [update(() => ({ pending: null })), ...askAgain(ask, false)],
     on: {
@@ -135,7 +142,7 @@ export function askReply(
         ...lateMoves(waiting),
         ...replies.map(({ reply }) => both(isReply(reply), refuseOtherVoice)),
         ...replies.map(({ reply, move }) => believedReply(reply, move)),
-        { guard: isReply('notYet'), actions: remark(() => ({ line: 'notYet', values: {} })) },
+        { guard: isReply(notYetOf(waiting)), actions: remark(() => ({ line: 'notYet', values: {} })) },
       ],
       unclear: [...lateMoves(waiting), { actions: [countMisheard, ...askAgain(ask, false)] }],
       clock: lateMoves(waiting),

@@ -19,12 +19,17 @@ import {
   setAside,
   type Waiting,
 } from './question.ts';
+import { awaitAnswerNow } from './unanswered.ts';
 
 /** Once something was said that was questioned or not understood, a step no longer passes by time alone. */
 const untimed = (asking: Node, type: 'value' | 'unclear'): Move[] =>
   ([asking.on?.[type] ?? []].flat() as Move[]).map(move => ({
     ...move,
-    actions: [update(() => ({ timer: null })), ...[move.actions ?? []].flat()],
+    actions: [
+      update(() => ({ timer: null })),
+      ...(move.target === undefined ? [awaitAnswerNow('glance')] : []),
+      ...[move.actions ?? []].flat(),
+    ],
   }));
 
 type Bounds = NonNullable<ReadingStep['bounds']>;

@@ -60,7 +60,9 @@ const againS = ({ everyS, peopleEveryS = everyS }: WatchStep, { context, event }
 const planNextLook = (step: WatchStep) =>
   update(look => ({
     misheard: 0,
-    nextLookMs: atMs(look.event) + Math.round(againS(step, look) * 1000),
+    nextLookMs:
+      (look.event.type === 'continue' ? look.context.nextLookMs : null) ??
+      atMs(look.event) + Math.round(againS(step, look) * 1000),
     // "Say again" now means the question, not the read-back that was answered.
     lastSaid: { step: step.id, priority: 'prompt', ...askFor(step)(look) },
   }));
@@ -145,7 +147,8 @@ export function watchNodes(step: WatchStep): Nodes {
         { guard: lookDue, target: 'asking' },
       ]),
       entry: planNextLook(step),
-      exit: update(() => ({ nextLookMs: null })),
+      // A hold puts no look off: the engine goes on to warm up.
+      exit: update(({ event }) => (event.type === 'hold' ? {} : { nextLookMs: null })),
     },
     readingBack: limited(
       readBack(waiting, readBackReply, [{ guard: longEnough, ...done }, tooEarly], { target: 'asking' }),

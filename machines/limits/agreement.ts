@@ -13,8 +13,10 @@ export const isBusQuantity = (quantity: Quantity): quantity is BusQuantity =>
 export function judgeSpoken(quantity: Quantity, spokenSi: number, busSi: number | undefined): Verdict | null {
   const { tolerance, bus } = factsOf(quantity);
   if (busSi === undefined || bus === undefined) return null;
+  const { endsAt = Number.POSITIVE_INFINITY } = bus;
   const verdict = judgeAgreement(
-    { value: spokenSi, tolerance },
+    // At the end of what the bus can show, whatever is above it agrees.
+    { value: busSi >= endsAt ? Math.min(spokenSi, endsAt) : spokenSi, tolerance },
     { value: busSi, tolerance: bus.tolerance },
     quantityUnits[quantity],
   );

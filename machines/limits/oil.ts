@@ -4,8 +4,9 @@ import { judgeFirstPressure, judgeOilPressure } from '../../src/engineering/oil-
 import { judgeSweep, RELIEF_OPENS_SHARE } from '../../src/engineering/oil-pressure-sweep.ts';
 import { fillTimeFactor, viscosityAt } from '../../src/engineering/oil-viscosity.ts';
 import { type PrimingTime, primingTime } from '../../src/engineering/priming.ts';
-import { quantities } from '../../src/engineering/quantities/table.ts';
+import { factsOf, quantities } from '../../src/engineering/quantities/table.ts';
 import { judge, ok, type Result, type Rule } from '../../src/engineering/result.ts';
+import type { Profile } from '../../src/profile/schema.ts';
 import type { Context } from '../context.ts';
 import type { Judge, Judgement } from '../steps.ts';
 import { latest, profileRule, within } from './readings.ts';
@@ -79,6 +80,12 @@ export const pressureAt =
     return judgePressure(context, si, { speedRpm: speedRpm(context), oilC });
   };
 
+/** From here on a reading says nothing of the pump, kPa: the relief valve holds it there, or the bus shows no more. */
+function tellsUpToKpa({ oilPressure: { reliefKpa }, bus }: Profile): number {
+  const endsAt = bus?.readings.includes('oilPressure') ? factsOf('oilPressure').bus?.endsAt : undefined;
+  return Math.min(reliefKpa, endsAt ?? reliefKpa);
+}
+
 /**
  * Above the floor at this speed; the last reading also closes the sweep, over which the pressure has to
  * rise with the speed. `sweepBefore`: the steps before the last one, by which their latest readings are found.
@@ -90,13 +97,13 @@ export const sweepPressure =
     const floor = pressureAt(() => speeds[index] ?? 0)(context, si);
     if (!sweepBefore || !floor.ok || !floor.value.met) return floor;
     const readAt = sweepBefore.map(step => context.readings.findLast(reading => reading.step === step)?.si);
-    if (readAt.includes(undefined))
-      return risesOver(readAt[0], si, context.profile.oilPressure.reliefKpa, floor);
+    const heldKpa = tellsUpToKpa(context.profile);
+    if (readAt.includes(undefined)) return risesOver(readAt[0], si, heldKpa, floor);
     const points = [...readAt, si].map((pressureKpa, point) => ({
       speedRpm: speeds[point] ?? 0,
       pressureKpa: pressureKpa ?? Number.NaN,
     }));
-    const sweep = judgeSweep(points, context.profile.oilPressure.reliefKpa);
+    const sweep = judgeSweep(points, heldKpa);
     if (!sweep.ok) return sweep;
     // Oil that the relief valve holds at that much is no weak pump: nothing better can be read with it.
     return sweep.value.state === 'rises' || sweep.value.state === 'held'
@@ -111,16 +118,11 @@ const sweepEnds: Rule = {
 };
 
 /** Where only the ends of a sweep were told: higher at its end, by what a gauge may miss, or held by the relief valve. */
-function risesOver(
-  fromKpa: number | undefined,
-  toKpa: number,
-  reliefKpa: number,
-  floor: Judgement,
-): Judgement {
+function risesOver(fromKpa: number | undefined, toKpa: number, heldKpa: number, floor: Judgement): Judgement {
   if (fromKpa === undefined) return { ok: false, issue: { code: 'missing', input: 'oilPressure' } };
   const min = quantities.oilPressure.tolerance;
   const rise = judge(toKpa - fromKpa, 'kPa', { min }, sweepEnds);
-  const relieved = toKpa >= RELIEF_OPENS_SHARE * reliefKpa;
+  const relieved = toKpa >= RELIEF_OPENS_SHARE * heldKpa;
   return rise.met || relieved ? floor : { ok: false, line: 'pressureDoesNotFollow', verdict: rise };
 }
 

@@ -22,6 +22,7 @@ export function firstRunSteps(profile: Profile): readonly Step[] {
     hold(fixedSpeedRpm === undefined ? 'firstRun.run' : 'firstRun.runUnloaded', () => firstRun.runS, running),
     confirm('firstRun.keyOff', 'engineOff', {
       ...running,
+      patience: 'hunt',
       standing: true,
       trouble: { reply: 'stillRunning', cause: 'overspeed' },
     }),

@@ -40,10 +40,15 @@ export function checksSteps(profile: Profile): readonly Step[] {
       },
     ),
     reading('checks.coolant', 'coolantTemperature', runningCoolant, { ...running, outside: 'overheating' }),
-    reading('checks.charging', 'chargingVoltage', charging, { ...running, mayStayOpen: true }),
+    reading('checks.charging', 'chargingVoltage', charging, {
+      ...running,
+      mayStayOpen: true,
+      patience: 'hunt',
+    }),
     inspect('checks.leaks', {
       ...running,
       gate: 'noLeaks',
+      patience: 'hunt',
       points: [
         { id: 'fuelJoints', cause: 'fuelLeak' },
         { id: 'coolantJoints', cause: 'coolantLeak' },

@@ -16,6 +16,9 @@ import { afterChecks } from './07-running-checks.ts';
 
 const running = { engine: 'running', needs: afterChecks } as const;
 
+/** A hose that is waited for, locks and bottles take walking. */
+const roundIt = { ...running, patience: 'hunt' } as const;
+
 const warm = { group: 'steeringWarm', ok: 'steeringAndLevels' } as const;
 
 const coolant = {
@@ -76,12 +79,12 @@ export function warmUpSteps({ warmUp, steering }: Profile): readonly Step[] {
             }),
           }),
         ]),
-    confirm('warmUp.hose', 'thermostatOpen', { ...running, when: context => !isFeltYet(context) }),
+    confirm('warmUp.hose', 'thermostatOpen', { ...roundIt, when: context => !isFeltYet(context) }),
     ...(steering
       ? [
-          confirm('warmUp.steeringLocks', 'noBubbles', { ...running, together: warm }),
-          confirm('warmUp.levels', 'levelsGood', { ...running, together: warm }),
+          confirm('warmUp.steeringLocks', 'noBubbles', { ...roundIt, together: warm }),
+          confirm('warmUp.levels', 'levelsGood', { ...roundIt, together: warm }),
         ]
-      : [confirm('warmUp.bottle', 'levelsGood', running)]),
+      : [confirm('warmUp.bottle', 'levelsGood', roundIt)]),
   ];
 }

@@ -25,6 +25,8 @@ const pointsOf = (first: boolean, last: boolean): InspectStep['points'] => [
 export const shutdownSteps = ({ shutdown, fixedSpeedRpm }: Profile): readonly Step[] => [
   reading('shutdown.coolant', 'coolantTemperature', beforeKeyOff, {
     ...running,
+    // What is too hot to be left is read again once it has cooled at idle.
+    patience: 'hunt',
     bounds: { judge: runningCoolant, cause: 'overheating' },
   }),
   hold(
@@ -34,6 +36,7 @@ export const shutdownSteps = ({ shutdown, fixedSpeedRpm }: Profile): readonly St
   ),
   confirm('shutdown.keyOff', 'engineOff', {
     ...running,
+    patience: 'hunt',
     standing: true,
     trouble: { reply: 'stillRunning', cause: 'overspeed' },
   }),

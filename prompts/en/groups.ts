@@ -21,7 +21,7 @@ export const items = {
   'fill.oilGrade': '{grades}',
   'fill.oilFilterPreFilled': 'filter filled, seal oiled',
   'fill.oilFilterDry': 'filter dry, seal oiled',
-  'warmUp.steeringLocks': 'steering cap off, slowly lock to lock',
+  'warmUp.steeringLocks': 'at idle, steering cap off, slowly lock to lock',
   'warmUp.levels': 'both bottles',
   'fill.fuelGrade': 'with {tank} in the tank, {share} biodiesel, for {coldest}: {advice}',
   'fill.firstFilterPreFilled': 'first filter filled, seal oiled',

@@ -97,6 +97,8 @@ export const lines = {
   inside: '<{spoken}, {limits}.>',
   justInside: '{spoken}, just inside: {limits}.',
   lampWrong: '{name} lamp should be {expected}. Put that right, then look again. {name}?',
+  litWhileWatched: '{name} lamp lit while its code is watched: I ask again.',
+  chargeLampLit: 'Charge lamp lit: an open item. The meter tells, in the running checks.',
   notYet: 'Not yet. I wait.',
   voiceTooLoud: 'Too loud for the microphone. Move it away from your mouth.',
   voiceTooFaint: 'Too faint. Move the microphone nearer to your mouth.',

@@ -82,6 +82,8 @@ export const replies = {
 
   hunting: ['hunting', 'idle is hunting'],
   pointGood: ['good here', 'dry and tight'],
+  stillLooking: ['not yet', 'still looking'],
+  somethingWrong: ['problem', 'not good'],
   leak: ['there is a leak', 'leak'],
   weep: ['only a weep', 'it weeps'],
   spray: ['it sprays', 'spraying'],

@@ -256,6 +256,7 @@ export const steps = {
     title: 'Watched fault',
     ask: '{fault}: fault cleared?',
   },
+  'firstFire.warningLamp': { title: 'Warning lamp, running', ask: '<Warning lamp.>' },
 
   'firstRun.run': { title: 'Short first run', ask: 'Leave it at idle. Watch, listen, touch nothing.' },
   'firstRun.runUnloaded': {
@@ -310,7 +311,7 @@ export const steps = {
   },
   'warmUp.steeringLocks': {
     title: 'Steering lock to lock',
-    ask: 'Steering cap off, slowly lock to lock. No bubbles?',
+    ask: 'At idle: steering cap off, slowly lock to lock. No bubbles?',
   },
   'warmUp.levels': {
     title: 'Levels, running',

@@ -8,6 +8,7 @@ export const typedWords = {
   to: ['to'],
   below: ['below', 'under'],
   above: ['above', 'from'],
+  allYear: ['all year', 'all year round', 'year round', 'all seasons'],
   page: ['p', 'p.', 'page'],
   plate: ['plate'],
   manual: ['manual'],

@@ -11,6 +11,15 @@ export const files: BySentence = {
   'Job card {} is not JSON; correct it or leave it out.':
     'La hoja de trabajo {} no es JSON; corríjala o quítela.',
 
+  'Job card: {words} Name a card with --job.': 'Hoja de trabajo: {words} Indique una hoja con --job.',
+  '"{}" is invented; on the card of a real engine stand those who start it, and its vehicle.':
+    '«{}» es inventado; en la hoja de un motor real figuran quienes lo arrancan, y su vehículo.',
+  '{} (invented)': '{} (inventado)',
+  'Invented vehicle': 'Vehículo inventado',
+  'Invented generating set': 'Grupo electrógeno inventado',
+  'Invented boat': 'Barco inventado',
+  'Invented machine': 'Máquina inventada',
+
   // What is wrong with a profile.
   'Profile {}: {words}': 'Perfil {}: {words}',
   'the card: {} is not a known key; remove it or correct its spelling.':

@@ -21,7 +21,7 @@ export const items = {
   'fill.oilGrade': '{grades}',
   'fill.oilFilterPreFilled': 'filtro lleno, junta aceitada',
   'fill.oilFilterDry': 'filtro seco, junta aceitada',
-  'warmUp.steeringLocks': 'tapón de la dirección quitado, despacio de tope a tope',
+  'warmUp.steeringLocks': 'al ralentí, tapón de la dirección quitado, despacio de tope a tope',
   'warmUp.levels': 'los dos vasos',
   'fill.fuelGrade': 'con {tank}, {share} de biodiésel, para {coldest}: {advice}',
   'fill.firstFilterPreFilled': 'primer filtro lleno, junta aceitada',

@@ -84,7 +84,7 @@ export const interview: BySentence = {
   'mechanical: a lever is put to no delivery': 'mecánica: se pone una palanca a caudal nulo',
   'mechanical with a shut-off solenoid: its plug is pulled':
     'mecánica con solenoide de corte: se saca su enchufe',
-  'filled first': 'llenado antes',
+  'filled with oil first': 'llenado con aceite antes',
   'fitted dry': 'montado en seco',
   ethylene: 'etileno',
   propylene: 'propileno',
@@ -376,7 +376,7 @@ export const interview: BySentence = {
   '12 K (22 °F) above its opening': '12 K (22 °F) por encima de su apertura',
   'two minutes show most leaks; common practice, no published source':
     'dos minutos enseñan casi todas las fugas; práctica común, sin fuente publicada',
-  'sae-j300': 'SAE J300',
+  'SAE J300': 'SAE J300',
   '1.4 times the relief pressure': '1,4 veces la presión de alivio',
   'the second sweep': 'la segunda subida',
   'strokes of a primer may be left uncounted': 'los bombeos del cebador se pueden dejar sin contar',
@@ -396,6 +396,22 @@ export const interview: BySentence = {
   'That is {} letters long; {} are allowed.': 'Eso tiene {} letras; se permiten {}.',
   'It has to be a whole number.': 'Tiene que ser un número entero.',
   '{} is not allowed; from {} to {} is.': '{} no se permite; de {} a {}, sí.',
+  '{} is not allowed; from {} to {} is: {words}.': '{} no se permite; de {} a {}, sí: {words}.',
+  'no relief valve of a diesel opens later, and no bus shows more':
+    'ninguna válvula de descarga de un diésel abre más tarde, y ningún bus muestra más',
+  'so hot every winding may get, and none hotter': 'todo devanado aguanta eso, y ninguno más',
+  'a limit for a frosty day allows no full crank on any other':
+    'un límite para un día de helada no permite un giro completo en ningún otro',
+  'a starter that has cranked is cool after minutes, not after seconds or hours':
+    'un arranque que ha girado se enfría en minutos, no en segundos ni en horas',
+  'with less it may not start, and a good one that has cranked shows no more':
+    'con menos puede no arrancar, y una buena que ha girado no muestra más',
+  'It has to be from {} to {}: a thermostat opens over {} to {}.':
+    'Ha de ser de {} a {}: un termostato se abre a lo largo de {} a {}.',
+  'An engine that is well would seem to lose its pressure at idle; allowed: {} or less.':
+    'Un motor sano parecería perder su presión al ralentí; permitido: {} o menos.',
+  'Above this floor no relief valve leaves room for the sweeps; allowed: {} or less.':
+    'Por encima de este mínimo ninguna válvula deja sitio a las subidas; permitido: {} o menos.',
   'That is one number; {words}': 'Ese es un solo número; {words}',
   'The first has to be below the second; {words}': 'El primero tiene que ser menor que el segundo; {words}',
   'Name at least one, with commas between.': 'Nombre al menos uno, con comas.',
@@ -417,7 +433,6 @@ export const interview: BySentence = {
   '"{}" is no unit here; allowed: {}.': '«{}» no es una unidad aquí; se permite: {}.',
   'It has to be above {}, as {words} is {}.': 'Tiene que ser más que {}, pues {words} es {}.',
   'the rated speed': 'el régimen nominal',
-  'its opening': 'su apertura',
   'the thermostat fully open': 'el termostato del todo abierto',
   'that at idle': 'la del ralentí',
   'that of the winter fuel': 'el del combustible de invierno',

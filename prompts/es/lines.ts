@@ -102,6 +102,8 @@ export const lines = {
   inside: '<{spoken}, {limits}.>',
   justInside: '{spoken}, justo dentro: {limits}.',
   lampWrong: 'El testigo {name} debería estar {expected}. Corríjalo, y mire otra vez. ¿{name}?',
+  litWhileWatched: 'Testigo {name} encendido mientras se vigila su código: lo preguntaré otra vez.',
+  chargeLampLit: 'Testigo de carga encendido: queda pendiente. El medidor lo aclara, en los controles.',
   notYet: 'Todavía no. Espero.',
   voiceTooLoud: 'El micrófono satura. Aléjelo de la boca.',
   voiceTooFaint: 'Muy débil. Acerque el micrófono a la boca.',

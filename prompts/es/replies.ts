@@ -81,6 +81,8 @@ export const replies = {
 
   hunting: ['el ralentí oscila', 'oscila'],
   pointGood: ['todo bien aquí', 'seco y apretado'],
+  stillLooking: ['todavía no', 'sigo mirando'],
+  somethingWrong: ['problema', 'no está bien'],
   leak: ['hay una fuga', 'fuga'],
   weep: ['solo rezuma', 'rezuma un poco'],
   spray: ['sale un chorro', 'chorro'],

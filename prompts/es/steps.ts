@@ -249,6 +249,7 @@ export const steps = {
   },
   'firstFire.lamps': { title: 'Testigos, en marcha', ask: '<Testigos.>' },
   'firstFire.transient': { title: 'Avería vigilada', ask: '{fault}: ¿avería desaparecida?' },
+  'firstFire.warningLamp': { title: 'Testigo de aviso, en marcha', ask: '<Testigo de aviso.>' },
 
   'firstRun.run': {
     title: 'Primera marcha corta',
@@ -318,7 +319,7 @@ export const steps = {
   },
   'warmUp.steeringLocks': {
     title: 'Dirección de tope a tope',
-    ask: 'Tapón de la dirección quitado, despacio de tope a tope. ¿Ninguna burbuja?',
+    ask: 'Al ralentí: tapón de la dirección quitado, despacio de tope a tope. ¿Ninguna burbuja?',
   },
   'warmUp.levels': {
     title: 'Niveles, en marcha',

@@ -8,6 +8,7 @@ export const typedWords = {
   to: ['a', 'hasta'],
   below: ['bajo', 'por debajo de'],
   above: ['desde', 'sobre'],
+  allYear: ['todo el año', 'todas las estaciones'],
   page: ['p', 'p.', 'pág.', 'página'],
   plate: ['placa'],
   manual: ['manual'],

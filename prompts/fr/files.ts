@@ -11,6 +11,15 @@ export const files: BySentence = {
   'Job card {} is not JSON; correct it or leave it out.':
     "La fiche de travail {} n'est pas du JSON ; corrigez-la ou enlevez-la.",
 
+  'Job card: {words} Name a card with --job.': 'Fiche de travail : {words} Nommez une fiche avec --job.',
+  '"{}" is invented; on the card of a real engine stand those who start it, and its vehicle.':
+    "« {} » est inventé ; sur la fiche d'un vrai moteur figurent ceux qui le démarrent, et son véhicule.",
+  '{} (invented)': '{} (inventé)',
+  'Invented vehicle': 'Véhicule inventé',
+  'Invented generating set': 'Groupe électrogène inventé',
+  'Invented boat': 'Bateau inventé',
+  'Invented machine': 'Machine inventée',
+
   // What is wrong with a profile.
   'Profile {}: {words}': 'Profil {} : {words}',
   'the card: {} is not a known key; remove it or correct its spelling.':

@@ -21,7 +21,7 @@ export const items = {
   'fill.oilGrade': '{grades}',
   'fill.oilFilterPreFilled': 'filtre rempli, joint huilé',
   'fill.oilFilterDry': 'filtre à sec, joint huilé',
-  'warmUp.steeringLocks': 'bouchon de direction ôté, lentement de butée à butée',
+  'warmUp.steeringLocks': 'au ralenti, bouchon de direction ôté, lentement de butée à butée',
   'warmUp.levels': 'les deux bocaux',
   'fill.fuelGrade': 'avec {tank} au réservoir, {share} de biodiesel, pour {coldest} : {advice}',
   'fill.firstFilterPreFilled': 'premier filtre rempli, joint huilé',

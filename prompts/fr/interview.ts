@@ -85,7 +85,7 @@ export const interview: BySentence = {
   'mechanical: a lever is put to no delivery': 'mécanique : un levier est mis à débit nul',
   'mechanical with a shut-off solenoid: its plug is pulled':
     'mécanique avec un solénoïde de coupure : on débranche sa prise',
-  'filled first': "rempli d'abord",
+  'filled with oil first': "rempli d'huile d'abord",
   'fitted dry': 'posé à sec',
   ethylene: 'éthylène',
   propylene: 'propylène',
@@ -379,7 +379,7 @@ export const interview: BySentence = {
   '12 K (22 °F) above its opening': '12 K (22 °F) au-dessus de son ouverture',
   'two minutes show most leaks; common practice, no published source':
     'deux minutes montrent la plupart des fuites ; usage du métier, sans source publiée',
-  'sae-j300': 'SAE J300',
+  'SAE J300': 'SAE J300',
   '1.4 times the relief pressure': '1,4 fois la pression de décharge',
   'the second sweep': 'la deuxième montée',
   'strokes of a primer may be left uncounted': "on peut ne pas compter les coups d'amorçage",
@@ -400,6 +400,23 @@ export const interview: BySentence = {
   'That is {} letters long; {} are allowed.': 'Cela fait {} lettres ; {} sont permises.',
   'It has to be a whole number.': 'Il faut un nombre entier.',
   '{} is not allowed; from {} to {} is.': "{} n'est pas permis ; de {} à {}, oui.",
+  '{} is not allowed; from {} to {} is: {words}.': "{} n'est pas permis ; de {} à {}, oui : {words}.",
+  'no relief valve of a diesel opens later, and no bus shows more':
+    "aucun clapet de diesel ne s'ouvre plus tard, et aucun bus n'en montre plus",
+  'so hot every winding may get, and none hotter':
+    "tout enroulement peut être aussi chaud, aucun ne peut l'être plus",
+  'a limit for a frosty day allows no full crank on any other':
+    'une limite pour un jour de gel ne permet un plein essai aucun autre jour',
+  'a starter that has cranked is cool after minutes, not after seconds or hours':
+    'un démarreur qui a servi est froid après des minutes, non après des secondes ou des heures',
+  'with less it may not start, and a good one that has cranked shows no more':
+    "avec moins, elle peut ne pas démarrer, et une bonne batterie qui a servi n'en montre pas plus",
+  'It has to be from {} to {}: a thermostat opens over {} to {}.':
+    "Il faut de {} à {} : un thermostat s'ouvre sur {} à {}.",
+  'An engine that is well would seem to lose its pressure at idle; allowed: {} or less.':
+    'Un moteur sain semblerait perdre sa pression au ralenti ; permis : {} ou moins.',
+  'Above this floor no relief valve leaves room for the sweeps; allowed: {} or less.':
+    'Au-dessus de ce minimum, aucun clapet ne laisse de place aux montées ; permis : {} ou moins.',
   'That is one number; {words}': "C'est un seul nombre ; {words}",
   'The first has to be below the second; {words}': 'Le premier doit être plus petit que le second ; {words}',
   'Name at least one, with commas between.': 'Nommez-en au moins un, avec des virgules.',
@@ -421,7 +438,6 @@ export const interview: BySentence = {
   '"{}" is no unit here; allowed: {}.': "« {} » n'est pas une unité ici ; permis : {}.",
   'It has to be above {}, as {words} is {}.': 'Il faut plus que {}, car {words} est à {}.',
   'the rated speed': 'le régime nominal',
-  'its opening': 'son ouverture',
   'the thermostat fully open': 'le thermostat tout ouvert',
   'that at idle': 'celle au ralenti',
   'that of the winter fuel': "celui du gazole d'hiver",

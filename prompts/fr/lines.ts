@@ -101,6 +101,8 @@ export const lines = {
   inside: '<{spoken}, {limits}.>',
   justInside: '{spoken}, tout juste : {limits}.',
   lampWrong: 'Le voyant {name} devrait être {expected}. Corrigez cela, puis regardez de nouveau. {name} ?',
+  litWhileWatched: 'Voyant {name} allumé tant que son code est surveillé : je redemanderai.',
+  chargeLampLit: 'Voyant de charge allumé : point ouvert. La mesure le dira, aux contrôles.',
   notYet: "Pas encore. J'attends.",
 
   holdStarts: '<{title} : >{time}.',

@@ -82,6 +82,8 @@ export const replies = {
 
   hunting: ['pompage', 'le moteur pompe'],
   pointGood: ['rien à signaler', 'tout est bon', 'sec et serré'],
+  stillLooking: ['pas encore', 'je regarde encore'],
+  somethingWrong: ['problème', 'pas bon'],
   leak: ['fuite', 'il y a une fuite'],
   weep: ['simple suintement', 'ça suinte'],
   spray: ['ça gicle', 'jet de liquide'],

@@ -288,6 +288,7 @@ export const steps = {
     title: 'Défaut surveillé',
     ask: '{fault} : défaut disparu ?',
   },
+  'firstFire.warningLamp': { title: "Voyant d'alerte, moteur tournant", ask: "<Voyant d'alerte.>" },
 
   'firstRun.run': {
     title: 'Première marche courte',
@@ -351,7 +352,7 @@ export const steps = {
   },
   'warmUp.steeringLocks': {
     title: 'Direction de butée à butée',
-    ask: 'Bouchon de direction ôté, lentement de butée à butée. Aucune bulle ?',
+    ask: 'Au ralenti : bouchon de direction ôté, lentement de butée à butée. Aucune bulle ?',
   },
   'warmUp.levels': {
     title: 'Niveaux, moteur tournant',

@@ -8,6 +8,7 @@ export const typedWords = {
   to: ['à'],
   below: ['sous', 'en dessous de'],
   above: ['dès', 'au-dessus de'],
+  allYear: ["toute l'année", 'toutes saisons'],
   page: ['p', 'p.', 'page'],
   plate: ['plaque'],
   manual: ['manuel'],

@@ -1,5 +1,6 @@
 import { type Failure, type Given, located, type Range, take } from './checks.ts';
 import { fail, ok, type Result, type Rule } from './result.ts';
+import { ZERO_C_K } from './units.ts';
 
 const CLOUD_C: Range = { min: -70, max: 30, unit: 'degC' };
 const NIGHT_C: Range = { min: -60, max: 50, unit: 'degC' };
@@ -20,9 +21,8 @@ const PRACTICE: Rule = {
   validity: 'coldest nights from -60 to 50 degC; no substitute for a cloud point from the supplier',
 };
 
-const KELVIN = 273.15;
-const toIndex = (cloudC: number): number => (cloudC + KELVIN) ** 20;
-const fromIndex = (index: number): number => index ** (1 / 20) - KELVIN;
+const toIndex = (cloudC: number): number => (cloudC + ZERO_C_K) ** 20;
+const fromIndex = (index: number): number => index ** (1 / 20) - ZERO_C_K;
 
 /** Fuels of the trade, and how cold it must not get for them. */
 interface Fuels {

@@ -1,5 +1,6 @@
 import { type Given, okWithin, type Range, take } from './checks.ts';
 import { fail, ok, type Result, type Rule } from './result.ts';
+import { ZERO_C_K } from './units.ts';
 
 /** A kinematic viscosity and the temperature it was measured at, as on an oil's data sheet. */
 export interface ViscosityPoint {
@@ -24,7 +25,6 @@ const FILL_FACTOR: Rule = {
   validity: 'viscosities from 2 to 2e7 mm2/s; suction pipe in laminar flow',
 };
 
-const KELVIN = 273.15;
 /** Closer together, errors in the two readings swamp the slope between them. */
 const SMALLEST_SPREAD_K = 20;
 
@@ -62,10 +62,10 @@ export function viscosityAt(
       allowed: 'an oil is thicker when colder',
     });
   }
-  const logCold = Math.log10(cold.t + KELVIN);
-  const slope = (doubleLog(cold.v) - doubleLog(hot.v)) / (Math.log10(hot.t + KELVIN) - logCold);
+  const logCold = Math.log10(cold.t + ZERO_C_K);
+  const slope = (doubleLog(cold.v) - doubleLog(hot.v)) / (Math.log10(hot.t + ZERO_C_K) - logCold);
   const atTemperature =
-    doubleLog(cold.v) - slope * (Math.log10(given.values.temperatureC + KELVIN) - logCold);
+    doubleLog(cold.v) - slope * (Math.log10(given.values.temperatureC + ZERO_C_K) - logCold);
   return okWithin(10 ** (10 ** atTemperature) - 0.7, VISCOSITY_MM2_S, D341, 'temperatureC');
 }
 

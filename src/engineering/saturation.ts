@@ -1,5 +1,6 @@
 import { type Given, okWithin, type Range, take } from './checks.ts';
 import type { Result, Rule } from './result.ts';
+import { ZERO_C_K } from './units.ts';
 
 const TEMPERATURE_C: Range = { min: 0, max: 373.946, unit: 'degC' };
 const PRESSURE_KPA: Range = { min: 0.611213, max: 22_064, unit: 'kPa' };
@@ -16,7 +17,6 @@ const N = [
   0.1491510861353e2, -0.48232657361591e4, 0.40511340542057e6, -0.23855557567849, 0.65017534844798e3,
 ] as const;
 
-const KELVIN = 273.15;
 const KPA_PER_MPA = 1000;
 
 /**
@@ -26,7 +26,7 @@ const KPA_PER_MPA = 1000;
 export function saturationPressure(temperature: Given): Result<number> {
   const given = take({ temperatureC: [temperature, TEMPERATURE_C] });
   if (!given.ok) return given;
-  const temperatureK = given.values.temperatureC + KELVIN;
+  const temperatureK = given.values.temperatureC + ZERO_C_K;
   const theta = temperatureK + N[8] / (temperatureK - N[9]);
   const a = theta ** 2 + N[0] * theta + N[1];
   const b = N[2] * theta ** 2 + N[3] * theta + N[4];
@@ -48,5 +48,10 @@ export function saturationTemperature(pressure: Given): Result<number> {
   const g = N[1] * beta ** 2 + N[4] * beta + N[7];
   const d = (2 * g) / (-f - Math.sqrt(f ** 2 - 4 * e * g));
   const temperatureK = (N[9] + d - Math.sqrt((N[9] + d) ** 2 - 4 * (N[8] + N[9] * d))) / 2;
-  return okWithin(temperatureK - KELVIN, { ...TEMPERATURE_C, min: -0.001, max: 373.95 }, RULE, 'pressureKpa');
+  return okWithin(
+    temperatureK - ZERO_C_K,
+    { ...TEMPERATURE_C, min: -0.001, max: 373.95 },
+    RULE,
+    'pressureKpa',
+  );
 }

@@ -68,7 +68,10 @@ export const conversionOf = (unit: UserUnit): Conversion => CONVERSIONS[unit];
 /** The SI unit that a user unit is kept in: degC, m, kPa or litre. */
 export const siUnitOf = (unit: UserUnit): SiUnit => CONVERSIONS[unit].si;
 
-const lowest = (si: SiUnit): number => (si === 'degC' ? -273.15 : -Number.MAX_VALUE);
+/** 0 degC in kelvin. */
+export const ZERO_C_K = 273.15;
+
+const lowest = (si: SiUnit): number => (si === 'degC' ? -ZERO_C_K : -Number.MAX_VALUE);
 
 /**
  * A value spoken in `unit`, in the SI unit of `siUnitOf(unit)`.

@@ -109,6 +109,10 @@ export interface NumberQuestion extends Common {
   readonly min: number;
   readonly max: number;
   readonly whole?: boolean;
+  /** Two usual numbers, where two are asked for. */
+  readonly example?: readonly [number, number];
+  /** Why no more and no less is allowed, in a few words; where it is told. */
+  readonly because?: string;
 }
 
 export interface ChoiceQuestion extends Common {

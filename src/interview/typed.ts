@@ -162,18 +162,22 @@ const labelsOf = (choices: Readonly<Record<string, string>>, id: string) =>
 /** Without what binary arithmetic leaves behind the twelfth figure. */
 const clean = (si: number) => Number(si.toPrecision(12));
 
-function numberFault(si: number, { measure, min, max, whole }: NumberQuestion, units: UnitChoice) {
+function numberFault(si: number, { measure, min, max, whole, because }: NumberQuestion, units: UnitChoice) {
   const slack = 1e-9 * Math.max(1, Math.abs(si));
   if (whole && Math.abs(si - Math.round(si)) > slack) return 'It has to be a whole number.';
   if (si >= min - slack && si <= max + slack) return null;
-  return `${showNumber(si, measure, units)} is not allowed; from ${showNumber(min, measure, units)} to ${showNumber(max, measure, units)} is.`;
+  const show = (number: number) => showNumber(number, measure, units);
+  return because === undefined
+    ? `${show(si)} is not allowed; from ${show(min)} to ${show(max)} is.`
+    : `${show(si)} is not allowed; from ${show(min)} to ${show(max)} is: ${because}.`;
 }
 
 /** Between the two numbers of a range. */
 const BETWEEN = new RegExp(`^(?:-|–|\\.\\.|(?:${anyOf(typedFor('to'))})(?=\\s))\\s*(.*)$`, 'i');
 
 function readRange(text: string, question: NumberQuestion, units: UnitChoice): ReadValue {
-  const how = `give two numbers, such as ${showBare(question.min, question.measure, units)}-${showNumber(question.max, question.measure, units)}.`;
+  const [from, to] = question.example ?? [question.min, question.max];
+  const how = `give two numbers, such as ${showBare(from, question.measure, units)}-${showNumber(to, question.measure, units)}.`;
   const first = readNumber(text, question.measure, units);
   if (!first.ok) return first;
   const rest = BETWEEN.exec(first.rest)?.[1];
@@ -222,6 +226,8 @@ const NIGHTS = new RegExp(
   `\\s+(?:(${anyOf(typedFor('below'))})|(?:${anyOf(typedFor('above'))}))\\s+(\\S.*)$`,
   'i',
 );
+/** Said of the usual oil beside one for some nights only: it is what a grade alone means. */
+const ALL_YEAR = new RegExp(`[\\s,]+(?:${anyOf(typedFor('allYear'))})$`, 'i');
 const COLDEST_C = -60;
 const WARMEST_C = 50;
 
@@ -267,7 +273,12 @@ function readGrade(text: string, units: UnitChoice): ReadGrade {
 function readGrades(text: string, units: UnitChoice): ReadValue {
   const parts = text
     .split(/[,;]/)
-    .map(part => part.trim().replace(/^SAE\s+/i, ''))
+    .map(part =>
+      part
+        .trim()
+        .replace(/^SAE\s+/i, '')
+        .replace(ALL_YEAR, ''),
+    )
     .filter(part => part !== '');
   if (parts.length === 0) return no('Name at least one, such as 15W-40.');
   if (parts.length > MOST_GRADES) return no(`Those are ${parts.length}; ${MOST_GRADES} are allowed.`);

@@ -142,8 +142,8 @@ const endOfNumber = (bytes: Uint8Array, at: number): number => (endsNumber(bytes
 const endsNumber = (byte: number | undefined): boolean =>
   byte === COMMA || byte === CLOSE_BRACE || byte === CLOSE_BRACKET;
 
-/** "-0.0000033333333333333333", for one. */
-const LONGEST_NUMBER = 25;
+/** Digits of the longest canonical number: "-0.0000033333333333333333", for one. */
+export const LONGEST_NUMBER = 25;
 
 function anyNumberEnd(bytes: Uint8Array, start: number): number {
   let text = '';

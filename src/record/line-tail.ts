@@ -1,4 +1,4 @@
-import { isCanonicalNumber } from './canonical-scan.ts';
+import { isCanonicalNumber, LONGEST_NUMBER } from './canonical-scan.ts';
 import { KIND } from './entry.ts';
 
 const QUOTE = 0x22;
@@ -6,7 +6,6 @@ const COLON = 0x3a;
 const ZERO = 0x30;
 const NINE = 0x39;
 const HASH_DIGITS = 64;
-const LONGEST_NUMBER = 25;
 const LONGEST_KIND = 120;
 
 /** What stands in a line behind its data. */

@@ -24,6 +24,14 @@ const keyOnSteps: readonly string[] = [
 ] satisfies StepId[];
 const keyOffSteps: readonly string[] = ['keyOn.battery'] satisfies StepId[];
 
+/** The speed that is held there, rpm; null where the engine is left to its idle. */
+function demandAt(step: StepId, before: Controls, profile: Profile): number | null {
+  if (step === 'warmUp.fastIdle') return profile.warmUp.fastIdleRpm ?? null;
+  // Nobody was told to come down yet, and at idle a cold hose may never get hot.
+  if (step === 'warmUp.hose') return before.demandRpm;
+  return sweepRpm(step, profile) ?? null;
+}
+
 /**
  * What the people at the engine do, going by where the procedure is: they do what it asks when it asks. On hold
  * everything stays as it is; on a stop everything goes off.
@@ -52,8 +60,7 @@ export function controlsAt(moment: Moment, before: Controls, profile: Profile): 
       keyOnSteps.includes(step),
     starter,
     fuelling: !fuelOff,
-    demandRpm:
-      step === 'warmUp.fastIdle' ? (profile.warmUp.fastIdleRpm ?? null) : (sweepRpm(step, profile) ?? null),
+    demandRpm: demandAt(step, before, profile),
     pumpingByHand: step === 'prime.strokes' || step === 'prime.electric' || step === 'prime.electricBled',
     bleeding: step === 'fill.coolantBleed' || step === 'fill.coolantBled',
     steering: step === 'warmUp.steeringLocks',

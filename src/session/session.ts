@@ -82,6 +82,7 @@ interface Ear {
 export class Session {
   readonly #parts: SessionParts;
   readonly #machine: FirstStart;
+  readonly #isResumed: boolean;
   #moment: Moment;
   #queue: SessionEvent[] = [];
   readonly #stops: SessionEvent[] = [];
@@ -107,6 +108,7 @@ export class Session {
     this.#parts = parts;
     this.#machine = buildFirstStart(parts.profile);
     this.#figures = new FigureReader(parts.profile);
+    this.#isResumed = restored !== undefined;
     this.#moment =
       restored ?? initialTransition(this.#machine, { profile: parts.profile, job: parts.job })[0];
     this.outcome = new Promise(resolve => {
@@ -209,10 +211,10 @@ export class Session {
   }
 
   /** Speaks the first prompt; a resumed session first asks what the engine is doing. */
-  async begin(resumed: boolean): Promise<void> {
+  async begin(): Promise<void> {
     // One that was gone on with on a full disk is in memory only from the first.
     if (this.#parts.record.failure) this.#lookAtDisk();
-    if (resumed) {
+    if (this.#isResumed) {
       this.#announce([{ line: 'resumed', step: this.#moment.context.step, values: {}, priority: 'notice' }]);
       this.receive({ type: 'stop', cause: 'toolRestarted' }, 'technician', 'tool');
     } else {

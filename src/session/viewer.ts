@@ -2,6 +2,7 @@ import { phaseOf } from '../../machines/build-step.ts';
 import type { Context, OpenItem } from '../../machines/context.ts';
 import { judgeSessionFault } from '../../machines/faults.ts';
 import { procedureFor } from '../../machines/first-start.ts';
+import { silenceEndsMs } from '../../machines/kinds/unanswered.ts';
 import { controlsOf, isOver, type Moment, offerOf, outcomeOf } from '../../machines/moment.ts';
 import { beforeFirstFire } from '../../machines/phases/06-first-fire.ts';
 import { gateMet, isDone } from '../../machines/progress.ts';
@@ -315,8 +316,17 @@ function engineOf(moment: Moment, step: Step | undefined): View['engine'] {
 
 /** What counts down: a hold or a burst, or else the time within which an answer is awaited. */
 function timerOf(context: Context, nowMs: number, language: Language): View['timer'] {
-  const { timer, deadline, heldSinceMs, step } = context;
+  const { timer, deadline, heldSinceMs, unanswered, step } = context;
   const title = stepTitle(language, step);
+  const holdEndsMs = heldSinceMs === null ? null : silenceEndsMs(context);
+  // Beside a running engine what counts is how long it may still be held.
+  if (holdEndsMs !== null && unanswered)
+    return {
+      title,
+      totalMs: holdEndsMs - unanswered.sinceMs,
+      leftMs: Math.max(0, holdEndsMs - nowMs),
+      held: false,
+    };
   const left = leftMs(context, nowMs);
   if (timer && left !== null)
     return { title, totalMs: timer.totalMs, leftMs: left, held: heldSinceMs !== null };

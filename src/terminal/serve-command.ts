@@ -6,7 +6,7 @@ import { languages } from '../../prompts/index.ts';
 import { demoProfiles, fitForFirstFire, loadProfile } from '../profile/load.ts';
 import type { Profile } from '../profile/schema.ts';
 import { type OpenCode, type RunningServer, startServer } from '../server/index.ts';
-import { demoJob } from '../session/demo-job.ts';
+import { practiceJob } from '../session/demo-job.ts';
 import { loadJobCard } from '../session/job-card-file.ts';
 import { MODELS_FOLDER } from './model-command.ts';
 import { OptionError, type RunOptions } from './run/options.ts';
@@ -78,7 +78,10 @@ async function serve({
     models: resolve(models),
     usual: {
       profiles: await profilesFor(profile),
-      job: job === undefined ? demoJob : await loadJobCard(job),
+      job:
+        job === undefined
+          ? practiceJob(await loadProfile(profile), languages[language])
+          : await loadJobCard(job),
       units: units ?? languages[language].usualUnits,
       language,
     },

@@ -1,4 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import { rangeOf } from '../../src/bus/parameter-codec.ts';
+import { PARAMETERS } from '../../src/bus/parameters.ts';
 import {
   canBeRead,
   factsOf,
@@ -35,6 +37,12 @@ describe('what may be read', () => {
     expect(Object.keys(quantities).toSorted()).toEqual(Object.keys(known).toSorted());
     for (const name of Object.keys(known)) expect(isQuantity(name)).toBe(true);
     for (const name of ['', 'toString', 'oilpressure']) expect(isQuantity(name)).toBe(false);
+  });
+
+  test('ends on a bus where its parameter does', () => {
+    const [spn] = quantities.oilPressure.bus.spns;
+    const parameter = PARAMETERS.find(each => each.spn === spn);
+    expect(quantities.oilPressure.bus.endsAt).toBe(parameter && rangeOf(parameter).max);
   });
 
   test.each(each)('%s has its unit, its source and its parameters', (quantity, [unit, spns, ofEngine]) => {

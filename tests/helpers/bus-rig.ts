@@ -118,7 +118,7 @@ function startAt(key: string): Promise<Start> {
   if (known) return known;
   const start = (async () => {
     const run = await rig(await hurriedSix());
-    await run.session.begin(false);
+    await run.session.begin();
     await goUntil(run, key);
     await run.record.close();
     return { session: run.session, nowMs: run.clock.nowMs() };
@@ -146,7 +146,7 @@ async function rigAt(key: string): Promise<Rig> {
 /** A whole session from the job card, led to a state before its bus is joined. */
 export async function wholeBusRig(key: string): Promise<BusRig> {
   const base = await rig(await hurriedSix());
-  await base.session.begin(false);
+  await base.session.begin();
   await goUntil(base, key);
   return joined(base);
 }

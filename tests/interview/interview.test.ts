@@ -158,7 +158,10 @@ describe('what is typed', () => {
     expect(valueIn('oil.grades', '15W-40 110/14.5 above -10')).toEqual([
       { grade: '15W-40', viscosity40Mm2S: 110, viscosity100Mm2S: 14.5, nightsFromC: -10 },
     ]);
-    expect(valueIn('oil.grades', 'SAE 15W-40; 10W-30 below 0 °F', 'us')).toHaveLength(2);
+    expect(valueIn('oil.grades', 'SAE 15W-40 all year; 10W-30 below 0 °F', 'us')).toMatchObject([
+      { grade: '15W-40' },
+      { grade: '10W-30', nightsToC: expect.closeTo(-17.78, 2) },
+    ]);
     expect(faultOf('oil.grades', '10W-30 below 90')).toBe('90 °C is not allowed; from -60 °C to 50 °C is.');
     expect(faultOf('oil.grades', '10W-30 below zero')).toMatch(/is no number/);
   });
@@ -177,7 +180,7 @@ describe('what is typed', () => {
     ['oil.capacityL', '1,500', /may mean two things/],
     ['engine.cylinders', '5.5', /whole number/],
     ['engine.cylinders', '6 L', /"L" is no unit here; give the bare number/],
-    ['idle.warm', '700', /one number; give two/],
+    ['idle.warm', '700', /one number; give two numbers, such as 650-750 rpm/],
     ['idle.warm', '900-700', /first has to be below the second/],
     ['idle.warm', '700-9000', /9000 rpm is not allowed/],
     ['systemVoltage', '48', /none of these; give its number, 1 to 2/],
@@ -187,6 +190,14 @@ describe('what is typed', () => {
     ['oil.grades', '15W-40 110/9', /from 12\.5 up to 16\.3/],
     ['sensors', ' , ', /Name at least one/],
     ['cutOff', 'x'.repeat(61), /61 letters long; 60 are allowed/],
+    ['oilPressure.reliefKpa', '13', /from 1 bar to 10 bar is: no relief valve of a diesel opens later/],
+    [
+      'starter.timeConstantS',
+      '55 min',
+      /from 60 s to 1200 s is: a starter that has cranked is cool after minutes/,
+    ],
+    ['starter.ratedAmbientC', '-9', /from 10 °C to 50 °C is: a limit for a frosty day/],
+    ['charging.minStateOfCharge', '90', /from 50 % to 75 % is: .*a good one that has cranked shows no more/],
   ])('that cannot be, as %s = "%s", gets a sentence with what is allowed', (id, text, says) => {
     const sentence = faultOf(id, text);
     expect(sentence).toMatch(says);
@@ -203,11 +214,35 @@ describe('what stands against what was said before', () => {
     ['idle.cold', '700-1400', { 'idle.warm': [650, 750] }, /from 750 to 1125 rpm/],
     ['floorRatedKpa', '1', { floorIdleKpa: 150 }, /above 1\.5 bar, as that at idle is 1\.5 bar/],
     ['oil.capacityL', '60', { 'engine.displacementL': 6 }, /of 6 L has to be from 4\.2 L to 36 L/],
-    ['thermostat.fullyOpenC', '80', { 'thermostat.opensC': 82 }, /above 82 °C, as its opening is 82/],
+    [
+      'thermostat.fullyOpenC',
+      '86',
+      { 'thermostat.opensC': 82 },
+      /from 87 °C to 107 °C: a thermostat opens over 5 K to 25 K/,
+    ],
+    ['thermostat.fullyOpenC', '99', { 'thermostat.opensC': 60.7 }, /from 65\.7 °C to 85\.7 °C/],
+    [
+      'floorRatedKpa',
+      '7',
+      { 'idle.warm': [600, 850], ratedRpm: 1720, floorIdleKpa: 100 },
+      /no relief valve leaves room for the sweeps; allowed: .* bar or less/,
+    ],
     ['coolant.capPressureKpa', '0', { 'thermostat.opensC': 95 }, /would boil.*allowed: a cap of .* or more/],
     ['firstFilter', 'preFilled', { filterCount: '1' }, /unfiltered; allowed: dry/],
     ['lamps', 'oil pressure', { heaterKind: 'glow' }, /waited for by a lamp/],
     ['sensors', 'oil level, Oil Level', {}, /stands there twice/],
+    [
+      'oilPressure.showsKpa',
+      '2.6',
+      { floorIdleKpa: 100, floorRatedKpa: 370 },
+      /at idle; allowed: 1 bar or less/,
+    ],
+    [
+      'oilPressure.showsKpa',
+      '1',
+      { use: 'generator', ratedRpm: 1500, fixedSpeedRpm: true, floorRatedKpa: 150 },
+      /allowed: 0\.75 bar or less/,
+    ],
     [
       'oilPressure.gaugeMaxKpa',
       '6',

@@ -55,6 +55,7 @@ describe.each(others)('the interview in the language %s', code => {
         question.ask,
         question.why ?? '',
         question.where ?? '',
+        'because' in question ? (question.because ?? '') : '',
         ...(question.kind === 'choice' ? Object.values(question.choices) : []),
       ]),
       ...Object.values(fields).flatMap(({ why, where }) => [why, where]),

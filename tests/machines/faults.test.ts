@@ -142,8 +142,10 @@ describe('a watched fault', () => {
     expect(watching.fork().reply('faultCleared', { afterMs: leftMs }).name).toBe('stopped.makingSafe');
   });
 
-  it('that clears lets the checks begin', () => {
-    expect(watching.fork().reply('faultCleared').reply('yes').context.step).toBe('firstRun.run');
+  it('that clears, with its lamp dark, lets the run begin', () => {
+    expect(watching.fork().reply('faultCleared').reply('yes').reply('dark').reply('yes').context.step).toBe(
+      'firstRun.run',
+    );
   });
 
   it('without one there is nothing to watch', () => {
@@ -154,7 +156,9 @@ describe('a watched fault', () => {
   it('that appears only after the sweeps is watched then', () => {
     const swept = asked.fork().goodUntil('sweeps.faults.asking');
     expect(read(swept, WATCHED).name).toBe('firstFire.transient.asking');
-    expect(swept.reply('faultCleared').reply('yes').context.step).toBe('shutdown.coolant');
+    expect(swept.reply('faultCleared').reply('yes').reply('dark').reply('yes').context.step).toBe(
+      'shutdown.coolant',
+    );
   });
 
   it('that comes back after it had cleared blocks', () => {

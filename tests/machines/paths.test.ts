@@ -170,17 +170,23 @@ describe('in every state that is reached', () => {
   });
 
   for (const type of ['status', 'timeLeft', 'help', 'sayAgain'] as const) {
+    // Whoever asks is there: the silence beside a running engine begins anew.
     it(`${type} says something and changes nothing`, () => {
       for (const happened of tried({ type }, 'technician')) {
         expect(names(happened)[1]).toBe(names(happened)[0]);
         expect(happened.said).toHaveLength(1);
-        expect({ ...happened.after.context, lastSaid: null }).toEqual({
-          ...happened.before.context,
-          lastSaid: null,
-        });
+        const apart = { lastSaid: null, unanswered: null };
+        expect({ ...happened.after.context, ...apart }).toEqual({ ...happened.before.context, ...apart });
       }
     });
   }
+
+  it('beside a running engine none waits for ever: a clock is set in each, and leads on or to a stop', () => {
+    const running = [...everything.places.values()].filter(({ moment }) => moment.hasTag('running'));
+    const silent = running.filter(({ moment }) => nextAlarmMs(moment.context) === null);
+    expect(running.length).toBeGreaterThan(50);
+    expect(silent.map(({ moment }) => stateName(moment))).toEqual([]);
+  });
 
   it('hold, go back and skip are refused where the limits are tight, and in nothing else that cranks', () => {
     for (const type of ['hold', 'goBack', 'skip'] as const) {
@@ -215,6 +221,7 @@ describe('in every state that is reached', () => {
         'sweeps.second.readingBack',
         'sweeps.third.readingBack',
         'sweeps.fourth.readingBack',
+        'sweeps.fifth.readingBack',
         'shutdown.coolant.readingBack',
       ]),
     );

@@ -12,9 +12,15 @@ describe('a speed between the ends of a sweep', () => {
 
   it('does not pass by time once something was said that was not understood: it may have been the pressure', () => {
     const unclear = between().send({ type: 'unclear' });
-    expect(unclear.clock(60_000).name).toBe('sweeps.second.asking');
+    expect(unclear.clock(59_000).name).toBe('sweeps.second.asking');
     unclear.value('oilPressure', 320, { via: 'keys' });
     expect(unclear.context.step).toBe('sweeps.third');
+  });
+
+  it('does not stay there for ever either: nobody answers for a minute, and everything is off', () => {
+    const unclear = between().send({ type: 'unclear' }).clock(30_000).send({ type: 'unclear' });
+    expect(unclear.clock(29_000 - 1).name).toBe('sweeps.second.asking');
+    expect(unclear.clock(1).name).toBe('stopped.makingSafe');
   });
 
   it('does not pass by time beside a pressure that is too low, nor with it', () => {

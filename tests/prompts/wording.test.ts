@@ -186,7 +186,8 @@ describe.each(languageCodes)('in the language %s:', code => {
       ['pressureGood', 'noOilPressure'],
       ['fired', 'nothingYet'],
       ['pointGood', 'leak'],
-      ['pointGood', 'notYet'],
+      ['pointGood', 'somethingWrong'],
+      ['pointGood', 'stillLooking'],
     ] as const)(
       '%s never differs from %s in one short word only: noise takes one for the other',
       (yes, no) => {

@@ -52,7 +52,7 @@ export async function rehearseFast(
   const rehearsal = createRehearsal(session, clock, options);
   const fallSilent = answerByItself(session, rehearsal, options);
   const leaving = new AbortController();
-  await session.begin(false);
+  await session.begin();
   const running = rehearsal.run(leaving.signal);
   const link = withBus && profile.bus ? joinBus(session, rehearsal.source, profile.bus) : undefined;
   let silentUntilMs = LONGEST_MS;

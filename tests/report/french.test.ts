@@ -175,7 +175,7 @@ describe('the report of a session in French', () => {
 
   test('names the source of every rule in French', async () => {
     const run = await rig('demo-four', 'metric', undefined, 'fr');
-    await run.session.begin(false);
+    await run.session.begin();
     await goUntil(run);
     await run.record.close();
     const readings = [...modelIn('fr').readings, ...summarize(await inputOf(run.path)).readings];

@@ -21,7 +21,7 @@ export async function startWithMishaps(path: string, code: LanguageCode): Promis
     await run.type(fmi);
     await say('yes');
   };
-  await run.session.begin(false);
+  await run.session.begin();
   await run.type('xyz');
   await goUntil(run, 'fill.coolantBleed.counting');
   await run.pass(20_000);

@@ -84,7 +84,7 @@ describe('for a supervisor the report', () => {
 
   test('tells what could hardly be true, what it could have been, and who read it too', async () => {
     const run = await rig('demo-six', 'metric', join(folder, 'doubts.jsonl'), 'en');
-    await run.session.begin(false);
+    await run.session.begin();
     await goUntil(run, 'job.coldestNight.asking');
     await run.type('15');
     await run.type('15');

@@ -58,7 +58,7 @@ export async function sessionFor(
   const speech = new SpeechQueue(silence, sink, () => clock.nowMs());
   const session = new Session({ profile, job, language: english, units: 'us', clock, record, speech });
   const rig = rigAround(session, clock, record, path);
-  await session.begin(false);
+  await session.begin();
   return rig;
 }
 

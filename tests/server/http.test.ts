@@ -22,7 +22,7 @@ beforeAll(async () => {
   shop = await openShop({ page });
   for (const role of ['technician', 'second', 'supervisor'] as const) tokens[role] = await shop.pair(role);
   const finished = await rig();
-  await finished.session.begin(false);
+  await finished.session.begin();
   await goUntil(finished, 'job.makerFirst.asking');
   await finished.record.close();
   record = await readFile(finished.path);

@@ -14,7 +14,7 @@ let supervisor: string;
 
 async function recordOf(profile: string): Promise<Buffer> {
   const run = await rig(profile);
-  await run.session.begin(false);
+  await run.session.begin();
   await goUntil(run, 'job.makerFirst.asking');
   await run.record.close();
   return readFile(run.path);

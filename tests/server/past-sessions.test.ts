@@ -22,7 +22,7 @@ let longer: Buffer;
 
 async function recordUntil(...keys: string[]): Promise<Buffer[]> {
   const run = await rig();
-  await run.session.begin(false);
+  await run.session.begin();
   const versions: Buffer[] = [];
   for (const key of keys) {
     await goUntil(run, key);

@@ -7,7 +7,7 @@ describe('a fault code read digit by digit', () => {
     ['in words', 'one five seven', 'one eight'],
   ])('%s is read back, judged by the profile and watched', async (_, spn, fmi) => {
     const run = await rig();
-    await run.session.begin(false);
+    await run.session.begin();
     await goUntil(run, 'keyOn.faults.asking');
     for (const reply of ['read a code', spn, fmi]) await run.type(reply);
     expect(run.said.at(-1)).toBe('S P N 157, F M I 18. Correct?');
@@ -18,7 +18,7 @@ describe('a fault code read digit by digit', () => {
 
   it('that no parameter can have does not count', async () => {
     const run = await rig();
-    await run.session.begin(false);
+    await run.session.begin();
     await goUntil(run, 'keyOn.faults.asking');
     for (const reply of ['read a code', '524287', '0', 'fifty two']) {
       await run.type(reply);

@@ -8,7 +8,7 @@ import { goUntil, rig } from '../helpers/session-rig.ts';
 describe('a session in French', () => {
   it('goes from job card to sign-off by French replies, comma figures and the French stop word', async () => {
     const run = await rig('demo-four', 'metric', undefined, 'fr');
-    await run.session.begin(false);
+    await run.session.begin();
     await goUntil(run);
     await run.record.close();
     expect(await run.session.outcome).toBe('signedOff');
@@ -23,7 +23,7 @@ describe('a session in French', () => {
 
   it('stops at once at a French stop word, and calls it out in French', async () => {
     const run = await rig('demo-four', 'metric', undefined, 'fr');
-    await run.session.begin(false);
+    await run.session.begin();
     await run.type('arretez le moteur');
     expect(run.key()).toMatch(/^stopped/);
     expect(run.said.join(' ')).toContain('Coupez le contact');
@@ -32,7 +32,7 @@ describe('a session in French', () => {
 
   it('does not take English for an answer', async () => {
     const run = await rig('demo-four', 'metric', undefined, 'fr');
-    await run.session.begin(false);
+    await run.session.begin();
     await run.type('card is right');
     expect(run.key()).toBe('job.card.asking');
     await run.record.close();
@@ -41,7 +41,7 @@ describe('a session in French', () => {
   it('is shown in French: comma, units, choices', async () => {
     const run = await rig('demo-four', 'metric', undefined, 'fr');
     const viewer = new Viewer(run.session, 'clavier');
-    await run.session.begin(false);
+    await run.session.begin();
     await goUntil(run, 'fill.oilQuantity.asking');
     const view = viewer.view();
     expect(view).toMatchObject({ phase: 'Remplissage', title: 'Huile versée' });
@@ -51,7 +51,7 @@ describe('a session in French', () => {
 
   it('says its language in the header, and is gone on with from there', async () => {
     const run = await rig('demo-four', 'metric', undefined, 'fr');
-    await run.session.begin(false);
+    await run.session.begin();
     await goUntil(run, 'job.hazards.asking');
     await run.record.close();
     const { entries } = await readLog(run.path);

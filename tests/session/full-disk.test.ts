@@ -21,7 +21,7 @@ async function onSmallDisk(notKept?: () => string) {
   const session = new Session({ ...model.parts, record, ...(notKept ? { notKept } : {}) });
   const viewer = new Viewer(session, 'keys');
   const run = rigAround(session, clock, record, path);
-  await session.begin(false);
+  await session.begin();
   return { disk, session, viewer, run, record };
 }
 
@@ -78,9 +78,9 @@ describe('a session whose disk is full', () => {
     const { disk, session, record } = await onSmallDisk();
     disk.isFull = true;
     await record.append('reading', {}).catch(() => {});
-    const again = new Session(session.parts);
+    const again = new Session(session.parts, session.moment);
     const viewer = new Viewer(again, 'keys');
-    await again.begin(true);
+    await again.begin();
     expect(viewer.view().problems.join()).toContain('the record is kept in memory');
   });
 });

@@ -24,7 +24,7 @@ const laterBy = (before: Rig, afterMs: number) => (beginMs: number) =>
 
 async function endedEarly(): Promise<Rig> {
   const run = await rig();
-  await run.session.begin(false);
+  await run.session.begin();
   await run.type('stop');
   for (const reply of ['all is off', 'correct', 'another cause', 'correct', 'end the session', 'correct'])
     await run.type(reply);
@@ -83,14 +83,14 @@ async function goOn(before: Rig, afterMs: number): Promise<Rig> {
   if (!(clock instanceof VirtualClock)) throw new Error('another clock');
   const session = new Session({ ...before.session.parts, clock, record }, restored.moment);
   const run = rigAround(session, clock, record, before.path);
-  await session.begin(true);
+  await session.begin();
   return run;
 }
 
 describe('a session that is gone on with', () => {
   it.each([0, 30_000, 3_600_000])('after %i ms has no clock set back on its record', async afterMs => {
     const before = await rig();
-    await before.session.begin(false);
+    await before.session.begin();
     await goUntil(before, 'job.ambient.asking');
     const after = await goOn(before, afterMs);
     await after.pass(5000);
@@ -100,7 +100,7 @@ describe('a session that is gone on with', () => {
 
   it('keeps its session time through every restart', async () => {
     let run = await rig();
-    await run.session.begin(false);
+    await run.session.begin();
     await run.pass(40_000);
     await run.type('something that does not count');
     for (let restart = 0; restart < 3; restart += 1) run = await goOn(run, 1000);
@@ -117,7 +117,7 @@ describe('a session that is gone on with', () => {
 
   it('whose wall clock really was set back meanwhile is remarked once, where that was', async () => {
     const before = await rig();
-    await before.session.begin(false);
+    await before.session.begin();
     await before.pass(10_000);
     const after = await goOn(before, -60_000);
     await after.pass(5000);

@@ -92,7 +92,7 @@ const list: readonly Impossible[] = [
       [8, ''],
     ],
     leadsTo: 'stopped.makingSafe',
-    told: /Stop: overspeed! Key off\./,
+    told: /Stop: overspeed! Key off, cut its fuel, now\./,
     holds: ['checks.idle'],
   },
   {
@@ -122,7 +122,7 @@ async function typed(run: Rig, { typed: lines }: Impossible): Promise<void> {
 describe('impossible answers, typed', () => {
   it.each(list.map(each => [each.answer, each] as const))('%s', async (_, each) => {
     const run = await rig('demo-six', 'us');
-    await run.session.begin(false);
+    await run.session.begin();
     await goUntil(run, each.at);
     const before = run.said.length;
     await typed(run, each);

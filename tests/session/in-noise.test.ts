@@ -67,7 +67,7 @@ describe('a session in a loud bay', () => {
     const voice = createTypedRecognizer();
     run.session.attach(voice, 'voice');
     const viewer = new Viewer(run.session, 'microphone');
-    await run.session.begin(false);
+    await run.session.begin();
     let nth = 0;
     const measure = async (above: number) => {
       for (let i = 0; i < 3; i++) {

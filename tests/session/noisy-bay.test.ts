@@ -8,7 +8,7 @@ async function sessionIn(aboveNoiseDb: number) {
   const run = await rig();
   const voice = createTypedRecognizer();
   run.session.attach(voice, 'voice');
-  await run.session.begin(false);
+  await run.session.begin();
   let nth = 0;
   const measure = async (above: number) => {
     for (let i = 0; i < 3; i++) {

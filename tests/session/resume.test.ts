@@ -9,7 +9,7 @@ import { goUntil, type Rig, rig, rigAround } from '../helpers/session-rig.ts';
 /** Breaks a session off at a state, as a power loss would, and goes on with its record. */
 async function breakOffAt(key: string): Promise<{ before: Rig; after: Rig }> {
   const before = await rig();
-  await before.session.begin(false);
+  await before.session.begin();
   await goUntil(before, key);
   await before.record.close();
   const clock = new VirtualClock(new Date('2026-01-02T09:00:00Z'), before.clock.nowMs() + 60_000);
@@ -37,7 +37,7 @@ describe('a session that broke off', () => {
   it.each(places)('at %s first asks what the engine is doing', async key => {
     const { before, after } = await breakOffAt(key);
     expect(after.session.moment.context.done).toEqual(before.session.moment.context.done);
-    await after.session.begin(true);
+    await after.session.begin();
     expect(after.key()).toBe('stopped.makingSafe');
     expect(after.session.moment.context.stop?.cause).toBe('toolRestarted');
     expect(after.said.join(' ')).toMatch(/what the engine is doing/);
@@ -45,7 +45,7 @@ describe('a session that broke off', () => {
 
   it('is led to sign-off after it, through first fire again, and the record verifies', async () => {
     const { after } = await breakOffAt('warmUp.watch.between');
-    await after.session.begin(true);
+    await after.session.begin();
     for (const reply of ['all is off', 'correct', 'correct', 'ready', 'correct']) await after.type(reply);
     expect(after.session.moment.context.done).not.toContain('firstFire.crank');
     await goUntil(after);
@@ -56,7 +56,7 @@ describe('a session that broke off', () => {
 
   it('is not gone on with once it is over', async () => {
     const run = await rig();
-    await run.session.begin(false);
+    await run.session.begin();
     await goUntil(run);
     await run.record.close();
     const { entries } = await readLog(run.path);

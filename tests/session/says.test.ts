@@ -12,7 +12,7 @@ const { lines } = languages.en;
 
 async function begun(state?: string): Promise<Rig> {
   const run = await rig();
-  await run.session.begin(false);
+  await run.session.begin();
   if (state) await goUntil(run, state);
   return run;
 }
@@ -40,8 +40,9 @@ describe('a session that begins', () => {
   });
 
   it('anew after it broke off says so, and is a stop of the tool itself', async () => {
-    const run = await rig();
-    await run.session.begin(true);
+    const { session, clock, record, path } = await rig();
+    const run = rigAround(new Session(session.parts, session.moment), clock, record, path);
+    await run.session.begin();
     expect(run.said[0]).toBe(lines.resumed);
     expect(of(run, 'said')[0]).toMatchObject({ asks: false, hazard: false });
     expect((await entriesOf(run, 'event'))[0]).toMatchObject({
@@ -271,7 +272,7 @@ describe('a part that fails', () => {
       () => clock.nowMs(),
     );
     const run = rigAround(new Session({ ...base.session.parts, speech }), clock, record, path);
-    await run.session.begin(false);
+    await run.session.begin();
     await run.pass(1000);
     expect(of(run, 'problem').length).toBeGreaterThan(0);
     expect(of(run, 'problem')[0]?.sentence).toContain('No voice here.');
@@ -309,7 +310,7 @@ describe('what the tool says', () => {
     const enqueue = vi.spyOn(speech, 'enqueue');
     const clear = vi.spyOn(speech, 'clear');
     const run = rigAround(new Session({ ...base.session.parts, speech }), clock, record, path);
-    await run.session.begin(false);
+    await run.session.begin();
     expect(enqueue.mock.calls.map(([{ label, priority }]) => [label, priority])).toEqual([
       [expect.stringMatching(/^job\.card-/), 'prompt'],
       ['job.card-ask', 'prompt'],

@@ -2,7 +2,8 @@ import { mkdtempSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { describe, expect, it } from 'vitest';
+import { setImmediate } from 'node:timers/promises';
+import { describe, expect, it, vi } from 'vitest';
 import { type Entry, type RecordLog, readLog, verifyLog } from '../../src/record/index.ts';
 import { Session } from '../../src/session/session.ts';
 import { goUntil, rig, rigAround } from '../helpers/session-rig.ts';
@@ -18,7 +19,7 @@ describe('a whole session by keys', () => {
     'is led from job card to sign-off on %s in %s units, and its record verifies',
     async (name, units) => {
       const run = await rig(name, units);
-      await run.session.begin(false);
+      await run.session.begin();
       await goUntil(run);
       expect(run.key()).toBe('signedOff');
       await expect(run.session.outcome).resolves.toBe('signedOff');
@@ -33,7 +34,7 @@ describe('a whole session by keys', () => {
 describe('the queue', () => {
   it('carries out a stop ahead of everything that waits', async () => {
     const run = await rig();
-    await run.session.begin(false);
+    await run.session.begin();
     run.session.receive({ type: 'reply', id: 'cardRight' }, 'technician', 'keys');
     run.session.receive({ type: 'reply', id: 'understood' }, 'technician', 'keys');
     run.session.receive({ type: 'stop' }, 'second', 'voice');
@@ -48,7 +49,7 @@ describe('the queue', () => {
 
   it('stamps an event with the moment it came, not the moment it is carried out', async () => {
     const run = await rig();
-    await run.session.begin(false);
+    await run.session.begin();
     await run.pass(1234);
     run.session.receive({ type: 'hold' }, 'technician', 'keys');
     run.clock.advance(5000);
@@ -80,26 +81,31 @@ function slow(record: RecordLog): { record: RecordLog; release(): void; pending(
   };
 }
 
+/** Everything that waits for nothing but its turn has had it. */
+async function allElseDone(): Promise<void> {
+  for (let turn = 0; turn < 10; turn++) await setImmediate();
+}
+
 describe('the record', () => {
   it('has an event on the disk before the next prompt is spoken, but a call-out does not wait', async () => {
     const base = await rig();
     const disk = slow(base.record);
     const session = new Session({ ...base.session.parts, record: disk.record });
     const run = rigAround(session, base.clock, disk.record, base.path);
-    const begun = session.begin(false);
+    const begun = session.begin();
     const drain = setInterval(disk.release, 1);
     await begun;
     clearInterval(drain);
 
     const before = run.said.length;
     run.keys.type('card is right');
-    await new Promise(resolve => setTimeout(resolve, 20));
-    expect(disk.pending()).toBeGreaterThan(0);
+    await vi.waitFor(() => expect(disk.pending()).toBeGreaterThan(0));
+    await allElseDone();
     expect(run.said.length).toBe(before);
 
     run.session.receive({ type: 'stop' }, 'technician', 'keys');
     disk.release();
-    await new Promise(resolve => setTimeout(resolve, 20));
+    await allElseDone();
     const again = setInterval(disk.release, 1);
     await run.session.settled();
     clearInterval(again);
@@ -109,7 +115,7 @@ describe('the record', () => {
 
   it('keeps what was heard, said and judged, with limits, margin, rule and source', async () => {
     const run = await rig();
-    await run.session.begin(false);
+    await run.session.begin();
     await goUntil(run, 'fill.oilFilterPreFilled.asking');
     await run.record.close();
     const lines = (await readFile(run.path, 'utf8')).trim().split('\n');
@@ -130,7 +136,7 @@ describe('the record', () => {
 describe('keys', () => {
   it('are never deafened by the voice of the tool', async () => {
     const run = await rig();
-    await run.session.begin(false);
+    await run.session.begin();
     expect(run.session.speaking).toBe(true);
     await run.type('card is right');
     expect(run.key()).toBe('job.makerFirst.asking');
@@ -138,7 +144,7 @@ describe('keys', () => {
 
   it('give a reason in their own words where one is asked for', async () => {
     const run = await rig();
-    await run.session.begin(false);
+    await run.session.begin();
     await goUntil(run, 'prime.strokes.asking');
     await run.type('skip this');
     expect(run.key()).toBe('prime.strokes.skipping');
@@ -152,7 +158,7 @@ describe('keys', () => {
 describe('what is heard and does not count', () => {
   it('is answered with a repetition, and is on the record', async () => {
     const run = await rig();
-    await run.session.begin(false);
+    await run.session.begin();
     await run.type('banana');
     expect(run.key()).toBe('job.card.asking');
     expect(run.said.at(-1)).toMatch(/^I did not understand/);
@@ -162,7 +168,7 @@ describe('what is heard and does not count', () => {
 
   it('has no effect while time is only running', async () => {
     const run = await rig();
-    await run.session.begin(false);
+    await run.session.begin();
     await goUntil(run, 'fill.coolantBleed.counting');
     const said = run.said.length;
     await run.type('banana');

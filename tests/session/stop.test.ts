@@ -38,7 +38,7 @@ const isConfirmed = async (path: string) => summarize(await gather(path)).trust.
 
 it('a stop counts and is called out before the disk has anything of it, whatever else the disk has not taken', async () => {
   const { run, session, release } = await onSlowDisk();
-  const begun = session.begin(false);
+  const begun = session.begin();
   run.keys.type('card is right');
   const before = run.said.length;
   session.receive({ type: 'stop' }, 'second', 'touch');
@@ -54,7 +54,7 @@ it('a stop counts and is called out before the disk has anything of it, whatever
 
 it('what waited for the disk when a stop came is not asked any more, and what waited in the queue answers nothing', async () => {
   const { run, session, release } = await onSlowDisk();
-  const begun = session.begin(false);
+  const begun = session.begin();
   session.receive({ type: 'reply', id: 'cardRight' }, 'technician', 'keys');
   session.receive({ type: 'reply', id: 'allOff' }, 'technician', 'keys');
   const before = run.said.length;
@@ -69,7 +69,7 @@ it('what waited for the disk when a stop came is not asked any more, and what wa
 
 it('a stop that comes while an event is being noted stands behind it on the record, which is confirmed', async () => {
   const run = await rig();
-  await run.session.begin(false);
+  await run.session.begin();
   let stopped = false;
   run.session.watch(happening => {
     // A reading that is passed is noted twice: its verdict, and that the step is done.

@@ -36,7 +36,7 @@ describe('a session that has just begun', () => {
   it('shows all of itself, and nothing of what there is not', async () => {
     const run = await rig('demo-six', 'metric');
     const viewer = new Viewer(run.session, 'microphone');
-    await run.session.begin(false);
+    await run.session.begin();
     const view = viewer.view();
     expect(view).toMatchObject({
       profileName: demoSix.name,
@@ -244,7 +244,7 @@ describe('what is said and heard', () => {
   it('stands in the log by time and speaker, and what was not understood with a question mark', async () => {
     const run = await rig('demo-six', 'metric');
     const viewer = new Viewer(run.session, 'microphone');
-    await run.session.begin(false);
+    await run.session.begin();
     await run.pass(61_000);
     await run.type('the moon is blue');
     const heard = () => viewer.view().log.filter(({ who }) => who === 'heard');
@@ -264,7 +264,7 @@ describe('what is said and heard', () => {
   it('is kept for the last fifty lines', async () => {
     const run = await rig('demo-six', 'metric');
     const viewer = new Viewer(run.session, 'microphone');
-    await run.session.begin(false);
+    await run.session.begin();
     for (let i = 0; i < 60; i += 1) await run.type(`nonsense ${i}`);
     const { log } = viewer.view();
     expect(log).toHaveLength(50);
@@ -275,7 +275,7 @@ describe('what is said and heard', () => {
   it('in passing is shown beside the question, until another one is asked', async () => {
     const run = await rig('demo-six', 'metric');
     const viewer = new Viewer(run.session, 'microphone');
-    await run.session.begin(false);
+    await run.session.begin();
     await run.type('status');
     const { remark = '' } = viewer.view();
     expect(remark).not.toBe('');
@@ -287,7 +287,7 @@ describe('what is said and heard', () => {
   it('before a question, as what has to be known for it, is shown beside it', async () => {
     const run = await rig('demo-six', 'us');
     const viewer = new Viewer(run.session, 'microphone');
-    await run.session.begin(false);
+    await run.session.begin();
     await goUntil(run, 'noFuelCrank.untilPressure.askingClear');
     const { remark, prompt } = viewer.view();
     expect(remark).toMatch(/Answer within 0:10 of each burst\. .*note the lowest battery voltage/);
@@ -298,7 +298,7 @@ describe('what is said and heard', () => {
   it('as a call-out is shown whole until somebody has acted on it', async () => {
     const run = await rig('demo-six', 'metric');
     const viewer = new Viewer(run.session, 'microphone');
-    await run.session.begin(false);
+    await run.session.begin();
     await run.type('card is right');
     run.session.receive({ type: 'stop' }, 'second', 'touch');
     await run.session.settled();
@@ -314,7 +314,7 @@ describe('what is said and heard', () => {
   it('as a call-out goes when something else is asked later', async () => {
     const run = await rig('demo-six', 'metric');
     const viewer = new Viewer(run.session, 'microphone');
-    await run.session.begin(false);
+    await run.session.begin();
     run.session.receive({ type: 'stop' }, 'second', 'touch');
     await run.session.settled();
     run.clock.advance(1000);

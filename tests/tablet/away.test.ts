@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { AWAY_AFTER_MS, AwayWatch } from '../../src/tablet/remote/away.ts';
+import { AWAY_AFTER_MS } from '../../src/server/protocol/index.ts';
+import { AwayWatch } from '../../src/tablet/remote/away.ts';
 
 /** A watch whose time is moved by hand. */
 function watch() {

@@ -248,7 +248,7 @@ it('says on each new line whether this device hears', () => {
   const { connection, line, later, welcome, kinds } = rig();
   line().open();
   welcome();
-  connection.listens(true);
+  connection.setListening(true);
   line().closed();
   later.at(-1)?.();
   line().open();

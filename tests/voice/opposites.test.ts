@@ -15,7 +15,7 @@ it.each([
   ['yes', 'no', 'that is right'],
   ['lit', 'dark', 'it is out'],
   ['oilPressureShows', 'nothingYet', 'oil pressure'],
-  ['pointGood', 'notYet', 'all good'],
+  ['pointGood', 'somethingWrong', 'all good'],
 ] as const)(
   'a wording too near to its opposite never counts as %s, beside %s: "%s"',
   async (yes, no, said) => {

@@ -18,8 +18,8 @@ const REMEMBERED_S = 6;
 /** What was lost so shortly ago may go on at once, where it goes on from where it was, or has fired. */
 const GOES_ON_S = 1.5;
 /** The most that a speed changes, as a share of itself: at once, and for each second. */
-const CHANGES_AT_ONCE = 0.15;
-const CHANGES_PER_S = 1.2;
+export const CHANGES_AT_ONCE = 0.15;
+export const CHANGES_PER_S = 1.2;
 
 /** Of what is believed from look to look: what is told, and what is left unsaid. */
 export class Claims {

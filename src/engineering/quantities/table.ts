@@ -11,6 +11,8 @@ export interface OnBus {
   readonly tolerance: number;
   /** A change that is worth a line of the record. */
   readonly worth: number;
+  /** Where an engine can well have more than its parameter can show: what it shows there stands for so much or more. */
+  readonly endsAt?: number;
 }
 
 /** One thing that may be read off a gauge and spoken. */
@@ -80,7 +82,7 @@ export const quantities = {
     range: [0, 2000],
     source: PRACTICE,
     tolerance: 35,
-    bus: { spns: [100], ofEngine: true, tolerance: 20 + 4, worth: 20 },
+    bus: { spns: [100], ofEngine: true, tolerance: 20 + 4, worth: 20, endsAt: 1000 },
   },
   coolantTemperature: {
     unit: 'degC',

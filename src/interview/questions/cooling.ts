@@ -1,6 +1,13 @@
 import { numberIn, type Question, rangeIn } from '../question.ts';
-import { always, assumed, number, over, perLitre } from './makers.ts';
+import { type Measure, showNumber } from '../units.ts';
+import { always, assumed, number, over, perLitre, unitsIn } from './makers.ts';
 import { capFault } from './soak.ts';
+
+/**
+ * Wax that melts over less sticks, and over more it was another temperature that was read off, K: 8 to 15 are usual;
+ * common practice, no published source.
+ */
+const OPENS_OVER_K = [5, 25] as const;
 
 /** Coolant, thermostat and cap. */
 export const coolingQuestions: readonly Question[] = [
@@ -23,6 +30,7 @@ export const coolingQuestions: readonly Question[] = [
     measure: 'share',
     min: 0,
     max: 0.7,
+    example: [0.4, 0.6],
     fields: ['coolant.minShare', 'coolant.maxShare'],
     tier: 'manual',
     propose: always([0.4, 0.6]),
@@ -42,7 +50,14 @@ export const coolingQuestions: readonly Question[] = [
         ? undefined
         : { ...assumed(opens + 12, '12 K (22 °F) above its opening'), uses: ['thermostat.opensC'] };
     },
-    check: over('thermostat.opensC', 'its opening', 'temperature'),
+    check: (value, draft) => {
+      const opens = numberIn(draft, 'thermostat.opensC');
+      if (opens === undefined || typeof value !== 'number') return null;
+      const [least, most] = OPENS_OVER_K;
+      if (value >= opens + least && value <= opens + most) return null;
+      const show = (si: number, measure: Measure) => showNumber(si, measure, unitsIn(draft));
+      return `It has to be from ${show(opens + least, 'temperature')} to ${show(opens + most, 'temperature')}: a thermostat opens over ${show(least, 'kelvin')} to ${show(most, 'kelvin')}.`;
+    },
   }),
   number('thermostat.coolantMaxC', 'Hottest coolant allowed', 'temperature', [80, 130], {
     propose: draft => {

@@ -33,6 +33,6 @@ export const oilQuestions: readonly Question[] = [
     ask: 'Oil filter',
     fields: ['oil.filter'],
     tier: 'manual',
-    choices: { preFilled: 'filled first', dry: 'fitted dry' },
+    choices: { preFilled: 'filled with oil first', dry: 'fitted dry' },
   },
 ];

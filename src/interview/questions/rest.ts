@@ -54,6 +54,12 @@ const put = (find: (draft: Draft) => number | undefined) => (draft: Draft) => {
   return value === undefined ? undefined : assumed(value);
 };
 
+/** Most pressure from which on it is said to show, kPa: no more than the least at idle, or half of that at one speed. */
+function mostShowsKpa(draft: Draft): number | undefined {
+  const rated = numberIn(draft, 'floorRatedKpa');
+  return numberIn(draft, 'floorIdleKpa') ?? (rated === undefined ? undefined : rated / 2);
+}
+
 /** A fault where the cranks that are allowed would end before the oil is at the gauge. */
 const inTime =
   (
@@ -96,7 +102,7 @@ export const restQuestions: readonly Question[] = [
       if (promised === undefined || thinnest === undefined) return undefined;
       // Where it runs hotter than 100 degC, all of the maker's grades are thinner than they promise there.
       const least = Math.max(2, Math.min(promised, downToTenths(thinnest)));
-      return computed(least, 'sae-j300', ['oil.grades', 'oil.runningC']);
+      return computed(least, 'SAE J300', ['oil.grades', 'oil.runningC']);
     },
     {
       check: (value, draft) => {
@@ -133,9 +139,15 @@ export const restQuestions: readonly Question[] = [
     when: draft => textIn(draft, 'fuel.primer.kind') === 'electric',
   }),
   rest('fuel.primer.maxStrokes', 'count', [10, 500], always(150), { whole: true }),
-  rest('starter.limitC', 'temperature', [60, 250], always(140)),
-  rest('starter.ratedAmbientC', 'temperature', [-20, 50], always(25)),
-  rest('starter.timeConstantS', 'time', [10, 3600], always(400)),
+  rest('starter.limitC', 'temperature', [100, 250], always(140), {
+    because: 'so hot every winding may get, and none hotter',
+  }),
+  rest('starter.ratedAmbientC', 'temperature', [10, 50], always(25), {
+    because: 'a limit for a frosty day allows no full crank on any other',
+  }),
+  rest('starter.timeConstantS', 'time', [60, 1200], always(400), {
+    because: 'a starter that has cranked is cool after minutes, not after seconds or hours',
+  }),
   rest('starter.maxBursts', 'count', [1, 20], draft => assumed(Math.max(8, leastBursts(draft))), {
     whole: true,
     check: (value, draft) => {
@@ -199,13 +211,29 @@ export const restQuestions: readonly Question[] = [
       },
     },
   ),
-  rest('oilPressure.showsKpa', 'pressure', [1, 300], draft => {
-    const floor = numberIn(draft, 'floorIdleKpa') ?? (numberIn(draft, 'floorRatedKpa') ?? 0) / 2;
-    return floor === 0 ? undefined : assumed(Math.min(70, Math.round(0.7 * floor)));
-  }),
+  rest(
+    'oilPressure.showsKpa',
+    'pressure',
+    [10, 300],
+    draft => {
+      const most = mostShowsKpa(draft);
+      return most === undefined ? undefined : assumed(Math.min(70, Math.round(0.7 * most)));
+    },
+    {
+      check: (value, draft) => {
+        const most = mostShowsKpa(draft);
+        return most === undefined || typeof value !== 'number' || value <= most
+          ? null
+          : `An engine that is well would seem to lose its pressure at idle; allowed: ${bars(most, draft)} or less.`;
+      },
+    },
+  ),
   rest('idle.spreadMaxRpm', 'speed', [10, 300], always(40)),
   rest('charging.toleranceV', 'voltage', [0.05, 0.6], always(0.5)),
-  rest('charging.minStateOfCharge', 'share', [0.3, 0.9], always(0.7)),
+  // 12.4 V is where a battery is charged, not where it is full: it is read again after the cranks, and has to start.
+  rest('charging.minStateOfCharge', 'share', [0.5, 0.75], always(0.7), {
+    because: 'with less it may not start, and a good one that has cranked shows no more',
+  }),
   rest('thermostat.toleranceK', 'kelvin', [0.5, 20], always(4)),
   rest('warmUp.minS', 'time', [180, 3600], always(240)),
   rest('warmUp.maxS', 'time', [600, 7200], atLeast(2700, 'warmUp.minS', 600), {

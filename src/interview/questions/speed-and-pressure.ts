@@ -1,9 +1,18 @@
-import { numberIn, type Question, rangeIn } from '../question.ts';
+import { type Draft, numberIn, type Question, rangeIn } from '../question.ts';
 import { leastRatedRpm, leastReliefKpa, MOST_RPM } from '../speeds.ts';
 import { always, assumed, bars, isFixed, isSwept, number, over } from './makers.ts';
 
-/** No relief valve of a diesel opens later. */
-const MOST_RELIEF_KPA = 1500;
+/** No relief valve of a diesel opens later, and no bus shows more: common practice, no published source. */
+const MOST_RELIEF_KPA = 1000;
+/** So far above the floor a relief valve opens at least. */
+const RELIEF_ABOVE_FLOOR = 1.15;
+
+/** Least pressure at which the relief valve may open with these floors, kPa. */
+const leastRelief = (draft: Draft): number =>
+  Math.max(
+    leastReliefKpa(draft) ?? 0,
+    Math.ceil((numberIn(draft, 'floorRatedKpa') ?? 0) * RELIEF_ABOVE_FLOOR),
+  );
 
 /** Gauges are read to ten: in a narrower band hardly a reading lies. Common practice, no published source. */
 const LEAST_BAND_RPM = 20;
@@ -20,6 +29,7 @@ export const speedAndPressureQuestions: readonly Question[] = [
     min: 1100,
     max: 5000,
     whole: true,
+    example: [1470, 1575],
     fields: ['idle.warm', 'idle.cold'],
     tier: 'manual',
     when: isFixed,
@@ -51,6 +61,7 @@ export const speedAndPressureQuestions: readonly Question[] = [
     min: 450,
     max: 1400,
     whole: true,
+    example: [650, 750],
     fields: ['idle.warm'],
     tier: 'manual',
     when: isSwept,
@@ -76,6 +87,7 @@ export const speedAndPressureQuestions: readonly Question[] = [
     min: 450,
     max: 1600,
     whole: true,
+    example: [700, 900],
     fields: ['idle.cold'],
     tier: 'manual',
     when: isSwept,
@@ -125,7 +137,7 @@ export const speedAndPressureQuestions: readonly Question[] = [
     ask: 'Least oil pressure at rated speed, hot',
     measure: 'pressure',
     min: 60,
-    max: 900,
+    max: 700,
     fields: ['oilPressure.floor'],
     tier: 'manual',
     propose: draft => {
@@ -138,17 +150,23 @@ export const speedAndPressureQuestions: readonly Question[] = [
         uses: [],
       };
     },
-    check: over('floorIdleKpa', 'that at idle', 'pressure'),
+    check: (value, draft) => {
+      const fault = over('floorIdleKpa', 'that at idle', 'pressure')(value, draft);
+      if (fault !== null || typeof value !== 'number') return fault;
+      const least = leastRelief({ ...draft, floorRatedKpa: value });
+      return least <= MOST_RELIEF_KPA
+        ? null
+        : `Above this floor no relief valve leaves room for the sweeps; allowed: ${bars(Math.floor((value * MOST_RELIEF_KPA) / least), draft)} or less.`;
+    },
   },
   number('oilPressure.reliefKpa', 'Oil relief valve opens at', 'pressure', [100, MOST_RELIEF_KPA], {
+    because: 'no relief valve of a diesel opens later, and no bus shows more',
     propose: draft => {
-      const least = leastReliefKpa(draft) ?? 0;
-      const usual = Math.ceil(Math.max(450, 1.1 * least, (numberIn(draft, 'floorRatedKpa') ?? 0) * 1.3) / 10);
+      const usual = Math.ceil(Math.max(450, 1.1 * leastRelief(draft)) / 10);
       return assumed(Math.min(MOST_RELIEF_KPA, 10 * usual));
     },
     check: (value, draft) => {
-      const floor = numberIn(draft, 'floorRatedKpa') ?? 0;
-      const least = Math.max(leastReliefKpa(draft) ?? 0, Math.ceil(floor * 1.15));
+      const least = leastRelief(draft);
       return typeof value !== 'number' || value >= least
         ? null
         : `Below these floors it would be open at every speed; allowed: ${bars(least, draft)} or more.`;

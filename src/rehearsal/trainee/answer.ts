@@ -40,9 +40,12 @@ const RUNS_FROM_RPM = 400;
 const STOPS_WITHIN_S = 10;
 /** Half a minute of a needle, as the step asks for. */
 const WATCHES_S = 30;
-/** A thermostat that opens over many kelvins has the hose hot by then, too. */
+/** A hose is hot so long after its thermostat stands open; one that is cold after the longer time is no matter of patience. */
 const HOSE_WITHIN_S = 120;
+const HOSE_AT_ALL_S = 900;
 const LOOK_AGAIN_S = 900;
+/** Sooner than anybody beside a running engine is looked for. */
+const STILL_HERE_S = 100;
 
 const reply = (id: ReplyId): Answer => ({ kind: 'reply', id });
 const stop = (cause: ReplyId): Answer => ({ kind: 'stop', cause });
@@ -103,6 +106,10 @@ const isWrongAt = (id: string, { gauges }: Sight) => [...gauges.wrongAt].some(po
 /** Says no for a while, then gives up. */
 const notYet = ({ answered }: Sight, cause: ReplyId): Answer =>
   answered >= PATIENCE ? stop(cause) : reply('notYet');
+
+/** Whoever waits for something says from time to time that it has not come. */
+const stillHere = ({ askedS, answered }: Sight): Answer =>
+  askedS > STILL_HERE_S * (answered + 1) ? reply('notYet') : null;
 
 function readGauge(step: Step, quantity: Quantity, sight: Sight, profile: Profile): Answer {
   const { gauges, askedS, answered } = sight;
@@ -201,6 +208,12 @@ function crank(until: ReplyId, { gauges, moment }: Sight, profile: Profile): Ans
   return first ? reply(first) : null;
 }
 
+/** The hose ought to be hot by now: by the gauge the thermostat stands open, or it was waited for long enough. */
+function staysCold({ gauges, askedS }: Sight, { thermostat }: Profile): boolean {
+  const openByGauge = gauges.coolantC === null || gauges.coolantC >= thermostat.fullyOpenC;
+  return askedS > (openByGauge ? HOSE_WITHIN_S : HOSE_AT_ALL_S);
+}
+
 /** What has to be so before a step is said to be done; where nothing is looked at, people do as they are asked. */
 function confirm(step: StepId, ok: ReplyId, sight: Sight, profile: Profile): Answer {
   const { gauges, askedS } = sight;
@@ -221,9 +234,9 @@ function confirm(step: StepId, ok: ReplyId, sight: Sight, profile: Profile): Ans
       return when(gauges.primerFirm);
     case 'warmUp.hose':
       if (gauges.upperHoseHot) return reply(ok);
-      return askedS > HOSE_WITHIN_S ? notYet(sight, 'causeOverheating') : null;
+      return staysCold(sight, profile) ? notYet(sight, 'causeOverheating') : stillHere(sight);
     case 'warmUp.steeringLocks':
-      return when(!gauges.steeringAir);
+      return gauges.steeringAir ? stillHere(sight) : reply(ok);
     case 'warmUp.levels':
     case 'warmUp.bottle':
     case 'signOff.coolantLevel':

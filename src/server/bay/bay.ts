@@ -4,7 +4,16 @@ import type { EngineHeard } from '../../engineering/engine-sound/ear.ts';
 import type { Profile } from '../../profile/schema.ts';
 import type { EarLevel } from '../../voice/ports.ts';
 import { PAIRED_FOR_MS, type Pairing, type Pairings } from '../pairing/pairings.ts';
-import type { Battery, BayBrief, BayState, Command, Deed, LogPage, StopAnswer } from '../protocol/index.ts';
+import {
+  AWAY_AFTER_MS,
+  type Battery,
+  type BayBrief,
+  type BayState,
+  type Command,
+  type Deed,
+  type LogPage,
+  type StopAnswer,
+} from '../protocol/index.ts';
 import { Refused } from '../refused.ts';
 import { forbidden, mayNotLetGo, mayNotRenew } from './authority.ts';
 import { briefOf } from './brief.ts';
@@ -21,8 +30,6 @@ import { StopBook } from './stop-book.ts';
 
 /** As long as a page takes to be loaded anew. */
 const GRACE_MS = 4_000;
-/** As long as a tablet takes for a line that only broke, and as it waits itself before it says so (`src/tablet/remote/away.ts`). */
-const LEADER_AWAY_MS = 10_000;
 
 /** One bay of the shop: its devices, its session, and what all of them are told. */
 export class Bay {
@@ -47,7 +54,7 @@ export class Bay {
   #starting = false;
 
   /** @param awayMs after which a device that leads and has left is not waited for beside an engine that turns */
-  constructor(name: string, pairings: Pairings, starter: Starter, awayMs = LEADER_AWAY_MS) {
+  constructor(name: string, pairings: Pairings, starter: Starter, awayMs = AWAY_AFTER_MS) {
     this.name = name;
     this.#pairings = pairings;
     this.#starter = starter;
@@ -61,7 +68,7 @@ export class Bay {
     const resumed = await this.#starter.resume(this.name, this.#mouths());
     if (!resumed) return;
     this.#take(resumed);
-    await resumed.run.session.begin(true);
+    await resumed.run.session.begin();
   }
 
   /** The session that is not over, by its id. */
@@ -99,14 +106,14 @@ export class Bay {
   }
 
   /** Nothing comes back over the open line of a device, or something does again. */
-  isQuiet(pairing: Pairing, quiet: boolean): void {
-    this.crew.isQuiet(pairing, quiet);
+  setQuiet(pairing: Pairing, quiet: boolean): void {
+    this.crew.setQuiet(pairing, quiet);
     if (quiet) this.#tellIfAway(pairing);
     this.show();
   }
 
-  battery(pairing: Pairing, battery: Battery): void {
-    this.crew.battery(pairing, battery);
+  noteBattery(pairing: Pairing, battery: Battery): void {
+    this.crew.noteBattery(pairing, battery);
     this.show();
   }
 
@@ -115,7 +122,10 @@ export class Bay {
     const run = this.#run;
     if (role !== 'second' || !run || run.isOver || !this.crew.isAway(role)) return;
     // Where seconds count, and in a stop, the tool's own voice would be in the way.
-    if (controlsOf(run.session.moment).includes('hold')) run.session.mention('secondGone');
+    const { moment } = run.session;
+    if (!controlsOf(moment).includes('hold')) return;
+    if (moment.hasTag('running')) run.session.callOut('secondGoneRunning');
+    else run.session.mention('secondGone');
   }
 
   /** Nobody leads: what would go on unheard beside an engine that turns is stopped. */
@@ -132,8 +142,8 @@ export class Bay {
     }, this.#awayMs);
   }
 
-  found(pairing: Pairing, offset: FoundOffset): void {
-    this.crew.found(pairing.device, offset);
+  noteOffset(pairing: Pairing, offset: FoundOffset): void {
+    this.crew.noteOffset(pairing.device, offset);
     this.show();
   }
 
@@ -142,9 +152,9 @@ export class Bay {
     if (this.crew.isOwner(pairing)) this.#run?.speech.voice.spoken(seq);
   }
 
-  /** Whether this device hears at all. */
-  listens(pairing: Pairing, listens: boolean): void {
-    this.crew.listens(pairing, listens);
+  /** A device says whether it hears at all. */
+  setListening(pairing: Pairing, listens: boolean): void {
+    this.crew.setListening(pairing, listens);
     this.#sourceIs();
     this.show();
   }
@@ -223,7 +233,7 @@ export class Bay {
       await before;
       return true;
     }
-    this.crew.word(by);
+    this.crew.noteWord(by);
     const refusal = forbidden({ role: by.role, owner: this.crew.isOwner(by) }, deed);
     if (refusal) throw new Refused(refusal.code, refusal.sentence);
     const doing = this.#carryOut(by, id, deed);
@@ -279,16 +289,14 @@ export class Bay {
   async #carryOut(by: Pairing, id: string, deed: Deed): Promise<void> {
     switch (deed.do) {
       case 'begin':
-        await this.#open(
-          async () => this.#follow(await this.#starter.start(this.name, deed, this.#mouths())),
-          false,
+        await this.#open(async () =>
+          this.#follow(await this.#starter.start(this.name, deed, this.#mouths())),
         );
         this.#record(by, id, deed);
         break;
       case 'resume':
-        await this.#open(
-          async () => this.#take(await this.#starter.goOn(this.name, deed.session, this.#mouths())),
-          true,
+        await this.#open(async () =>
+          this.#take(await this.#starter.goOn(this.name, deed.session, this.#mouths())),
         );
         this.#record(by, id, deed);
         break;
@@ -390,7 +398,7 @@ export class Bay {
    * Opens a session in this bay, by what leaves it in `#run`.
    * @throws Refused when another one goes on here
    */
-  async #open(make: () => Promise<void>, resumed: boolean): Promise<void> {
+  async #open(make: () => Promise<void>): Promise<void> {
     if (this.#starting || (this.#run && !this.#run.isOver))
       throw new Refused('notNow', 'A session goes on in this bay; stop and end it first.');
     this.#starting = true;
@@ -398,7 +406,7 @@ export class Bay {
     try {
       await make();
       await before?.close();
-      const begun = this.#run?.session.begin(resumed);
+      const begun = this.#run?.session.begin();
       this.#starting = false;
       this.#takeStopsToCome();
       await begun;

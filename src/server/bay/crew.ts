@@ -28,17 +28,17 @@ export class Crew {
   }
 
   /** Somebody has done something on this device. */
-  word({ device }: Pairing): void {
+  noteWord({ device }: Pairing): void {
     this.#lastWords.set(device, this.#wallMs());
   }
 
-  /** Whether nothing comes back from a device whose line is open. */
-  isQuiet({ device }: Pairing, quiet: boolean): void {
+  /** Nothing comes back from a device whose line is open, or something does again. */
+  setQuiet({ device }: Pairing, quiet: boolean): void {
     if (quiet) this.#quiet.add(device);
     else this.#quiet.delete(device);
   }
 
-  battery({ device }: Pairing, battery: Battery): void {
+  noteBattery({ device }: Pairing, battery: Battery): void {
     this.#batteries.set(device, battery);
   }
 
@@ -51,7 +51,7 @@ export class Crew {
   /** The first of the technician's devices that comes leads, until another takes over. */
   came(pairing: Pairing): void {
     const { device, role } = pairing;
-    this.word(pairing);
+    this.noteWord(pairing);
     this.#quiet.delete(device);
     this.#connected.set(device, (this.#connected.get(device) ?? 0) + 1);
     if (role === 'technician' && !this.#ownerIsPaired()) this.#owner = device;
@@ -62,7 +62,7 @@ export class Crew {
     const left = (this.#connected.get(device) ?? 0) - 1;
     if (left > 0) this.#connected.set(device, left);
     else {
-      this.word(pairing);
+      this.noteWord(pairing);
       this.#connected.delete(device);
       this.#quiet.delete(device);
       this.#listening.delete(device);
@@ -97,12 +97,12 @@ export class Crew {
     return this.#pairings.ofBay(this.#bay).some(pairing => pairing.role === role);
   }
 
-  found(device: string, offset: FoundOffset): void {
+  noteOffset(device: string, offset: FoundOffset): void {
     this.#offsets.set(device, offset);
   }
 
-  /** Whether a device hears: until it says so, it does not. */
-  listens({ device }: Pairing, listens: boolean): void {
+  /** A device says whether it hears: until then it does not. */
+  setListening({ device }: Pairing, listens: boolean): void {
     if (listens) this.#listening.add(device);
     else this.#listening.delete(device);
   }

@@ -11,7 +11,7 @@ import { closeRecord } from '../../session/save-record.ts';
 import { Session } from '../../session/session.ts';
 import { Viewer } from '../../session/viewer.ts';
 import { joinVoices, type VoicesLink } from '../../session/who-speaks/join-voices.ts';
-import type { LogPage } from '../protocol/index.ts';
+import { ENTRIES_IN_A_PAGE, type LogPage } from '../protocol/index.ts';
 import { type Mouths, RemoteSpeech } from './remote-voice.ts';
 
 /** Makes the clock of a session that begins at this session time. */
@@ -27,7 +27,6 @@ export interface RecordNews {
   closed(): void;
 }
 
-const ENTRIES_IN_A_PAGE = 500;
 /** What is heard of the engine is shown so often: it comes more often than anybody looks. */
 const EAR_SHOWN_MS = 500;
 const EAR_GONE_MS = 1500;

@@ -4,6 +4,7 @@ import type { JobCard } from '../../../machines/context.ts';
 import type { LanguageCode } from '../../../prompts/types.ts';
 import type { Profile } from '../../profile/schema.ts';
 import { type Entry, RecordError } from '../../record/index.ts';
+import { inventedOn } from '../../session/demo-job.ts';
 import { JobCardError, parseJobCard } from '../../session/job-card.ts';
 import { ResumeError } from '../../session/resume.ts';
 import type { UnitSystem } from '../../session/units.ts';
@@ -129,6 +130,8 @@ export class Starter {
       );
     try {
       const job = deed.job ? parseJobCard(deed.job, 'sent') : this.#usual.job;
+      const invented = inventedOn(job, profile);
+      if (invented !== null) throw new Refused('notNow', invented);
       const units = deed.units ?? this.#usual.units;
       const place = await this.#shop.newRecord(bay, new Date());
       const header = { profile, job, units, language: deed.language ?? this.#usual.language };

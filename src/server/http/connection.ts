@@ -117,7 +117,7 @@ export class Connection implements Face {
 
   #tellQuiet(quiet: boolean): void {
     const greeted = this.#greeted;
-    if (greeted?.deaf) greeted.bay.isQuiet(greeted.pairing, quiet);
+    if (greeted?.deaf) greeted.bay.setQuiet(greeted.pairing, quiet);
   }
 
   send(message: ServerMessage): void {
@@ -220,7 +220,7 @@ export class Connection implements Face {
         void this.#perform(pairing, bay, message);
         break;
       case 'ping':
-        if (message.found && standing !== 'stopOnly') bay.found(pairing, message.found);
+        if (message.found && standing !== 'stopOnly') bay.noteOffset(pairing, message.found);
         this.send({
           type: 'pong',
           sentMs: message.sentMs,
@@ -244,10 +244,10 @@ export class Connection implements Face {
         else bay.voiceOfStop(pairing, message.voice);
         break;
       case 'ear':
-        bay.listens(pairing, message.listens);
+        bay.setListening(pairing, message.listens);
         break;
       case 'battery':
-        bay.battery(pairing, { share: message.share, charging: message.charging });
+        bay.noteBattery(pairing, { share: message.share, charging: message.charging });
         break;
       case 'spoken':
         bay.spoken(pairing, message.seq);

@@ -13,6 +13,13 @@ export type Role = z.infer<typeof roleSchema>;
 export const MAX_CLIENT_MESSAGE_BYTES = 8192;
 /** Longest finished record that a tablet may send, in bytes. */
 export const MAX_UPLOAD_BYTES = 32 * 1024 * 1024;
+/**
+ * A line that breaks comes back within seconds, as a rule; after this, ms, nobody is to count on it: the bay asks for another
+ * leader, and the page says that its laptop is away.
+ */
+export const AWAY_AFTER_MS = 10_000;
+/** Most entries of a record in one answer. */
+export const ENTRIES_IN_A_PAGE = 500;
 /** Longest typed line or recognised sentence. */
 export const MAX_TEXT = 400;
 

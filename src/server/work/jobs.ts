@@ -1,6 +1,7 @@
 import { stat } from 'node:fs/promises';
 import type { Profile } from '../../profile/schema.ts';
 import { readLog } from '../../record/index.ts';
+import { ENTRIES_IN_A_PAGE } from '../protocol/index.ts';
 import { Refused } from '../refused.ts';
 import {
   listShop,
@@ -14,7 +15,6 @@ import { reportPage } from './report-page.ts';
 
 /** The longest session that people have held is a tenth of this; what is longer is read on the laptop itself. */
 const MOST_BYTES = 64 * 1024 * 1024;
-const ENTRIES_IN_A_PAGE = 500;
 
 async function refuseTooLong(path: string): Promise<void> {
   if ((await stat(path)).size > MOST_BYTES)

@@ -1,7 +1,7 @@
-/** So long a speed may be missing, and so much it may change meanwhile, as a share of itself, at once and each second. */
+import { CHANGES_AT_ONCE, CHANGES_PER_S } from '../../engineering/engine-sound/claims.ts';
+
+/** So long a speed may be missing. */
 const MISSING_MS = 3000;
-const CHANGES_AT_ONCE = 0.15;
-const CHANGES_PER_S = 1.2;
 
 /**
  * Knows this engine from another one in the bay: it is the one that was heard while this one was known to turn, and

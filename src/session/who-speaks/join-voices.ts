@@ -31,8 +31,9 @@ interface AtMicrophone {
  */
 const SURE_FROM = { first: 0.9, together: 0.55 };
 const TOGETHER = 3;
-/** What a voice belongs to is reported right behind it; a stop comes before it, by as long as somebody goes on speaking. */
-const BELONGS_WITHIN_MS = 300;
+/** What was heard is reported right behind the voice that it was in, ms. */
+export const BELONGS_WITHIN_MS = 300;
+/** A stop comes before its voice, by as long as somebody goes on speaking. */
 const STOP_WITHIN_MS = 4000;
 const ONLY = '';
 

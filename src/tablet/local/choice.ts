@@ -1,10 +1,10 @@
 import { z } from 'zod';
 import type { JobCard } from '../../../machines/context.ts';
-import { languageCodes, usualLanguage } from '../../../prompts/index.ts';
+import { languageCodes, languages, usualLanguage } from '../../../prompts/index.ts';
 import type { LanguageCode } from '../../../prompts/types.ts';
 import type { Profile } from '../../profile/schema.ts';
 import { jobCardSchema } from '../../record/vocabulary/opened.ts';
-import { demoJob } from '../../session/demo-job.ts';
+import { demoJob, practiceJob } from '../../session/demo-job.ts';
 import type { UnitSystem } from '../../session/units.ts';
 import { keepEngine, keepInterview, madeEngines } from './made-engines.ts';
 
@@ -73,6 +73,9 @@ export function ownEngine(profile: Profile): boolean {
   const kept = keepEngine(profile);
   addProfile(profile);
   keepInterview(null);
-  keepChoice({ ...(loadChoice() ?? { job: demoJob, language: usualLanguage }), profile: profile.name });
+  const { job, language } = loadChoice() ?? { job: demoJob, language: usualLanguage };
+  // A card that nobody filled in is of this engine now.
+  const card = job.technician === demoJob.technician ? practiceJob(profile, languages[language]) : job;
+  keepChoice({ job: card, language, profile: profile.name });
   return kept;
 }

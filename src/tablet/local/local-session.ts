@@ -142,7 +142,7 @@ async function run({ dataBase, id, header, clock, record, devices, restored }: P
     bay: null,
   });
 
-  await session.begin(restored !== undefined);
+  await session.begin();
   if (speaking.remark !== undefined) session.report(speaking.remark);
   // Another tab may have sent its beginning meanwhile.
   void session.outcome.then(outcome => noteOn(dataBase, id, { state: outcome, sent: false }));

@@ -1,5 +1,4 @@
-/** A line that breaks comes back within seconds, as a rule; after this nobody is to count on it. */
-export const AWAY_AFTER_MS = 10_000;
+import { AWAY_AFTER_MS } from '../../server/protocol/index.ts';
 
 /** How it stands with a laptop that does not answer. */
 export type Away =

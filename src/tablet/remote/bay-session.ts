@@ -3,8 +3,7 @@ import type { PairAnswer } from '../../server/protocol/index.ts';
 import { SystemClock } from '../../session/clock.ts';
 import { meansStop } from '../../session/stop-words.ts';
 import type { UnitSystem } from '../../session/units.ts';
-import type { HearingView } from '../../session/view.ts';
-import type { EarLevel, Recognizer } from '../../voice/ports.ts';
+import type { Recognizer } from '../../voice/ports.ts';
 import { tellBattery } from '../device/battery.ts';
 import type { Devices } from '../devices.ts';
 import type { BayDeeds, Face, FaceState } from '../face/face.ts';
@@ -12,13 +11,17 @@ import { Watchers } from '../face/watchers.ts';
 import { loadedProfiles } from '../local/choice.ts';
 import { words } from '../words/index.ts';
 import { type Away, AwayWatch } from './away.ts';
+import { faceStateOf } from './bay-face.ts';
 import { bringProfile } from './bring-profile.ts';
-import { Connection, type Line } from './connection.ts';
+import { Connection } from './connection.ts';
 import { HeardThere } from './heard-there.ts';
 import { LogBook, type Milestone } from './log-book.ts';
 import { Mirror } from './mirror.ts';
+import { OwnHearing } from './own-hearing.ts';
 import { keepPairing } from './pairing.ts';
 import { pastSessions, reportOf } from './past-sessions.ts';
+import { Troubles } from './troubles.ts';
+import { webSocketLine } from './web-socket-line.ts';
 
 /** A session that runs on the bay's laptop, as one device sees it. */
 export interface BaySession extends Face {
@@ -26,27 +29,7 @@ export interface BaySession extends Face {
   close(): Promise<void>;
 }
 
-/** As a session calls what is done without a voice. */
-const KEYS = 'keys';
-
-const TROUBLES_SHOWN = 5;
-const REFUSAL_SHOWN_MS = 8_000;
 const LOG_EVERY_MS = 3_000;
-const LEVEL_EVERY_MS = 250;
-
-function webSocketLine(): Line {
-  const socket = new WebSocket(`${location.protocol === 'https:' ? 'wss' : 'ws'}://${location.host}/ws`);
-  return {
-    send: text => socket.send(text),
-    close: () => socket.close(),
-    onOpen: handler => socket.addEventListener('open', handler),
-    onText: handler =>
-      socket.addEventListener('message', ({ data }) => {
-        if (typeof data === 'string') handler(data);
-      }),
-    onClosed: handler => socket.addEventListener('close', handler),
-  };
-}
 
 /** While it is held, no new version of the page takes over (`offline/service-worker.ts`). */
 function holdOpen(): () => void {
@@ -71,22 +54,19 @@ export async function joinBay(
   const speaking = await devices.speaking(clock, devices.language);
   const watchers = new Watchers();
   const recognizers: Recognizer[] = [];
-  let troubles: readonly string[] = [];
   let logBook: LogBook | null = null;
   let face: FaceState | null = null;
-  let levelSentMs = Number.NEGATIVE_INFINITY;
-  let sentNth = 0;
-  let refusal = '';
-  let refusalOver: ReturnType<typeof setTimeout> | undefined;
-  /** What this device itself hears; null until it does. */
-  let level: EarLevel | null = null;
   /** This device led when the laptop was heard of last. */
   let led = false;
   let turnRead: string | undefined;
   const mirrorOf = (session: string) => (role === 'technician' ? new Mirror(dataBase, session, bay) : null);
-  const away = new AwayWatch(
-    (ms, act) => setTimeout(act, ms),
-    () => {
+  const changed = () => {
+    face = null;
+    watchers.changed();
+  };
+  const after = (ms: number, act: () => void) => void setTimeout(act, ms);
+  const nowMs = () => performance.now();
+  const away = new AwayWatch(after, () => {
       const view = connection.state?.view;
       const isOff = !view || view.outcome !== null || view.engine === 'off';
       void speaking.speech.enqueue({
@@ -94,37 +74,15 @@ export async function joinBay(
         priority: isOff ? 'notice' : 'hazard',
       });
       changed();
-    },
-  );
+  });
   const awayNow = (): Away => {
     if (!away.isAway) return 'no';
     return led && logBook?.hasCopy ? 'mayGoOn' : 'away';
   };
-  /** What this device hears with; nothing, until it does. */
-  let ear = KEYS;
 
-  const changed = () => {
-    face = null;
-    watchers.changed();
-  };
-  const trouble = (sentence: string) => {
-    troubles = [...troubles.filter(each => each !== sentence), sentence].slice(-TROUBLES_SHOWN);
-    changed();
-  };
-  /** A refusal is about one moment: nobody has to read it later. */
-  const refuse = (sentence: string) => {
-    refusal = sentence;
-    clearTimeout(refusalOver);
-    refusalOver = setTimeout(() => {
-      refusal = '';
-      changed();
-    }, REFUSAL_SHOWN_MS);
-    changed();
-  };
-  const heardThere: HeardThere = new HeardThere(
-    () => connection,
-    () => performance.now(),
-  );
+  const troubles = new Troubles(changed, after);
+  const heardThere: HeardThere = new HeardThere(() => connection, nowMs);
+  const ownHearing = new OwnHearing(nowMs, level => connection.tell({ type: 'level', ...level }));
   const own = () => connection.state?.devices.find(({ id }) => id === connection.device);
 
   /** Hazards are for everybody; the rest is said by whoever leads, and by the second person's what is for them. */
@@ -137,9 +95,9 @@ export async function joinBay(
     {
       token,
       openLine: webSocketLine,
-      nowMs: () => performance.now(),
+      nowMs,
       wallMs: () => Date.now(),
-      after: (ms, act) => setTimeout(act, ms),
+      after,
       newId: () => crypto.randomUUID(),
     },
     {
@@ -164,12 +122,12 @@ export async function joinBay(
       onSay({ text, priority, addressed, seq }) {
         if (!isForThisDevice(priority, addressed)) return;
         void speaking.speech.enqueue({ text, priority }).then(outcome => {
-          if (outcome.kind === 'failed') trouble(outcome.reason);
+          if (outcome.kind === 'failed') troubles.add(outcome.reason);
           connection.tell({ type: 'spoken', seq });
         });
       },
       onHush: () => speaking.speech.clear(),
-      onRefused: refuse,
+      onRefused: sentence => troubles.refuse(sentence),
       onPairing: ({ expiresAtMs }) => keepPairing({ ...pairing, expiresAtMs }),
       onUnanswered: () => void speaking.speech.enqueue({ text: words.stopStates.shout, priority: 'hazard' }),
     },
@@ -192,31 +150,17 @@ export async function joinBay(
             if (state?.grammar) recognizer.listen({ ...state.grammar, key: state.turn });
           },
           listensWith(source) {
-            ear = source;
-            if (source === KEYS) level = null;
-            connection.listens(source !== KEYS);
+            connection.setListening(ownHearing.listensWith(source));
             changed();
           },
           level(heard) {
-            level = heard;
+            ownHearing.hears(heard);
             changed();
-            const isNews = heard.utterance !== undefined && heard.utterance.nth !== sentNth;
-            if (!isNews && performance.now() - levelSentMs < LEVEL_EVERY_MS) return;
-            levelSentMs = performance.now();
-            sentNth = heard.utterance?.nth ?? sentNth;
-            connection.tell({ type: 'level', ...heard });
           },
           hearsEngines: listen => heardThere.hearsEngines(listen),
-          report: trouble,
+          report: sentence => troubles.add(sentence),
         });
 
-  const ownHearing = (hearing: HearingView): HearingView => ({
-    ...hearing,
-    source: ear,
-    levelDbfs: level?.levelDbfs ?? null,
-    clipping: level?.clipping ?? false,
-    speech: level?.speech ?? false,
-  });
   const begin: BayDeeds['begin'] = async ({ profile: name, job, language }) => {
     const own = loadedProfiles().find(each => each.name === name);
     try {
@@ -227,51 +171,21 @@ export async function joinBay(
       );
       connection.command({ do: 'begin', profile, job: filled, units, language });
     } catch (cause) {
-      trouble(cause instanceof Error ? cause.message : String(cause));
+      troubles.add(cause instanceof Error ? cause.message : String(cause));
     }
   };
 
-  const look = (): FaceState => {
-    const { state, lineState, offset } = connection;
-    const view = state?.view ?? null;
-    return {
+  const look = (): FaceState =>
+    faceStateOf(connection, {
       role,
-      view: view && {
-        ...view,
-        problems: [...view.problems, ...troubles],
-        // Who holds this device has to know whether it hears, not whether another one does.
-        hearing: role === 'supervisor' ? view.hearing : ownHearing(view.hearing),
-      },
-      turn: state?.turn ?? '',
-      stop: connection.stop,
-      takenAtMs: connection.takenAtMs,
+      bay,
+      troubles: troubles.sentences,
+      refusal: troubles.refusal,
       plots: logBook?.plots ?? [],
-      bay: {
-        link: {
-          state: lineState,
-          bay,
-          sentence: troubles.at(-1) ?? null,
-          clockOffsetMs: offset?.offsetMs ?? null,
-          pairing: connection.pairing,
-        },
-        clear: state?.clear.state ?? 'notAsked',
-        holdAskedBy: state?.holdAsked?.by ?? null,
-        follows: role === 'technician' && own()?.owner === false,
-        session: state?.session ?? null,
-        devices: state?.devices ?? [],
-        troubles,
-        device: connection.device,
-        refusal,
-        serverAheadMs: -(offset?.offsetMs ?? 0),
-        engines: state?.profiles ?? [],
-        usual: state?.usual ?? null,
-        mayBeLeft: state?.mayBeLeft ?? false,
-        board: connection.board,
-        boardAtMs: connection.boardAtMs,
-        away: awayNow(),
-      },
-    };
-  };
+      follows: role === 'technician' && own()?.owner === false,
+      away: awayNow(),
+      hearing: hearing => (role === 'supervisor' ? hearing : ownHearing.shownIn(hearing)),
+    });
 
   return {
     state() {
@@ -302,7 +216,6 @@ export async function joinBay(
     async close() {
       release();
       clearInterval(readLog);
-      clearTimeout(refusalOver);
       stopTelling();
       connection.close();
       hearing?.close();

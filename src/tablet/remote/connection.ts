@@ -148,7 +148,7 @@ export class Connection {
   }
 
   /** Whether this device hears; said again on each new line. */
-  listens(listens: boolean): void {
+  setListening(listens: boolean): void {
     this.#listens = listens;
     if (this.#lineState === 'connected') this.#send({ type: 'ear', listens });
   }

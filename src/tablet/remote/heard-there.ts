@@ -1,10 +1,8 @@
 import type { Firing } from '../../engineering/engine-sound/firing.ts';
 import { type BayState, type ClientMessage, type Deed, sentVoice } from '../../server/protocol/index.ts';
+import { BELONGS_WITHIN_MS } from '../../session/who-speaks/join-voices.ts';
 import type { Recognizer } from '../../voice/ports.ts';
 import type { ListenToEngine } from '../hearing/start-hearing.ts';
-
-/** What was heard goes right behind the voice that it was in, ms. */
-const BELONGS_WITHIN_MS = 300;
 
 interface BayLine {
   readonly state: Pick<BayState, 'turn' | 'session' | 'firing'> | null;

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { fitForFirstFire, ProfileError } from '../../profile/parse.ts';
-import { demoJob } from '../../session/demo-job.ts';
+import { demoJob, inventedOn } from '../../session/demo-job.ts';
 import { JobCardError, parseJobCard } from '../../session/job-card.ts';
 import { type Choice, engineAccepted, loadChoice, loadedProfiles } from '../local/choice.ts';
 import { demoEngines } from '../local/demo-engines.ts';
@@ -52,6 +52,8 @@ export function Start({
   const begin = () => {
     try {
       const job = parseJobCard(choice.job, words.start.card);
+      const invented = chosen ? inventedOn(job, chosen) : null;
+      if (invented !== null) return setWrong(invented);
       if (chosen)
         deeds.begin({ profile: fitForFirstFire(chosen, chosen.name), job, language: choice.language });
     } catch (cause) {

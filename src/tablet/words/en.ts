@@ -239,6 +239,8 @@ export const english = {
   missing: {
     second:
       "The second person's device does not answer. Look at them. Hold if you cannot see them. Stop by voice.",
+    secondRunning:
+      "The second person's device does not answer, and the engine runs. Look at them. Cannot see them: STOP.",
     technician: "The technician's device does not answer. Look at them. Shout if anything is wrong.",
   },
   second: {

@@ -234,6 +234,8 @@ export const spanish: Words = {
   missing: {
     second:
       'El aparato del ayudante no responde. Mírelo. Ponga pausa si no lo ve. Pulse STOP en este aparato si hace falta.',
+    secondRunning:
+      'El aparato del ayudante no responde, y el motor está en marcha. Mírelo. Si no lo ve: STOP.',
     technician: 'El aparato del técnico no responde. Mírelo. Grite si algo va mal.',
   },
   second: {

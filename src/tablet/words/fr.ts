@@ -236,6 +236,8 @@ export const french: Words = {
   missing: {
     second:
       "L'appareil de l'équipier ne répond pas. Regardez-le. Pause si vous ne le voyez pas. Arrêt de vive voix.",
+    secondRunning:
+      "L'appareil de l'équipier ne répond pas, et le moteur tourne. Regardez-le. Vous ne le voyez pas : STOP.",
     technician: "L'appareil du technicien ne répond pas. Regardez-le. Criez si quelque chose ne va pas.",
   },
   second: {

@@ -43,7 +43,7 @@ export async function rehearse(options: RehearseOptions): Promise<number> {
     ambientC: options.ambient,
     faults: options.fault.map(parseFault),
   };
-  const job = await jobCardOf(options);
+  const job = await jobCardOf(options, profile);
   const { language } = options;
   const units = options.units ?? languages[language].usualUnits;
   const header: SessionHeader = { profile, job, language, units, rehearsal: true };

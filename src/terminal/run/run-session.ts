@@ -121,7 +121,7 @@ async function joinParts(
     if (microphoneHears && !answers.has('keys')) session.report(words.keysEnded);
   };
   for (const remark of [...speaking.remarks, ...(setAside ? [setAside] : [])]) session.report(remark);
-  await session.begin(restored !== undefined);
+  await session.begin();
   const compared = besidePastStarts(session, header);
   // Only now: the first sentence is in the making while the face and the ear are loaded.
   const { showFace } = await import('../face/show.ts');

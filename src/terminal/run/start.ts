@@ -9,7 +9,7 @@ import { VirtualClock } from '../../session/virtual-clock.ts';
 import type { ChosenVoice } from '../../voice/speakers/choose-voice.ts';
 import { speakerOf } from '../voice-setup/profile-file.ts';
 import { openBus } from './bus.ts';
-import { jobCardOf } from './job.ts';
+import { startCardOf } from './job.ts';
 import type { RunOptions } from './options.ts';
 import { type RunParts, type RunResult, runSession } from './run-session.ts';
 
@@ -22,7 +22,7 @@ const busOf = async ({ bus }: RunOptions, profile: Profile, clock: Clock) =>
  */
 export async function startSession(options: RunOptions, voice: ChosenVoice): Promise<RunResult> {
   const profile = fitForFirstFire(await loadProfile(options.profile), options.profile);
-  const job = await jobCardOf(options);
+  const job = await startCardOf(options, profile);
   const { language } = options;
   const units = options.units ?? languages[language].usualUnits;
   const header: SessionHeader = { profile, job, language, units };

@@ -122,6 +122,7 @@ const runningSteps = [
   'firstRun.rawWaterOpen',
   'firstFire.lamps',
   'firstFire.transient',
+  'firstFire.warningLamp',
   'shutdown.settle',
   'shutdown.settleUnloaded',
   'shutdown.coolant',

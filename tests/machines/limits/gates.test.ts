@@ -70,6 +70,7 @@ const behind: Readonly<Record<Gate, readonly StepId[]>> = {
   oilPressureShown: [
     'firstFire.oilPressure',
     'firstFire.lamps',
+    'firstFire.warningLamp',
     'firstRun.oilPressure',
     'firstRun.rawWaterOpen',
     'checks.oilPressure',

@@ -130,6 +130,12 @@ describe('what is spoken and what the bus shows', () => {
     }
   });
 
+  it('agree above the end of what a bus can show of oil pressure, and nowhere else', () => {
+    expect(judgeSpoken('oilPressure', 1310, 1000)).toMatchObject({ met: true });
+    expect(judgeSpoken('oilPressure', 1310, 996)).toMatchObject({ met: false });
+    expect(judgeSpoken('oilPressure', 900, 1000)).toMatchObject({ met: false });
+  });
+
   it('cannot be held against each other where the bus shows nothing, or never does', () => {
     expect(judgeSpoken('engineSpeed', 800, undefined)).toBe(null);
     for (const [quantity] of each)

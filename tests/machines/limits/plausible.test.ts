@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Quantity } from '../../../machines/vocabulary.ts';
 import type { Driver } from '../helpers/driver.ts';
 import { changed, demoSix } from '../helpers/profiles.ts';
-import { sessionAt } from './sessions.ts';
+import { sessionAt, whileAnswering } from './sessions.ts';
 
 /*
  * Demo-six, worked out here by hand: idling takes 6.8 L x 0.45 L/h, 30.6 kW of fuel, and 24 L of coolant hold
@@ -75,14 +75,20 @@ describe('the coolant of a running engine', () => {
   });
 
   it('falls to half-way to the air at the most, when the thermostat lets the cold half in', () => {
-    const hot = sessionAt(demoSix, 'warmUp.watch.asking').clock(300_000).value('coolantTemperature', 80);
+    const hot = whileAnswering(sessionAt(demoSix, 'warmUp.watch.asking'), 300_000).value(
+      'coolantTemperature',
+      80,
+    );
     const noted = hot.reply('yes');
     expect(doubted(noted, 'coolantTemperature', 29.6)).toBe(false);
     expect(doubted(noted, 'coolantTemperature', 29.4)).toBe(true);
   });
 
   it('is held against the run that goes on, not against an earlier one', () => {
-    const driver = sessionAt(demoSix, 'warmUp.watch.asking').clock(600_000).value('coolantTemperature', 80);
+    const driver = whileAnswering(sessionAt(demoSix, 'warmUp.watch.asking'), 600_000).value(
+      'coolantTemperature',
+      80,
+    );
     driver.reply('yes').send({ type: 'stop', cause: 'falseAlarm' }).goodUntil('checks.coolant.asking');
     expect(doubted(driver, 'coolantTemperature', 75)).toBe(false);
     expect(doubted(driver, 'coolantTemperature', 20)).toBe(false);

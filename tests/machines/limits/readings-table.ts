@@ -263,6 +263,7 @@ const pressure: readonly ReadingLimit[] = [
     // 60 + 200 x 1400/2600; below it nothing is said of how the pressure rises.
     met: [],
     missed: [167.6],
+    stops: 'noOilPressure',
   },
 ];
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Driver } from '../helpers/driver.ts';
 import { changed, demoFour, demoSix } from '../helpers/profiles.ts';
-import { goOn, isDone, lastVerdict, sessionAt } from './sessions.ts';
+import { goOn, isDone, lastVerdict, sessionAt, whileAnswering } from './sessions.ts';
 
 describe('the idle', () => {
   const cold = sessionAt(demoSix, 'checks.idle.item1');
@@ -76,8 +76,7 @@ describe('the idle', () => {
 
   /** Stopped in the warm-up by a false alarm, after the coolant was read there, and started again. */
   const startedAgainAt = (coolantC: number) => {
-    const driver = sessionAt(demoSix, 'warmUp.watch.asking')
-      .clock(600_000)
+    const driver = whileAnswering(sessionAt(demoSix, 'warmUp.watch.asking'), 600_000)
       .value('coolantTemperature', coolantC)
       .reply('yes');
     return goOn(driver.stop(), 'checks.idle.item1');
@@ -107,7 +106,7 @@ describe('the warm-up', () => {
   /** A reading or a reply, confirmed so many seconds after the watch began. */
   function confirmedAt(seconds: number, say: (driver: Driver) => void): Driver {
     const driver = begun.fork([]);
-    driver.clock(sinceMs + (seconds - 3) * 1000 - driver.nowMs);
+    whileAnswering(driver, sinceMs + (seconds - 3) * 1000 - driver.nowMs);
     say(driver);
     driver.reply('yes', { afterMs: sinceMs + seconds * 1000 - driver.nowMs });
     return driver;
@@ -163,7 +162,7 @@ describe('the warm-up', () => {
     const { fastIdleRpm: _, ...warmUp } = demoFour.warmUp;
     const driver = sessionAt(changed(demoFour, { warmUp }), 'warmUp.watch.asking');
     const since = driver.context.timer?.startedMs ?? Number.NaN;
-    driver.clock(since + 900_000 - driver.nowMs);
+    whileAnswering(driver, since + 900_000 - driver.nowMs);
     expect(driver.context.step).toBe('warmUp.steeringLocks');
     expect(driver.context.openItems).toEqual([expect.objectContaining({ step: 'warmUp.watch' })]);
   });

@@ -38,6 +38,13 @@ export function sessionAt(profile: Profile, state: string, shown: Shown = {}): D
   return driver.fork([]);
 }
 
+/** So much time goes by, ms, in which people say from time to time that they are there. */
+export function whileAnswering(driver: Driver, ms: number): Driver {
+  const untilMs = driver.nowMs + ms;
+  while (untilMs - driver.nowMs > 250_000) driver.reply('notYet', { afterMs: 200_000 });
+  return driver.clock(untilMs - driver.nowMs);
+}
+
 export const isDone = (driver: Driver, step: StepId) => driver.context.done.includes(step);
 
 /** Whether the last verdict on the record says that the limit is met; null where none was given. */

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { sweepPressure } from '../../../machines/limits/oil.ts';
 import type { StepId } from '../../../prompts/types.ts';
+import type { Profile } from '../../../src/profile/schema.ts';
 import { changed, demoFour, demoSix } from '../helpers/profiles.ts';
 import { knowing, readAt } from './known.ts';
 import { isDone, sessionAt } from './sessions.ts';
@@ -43,6 +44,14 @@ describe('a sweep of which only the ends were read', () => {
   it('may be held by the relief valve, which begins to open at 95 % of its rating', () => {
     expect(fifth(begun(456), 456)).toMatchObject({ ok: true });
     expect(fifth(begun(455), 455)).toMatchObject({ ok: false, line: 'pressureDoesNotFollow' });
+  });
+
+  it('may be held at what a bus shows at the most, where the bus tells it', () => {
+    const withRelief = (profile: Profile) =>
+      changed(profile, { oilPressure: { ...profile.oilPressure, reliefKpa: 1500 } });
+    expect(fifth(begun(1000, withRelief(demoSix)), 1000)).toMatchObject({ ok: true, value: { met: true } });
+    const byVoice = { ...withRelief(demoSix), bus: undefined };
+    expect(fifth(begun(1000, byVoice), 1000)).toMatchObject({ ok: false, line: 'pressureDoesNotFollow' });
   });
 
   it('is not excused by a relief valve that the profile does not name', () => {

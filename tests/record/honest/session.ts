@@ -79,7 +79,7 @@ export async function honestSession(path: string, seed: number): Promise<HonestS
   const profile = withBus || random() < 0.5 ? await hurriedSix() : 'demo-four';
   const first = await rig(profile, random() < 0.5 ? 'us' : 'metric', path, language);
   const person = new People(first, random, withBus);
-  await first.session.begin(false);
+  await first.session.begin();
   await person.lead();
   return { path, happened: person.happened, withBus };
 }
@@ -306,7 +306,7 @@ class People {
       const session = new Session({ ...before.session.parts, clock, record, speech }, restored.moment);
       this.#run = rigAround(session, clock, record, this.#path);
       this.#join();
-      await session.begin(true);
+      await session.begin();
     } catch (error) {
       if (!(error instanceof ResumeError)) throw error;
       this.#closed = true;

@@ -83,11 +83,11 @@ describe('A device', () => {
     crew.came(phone);
     const hears = () => crew.list()[0]?.listens;
     expect(hears()).toBe(false);
-    crew.listens(phone, true);
+    crew.setListening(phone, true);
     expect(hears()).toBe(true);
-    crew.listens(phone, false);
+    crew.setListening(phone, false);
     expect(hears()).toBe(false);
-    crew.listens(phone, true);
+    crew.setListening(phone, true);
     crew.left(phone);
     expect(hears()).toBe(false);
   });
@@ -97,7 +97,7 @@ describe('A device', () => {
     const phone = await pair('second');
     crew.came(phone);
     crew.came(phone);
-    crew.listens(phone, true);
+    crew.setListening(phone, true);
     crew.left(phone);
     expect(crew.list()[0]?.listens).toBe(true);
   });
@@ -109,8 +109,8 @@ describe('The list of a bay', () => {
     const [tablet, phone] = [await pair('technician'), await pair('second')];
     await pair('technician', 'other bay');
     crew.came(tablet);
-    crew.listens(tablet, true);
-    crew.found(tablet.device, { offsetMs: 12, roundTripMs: 3 });
+    crew.setListening(tablet, true);
+    crew.noteOffset(tablet.device, { offsetMs: 12, roundTripMs: 3 });
     expect(crew.list()).toEqual([
       {
         id: tablet.device,

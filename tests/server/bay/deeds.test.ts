@@ -25,7 +25,7 @@ const by = (role: Role): Pairing => ({
 let bench: Rig;
 beforeEach(async () => {
   bench = await rig();
-  await bench.session.begin(false);
+  await bench.session.begin();
 });
 
 /** The bench's session as a bay sees it: the technician's device leads, and the second person's is paired or is not. */

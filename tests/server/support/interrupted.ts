@@ -8,7 +8,7 @@ import type { Face } from './face.ts';
 export async function interruptedShop(key: string): Promise<string> {
   const folder = await mkdtemp(join(tmpdir(), 'shop-'));
   const before = await rig('demo-six', 'us', join(folder, 'interrupted.jsonl'));
-  await before.session.begin(false);
+  await before.session.begin();
   await goUntil(before, key);
   await before.record.close();
   await mkdir(join(folder, '.server'));

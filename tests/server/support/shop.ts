@@ -25,6 +25,8 @@ export interface TestShop {
   pair(role: Role, bay?: string): Promise<string>;
 }
 
+const realJob = { ...demoJob, technician: 'Dora Sample', second: 'Emil Sample', supervisor: 'Fay Sample' };
+
 /** A real server with real TLS on the loop; only time obeys the test. */
 export async function openShop(
   options: {
@@ -54,7 +56,13 @@ export async function openShop(
     shop: folder,
     page: options.page ?? join(folder, 'no-page'),
     models: options.models ?? join(folder, 'models'),
-    usual: { profiles: new Map([['demo-six', profile]]), job: demoJob, units: 'us', language: 'en' },
+    usual: {
+      profiles: new Map([['demo-six', profile]]),
+      // Nobody who is invented as the demo's people are starts a real engine.
+      job: profile.invented ? demoJob : realJob,
+      units: 'us',
+      language: 'en',
+    },
     ...(options.patienceMs === undefined ? {} : { patienceMs: options.patienceMs }),
     ...(options.awayMs === undefined ? {} : { awayMs: options.awayMs }),
     tell: sentence => told.push(sentence),

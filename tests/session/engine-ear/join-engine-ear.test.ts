@@ -57,7 +57,9 @@ describe('the engine by ear', () => {
     await run.pass(3000);
     await run.sounds(750, 1);
     await run.type('engine and key off');
-    expect(run.said.at(-1)).toMatch(/^I hear the engine turning: about 7\d\d rpm/);
+    expect(run.said.at(-1)).toMatch(
+      /^Danger\. I hear it turn at about 7\d\d rpm\. Key off, cut its fuel, now\./,
+    );
     expect(run.key()).toBe('stopped.makingSafe');
     await run.sounds(0, 4);
     expect(run.key()).toBe('stopped.makingSafe');

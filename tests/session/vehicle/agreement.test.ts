@@ -154,7 +154,7 @@ describe('an engine said to stand', () => {
     run.send();
     await run.type('engine is off');
     expect(run.key()).toBe('shutdown.keyOff.asking');
-    expect(run.said.at(-1)).toMatch(/engine still turns: 700 rpm/);
+    expect(run.said.at(-1)).toMatch(/By the bus it turns at 700 rpm\. Key off, cut its fuel, now\./);
     run.sends.set(190, 0).set(100, 0);
     await run.pass(2000);
     await run.type('engine is off');

@@ -17,7 +17,7 @@ type Whose = keyof typeof voices;
 async function shared(practice = false) {
   const run = await rig('demo-six', 'us', undefined, 'en', 'voice');
   const link = joinVoices(run.session, practice);
-  await run.session.begin(false);
+  await run.session.begin();
   await run.pass(60_000);
   const asked = (): Whose => (offerOf(run.session.moment).by === 'second' ? 'second' : 'technician');
   async function say(text: string, whose: Whose = asked(), microphone?: string): Promise<void> {

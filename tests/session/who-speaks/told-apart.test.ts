@@ -17,7 +17,7 @@ async function joined(practice = false) {
   const run = await rig();
   const attach = vi.spyOn(run.session, 'attachVoices');
   const link = joinVoices(run.session, practice);
-  await run.session.begin(false);
+  await run.session.begin();
   const beside = (body: EventBody, by: Person, via: Via = 'voice') =>
     attach.mock.calls[0]?.[0](body, by, via);
   /** Said in a voice, and whose it was told to be. */

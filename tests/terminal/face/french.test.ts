@@ -57,7 +57,7 @@ describe('the terminal of a session in French', () => {
       plain += `${plainLines(before, view, faceWords.fr).join('\n')}\n`;
       before = view;
     });
-    await run.session.begin(false);
+    await run.session.begin();
     await run.type('fichtre');
     await goUntil(run, 'fill.coolantBleed.counting');
     await run.type('pause');

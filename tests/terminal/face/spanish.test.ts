@@ -48,7 +48,7 @@ describe('a start in Spanish', () => {
       shown += `${plainLines(before, view, faceWords.es).join('\n')}\n`;
       before = view;
     });
-    await run.session.begin(false);
+    await run.session.begin();
     await run.type('caramba');
     await goUntil(run, 'fill.coolantBleed.counting');
     await run.type('pausa');
@@ -77,7 +77,7 @@ describe('a start in Spanish', () => {
 
   it.each(spanish.stopWordings)('is stopped by "%s" at the keys', async wording => {
     const run = await rig('demo-four', 'metric', undefined, 'es', 'keys');
-    await run.session.begin(false);
+    await run.session.begin();
     await goUntil(run, 'fill.coolantMix.asking');
     await run.type(wording);
     expect(run.key()).toMatch(/^stopped/);

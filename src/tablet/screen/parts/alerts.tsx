@@ -1,9 +1,17 @@
 import { useEffect } from 'react';
+import type { Role } from '../../../server/protocol/index.ts';
+import type { View } from '../../../session/view.ts';
 import { vibrate } from '../../device/vibrate.ts';
 import type { FaceState } from '../../face/face.ts';
 import { missingRoles } from '../../face/missing.ts';
 import { stopNotice } from '../../face/stop-state.ts';
 import { inOwnWords, words } from '../../words/index.ts';
+
+/** Out of sight beside a running engine is a stop; beside one that stands, a hold. */
+const whatToDo = (role: Role, engine: View['engine']) => {
+  if (role !== 'second') return 'technician';
+  return engine === 'off' ? 'second' : 'secondRunning';
+};
 
 /** What has to be seen at once: what became of a stop, a hazard that was called out, a line that is broken. */
 export function Alerts({ state }: { readonly state: FaceState }) {
@@ -36,7 +44,7 @@ export function Alerts({ state }: { readonly state: FaceState }) {
         {!isCutOff &&
           view &&
           !view.outcome &&
-          missing.map(role => <p key={role}>{words.missing[role === 'second' ? 'second' : 'technician']}</p>)}
+          missing.map(role => <p key={role}>{words.missing[whatToDo(role, view.engine)]}</p>)}
         {link?.pairing?.state === 'stopOnly' && <p>{inOwnWords(link.pairing.sentence)}</p>}
       </div>
     </div>

@@ -201,6 +201,7 @@ little: L IH T AH L
 loaded: L OW D IH D
 locked: L AA K T
 long: L AO NG
+looking: L UH K IH NG
 loose: L UW S
 low: L OW
 lowest: L OW AH S T

@@ -327,6 +327,7 @@ rapide: ʁ a p i d
 raté: ʁ a t e
 refroidissement: ʁ ə f ʁ w a d i s m ɑ̃ | ʁ f ʁ w a d i s m ɑ̃ | ʁ ø f ʁ w a d i s m ɑ̃
 refus: ʁ ə f y | ʁ f y | ʁ ø f y
+regarde: ʁ ə ɡ a ʁ d | ʁ ɡ a ʁ d | ʁ ø ɡ a ʁ d
 rempli: ʁ ɑ̃ p l i
 reprend: ʁ ə p ʁ ɑ̃ | ʁ ø p ʁ ɑ̃
 restant: ʁ ɛ s t ɑ̃

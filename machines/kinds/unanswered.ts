@@ -1,0 +1,158 @@
+import type { LineId } from '../../prompts/types.ts';
+import type { Context, Unanswered } from '../context.ts';
+import { STOPPED, stopNow } from '../progress.ts';
+import type { Step } from '../steps.ts';
+import { atMs, type Line, type Look, type Move, type Node, type Nodes, remark, update } from '../toolkit.ts';
+import type { Person } from '../vocabulary.ts';
+
+/** What comes of silence, and after how many seconds of it. */
+interface Moment {
+  readonly afterS: number;
+  readonly does: 'remind' | 'callOut' | 'stop';
+}
+
+type Patience = Unanswered['patience'];
+
+/**
+ * How long a question beside a running engine may go unanswered. A glance at lamps or gauges takes seconds: reminded
+ * after 20, called out to the other after 40, everything off after 60. A hunt takes walking: reminded each minute, called
+ * out after three, everything off after five. Our own choice, no published source: a person who is hurt or gone must not
+ * leave an engine running, and nobody is to be hurried round it.
+ */
+const moments: Readonly<Record<Patience, readonly Moment[]>> = {
+  glance: [
+    { afterS: 20, does: 'remind' },
+    { afterS: 40, does: 'callOut' },
+    { afterS: 60, does: 'stop' },
+  ],
+  hunt: [
+    { afterS: 60, does: 'remind' },
+    { afterS: 120, does: 'remind' },
+    { afterS: 180, does: 'callOut' },
+    { afterS: 240, does: 'remind' },
+    { afterS: 300, does: 'stop' },
+  ],
+};
+
+/** A gauge that is read again and again, codes, and what is watched for half a minute: none of them is a glance. */
+const patienceOf = (step: Step): Patience =>
+  step.patience ??
+  (step.kind === 'watch' || step.kind === 'faults' || (step.kind === 'reading' && step.series)
+    ? 'hunt'
+    : 'glance');
+
+const nextMoment = ({ told, patience }: Unanswered): Moment | undefined => moments[patience][told];
+
+const momentMs = ({ sinceMs }: Unanswered, { afterS }: Moment) => sinceMs + afterS * 1000;
+
+/** When silence next has something to say, or ends in a stop; null where nobody is asked. */
+export function unansweredAlarmMs({ unanswered }: Pick<Context, 'unanswered'>): number | null {
+  const moment = unanswered && nextMoment(unanswered);
+  return moment ? momentMs(unanswered, moment) : null;
+}
+
+/** When silence ends in a stop; null where nobody is asked. */
+export function silenceEndsMs({ unanswered }: Pick<Context, 'unanswered'>): number | null {
+  const last = unanswered && moments[unanswered.patience].at(-1);
+  return last ? momentMs(unanswered, last) : null;
+}
+
+/** From now on an answer is awaited. */
+export const awaitedFrom = ({ event }: Look, patience: Patience): Unanswered => ({
+  sinceMs: atMs(event),
+  told: 0,
+  patience,
+});
+
+/** From now on, unless seconds of its own run already. */
+const awaitAnswer = (patience: Patience) =>
+  update(look => ({ unanswered: look.context.deadline ? null : awaitedFrom(look, patience) }));
+
+/** From now on, where nothing was awaited yet: what is not understood lengthens no silence. */
+export const awaitAnswerNow = (patience: Patience) =>
+  update(look => ({ unanswered: look.context.unanswered ?? awaitedFrom(look, patience) }));
+
+const awaitNothing = update(() => ({ unanswered: null }));
+
+/**
+ * Somebody spoke, in whatever words: the question is as new. What the bus or the clock says is no answer, and a hold is
+ * lengthened by nothing.
+ */
+export const answered = update(look => {
+  const { context, event } = look;
+  const { unanswered, heldSinceMs } = context;
+  return unanswered && heldSinceMs === null && event.via !== 'bus' && event.via !== 'tool'
+    ? { unanswered: awaitedFrom(look, unanswered.patience) }
+    : {};
+});
+
+/** The moment that has come; a late clock passes over what is behind it, and never over the stop. */
+function dueNow({ context, event }: Look): Moment['does'] | null {
+  const { unanswered } = context;
+  const moment = unanswered && nextMoment(unanswered);
+  if (!moment || atMs(event) < momentMs(unanswered, moment)) return null;
+  return atMs(event) >= (silenceEndsMs(context) ?? 0) ? 'stop' : moment.does;
+}
+
+const isDue = (does: Moment['does']) => (look: Look) => dueNow(look) === does;
+
+const told = update(({ context: { unanswered } }) => ({
+  unanswered: unanswered && { ...unanswered, told: unanswered.told + 1 },
+}));
+
+/**
+ * What happens as the silence lasts, each moment once, in its order; at its end everything is off, and the cause is asked.
+ * @param callOut who is to be looked for; without it there is one more reminder
+ */
+export const silenceMoves = (patience: Patience, remind: Line, callOut?: LineId): Move[] => [
+  {
+    guard: isDue('stop'),
+    target: STOPPED,
+    actions: update(look => stopNow(look, null, moments[patience].at(-1)?.afterS ?? null)),
+  },
+  {
+    guard: isDue('callOut'),
+    actions: [remark(callOut ? () => ({ line: callOut, values: {}, priority: 'hazard' }) : remind), told],
+  },
+  { guard: isDue('remind'), actions: [remark(remind), told] },
+];
+
+const callTo = (by: Person): LineId => (by === 'second' ? 'lookForSecond' : 'lookForTechnician');
+
+const movesOf = (node: Node, type: 'reply' | 'value' | 'clock'): Move[] =>
+  [node.on?.[type] ?? []].flat() as Move[];
+
+/** An answer that leads nowhere is an answer all the same. */
+const countsAsAnswer = (move: Move): Move =>
+  move.target === undefined ? { ...move, actions: [answered, ...[move.actions ?? []].flat()] } : move;
+
+/** A state in which people are asked for something. */
+const asks = ({ meta }: Node): boolean =>
+  meta !== undefined && (meta.replies.length > 0 || meta.quantity !== undefined);
+
+/** Whoever is asked beside a running engine and says nothing is reminded, then looked for, then everything is off. */
+export const neverUnanswered = (step: Step, nodes: Nodes): Nodes =>
+  step.engine === 'running'
+    ? Object.fromEntries(
+        Object.entries(nodes).map(([key, node]) => [key, asks(node) ? awaiting(step, key, node) : node]),
+      )
+    : nodes;
+
+function awaiting(step: Step, key: string, node: Node): Node {
+  // Somebody else is fetched for another gauge.
+  const patience = key === 'vouching' ? 'hunt' : patienceOf(step);
+  // While time alone goes by nobody has to answer.
+  const begins = node.meta?.awaits === 'time' ? awaitNothing : awaitAnswer(patience);
+  const remind: Line = () => ({ line: 'stillWaiting', values: { title: { step: step.id } } });
+  return {
+    ...node,
+    entry: [begins, ...[node.entry ?? []].flat()],
+    exit: [...[node.exit ?? []].flat(), awaitNothing],
+    on: {
+      ...node.on,
+      reply: movesOf(node, 'reply').map(countsAsAnswer),
+      value: movesOf(node, 'value').map(countsAsAnswer),
+      clock: [...movesOf(node, 'clock'), ...silenceMoves(patience, remind, callTo(node.meta?.by ?? step.by))],
+    },
+  };
+}
