@@ -46,7 +46,7 @@ export const replies = {
   fastenersMarked: ['fasteners marked', 'fasteners are marked'],
 
   valveClosed: ['valve is closed', 'valve closed'],
-  strainerClean: ['strainer clean', 'strainer is clean'],
+  strainerClean: ['water side good', 'water side is good'],
   waterFlows: ['water is flowing', 'water flows'],
   staysDry: ['exhaust stays dry', 'it stays dry'],
   regenerationOff: ['regeneration off', 'regeneration is off'],

@@ -174,7 +174,7 @@ export const steps = {
   },
   'walkRound.strainer': {
     title: 'Raw water strainer',
-    ask: 'Strainer clean? Impeller whole, cock free, hoses tight.',
+    ask: 'Water side good? Strainer clean, impeller whole, cock free, hoses tight.',
   },
   'barOver.isolated': {
     title: 'Starter isolated',

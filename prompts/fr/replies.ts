@@ -46,7 +46,7 @@ export const replies = {
   fastenersMarked: ['boulons marqués', 'les boulons sont marqués'],
 
   valveClosed: ['vanne fermée', 'la vanne est fermée'],
-  strainerClean: ['crépine propre', 'la crépine est propre'],
+  strainerClean: ["circuit d'eau bon", "le circuit d'eau est bon"],
   waterFlows: ["l'eau coule", "de l'eau coule"],
   staysDry: ['échappement sec', "l'échappement reste sec"],
   regenerationOff: ['régénération bloquée', 'la régénération est bloquée'],

@@ -191,7 +191,7 @@ export const steps = {
   },
   'walkRound.strainer': {
     title: "Crépine d'eau brute",
-    ask: 'Crépine propre ? Turbine de pompe entière, vanne libre, durites serrées.',
+    ask: "Circuit d'eau bon ? Crépine propre, turbine de pompe entière, vanne libre, durites serrées.",
   },
   'barOver.isolated': {
     title: 'Démarreur isolé',

@@ -27,9 +27,7 @@ const hazards = (driver: Driver) =>
 
 describe('white smoke that stays', () => {
   const smoke = () => {
-    const driver = sessionAt(demoSix, 'checks.leaks.item1');
-    while (!driver.name.endsWith('.part1')) driver.reply('pointGood');
-    driver.reply('oneByOne').reply('pointGood').reply('pointGood');
+    const driver = sessionAt(demoSix, 'checks.leaks.item6');
     const firedMs = driver.context.bursts.findLast(({ step }) => step === 'firstFire.crank')?.endMs ?? 0;
     driver.nowMs = Math.max(driver.nowMs, firedMs + 301_000);
     return driver.reply('whiteSmoke');
@@ -46,7 +44,7 @@ describe('white smoke that stays', () => {
     'leads by the dipstick and the bar before any starter, even where it is then called %s',
     cause => {
       const stopped = smoke().reply('allOff').reply('yes');
-      if (cause === 'falseAlarm') stopped.reply('no').reply('causeFalseAlarm');
+      if (cause === 'falseAlarm') stopped.reply('no').reply('causeFalseAlarm', { by: 'second' });
       stopped.reply('yes');
       const list = reopened(stopped);
       expect(list).toEqual(
@@ -79,11 +77,7 @@ describe('white smoke that stays', () => {
 });
 
 describe('knocking', () => {
-  const knocks = () => {
-    const driver = sessionAt(demoSix, 'checks.leaks.item1');
-    while (!driver.name.endsWith('.part1')) driver.reply('pointGood');
-    return driver.reply('oneByOne').reply('pointGood').reply('knocking');
-  };
+  const knocks = () => sessionAt(demoSix, 'checks.leaks.item5').reply('knocking');
 
   it('stops with a cause of its own', () => {
     expect(knocks().context.stop).toMatchObject({ cause: 'knocking', found: 'knocking' });
@@ -109,7 +103,12 @@ describe('knocking', () => {
   });
 
   it('denied as misheard is looked for all the same', () => {
-    const denied = knocks().reply('allOff').reply('yes').reply('no').reply('causeFalseAlarm').reply('yes');
+    const denied = knocks()
+      .reply('allOff')
+      .reply('yes')
+      .reply('no')
+      .reply('causeFalseAlarm', { by: 'second' })
+      .reply('yes');
     expect(reopened(denied)).toEqual(
       expect.arrayContaining(['walkRound.hoses', 'barOver.turned', 'noFuelCrank.holds']),
     );
@@ -164,7 +163,7 @@ describe('coolant that is touched again', () => {
   );
 
   it('waits for nothing where the cause leaves it shut', () => {
-    const driver = goOn(stoppedFor(running(), 'faultCode')).goodUntil('keyOn.lamps.part1');
+    const driver = goOn(stoppedFor(running(), 'faultCode')).goodUntil('keyOn.lamps.item1');
     expect(driver.context.done).not.toContain('fill.coolantCool');
     expect(gateMet(procedureFor(demoSix), driver.context, 'coolantReady')).toBe(true);
   });
@@ -172,7 +171,7 @@ describe('coolant that is touched again', () => {
   it('does not let a starter turn until it has been found cool', () => {
     const driver = goOn(stoppedFor(running(), 'coolantLeak'));
     expect(gateMet(procedureFor(demoSix), driver.context, 'coolantReady')).toBe(false);
-    driver.goodUntil('noFuelCrank.disabled.asking');
+    driver.goodUntil('keyOn.lamps.item1');
     expect(gateMet(procedureFor(demoSix), driver.context, 'coolantReady')).toBe(true);
   });
 
@@ -224,5 +223,82 @@ describe('whoever puts hands into the engine', () => {
     );
     expect(feeds.length).toBeGreaterThan(0);
     expect(reopened(stopped)).toEqual(expect.arrayContaining(['barOver.isolated', ...feeds]));
+  });
+});
+
+describe('a program that was restarted', () => {
+  const back = (driver: Driver, awayS?: number) =>
+    driver
+      .send(
+        { type: 'stop', cause: 'toolRestarted', ...(awayS === undefined ? {} : { awayS }) },
+        { via: 'tool' },
+      )
+      .reply('allOff')
+      .reply('yes');
+  const safety = [
+    'job.protection',
+    'job.ventilation',
+    'job.extinguisher',
+    'job.parked',
+    'job.cutOff',
+    'job.ambient',
+  ];
+
+  it.each([
+    [0, false],
+    [1799, false],
+    [1800, true],
+    [3 * 24 * 3600, true],
+    [undefined, true],
+  ])('after %d s away asks for people, chocks, weather and tools anew: %s', (awayS, anew) => {
+    const list = reopened(back(running(), awayS).reply('yes'));
+    expect(list).toEqual(
+      expect.arrayContaining(['job.stopTechnician', 'job.stopSecond', 'noFuelCrank.holds']),
+    );
+    for (const id of [...safety, 'walkRound.tools', 'fill.oilGrade', 'fill.coolantFreezePoint'])
+      expect(list.some(each => each === id)).toBe(anew);
+  });
+
+  it.each(['falseAlarm', 'oilLeak'] as const)(
+    'within a stop counts beside its cause, though that is then called %s',
+    cause => {
+      const reply = cause === 'falseAlarm' ? 'causeFalseAlarm' : 'causeOilLeak';
+      const stopped = back(running().stop().reply('allOff'), 60).reply(reply).reply('yes');
+      expect(stopped.name).toBe('stopped.reopened');
+      expect(reopened(stopped)).toEqual(
+        expect.arrayContaining(['job.stopTechnician', 'job.stopSecond', 'noFuelCrank.untilPressure']),
+      );
+      if (cause === 'oilLeak') expect(reopened(stopped)).toContain('fill.oilLevel');
+    },
+  );
+
+  it('stays long away, however short the next absence is', () => {
+    const stopped = back(back(running(), 7200), 5).reply('yes');
+    expect(reopened(stopped)).toEqual(expect.arrayContaining(safety));
+  });
+
+  it.each([
+    [60, ['job.stopTechnician', 'job.stopSecond']],
+    [4 * 3600, ['job.card', 'job.parked', 'job.ambient', 'job.figures', 'job.stopSecond']],
+  ] as const)(
+    '%d s after key-off asks for what keeps people safe, and for no second first fire',
+    (awayS, some) => {
+      const cooling = sessionAt(demoSix, 'signOff.cool.asking');
+      const done = cooling.context.done;
+      const stopped = back(cooling, awayS).reply('yes');
+      expect(reopened(stopped)).toEqual(expect.arrayContaining([...some]));
+      expect(reopened(stopped).filter(id => !id.startsWith('job.'))).toEqual([]);
+      expect(stopped.context.done).toEqual(done.filter(id => !reopened(stopped).includes(id)));
+      const end = goOn(stopped).goodToTheEnd();
+      expect(end.name).toBe('signedOff');
+      expect(end.context.bursts).toEqual(cooling.context.bursts);
+    },
+  );
+
+  it('after key-off with a leak that was found meanwhile loses the run all the same', () => {
+    const stopped = back(sessionAt(demoSix, 'signOff.cool.asking').stop().reply('allOff'), 60)
+      .reply('causeCoolantLeak')
+      .reply('yes');
+    expect(reopened(stopped)).toEqual(expect.arrayContaining(['fill.coolantFilled', 'firstFire.crank']));
   });
 });

@@ -40,7 +40,7 @@ const at = (place: (typeof stopPlaces)[number]): Driver => {
 /** From the call-out to where work goes on, with the cause that the stop came with. */
 const throughStop = (driver: Driver, cause: Cause): Driver =>
   driver
-    .send({ type: 'stop', cause })
+    .send({ type: 'stop', cause, ...(cause === 'toolRestarted' ? { awayS: 60 } : {}) })
     .reply('allOff')
     .reply('yes')
     .goodUntil('stopped.causeReadBack')
@@ -77,7 +77,7 @@ const goesOnAt: Record<Cause, readonly string[]> = {
   noOilPressure: ['job.parked', 'fill.oilFilterPreFilled'],
   fuelLeak: ['job.parked', 'fill.fuelInTank', 'fill.firstFilterPreFilled'],
   noStart: ['job.parked', 'fill.fuelInTank', 'fill.fuelGrade'],
-  binds: ['job.parked', 'fill.fuelInTank', 'prime.firm', 'walkRound.tools', 'barOver.isolated'],
+  binds: ['job.parked', 'fill.fuelInTank', 'prime.firm', 'walkRound.tools'],
   overspeed: ['job.parked', 'job.cutOff'],
   faultCode: ['job.parked', 'fill.fuelInTank', 'prime.firm', 'walkRound.sensors'],
   looseOrNoise: ['job.parked', 'fill.fuelInTank', 'prime.firm', 'walkRound.sensors'],
@@ -139,9 +139,12 @@ describe.each(causes.filter(cause => cause !== 'knocking'))('after a stop for %s
       expect(after.context.step).toBe(row[Math.min(index, row.length - 1)]);
 
       const doubted = (id: string) => inDoubt[cause].some(start => id.startsWith(start));
-      const doubts = before.context.done.some(doubted);
+      // Stop words that are proved anew put nothing in doubt that was found before.
+      const doubts = cause !== 'toolRestarted' && before.context.done.some(doubted);
       const kept = before.context.done
-        .filter(id => !doubted(id))
+        .filter(
+          id => !doubted(id) || (cause === 'toolRestarted' && afterKeyOff(place) && !id.startsWith('job.')),
+        )
         // Key off loses what the key-on found, and the run; a run that ended well is not lost for nothing.
         .filter(id => beforeKeyOn(id) || (afterKeyOff(place) && !doubts))
         .filter(id => !(place.startsWith('noFuelCrank') && id.startsWith('noFuelCrank')));
