@@ -11,6 +11,8 @@ export interface Finding {
   /** What it means, said at once. */
   readonly means: LineId;
   readonly does: 'stops' | 'lookAgain' | 'open';
+  /** What it stops with, where that is more than the point that is looked at could say. */
+  readonly cause?: Cause;
   /** Only so long after the first fire; later it means something else, and stops with this cause. */
   readonly until?: { readonly seconds: number; readonly means: LineId; readonly cause: Cause };
 }
@@ -42,12 +44,15 @@ const passing = (
 const noises: readonly Finding[] = [
   // Tappets and injectors, until they have their oil and their fuel.
   passing('valveNoise', 'valveNoiseMeans', { means: 'valveNoiseStaysMeans', cause: 'looseOrNoise' }),
-  { reply: 'knocking', means: 'knockingMeans', does: 'stops' },
+  { reply: 'knocking', means: 'knockingMeans', does: 'stops', cause: 'knocking' },
   { reply: 'squealing', means: 'squealingMeans', does: 'stops' },
 ];
 
 const smoke: readonly Finding[] = [
-  passing('whiteSmoke', 'whiteSmokeMeans', { means: 'whiteSmokeStaysMeans', cause: 'coolantLeak' }),
+  passing('whiteSmoke', 'whiteSmokeMeans', {
+    means: 'whiteSmokeStaysMeans',
+    cause: 'coolantInCylinder',
+  }),
   passing('blueSmoke', 'blueSmokeMeans', { means: 'blueSmokeStaysMeans', cause: 'oilLeak' }),
   passing('blackSmoke', 'blackSmokeMeans', { means: 'blackSmokeStaysMeans', cause: 'other' }),
   { reply: 'thickSmoke', means: 'thickSmokeMeans', does: 'stops' },

@@ -1,38 +1,28 @@
 import type { LineId, ReplyId } from '../prompts/types.ts';
 import { replyNeedsReadBack } from './assurance.ts';
-import { cutOffOf } from './cut-off.ts';
 import { emergencyWords, withHelp } from './help.ts';
 import { refuseTurning } from './kinds/bus.ts';
 import { refuseHeardTurning } from './kinds/ear.ts';
 import {
   askReply,
   bySecondPerson,
-  isReply,
   readBack,
   readBackReply,
   setAside,
   type Waiting,
 } from './kinds/question.ts';
 import { isDone, NEXT, passed, stopNow } from './progress.ts';
-import { doneAfterStop, reopenedSteps } from './reopening.ts';
+import { doneAfterStop, putsHandsIn, reopenedSteps } from './reopening.ts';
 import type { Step } from './steps.ts';
-import {
-  type Effect,
-  type Look,
-  type Move,
-  type Node,
-  note,
-  remark,
-  speak,
-  update,
-  withMeta,
-} from './toolkit.ts';
+import { type Look, type Move, type Node, note, remark, update, withMeta } from './toolkit.ts';
+import { allOff, callForHelp, notOffYet, urgentWords } from './urgent.ts';
 import type { Cause } from './vocabulary.ts';
 
 /** What is said for each cause when it is asked for. `drill` and `toolRestarted` are never asked. */
 const causeReplies: readonly (readonly [ReplyId, Cause])[] = [
   ['causeFalseAlarm', 'falseAlarm'],
   ['causeCoolantLeak', 'coolantLeak'],
+  ['causeCoolantInCylinder', 'coolantInCylinder'],
   ['causeOilLeak', 'oilLeak'],
   ['causeFuelLeak', 'fuelLeak'],
   ['causeNoOilPressure', 'noOilPressure'],
@@ -42,18 +32,10 @@ const causeReplies: readonly (readonly [ReplyId, Cause])[] = [
   ['causeFaultCode', 'faultCode'],
   ['causeSmokeOrFire', 'smokeOrFire'],
   ['causeSomeoneHurt', 'someoneHurt'],
+  ['causeKnocking', 'knocking'],
   ['causeLooseOrNoise', 'looseOrNoise'],
   ['causeOther', 'other'],
 ];
-
-/** Causes that call for help at once, ahead of everything that is asked. */
-const helpFor: Partial<Record<Cause, LineId>> = { someoneHurt: 'surgery', smokeOrFire: 'fireCall' };
-
-/** What is called out at once for a cause, if anything is. */
-const callForHelp = (cause: Cause): Effect[] => {
-  const line = helpFor[cause];
-  return line ? [remark(() => ({ line, values: {}, priority: 'hazard' }))] : [];
-};
 
 /** Called on every stop that somebody, or something, calls out. */
 export const recordStop = update(look =>
@@ -64,23 +46,6 @@ const bySpeech = replyNeedsReadBack('gate');
 
 /** Everything has been confirmed to be off before this is asked. */
 const madeSafe = (node: Node): Node => ({ ...node, tags: ['madeSafe'] });
-
-const allOff = () => ({ line: 'areAllOff', values: {} }) as const;
-
-/** "Not yet" is no answer that is waited for: what to do is said once more, and what to say if that does not help. */
-const notOffYet = (node: Node): Node => ({
-  ...node,
-  on: {
-    ...node.on,
-    reply: [
-      {
-        guard: isReply('notYet'),
-        actions: [remark(() => ({ line: 'notOffYet', values: {}, priority: 'hazard' })), ...speak(allOff)],
-      },
-      ...[node.on?.reply ?? []].flat(),
-    ],
-  },
-});
 
 /** What was heard is confirmed first; by keys it leads on at once. Only the end of a session is confirmed either way. */
 const sure = (reply: ReplyId, readBack: string, moves: readonly Move[]) => [
@@ -106,6 +71,8 @@ export function stoppedNode(steps: readonly Step[]): Node {
   const drills = steps.filter(step => step.kind === 'confirm' && step.drill);
   const drillAt = ({ context }: Look) => drills.find(({ id }) => id === (context.stop?.step ?? context.step));
   const cause = ({ context }: Look) => context.stop?.cause ?? null;
+  const isOverForGood = (look: Look) =>
+    [cause(look), ...(look.context.stop?.also ?? [])].some(known => known !== null && endsTheStart(known));
   /** Never one that names its cause, as the bus does. */
   const isDrill = (look: Look) =>
     cause(look) === null &&
@@ -130,71 +97,10 @@ export function stoppedNode(steps: readonly Step[]): Node {
   const drillHeard = update(({ context }) => ({
     stop: context.stop && { ...context.stop, lastDrilled: { by: context.stop.by, atMs: context.stop.atMs } },
   }));
+  const { callOut, whileMakingSafe } = urgentWords(steps);
   const after = (look: Look) => doneAfterStop(steps, look.context, cause(look) ?? 'other');
-  const engineOf = ({ context }: Look) =>
-    steps.find(({ id }) => id === (context.stop?.step ?? context.step))?.engine ?? 'off';
-  /** The key alone may not stop it: it ran away, or somebody has to call once more beside an engine that ran. */
-  const keyMayNotDo = (look: Look) =>
-    cause(look) === 'overspeed' || (look.context.stop?.insisted === true && engineOf(look) !== 'off');
-  const callOut = remark(look => {
-    const known = cause(look);
-    if (keyMayNotDo(look)) {
-      const cut = cutOffOf(look.context);
-      return known
-        ? { line: 'stopCauseCut', values: { cause: { cause: known }, cut }, priority: 'hazard' }
-        : { line: 'stopHeardCut', values: { cut }, priority: 'hazard' };
-    }
-    return known
-      ? { line: 'stopCause', values: { cause: { cause: known } }, priority: 'hazard' }
-      : { line: 'stopHeard', values: {}, priority: 'hazard' };
-  });
   const name = (named: Cause) =>
     update(({ context }) => ({ stop: context.stop ? { ...context.stop, cause: named } : context.stop }));
-  /** What was known before counts as well. */
-  const nameBesides = (named: Cause) =>
-    update(({ context: { stop } }) => ({
-      stop: stop && {
-        ...stop,
-        cause: named,
-        also: stop.cause && stop.cause !== named ? [...stop.also, stop.cause] : stop.also,
-      },
-    }));
-  /** The key did not stop it: that is found, whatever cause is named afterwards. */
-  const ranOn: Effect[] = [
-    update(look => {
-      const { stop } = look.context;
-      const found = engineOf(look) === 'cranking' ? 'other' : 'overspeed';
-      return { stop: stop && { ...stop, also: [...new Set([...stop.also, found] as const)] } };
-    }),
-    remark(look => ({
-      line: engineOf(look) === 'cranking' ? 'starterHangs' : 'stillRunning',
-      values: { cut: cutOffOf(look.context) },
-      priority: 'hazard',
-    })),
-  ];
-  /** What cannot wait until all is off, whoever says it and however often something was misheard. */
-  const atOnce: readonly { readonly reply: ReplyId; readonly actions: Effect[] }[] = [
-    { reply: 'stillRunning', actions: ranOn },
-    { reply: 'causeSmokeOrFire', actions: [nameBesides('smokeOrFire'), ...callForHelp('smokeOrFire')] },
-    { reply: 'causeSomeoneHurt', actions: [nameBesides('someoneHurt'), ...callForHelp('someoneHurt')] },
-  ];
-  const withAtOnce = (node: Node): Node => ({
-    ...withMeta(node, {
-      replies: [...new Set([...(node.meta?.replies ?? []), ...atOnce.map(({ reply }) => reply)])],
-    }),
-    on: {
-      ...node.on,
-      reply: [
-        ...atOnce.map(({ reply, actions }) => ({
-          guard: isReply(reply),
-          target: 'makingSafe',
-          reenter: true,
-          actions,
-        })),
-        ...[node.on?.reply ?? []].flat(),
-      ],
-    },
-  });
   const tellLate = remark(({ context: { stop, step } }) => ({
     line: 'answerLate',
     values: { title: { step: stop?.step ?? step }, time: { unit: 's', si: stop?.lateAfterS ?? 0 } },
@@ -287,8 +193,8 @@ export function stoppedNode(steps: readonly Step[]): Node {
         },
         ...toMakingSafe,
       ]),
-      makingSafe: withAtOnce(notOffYet(askReply(technician, allOff, toMakingSafe))),
-      makingSafeReadBack: withAtOnce(
+      makingSafe: whileMakingSafe(notOffYet(askReply(technician, allOff, toMakingSafe))),
+      makingSafeReadBack: whileMakingSafe(
         readBack(
           technician,
           readBackReply,
@@ -307,8 +213,10 @@ export function stoppedNode(steps: readonly Step[]): Node {
           },
           ...causeReplies.flatMap(([reply, named]) => {
             const known = [name(named), ...callForHelp(named)];
+            // What ends the start is confirmed by keys as well.
+            const confirmed = (look: Look) => endsTheStart(named) || bySpeech(look);
             return [
-              { reply, move: { guard: bySpeech, target: 'causeReadBack', actions: known } },
+              { reply, move: { guard: confirmed, target: 'causeReadBack', actions: known } },
               { reply, move: { target: 'reopened', actions: [...known, ...reopen(after, cause)] } },
             ];
           }),
@@ -353,7 +261,10 @@ export function stoppedNode(steps: readonly Step[]): Node {
         readBack(
           technician,
           look => ({ line: 'causeReadBack', values: { cause: { cause: cause(look) ?? 'other' } } }),
-          [{ target: 'reopened', actions: reopen(after, cause) }],
+          [
+            { guard: isOverForGood, target: '#ended', actions: bar },
+            { target: 'reopened', actions: reopen(after, cause) },
+          ],
           { target: 'askingCause' },
         ),
       ),
@@ -375,11 +286,23 @@ export function stoppedNode(steps: readonly Step[]): Node {
   };
 }
 
+/** A spun shell often still turns free: nothing that this list could ask for tells whether it may fire again. */
+const endsTheStart = (cause: Cause) => cause === 'knocking';
+
+const bar = [
+  remark(() => ({ line: 'knockingEnds', values: {}, priority: 'hazard' })),
+  note(({ context }) => ({
+    kind: 'barred',
+    data: { step: context.stop?.step ?? context.step, why: 'knockingEnds' },
+  })),
+];
+
 /** What has to be said first once the cause is known. */
 const warnings: Partial<Record<Cause, LineId>> = {
   // Both lead back to filling in coolant, and the engine may have run hot.
   coolantLeak: 'hotCap',
   overheating: 'hotCap',
+  coolantInCylinder: 'hydraulicLock',
   // Ten minutes: common practice, no published source.
   fuelLeak: 'railHolds',
 };
@@ -389,7 +312,8 @@ const reopen = (
   cause: (look: Look) => Cause | null,
 ) => [
   remark(look => {
-    const warning = warnings[cause(look) ?? 'other'];
+    const known = cause(look) ?? 'other';
+    const warning = warnings[known] ?? (putsHandsIn(known) ? 'handsIn' : null);
     return { line: warning ?? 'causeKept', values: {}, priority: warning ? 'hazard' : 'notice' };
   }),
   note(look => ({

@@ -187,7 +187,7 @@ export function phoneDistance(language: HeardLanguage, one: string, other: strin
 }
 
 /** What it takes to miss a phone, or to hear one that is not there: consonants at the end of words, and schwas, get lost. */
-export function phoneWeight(language: HeardLanguage, phone: string): number {
+function phoneWeight(language: HeardLanguage, phone: string): number {
   const known = sets[language][phone];
   if (known === undefined) throw new RangeError(`${phone} is no phone of ${language}`);
   if (known.kind === 'vowel') return ['AH', 'IH', 'ə'].includes(phone) ? 0.7 : 1;

@@ -79,10 +79,7 @@ export function heardIn(sound: Float32Array, firing: Firing): { heard: EngineHea
   return { heard, cpuShare: (user + system) / 1e6 / (sound.length / 16_000) };
 }
 
-export function soundIn(
-  { firing, beside: kind, snrDb, headset, seed, misfires }: Condition,
-  set: SpeakerSet,
-) {
+function soundIn({ firing, beside: kind, snrDb, headset, seed, misfires }: Condition, set: SpeakerSet) {
   const drive = startScene(seed);
   const engine = soundOf(drive, firing, seed, misfires);
   const mixed =
@@ -98,7 +95,7 @@ export function measure(condition: Condition, set: SpeakerSet): Measured {
 }
 
 /** What was heard of a drive against what it was. */
-export function judged(drive: Drive, { heard, cpuShare }: ReturnType<typeof heardIn>): Measured {
+function judged(drive: Drive, { heard, cpuShare }: ReturnType<typeof heardIn>): Measured {
   const { crankingFromS, firesAtS, stallsAtS } = drive;
   const after = (what: string, fromS: number) => {
     const at = heard.find(({ happened, toldS }) => happened === what && toldS >= fromS - 0.2)?.toldS;

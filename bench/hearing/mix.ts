@@ -27,8 +27,8 @@ export const atPower = (samples: Float32Array, power: number, measured = meanPow
   scaled(samples, measured === 0 ? 0 : Math.sqrt(power / measured));
 
 /** How loud speech is made, dB relative to full scale: room enough above it for its peaks. */
-export const speechDbfs = -26;
-export const powerOfDb = (db: number): number => 10 ** (db / 10);
+const speechDbfs = -26;
+const powerOfDb = (db: number): number => 10 ** (db / 10);
 
 /** Speech at the one level that all tests use. */
 export const levelled = (speech: Float32Array): Float32Array =>

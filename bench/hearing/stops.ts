@@ -4,7 +4,7 @@ import { type SpeakerSet, stopReplies } from './material.ts';
 import type { Saying } from './scene.ts';
 
 /** A stop counts as heard until so long after the end of what was said. */
-export const stopWithinMs = 500;
+const stopWithinMs = 500;
 
 export interface StopResult {
   readonly said: number;

@@ -25,7 +25,7 @@ const sceneHours = (scenes: readonly Scene[]) =>
   scenes.reduce((sum, { samples }) => sum + samples.length, 0) / speechRateHz / 3600;
 
 /** What of talk or noise was taken for an answer. */
-export function accepted(scenes: readonly Scene[], outcomes: readonly Outcome[]): FalseAccepts {
+function accepted(scenes: readonly Scene[], outcomes: readonly Outcome[]): FalseAccepts {
   const heard = outcomes.flatMap(({ utterance, reports }) =>
     reports.map(report => ({ heard: report.heard, says: utterance.says })),
   );

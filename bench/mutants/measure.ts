@@ -4,7 +4,7 @@ import ts from 'typescript';
 import { z } from 'zod';
 import type { Figures, FileFigures, Survivor } from './figures.ts';
 
-export const survivorStatus: Readonly<Record<string, Survivor['status']>> = {
+const survivorStatus: Readonly<Record<string, Survivor['status']>> = {
   Survived: 'survived',
   NoCoverage: 'no coverage',
 };

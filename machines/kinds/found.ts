@@ -35,7 +35,7 @@ export const troublesAt = (step: InspectStep, point: InspectPoint, cause: Cause 
     .filter(({ does }) => does === 'stops')
     .map(finding => ({
       reply: finding.reply,
-      cause,
+      cause: finding.cause ?? cause,
       actions: [noteFound(step, point, finding), tell(finding.means, true)],
     }));
 

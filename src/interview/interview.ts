@@ -27,7 +27,7 @@ export const unitsOf = (answers: Answers): UnitChoice =>
 const applies = (question: Question, draft: Draft) => question.when?.(draft) ?? true;
 
 /** The weaker of two origins: what hangs on an assumption is assumed. */
-export const weaker = (one: Origin, other: Origin): Origin =>
+const weaker = (one: Origin, other: Origin): Origin =>
   origins.indexOf(other.from) > origins.indexOf(one.from) ? other : one;
 
 const usual: Language = languages[usualLanguage];

@@ -89,7 +89,7 @@ async function makeReport(log: string, options: ReportOptions): Promise<void> {
 }
 
 /** A file of the report that cannot be written: one sentence. */
-export class ReportError extends Error {
+class ReportError extends Error {
   override readonly name = 'ReportError';
 }
 

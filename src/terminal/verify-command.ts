@@ -64,7 +64,7 @@ async function checkKey(file: string, keyPath: string, lastHash: string): Promis
 }
 
 /** One line for people. */
-export function describeVerification(file: string, verification: Verification): string {
+function describeVerification(file: string, verification: Verification): string {
   if (!verification.ok) {
     // A sentence about the file as a whole names it already.
     return verification.line === undefined ? verification.sentence : `${file}: ${verification.sentence}`;

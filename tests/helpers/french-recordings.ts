@@ -1,10 +1,7 @@
-import { existsSync } from 'node:fs';
 import { g722, padded, type Recording } from './human-recordings.ts';
 
 /** One woman from Québec (Debian asterisk-core-sounds-fr-g722). */
 const folder = '/usr/share/asterisk/sounds/fr_CA_f_June';
-
-export const frenchRecordingsInstalled = existsSync(folder);
 
 const words: Readonly<Record<string, string>> = {
   '0': 'zéro',
@@ -49,23 +46,3 @@ export const frenchNumber = (...names: readonly string[]): Recording => ({
 
 /** Every number that is recorded in one piece: 0 to 19 and the tens. */
 export const singleFrenchNumbers = Object.keys(words).filter(name => /^\d+$/.test(name));
-
-/** Telephone sentences of the same speaker, none of which answers anything we ask. */
-export const frenchSentences = (): readonly Recording[] =>
-  [
-    'agent-incorrect',
-    'auth-thankyou',
-    'call-forwarding',
-    'cannot-complete-as-dialed',
-    'conf-enteringno',
-    'conf-getpin',
-    'conf-hasleft',
-    'conf-invalid',
-    'conf-kicked',
-    'conf-locked',
-    'conf-onlyperson',
-    'conf-thereare',
-    'demo-abouttotry',
-    'demo-echodone',
-    'demo-thanks',
-  ].map(name => ({ name, text: '', sound: padded([g722(name, folder)]) }));

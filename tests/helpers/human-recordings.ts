@@ -10,11 +10,6 @@ const asterisk = '/usr/share/asterisk/sounds/en_US_f_Allison';
 const asteriskTexts = '/usr/share/doc/asterisk-core-sounds-en/core-sounds-en.txt.gz';
 const pocketsphinx = '/usr/share/pocketsphinx/test/data';
 
-/** Whether Debian's asterisk-core-sounds-en(-g722) and pocketsphinx-testdata are installed. */
-export const humanRecordingsInstalled = [asterisk, asteriskTexts, pocketsphinx].every(path =>
-  existsSync(path),
-);
-
 /** A recording and the words in it. */
 export interface Recording {
   readonly name: string;

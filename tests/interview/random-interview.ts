@@ -47,7 +47,7 @@ function someNumber(random: Random, { min, max, whole }: NumberQuestion): number
 }
 
 /** Something that a person could type here; not everything of it is allowed. */
-export function someAnswer(question: Question, random: Random, units: UnitChoice): string {
+function someAnswer(question: Question, random: Random, units: UnitChoice): string {
   switch (question.kind) {
     case 'number':
       return showNumber(someNumber(random, question), question.measure, units);

@@ -23,7 +23,7 @@ export function startProgram(
   return new Program(spawn(command, rest));
 }
 
-export class Program {
+class Program {
   readonly #child: ChildProcess;
   readonly #ended: Promise<void>;
   #errors = '';

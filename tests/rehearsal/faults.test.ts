@@ -16,13 +16,18 @@ describe('a whole rehearsal without a human', () => {
     ['lampDriverOpen', 'lampWrong'],
     ['sensorUnplugged', '110'],
     ['injectorLineLeak', 'fuelLeak'],
-    ['alternatorDead', 'faultCode'],
     ['slowOilPressure@firstFire', 'noOilPressure'],
     ['noOilPressure@checks', 'noOilPressure'],
   ])('catches %s', async (fault, what) => {
     const { debrief } = await rehearseFast([fault]);
     expect(debrief.faults[0]?.noticed?.what).toBe(what);
     expect(debrief.outcome).toBe('ended');
+  });
+
+  it('catches an alternator that charges nothing by the meter, as an open item: its lamp alone may want more speed', async () => {
+    const { debrief } = await rehearseFast(['alternatorDead']);
+    expect(debrief.faults[0]?.noticed).toMatchObject({ what: 'checks.charging' });
+    expect(debrief.outcome).toBe('signedOff');
   });
 
   it('stops by the bus alone where oil pressure is lost and nobody says a word', async () => {

@@ -63,7 +63,7 @@ export async function sessionFor(
 }
 
 /** A clock that stands until it is told to go on. */
-export function handClock() {
+function handClock() {
   let nowMs = 0;
   const begin = Date.UTC(2026, 0, 2, 3, 4, 5);
   return {

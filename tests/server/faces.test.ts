@@ -171,7 +171,7 @@ describe('An answer', () => {
     await settle();
     const { key } = technician;
     // The second would be an answer to whatever is asked next.
-    const deed = { do: 'say', turn: turn(), text: 'false alarm', via: 'touch' } as const;
+    const deed = { do: 'say', turn: turn(), text: 'oil leak', via: 'touch' } as const;
     const answers = await Promise.all([technician.do(deed), technician.do(deed), technician.do(deed)]);
     expect(answers.map(codeOf)).toEqual(['done', 'tooLate', 'tooLate']);
     await settle();

@@ -4,7 +4,7 @@ import { type FreeText, textsOf } from './free-text.ts';
 import { type Nearest, nearestIn } from './nearest.ts';
 
 /** Phones wrong for each phone of the text, from exactly to anything that has a nearest phrase. */
-export const farthests: readonly number[] = [0, 0.1, 0.2, 0.25, 0.34, 0.4, 0.5, 0.6, 0.75, 1];
+const farthests: readonly number[] = [0, 0.1, 0.2, 0.25, 0.34, 0.4, 0.5, 0.6, 0.75, 1];
 
 const within =
   (farthest: number) =>

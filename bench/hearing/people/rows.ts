@@ -16,21 +16,21 @@ export const digitGrammar: Grammar = {
 };
 
 /** Any number of a gauge. */
-export const numberGrammar: Grammar = {
+const numberGrammar: Grammar = {
   ...digitGrammar,
   key: 'people.number',
   number: { id: 'number', leads: [], units: [], min: 0, max: 9_999, step: 1 },
 };
 
 /** Figures one after the other, as of a code. */
-export const codeGrammar: Grammar = {
+const codeGrammar: Grammar = {
   ...digitGrammar,
   key: 'people.code',
   number: { id: 'code', leads: [], units: [], min: 0, max: 9_999_999, step: 1, digitsOnly: true },
 };
 
 /** What the tool reads back is said to be right or wrong. */
-export const yesNoGrammar: Grammar = {
+const yesNoGrammar: Grammar = {
   key: 'people.readBack',
   stop: english.stopWordings,
   replies: [
@@ -41,7 +41,7 @@ export const yesNoGrammar: Grammar = {
 };
 
 /** So many of one speaker, that a few who said much do not decide. */
-export function atMostOfEach(clips: readonly Clip[], most: number): readonly Clip[] {
+function atMostOfEach(clips: readonly Clip[], most: number): readonly Clip[] {
   const counts = new Map<string, number>();
   return clips.filter(({ speaker }) => {
     const count = (counts.get(speaker) ?? 0) + 1;

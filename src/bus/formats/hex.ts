@@ -5,7 +5,7 @@ const UPPER_F = 70;
 const CASE_BIT = 0x20;
 
 /** Value of one hexadecimal digit given by its character code, or -1. */
-export function hexDigit(code: number): number {
+function hexDigit(code: number): number {
   if (code >= ZERO && code <= NINE) return code - ZERO;
   const upper = code & ~CASE_BIT;
   return upper >= UPPER_A && upper <= UPPER_F ? upper - UPPER_A + 10 : -1;

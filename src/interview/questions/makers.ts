@@ -10,7 +10,7 @@ import {
 } from '../question.ts';
 import { type Measure, showNumber, type UnitChoice, unitChoices } from '../units.ts';
 
-export const PRACTICE = 'common practice, no published source';
+const PRACTICE = 'common practice, no published source';
 
 export const assumed = (value: Value, rule = PRACTICE) => ({ value, from: 'assumed', rule }) as const;
 export const always = (value: Value, rule?: string) => () => assumed(value, rule);

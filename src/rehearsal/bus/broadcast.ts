@@ -9,7 +9,7 @@ import { announceToAll } from '../../bus/transport/announce.ts';
 import type { ActiveCode } from './controller.ts';
 
 /** The engine's own address, SAE J1939-81 (from memory). */
-export const ENGINE_ADDRESS = 0;
+const ENGINE_ADDRESS = 0;
 const DM1_REPEAT_S = 1;
 
 interface Scheduled {

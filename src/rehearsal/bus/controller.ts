@@ -22,7 +22,7 @@ export interface Controller {
 }
 
 /** Lamps that are tried when the key is turned on burn so long. */
-export const LAMP_TEST_S = 3;
+const LAMP_TEST_S = 3;
 /** Oil pressure is believed to be missing only this long after the engine has fired, and only for so long. */
 const PRESSURE_AFTER_S = 12;
 const PRESSURE_MISSING_S = 1;

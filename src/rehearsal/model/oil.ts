@@ -85,7 +85,7 @@ export const fillOil = (plant: OilPlant, state: OilState): OilState => ({
 });
 
 /** What the pump draws from the sump in a second, litre. */
-export function pumpLitrePerS(plant: OilPlant, rpm: number, oilC: number): number {
+function pumpLitrePerS(plant: OilPlant, rpm: number, oilC: number): number {
   if (rpm === 0) return 0;
   const slower = fillTimeFactor({
     viscosityMm2S: plant.viscosityMm2S(oilC),

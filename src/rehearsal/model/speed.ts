@@ -66,7 +66,7 @@ export const speedPlant = (profile: Profile): SpeedPlant => {
 export const standing: SpeedState = { rpm: 0, firing: false, ranS: 0 };
 
 /** The idle that the governor holds at a coolant temperature: fast when cold. */
-export function idleRpm(plant: SpeedPlant, coolantC: number): number {
+function idleRpm(plant: SpeedPlant, coolantC: number): number {
   const { coldIdleRpm, warmIdleRpm, coldBelowC, warmFromC } = plant;
   const share = Math.min(1, Math.max(0, (coolantC - coldBelowC) / (warmFromC - coldBelowC)));
   return coldIdleRpm + (warmIdleRpm - coldIdleRpm) * share;

@@ -4,7 +4,7 @@ import type { Replay } from '../replay.ts';
 import { phaseOfStep } from './phases.ts';
 
 /** Joins points that hold until the next one into stretches of equal value, without those that are null. */
-export function spansOf<T>(points: readonly { timeMs: number; value: T | null }[], endMs: number) {
+function spansOf<T>(points: readonly { timeMs: number; value: T | null }[], endMs: number) {
   const spans: (Span & { value: T })[] = [];
   points.forEach(({ timeMs, value }, index) => {
     const last = spans.at(-1);

@@ -4,7 +4,7 @@ import { addressKey } from '../rate-limit.ts';
 import { Refused, refusalOf } from '../refused.ts';
 
 /** Sockets of one address: a page opens six, and a shop may sit behind one address with fifty of them. */
-export const MOST_SOCKETS_OF_ONE = 320;
+const MOST_SOCKETS_OF_ONE = 320;
 const MOST_SOCKETS = 2000;
 
 /**

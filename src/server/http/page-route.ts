@@ -4,7 +4,7 @@ import fastifyStatic from '@fastify/static';
 import type { FastifyInstance } from 'fastify';
 import { VOSK_POLICY } from './headers.ts';
 
-export const NOT_BUILT = 'The page has not been built; run "npm run build:tablet", then load this again.';
+const NOT_BUILT = 'The page has not been built; run "npm run build:tablet", then load this again.';
 
 /** The page that was built into this folder; without it, how to build it. */
 export function pageRoute(app: FastifyInstance, folder: string): void {

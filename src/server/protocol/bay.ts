@@ -33,7 +33,7 @@ export const deviceSchema = z.object({
 export type Device = z.infer<typeof deviceSchema>;
 
 /** The second person's own "clear" before the starter turns. */
-export const clearSchema = z.object({
+const clearSchema = z.object({
   /** `needed`: only the second person can go on now; `given`: clear until `untilSessionMs`, no longer. */
   state: z.enum(['notAsked', 'needed', 'given']),
   untilSessionMs: millisecondsSchema.nullable(),

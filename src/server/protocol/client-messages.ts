@@ -13,7 +13,7 @@ export const helloSchema = z.strictObject({
 });
 
 /** Asks for the time; carries what the client found out by the ping before, so that all can see it. */
-export const pingSchema = z.strictObject({
+const pingSchema = z.strictObject({
   type: z.literal('ping'),
   /** The client's clock at sending; comes back unchanged. */
   sentMs: millisecondsSchema,
@@ -23,7 +23,7 @@ export const pingSchema = z.strictObject({
 });
 
 /** The level of the device's microphone, for everybody's meter; a few times a second, and it may be lost. */
-export const levelSchema = z.strictObject({
+const levelSchema = z.strictObject({
   type: z.literal('level'),
   levelDbfs: z.number().min(-200).max(20),
   clipping: z.boolean(),
@@ -39,17 +39,17 @@ export const levelSchema = z.strictObject({
 });
 
 /** Whether this device hears at all: nobody is to believe that a voice reaches the session when none does. */
-export const earSchema = z.strictObject({ type: z.literal('ear'), listens: z.boolean() });
+const earSchema = z.strictObject({ type: z.literal('ear'), listens: z.boolean() });
 
 /** What is left in this device's battery; said where it can be known, and when it has changed by much. */
-export const batteryNewsSchema = z.strictObject({
+const batteryNewsSchema = z.strictObject({
   type: z.literal('battery'),
   share: z.number().min(0).max(1),
   charging: z.boolean(),
 });
 
 /** The device that speaks has said the sentence of this frame to its end, or was cut short. */
-export const spokenSchema = z.strictObject({ type: z.literal('spoken'), seq: sequenceSchema });
+const spokenSchema = z.strictObject({ type: z.literal('spoken'), seq: sequenceSchema });
 
 export const clientMessageSchema = z.discriminatedUnion('type', [
   helloSchema,

@@ -9,7 +9,7 @@ const confidence = z.number().min(0).max(1);
 const turn = z.string().min(1).max(200);
 
 /** What a device's own recogniser heard. Gates and read-back stay with the session on the server. */
-export const heardSchema = z.discriminatedUnion('kind', [
+const heardSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('stop'), text }),
   z.strictObject({ kind: z.literal('reply'), id: z.string().max(60), text, confidence }),
   z.strictObject({ kind: z.literal('number'), id: z.string().max(60), value: z.number(), text, confidence }),

@@ -42,7 +42,7 @@ export const MAX_PROFILE_BYTES = 64 * 1024;
 /** Milliseconds of any of the clocks. */
 export const millisecondsSchema = z.number().min(0).max(1e14);
 
-export const errorCodes = [
+const errorCodes = [
   /** Not a message of this protocol. */
   'malformed',
   'tooLong',

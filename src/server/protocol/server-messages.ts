@@ -12,7 +12,7 @@ import {
 } from './common.ts';
 
 /** The answer to `hello`; a snapshot or the missed frames follow. */
-export const welcomeSchema = z.object({
+const welcomeSchema = z.object({
   type: z.literal('welcome'),
   v: z.literal(PROTOCOL_VERSION),
   epoch: epochSchema,
@@ -26,7 +26,7 @@ export const welcomeSchema = z.object({
 const stateSchema: z.ZodType<BayState> = bayStateSchema;
 
 /** The whole state; frames go on from `seq`. */
-export const snapshotSchema = z.object({
+const snapshotSchema = z.object({
   type: z.literal('snapshot'),
   seq: sequenceSchema,
   /** Session time at which the state was taken: a timer's `leftMs` counts from here. */
@@ -35,7 +35,7 @@ export const snapshotSchema = z.object({
 });
 
 /** What changed since the frame before. */
-export const patchFrameSchema = z.object({
+const patchFrameSchema = z.object({
   type: z.literal('patch'),
   seq: sequenceSchema,
   sessionMs: millisecondsSchema,
@@ -47,7 +47,7 @@ export const patchFrameSchema = z.object({
  * answers each with `spoken`; the second person's speaks hazards and what is addressed to the second person.
  * One that is replayed after a break and no longer fresh is only shown.
  */
-export const sayFrameSchema = z.object({
+const sayFrameSchema = z.object({
   type: z.literal('say'),
   seq: sequenceSchema,
   sessionMs: millisecondsSchema,
@@ -58,7 +58,7 @@ export const sayFrameSchema = z.object({
 });
 
 /** What is being said, hazards excepted, is overtaken: silence, and drop what waits. */
-export const hushFrameSchema = z.object({
+const hushFrameSchema = z.object({
   type: z.literal('hush'),
   seq: sequenceSchema,
   sessionMs: millisecondsSchema,
@@ -76,7 +76,7 @@ export type StopAnswer = (typeof stopAnswers)[number];
  * answered as soon as it counts, before the disk has it, and `again` is a stop of a device that has stopped
  * this session before and nobody has gone on since.
  */
-export const ackSchema = z.object({
+const ackSchema = z.object({
   type: z.literal('ack'),
   id: commandIdSchema,
   again: z.boolean(),
@@ -94,7 +94,7 @@ export const pairingNewsSchema = z.object({
 });
 export type PairingNews = z.infer<typeof pairingNewsSchema>;
 
-export const errorSchema = z.object({
+const errorSchema = z.object({
   type: z.literal('error'),
   /** The command that was refused, where it was one. */
   id: commandIdSchema.nullable(),
@@ -104,7 +104,7 @@ export const errorSchema = z.object({
   final: z.boolean(),
 });
 
-export const pongSchema = z.object({
+const pongSchema = z.object({
   type: z.literal('pong'),
   sentMs: millisecondsSchema,
   /** Wall clock of the server, milliseconds since 1970. */
@@ -114,7 +114,7 @@ export const pongSchema = z.object({
 });
 
 /** The level of the owner's microphone; never repeated. */
-export const levelNewsSchema = z.object({
+const levelNewsSchema = z.object({
   type: z.literal('levelNews'),
   levelDbfs: z.number(),
   clipping: z.boolean(),

@@ -11,7 +11,7 @@ const text = z.string();
 /** Gates are shown by their name; which ones there are is the session's business. */
 const gateSchema = z.custom<Gate>(value => typeof value === 'string');
 
-export const logLineSchema = z.object({ time: text, who: text, text });
+const logLineSchema = z.object({ time: text, who: text, text });
 
 /** The one picture of the session that all faces show; see `View` for what each member means. */
 export const viewSchema = z.object({

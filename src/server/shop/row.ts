@@ -28,7 +28,7 @@ export const tellsOf = (text: string, { vehicle, engine, profile }: SessionRow) 
   `${vehicle}\n${engine}\n${profile}`.toLowerCase().includes(text.toLowerCase());
 
 /** What the list of sessions says of one record. Never throws: a record that cannot be read is damaged. */
-export async function sessionRow(id: string, path: string): Promise<SessionRow> {
+async function sessionRow(id: string, path: string): Promise<SessionRow> {
   const row = {
     id,
     startedAt: null,

@@ -11,7 +11,7 @@ export interface Permitted {
  * The addresses of networks that are nobody's in the world at large (RFC 1918, RFC 3927, RFC 4193, RFC 6598), and of a
  * machine's own loop: with the key of an authority that vouches for no others, nobody imitates a bank.
  */
-export const PRIVATE_RANGES = [
+const PRIVATE_RANGES = [
   '10.0.0.0/8',
   '172.16.0.0/12',
   '192.168.0.0/16',

@@ -23,7 +23,7 @@ const NAME = 'first-fire';
 const VERSION = 1;
 
 /** An answer of the data base; rejects with its error. */
-export const answerOf = <T>(request: IDBRequest<T>): Promise<T> =>
+const answerOf = <T>(request: IDBRequest<T>): Promise<T> =>
   new Promise((resolve, reject) => {
     request.onsuccess = () => resolve(request.result);
     request.onerror = () => reject(request.error ?? new Error('the data base gives no reason'));

@@ -75,7 +75,7 @@ export async function beginRecord(
  * The entries of kept lines, each checked against its hash and the one before.
  * @throws RecordError `empty` or `broken`, naming the first line that is not sound
  */
-export function entriesOf(id: string, lines: readonly string[]): Entry[] {
+function entriesOf(id: string, lines: readonly string[]): Entry[] {
   if (lines.length === 0) throw new RecordError('empty', `${id} is empty; there is no record in it.`);
   const encoder = new TextEncoder();
   let prev = NO_PREVIOUS;

@@ -67,13 +67,13 @@ export async function joinBay(
   const after = (ms: number, act: () => void) => void setTimeout(act, ms);
   const nowMs = () => performance.now();
   const away = new AwayWatch(after, () => {
-      const view = connection.state?.view;
-      const isOff = !view || view.outcome !== null || view.engine === 'off';
-      void speaking.speech.enqueue({
-        text: isOff ? words.away.waits : words.away.keyOff,
-        priority: isOff ? 'notice' : 'hazard',
-      });
-      changed();
+    const view = connection.state?.view;
+    const isOff = !view || view.outcome !== null || view.engine === 'off';
+    void speaking.speech.enqueue({
+      text: isOff ? words.away.waits : words.away.keyOff,
+      priority: isOff ? 'notice' : 'hazard',
+    });
+    changed();
   });
   const awayNow = (): Away => {
     if (!away.isAway) return 'no';

@@ -8,7 +8,7 @@ import {
 } from '../../server/protocol/index.ts';
 
 /** Why this device could not be paired: one sentence. */
-export class PairingError extends Error {
+class PairingError extends Error {
   override readonly name = 'PairingError';
 }
 

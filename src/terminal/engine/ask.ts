@@ -36,7 +36,7 @@ function placeOf({ id }: Question, answers: Answers, everything: boolean): Place
 }
 
 /** How a question is put: what, why in one line, what may be chosen, and what is put forward. */
-export function questionLines(
+function questionLines(
   question: Question,
   proposal: Answer | undefined,
   units: UnitChoice,

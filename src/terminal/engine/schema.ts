@@ -27,7 +27,7 @@ interface Visit {
 }
 
 /** Every place of a JSON Schema, its lists written `[]`. */
-export function placesOf(node: Json, path = ''): Visit[] {
+function placesOf(node: Json, path = ''): Visit[] {
   const inside = branches(node).flatMap(branch => {
     const properties = inner(branch, 'properties') ?? {};
     const items = inner(branch, 'items');

@@ -34,7 +34,7 @@ const needless = (profile: Profile, path: ValueField): boolean =>
   (profile.provenance[path] === undefined && valueAt(profile, path) === undefined);
 
 /** Every value with where it comes from, by its part of the engine. */
-export function sheetLines(profile: Profile, reader: Reader): string[] {
+function sheetLines(profile: Profile, reader: Reader): string[] {
   const { language } = reader;
   const tell = (sentence: string) => bySentence(sentence, language.bySentence);
   const shown = valueFields.filter(path => !needless(profile, path));
@@ -52,7 +52,7 @@ export function sheetLines(profile: Profile, reader: Reader): string[] {
 }
 
 /** The steps that this engine makes, by phase. */
-export function procedureLines(profile: Profile, language: Language): string[] {
+function procedureLines(profile: Profile, language: Language): string[] {
   const phases: Readonly<Record<string, string>> = language.phases;
   let before = '';
   return procedureFor(profile).flatMap(({ id }) => {
@@ -64,7 +64,7 @@ export function procedureLines(profile: Profile, language: Language): string[] {
 }
 
 /** The air for which limits are shown: a winter night, a cool day, a hot one. */
-export const SHOWN_AT_C = [-20, 5, 30] as const;
+const SHOWN_AT_C = [-20, 5, 30] as const;
 const NIGHT_COLDER_K = 5;
 const ALTITUDE_M = 0;
 const TANK_SHARE = 0.1;
@@ -93,7 +93,7 @@ const tenths = (si: number, measure: 'volume' | 'tank', units: UnitSystem) =>
 const celsius = (si: number, units: UnitSystem) => showNumber(Math.round(si), 'temperature', units, 3);
 
 /** What the procedure would ask for on a day of this temperature. */
-export function limitLines(profile: Profile, airC: number, { language, units }: Reader): string[] {
+function limitLines(profile: Profile, airC: number, { language, units }: Reader): string[] {
   const day = dayOf(profile, airC);
   const { systemVoltage: volts, charging } = profile;
   const window = chargingWindow(volts, { ...charging, batteryC: airC });

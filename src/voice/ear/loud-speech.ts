@@ -7,7 +7,7 @@ import { createVoicePower, powerDbfs } from './voice-power.ts';
 const beginDb = 12;
 const ceaseDb = 8;
 /** Speech steps in a row that begin an utterance: a click or a dropped spanner is shorter. */
-export const stepsToBegin = 3;
+const stepsToBegin = 3;
 /** Quieter than this is never speech, however silent the line. */
 const faintestSpeechDbfs = -62;
 

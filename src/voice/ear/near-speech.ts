@@ -2,10 +2,10 @@ import { hasPhone } from './moment.ts';
 import type { SpeechDetector } from './speech-detector.ts';
 
 /** Probability of near speech from which on an utterance begins, and below which it has ceased. */
-export const nearBeginsAt = 0.5;
-export const nearCeasesAt = 0.35;
+const nearBeginsAt = 0.5;
+const nearCeasesAt = 0.35;
 /** Moments in a row that begin an utterance. */
-export const momentsToBegin = 2;
+const momentsToBegin = 2;
 
 /**
  * Moments without a phone in the early outputs after which nobody speaks, however near the noise may seem: longer than
@@ -17,7 +17,7 @@ const momentsToCease = 10;
  * An utterance takes with it what came so long before it was noticed: a soft beginning ("eight", "oh") is only taken for
  * somebody near when it is half over.
  */
-export const nearPreRollMs = 420;
+const nearPreRollMs = 420;
 
 export interface NearSpeechSettings {
   readonly beginsAt?: number;

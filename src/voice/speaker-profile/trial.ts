@@ -42,7 +42,7 @@ export function tallyOf(trials: readonly Trial[], leastCertainty: number): Tally
 /** A wrong reply costs what several repeats cost. */
 const WRONG_COSTS = 3;
 
-export const scoreOf = ({ right, wrong }: Tally): number => right - WRONG_COSTS * wrong;
+const scoreOf = ({ right, wrong }: Tally): number => right - WRONG_COSTS * wrong;
 
 /** Better, and nothing more is heard wrong. */
 export const isBetter = (after: Tally, before: Tally): boolean =>

@@ -5,7 +5,7 @@ import { readWeights, type Weights } from '../phone-network/weights.ts';
 import { voiceNetworkMark } from './voice-network.ts';
 
 /** The file of the weights that tell voices apart. */
-export const packagedVoices = fileURLToPath(new URL('./model/voices.bin', import.meta.url));
+const packagedVoices = fileURLToPath(new URL('./model/voices.bin', import.meta.url));
 
 /** The weights that tell voices apart, in Node. @throws VoiceError `modelUnusable` when the file is missing or damaged. */
 export async function loadVoiceWeights(path: string = packagedVoices): Promise<Weights> {

@@ -32,7 +32,7 @@ const reply = (id: string): Act[] => {
   return [act(body, `reply ${id}`)];
 };
 
-export const controls = ['hold', 'continue', 'goBack', 'skip'] as const;
+const controls = ['hold', 'continue', 'goBack', 'skip'] as const;
 
 export interface Reach {
   /** How often a path may come back from `stopped` and go on. */
@@ -88,7 +88,7 @@ export function actsAt(place: Place, reach: Reach): Act[] {
   ];
 }
 
-export const isDrill = (name: string) => /^job\.stop.*\.asking$|\.drillGoesOn$/.test(name);
+const isDrill = (name: string) => /^job\.stop.*\.asking$|\.drillGoesOn$/.test(name);
 
 const isReturn = ({ before, after }: Happened) =>
   stateName(before) === 'stopped.readyReadBack' && !stateName(after).startsWith('stopped');
@@ -133,7 +133,7 @@ const judgedAs = ({ quantity, si }: { readonly quantity: Quantity; readonly si: 
   si === badValues[quantity] ? 'bad' : si === WARM_C ? 'warm' : 'good';
 
 /** What makes two moments the same for what can come: no times, no readings, no count of misunderstandings. */
-export function keyOf({ moment, returns }: Place): string {
+function keyOf({ moment, returns }: Place): string {
   const { context } = moment;
   const held = Object.values(moment.historyValue)
     .flat()

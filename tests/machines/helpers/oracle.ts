@@ -60,13 +60,13 @@ const filterStep = (place: 'first' | 'second', fit: 'preFilled' | 'dry') =>
   `fill.${place}Filter${fit === 'dry' ? 'Dry' : 'PreFilled'}`;
 
 /** The steps without which the starter may not turn the engine, or fuel may not burn. */
-export function neededFor(step: string, profile: Profile): string[] {
+function neededFor(step: string, profile: Profile): string[] {
   const oilFilter = profile.oil.filter === 'dry' ? 'fill.oilFilterDry' : 'fill.oilFilterPreFilled';
   const any = [
     ...beforeAnyCranking,
     oilFilter,
     ...secured[profile.use.kind],
-    ...(profile.exhaust.kind === 'wet' ? ['walkRound.rawWater'] : []),
+    ...(profile.exhaust.kind === 'wet' ? ['walkRound.rawWater', 'walkRound.strainer'] : []),
     ...(profile.prelube ? ['barOver.prelube'] : []),
     ...(profile.turbo ? ['barOver.turboFeed'] : []),
   ];

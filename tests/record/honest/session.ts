@@ -17,7 +17,7 @@ import { type BusRig, dm1Frame, goodEngine, hurriedSix, joined } from '../../hel
 import { goodReply, type Rig, rig, rigAround, speakingTime } from '../../helpers/session-rig.ts';
 
 /** What may happen in a session besides what goes well; what is not possible at every moment stands here more often. */
-export const mishaps = [
+const mishaps = [
   'correction',
   'correction',
   'correction',

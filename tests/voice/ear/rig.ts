@@ -66,7 +66,7 @@ export function scriptedDecoder(
 const codes = { quiet: 0, near: 0.3, doubt: 0.4, stop: 0.5, hum: 0.6 } as const;
 export type Part = keyof typeof codes;
 
-export const momentSamples = 480;
+const momentSamples = 480;
 
 /** A stretch of the stream, of whole moments. */
 export const part = (kind: Part, ms: number): Float32Array => new Float32Array(ms * 16).fill(codes[kind]);
@@ -89,7 +89,7 @@ function partOf(samples: Float32Array): Part {
 }
 
 /** A network that says of each 30 ms what was put into them: how near, and which phone; a stop is an AA. */
-export function scriptedNetwork(): HearingNetwork {
+function scriptedNetwork(): HearingNetwork {
   let pending: Float32Array = new Float32Array();
   return {
     momentMs: 30,
@@ -109,7 +109,7 @@ export function scriptedNetwork(): HearingNetwork {
 }
 
 /** Hears a stop in each moment that has an AA, whatever else there is. */
-export const scriptedSpotter = (): StopSpotter => ({
+const scriptedSpotter = (): StopSpotter => ({
   listen: () => {},
   next: ({ early }) => (early[1] === 0 ? 'stop' : undefined),
 });

@@ -6,7 +6,7 @@ import type { FaceWords } from '../words/index.ts';
 const STEPS = [...'▁▂▃▄▅▆▇█'];
 
 /** A column for each second: from the slowest that was heard to the fastest; a gap is what was not sure. */
-export function traceOf(trace: EngineEarView['trace']): string {
+function traceOf(trace: EngineEarView['trace']): string {
   const heard = trace.filter(rpm => rpm !== null);
   const [low, high] = [Math.min(...heard), Math.max(...heard)];
   const span = Math.max(high - low, 0.1 * high);

@@ -25,8 +25,8 @@ export interface Features {
   readonly riseDb: number;
 }
 
-export const largestMargin = 30;
-export const largestRiseDb = 60;
+const largestMargin = 30;
+const largestRiseDb = 60;
 
 /** A phone is told while it lasts, and begins before. */
 const phoneBeginsSteps = 15;

@@ -11,7 +11,7 @@ export interface ArchiveFile {
 export const isClutter = (path: string): boolean => /(^|\/)(__MACOSX\/|\.DS_Store$|\._)/.test(path);
 
 /** @throws Refusal for a path that could lead out of the folder it is unpacked to, or that no system would take */
-export function checkPath(path: string, { pathLength }: ModelLimits): void {
+function checkPath(path: string, { pathLength }: ModelLimits): void {
   const shown = JSON.stringify(path.slice(0, 60));
   const segments = path.replace(/\/$/, '').split('/');
   const escapes =

@@ -1,0 +1,105 @@
+import type { LineId, ReplyId } from '../prompts/types.ts';
+import { cutOffOf } from './cut-off.ts';
+import { isReply } from './kinds/question.ts';
+import type { Step } from './steps.ts';
+import { type Effect, type Look, type Node, remark, speak, update, withMeta } from './toolkit.ts';
+import type { Cause } from './vocabulary.ts';
+
+/** Causes that call for help at once, ahead of everything that is asked. */
+const helpFor: Partial<Record<Cause, LineId>> = { someoneHurt: 'surgery', smokeOrFire: 'fireCall' };
+
+/** What is called out at once for a cause, if anything is. */
+export function callForHelp(cause: Cause): Effect[] {
+  const line = helpFor[cause];
+  return line ? [remark(() => ({ line, values: {}, priority: 'hazard' }))] : [];
+}
+
+/** The one question while everything is made safe. */
+export const allOff = () => ({ line: 'areAllOff', values: {} }) as const;
+
+/** "Not yet" is nothing to wait for: what to do is said once more, and the question put again. */
+export const notOffYet = (node: Node): Node => ({
+  ...node,
+  on: {
+    ...node.on,
+    reply: [
+      {
+        guard: isReply('notYet'),
+        actions: [remark(() => ({ line: 'notOffYet', values: {}, priority: 'hazard' })), ...speak(allOff)],
+      },
+      ...[node.on?.reply ?? []].flat(),
+    ],
+  },
+});
+
+/** What is called out as everything stops, and what is taken before all is off: an engine that runs on, fire, injury. */
+export function urgentWords(steps: readonly Step[]) {
+  const engineOf = ({ context }: Look) =>
+    steps.find(({ id }) => id === (context.stop?.step ?? context.step))?.engine ?? 'off';
+  const causeOf = ({ context }: Look) => context.stop?.cause ?? null;
+  /** The key alone may not stop it: it ran away, or somebody has to call once more beside an engine that ran. */
+  const keyMayNotDo = (look: Look) =>
+    causeOf(look) === 'overspeed' || (look.context.stop?.insisted === true && engineOf(look) !== 'off');
+  const callOut = remark(look => {
+    const known = causeOf(look);
+    if (keyMayNotDo(look)) {
+      const cut = cutOffOf(look.context);
+      return known
+        ? { line: 'stopCauseCut', values: { cause: { cause: known }, cut }, priority: 'hazard' }
+        : { line: 'stopHeardCut', values: { cut }, priority: 'hazard' };
+    }
+    return known
+      ? { line: 'stopCause', values: { cause: { cause: known } }, priority: 'hazard' }
+      : { line: 'stopHeard', values: {}, priority: 'hazard' };
+  });
+
+  /** The key did not stop it: that is found, whatever cause is named afterwards. */
+  const ranOn: Effect[] = [
+    update(look => {
+      const { stop } = look.context;
+      const found = engineOf(look) === 'cranking' ? 'other' : 'overspeed';
+      return { stop: stop && { ...stop, also: [...new Set([...stop.also, found] as const)] } };
+    }),
+    remark(look => ({
+      line: engineOf(look) === 'cranking' ? 'starterHangs' : 'stillRunning',
+      values: { cut: cutOffOf(look.context) },
+      priority: 'hazard',
+    })),
+  ];
+  /** Help first. What was known before counts as well. */
+  const emergency = (named: Cause): Effect[] => [
+    update(({ context: { stop } }) => ({
+      stop: stop && {
+        ...stop,
+        cause: named,
+        also: stop.cause && stop.cause !== named ? [...stop.also, stop.cause] : stop.also,
+      },
+    })),
+    ...callForHelp(named),
+  ];
+  const urgent: readonly { readonly reply: ReplyId; readonly actions: Effect[] }[] = [
+    { reply: 'stillRunning', actions: ranOn },
+    { reply: 'causeSmokeOrFire', actions: emergency('smokeOrFire') },
+    { reply: 'causeSomeoneHurt', actions: emergency('someoneHurt') },
+  ];
+
+  /** Whoever says it and however often something was misheard, it counts; then all off is asked for again. */
+  const whileMakingSafe = (node: Node): Node => ({
+    ...withMeta(node, {
+      replies: [...new Set([...(node.meta?.replies ?? []), ...urgent.map(({ reply }) => reply)])],
+    }),
+    on: {
+      ...node.on,
+      reply: [
+        ...urgent.map(({ reply, actions }) => ({
+          guard: isReply(reply),
+          target: 'makingSafe',
+          reenter: true,
+          actions,
+        })),
+        ...[node.on?.reply ?? []].flat(),
+      ],
+    },
+  });
+  return { callOut, whileMakingSafe };
+}
