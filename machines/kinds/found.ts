@@ -1,5 +1,5 @@
 import type { Context } from '../context.ts';
-import { type Finding, findingsAt } from '../findings.ts';
+import { type Finding, findingsAt, type Passing } from '../findings.ts';
 import { leaveOpen } from '../open-items.ts';
 import { stopFor } from '../progress.ts';
 import type { InspectStep } from '../steps.ts';
@@ -15,9 +15,9 @@ function sinceFireS({ context, event }: Look): number | null {
 
 const firstFire = ({ bursts }: Context) => bursts.findLast(burst => burst.step === 'firstFire.crank')?.endMs;
 
-const isLate = ({ until }: Finding, look: Look) => {
+const isLate = ({ until }: Passing, look: Look) => {
   const seconds = sinceFireS(look);
-  return until !== undefined && (seconds === null || seconds > until.seconds);
+  return seconds === null || seconds > until.seconds;
 };
 
 const noteFound = (step: InspectStep, point: InspectPoint, { reply, does }: Finding, late = false): Effect =>
@@ -49,12 +49,11 @@ export function othersAt(
   readBackState: string,
 ): { readonly reply: Finding['reply']; readonly move: Move }[] {
   return findingsAt[point].flatMap((finding): { reply: Finding['reply']; move: Move }[] => {
-    const { reply, means, does, until } = finding;
-    if (does === 'stops') return [];
-    if (does === 'lookAgain')
+    const { reply, means } = finding;
+    if (finding.does === 'stops') return [];
+    if (finding.does === 'lookAgain')
       return [{ reply, move: { actions: [noteFound(step, point, finding), tell(means)] } }];
-    const toReadBack = { reply, move: { target: readBackState, actions: [tell(means), setAside(reply)] } };
-    if (!until) return [toReadBack];
+    const { until } = finding;
     const stop = stopFor(until.cause);
     return [
       {
@@ -65,7 +64,7 @@ export function othersAt(
           actions: [noteFound(step, point, finding, true), tell(until.means, true), ...stop.actions],
         },
       },
-      toReadBack,
+      { reply, move: { target: readBackState, actions: [tell(means), setAside(reply)] } },
     ];
   });
 }
