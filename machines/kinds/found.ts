@@ -50,9 +50,10 @@ export function othersAt(
 ): { readonly reply: Finding['reply']; readonly move: Move }[] {
   return findingsAt[point].flatMap((finding): { reply: Finding['reply']; move: Move }[] => {
     const { reply, means } = finding;
-    if (finding.does === 'stops') return [];
-    if (finding.does === 'lookAgain')
-      return [{ reply, move: { actions: [noteFound(step, point, finding), tell(means)] } }];
+    if (finding.does !== 'open')
+      return finding.does === 'stops'
+        ? []
+        : [{ reply, move: { actions: [noteFound(step, point, finding), tell(means)] } }];
     const { until } = finding;
     const stop = stopFor(until.cause);
     return [
