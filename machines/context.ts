@@ -102,6 +102,8 @@ export interface StopRecord {
   readonly lateAfterS: number | null;
   /** What was called out besides the cause while everything was made safe, or ran on: each counts as well. */
   readonly also: readonly Cause[];
+  /** The tool was away so long that who and what is at the engine has to be seen anew. */
+  readonly longAway: boolean;
   /** The second person called it, or called once more: only they take it back. */
   readonly secondCalled: boolean;
   /** When it was first called. */

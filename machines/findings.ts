@@ -16,6 +16,8 @@ interface Found {
 
 interface Stopping extends Found {
   readonly does: 'stops' | 'lookAgain';
+  /** What it stops with, where that is more than the point that is looked at could say. */
+  readonly cause?: Cause;
 }
 
 export interface Passing extends Found {
@@ -52,12 +54,15 @@ const passing = (reply: ReplyId, means: LineId, stays: Omit<Passing['until'], 's
 const noises: readonly Finding[] = [
   // Tappets and injectors, until they have their oil and their fuel.
   passing('valveNoise', 'valveNoiseMeans', { means: 'valveNoiseStaysMeans', cause: 'looseOrNoise' }),
-  { reply: 'knocking', means: 'knockingMeans', does: 'stops' },
+  { reply: 'knocking', means: 'knockingMeans', does: 'stops', cause: 'knocking' },
   { reply: 'squealing', means: 'squealingMeans', does: 'stops' },
 ];
 
 const smoke: readonly Finding[] = [
-  passing('whiteSmoke', 'whiteSmokeMeans', { means: 'whiteSmokeStaysMeans', cause: 'coolantLeak' }),
+  passing('whiteSmoke', 'whiteSmokeMeans', {
+    means: 'whiteSmokeStaysMeans',
+    cause: 'coolantInCylinder',
+  }),
   passing('blueSmoke', 'blueSmokeMeans', { means: 'blueSmokeStaysMeans', cause: 'oilLeak' }),
   passing('blackSmoke', 'blackSmokeMeans', { means: 'blackSmokeStaysMeans', cause: 'other' }),
   { reply: 'thickSmoke', means: 'thickSmokeMeans', does: 'stops' },

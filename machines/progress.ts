@@ -62,7 +62,13 @@ export const pass = (step: Step) => ({
 });
 
 /** What an engine is not started again after on somebody's word alone. */
-const FOUND: readonly (Cause | null)[] = ['noOilPressure', 'overheating', 'overspeed'];
+const FOUND: readonly (Cause | null)[] = [
+  'noOilPressure',
+  'overheating',
+  'overspeed',
+  'coolantInCylinder',
+  'knocking',
+];
 
 /** A stop that comes while a reading outside its limits waits to be denied was called for that reading. */
 function foundBy({ pending }: Context, cause: Cause | null): Cause | null {
@@ -72,6 +78,13 @@ function foundBy({ pending }: Context, cause: Cause | null): Cause | null {
 
 /** A key is turned by then; common practice, no published source. */
 export const KEY_TURNED_MS = 3000;
+
+/** Away for longer, a bay is another: people, chocks and weather; own choice. */
+export const LONG_AWAY_S = 1800;
+
+/** An absence that no clock has measured counts as long. */
+const wasLongAway = (event: Look['event']) =>
+  event.type !== 'stop' || event.awayS === undefined || event.awayS >= LONG_AWAY_S;
 
 const byPeople = ({ event: { via } }: Look) => via !== 'bus' && via !== 'tool';
 
@@ -95,7 +108,11 @@ export const stopNow = (
     atMs: atMs(event),
     step: context.stop?.step ?? context.step,
     lateAfterS: context.stop ? context.stop.lateAfterS : lateAfterS,
-    also: context.stop?.also ?? [],
+    also:
+      context.stop && cause === 'toolRestarted' && context.stop.cause !== cause
+        ? [...new Set([...context.stop.also, cause])]
+        : (context.stop?.also ?? []),
+    longAway: context.stop?.longAway === true || (cause === 'toolRestarted' && wasLongAway(event)),
     secondCalled:
       context.stop?.secondCalled === true || (event.by === 'second' && byPeople({ context, event })),
     firstMs: context.stop?.firstMs ?? atMs(event),

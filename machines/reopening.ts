@@ -7,10 +7,12 @@ import type { Cause } from './vocabulary.ts';
 type Reopened = `${PhaseId}.` | StepId;
 
 const COOLANT: readonly Reopened[] = [
+  'fill.coolantCool',
   'fill.coolantFilled',
   'fill.coolantBled',
   'walkRound.hoses',
   'walkRound.rawWater',
+  'walkRound.strainer',
 ];
 const OIL: readonly Reopened[] = [
   'fill.oilFilterPreFilled',
@@ -26,25 +28,63 @@ const FUEL: readonly Reopened[] = [
   'prime.',
 ];
 
+/**
+ * Whoever repairs has hands in the engine, and tools: they are counted, and the starter connected, before it turns again.
+ * Common practice, no published source.
+ */
+const HANDS: readonly Reopened[] = ['walkRound.tools', 'barOver.toolOut'];
+/** Oil to where a pump that lost its prime does not bring it. */
+const OIL_FEEDS: readonly Reopened[] = ['barOver.isolated', 'barOver.prelube', 'barOver.turboFeed'];
+
+const STOP_WORDS: readonly Reopened[] = ['job.stopTechnician', 'job.stopSecond'];
+/** What hangs on the weather, and what may lie about the engine, when people come back to it. */
+const COME_BACK: readonly Reopened[] = [
+  'fill.coolantFreezePoint',
+  'fill.oilGrade',
+  'fill.fuelGrade',
+  'walkRound.tools',
+  'walkRound.rawWater',
+];
+
+/**
+ * A program that was away has both stop words proved again, and after a long time all that keeps people safe. What was
+ * primed counts only for an engine that has not been shut down well: that one is not started any more.
+ */
+const doubtsOfRestart = (longAway: boolean, afterRun: boolean): readonly Reopened[] => [
+  ...(longAway ? (['job.'] as const) : STOP_WORDS),
+  ...(afterRun ? [] : (['noFuelCrank.'] as const)),
+  ...(longAway && !afterRun ? COME_BACK : []),
+];
+
 /** What each cause puts in doubt, and so has to be done again. */
 export const reopenedBy: Record<Cause, readonly Reopened[]> = {
   falseAlarm: [],
   drill: [],
-  coolantLeak: COOLANT,
-  oilLeak: [...OIL, 'noFuelCrank.'],
-  fuelLeak: [...FUEL, 'walkRound.tools'],
-  noOilPressure: [...OIL, 'walkRound.sensors', 'noFuelCrank.'],
-  noStart: ['fill.fuelGrade', ...FUEL, 'walkRound.sensors'],
-  binds: ['barOver.'],
+  coolantLeak: [...COOLANT, ...HANDS],
+  // A starter that turns an engine onto water bends a rod: it is turned by hand first, and its oil looked at.
+  coolantInCylinder: [...COOLANT, 'fill.oilLevel', 'walkRound.tools', 'barOver.', 'noFuelCrank.'],
+  oilLeak: [...OIL, ...HANDS, 'noFuelCrank.'],
+  fuelLeak: [...FUEL, ...HANDS],
+  // Lost prime is its usual cause.
+  noOilPressure: [...OIL, 'walkRound.sensors', ...OIL_FEEDS, ...HANDS, 'noFuelCrank.'],
+  noStart: ['fill.fuelGrade', ...FUEL, 'walkRound.sensors', ...HANDS],
+  binds: ['walkRound.tools', 'barOver.'],
   overspeed: ['job.cutOff', 'walkRound.', 'barOver.', 'noFuelCrank.'],
-  overheating: [...COOLANT, 'walkRound.belts'],
-  faultCode: ['walkRound.sensors', 'walkRound.wiring'],
+  overheating: [...COOLANT, 'walkRound.belts', ...HANDS],
+  faultCode: ['walkRound.sensors', 'walkRound.wiring', ...HANDS],
   smokeOrFire: ['job.', 'fill.', 'prime.', 'walkRound.', 'barOver.', 'noFuelCrank.'],
   someoneHurt: ['job.', 'walkRound.', 'noFuelCrank.'],
   looseOrNoise: ['walkRound.', 'barOver.', 'noFuelCrank.'],
-  toolRestarted: ['job.stopTechnician', 'job.stopSecond', 'noFuelCrank.'],
-  other: ['walkRound.', 'noFuelCrank.'],
+  // It ends the start; where it is denied as misheard, what knocked is looked for all the same.
+  knocking: ['walkRound.', 'barOver.', 'noFuelCrank.'],
+  // Before key-off; `doubtsOfRestart` says what comes of it later, and after a long absence.
+  toolRestarted: [...STOP_WORDS, 'noFuelCrank.'],
+  other: ['walkRound.', 'barOver.toolOut', 'noFuelCrank.'],
 };
+
+/** Whether somebody's hands go into the engine before it turns again. */
+export const putsHandsIn = (cause: Cause) =>
+  reopenedBy[cause].includes('barOver.toolOut') || reopenedBy[cause].includes('barOver.');
 
 /** What has to be done anew as well where the check of a step finds that it is no longer so. */
 export const redoneWith: Partial<Record<StepId, readonly StepId[]>> = {
@@ -67,7 +107,7 @@ const phaseOf = (id: StepId) => id.slice(0, id.indexOf('.') + 1);
  * what was found by measurement does so whatever cause is named; a stop
  * in the middle of cranking without fuel begins that phase again; and nothing that was found with the
  * key on or the engine running outlives the stop, unless the engine had already been shut down well
- * and the cause puts nothing before it in doubt.
+ * and the cause puts nothing before it in doubt. A restart of the program counts in addition to whatever cause is open.
  */
 export function doneAfterStop(steps: readonly Step[], context: Context, cause: Cause): readonly StepId[] {
   const order = (id: StepId) => steps.findIndex(step => step.id === id);
@@ -77,12 +117,17 @@ export function doneAfterStop(steps: readonly Step[], context: Context, cause: C
 
   const found = context.stop?.found ?? null;
   const causes = [cause, ...(found ? [found] : []), ...(context.stop?.also ?? [])];
-  const doubtful = causes.flatMap(each => reopenedBy[each]);
+  const doubtful = causes.flatMap(each => (each === 'toolRestarted' ? [] : reopenedBy[each]));
   const kept = context.done.filter(id => !matches(id, doubtful));
   const doubtBeforeKeyOn = kept.length < context.done.length;
   const afterRun = stoppedAt > keyOff && !doubtBeforeKeyOn;
   const cranking = stoppedAt >= 0 && steps[stoppedAt]?.id.startsWith('noFuelCrank.');
-  return kept.filter(id => (afterRun || order(id) < keyOn) && !(cranking && phaseOf(id) === 'noFuelCrank.'));
+  const anew = causes.includes('toolRestarted')
+    ? doubtsOfRestart(context.stop?.longAway ?? true, afterRun)
+    : [];
+  return kept
+    .filter(id => !matches(id, anew))
+    .filter(id => (afterRun || order(id) < keyOn) && !(cranking && phaseOf(id) === 'noFuelCrank.'));
 }
 
 /** The steps that a stop has put back on the list, in their order. */

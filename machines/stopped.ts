@@ -12,7 +12,7 @@ import {
   type Waiting,
 } from './kinds/question.ts';
 import { isDone, NEXT, passed, stopNow } from './progress.ts';
-import { doneAfterStop, reopenedSteps } from './reopening.ts';
+import { doneAfterStop, putsHandsIn, reopenedSteps } from './reopening.ts';
 import type { Step } from './steps.ts';
 import { type Look, type Move, type Node, note, remark, update, withMeta } from './toolkit.ts';
 import { allOff, callForHelp, notOffYet, urgentWords } from './urgent.ts';
@@ -22,6 +22,7 @@ import type { Cause } from './vocabulary.ts';
 const causeReplies: readonly (readonly [ReplyId, Cause])[] = [
   ['causeFalseAlarm', 'falseAlarm'],
   ['causeCoolantLeak', 'coolantLeak'],
+  ['causeCoolantInCylinder', 'coolantInCylinder'],
   ['causeOilLeak', 'oilLeak'],
   ['causeFuelLeak', 'fuelLeak'],
   ['causeNoOilPressure', 'noOilPressure'],
@@ -31,6 +32,7 @@ const causeReplies: readonly (readonly [ReplyId, Cause])[] = [
   ['causeFaultCode', 'faultCode'],
   ['causeSmokeOrFire', 'smokeOrFire'],
   ['causeSomeoneHurt', 'someoneHurt'],
+  ['causeKnocking', 'knocking'],
   ['causeLooseOrNoise', 'looseOrNoise'],
   ['causeOther', 'other'],
 ];
@@ -69,6 +71,8 @@ export function stoppedNode(steps: readonly Step[]): Node {
   const drills = steps.filter(step => step.kind === 'confirm' && step.drill);
   const drillAt = ({ context }: Look) => drills.find(({ id }) => id === (context.stop?.step ?? context.step));
   const cause = ({ context }: Look) => context.stop?.cause ?? null;
+  const isOverForGood = (look: Look) =>
+    [cause(look), ...(look.context.stop?.also ?? [])].some(known => known !== null && endsTheStart(known));
   /** Never one that names its cause, as the bus does. */
   const isDrill = (look: Look) =>
     cause(look) === null &&
@@ -209,8 +213,10 @@ export function stoppedNode(steps: readonly Step[]): Node {
           },
           ...causeReplies.flatMap(([reply, named]) => {
             const known = [name(named), ...callForHelp(named)];
+            // What ends the start is confirmed by keys as well.
+            const confirmed = (look: Look) => endsTheStart(named) || bySpeech(look);
             return [
-              { reply, move: { guard: bySpeech, target: 'causeReadBack', actions: known } },
+              { reply, move: { guard: confirmed, target: 'causeReadBack', actions: known } },
               { reply, move: { target: 'reopened', actions: [...known, ...reopen(after, cause)] } },
             ];
           }),
@@ -255,7 +261,10 @@ export function stoppedNode(steps: readonly Step[]): Node {
         readBack(
           technician,
           look => ({ line: 'causeReadBack', values: { cause: { cause: cause(look) ?? 'other' } } }),
-          [{ target: 'reopened', actions: reopen(after, cause) }],
+          [
+            { guard: isOverForGood, target: '#ended', actions: bar },
+            { target: 'reopened', actions: reopen(after, cause) },
+          ],
           { target: 'askingCause' },
         ),
       ),
@@ -277,11 +286,23 @@ export function stoppedNode(steps: readonly Step[]): Node {
   };
 }
 
+/** A spun shell often still turns free: nothing that this list could ask for tells whether it may fire again. */
+const endsTheStart = (cause: Cause) => cause === 'knocking';
+
+const bar = [
+  remark(() => ({ line: 'knockingEnds', values: {}, priority: 'hazard' })),
+  note(({ context }) => ({
+    kind: 'barred',
+    data: { step: context.stop?.step ?? context.step, why: 'knockingEnds' },
+  })),
+];
+
 /** What has to be said first once the cause is known. */
 const warnings: Partial<Record<Cause, LineId>> = {
   // Both lead back to filling in coolant, and the engine may have run hot.
   coolantLeak: 'hotCap',
   overheating: 'hotCap',
+  coolantInCylinder: 'hydraulicLock',
   // Ten minutes: common practice, no published source.
   fuelLeak: 'railHolds',
 };
@@ -291,7 +312,8 @@ const reopen = (
   cause: (look: Look) => Cause | null,
 ) => [
   remark(look => {
-    const warning = warnings[cause(look) ?? 'other'];
+    const known = cause(look) ?? 'other';
+    const warning = warnings[known] ?? (putsHandsIn(known) ? 'handsIn' : null);
     return { line: warning ?? 'causeKept', values: {}, priority: warning ? 'hazard' : 'notice' };
   }),
   note(look => ({

@@ -31,13 +31,17 @@ const tell = (line: Finding['means'], hazard = false) =>
 
 /** What stops at once, whoever says it. */
 export const troublesAt = (step: InspectStep, point: InspectPoint, cause: Cause | null): Trouble[] =>
-  findingsAt[point]
-    .filter(({ does }) => does === 'stops')
-    .map(finding => ({
-      reply: finding.reply,
-      cause,
-      actions: [noteFound(step, point, finding), tell(finding.means, true)],
-    }));
+  findingsAt[point].flatMap(finding =>
+    finding.does === 'stops'
+      ? [
+          {
+            reply: finding.reply,
+            cause: finding.cause ?? cause,
+            actions: [noteFound(step, point, finding), tell(finding.means, true)],
+          },
+        ]
+      : [],
+  );
 
 /**
  * What does not stop the engine: it is looked at again, or left open once it has been read back. Smoke and noise of a

@@ -112,8 +112,13 @@ export const coolEnough: Judge = (context, si) => {
   const { safeToOpenC } = context.profile.shutdown;
   const verdict = judgeCapOpening(si, safeToOpenC);
   if (!verdict.ok || verdict.value.met) return verdict;
+  // How it cooled after an earlier run is another curve.
+  const firedMs = context.bursts.at(-1)?.endMs ?? 0;
   const readings = context.readings
-    .filter(({ quantity, step }) => quantity === 'coolantTemperature' && coolingSteps.includes(step))
+    .filter(
+      ({ quantity, step, atMs }) =>
+        quantity === 'coolantTemperature' && coolingSteps.includes(step) && atMs >= firedMs,
+    )
     .map(reading => ({ timeS: reading.atMs / 1000, value: reading.si }));
   const cooling = estimateCoolDown(readings, latest(context, 'ambientTemperature'), safeToOpenC);
   const waitS = cooling.ok && cooling.value.state !== 'cool' ? cooling.value.lookAgainS : LOOK_AGAIN_S;

@@ -96,7 +96,15 @@ const firedMs = ({ bursts }: Context): number | null =>
 
 /** Readings at the engine as it stands since its last run: the last one before key-off is the first of them. */
 /** Where the coolant is read from the last look before key-off on, while it cools. */
-export const coolingSteps: readonly string[] = ['shutdown.coolant', 'signOff.cool'] satisfies StepId[];
+export const coolingSteps: readonly string[] = [
+  'shutdown.coolant',
+  'fill.coolantCool',
+  'signOff.cool',
+] satisfies StepId[];
+
+/** Of the readings since it fired: those of a standing engine, or the last of one that was stopped as it ran. */
+const standing = (run: readonly Reading[]) =>
+  run.filter(({ step }, index) => coolingSteps.includes(step) || index === run.length - 1);
 
 /** The first of these that is not null. */
 const firstOf = <T>(items: readonly Reading[], doubt: (reading: Reading) => T | null): T | null => {
@@ -144,16 +152,14 @@ function coolantDoubt(context: Context, claim: Claim): Doubt | null {
   });
   if (engine === 'off')
     // What was read last says most.
-    return firstOf(
-      all.filter(({ step, atMs }) => coolingSteps.includes(step) && atMs >= sinceMs).toReversed(),
-      reading =>
-        doubtOf(
-          claim,
-          { min: coldestAfter(reading.si, airC, (atMs - reading.atMs) / 1000, coolingS) - 2 * tolerance },
-          HEAT,
-          'whyBefore',
-          before(reading),
-        ),
+    return firstOf(standing(all.filter(reading => reading.atMs >= sinceMs)).toReversed(), reading =>
+      doubtOf(
+        claim,
+        { min: coldestAfter(reading.si, airC, (atMs - reading.atMs) / 1000, coolingS) - 2 * tolerance },
+        HEAT,
+        'whyBefore',
+        before(reading),
+      ),
     );
 
   const run = all.filter(reading => reading.atMs >= sinceMs);

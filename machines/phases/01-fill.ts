@@ -1,10 +1,13 @@
+import type { StepId } from '../../prompts/types.ts';
 import type { Issue } from '../../src/engineering/result.ts';
 import type { Profile } from '../../src/profile/schema.ts';
 import type { Context } from '../context.ts';
 import { coolantFill, freezeLimit } from '../limits/coolant.ts';
+import { coolEnough } from '../limits/engine.ts';
 import { biodieselLimit, fuelAdvice } from '../limits/fuel.ts';
 import { gradesForNight, oilQuantity } from '../limits/oil.ts';
 import { latest, withinRange } from '../limits/readings.ts';
+import { isDone } from '../progress.ts';
 import { confirm, hold, reading } from '../step-makers.ts';
 import type { Step } from '../steps.ts';
 import type { PromptValue, PromptValues, Quantity } from '../vocabulary.ts';
@@ -78,8 +81,25 @@ const oilIn = { group: 'gradeAndFilter', ok: 'gradeAndFilterRight' } as const;
 
 const canFill = (context: Context) => coolantFill(context).ok;
 
+/**
+ * Once it has run, a cap is opened, and coolant filled in, only when it is cool: cold coolant cracks a hot block.
+ * Common practice, no published source.
+ */
+const isTouchedHot = ({ again }: Context) =>
+  again.includes('firstFire.crank') && COOLANT_TOUCHED.some(id => again.includes(id));
+const COOLANT_TOUCHED: readonly StepId[] = ['fill.coolantMix', 'fill.coolantFilled'];
+
 /** Coolant, oil, fuel, filters and steering fluid, for this engine and this cold. */
-export const fillSteps = ({ coolant, oil, fuel, steering }: Profile): readonly Step[] => [
+export const fillSteps = ({ coolant, oil, fuel, steering, shutdown }: Profile): readonly Step[] => [
+  reading('fill.coolantCool', 'coolantTemperature', coolEnough, {
+    byTime: true,
+    gate: 'coolantReady',
+    when: context => isTouchedHot(context) || isDone(context, 'fill.coolantCool'),
+    values: () => ({
+      unit: { unitOf: 'coolantTemperature' },
+      limit: { brief: 'coolantTemperature', si: shutdown.safeToOpenC },
+    }),
+  }),
   confirm('fill.coolantMix', 'mixReady', {
     gate: 'coolantReady',
     values: coolantMix,

@@ -24,4 +24,7 @@ export const walkRoundSteps = (profile: Profile): readonly Step[] => [
   // Cranked without firing, the raw water pump fills the exhaust, and from there the cylinders. Common practice, no
   // published source.
   ...rawWaterShut(profile, 'walkRound.rawWater', 'walkRoundDone'),
+  ...(profile.exhaust.kind === 'wet'
+    ? [confirm('walkRound.strainer', 'strainerClean', { gate: 'walkRoundDone' })]
+    : []),
 ];

@@ -223,11 +223,17 @@ export const lines = {
   afterStop: 'To do again: {steps}. Say ready when it is put right, or end the session.',
   surgery:
     'Danger. Call the emergency number now. Fuel under the skin: say injection; surgery, however small.',
-  hotCap: 'Warning. Never open a hot cap: let it cool down first.',
+  handsIn: 'Warning. Key out, battery off before hands go in.',
+  hotCap:
+    'Warning. Key out, battery off before hands go in. Never open a hot cap, never cold coolant into a hot engine.',
+  hydraulicLock:
+    'Danger. Do not crank it. Coolant in a cylinder bends rods. Key out, battery off. Injectors or plugs out, bar it over by hand. Never open a hot cap.',
+  knockingEnds:
+    'Danger. This engine must not fire again before its filter is cut open, its sump looked into or its injection timing found, and the supervisor has released it.',
   fireCall:
     'Danger. If it burns: everybody out, call the fire service. Fuel and battery off, if you can reach them safely.',
   railHolds:
-    'Warning. The rail holds pressure after key off: open no line for ten minutes, or as the maker says.',
+    'Warning. Key out, battery off before hands go in. The rail holds pressure after key off: open no line for ten minutes, or as the maker says.',
   resumed: 'The tool was restarted. I must know what the engine is doing.',
 
   signedOff: 'Signed off. Record closed.',
@@ -310,6 +316,7 @@ export const causes = {
   falseAlarm: 'false alarm',
   drill: 'drill',
   coolantLeak: 'coolant leak',
+  coolantInCylinder: 'coolant in a cylinder',
   oilLeak: 'oil leak',
   fuelLeak: 'fuel leak',
   noOilPressure: 'no oil pressure',
@@ -320,6 +327,7 @@ export const causes = {
   faultCode: 'fault code',
   smokeOrFire: 'smoke or fire',
   someoneHurt: 'someone is hurt',
+  knocking: 'knocking',
   looseOrNoise: 'something loose, or a strange noise',
   toolRestarted: 'the tool was restarted',
   other: 'another cause',

@@ -46,6 +46,7 @@ export const replies = {
   fastenersMarked: ['fasteners marked', 'fasteners are marked'],
 
   valveClosed: ['valve is closed', 'valve closed'],
+  strainerClean: ['water side good', 'water side is good'],
   waterFlows: ['water is flowing', 'water flows'],
   staysDry: ['exhaust stays dry', 'it stays dry'],
   regenerationOff: ['regeneration off', 'regeneration is off'],
@@ -107,6 +108,7 @@ export const replies = {
   endSession: ['end the session', 'give up for today'],
   causeFalseAlarm: ['false alarm'],
   causeCoolantLeak: ['coolant leak'],
+  causeCoolantInCylinder: ['coolant in a cylinder', 'water in a cylinder'],
   causeOilLeak: ['oil leak'],
   causeFuelLeak: ['fuel leak'],
   causeNoOilPressure: ['no oil pressure'],
@@ -116,6 +118,7 @@ export const replies = {
   causeFaultCode: ['fault code'],
   causeSmokeOrFire: ['smoke or fire', 'smoke', 'fire'],
   causeSomeoneHurt: ['someone is hurt', 'injury'],
+  causeKnocking: ['knocking', 'it knocks'],
   causeLooseOrNoise: ['something loose', 'strange noise'],
   causeOther: ['another cause', 'something else'],
 

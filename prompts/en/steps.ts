@@ -64,6 +64,10 @@ export const steps = {
     ask: 'Second person: the emergency word, now. {words}',
   },
 
+  'fill.coolantCool': {
+    title: 'Cool enough for coolant',
+    ask: 'Coolant<, {unit}>? Above {limit} the cap stays shut.',
+  },
   'fill.coolantMix': {
     title: 'Coolant mix',
     ask: '{concentrate} of {glycol}, {water} of water<, good to {freeze}>. Mix is ready?',
@@ -167,6 +171,10 @@ export const steps = {
   'walkRound.rawWater': {
     title: 'Raw water shut',
     ask: 'Valve is closed? The {at}, or the exhaust fills while it cranks.',
+  },
+  'walkRound.strainer': {
+    title: 'Raw water strainer',
+    ask: 'Water side good? Strainer clean, impeller whole, cock free, hoses tight.',
   },
   'barOver.isolated': {
     title: 'Starter isolated',

@@ -234,11 +234,17 @@ export const lines = {
   afterStop: 'Hay que repetir: {steps}. Responda listos cuando esté arreglado, o terminar la sesión.',
   surgery:
     'Peligro. Llame ya al número de emergencias. Combustible bajo la piel: diga inyección; cirugía, por pequeña que sea.',
-  hotCap: 'Advertencia. Nunca abra un tapón caliente: déjelo enfriar primero.',
+  handsIn: 'Advertencia. Llave fuera, batería desconectada antes de meter las manos.',
+  hotCap:
+    'Advertencia. Llave fuera, batería desconectada antes de meter las manos. Nunca abra un tapón caliente, nunca eche refrigerante frío en un motor caliente.',
+  hydraulicLock:
+    'Peligro. No dé arranque. El refrigerante en un cilindro dobla las bielas. Llave fuera, batería desconectada. Inyectores o bujías fuera, gírelo a mano. Nunca abra un tapón caliente.',
+  knockingEnds:
+    'Peligro. Este motor no debe volver a arrancar antes de abrir su filtro, mirar en su cárter o hallar su punto de inyección, y de que el jefe de taller lo libere.',
   fireCall:
     'Peligro. Si arde: todos fuera, llamen a los bomberos. Combustible y batería cortados, si se llega sin peligro.',
   railHolds:
-    'Advertencia. El riel guarda presión sin contacto: no abra ningún tubo en diez minutos, o según el fabricante.',
+    'Advertencia. Llave fuera, batería desconectada antes de meter las manos. El riel guarda presión sin contacto: no abra ningún tubo en diez minutos, o según el fabricante.',
   resumed: 'La herramienta se reinició. Tengo que saber qué hace el motor.',
 
   signedOff: 'Firmado. Registro cerrado.',
@@ -327,6 +333,7 @@ export const causes = {
   falseAlarm: 'falsa alarma',
   drill: 'ensayo',
   coolantLeak: 'fuga de refrigerante',
+  coolantInCylinder: 'refrigerante en un cilindro',
   oilLeak: 'fuga de aceite',
   fuelLeak: 'fuga de combustible',
   noOilPressure: 'sin presión de aceite',
@@ -337,6 +344,7 @@ export const causes = {
   faultCode: 'código de avería',
   smokeOrFire: 'humo o fuego',
   someoneHurt: 'alguien está herido',
+  knocking: 'golpeteo',
   looseOrNoise: 'algo suelto, o un ruido extraño',
   toolRestarted: 'la herramienta se reinició',
   other: 'otra causa',

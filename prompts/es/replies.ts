@@ -45,6 +45,7 @@ export const replies = {
   fastenersMarked: ['tornillería marcada', 'la tornillería está marcada'],
 
   valveClosed: ['válvula cerrada', 'la válvula está cerrada'],
+  strainerClean: ['filtro de mar limpio', 'el filtro de mar está limpio'],
   waterFlows: ['sale agua', 'el agua sale'],
   staysDry: ['escape seco', 'el escape sigue seco'],
   regenerationOff: ['regeneración anulada', 'la regeneración está anulada'],
@@ -106,6 +107,7 @@ export const replies = {
   endSession: ['terminar la sesión', 'lo dejamos por hoy'],
   causeFalseAlarm: ['falsa alarma'],
   causeCoolantLeak: ['fuga de refrigerante'],
+  causeCoolantInCylinder: ['refrigerante en un cilindro', 'agua en un cilindro'],
   causeOilLeak: ['fuga de aceite'],
   causeFuelLeak: ['fuga de combustible'],
   causeNoOilPressure: ['sin presión de aceite'],
@@ -115,6 +117,7 @@ export const replies = {
   causeFaultCode: ['código de avería'],
   causeSmokeOrFire: ['humo o fuego', 'humo', 'fuego'],
   causeSomeoneHurt: ['alguien está herido', 'herido'],
+  causeKnocking: ['golpeteo', 'golpea'],
   causeLooseOrNoise: ['algo suelto', 'ruido extraño'],
   causeOther: ['otra causa', 'otra cosa'],
 

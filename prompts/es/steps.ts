@@ -60,6 +60,10 @@ export const steps = {
     ask: 'Ayudante: pulse ahora el botón rojo, o la tecla Escape. En español la voz no detiene nada.',
   },
 
+  'fill.coolantCool': {
+    title: 'Frío para abrir',
+    ask: '¿Refrigerante<, en {unit}>? Por encima de {limit} el tapón sigue cerrado.',
+  },
   'fill.coolantMix': {
     title: 'Mezcla de refrigerante',
     ask: '{concentrate} de {glycol}, {water} de agua<, hasta {freeze}>. ¿Mezcla hecha?',
@@ -154,6 +158,10 @@ export const steps = {
   'walkRound.rawWater': {
     title: 'Agua de mar cerrada',
     ask: '¿Válvula cerrada? {at}, o el escape se llena al dar arranque.',
+  },
+  'walkRound.strainer': {
+    title: 'Filtro de mar',
+    ask: '¿Filtro de mar limpio? Rodete entero, grifo libre, mangueras apretadas.',
   },
   'barOver.isolated': {
     title: 'Arranque aislado',

@@ -237,11 +237,17 @@ export const lines = {
   afterStop: 'À refaire : {steps}. Dites on peut y aller quand tout est réparé, ou terminer la séance.',
   surgery:
     'Danger. Appelez les secours maintenant. Du gazole sous la peau : dites injection ; chirurgie, même minuscule.',
-  hotCap: "Avertissement. N'ouvrez jamais un bouchon chaud : laissez d'abord refroidir.",
+  handsIn: "Avertissement. Clé retirée, batterie débranchée avant d'y mettre les mains.",
+  hotCap:
+    "Avertissement. Clé retirée, batterie débranchée avant d'y mettre les mains. N'ouvrez jamais un bouchon chaud, jamais de liquide froid dans un moteur chaud.",
+  hydraulicLock:
+    "Danger. Pas de démarreur. Du liquide dans un cylindre tord les bielles. Clé retirée, batterie débranchée. Injecteurs ou bougies déposés, virez à la main. N'ouvrez jamais un bouchon chaud.",
+  knockingEnds:
+    "Danger. Ce moteur ne doit plus démarrer avant que son filtre soit découpé, son carter inspecté ou son calage d'injection vérifié, et que le chef d'atelier l'ait libéré.",
   fireCall:
     'Danger. Si ça brûle : tout le monde dehors, appelez les pompiers. Gazole et batterie coupés, si vous y arrivez sans danger.',
   railHolds:
-    "Avertissement. La rampe garde sa pression contact coupé : n'ouvrez aucun tuyau pendant dix minutes, ou selon le constructeur.",
+    "Avertissement. Clé retirée, batterie débranchée avant d'y mettre les mains. La rampe garde sa pression contact coupé : n'ouvrez aucun tuyau pendant dix minutes, ou selon le constructeur.",
   resumed: "L'outil a redémarré. Je dois savoir ce que fait le moteur.",
 
   signedOff: 'Démarrage signé. Dossier clos.',
@@ -330,6 +336,7 @@ export const causes = {
   falseAlarm: 'fausse alerte',
   drill: 'exercice',
   coolantLeak: 'fuite de liquide de refroidissement',
+  coolantInCylinder: 'liquide dans un cylindre',
   oilLeak: "fuite d'huile",
   fuelLeak: 'fuite de gazole',
   noOilPressure: "pas de pression d'huile",
@@ -340,6 +347,7 @@ export const causes = {
   faultCode: 'code de défaut',
   smokeOrFire: 'fumée ou incendie',
   someoneHurt: "quelqu'un est blessé",
+  knocking: 'cognement',
   looseOrNoise: 'pièce desserrée ou bruit anormal',
   toolRestarted: "l'outil a redémarré",
   other: 'autre cause',

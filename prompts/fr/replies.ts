@@ -46,6 +46,7 @@ export const replies = {
   fastenersMarked: ['boulons marqués', 'les boulons sont marqués'],
 
   valveClosed: ['vanne fermée', 'la vanne est fermée'],
+  strainerClean: ["circuit d'eau bon", "le circuit d'eau est bon"],
   waterFlows: ["l'eau coule", "de l'eau coule"],
   staysDry: ['échappement sec', "l'échappement reste sec"],
   regenerationOff: ['régénération bloquée', 'la régénération est bloquée'],
@@ -107,6 +108,7 @@ export const replies = {
   endSession: ['terminer la séance', 'on en reste là'],
   causeFalseAlarm: ['fausse alerte'],
   causeCoolantLeak: ['fuite de liquide', 'fuite de refroidissement'],
+  causeCoolantInCylinder: ['liquide dans un cylindre', 'eau dans un cylindre'],
   causeOilLeak: ["fuite d'huile"],
   causeFuelLeak: ['fuite de gazole', 'fuite de carburant'],
   causeNoOilPressure: ["pas de pression d'huile"],
@@ -116,6 +118,7 @@ export const replies = {
   causeFaultCode: ['code de défaut'],
   causeSmokeOrFire: ['fumée ou incendie', 'fumée', 'incendie'],
   causeSomeoneHurt: ["quelqu'un est blessé", 'blessure'],
+  causeKnocking: ['cognement', 'ça cogne'],
   causeLooseOrNoise: ['pièce desserrée', 'bruit anormal'],
   causeOther: ['autre cause', 'autre chose'],
 

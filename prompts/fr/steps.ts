@@ -69,6 +69,10 @@ export const steps = {
     ask: "Équipier : le mot d'urgence, maintenant. {words}",
   },
 
+  'fill.coolantCool': {
+    title: 'Assez froid pour le liquide',
+    ask: 'Liquide<, {unit}> ? Au-dessus de {limit}, le bouchon reste fermé.',
+  },
   'fill.coolantMix': {
     title: 'Mélange de refroidissement',
     ask: "{concentrate} de concentré, {glycol}, {water} d'eau<, jusqu'à {freeze}>. Mélange fait ?",
@@ -184,6 +188,10 @@ export const steps = {
   'walkRound.rawWater': {
     title: 'Eau brute fermée',
     ask: "Vanne fermée ? {at}, sinon l'échappement se remplit.",
+  },
+  'walkRound.strainer': {
+    title: "Crépine d'eau brute",
+    ask: "Circuit d'eau bon ? Crépine propre, turbine de pompe entière, vanne libre, durites serrées.",
   },
   'barOver.isolated': {
     title: 'Démarreur isolé',

@@ -5,6 +5,7 @@ import type { Entry, JsonObject, RecordLog } from '../record/index.ts';
 import {
   type Data,
   inJson,
+  isRestart,
   newerVocabulary,
   ofKind,
   olderVocabulary,
@@ -23,6 +24,8 @@ export interface Restored {
   readonly moment: Moment;
   /** Session time of the last entry: the resumed clock goes on from here. */
   readonly lastMs: number;
+  /** Wall clock of the last entry before it broke off: how long nobody was there is counted from it. */
+  readonly leftAt: string | undefined;
   /** What was judged before, with its session time: faces show it on. */
   readonly verdicts: readonly { readonly atMs: number; readonly data: Data<'verdict'> }[];
 }
@@ -57,7 +60,8 @@ export function restore(entries: readonly Entry[], source: string): Restored {
   let [moment] = initialTransition(machine, { profile: header.profile, job: header.job });
   for (const { data } of recorded.filter(ofKind('event'))) [moment] = transition(machine, moment, data);
   const verdicts = recorded.filter(ofKind('verdict')).map(({ timeMs, data }) => ({ atMs: timeMs, data }));
-  return { header, moment, lastMs: recorded.at(-1)?.timeMs ?? 0, verdicts };
+  const leftAt = entries.findLast(({ kind }) => !isRestart(kind))?.at;
+  return { header, moment, lastMs: recorded.at(-1)?.timeMs ?? 0, leftAt, verdicts };
 }
 
 /** What stands in the first entry of a program that goes on with a record. */

@@ -103,8 +103,14 @@ export class Session {
   /** Settles when the session is signed off or ended, and its record says so. */
   readonly outcome: Promise<Outcome>;
 
-  /** @param restored the moment at which an interrupted session broke off */
-  constructor(parts: SessionParts, restored?: Moment) {
+  readonly #leftAt: string | undefined;
+
+  /**
+   * @param restored the moment at which an interrupted session broke off
+   * @param leftAt when its record was last written to, UTC
+   */
+  constructor(parts: SessionParts, restored?: Moment, leftAt?: string) {
+    this.#leftAt = leftAt;
     this.#parts = parts;
     this.#machine = buildFirstStart(parts.profile);
     this.#figures = new FigureReader(parts.profile);
@@ -216,7 +222,7 @@ export class Session {
     if (this.#parts.record.failure) this.#lookAtDisk();
     if (this.#isResumed) {
       this.#announce([{ line: 'resumed', step: this.#moment.context.step, values: {}, priority: 'notice' }]);
-      this.receive({ type: 'stop', cause: 'toolRestarted' }, 'technician', 'tool');
+      this.receive({ type: 'stop', cause: 'toolRestarted', ...this.#away() }, 'technician', 'tool');
     } else {
       const [moment, actions] = initialTransition(this.#machine, {
         profile: this.#parts.profile,
@@ -236,6 +242,12 @@ export class Session {
       this.#settleIn();
     }
     await this.settled();
+  }
+
+  /** How long nobody was there, by the wall clock; unknown where that was set back meanwhile. */
+  #away(): { readonly awayS?: number } {
+    const awayS = (this.#parts.clock.wall().getTime() - Date.parse(this.#leftAt ?? '')) / 1000;
+    return awayS >= 0 ? { awayS } : {};
   }
 
   /** Puts an event in the queue; a stop counts when this returns. The moment of the call is the moment of the event. */

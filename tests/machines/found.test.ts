@@ -37,7 +37,8 @@ const found = (driver: Driver) => driver.notes.findLast(ofKind('found'))?.data;
 describe('what stops a running engine at the word of whoever sees it', () => {
   const stopping = points.flatMap(([point, cause], index) =>
     findingsAt[point].flatMap(({ reply, does }) =>
-      does === 'stops' ? [[point, reply, cause, index + 1] as const] : [],
+      // A knock is no matter of the point at which it is heard.
+      does === 'stops' ? [[point, reply, reply === 'knocking' ? 'knocking' : cause, index + 1] as const] : [],
     ),
   );
 
@@ -119,7 +120,7 @@ describe('a damp joint of fuel', () => {
 describe('noise and smoke of a cold engine', () => {
   const cold: readonly (readonly [ReplyId, item: number, means: string, stays: string, cause: Cause])[] = [
     ['valveNoise', 2, 'valveNoiseMeans', 'valveNoiseStaysMeans', 'looseOrNoise'],
-    ['whiteSmoke', 3, 'whiteSmokeMeans', 'whiteSmokeStaysMeans', 'coolantLeak'],
+    ['whiteSmoke', 3, 'whiteSmokeMeans', 'whiteSmokeStaysMeans', 'coolantInCylinder'],
     ['blueSmoke', 3, 'blueSmokeMeans', 'blueSmokeStaysMeans', 'oilLeak'],
     ['blackSmoke', 3, 'blackSmokeMeans', 'blackSmokeStaysMeans', 'other'],
   ];

@@ -14,10 +14,11 @@ async function breakOffAt(key: string): Promise<{ before: Rig; after: Rig }> {
   await before.record.close();
   const clock = new VirtualClock(new Date('2026-01-02T09:00:00Z'), before.clock.nowMs() + 60_000);
   const { log, entries } = await reopenLog(before.path, () => ({ clock: recordClock(clock) }));
-  const { moment, header } = restore(entries, before.path);
+  const { moment, header, leftAt } = restore(entries, before.path);
   const session = new Session(
     { ...before.session.parts, ...header, language: before.session.parts.language, clock, record: log },
     moment,
+    leftAt,
   );
   return { before, after: rigAround(session, clock, log, before.path) };
 }

@@ -4,11 +4,11 @@ import type { Order } from './worker.ts';
 /** After so many orders a process is begun anew: what was loaded for a mutant is not all let go. */
 const WORKS_FOR = 250;
 
-/** A mutant that has not come to an end by then never will. */
-const PATIENCE_MS = 60_000;
+/** A mutant that has not come to an end by then never will, also on a machine that is busy with others. */
+const PATIENCE_MS = 300_000;
 
-/** Tests are loaded for the first time, on a machine that is busy with others. */
-const FIRST_PATIENCE_MS = 600_000;
+/** All tests of a file, none of which has been loaded before. */
+const FIRST_PATIENCE_MS = 900_000;
 
 /** One process at a time that carries out orders, one after the other. */
 export class Worker {

@@ -47,7 +47,15 @@ const plain = <Type extends string>(type: Type) => z.object({ type: z.literal(ty
 
 /** All that can happen to a session. Together with the profile and the job card they determine it wholly. */
 export const eventSchema = z.discriminatedUnion('type', [
-  z.object({ type: z.literal('stop'), cause: oneOf(english.causes).exactOptional(), ...stamp }).readonly(),
+  z
+    .object({
+      type: z.literal('stop'),
+      cause: oneOf(english.causes).exactOptional(),
+      /** Of a program that was restarted: how long it had been away, s; not there where no clock could tell. */
+      awayS: z.number().nonnegative().exactOptional(),
+      ...stamp,
+    })
+    .readonly(),
   plain('hold'),
   plain('continue'),
   plain('sayAgain'),

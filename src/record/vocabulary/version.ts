@@ -23,7 +23,9 @@ import { isRestart } from './read.ts';
  *
  * 6. A stop takes fire, injury and "still running" before all is off; what the second person called is theirs to take back.
  *    A weep of fuel stops, and so does an oil pressure below its floor at the end of a sweep. Beside a running engine a
- *    question that nobody answers, and a hold, end in a stop. Events of older records led elsewhere, as before the third.
+ *    question that nobody answers, and a hold, end in a stop. What knocks ends the start (`barred`), coolant in a cylinder
+ *    leads by the bar to the starter, and whoever puts hands in has tools and starter asked for again. A stop of a
+ *    restarted program says for how long it was away (`awayS`). Events of older records led elsewhere, as before the third.
  *
  * A new kind, or a change in what a kind or one of its members means, takes the next number; what older records hold
  * is read on as it was written.

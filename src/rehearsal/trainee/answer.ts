@@ -125,7 +125,7 @@ function readGauge(step: Step, quantity: Quantity, sight: Sight, profile: Profil
   const si = gaugeValue(quantity, gauges, profile, sight.ambientC);
   if (offerOf(sight.moment).replies.includes('leaveOpen')) return reply('leaveOpen');
   if (si === null) return notYet(sight, 'causeFaultCode');
-  if (step.id === 'signOff.cool') {
+  if (step.id === 'signOff.cool' || step.id === 'fill.coolantCool') {
     const warm = si > profile.shutdown.safeToOpenC;
     return warm && answered > 0 && askedS < LOOK_AGAIN_S ? null : { kind: 'value', quantity, si };
   }

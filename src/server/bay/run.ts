@@ -69,6 +69,7 @@ export class Run {
     this.session = new Session(
       { ...header, language: languages[header.language], clock, record, speech: this.speech, notKept },
       restored?.moment,
+      restored?.leftAt,
     );
     this.viewer = new Viewer(this.session, 'keys');
     this.engineEar = this.#joinEngineEar();

@@ -110,7 +110,11 @@ async function run({ dataBase, id, header, clock, record, devices, restored }: P
   const speaking = await devices.speaking(clock, header.language);
   const { speech } = speaking;
   const language = languages[header.language];
-  const session = new Session({ ...header, language, clock, record, speech }, restored?.moment);
+  const session = new Session(
+    { ...header, language, clock, record, speech },
+    restored?.moment,
+    restored?.leftAt,
+  );
   const viewer = new Viewer(session, KEYS);
   const plots = new PlotBook(language, header.units);
   for (const { atMs, data } of restored?.verdicts ?? []) plots.take(data, atMs);

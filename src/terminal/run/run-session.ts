@@ -97,6 +97,7 @@ async function joinParts(
       notKept: ({ message }) => `${message} ${HOW_TO_SAVE}`,
     },
     restored?.moment,
+    restored?.leftAt,
   );
   const words = faceWords[header.language];
   const viewer = new Viewer(session, words.keysOnly);

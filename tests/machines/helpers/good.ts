@@ -5,7 +5,7 @@ import type { EventBody } from '../../../src/session/hearing.ts';
 const sweepSpeeds = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth'];
 
 function coolantC(name: string, moment: Moment): number {
-  if (name.startsWith('signOff')) return 30;
+  if (name.startsWith('signOff') || name.startsWith('fill.')) return 30;
   if (name.startsWith('shutdown')) return 85;
   if (!name.startsWith('warmUp')) return 5;
   const lastFiredMs = moment.context.bursts.at(-1)?.endMs ?? 0;
@@ -64,7 +64,7 @@ const OIL_COMES_MS = 12_000;
 /** How long it takes until there is something good to say; null where it takes no longer than saying it. */
 export function goodPauseMs(moment: Moment): number | null {
   const name = stateName(moment);
-  if (name === 'signOff.cool.asking') return COOL_DOWN_MS;
+  if (name === 'signOff.cool.asking' || name === 'fill.coolantCool.asking') return COOL_DOWN_MS;
   return name === 'noFuelCrank.untilPressure.cranking' ? OIL_COMES_MS : null;
 }
 

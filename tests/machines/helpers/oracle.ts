@@ -66,7 +66,7 @@ function neededFor(step: string, profile: Profile): string[] {
     ...beforeAnyCranking,
     oilFilter,
     ...secured[profile.use.kind],
-    ...(profile.exhaust.kind === 'wet' ? ['walkRound.rawWater'] : []),
+    ...(profile.exhaust.kind === 'wet' ? ['walkRound.rawWater', 'walkRound.strainer'] : []),
     ...(profile.prelube ? ['barOver.prelube'] : []),
     ...(profile.turbo ? ['barOver.turboFeed'] : []),
   ];

@@ -80,7 +80,12 @@ describe('the dipstick after a stop for oil pressure', () => {
 describe('what a stop puts back on the list', () => {
   const leaked = () => {
     const driver = sessionAt(demoSix, 'checks.leaks.item1').stop().reply('allOff').reply('yes');
-    return driver.reply('causeCoolantLeak').reply('yes').reply('ready').reply('yes');
+    return driver
+      .reply('causeCoolantLeak')
+      .reply('yes')
+      .reply('ready')
+      .reply('yes')
+      .goodUntil('fill.coolantFilled.checking');
   };
 
   it('is asked as a check first', () => {

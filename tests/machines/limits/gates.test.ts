@@ -23,7 +23,13 @@ const behind: Readonly<Record<Gate, readonly StepId[]>> = {
     'job.coupling',
     'job.cutOff',
   ],
-  coolantReady: ['job.figures', 'fill.coolantMix', 'fill.coolantFilled', 'fill.coolantBled'],
+  coolantReady: [
+    'job.figures',
+    'fill.coolantCool',
+    'fill.coolantMix',
+    'fill.coolantFilled',
+    'fill.coolantBled',
+  ],
   oilReady: ['fill.oilGrade', 'fill.oilFilterPreFilled', 'fill.oilFilterDry', 'fill.oilLevel'],
   fuelReady: ['fill.fuelGrade', 'fill.firstFilterPreFilled', 'fill.firstFilterDry', 'fill.secondFilterDry'],
   fuelPrimed: ['prime.firm', 'prime.screwedHome', 'prime.electricBled', 'prime.noWeeps'],
@@ -36,6 +42,7 @@ const behind: Readonly<Record<Gate, readonly StepId[]>> = {
     'walkRound.wiring',
     'walkRound.fasteners',
     'walkRound.rawWater',
+    'walkRound.strainer',
   ],
   fuellingDisabled: ['noFuelCrank.disabled', 'noFuelCrank.proved'],
   oilPrimed: ['noFuelCrank.untilPressure', 'noFuelCrank.holds', 'noFuelCrank.oilLevel'],
@@ -142,7 +149,10 @@ function without(driver: Driver, missing: StepId, child?: string): Driver {
 describe.each(cranks)('before $step of $profile.name', ({ profile, step, needs }) => {
   const own = new Set(procedureFor(profile).map(({ id }) => id));
   const each = needs.flatMap(gate =>
-    behind[gate].flatMap(missing => (own.has(missing) ? [[gate, missing] as const] : [])),
+    behind[gate].flatMap(missing =>
+      // Asked for only once it has run: tests/machines/restarts.test.ts.
+      own.has(missing) && missing !== 'fill.coolantCool' ? [[gate, missing] as const] : [],
+    ),
   );
 
   it('the starter turns when every gate is met', () => {

@@ -78,9 +78,12 @@ describe('coolant before key-off', () => {
   });
 });
 
-it('every gauge of the procedure is in this table, except the idle, which is judged by how it runs', () => {
+// The idle is judged by how it runs; coolant that is touched again has its limit in tests/machines/restarts.test.ts.
+it('every other gauge of the procedure is in this table', () => {
   const readings = [demoSix, demoFour]
     .flatMap(procedureFor)
-    .flatMap(step => (step.kind === 'reading' && !step.series ? [step.id] : []));
+    .flatMap(step =>
+      step.kind === 'reading' && !step.series && step.id !== 'fill.coolantCool' ? [step.id] : [],
+    );
   expect(new Set(readingLimits.map(({ step }) => step))).toEqual(new Set(readings));
 });

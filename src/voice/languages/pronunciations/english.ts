@@ -70,6 +70,7 @@ coupling: K AH P L IH NG
 cracked: K R AE K T
 crank: K R AE NG K
 cut: K AH T
+cylinder: S IH L AH N D ER | S IH L IH N D ER
 damp: D AE M P
 dark: D AA R K
 dead: D EH D

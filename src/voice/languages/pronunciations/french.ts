@@ -110,12 +110,14 @@ coupés: k u p e
 courroie: k u ʁ w a
 courroies: k u ʁ w a
 culasse: k y l a s
+cylindre: s i l ɛ̃ d ʁ | s i l ɛ̃ d | s i l ɛ̃ d ʁ ə
 câblage: k a b l a ʒ
 câble: k a b l | k a b | k a b l ə
 d'air: d ɛ ʁ
+d'eau: d o
 d'huile: d ɥ i l
 d'urgence: d y ʁ ʒ ɑ̃ s
-dans: d ɑ̃
+dans: d ɑ̃ | d ɑ̃ z
 de: d ə | d | d ø
 degrés: d ə ɡ ʁ e | d ɡ ʁ e | d ø ɡ ʁ e
 demande: d ə m ɑ̃ d | d ø m ɑ̃ d
