@@ -399,6 +399,13 @@ export const interview: BySentence = {
   '{} is not allowed; from {} to {} is: {words}.': '{} no se permite; de {} a {}, sí: {words}.',
   'no relief valve of a diesel opens later, and no bus shows more':
     'ninguna válvula de descarga de un diésel abre más tarde, y ningún bus muestra más',
+  'it is called so when it is secured': 'se llama así cuando se asegura',
+  'beside the engine: on the panel, at the helm, at the driven machine':
+    'junto al motor: en el tablero, en el timón, en la máquina accionada',
+  'it is called so when it is shut and opened': 'se llama así cuando se cierra y se abre',
+  'between the inlet of the raw water and its pump': 'entre la toma de agua de mar y su bomba',
+  'slower and faster engines are started by procedures of their own':
+    'los motores más lentos o más rápidos se arrancan con otros procedimientos',
   'so hot every winding may get, and none hotter': 'todo devanado aguanta eso, y ninguno más',
   'a limit for a frosty day allows no full crank on any other':
     'un límite para un día de helada no permite un giro completo en ningún otro',
@@ -475,8 +482,8 @@ export const interview: BySentence = {
   'No grade that is allowed is so thick at {}; allowed: {} mm2/s or less.':
     'Ningún grado permitido es tan espeso a {}; se permite: {} mm2/s o menos.',
   'It has to be {} % or more, the least it moves.': 'Tiene que ser {} % o más, lo menos que mueve.',
-  'The gauge has to reach where the relief valve opens; allowed: {} or more.':
-    'El manómetro tiene que llegar a donde abre la válvula de alivio; se permite: {} o más.',
+  'The gauge has to reach beyond where the relief valve opens; allowed: {} or more.':
+    'El manómetro ha de llegar más allá de donde abre la válvula; permitido: {} o más.',
   'It has to be from {} to {} s, the least and the longest warm-up.':
     'Tiene que ser de {} a {} s, el calentamiento mínimo y el más largo.',
   'It has to be above the warm idle, {} rpm, and no faster than the last sweep, {} rpm.':

@@ -403,6 +403,13 @@ export const interview: BySentence = {
   '{} is not allowed; from {} to {} is: {words}.': "{} n'est pas permis ; de {} à {}, oui : {words}.",
   'no relief valve of a diesel opens later, and no bus shows more':
     "aucun clapet de diesel ne s'ouvre plus tard, et aucun bus n'en montre plus",
+  'it is called so when it is secured': "on l'appelle ainsi quand on la met en sécurité",
+  'beside the engine: on the panel, at the helm, at the driven machine':
+    'près du moteur : au tableau, à la barre, à la machine entraînée',
+  'it is called so when it is shut and opened': "on l'appelle ainsi quand on la ferme et l'ouvre",
+  'between the inlet of the raw water and its pump': "entre l'arrivée d'eau brute et sa pompe",
+  'slower and faster engines are started by procedures of their own':
+    "les moteurs plus lents ou plus rapides se démarrent selon d'autres procédures",
   'so hot every winding may get, and none hotter':
     "tout enroulement peut être aussi chaud, aucun ne peut l'être plus",
   'a limit for a frosty day allows no full crank on any other':
@@ -481,8 +488,8 @@ export const interview: BySentence = {
   'No grade that is allowed is so thick at {}; allowed: {} mm2/s or less.':
     "Aucun grade permis n'est aussi épais à {} ; permis : {} mm2/s ou moins.",
   'It has to be {} % or more, the least it moves.': "Il faut {} % ou plus, le moins qu'elle débite.",
-  'The gauge has to reach where the relief valve opens; allowed: {} or more.':
-    "Le manomètre doit aller jusqu'à l'ouverture du clapet ; permis : {} ou plus.",
+  'The gauge has to reach beyond where the relief valve opens; allowed: {} or more.':
+    "Le manomètre doit aller plus loin que l'ouverture du clapet ; permis : {} ou plus.",
   'It has to be from {} to {} s, the least and the longest warm-up.':
     'Il faut de {} à {} s, la moindre et la plus longue chauffe.',
   'It has to be above the warm idle, {} rpm, and no faster than the last sweep, {} rpm.':

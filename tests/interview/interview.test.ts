@@ -245,9 +245,9 @@ describe('what stands against what was said before', () => {
     ],
     [
       'oilPressure.gaugeMaxKpa',
-      '6',
+      '6.7',
       { 'oilPressure.reliefKpa': 666 },
-      /has to reach .*allowed: 6\.66 bar or more/,
+      /has to reach .*allowed: 6\.76 bar or more/,
     ],
     [
       'oil.minRunningViscosityMm2S',

@@ -18,6 +18,8 @@ const called = (
   longest: 60,
   when: draft => textIn(draft, 'use') === use,
   propose: always(usual),
+  why: 'it is called so when it is secured',
+  where: 'beside the engine: on the panel, at the helm, at the driven machine',
 });
 
 /** With a governor's droop it stays below what is listened for as a speed, 4000 rpm (`src/engineering/quantities`). */
@@ -118,6 +120,7 @@ export const plateQuestions: readonly Question[] = [
     min: 1200,
     max: 4500,
     whole: true,
+    because: 'slower and faster engines are started by procedures of their own',
     fields: ['sweeps'],
     tier: 'plate',
     why: 'the sweeps stay well below it, and oil pressure is given at it',
@@ -174,6 +177,8 @@ export const plateQuestions: readonly Question[] = [
     longest: 60,
     when: draft => textIn(draft, 'exhaust') === 'wet',
     propose: always('raw water cock'),
+    why: 'it is called so when it is shut and opened',
+    where: 'between the inlet of the raw water and its pump',
   },
   {
     kind: 'choice',

@@ -60,6 +60,9 @@ function mostShowsKpa(draft: Draft): number | undefined {
   return numberIn(draft, 'floorIdleKpa') ?? (rated === undefined ? undefined : rated / 2);
 }
 
+/** A gauge goes on so far beyond what the relief valve holds, kPa: it is read off to a tenth of a bar. */
+const ABOVE_RELIEF_KPA = 10;
+
 /** A fault where the cranks that are allowed would end before the oil is at the gauge. */
 const inTime =
   (
@@ -205,16 +208,16 @@ export const restQuestions: readonly Question[] = [
     {
       check: (value, draft) => {
         const relief = numberIn(draft, 'oilPressure.reliefKpa');
-        return relief === undefined || typeof value !== 'number' || value >= relief
+        return relief === undefined || typeof value !== 'number' || value >= relief + ABOVE_RELIEF_KPA
           ? null
-          : `The gauge has to reach where the relief valve opens; allowed: ${bars(relief, draft)} or more.`;
+          : `The gauge has to reach beyond where the relief valve opens; allowed: ${bars(relief + ABOVE_RELIEF_KPA, draft)} or more.`;
       },
     },
   ),
   rest(
     'oilPressure.showsKpa',
     'pressure',
-    [10, 300],
+    [1, 300],
     draft => {
       const most = mostShowsKpa(draft);
       return most === undefined ? undefined : assumed(Math.min(70, Math.round(0.7 * most)));

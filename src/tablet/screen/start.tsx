@@ -52,10 +52,11 @@ export function Start({
   const begin = () => {
     try {
       const job = parseJobCard(choice.job, words.start.card);
-      const invented = chosen ? inventedOn(job, chosen) : null;
-      if (invented !== null) return setWrong(invented);
-      if (chosen)
-        deeds.begin({ profile: fitForFirstFire(chosen, chosen.name), job, language: choice.language });
+      if (!chosen) return;
+      const profile = fitForFirstFire(chosen, chosen.name);
+      const invented = inventedOn(job, profile);
+      if (invented === null) deeds.begin({ profile, job, language: choice.language });
+      else setWrong(invented);
     } catch (cause) {
       if (cause instanceof ProfileError) return setWrong(cause.message);
       if (!(cause instanceof JobCardError)) throw cause;

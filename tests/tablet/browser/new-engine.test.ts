@@ -135,6 +135,12 @@ const remember = (page: Page, name: string) =>
 /** What is only assumed of it, as the supervisor's controls name it. */
 const toAccept = [/the limits of the starter/, /the coolant/, /the idle/];
 
+const people = [
+  ['Technician', 'T. Nichan'],
+  ['Second person', 'S. Cond'],
+  ['Supervisor', 'S. Visor'],
+] as const;
+
 it('begins a real engine only when the supervisor has accepted by name what is assumed of it', async () => {
   const { page, faults } = await openPage(browser, served.origin, {
     settings: touchOnly,
@@ -156,6 +162,10 @@ it('begins a real engine only when the supervisor has accepted by name what is a
     await accept.click();
     await accept.waitFor({ state: 'detached' });
   }
+  // Nor do invented people start it.
+  await page.getByRole('button', { name: 'Begin here' }).click();
+  await page.getByRole('alert').getByText('"Ada Example (invented)" is invented').waitFor();
+  for (const [role, name] of people) await page.getByLabel(role, { exact: true }).fill(name);
   await page.getByRole('button', { name: 'Begin here' }).click();
   await page.locator('[data-key="job.card.asking"]').first().waitFor();
   expect(faults).toEqual([]);
