@@ -6,15 +6,24 @@ import type { Cause, InspectPoint } from './vocabulary.ts';
  * everything off. `lookAgain`: it is wiped, or waited for, and looked at once more; it never passes. `open`: the start
  * goes on, with an open item. Common practice, no published source.
  */
-export interface Finding {
+export type Finding = Stopping | Passing;
+
+interface Found {
   readonly reply: ReplyId;
   /** What it means, said at once. */
   readonly means: LineId;
-  readonly does: 'stops' | 'lookAgain' | 'open';
+}
+
+interface Stopping extends Found {
+  readonly does: 'stops' | 'lookAgain';
   /** What it stops with, where that is more than the point that is looked at could say. */
   readonly cause?: Cause;
+}
+
+export interface Passing extends Found {
+  readonly does: 'open';
   /** Only so long after the first fire; later it means something else, and stops with this cause. */
-  readonly until?: { readonly seconds: number; readonly means: LineId; readonly cause: Cause };
+  readonly until: { readonly seconds: number; readonly means: LineId; readonly cause: Cause };
 }
 
 /** Smoke and noise of a cold engine, and of rings that have not bedded in, are gone by then. */
@@ -35,11 +44,12 @@ const fuelLeaks: readonly Finding[] = [{ reply: 'weep', means: 'fuelWeepMeans', 
 const anyLeaks: readonly Finding[] = [{ reply: 'weep', means: 'unknownWeepMeans', does: 'stops' }, ...drips];
 
 /** A finding of a cold engine, which later means something else. */
-const passing = (
-  reply: ReplyId,
-  means: LineId,
-  stays: { readonly means: LineId; readonly cause: Cause },
-): Finding => ({ reply, means, does: 'open', until: { seconds: COLD_FINDINGS_S, ...stays } });
+const passing = (reply: ReplyId, means: LineId, stays: Omit<Passing['until'], 'seconds'>): Finding => ({
+  reply,
+  means,
+  does: 'open',
+  until: { seconds: COLD_FINDINGS_S, ...stays },
+});
 
 const noises: readonly Finding[] = [
   // Tappets and injectors, until they have their oil and their fuel.

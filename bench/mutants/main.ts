@@ -3,14 +3,16 @@
  * no name it writes the page alone, from the figures of the runs before. `--by TEST` (any number of them) tries the
  * survivors of the named files once more, on these test files alone and in one run. `--at-once N` measures all that is
  * named in one run for each set of tests, N mutants at a time; `--events FOLDER` takes the files that such a run got
- * through, though it was ended (`.cache/mutants/events/...`).
+ * through, though it was ended (`.cache/mutants/events/...`). `--quick N` measures all that is named by N processes that
+ * load the tests anew for each mutant, which takes a tenth of the time (`bench/mutants/quick/measure.ts`).
  */
 import { existsSync, writeFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
-import { readFigures, writeFigures } from './figures.ts';
+import { type FileFigures, readFigures, writeFigures } from './figures.ts';
 import { folders, sourcesIn, testsOf } from './folders.ts';
 import { measure, tryAgain } from './measure.ts';
 import { mutantsPage } from './page.ts';
+import { measureQuickly } from './quick/measure.ts';
 import { figuresOfEvents, measureTogether } from './together.ts';
 
 const writePage = (): void =>
@@ -24,14 +26,34 @@ function take({ figures, unfinished }: ReturnType<typeof figuresOfEvents>): void
   );
 }
 
+/** After each file: what was measured stays when the run is ended. */
+function keep(file: string, figures: FileFigures): void {
+  writeFigures({ ...readFigures(), [file]: figures });
+  writePage();
+  const { killed, timedOut, survivors } = figures;
+  console.log(`${file}: ${killed + timedOut} noticed, ${survivors.length} not`);
+}
+
+/** The files that are named, by the tests that hold them, as globs with a space between. */
+function byTheirTests(names: readonly string[]): ReadonlyMap<string, readonly string[]> {
+  const byTests = new Map<string, string[]>();
+  for (const file of names.flatMap(sourcesIn)) {
+    const tests = (testsOf(file) ?? []).join(' ');
+    byTests.set(tests, [...(byTests.get(tests) ?? []), file]);
+  }
+  return byTests;
+}
+
 const { values, positionals } = parseArgs({
   options: {
     by: { type: 'string', multiple: true, default: [] },
     'at-once': { type: 'string' },
+    quick: { type: 'string' },
     events: { type: 'string', multiple: true, default: [] },
   },
   allowPositionals: true,
 });
+const isCount = (given: string | undefined): boolean => given === undefined || Number(given) >= 1;
 const named = positionals.map(name => name.replace(/\/$/, ''));
 const unknown = named.filter(name => !existsSync(name) || !testsOf(name));
 if (unknown.length > 0) {
@@ -39,18 +61,17 @@ if (unknown.length > 0) {
     `${unknown.join(', ')}: not in a folder whose tests are known; those are ${folders.join(', ')}.`,
   );
   process.exitCode = 2;
-} else if (values['at-once'] !== undefined && !(Number(values['at-once']) >= 1)) {
-  console.error(`--at-once ${values['at-once']}: how many mutants are tried at a time, 1 or more.`);
+} else if (!isCount(values['at-once']) || !isCount(values.quick)) {
+  console.error('--at-once N, --quick N: how many mutants are tried at a time, 1 or more.');
   process.exitCode = 2;
 } else if (values.events.length > 0) {
   for (const folder of values.events) take(figuresOfEvents(folder));
+} else if (values.quick !== undefined) {
+  for (const [tests, files] of byTheirTests(named))
+    await measureQuickly(files, tests.split(' '), Math.round(Number(values.quick)), keep);
+  writePage();
 } else if (values['at-once'] !== undefined) {
-  const byTests = new Map<string, string[]>();
-  for (const file of named.flatMap(sourcesIn)) {
-    const tests = (testsOf(file) ?? []).join(' ');
-    byTests.set(tests, [...(byTests.get(tests) ?? []), file]);
-  }
-  for (const [tests, files] of byTests) {
+  for (const [tests, files] of byTheirTests(named)) {
     const events = `.cache/mutants/events/${(files[0] ?? '').replaceAll('/', '-')}`;
     take(await measureTogether(files, tests.split(' '), Math.round(Number(values['at-once'])), events));
   }
@@ -70,11 +91,7 @@ if (unknown.length > 0) {
   for (const file of named.flatMap(sourcesIn)) {
     try {
       const figures = await measure(file, testsOf(file) ?? []);
-      // After each file: what was measured stays when the run is ended.
-      writeFigures({ ...readFigures(), [file]: figures });
-      writePage();
-      const { killed, timedOut, survivors } = figures;
-      console.log(`${file}: ${killed + timedOut} noticed, ${survivors.length} not`);
+      keep(file, figures);
     } catch (error) {
       // The others are measured all the same.
       failed.push(`${file}: ${error instanceof Error ? error.message : String(error)}`);

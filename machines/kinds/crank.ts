@@ -19,12 +19,11 @@ import {
 import { startDeadline } from './deadline.ts';
 import { tooEarly } from './early.ts';
 import {
-  askAgain,
   askFor,
   askReply,
   bySecondPerson,
-  countMisheard,
   isReply,
+  notUnderstood,
   readBack,
   readBackReply,
   setAside,
@@ -197,7 +196,7 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
           { guard: look => isReply('ready')(look) && !mayCrank(look), ...clearTooOld },
           { guard: isReply('no'), target: 'askingClear', actions: update(() => ({ clearAtMs: null })) },
         ],
-        unclear: { actions: [countMisheard, ...askAgain(askReady, false)] },
+        unclear: notUnderstood(askReady),
         clock: { guard: look => !secondClear(look), ...clearTooOld },
       },
     },

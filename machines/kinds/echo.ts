@@ -37,13 +37,9 @@ export function passEchoed(step: ReadingStep): Move[] {
   ];
 }
 
-const readsBack = (step: Step, all: readonly Step[]) =>
-  all.filter(other => other.kind === 'confirm' && other.readsBack?.includes(step.id)).map(({ id }) => id);
-
-/** "Wrong": the number that was repeated last is asked for again, and so is what has read it back since. */
+/** "Wrong": the number that was repeated last is asked for again; what has been read back since is not taken back. */
 export function takeBack(all: readonly Step[]): Move {
   const last = ({ context }: Look) => context.echoed.at(-1);
-  const stepOf = (look: Look) => all.find(({ id }) => id === last(look)?.step);
   return {
     guard: look => last(look)?.engine === all.find(({ id }) => id === look.context.step)?.engine,
     target: NEXT,
@@ -59,14 +55,13 @@ export function takeBack(all: readonly Step[]): Move {
       }),
       remark(() => ({ line: 'takenBack', values: {} })),
       update(look => {
-        const step = stepOf(look);
-        const undone = step ? [step.id, ...readsBack(step, all)] : [];
+        const taken = last(look)?.step;
         const { context } = look;
         return {
           ...freshQuestion,
           echoed: context.echoed.slice(0, -1),
-          done: context.done.filter(id => !undone.includes(id)),
-          readings: context.readings.filter(reading => reading.step !== step?.id),
+          done: context.done.filter(id => id !== taken),
+          readings: context.readings.filter(({ step }) => step !== taken),
         };
       }),
     ],

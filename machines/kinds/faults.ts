@@ -24,6 +24,7 @@ import {
   isReason,
   isReply,
   noReason,
+  notUnderstood,
   readBack,
   readBackReply,
   setAside,
@@ -139,24 +140,24 @@ export function faultsNodes(step: FaultsStep): Nodes {
   const blocked = ({ context, event }: Look) => blockingFaults(context, atMs(event));
   const hasUnknown = ({ context, event }: Look) => unknownFaults(context, atMs(event)).length > 0;
 
+  const blocks: Line = look => ({
+    line: 'blockingFault',
+    values: { fault: { list: blocked(look).map(({ fault }) => ({ code: fault })) } },
+  });
+  const understood = update(() => ({ misheard: 0 }));
   const blockedNode: Node = {
     meta: { replies: ['ready', 'acceptFault'], by: step.by, awaits: 'repair' },
-    entry: [
-      ...speak(look => ({
-        line: 'blockingFault',
-        values: {
-          fault: { list: blocked(look).map(({ fault }) => ({ code: fault })) },
-        },
-      })),
-    ],
+    entry: [...speak(blocks)],
     on: {
       reply: [
-        { guard: look => isReply('ready')(look) && believed(look), target: 'begin' },
+        { guard: look => isReply('ready')(look) && believed(look), target: 'begin', actions: understood },
         {
           guard: look => isReply('acceptFault')(look) && believed(look) && hasUnknown(look),
           target: 'accepting',
+          actions: understood,
         },
       ],
+      unclear: notUnderstood(blocks),
     },
   };
 

@@ -1,5 +1,5 @@
 import type { Context } from '../context.ts';
-import { type Finding, findingsAt } from '../findings.ts';
+import { type Finding, findingsAt, type Passing } from '../findings.ts';
 import { leaveOpen } from '../open-items.ts';
 import { stopFor } from '../progress.ts';
 import type { InspectStep } from '../steps.ts';
@@ -15,9 +15,9 @@ function sinceFireS({ context, event }: Look): number | null {
 
 const firstFire = ({ bursts }: Context) => bursts.findLast(burst => burst.step === 'firstFire.crank')?.endMs;
 
-const isLate = ({ until }: Finding, look: Look) => {
+const isLate = ({ until }: Passing, look: Look) => {
   const seconds = sinceFireS(look);
-  return until !== undefined && (seconds === null || seconds > until.seconds);
+  return seconds === null || seconds > until.seconds;
 };
 
 const noteFound = (step: InspectStep, point: InspectPoint, { reply, does }: Finding, late = false): Effect =>
@@ -31,13 +31,17 @@ const tell = (line: Finding['means'], hazard = false) =>
 
 /** What stops at once, whoever says it. */
 export const troublesAt = (step: InspectStep, point: InspectPoint, cause: Cause | null): Trouble[] =>
-  findingsAt[point]
-    .filter(({ does }) => does === 'stops')
-    .map(finding => ({
-      reply: finding.reply,
-      cause: finding.cause ?? cause,
-      actions: [noteFound(step, point, finding), tell(finding.means, true)],
-    }));
+  findingsAt[point].flatMap(finding =>
+    finding.does === 'stops'
+      ? [
+          {
+            reply: finding.reply,
+            cause: finding.cause ?? cause,
+            actions: [noteFound(step, point, finding), tell(finding.means, true)],
+          },
+        ]
+      : [],
+  );
 
 /**
  * What does not stop the engine: it is looked at again, or left open once it has been read back. Smoke and noise of a
@@ -49,12 +53,12 @@ export function othersAt(
   readBackState: string,
 ): { readonly reply: Finding['reply']; readonly move: Move }[] {
   return findingsAt[point].flatMap((finding): { reply: Finding['reply']; move: Move }[] => {
-    const { reply, means, does, until } = finding;
-    if (does === 'stops') return [];
-    if (does === 'lookAgain')
-      return [{ reply, move: { actions: [noteFound(step, point, finding), tell(means)] } }];
-    const toReadBack = { reply, move: { target: readBackState, actions: [tell(means), setAside(reply)] } };
-    if (!until) return [toReadBack];
+    const { reply, means } = finding;
+    if (finding.does !== 'open')
+      return finding.does === 'stops'
+        ? []
+        : [{ reply, move: { actions: [noteFound(step, point, finding), tell(means)] } }];
+    const { until } = finding;
     const stop = stopFor(until.cause);
     return [
       {
@@ -65,7 +69,7 @@ export function othersAt(
           actions: [noteFound(step, point, finding, true), tell(until.means, true), ...stop.actions],
         },
       },
-      toReadBack,
+      { reply, move: { target: readBackState, actions: [tell(means), setAside(reply)] } },
     ];
   });
 }

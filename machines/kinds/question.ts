@@ -67,6 +67,9 @@ export const askAgain = (ask: Line, digits: boolean) =>
 
 export const countMisheard = update(({ context }) => ({ misheard: context.misheard + 1, pending: null }));
 
+/** What was not understood is counted, and the question put again. */
+export const notUnderstood = (ask: Line): Move => ({ actions: [countMisheard, ...askAgain(ask, false)] });
+
 /** A reply that stops at once, with its cause, or with one that is asked for then. */
 export interface Trouble {
   readonly reply: ReplyId;
@@ -144,7 +147,7 @@ export function askReply(
         ...replies.map(({ reply, move }) => believedReply(reply, move)),
         { guard: isReply(notYetOf(waiting)), actions: remark(() => ({ line: 'notYet', values: {} })) },
       ],
-      unclear: [...lateMoves(waiting), { actions: [countMisheard, ...askAgain(ask, false)] }],
+      unclear: [...lateMoves(waiting), notUnderstood(ask)],
       clock: lateMoves(waiting),
     },
   };

@@ -406,6 +406,8 @@ export const interview: BySentence = {
   'between the inlet of the raw water and its pump': 'entre la toma de agua de mar y su bomba',
   'slower and faster engines are started by procedures of their own':
     'los motores más lentos o más rápidos se arrancan con otros procedimientos',
+  'its speed is judged by it': 'su régimen se juzga por esto',
+  'manual of the set: speed or frequency without load': 'manual del grupo: régimen o frecuencia en vacío',
   'so hot every winding may get, and none hotter': 'todo devanado aguanta eso, y ninguno más',
   'a limit for a frosty day allows no full crank on any other':
     'un límite para un día de helada no permite un giro completo en ningún otro',

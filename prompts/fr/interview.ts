@@ -410,6 +410,8 @@ export const interview: BySentence = {
   'between the inlet of the raw water and its pump': "entre l'arrivée d'eau brute et sa pompe",
   'slower and faster engines are started by procedures of their own':
     "les moteurs plus lents ou plus rapides se démarrent selon d'autres procédures",
+  'its speed is judged by it': "son régime est jugé d'après cela",
+  'manual of the set: speed or frequency without load': 'manuel du groupe : régime ou fréquence à vide',
   'so hot every winding may get, and none hotter':
     "tout enroulement peut être aussi chaud, aucun ne peut l'être plus",
   'a limit for a frosty day allows no full crank on any other':

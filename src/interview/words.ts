@@ -37,13 +37,15 @@ export interface QuestionWords {
 export const valueName = (path: string, { values }: Language): string =>
   isValueField(path) ? values[path] : path;
 
+const asHeading = (name: string) => name.charAt(0).toUpperCase() + name.slice(1);
+
 /** How a question is put, in this language. */
 export function questionWords(question: Question, language: Language): QuestionWords {
   const [field] = question.fields;
   const known = field === undefined ? undefined : fieldAt(field);
   const tell = (sentence: string) => bySentence(sentence, language.bySentence);
   return {
-    ask: question.ask === '' ? valueName(field ?? question.id, language) : tell(question.ask),
+    ask: question.ask === '' ? asHeading(valueName(field ?? question.id, language)) : tell(question.ask),
     why: tell(question.why ?? known?.why ?? ''),
     where: tell(question.where ?? known?.where ?? ''),
     choices:

@@ -172,7 +172,7 @@ describe('what things are called', () => {
     const { fr, es } = languages;
     expect(showValue(true, questionOf('real'), 'metric', fr)).toBe('oui');
     expect(questionWords(questionOf('use'), es).choices).toContainEqual(['marine', 'un barco']);
-    expect(questionWords(questionOf('warmUp.readEveryS'), fr).ask).toBe('fréquence de lecture du liquide');
+    expect(questionWords(questionOf('warmUp.readEveryS'), fr).ask).toBe('Fréquence de lecture du liquide');
     expect(originText({ from: 'manual', page: '7' }, fr)).toBe('manuel page 7');
   });
 });

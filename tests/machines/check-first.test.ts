@@ -330,6 +330,15 @@ describe('steps that are asked together', () => {
     expect(driver.name).toBe('fill.fuelInTank.asking');
     expect(driver.context.done).not.toContain('fill.biodieselShare');
     expect(offerOf(mixing.moment).replies).not.toContain('no');
+    // What was read before them stays, though it was only said again too.
+    expect(driver.context.readings).toEqual(
+      fuel.context.readings.filter(({ step }) => !/fuelInTank|biodieselShare/.test(step)),
+    );
+    expect(driver.context.readings.length).toBeGreaterThan(3);
+    const strokes = { step: 'prime.strokes', quantity: 'primerStrokes', si: 40, engine: 'off' } as const;
+    const more = fuel.fork();
+    more.moment = { ...more.moment, context: { ...more.context, echoed: [strokes, ...more.context.echoed] } };
+    expect(more.reply('no').context.echoed).toEqual([strokes]);
     const passed = fuel.fork().reply('fuelAndFiltersRight').reply('yes');
     expect(passed.context.echoed).toEqual([]);
   });

@@ -128,7 +128,7 @@ describe('noise and smoke of a cold engine', () => {
   it.each(cold)('%s: five minutes after it fired is read back, and stays open', (reply, item, means) => {
     const driver = firedAgo(at('firstFire.eyes', item), 299).reply(reply);
     expect(driver.name).not.toMatch(/^stopped/);
-    expect(driver.lines).toContain(means);
+    expect(driver.last.said.find(({ line }) => line === means)?.priority).toBe('notice');
     expect(found(driver)).toBeUndefined();
     driver.reply('yes');
     expect(found(driver)).toMatchObject({
@@ -144,6 +144,15 @@ describe('noise and smoke of a cold engine', () => {
       step: 'firstFire.eyes',
       finding: reply,
     });
+  });
+
+  it('is timed from when it first fired, not from when it was started again after its first short run', () => {
+    const driver = at('checks.leaks', 6);
+    const { bursts } = driver.context;
+    expect(bursts.at(-1)?.step).toBe('firstRun.restart');
+    const firedMs = bursts.findLast(({ step }) => step === 'firstFire.crank')?.endMs ?? Number.NaN;
+    driver.reply('leak');
+    expect(found(driver)).toMatchObject({ afterS: (driver.nowMs - firedMs) / 1000 });
   });
 
   it.each(cold)('%s: later means something else, and stops', (reply, item, _, stays, cause) => {

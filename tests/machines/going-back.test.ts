@@ -19,7 +19,8 @@ function firstMoments(driver: Driver): Driver[] {
 
 const moments = firstMoments(new Driver(demoSix));
 const engineAt = new Map<string, string>(procedureFor(demoSix).map(step => [step.id, step.engine]));
-const order = stepIds(demoSix);
+/** The coolant of an engine that has not run is cool: nobody is asked. */
+const order = stepIds(demoSix).filter(id => id !== 'fill.coolantCool');
 
 function groupSize(id: string): number {
   const groupOf = (step: Step) => (step.kind === 'confirm' ? step.together?.group : undefined);

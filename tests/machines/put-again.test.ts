@@ -66,6 +66,27 @@ describe('a question that was not understood', () => {
   });
 });
 
+describe('a place that waits for something to be put right', () => {
+  const blocked = new Driver(demoSix).goodUntil('keyOn.faults.asking').reply('readACode');
+  blocked
+    .value('suspectParameter', 100)
+    .value('failureMode', 1)
+    .reply('yes')
+    .reply('noMoreCodes')
+    .reply('yes');
+
+  it('says what it waits for again where it did not understand, and then believes no voice alone', () => {
+    const driver = blocked.fork().send({ type: 'unclear' });
+    expect(driver.last.said).toMatchObject([{ line: 'blockingFault', prefix: 'unclear' }]);
+    expect(driver.last.notes).toEqual([]);
+    unclear(driver, 2);
+    expect(driver.fork().reply('ready', { by: 'technician' }).name).toBe(blocked.name);
+    const ready = driver.fork().reply('ready', { by: 'technician', via: 'keys' });
+    expect(ready.name).toBe('keyOn.faults.asking');
+    expect(ready.context.misheard).toBe(0);
+  });
+});
+
 describe('"not yet"', () => {
   it('is heard and changes nothing, to a question for a number as to any other', () => {
     for (const place of [oil, hoses]) {

@@ -100,11 +100,20 @@ describe('codes that block', () => {
     expect(offerOf(driver.moment)).toMatchObject({ replies: ['ready', 'acceptFault'], awaits: 'repair' });
   });
 
-  it('are looked at again by whoever is believed', () => {
-    expect(blocked.fork().reply('ready').name).toBe('keyOn.faults.asking');
-    const unclear = blocked.fork();
-    for (let times = 0; times < 3; times += 1) unclear.send({ type: 'unclear' });
-    expect(unclear.fork().reply('acceptFault').name).toBe('keyOn.faults.blocked');
+  const UNCLEAR = { type: 'unclear' } as const;
+
+  it('are looked at again, and accepted, only by a voice that was understood, or by hand', () => {
+    const unknown = readOne(asked.fork(), 5000, 7).reply('yes').reply('noMoreCodes').reply('yes');
+    expect(unknown.name).toBe('keyOn.faults.blocked');
+    for (const id of ['noCodes', 'noMoreCodes', 'yes', 'reasonSupervisor'] as const)
+      expect(unknown.fork().reply(id).name).toBe(unknown.name);
+    for (const driver of [blocked, unknown]) {
+      const unheard = driver.fork().send(UNCLEAR).send(UNCLEAR).send(UNCLEAR);
+      expect(unheard.context.misheard).toBe(3);
+      for (const id of ['ready', 'acceptFault'] as const)
+        expect(unheard.fork().reply(id, { by: 'technician' }).name).toBe('keyOn.faults.blocked');
+      expect(unheard.reply('ready', { by: 'technician', via: 'keys' }).name).toBe('keyOn.faults.asking');
+    }
   });
 
   it('and that nobody knows are accepted on the record, with the reason', () => {

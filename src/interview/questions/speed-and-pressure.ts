@@ -33,6 +33,8 @@ export const speedAndPressureQuestions: readonly Question[] = [
     fields: ['idle.warm', 'idle.cold'],
     tier: 'manual',
     when: isFixed,
+    why: 'its speed is judged by it',
+    where: 'manual of the set: speed or frequency without load',
     propose: draft => {
       const rated = numberIn(draft, 'ratedRpm') ?? 0;
       const most = (numberIn(draft, 'overspeedRpm') ?? MOST_RPM) - 1;

@@ -1,0 +1,149 @@
+import {
+  ASYMMETRIC_MATCHERS_OBJECT,
+  JestAsymmetricMatchers,
+  JestChaiExpect,
+  JestExtend,
+} from '@vitest/expect';
+import * as chai from 'chai';
+
+/** One test of a file: its whole name, and what it does. */
+export interface Test {
+  readonly id: string;
+  readonly run: () => Promise<void>;
+}
+
+type Body = () => unknown;
+
+interface Suite {
+  readonly name: string;
+  readonly around: Suite | null;
+  readonly before: Body[];
+  readonly beforeEach: Body[];
+  readonly afterEach: Body[];
+  readonly after: Body[];
+  begun: boolean;
+}
+
+const suiteIn = (around: Suite | null, name: string): Suite => ({
+  name,
+  around,
+  before: [],
+  beforeEach: [],
+  afterEach: [],
+  after: [],
+  begun: false,
+});
+
+chai.use(JestExtend);
+chai.use(JestChaiExpect);
+chai.use(JestAsymmetricMatchers);
+
+const expect = Object.assign((value: unknown, message?: string) => chai.expect(value, message), {
+  ...(chai.expect as unknown as Record<string, unknown>),
+  ...(Reflect.get(globalThis, ASYMMETRIC_MATCHERS_OBJECT) as Record<string, unknown>),
+});
+
+const chain = (suite: Suite | null): Suite[] => (suite ? [...chain(suite.around), suite] : []);
+
+/** A function of a test or a suite, wherever it stands among the arguments: `(name, fn, ms)`, `(name, options, fn)`. */
+const bodyIn = (rest: readonly unknown[]) =>
+  rest.find((each): each is (...args: readonly unknown[]) => unknown => typeof each === 'function');
+
+const asText = (value: unknown): string => {
+  try {
+    return typeof value === 'object' ? (JSON.stringify(value)?.slice(0, 60) ?? '') : String(value);
+  } catch {
+    return '?';
+  }
+};
+
+/**
+ * The parts of vitest that most tests use, for one loading of one file of tests: no spies and no faked time, so that a
+ * test with these fails before anything is mutated, and is left out.
+ */
+export function testing() {
+  const tests: Test[] = [];
+  const cleaning: Body[] = [];
+  const top = suiteIn(null, '');
+  let current = top;
+  let ending: Body[] = [];
+  const seen = new Map<string, number>();
+
+  const describe = (name: unknown, ...rest: unknown[]) => {
+    const around = current;
+    current = suiteIn(around, String(name));
+    bodyIn(rest)?.();
+    const own = current;
+    cleaning.push(async () => {
+      if (own.begun) for (const each of own.after) await each();
+    });
+    current = around;
+  };
+  const it = (name: unknown, ...rest: unknown[]) => {
+    const suites = chain(current);
+    const whole = [...suites.map(suite => suite.name), String(name)].join(' > ');
+    const nth = (seen.get(whole) ?? 0) + 1;
+    seen.set(whole, nth);
+    const body = bodyIn(rest);
+    tests.push({
+      id: `${whole} #${nth}`,
+      run: async () => {
+        for (const suite of suites) {
+          if (!suite.begun) {
+            suite.begun = true;
+            for (const each of suite.before) await each();
+          }
+        }
+        ending = [];
+        try {
+          for (const suite of suites) for (const each of suite.beforeEach) await each();
+          await body?.();
+        } finally {
+          for (const each of ending.toReversed()) await each();
+          for (const suite of suites.toReversed()) for (const each of suite.afterEach) await each();
+        }
+      },
+    });
+  };
+  const each =
+    (make: typeof it) =>
+    (rows: readonly unknown[]) =>
+    (name: unknown, ...rest: unknown[]) => {
+      const body = bodyIn(rest);
+      for (const row of rows) {
+        const args = Array.isArray(row) ? row : [row];
+        make(`${String(name)} ${args.map(asText).join(', ')}`, () => body?.(...args));
+      }
+    };
+  const nothing = () => undefined;
+  const made = (make: typeof it) =>
+    Object.assign(make, {
+      each: each(make),
+      skip: nothing,
+      todo: nothing,
+      runIf: (so: unknown) => (so ? make : nothing),
+      skipIf: (so: unknown) => (so ? nothing : make),
+      sequential: make,
+      concurrent: make,
+    });
+  const hook = (which: 'before' | 'beforeEach' | 'afterEach' | 'after') => (body: Body) =>
+    void current[which].push(body);
+  const api = {
+    describe: made(describe),
+    it: made(it),
+    test: made(it),
+    expect,
+    beforeAll: hook('before'),
+    beforeEach: hook('beforeEach'),
+    afterEach: hook('afterEach'),
+    afterAll: hook('after'),
+    onTestFinished: (body: Body) => void ending.push(body),
+  };
+  return {
+    api,
+    tests,
+    clean: async () => {
+      for (const body of [...cleaning, ...top.after]) await body();
+    },
+  };
+}
