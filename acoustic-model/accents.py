@@ -1,7 +1,7 @@
 """Voices of Debian's festival that were made for other languages say English: accents.py MADE COUNT [SEED]
 
-They are put together from halves of phones, as no other voice that is learned from: festvox-czech-*, -ital*16k, -suopuhe-*, -hi-nsk
-and -te-nsk. Their own phones stand for English ones, as who speaks with such an accent has it; timing and melody are drawn
+They are put together from halves of phones, as no other voice that is learned from: festvox-czech-*, -ital*16k, -suopuhe-*, -hi-nsk,
+-te-nsk and -mr-nsk. Their own phones stand for English ones, as who speaks with such an accent has it; timing and melody are drawn
 here. Says COUNT of MADE/texts.jsonl (texts.ts) and writes MADE/accents.s16 and accents.jsonl, as speak.ts writes its own. Also
 with PICO in the environment (the package py-nanotts): voices of SVOX Pico, to pico.s16 and pico.jsonl."""
 
@@ -40,6 +40,7 @@ VOICES = {
     "czech_dita": (CZECH, "#", 190), "czech_krb": (CZECH, "#", 230), "czech_machac": (CZECH, "#", 105), "czech_ph": (CZECH, "#", 110),
     "lp_diphone": (ITALIAN, "#", 190), "pc_diphone": (ITALIAN, "#", 120), "suo_fi_lj_diphone": (FINNISH, "#", 180),
     "hy_fi_mv_diphone": (FINNISH, "#", 110), "hindi_NSK_diphone": (INDIAN, "pau", 130), "telugu_NSK_diphone": (INDIAN, "pau", 130),
+    "marathi_NSK_diphone": (INDIAN, "pau", 130),
 }  # fmt: skip
 VOWEL = set("AA AE AH AO AW AY EH ER EY IH IY OW OY UH UW".split())
 # Milliseconds in running speech (typical, from memory).

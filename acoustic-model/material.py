@@ -10,6 +10,7 @@ import torch
 
 from languages import spelled
 from network import RATE
+from rivals import FIGURES, table_of
 
 
 def decoded(path):
@@ -149,11 +150,28 @@ def gather(folders, device, parallel, weights):
     stops = [i for i, c in enumerate(train) if STOP.search(c["text"]) and c["length"] <= 1.6 * RATE]
     said = [i for i in stops if train[i]["kind"] == "speech"]
     m["train"].stops = torch.tensor(said if len(said) > 100 else stops, device=device, dtype=torch.long)
+    train_figures(m["train"], device)
+    mine, table, count = table_of(train)
+    m["train"].rivals, m["train"].rival_phones, m["train"].rival_count = (torch.from_numpy(a).to(device) for a in (mine, table, count))
     m["noise"].draw = torch.tensor(noise_draw / noise_draw.sum(), device=device)
     # Other people's talk comes from talk without a transcript, and from what is said near too.
     talk_draw = np.concatenate([np.full(len(talk), 0.35 / max(1, len(talk))), np.asarray(draw) / draw.sum() * 0.65])
     m["talk"].draw = torch.tensor(talk_draw / talk_draw.sum(), device=device)
     return audio, m, sizes
+
+
+def train_figures(material, device):
+    """Figures that people say one at a time, by speaker, of whom there are enough to make rows of: material.figures and who says which."""
+    by = {}
+    for i, c in enumerate(material.clips):
+        if c["kind"] == "speech" and c["text"] in FIGURES and c["length"] <= 1.6 * RATE and not c["speaker"].endswith("?"):
+            by.setdefault(c["speaker"], []).append(i)
+    rows = [mine for mine in by.values() if len({material.clips[i]["text"] for i in mine}) >= 2]
+    t = lambda x: torch.tensor(x, device=device, dtype=torch.long)
+    material.figures = t([i for mine in rows for i in mine])
+    material.figure_size = t([len(mine) for mine in rows])
+    material.figure_first = material.figure_size.cumsum(0) - material.figure_size
+    material.figure_draw = t([len({material.clips[i]["text"] for i in mine}) for mine in rows]).double() ** 1.5
 
 
 STOP = re.compile(r"\b(stop|arrêtez?)\b")

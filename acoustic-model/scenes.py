@@ -7,8 +7,16 @@ import math
 import torch
 
 from network import HOP, RATE, STRIDE
+from sounds import beeps, music
 
 SLOTS = 6
+
+
+class Said:
+    """What of a scene is near: clips [rows, slots], whether each is in it, from and to which sample, and in which rows figures follow."""
+
+    def __init__(self, pick, fits, begin, end, figures):
+        self.pick, self.fits, self.begin, self.end, self.figures = pick, fits, begin, end, figures
 
 
 class Scenes:
@@ -60,7 +68,9 @@ class Scenes:
         return torch.where(inside, x, torch.zeros_like(x)), fits, place, lasts
 
     def near(self, rows, samples):
-        """Somebody near, or one after the other several; now and then "stop" right behind what is said."""
+        """Somebody near, or one after the other several; now and then "stop" right behind what is said, or figures in a row.
+
+        Sound, phones and their count, what was said, and where each lies."""
         m = self.m["train"]
         first = self.draw(m, rows)
         pick = self.draw(m, rows * SLOTS).view(rows, SLOTS)
@@ -68,13 +78,20 @@ class Scenes:
         same = m.first[first][:, None] + (self.rand(rows, SLOTS) * m.size[first][:, None]).long()
         pick = torch.where(self.chance(rows, 0.5)[:, None] > 0, same, pick)
         pick[:, 0] = first
-        # In some somebody says "stop" into talk, without a pause.
-        into = self.some(rows, 0.12) if len(m.stops) else self.some(rows, 0)
-        pick[into, 1] = m.stops[(self.rand(len(into)) * len(m.stops)).long()]
+        # In some somebody says "stop" into talk, without a pause. In others a row of figures, which were recorded one at a time.
+        order = torch.randperm(rows, device=self.device, generator=self.rng)
+        into, figures = order[: int(rows * 0.12) if len(m.stops) else 0], order[int(rows * 0.12) :][: int(rows * 0.08)]
+        figures = figures if len(m.figures) else figures[:0]
+        pick[into, 1] = m.stops[(self.rand(len(into)) * max(1, len(m.stops))).long()] if len(into) else pick[into, 1]
+        if len(figures):
+            whose = torch.multinomial(m.figure_draw, len(figures), True, generator=self.rng)
+            first, size = m.figure_first[whose][:, None], m.figure_size[whose][:, None]
+            pick[figures] = m.figures[first + (self.rand(len(figures), SLOTS) * size).long()]
         factor = self.rand(rows, 1, lo=0.9, hi=1.12) * self.rand(rows, SLOTS, lo=0.95, hi=1.05)
         short = self.chance(rows, 0.35)[:, None]
         gaps = (self.rand(rows, SLOTS) ** 2 * torch.where(short > 0, 0.5, 2.5) + 0.05) * RATE
         gaps[into, 1:3] = self.rand(len(into), 2, hi=0.06) * RATE
+        gaps[figures] = self.rand(len(figures), SLOTS) ** 2 * self.rand(len(figures), 1, lo=0.02, hi=0.7) * RATE
         begin = torch.where(self.chance(rows, 0.25) > 0, self.rand(rows, lo=0.5, hi=5.0), self.rand(rows, lo=0.1, hi=0.8)) * RATE
         gain = 10 ** (self.rand(rows, SLOTS, lo=-3, hi=3) / 20)
         # Mixed voices have quiet around them: some are cut hard. Who runs out of breath is fainter at the end.
@@ -83,12 +100,14 @@ class Scenes:
         cut[1][into, 0], cut[0][into, 2] = m.tail[pick[into, 0]], m.lead[pick[into, 2]]
         cut[0][into, 1], cut[1][into, 1] = m.lead[pick[into, 1]], m.tail[pick[into, 1]]
         fade = self.rand(rows, SLOTS, lo=0.08, hi=0.25) * RATE, self.rand(rows, SLOTS, lo=3, hi=18) * (self.rand(rows, SLOTS) < 0.3)
+        for edge, quiet in enumerate((m.lead, m.tail)):
+            cut[edge][figures] = (quiet[pick[figures]] * self.rand(len(figures), SLOTS, lo=0.4)).long()
         x, fits, place, lasts = self.sequence(m, pick, gaps.long(), begin.long(), factor, gain, samples, cut, fade)
-        silent = self.chance(rows, 0.08)
+        silent = self.chance(rows, 0.06)
         x = x * (1 - silent)[:, None]
         fits = fits & (silent[:, None] == 0)
         count = m.count[pick] * fits
-        return x, m.phones[pick], count
+        return x, m.phones[pick], count, Said(pick, fits, place, place + lasts, figures)
 
     def far(self, rows, samples):
         """Talk of others, always some sound: one to eight voices, from another place or out of a radio."""
@@ -193,11 +212,17 @@ class Scenes:
     def batch(self, rows, seconds, snr=(-6.0, 30.0), clean=0.15):
         """Sound, phones padded, their count, and for each moment whether somebody near speaks (1) or does not (0): loudly, and at all."""
         samples = int(seconds * RATE)
-        x, phones, count = self.near(rows, samples)
+        x, phones, count, said = self.near(rows, samples)
         # In every tenth scene many talk at once; of these in every other nobody near says anything.
         babbled = self.some(rows, 0.1)
         alone = babbled[: len(babbled) // 2]
         x[alone], count[alone] = 0, 0
+        # Or there is a radio, music, or something that beeps, and nobody near.
+        played, signalled = self.some(rows, 0.05), self.some(rows, 0.14)
+        x[played], count[played] = 0, 0
+        only = signalled[: len(signalled) // 3]
+        x[only], count[only] = 0, 0
+        said.fits &= count > 0
         active = self.active(x, 1e-3), self.active(x, 1.5e-4)
         x = self.room(x, self.rand(rows, lo=0.06, hi=0.5), self.rand(rows, lo=0, hi=0.12) * self.chance(rows, 0.6))
         half = rows // 2
@@ -205,7 +230,9 @@ class Scenes:
         some = self.some(rows, 0.3)
         noise[some] = self.levelled(noise[some] + self.recorded(len(some), samples) * self.rand(len(some), 1, lo=0.1, hi=1))
         snr_db = self.rand(rows, lo=snr[0], hi=snr[1])
-        x = x + noise * (10 ** (-snr_db / 20) * (1 - self.chance(rows, clean)))[:, None]
+        none = self.chance(rows, clean)
+        none[only], none[played] = self.chance(len(only), 0.6), self.chance(len(played), 0.6)
+        x = x + noise * (10 ** (-snr_db / 20) * (1 - none))[:, None]
         # The mean level of near speech is 1: talk further away lies under it.
         some = self.some(rows, 0.35)
         talk_db = self.rand(len(some), 1, lo=-3.0, hi=26.0)
@@ -213,8 +240,17 @@ class Scenes:
         if len(babbled):
             talk_db = self.rand(len(babbled), 1, lo=-3.0, hi=22.0)
             x[babbled] = x[babbled] + self.babble(len(babbled), samples) * 10 ** (-talk_db / 20)
+        if len(played):
+            talk = self.far(len(played), samples)
+            tune = self.levelled(music(self.rand, self.normal, len(played), samples))
+            share = self.rand(len(played), 1) * (self.rand(len(played), 1) < 0.6)
+            x[played] = x[played] + (talk * (1 - share) + tune * share) * 10 ** (self.rand(len(played), 1, lo=-20, hi=3) / 20)
+        if len(signalled):
+            # As loud as somebody near, and into what is said.
+            level = 10 ** (self.rand(len(signalled), 1, lo=-22, hi=5) / 20)
+            x[signalled] = x[signalled] + beeps(self.rand, len(signalled), samples) * level
         x = self.microphone(x)
-        return x, phones, count, active
+        return x, phones, count, active, said
 
     def active(self, x, least):
         """Whether somebody speaks, by the least power, in each moment of 30 ms; pauses up to 0.15 s belong to speech."""
@@ -236,7 +272,7 @@ class Scenes:
         # The level is that of the near speech, or of what there is instead.
         x = x * 10 ** (self.rand(rows, 1, lo=-50, hi=-14) / 20)
         # Some have no hiss at all: digital silence.
-        x = x + self.normal(*x.shape) * 10 ** (self.rand(rows, 1, lo=-100, hi=-66) / 20) * (self.rand(rows, 1) > 0.1)
+        x = x + self.normal(*x.shape) * 10 ** (self.rand(rows, 1, lo=-100, hi=-66) / 20) * (self.rand(rows, 1) > 0.15)
         return x.clamp(-1, 1)
 
     def held(self, pick, seconds, snr):

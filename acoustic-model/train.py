@@ -18,6 +18,7 @@ import torch.distributed as dist
 import torch.nn.functional as F
 from torch import nn
 
+from discriminate import row_loss, span_loss, spans_of
 from languages import LANGUAGE
 from material import contents, gather
 from measure import HELD, phone_errors, targets_of
@@ -40,6 +41,8 @@ WEIGHTS = {
     "en": {"people": 0.27, "people-long": 0.24, "kokoro": 0.27, "kokoro-long": 0.06, "made": 0.16},
     "fr": {"people": 0.14, "people-long": 0.14, "native": 0.10, "kokoro": 0.45, "kokoro-long": 0.10, "made": 0.07},
 }[LANGUAGE]
+# How much each loss counts: phones late and early, nearness, none while nobody near speaks; against rivals late, early, and in rows.
+SHARES = [float(s) for s in os.environ.get("SHARES", "1,0.7,0.4,0.1,0.15,0.08,0.05").split(",")]
 started = time.time()
 say = lambda *what: rank == 0 and print(f"{time.time() - started:.0f}s", *what, flush=True)
 
@@ -98,7 +101,7 @@ def warped(f):
     return torch.cat([x, f[:, half:]], 1)
 
 
-def losses(x, phones, count, active):
+def losses(x, phones, count, active, said):
     with torch.autocast(device.type, dtype=torch.bfloat16, enabled=cuda):
         late, early, near = model(masked(warped(centred(log_bands(x, bands, window)))))
     targets, lengths = targets_of(phones, count)
@@ -111,7 +114,10 @@ def losses(x, phones, count, active):
     each = [ctc((o - cost).transpose(0, 1), targets, times, lengths) / lengths.clamp(min=8) for o in (late, early)]
     near_loss = F.binary_cross_entropy_with_logits(near[:, :moments], loud)
     blank = [-(o[:, :, 0] * quiet).sum() / quiet.sum().clamp(min=1) for o in (late, early)]
-    return each[0].mean(), each[1].mean(), near_loss, blank[0] + blank[1]
+    spans = spans_of(scenes, said, count, late.shape[1])
+    (told_late, won), (told_early, _) = span_loss(late, spans), span_loss(early, spans)
+    in_rows = row_loss(late, scenes, phones, count, said.figures)
+    return each[0].mean(), each[1].mean(), near_loss, blank[0] + blank[1], told_late, told_early, in_rows, won
 
 
 def trial():
@@ -129,7 +135,7 @@ def save():
     torch.save({"net": net.state_dict(), "optimizer": optimizer.state_dict(), "mean": mean, "step": step}, f"{output}/state.pt")
 
 
-since, told, average, done = time.time(), time.time(), None, 0
+since, spoke, average, done = time.time(), time.time(), None, 0
 while True:
     # All devices stop at the same step.
     gone = torch.tensor([time.time() - since], device=device)
@@ -142,11 +148,11 @@ while True:
     rate = PEAK * min(1, (step + 1) / 500) * (0.5 * (1 + math.cos(math.pi * part)) * 0.99 + 0.01)
     for g in optimizer.param_groups:
         g["lr"] = rate
-    easy = part < 0.06
+    easy = part < 0.06 and not os.environ.get("FIRST")
     # Sentences want longer scenes: every fourth time.
     rows, seconds = (ROWS, SECONDS) if step % 4 else (ROWS * 10 // 17, SECONDS * 1.7)
-    late, early, near, blank = losses(*scenes.batch(rows, seconds, (5.0, 35.0) if easy else (-6.0, 30.0), 0.3 if easy else 0.15))
-    loss = late + 0.7 * early + 0.4 * near + 0.1 * blank
+    told = losses(*scenes.batch(rows, seconds, (5.0, 35.0) if easy else (-6.0, 30.0), 0.3 if easy else 0.15))
+    loss = sum(share * each for share, each in zip(SHARES, told))
     optimizer.zero_grad(set_to_none=True)
     loss.backward()
     nn.utils.clip_grad_norm_(net.parameters(), 2.0)
@@ -156,12 +162,13 @@ while True:
         torch._foreach_lerp_(list(mean.values()), [v for v in net.state_dict().values()], 1 - keep)
     step, done = step + 1, done + 1
     if step % 50 == 0:
-        now = torch.stack([late, early, near, blank]).detach().cpu()
+        now = torch.stack(told).detach().cpu()
         average = now if average is None else 0.8 * average + 0.2 * now
-    if rank == 0 and time.time() - told > 60:
-        told = time.time()
+    if rank == 0 and time.time() - spoke > 60:
+        spoke = time.time()
         say(
-            f"step {step}, {done / (time.time() - since):.1f}/s here, part {part:.2f}, losses late early near blank",
+            f"step {step}, {done / (time.time() - since):.1f}/s here, part {part:.2f},",
+            "losses late early near blank, rivals late early rows, won",
             [round(v, 3) for v in average.tolist()] if average is not None else "",
         )
         trial()
