@@ -252,6 +252,11 @@ describe('oil pressure that comes too early to be true', () => {
     expect(vouched.last.said.at(-1)).toMatchObject({ values: { reply: { reply: 'oilPressureShows' } } });
   });
 
+  it('is not pressed for: the starter is let go, and work may stand still', () => {
+    expect(early.moment.hasTag('critical')).toBe(false);
+    expect(early.fork().send({ type: 'hold' }).name).toBe('held');
+  });
+
   it('or there is nothing yet, and the starter rests', () => {
     expect(early.fork().reply('nothingYet', { by: 'second' }).name).toBe('noFuelCrank.untilPressure.resting');
   });
