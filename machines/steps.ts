@@ -57,6 +57,8 @@ export interface ConfirmStep extends StepBase {
   /** Later than this counts as no: the session stops with the cause. */
   readonly within?: {
     readonly seconds: (context: Context) => number;
+    /** Since when, session time; without it since it is asked. */
+    readonly sinceMs?: (context: Context) => number | undefined;
     readonly cause: Cause;
     /** The rule behind the limit, on the seconds that the reply took; for the record. */
     readonly judge: Judge;

@@ -1,4 +1,4 @@
-import type { LineId, ReplyId } from '../prompts/types.ts';
+import type { LineId, ReplyId, StepId } from '../prompts/types.ts';
 import { replyNeedsReadBack } from './assurance.ts';
 import { emergencyWords, withHelp } from './help.ts';
 import { refuseTurning } from './kinds/bus.ts';
@@ -16,7 +16,7 @@ import { doneAfterStop, putsHandsIn, reopenedSteps } from './reopening.ts';
 import type { Step } from './steps.ts';
 import { type Look, type Move, type Node, note, remark, update, withMeta } from './toolkit.ts';
 import { allOff, callForHelp, notOffYet, urgentWords } from './urgent.ts';
-import type { Cause } from './vocabulary.ts';
+import type { Cause, PromptValue } from './vocabulary.ts';
 
 /** What is said for each cause when it is asked for. `drill` and `toolRestarted` are never asked. */
 const causeReplies: readonly (readonly [ReplyId, Cause])[] = [
@@ -273,7 +273,7 @@ export function stoppedNode(steps: readonly Step[]): Node {
           technician,
           ({ context }) => ({
             line: 'afterStop',
-            values: { steps: { list: (context.reopened ?? []).map(step => ({ step })) } },
+            values: { todo: toDo(context.reopened ?? []) },
           }),
           [...sure('ready', 'readyReadBack', [goOn]), toEnd],
         ),
@@ -303,8 +303,21 @@ const warnings: Partial<Record<Cause, LineId>> = {
   coolantLeak: 'hotCap',
   overheating: 'hotCap',
   coolantInCylinder: 'hydraulicLock',
+  // It is reached for exactly then.
+  noStart: 'noStartingFluid',
   // Ten minutes: common practice, no published source.
   fuelLeak: 'railHolds',
+};
+
+/** The first of them and how many, for the ear; the list is for the eye. */
+const toDo = (steps: readonly StepId[]): PromptValue => {
+  const [first] = steps;
+  if (first === undefined) return { list: [] };
+  if (steps.length === 1) return { step: first };
+  return {
+    line: 'toDoMany',
+    values: { count: steps.length, first: { step: first }, steps: { list: steps.map(step => ({ step })) } },
+  };
 };
 
 const reopen = (

@@ -2,7 +2,7 @@ import { replyNeedsReadBack, weightOf } from '../assurance.ts';
 import { judgementData } from '../judging.ts';
 import { NEXT, pass } from '../progress.ts';
 import type { ConfirmStep, Judge, Step } from '../steps.ts';
-import { type Look, type Nodes, note, remark, withMeta } from '../toolkit.ts';
+import { atMs, type Look, type Nodes, note, remark, withMeta } from '../toolkit.ts';
 import { refuseTurning } from './bus.ts';
 import { startDeadline } from './deadline.ts';
 import { refuseHeardTurning } from './ear.ts';
@@ -75,10 +75,17 @@ export function confirmNodes(step: ConfirmStep, all: readonly Step[]): Nodes {
   return step.within ? { ...limited(step.within), ...nodes } : nodes;
 }
 
-/** The limit begins when the step is entered, not again with each question. */
+/** The limit begins when the step is entered, or earlier where that is said; not again with each question. */
 const limited = (within: NonNullable<ConfirmStep['within']>): Nodes => ({
   begin: {
-    always: { target: 'asking', actions: startDeadline(look => within.seconds(look.context), within.cause) },
+    always: {
+      target: 'asking',
+      actions: startDeadline(
+        look => within.seconds(look.context),
+        within.cause,
+        look => within.sinceMs?.(look.context) ?? atMs(look.event),
+      ),
+    },
   },
 });
 

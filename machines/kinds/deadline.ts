@@ -6,9 +6,12 @@ import type { Cause } from '../vocabulary.ts';
 /** A value that would stop the engine has to be denied within this time. */
 const DENY_BAD_VALUE_S = 8;
 
-/** From now so many seconds; after that a missing answer is a stop with this cause. */
-export const startDeadline = (seconds: (look: Look) => number, cause: Cause) =>
-  update(look => deadlineIn(look, seconds(look), cause, false));
+/** From now, or from another moment of the session, so many seconds; after that a missing answer is a stop with this cause. */
+export const startDeadline = (
+  seconds: (look: Look) => number,
+  cause: Cause,
+  sinceMs: (look: Look) => number = ({ event }) => atMs(event),
+) => update(look => deadlineIn(look, seconds(look), cause, false, sinceMs(look)));
 
 /** A value that is outside limits which stop the engine: it counts unless it is denied in time. */
 export const denyInTime = (look: Look, cause: Cause): Partial<Context> => {
@@ -19,7 +22,11 @@ export const denyInTime = (look: Look, cause: Cause): Partial<Context> => {
   };
 };
 
-/** The deadline so many seconds after this moment. */
-const deadlineIn = (look: Look, seconds: number, cause: Cause, extended: boolean): Partial<Context> => ({
-  deadline: { sinceMs: atMs(look.event), atMs: atMs(look.event) + seconds * 1000, cause, extended },
-});
+/** The deadline so many seconds after a moment. */
+const deadlineIn = (
+  look: Look,
+  seconds: number,
+  cause: Cause,
+  extended: boolean,
+  sinceMs = atMs(look.event),
+): Partial<Context> => ({ deadline: { sinceMs, atMs: sinceMs + seconds * 1000, cause, extended } });

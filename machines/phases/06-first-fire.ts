@@ -7,7 +7,7 @@ import { confirm, crank, inspect, lamps, watch } from '../step-makers.ts';
 import type { Step } from '../steps.ts';
 import type { Gate } from '../vocabulary.ts';
 import { beforeAnyCranking } from './04-no-fuel-crank.ts';
-import { rawWaterOpen } from './raw-water.ts';
+import { rawWaterAnnounced, rawWaterOpen } from './raw-water.ts';
 
 /** What has to be true before fuel may burn. */
 export const beforeFirstFire = ({ heater, exhaust, afterTreatment }: Profile): readonly Gate[] => [
@@ -35,6 +35,7 @@ export const firstFireSteps = (profile: Profile): readonly Step[] => {
     crank('firstFire.crank', {
       needs: beforeFirstFire(profile),
       announces: () => [
+        ...rawWaterAnnounced(profile),
         { line: 'pressureInTime', values: { time: { unit: 's', si: profile.oilPressure.firstFireWithinS } } },
       ],
       until: 'fired',

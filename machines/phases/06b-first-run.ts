@@ -4,7 +4,7 @@ import { confirm, crank, hold, inspect } from '../step-makers.ts';
 import type { Step } from '../steps.ts';
 import type { Gate } from '../vocabulary.ts';
 import { beforeFirstFire } from './06-first-fire.ts';
-import { rawWaterOpen, rawWaterShut } from './raw-water.ts';
+import { rawWaterAnnounced, rawWaterOpen, rawWaterShut } from './raw-water.ts';
 
 const running = { engine: 'running', needs: ['engineFired', 'nothingAmiss'] } as const;
 
@@ -39,6 +39,10 @@ export function firstRunSteps(profile: Profile): readonly Step[] {
     ...rawWaterShut(profile, 'firstRun.rawWater', 'firstRunSeen'),
     crank('firstRun.restart', {
       needs: [...beforeFirstFire(profile), 'firstRunSeen'],
+      announces: () => [
+        ...rawWaterAnnounced(profile),
+        { line: 'pressureInTime', values: { time: { unit: 's', si: oilPressure.firstFireWithinS } } },
+      ],
       gate: 'restarted',
       until: 'fired',
       readBack: false,

@@ -19,8 +19,6 @@ const running = { engine: 'running', needs: afterChecks } as const;
 /** A hose that is waited for, locks and bottles take walking. */
 const roundIt = { ...running, patience: 'hunt' } as const;
 
-const warm = { group: 'steeringWarm', ok: 'steeringAndLevels' } as const;
-
 const coolant = {
   quantity: 'coolantTemperature',
   reached: thermostatReached,
@@ -82,8 +80,9 @@ export function warmUpSteps({ warmUp, steering }: Profile): readonly Step[] {
     confirm('warmUp.hose', 'thermostatOpen', { ...roundIt, when: context => !isFeltYet(context) }),
     ...(steering
       ? [
-          confirm('warmUp.steeringLocks', 'noBubbles', { ...roundIt, together: warm }),
-          confirm('warmUp.levels', 'levelsGood', { ...roundIt, together: warm }),
+          confirm('warmUp.steeringLocks', 'noBubbles', roundIt),
+          // Never in one breath with a cap that is off: the coolant is hot, and its own stays shut.
+          confirm('warmUp.levels', 'levelsGood', roundIt),
         ]
       : [confirm('warmUp.bottle', 'levelsGood', roundIt)]),
   ];

@@ -28,6 +28,10 @@ export const rawWaterShut = ({ exhaust }: Profile, id: StepId, gate: Gate): read
     ? [confirm(id, 'valveClosed', { gate, values: () => ({ at: exhaust.rawWaterCock }) })]
     : [];
 
+/** Known before the engine is cranked with fuel: whose hand is on the cock, and when it is opened. */
+export const rawWaterAnnounced = ({ exhaust }: Profile) =>
+  exhaust.kind === 'wet' ? [{ line: 'rawWaterAtFired', values: { at: exhaust.rawWaterCock } } as const] : [];
+
 /** Open again as soon as it runs, with water seen at the exhaust, or it is stopped. */
 export const rawWaterOpen = (
   { exhaust }: Profile,
@@ -41,7 +45,14 @@ export const rawWaterOpen = (
           ...running,
           gate,
           values: () => ({ at: exhaust.rawWaterCock }),
-          within: { seconds: () => RAW_WATER_WITHIN_S, cause: 'overheating', judge: rawWaterInTime },
+          // The cock is not at the helm, and its pump has been dry since the engine turned by itself.
+          by: 'second',
+          within: {
+            seconds: () => RAW_WATER_WITHIN_S,
+            sinceMs: ({ bursts }) => bursts.at(-1)?.endMs,
+            cause: 'overheating',
+            judge: rawWaterInTime,
+          },
           trouble: { reply: 'staysDry', cause: 'overheating', named: true },
         }),
       ]

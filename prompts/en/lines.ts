@@ -66,7 +66,8 @@ export const lines = {
   answerLate: 'Too late: {title}, no answer within {time}.',
   sayInTime: 'Answer within {time} of each burst.',
   watchVoltage: 'Second person: note the lowest battery voltage.',
-  pressureInTime: 'When it fires, release, and tell oil pressure within {time}.',
+  pressureInTime: 'Foot off, no starting fluid. When it fires, release, and tell oil pressure within {time}.',
+  rawWaterAtFired: 'Second person: hand on the {at}, open it as it fires.',
   notMeasuredPrice: 'Not measured. Then once more: {title}. Watch the meter.',
   noReason: 'That is no reason. Say why, in a few words.',
   outOfRange: '{name}: {limits}.',
@@ -157,7 +158,7 @@ export const lines = {
   leftOpen: 'Open item noted.',
   idledLongEnough: 'Long enough at idle for new rings. Raise it to fast idle, and go on watching.',
   notOpenedInTime:
-    'Thermostat not seen to open in time: an open item. Idle no longer; see it under load on the first drive.',
+    'Thermostat not seen to open in time: an open item. Idle no longer; see it open under load.',
   weepMeans: 'A weep, damp and no drop: paper on a stick, away from the fan. No rag, no hand. Look again.',
   fuelWeepMeans: 'Danger. A weep of fuel is where a spray begins: stay away from it.',
   unknownWeepMeans: 'Danger. A weep that nobody knows may be fuel: stay away from it.',
@@ -193,7 +194,8 @@ export const lines = {
   warmUpLeft: 'About {time} to the thermostat<, {low} to {high}>.',
   warmUpLeftOpen: 'About {time} to the thermostat<, at least {low}>.',
   warmUpNoted: '<Noted.>',
-  warmUpAtThermostat: 'Warm enough for the thermostat. Feel the upper hose from outside, never near the fan.',
+  warmUpAtThermostat:
+    'Warm enough for the thermostat. Upper hose: infrared thermometer first, a hand only from outside, never near the fan.',
   warmUpStuckOpen: 'It levels off too cold: thermostat stuck open?',
   warmUpStuckShut: 'Too hot: thermostat stuck shut?',
 
@@ -220,12 +222,15 @@ export const lines = {
   noFuel: 'too much of the old fuel for that night: drain some, or get a colder number one',
   fuelToAdd: '<{practice}. Tank as it is: {risk}. >Add {no1} of number one, {no2} of number two',
   causeKept: 'Cause noted.',
-  afterStop: 'To do again: {steps}. Say ready when it is put right, or end the session.',
+  afterStop: 'To do again: {todo}. Say ready when it is put right, or end the session.',
+  toDoMany: '{count} steps, first {first}<: {steps}>',
   surgery:
     'Danger. Call the emergency number now. Fuel under the skin: say injection; surgery, however small.',
   handsIn: 'Warning. Key out, battery off before hands go in.',
   hotCap:
     'Warning. Key out, battery off before hands go in. Never open a hot cap, never cold coolant into a hot engine.',
+  noStartingFluid:
+    'Warning. Key out, battery off before hands go in. No starting fluid: beside a heater it explodes in the inlet.',
   hydraulicLock:
     'Danger. Do not crank it. Coolant in a cylinder bends rods. Key out, battery off. Injectors or plugs out, bar it over by hand. Never open a hot cap.',
   knockingEnds:

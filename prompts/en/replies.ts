@@ -126,10 +126,11 @@ export const replies = {
   mixedAndFull: ['coolant mixed and full', 'coolant is mixed and full'],
   bottlesGood: ['no air and steering full', 'no air in it and steering full'],
   gradeAndFilterRight: ['grade and filter right', 'grade and filter are right'],
+  /** Of older records. */
   steeringAndLevels: ['no bubbles and levels good', 'no bubbles and levels are good'],
   fuelAndFiltersRight: ['fuel and filters right', 'fuel and filters are right'],
   soundAndSmoke: ['sound and smoke good', 'sound and smoke are good'],
-  bootsSoundSmell: ['boots sound and smell good', 'boots sound and smell are good'],
+  bootsSoundSmell: ['boots noise and smell all good', 'boots noise and smell are all good'],
   coldFull: ['coolant and steering full', 'coolant and steering are full'],
   primerDone: ['primer firm and home', 'primer is firm and home'],
   frontGood: ['hoses boots and belts good', 'hoses boots and belts are good'],

@@ -18,7 +18,7 @@ export const steps = {
   },
   'job.ventilation': {
     title: 'Exhaust extraction',
-    ask: 'Air is good? Doors open or extraction running: exhaust kills.',
+    ask: 'Air is good? Hose on the exhaust, extraction running. Without it only in the open: exhaust kills.',
   },
   'job.extinguisher': {
     title: 'Fire extinguisher',
@@ -178,7 +178,7 @@ export const steps = {
   },
   'barOver.isolated': {
     title: 'Starter isolated',
-    ask: 'Starter isolated? Key in your pocket, battery or starter lead off.',
+    ask: 'Starter isolated? Battery or starter lead off, key in your pocket or its switch tagged.',
   },
   'barOver.prelube': {
     title: 'Galleries filled by pump',
@@ -232,12 +232,15 @@ export const steps = {
 
   'keyOn.battery': { title: 'Battery at rest', ask: 'Battery voltage at rest?' },
   'keyOn.lamps': { title: 'Lamps, key on', ask: 'Key on, do not crank.< Lamps.>' },
-  'keyOn.heaterHold': { title: 'Heater', ask: 'Heater: wait for the lamp.' },
+  'keyOn.heaterHold': { title: 'Heater', ask: 'Heater: key off and on, wait for the lamp.' },
   'keyOn.heaterDone': {
     title: 'Wait lamp out',
     ask: 'Wait to start: lamp is out?',
   },
-  'keyOn.regeneration': { title: 'Regeneration off', ask: 'Regeneration off? No exhaust is to glow today.' },
+  'keyOn.regeneration': {
+    title: 'Regeneration off',
+    ask: 'Regeneration off? Inhibited, by its switch or tester.',
+  },
   'keyOn.rawWater': { title: 'Raw water still shut', ask: 'Valve is closed? The {at}, until it fires.' },
   'keyOn.faults': { title: 'Fault codes', ask: 'Fault codes: no codes, or read a code?' },
 
@@ -245,7 +248,7 @@ export const steps = {
   'firstFire.oilPressure': { title: 'Oil pressure shows', ask: 'Oil pressure good?' },
   'firstFire.rawWater': {
     title: 'Raw water flows',
-    ask: 'Open the {at}. Water is flowing, or exhaust stays dry?',
+    ask: 'Second person: open the {at}. Water is flowing, or exhaust stays dry?',
   },
   'firstFire.eyes': {
     title: 'Eyes and ears',
@@ -277,12 +280,12 @@ export const steps = {
     ask: 'Second person: look all round it. Cap stays shut.',
   },
   'firstRun.rawWater': { title: 'Raw water shut again', ask: 'Valve is closed? The {at}, until it fires.' },
-  'firstRun.restart': { title: 'Second start', ask: 'Second start. Key on, wait for the lamp.' },
+  'firstRun.restart': { title: 'Second start', ask: 'Second start. Key on, wait for the lamp. {before}' },
   'firstRun.oilPressure': { title: 'Oil pressure shows again', ask: 'Oil pressure good?' },
 
   'firstRun.rawWaterOpen': {
     title: 'Raw water flows again',
-    ask: 'Open the {at}. Water is flowing, or exhaust stays dry?',
+    ask: 'Second person: open the {at}. Water is flowing, or exhaust stays dry?',
   },
   'checks.idle': { title: 'Idle speed', ask: 'Watch the idle half a minute. Lowest, or hunting?' },
   'checks.fixedSpeed': {
@@ -307,7 +310,7 @@ export const steps = {
   },
   'warmUp.hose': {
     title: 'Thermostat felt open',
-    ask: 'Thermostat open? Feel the upper hose from outside, never near the fan.',
+    ask: 'Thermostat open? Upper hose: infrared thermometer first, a hand only from outside, never near the fan.',
   },
   'warmUp.steeringLocks': {
     title: 'Steering lock to lock',
@@ -315,10 +318,13 @@ export const steps = {
   },
   'warmUp.levels': {
     title: 'Levels, running',
-    ask: 'Levels good? Steering and coolant bottle.',
+    ask: 'Levels good? Steering at its mark. Coolant bottle by eye only: coolant cap stays shut.',
   },
 
-  'warmUp.bottle': { title: 'Coolant bottle', ask: 'Levels good? Coolant bottle.' },
+  'warmUp.bottle': {
+    title: 'Coolant bottle',
+    ask: 'Levels good? Coolant bottle by eye only: cap stays shut.',
+  },
   'sweeps.first': {
     title: 'Sweep one',
     ask: 'Gently to {speed}, hold. {ask}',

@@ -80,7 +80,9 @@ export const lines = {
   answerLate: 'Demasiado tarde: {title}, sin respuesta en {time}.',
   sayInTime: 'Tras cada intento, responda en {time}.',
   watchVoltage: 'Ayudante: anote la tensión más baja de la batería.',
-  pressureInTime: 'Cuando arranque, suelte, y responda la presión de aceite en {time}.',
+  pressureInTime:
+    'Pie levantado, sin éter. Cuando arranque, suelte, y responda la presión de aceite en {time}.',
+  rawWaterAtFired: 'Ayudante: la mano en {at}, ábralo en cuanto arranque.',
   notMeasuredPrice: 'Sin medir. Entonces otra vez: {title}. Vigile el medidor.',
   noReason: 'Eso no es un motivo. Escriba por qué, en pocas palabras.',
   outOfRange: '{name}: {limits}.',
@@ -165,7 +167,7 @@ export const lines = {
   leftOpen: 'Pendiente anotado.',
   idledLongEnough: 'Bastante ralentí para aros nuevos. Suba al ralentí acelerado, y siga vigilando.',
   notOpenedInTime:
-    'No se vio abrir el termostato a tiempo: queda pendiente. No más ralentí; véalo con carga en el primer viaje.',
+    'No se vio abrir el termostato a tiempo: queda pendiente. No más ralentí; véalo abrir con carga.',
   weepMeans:
     'Rezuma, húmedo y sin gota: papel en un palo, lejos del ventilador. Ni trapo ni mano. Mire otra vez.',
   fuelWeepMeans: 'Peligro. Donde rezuma combustible empieza un chorro: no se acerque.',
@@ -203,7 +205,7 @@ export const lines = {
   warmUpLeftOpen: 'Unos {time} hasta el termostato<, al menos {low}>.',
   warmUpNoted: '<Anotado.>',
   warmUpAtThermostat:
-    'Ya hay calor de termostato. Toque la manguera superior por fuera, nunca cerca del ventilador.',
+    'Ya hay calor de termostato. Manguera superior: primero termómetro infrarrojo, la mano solo por fuera, nunca cerca del ventilador.',
   warmUpStuckOpen: 'Se estabiliza demasiado frío: ¿termostato atascado abierto?',
   warmUpStuckShut: 'Demasiado caliente: ¿termostato atascado cerrado?',
 
@@ -231,12 +233,15 @@ export const lines = {
   noFuel: 'demasiado combustible viejo para esa noche: vacíe parte, o consiga un número uno más frío',
   fuelToAdd: '<{practice}. Depósito tal como está: {risk}. >Añada {no1} de número uno, {no2} de número dos',
   causeKept: 'Causa anotada.',
-  afterStop: 'Hay que repetir: {steps}. Responda listos cuando esté arreglado, o terminar la sesión.',
+  afterStop: 'Hay que repetir: {todo}. Responda listos cuando esté arreglado, o terminar la sesión.',
+  toDoMany: '{count} pasos, el primero {first}<: {steps}>',
   surgery:
     'Peligro. Llame ya al número de emergencias. Combustible bajo la piel: diga inyección; cirugía, por pequeña que sea.',
   handsIn: 'Advertencia. Llave fuera, batería desconectada antes de meter las manos.',
   hotCap:
     'Advertencia. Llave fuera, batería desconectada antes de meter las manos. Nunca abra un tapón caliente, nunca eche refrigerante frío en un motor caliente.',
+  noStartingFluid:
+    'Advertencia. Llave fuera, batería desconectada antes de meter las manos. Sin éter: junto a un calentador explota en la admisión.',
   hydraulicLock:
     'Peligro. No dé arranque. El refrigerante en un cilindro dobla las bielas. Llave fuera, batería desconectada. Inyectores o bujías fuera, gírelo a mano. Nunca abra un tapón caliente.',
   knockingEnds:

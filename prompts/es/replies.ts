@@ -125,6 +125,7 @@ export const replies = {
   mixedAndFull: ['refrigerante mezclado y lleno', 'el refrigerante está mezclado y lleno'],
   bottlesGood: ['sin aire y dirección llena', 'ya no hay aire y la dirección está llena'],
   gradeAndFilterRight: ['grado y filtro correctos', 'grado y filtro son correctos'],
+  /** Of older records. */
   steeringAndLevels: ['sin burbujas y niveles correctos', 'ninguna burbuja y los niveles son correctos'],
   fuelAndFiltersRight: ['combustible y filtros correctos', 'combustible y filtros son correctos'],
   soundAndSmoke: ['ruido y humo normales', 'ruido y humo son normales'],

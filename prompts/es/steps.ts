@@ -20,7 +20,7 @@ export const steps = {
   },
   'job.ventilation': {
     title: 'Extracción de gases',
-    ask: '¿Ventilación bien? Puertas abiertas o extracción en marcha: los gases de escape matan.',
+    ask: '¿Ventilación bien? Manguera en el escape, extracción en marcha. Sin ella solo al aire libre: los gases matan.',
   },
   'job.extinguisher': { title: 'Extintor', ask: '¿Extintor a mano? Al alcance.' },
   'job.autoStart': {
@@ -165,7 +165,7 @@ export const steps = {
   },
   'barOver.isolated': {
     title: 'Arranque aislado',
-    ask: '¿Arranque aislado? Llave en su bolsillo, cable de batería o de arranque suelto.',
+    ask: '¿Arranque aislado? Cable de batería o de arranque suelto, llave en su bolsillo o conmutador con etiqueta.',
   },
   'barOver.prelube': {
     title: 'Galerías llenas con bomba',
@@ -215,7 +215,7 @@ export const steps = {
   'keyOn.lamps': { title: 'Testigos, contacto puesto', ask: 'Contacto puesto, sin arrancar.< Testigos.>' },
   'keyOn.heaterHold': {
     title: 'Calentador',
-    ask: 'Calentador: espere al testigo.',
+    ask: 'Calentador: contacto fuera y dentro, espere al testigo.',
   },
   'keyOn.heaterDone': {
     title: 'Testigo de espera apagado',
@@ -223,7 +223,7 @@ export const steps = {
   },
   'keyOn.regeneration': {
     title: 'Regeneración anulada',
-    ask: '¿Regeneración anulada? Hoy ningún escape debe ponerse al rojo.',
+    ask: '¿Regeneración anulada? Inhibida, con su botón o con el comprobador.',
   },
   'keyOn.rawWater': {
     title: 'Agua de mar aún cerrada',
@@ -241,7 +241,7 @@ export const steps = {
   },
   'firstFire.rawWater': {
     title: 'Sale agua de mar',
-    ask: 'Abra {at}. ¿Sale agua, o escape seco?',
+    ask: 'Ayudante: abra {at}. ¿Sale agua, o escape seco?',
   },
   'firstFire.eyes': {
     title: 'Ojos y oídos',
@@ -278,7 +278,7 @@ export const steps = {
   },
   'firstRun.restart': {
     title: 'Segundo arranque',
-    ask: 'Segundo arranque. Ponga el contacto, espere al testigo.',
+    ask: 'Segundo arranque. Ponga el contacto, espere al testigo. {before}',
   },
   'firstRun.oilPressure': {
     title: 'Vuelve la presión de aceite',
@@ -287,7 +287,7 @@ export const steps = {
 
   'firstRun.rawWaterOpen': {
     title: 'Sale agua de mar de nuevo',
-    ask: 'Abra {at}. ¿Sale agua, o escape seco?',
+    ask: 'Ayudante: abra {at}. ¿Sale agua, o escape seco?',
   },
   'checks.idle': {
     title: 'Régimen de ralentí',
@@ -315,7 +315,7 @@ export const steps = {
   },
   'warmUp.hose': {
     title: 'Termostato abierto al tacto',
-    ask: '¿Termostato abierto? Toque la manguera superior por fuera, nunca cerca del ventilador.',
+    ask: '¿Termostato abierto? Manguera superior: primero termómetro infrarrojo, la mano solo por fuera, nunca cerca del ventilador.',
   },
   'warmUp.steeringLocks': {
     title: 'Dirección de tope a tope',
@@ -323,10 +323,13 @@ export const steps = {
   },
   'warmUp.levels': {
     title: 'Niveles, en marcha',
-    ask: '¿Niveles correctos? Dirección y vaso de expansión.',
+    ask: '¿Niveles correctos? Dirección en su marca. Vaso de expansión solo a la vista: su tapón sigue cerrado.',
   },
 
-  'warmUp.bottle': { title: 'Vaso de expansión', ask: '¿Niveles correctos? Vaso de expansión.' },
+  'warmUp.bottle': {
+    title: 'Vaso de expansión',
+    ask: '¿Niveles correctos? Vaso de expansión solo a la vista: tapón cerrado.',
+  },
   'sweeps.first': {
     title: 'Primera subida',
     ask: 'Despacio hasta {speed}, mantenga. {ask}',

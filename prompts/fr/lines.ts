@@ -70,7 +70,8 @@ export const lines = {
   answerLate: 'Trop tard : {title}, pas de réponse en {time}.',
   sayInTime: 'Après chaque essai, répondez en {time}.',
   watchVoltage: 'Équipier : notez la tension minimale de la batterie.',
-  pressureInTime: "Quand il démarre, lâchez, et dites la pression d'huile en {time}.",
+  pressureInTime: "Pied levé, pas d'éther. Quand il démarre, lâchez, et dites la pression d'huile en {time}.",
+  rawWaterAtFired: 'Équipier : la main à la vanne ({at}), ouvrez dès que ça démarre.',
   notMeasuredPrice: 'Pas mesuré. Alors encore une fois : {title}. Surveillez la mesure.',
   noReason: "Ce n'est pas une raison. Dites pourquoi, en quelques mots.",
   outOfRange: '{name} : {limits}.',
@@ -165,7 +166,7 @@ export const lines = {
   leftOpen: 'Point ouvert noté.',
   idledLongEnough: 'Assez de ralenti pour des segments neufs. Passez au ralenti accéléré et continuez.',
   notOpenedInTime:
-    'Thermostat non vu ouvert à temps : point ouvert. Plus de ralenti ; à voir en charge au premier trajet.',
+    'Thermostat non vu ouvert à temps : point ouvert. Plus de ralenti ; à voir ouvert en charge.',
   weepMeans:
     "Suintement, humide et sans goutte : du papier au bout d'une baguette, loin du ventilateur. Ni chiffon ni main. Regardez de nouveau.",
   fuelWeepMeans: "Danger. Un suintement de gazole, c'est un jet qui commence : éloignez-vous.",
@@ -205,7 +206,7 @@ export const lines = {
   warmUpLeftOpen: "Environ {time} jusqu'au thermostat<, au moins {low}>.",
   warmUpNoted: '<Noté.>',
   warmUpAtThermostat:
-    "Assez chaud pour le thermostat. Sentez la durite supérieure de l'extérieur, jamais près du ventilateur.",
+    "Assez chaud pour le thermostat. Durite supérieure : au thermomètre infrarouge, la main seulement par l'extérieur, jamais près du ventilateur.",
   warmUpStuckOpen: 'La température plafonne trop bas : thermostat bloqué ouvert ?',
   warmUpStuckShut: 'Trop chaud : thermostat bloqué fermé ?',
 
@@ -234,12 +235,15 @@ export const lines = {
   noFuel: "trop de l'ancien gazole pour cette nuit-là : vidangez-en, ou prenez un numéro un plus froid",
   fuelToAdd: '<{practice}. Réservoir tel quel : {risk}. >Ajoutez {no1} de numéro un, {no2} de numéro deux',
   causeKept: 'Cause notée.',
-  afterStop: 'À refaire : {steps}. Dites on peut y aller quand tout est réparé, ou terminer la séance.',
+  afterStop: 'À refaire : {todo}. Dites on peut y aller quand tout est réparé, ou terminer la séance.',
+  toDoMany: '{count} étapes, la première {first}< : {steps}>',
   surgery:
     'Danger. Appelez les secours maintenant. Du gazole sous la peau : dites injection ; chirurgie, même minuscule.',
   handsIn: "Avertissement. Clé retirée, batterie débranchée avant d'y mettre les mains.",
   hotCap:
     "Avertissement. Clé retirée, batterie débranchée avant d'y mettre les mains. N'ouvrez jamais un bouchon chaud, jamais de liquide froid dans un moteur chaud.",
+  noStartingFluid:
+    "Avertissement. Clé retirée, batterie débranchée avant d'y mettre les mains. Pas d'éther : près d'un préchauffage il explose dans l'admission.",
   hydraulicLock:
     "Danger. Pas de démarreur. Du liquide dans un cylindre tord les bielles. Clé retirée, batterie débranchée. Injecteurs ou bougies déposés, virez à la main. N'ouvrez jamais un bouchon chaud.",
   knockingEnds:

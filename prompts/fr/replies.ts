@@ -126,6 +126,7 @@ export const replies = {
   mixedAndFull: ['liquide mélangé et au niveau', 'le liquide est mélangé et au niveau'],
   bottlesGood: ["plus d'air et direction au niveau", "il n'y a plus d'air et direction au niveau"],
   gradeAndFilterRight: ['grade et filtre corrects', 'grade et filtre sont corrects'],
+  /** Of older records. */
   steeringAndLevels: ['pas de bulles et niveaux bons', 'pas de bulles et les niveaux sont bons'],
   fuelAndFiltersRight: ['gazole et filtres corrects', 'gazole et filtres sont corrects'],
   soundAndSmoke: ['bruit et fumée normaux', 'bruit et fumée sont normaux'],

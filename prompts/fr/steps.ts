@@ -23,7 +23,7 @@ export const steps = {
   },
   'job.ventilation': {
     title: "Extraction des gaz d'échappement",
-    ask: "L'air est bon ? Portes ouvertes ou extraction en marche : les gaz tuent.",
+    ask: "L'air est bon ? Tuyau sur l'échappement, extraction en marche. Sans elle, seulement dehors : les gaz tuent.",
   },
   'job.extinguisher': {
     title: 'Extincteur',
@@ -195,7 +195,7 @@ export const steps = {
   },
   'barOver.isolated': {
     title: 'Démarreur isolé',
-    ask: 'Démarreur isolé ? Clé dans votre poche, batterie ou démarreur débranché.',
+    ask: 'Démarreur isolé ? Batterie ou démarreur débranché, clé dans votre poche ou commutateur étiqueté.',
   },
   'barOver.prelube': {
     title: 'Galeries remplies à la pompe',
@@ -254,7 +254,7 @@ export const steps = {
   },
   'keyOn.heaterHold': {
     title: 'Préchauffage',
-    ask: 'Préchauffage : attendez le voyant.',
+    ask: 'Préchauffage : contact enlevé et remis, attendez le voyant.',
   },
   'keyOn.heaterDone': {
     title: 'Voyant de préchauffage éteint',
@@ -262,7 +262,7 @@ export const steps = {
   },
   'keyOn.regeneration': {
     title: 'Régénération bloquée',
-    ask: "Régénération bloquée ? Aucun échappement ne doit rougir aujourd'hui.",
+    ask: 'Régénération bloquée ? Inhibée par son bouton ou par la valise.',
   },
   'keyOn.rawWater': { title: 'Eau brute toujours fermée', ask: "Vanne fermée ? {at}, jusqu'à l'allumage." },
   'keyOn.faults': {
@@ -275,7 +275,10 @@ export const steps = {
     title: "La pression d'huile s'affiche",
     ask: "Bonne pression d'huile ?",
   },
-  'firstFire.rawWater': { title: "L'eau brute coule", ask: "Ouvrez {at}. L'eau coule, ou échappement sec ?" },
+  'firstFire.rawWater': {
+    title: "L'eau brute coule",
+    ask: "Équipier : ouvrez {at}. L'eau coule, ou échappement sec ?",
+  },
   'firstFire.eyes': {
     title: 'Yeux et oreilles',
     ask: 'Équipier : loin du ventilateur, une main à la coupure. Regardez et écoutez.',
@@ -312,7 +315,10 @@ export const steps = {
     ask: 'Équipier : faites le tour. Le bouchon reste fermé.',
   },
   'firstRun.rawWater': { title: 'Eau brute refermée', ask: "Vanne fermée ? {at}, jusqu'à l'allumage." },
-  'firstRun.restart': { title: 'Second démarrage', ask: 'Second démarrage. Contact, attendez le voyant.' },
+  'firstRun.restart': {
+    title: 'Second démarrage',
+    ask: 'Second démarrage. Contact, attendez le voyant. {before}',
+  },
   'firstRun.oilPressure': {
     title: "La pression d'huile revient",
     ask: "Bonne pression d'huile ?",
@@ -320,7 +326,7 @@ export const steps = {
 
   'firstRun.rawWaterOpen': {
     title: "L'eau brute coule de nouveau",
-    ask: "Ouvrez {at}. L'eau coule, ou échappement sec ?",
+    ask: "Équipier : ouvrez {at}. L'eau coule, ou échappement sec ?",
   },
   'checks.idle': { title: 'Régime de ralenti', ask: 'Ralenti, une demi-minute. Le plus bas, ou pompage ?' },
   'checks.fixedSpeed': {
@@ -348,7 +354,7 @@ export const steps = {
   },
   'warmUp.hose': {
     title: 'Thermostat senti ouvert',
-    ask: "Thermostat ouvert ? Sentez la durite supérieure de l'extérieur, jamais près du ventilateur.",
+    ask: "Thermostat ouvert ? Durite supérieure : au thermomètre infrarouge, la main seulement par l'extérieur, jamais près du ventilateur.",
   },
   'warmUp.steeringLocks': {
     title: 'Direction de butée à butée',
@@ -356,10 +362,13 @@ export const steps = {
   },
   'warmUp.levels': {
     title: 'Niveaux, moteur tournant',
-    ask: "Niveaux bons ? Direction et vase d'expansion.",
+    ask: "Niveaux bons ? Direction au repère. Vase d'expansion à l'œil seulement : son bouchon reste fermé.",
   },
 
-  'warmUp.bottle': { title: "Vase d'expansion", ask: "Niveaux bons ? Vase d'expansion." },
+  'warmUp.bottle': {
+    title: "Vase d'expansion",
+    ask: "Niveaux bons ? Vase d'expansion à l'œil seulement : bouchon fermé.",
+  },
   'sweeps.first': {
     title: 'Première montée',
     ask: 'Doucement à {speed}, tenez. {ask}',

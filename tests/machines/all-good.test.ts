@@ -112,7 +112,7 @@ describe('the steps follow the profile', () => {
           ],
         },
       }),
-    ).goodUntil('keyOn.faults.asking');
+    ).goodUntil(driver => driver.context.step === 'firstFire.crank');
     expect(passedIn(warm)).not.toContain('keyOn.heaterHold');
     expect(passedIn(warm)).toContain('keyOn.heaterDone');
   });

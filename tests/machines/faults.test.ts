@@ -19,7 +19,7 @@ const read = (driver: Driver, ...codes: (readonly [spn: number, fmi: number])[])
 
 describe('fault codes', () => {
   it('none, confirmed, open the gate', () => {
-    expect(asked.fork().reply('noCodes').reply('yes').context.step).toBe('firstFire.crank');
+    expect(asked.fork().reply('noCodes').reply('yes').context.step).toBe('keyOn.heaterHold');
     expect(asked.fork().reply('noCodes').reply('no').name).toBe('keyOn.faults.asking');
   });
 
@@ -37,7 +37,7 @@ describe('fault codes', () => {
   });
 
   it('that may go on by the profile let it go on', () => {
-    expect(read(asked.fork(), MAY_GO_ON).context.step).toBe('firstFire.crank');
+    expect(read(asked.fork(), MAY_GO_ON).context.step).toBe('keyOn.heaterHold');
   });
 
   it('that block by the profile block, and nobody can accept them', () => {
@@ -58,7 +58,7 @@ describe('fault codes', () => {
     expect(offerOf(blocked.moment).by).toBe('supervisor');
     expect(blocked.fork().reply('reasonSupervisor').reply('no').name).toBe('keyOn.faults.accepting');
     const accepted = blocked.reply('reasonSupervisor').reply('yes');
-    expect(accepted.context.step).toBe('firstFire.crank');
+    expect(accepted.context.step).toBe('keyOn.heaterHold');
     expect(accepted.context.faults[0]).toMatchObject({ spn: 5000, fmi: 7, accepted: 'reasonSupervisor' });
   });
 
@@ -68,7 +68,7 @@ describe('fault codes', () => {
       'keyOn.faults.accepting',
     );
     accepting.send({ type: 'reason', text: 'sensor not fitted to this vehicle' }, { via: 'keys' });
-    expect(accepting.context.step).toBe('firstFire.crank');
+    expect(accepting.context.step).toBe('keyOn.heaterHold');
     expect(accepting.notes.findLast(({ kind }) => kind === 'faults')?.data).toMatchObject({
       faults: [{ accepted: 'sensor not fitted to this vehicle' }],
     });
@@ -89,7 +89,7 @@ describe('fault codes', () => {
   it('that were repaired are read again, and only what is still there counts', () => {
     const driver = read(asked.fork(), BLOCKS).reply('ready');
     expect(driver.name).toBe('keyOn.faults.asking');
-    expect(driver.reply('noCodes').reply('yes').context.step).toBe('firstFire.crank');
+    expect(driver.reply('noCodes').reply('yes').context.step).toBe('keyOn.heaterHold');
     expect(driver.context.faults).toEqual([]);
   });
 
@@ -122,7 +122,7 @@ describe('a watched fault', () => {
   it('that outlasts its time before the first fire blocks', () => {
     const driver = asked.fork().reply('readACode').value('suspectParameter', 157).value('failureMode', 18);
     driver.reply('yes').reply('noMoreCodes');
-    expect(driver.fork().reply('yes', { afterMs: WATCH_MS - 2000 }).context.step).toBe('firstFire.crank');
+    expect(driver.fork().reply('yes', { afterMs: WATCH_MS - 2000 }).context.step).toBe('keyOn.heaterHold');
     expect(driver.fork().reply('yes', { afterMs: WATCH_MS }).name).toBe('keyOn.faults.blocked');
   });
 

@@ -1,10 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { procedureFor } from '../../machines/first-start.ts';
+import { offerOf } from '../../machines/moment.ts';
 import { gateMet } from '../../machines/progress.ts';
 import type { Cause } from '../../machines/vocabulary.ts';
+import { english } from '../../prompts/en/index.ts';
 import type { StepId } from '../../prompts/types.ts';
 import { ofKind } from '../../src/record/vocabulary/index.ts';
-import type { Driver } from './helpers/driver.ts';
+import { wordSaid } from '../../src/session/wording.ts';
+import { Driver } from './helpers/driver.ts';
 import { demoBoat, demoFour, demoSix } from './helpers/profiles.ts';
 import { sessionAt } from './limits/sessions.ts';
 
@@ -203,9 +206,11 @@ describe('whoever puts hands into the engine', () => {
     cause => {
       const stopped = stoppedFor(running(), cause);
       const spoken = hazards(stopped);
-      expect(spoken.some(line => ['handsIn', 'hotCap', 'railHolds', 'hydraulicLock'].includes(line))).toBe(
-        true,
-      );
+      expect(
+        spoken.some(line =>
+          ['handsIn', 'hotCap', 'railHolds', 'hydraulicLock', 'noStartingFluid'].includes(line),
+        ),
+      ).toBe(true);
       expect(reopened(stopped)).toEqual(expect.arrayContaining(['walkRound.tools', 'barOver.toolOut']));
     },
   );
@@ -300,5 +305,79 @@ describe('a program that was restarted', () => {
       .reply('causeCoolantLeak')
       .reply('yes');
     expect(reopened(stopped)).toEqual(expect.arrayContaining(['fill.coolantFilled', 'firstFire.crank']));
+  });
+});
+
+describe('raw water, once the engine fires', () => {
+  const fired = () => sessionAt(demoBoat, 'firstFire.crank.cranking').reply('fired');
+
+  it('is announced before the crank, to whoever has a hand on the cock', () => {
+    const asked = new Driver(demoBoat).goodUntil('firstFire.crank.askingClear');
+    expect(JSON.stringify(asked.history.flatMap(({ said }) => said))).toContain('rawWaterAtFired');
+  });
+
+  it('is asked of the second person', () => {
+    const asked = goUntilRawWater(fired());
+    expect(offerOf(asked.moment).by).toBe('second');
+  });
+
+  it.each([
+    [29.9, false],
+    [30, true],
+  ])(
+    '%d s after the starter was released, however long the oil pressure took: stopped %s',
+    (seconds, stopped) => {
+      const driver = fired();
+      const firedMs = driver.context.bursts.at(-1)?.endMs ?? 0;
+      driver.reply('pressureGood', { afterMs: 5000 }).reply('yes', { afterMs: 4000 });
+      expect(driver.context.step).toBe('firstFire.rawWater');
+      driver.clock(firedMs + seconds * 1000 - driver.nowMs);
+      expect(driver.name.startsWith('stopped.')).toBe(stopped);
+      if (stopped) expect(driver.context.stop?.cause).toBe('overheating');
+    },
+  );
+});
+
+const goUntilRawWater = (driver: Driver) =>
+  driver.goodUntil(({ name }) => name.startsWith('firstFire.rawWater.'));
+
+describe('what is asked last, and apart', () => {
+  it.each([demoSix, demoBoat])('the heater is waited for behind everything else with the key on', profile => {
+    const keyOn = procedureFor(profile).flatMap(({ id }) => (id.startsWith('keyOn.') ? [id] : []));
+    expect(keyOn.slice(-2)).toEqual(['keyOn.heaterHold', 'keyOn.heaterDone']);
+  });
+
+  it('the coolant bottle of a hot engine is no part of the steering, whose cap is off', () => {
+    const driver = sessionAt(demoSix, 'warmUp.steeringLocks.asking');
+    driver.reply('noBubbles').goodUntil(({ context }) => context.done.includes('warmUp.steeringLocks'));
+    expect(driver.context.step).toBe('warmUp.levels');
+  });
+});
+
+describe('what a stop puts back on the list', () => {
+  const said = (driver: Driver) => driver.last.said.find(({ line }) => line === 'afterStop')?.values;
+
+  it('is told by its first step and its count, with the list for the eye', () => {
+    const stopped = stoppedFor(running(), 'looseOrNoise');
+    const list = reopened(stopped);
+    expect(list.length).toBeGreaterThan(30);
+    expect(said(stopped)?.todo).toEqual({
+      line: 'toDoMany',
+      values: { count: list.length, first: { step: list[0] }, steps: { list: list.map(step => ({ step })) } },
+    });
+    const last = stopped.last.said.find(({ line }) => line === 'afterStop');
+    const ear = last ? wordSaid(last, english, 'metric').spoken : '';
+    expect(ear.split(' ').length).toBeLessThan(30);
+  });
+
+  it('is none where nothing is in doubt', () => {
+    const stopped = sessionAt(demoSix, 'fill.fuelInTank.asking').stop().reply('allOff').reply('yes');
+    expect(said(stopped.reply('causeFalseAlarm').reply('yes'))?.todo).toEqual({ list: [] });
+  });
+
+  it('after a start that failed warns of starting fluid', () => {
+    expect(hazards(stoppedFor(sessionAt(demoSix, 'firstFire.crank.cranking'), 'noStart'))).toEqual([
+      'noStartingFluid',
+    ]);
   });
 });

@@ -191,14 +191,14 @@ describe('codes of the bus', () => {
     expect(driver.context.faults.map(({ seenMs }) => seenMs)).toEqual([driver.nowMs, driver.nowMs]);
     expect(driver.fork().reply('no').name).toBe('keyOn.faults.asking');
     driver.reply('yes');
-    expect(driver.context.step).toBe('firstFire.crank');
+    expect(driver.context.step).toBe('keyOn.heaterHold');
     expect(faultsOf(driver)).toMatchObject({ faults: [{ spn: 97 }, { spn: 157 }] });
   });
 
   it('of which there are none are read back as none', () => {
     const driver = asked.fork().send(codes(), BUS);
     expect(driver.lines).toEqual(['readBackBusNoCodes']);
-    expect(driver.reply('yes').context.step).toBe('firstFire.crank');
+    expect(driver.reply('yes').context.step).toBe('keyOn.heaterHold');
   });
 
   it('that were there in the round before keep the time when they were first seen', () => {

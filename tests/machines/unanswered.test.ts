@@ -49,7 +49,7 @@ describe('a question beside a running engine that nobody answers', () => {
     ['checks.leaks.item1', 'lookForSecond'],
     ['checks.idle.item1', 'lookForTechnician'],
     ['checks.charging.asking', 'lookForTechnician'],
-    ['warmUp.steeringLocks.together', 'lookForTechnician'],
+    ['warmUp.steeringLocks.asking', 'lookForTechnician'],
     ['sweeps.faults.asking', 'lookForTechnician'],
     ['shutdown.coolant.asking', 'lookForTechnician'],
     ['shutdown.keyOff.asking', 'lookForTechnician'],

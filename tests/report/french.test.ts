@@ -166,11 +166,12 @@ describe('the report of a session in French', () => {
       expect.stringMatching(/^Avertissement\. Loin du ventilateur .* urgence chirurgicale/),
       'Lâchez le démarreur !',
       "Stop : pas de pression d'huile ! Coupez le contact.",
+      "Avertissement. Clé retirée, batterie débranchée avant d'y mettre les mains.",
     ]);
     const page = readable(renderHtml(buildDocument(modelIn('fr'), 'metric')));
     expect(page).toContain('Mises en garde données');
     expect(page).toContain("N'ouvrez jamais un bouchon chaud.");
-    expect(modelIn('en').cautions).toHaveLength(4);
+    expect(modelIn('en').cautions).toHaveLength(5);
   });
 
   test('names the source of every rule in French', async () => {

@@ -92,7 +92,7 @@ describe('The engine at joined devices', () => {
     expect(codeOf(await technician.say('engine and key off'))).toBe('done');
     await settle();
     expect(technician.key).toBe(key);
-    expect(technician.says().at(-1)?.text).toMatch(/^I hear the engine turning: about seven hundred/);
+    expect(technician.says().at(-1)?.text).toMatch(/^Danger\. I hear it turn at about seven hundred/);
   });
 
   test("is heard by the second person's device once the leader's hears nothing, and by the leader's again at once", async () => {

@@ -12,7 +12,7 @@ describe('a fault code read digit by digit', () => {
     for (const reply of ['read a code', spn, fmi]) await run.type(reply);
     expect(run.said.at(-1)).toBe('S P N 157, F M I 18. Correct?');
     for (const reply of ['correct', 'no more codes', 'correct']) await run.type(reply);
-    expect(run.key()).toMatch(/^firstFire\.crank/);
+    expect(run.key()).toMatch(/^keyOn\.heaterHold/);
     expect(run.session.moment.context.faults).toMatchObject([{ spn: 157, fmi: 18 }]);
   });
 

@@ -200,7 +200,7 @@ describe('a gate', () => {
 
   it('needs no step that does not apply in this weather', () => {
     const steps = procedureFor(demoSix);
-    const { context } = sessionAt(demoSix, 'keyOn.faults.asking', { ambientTemperature: 25 });
+    const { context } = sessionAt(demoSix, 'firstFire.crank.askingClear', { ambientTemperature: 25 });
     expect(context.done).not.toContain('keyOn.heaterHold');
     expect(gateMet(steps, context, 'heaterHoldDone')).toBe(true);
   });

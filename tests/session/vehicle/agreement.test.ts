@@ -111,7 +111,7 @@ describe('fault codes', () => {
     expect(run.key()).toBe('keyOn.faults.busReadBack');
     expect(run.said.at(-1)).toBe('By the bus, codes: SPN 157 FMI 18. Correct?');
     await run.type('correct');
-    expect(run.key()).toMatch(/^firstFire\.crank/);
+    expect(run.key()).toMatch(/^keyOn\.heaterHold/);
     expect(run.session.moment.context.faults).toMatchObject([{ spn: 157, fmi: 18 }]);
   });
 
