@@ -121,6 +121,20 @@ describe('the lowest lines', () => {
     expect(hintLine(false, 'off', 10, faceWords.en).text).toBe('Esc = STOP');
   });
 
+  it('shows what is called out whole where there is room for it, else from its beginning', () => {
+    const danger = {
+      time: '00:11',
+      who: '!',
+      text: 'Danger. Still running: cut its fuel, now. Block its air.',
+    };
+    const asked = { time: '00:12', who: 'says', text: 'All is off?' };
+    const shown = (rows: number) => texts(logTail([asked, danger, asked], 40, rows, faceWords.en));
+    expect(shown(4).slice(0, -1).join(' ').replace(/ +/g, ' ')).toContain(danger.text);
+    expect(shown(2)[0]).toMatch(/Danger\. Still running.*…$/);
+    expect(shown(2)).toHaveLength(2);
+    expect(shown(0)).toEqual([]);
+  });
+
   it('show the newest lines of the log last', () => {
     expect(texts(logTail(filling.log, 40, 2, faceWords.en))).toEqual([
       '04:21 heard mix is ready',
