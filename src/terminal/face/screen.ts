@@ -86,7 +86,7 @@ function wishes(view: View, { columns, rows }: Size, words: FaceWords): Wish<Par
     { part: 'headline', rows: headlineRows(6), whole: true },
     { part: 'hearing', rows: every.hearing },
     { part: 'problems', rows: Math.min(2, every.problems) },
-    { part: 'log', rows: Math.min(2, view.log.length) },
+    { part: 'log', rows: Math.min(3, view.log.length) },
     { part: 'panel', rows: panelRows(8) },
     { part: 'gapAboveHeadline', rows: Math.min(1, headlineRows(6)) },
     { part: 'gapAbovePanel', rows: 1 },
