@@ -38,7 +38,7 @@ if world > 1:
 ROWS, SECONDS = int(os.environ.get("ROWS", 160)), float(os.environ.get("SCENE", 10))
 PEAK = float(os.environ.get("RATE", 2e-3))
 WEIGHTS = {
-    "en": {"people": 0.27, "people-long": 0.24, "kokoro": 0.27, "kokoro-long": 0.06, "made": 0.16},
+    "en": {"people": 0.26, "people-long": 0.23, "joined": 0.06, "kokoro": 0.24, "kokoro-long": 0.05, "made": 0.16},
     "fr": {"people": 0.14, "people-long": 0.14, "native": 0.10, "kokoro": 0.45, "kokoro-long": 0.10, "made": 0.07},
 }[LANGUAGE]
 # How much each loss counts: phones late and early, nearness, none while nobody near speaks; against rivals late, early, and in rows.
