@@ -243,6 +243,8 @@ export const lines = {
 
   signedOff: 'Signed off. Record closed.',
   ended: 'Session ended without sign-off. Record closed.',
+  endedBarred:
+    'Session ended without sign-off. Record closed. Once the supervisor has released this engine, begin a new session.',
 } as const satisfies Record<string, string>;
 
 /** A sentence that begins with one of these is a caution (ANSI Z535.6), strongest first. */

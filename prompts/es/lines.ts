@@ -254,6 +254,8 @@ export const lines = {
 
   signedOff: 'Firmado. Registro cerrado.',
   ended: 'Sesión terminada sin firma. Registro cerrado.',
+  endedBarred:
+    'Sesión terminada sin firma. Registro cerrado. Cuando el jefe de taller haya liberado este motor, empiece una sesión nueva.',
 } as const satisfies Record<string, string>;
 
 /** A sentence that begins with one of these is a caution (ANSI Z535.6), strongest first. */

@@ -256,6 +256,8 @@ export const lines = {
 
   signedOff: 'Démarrage signé. Dossier clos.',
   ended: 'Séance terminée sans signature. Dossier clos.',
+  endedBarred:
+    "Séance terminée sans signature. Dossier clos. Une fois ce moteur libéré par le chef d'atelier, commencez une nouvelle séance.",
 } as const satisfies Record<string, string>;
 
 /** A sentence that begins with one of these is a caution (ANSI Z535.6), strongest first. */
