@@ -49,6 +49,11 @@ const chain = (suite: Suite | null): Suite[] => (suite ? [...chain(suite.around)
 const bodyIn = (rest: readonly unknown[]) =>
   rest.find((each): each is (...args: readonly unknown[]) => unknown => typeof each === 'function');
 
+/** Leaves a test out that cannot be run here: it fails before anything is mutated. */
+function skip(so: boolean = true): void {
+  if (so) throw new Error('cannot be run here');
+}
+
 const asText = (value: unknown): string => {
   try {
     return typeof value === 'object' ? (JSON.stringify(value)?.slice(0, 60) ?? '') : String(value);
@@ -57,9 +62,13 @@ const asText = (value: unknown): string => {
   }
 };
 
+// Its spies and its faked time are bound to a process of vitest's, of which they ask no more than this.
+Reflect.set(globalThis, '__vitest_worker__', { config: { fakeTimers: {} } });
+const { vi } = await import('vitest');
+
 /**
- * The parts of vitest that most tests use, for one loading of one file of tests: no spies and no faked time, so that a
- * test with these fails before anything is mutated, and is left out.
+ * The parts of vitest that the tests use, for one loading of one file of tests. A test that uses another fails before
+ * anything is mutated, and is left out.
  */
 export function testing() {
   const tests: Test[] = [];
@@ -97,7 +106,7 @@ export function testing() {
         ending = [];
         try {
           for (const suite of suites) for (const each of suite.beforeEach) await each();
-          await body?.();
+          await body?.({ skip });
         } finally {
           for (const each of ending.toReversed()) await each();
           for (const suite of suites.toReversed()) for (const each of suite.afterEach) await each();
@@ -133,6 +142,7 @@ export function testing() {
     it: made(it),
     test: made(it),
     expect,
+    vi,
     beforeAll: hook('before'),
     beforeEach: hook('beforeEach'),
     afterEach: hook('afterEach'),
@@ -142,7 +152,10 @@ export function testing() {
   return {
     api,
     tests,
+    /** What was to be done after all tests; also after one that failed, which may have left time or a method faked. */
     clean: async () => {
+      vi.useRealTimers();
+      vi.restoreAllMocks();
       for (const body of [...cleaning, ...top.after]) await body();
     },
   };
