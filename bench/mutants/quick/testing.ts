@@ -34,13 +34,35 @@ const suiteIn = (around: Suite | null, name: string): Suite => ({
   begun: false,
 });
 
+// Its spies and its faked time are bound to a process of vitest's, of which they ask no more than this.
+Reflect.set(globalThis, '__vitest_worker__', { config: { fakeTimers: {} } });
+const { vi } = await import('vitest');
+
 chai.use(JestExtend);
 chai.use(JestChaiExpect);
 chai.use(JestAsymmetricMatchers);
 
+type Asserted = Readonly<Record<PropertyKey, unknown>>;
+
+/** Asks again until what is expected is so: `poll(get).not.toBe(3)` waits for what `expect(get()).not.toBe(3)` says. */
+function poll(get: Body, options: { timeout?: number; interval?: number } = {}): unknown {
+  const asserted = (path: readonly PropertyKey[]): unknown =>
+    new Proxy(() => undefined, {
+      get: (_, key) => asserted([...path, key]),
+      apply: (_, _this, args: readonly unknown[]) =>
+        vi.waitFor(async () => {
+          let on = chai.expect(await get()) as unknown as Asserted;
+          for (const key of path.slice(0, -1)) on = on[key] as Asserted;
+          return Reflect.apply(on[path.at(-1) ?? ''] as () => unknown, on, args);
+        }, options),
+    });
+  return asserted([]);
+}
+
 const expect = Object.assign((value: unknown, message?: string) => chai.expect(value, message), {
   ...(chai.expect as unknown as Record<string, unknown>),
   ...(Reflect.get(globalThis, ASYMMETRIC_MATCHERS_OBJECT) as Record<string, unknown>),
+  poll,
 });
 
 const chain = (suite: Suite | null): Suite[] => (suite ? [...chain(suite.around), suite] : []);
@@ -61,10 +83,6 @@ const asText = (value: unknown): string => {
     return '?';
   }
 };
-
-// Its spies and its faked time are bound to a process of vitest's, of which they ask no more than this.
-Reflect.set(globalThis, '__vitest_worker__', { config: { fakeTimers: {} } });
-const { vi } = await import('vitest');
 
 /**
  * The parts of vitest that the tests use, for one loading of one file of tests. A test that uses another fails before
