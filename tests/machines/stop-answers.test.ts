@@ -196,7 +196,6 @@ describe('what is to be done again', () => {
   });
 
   it.each([
-    ['causeOverspeed', 'causeKept', 'notice'],
     ['causeFalseAlarm', 'causeKept', 'notice'],
     ['causeOilLeak', 'handsIn', 'hazard'],
     ['causeFuelLeak', 'railHolds', 'hazard'],
