@@ -90,8 +90,9 @@ async function tryMutants(
       const worth = (test: string) =>
         (0.3 + (noticed.get(key(test)) ?? 0)) / ((reaches.get(test)?.ms ?? 0) + 50);
       const holding = [...reaches].flatMap(([file, { loading, byTest, passing, wallMs }]) => {
-        const tests = loading.includes(id) ? passing : passing.filter(test => byTest[test]?.includes(id));
-        return tests.length > 0 ? [{ file, tests, longestMs: patienceMs(wallMs) }] : [];
+        // Those behind the first that reaches it, too: what that one has built may be kept for them.
+        const first = loading.includes(id) ? 0 : passing.findIndex(test => byTest[test]?.includes(id));
+        return first < 0 ? [] : [{ file, tests: passing.slice(first), longestMs: patienceMs(wallMs) }];
       });
       holding.sort((one, other) => worth(other.file) - worth(one.file));
       const tookMs = holding.reduce((sum, { file }) => sum + (reaches.get(file)?.wallMs ?? 0), 0);
