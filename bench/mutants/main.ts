@@ -2,10 +2,10 @@
  * `npm run mutants -- FOLDER ...`: measures the folders or files that are named and writes docs/mutants.md. With
  * no name it writes the page alone, from the figures of the runs before. `--by TEST` (any number of them) tries the
  * survivors of the named files once more, on these test files alone and in one run (with `--quick N`, by the quick
- * way). `--at-once N` measures all that is
- * named in one run for each set of tests, N mutants at a time; `--events FOLDER` takes the files that such a run got
- * through, though it was ended (`.cache/mutants/events/...`). `--quick N` measures all that is named by N processes that
- * load the tests anew for each mutant, which takes a tenth of the time (`bench/mutants/quick/measure.ts`).
+ * way; `--again --quick N` on the tests that hold them). `--at-once N` measures all that is named in one run for each
+ * set of tests, N mutants at a time; `--events FOLDER` takes the files that such a run got through, though it was ended
+ * (`.cache/mutants/events/...`). `--quick N` measures all that is named by N processes that load the tests anew for each
+ * mutant, which takes a tenth of the time (`bench/mutants/quick/measure.ts`).
  */
 import { existsSync, writeFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
@@ -61,6 +61,7 @@ const { values, positionals } = parseArgs({
     by: { type: 'string', multiple: true, default: [] },
     'at-once': { type: 'string' },
     quick: { type: 'string' },
+    again: { type: 'boolean', default: false },
     events: { type: 'string', multiple: true, default: [] },
   },
   allowPositionals: true,
@@ -78,6 +79,9 @@ if (unknown.length > 0) {
   process.exitCode = 2;
 } else if (values.events.length > 0) {
   for (const folder of values.events) take(figuresOfEvents(folder));
+} else if (values.again && values.quick !== undefined) {
+  for (const [tests, files] of byTheirTests(Object.keys(survivorsIn(named))))
+    await tryAgainQuickly(survivorsIn(files), tests.split(' '), Math.round(Number(values.quick)), keep);
 } else if (values.quick !== undefined && values.by.length > 0) {
   await tryAgainQuickly(survivorsIn(named), values.by, Math.round(Number(values.quick)), keep);
 } else if (values.quick !== undefined) {
