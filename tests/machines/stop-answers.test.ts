@@ -14,24 +14,15 @@ const keys = { via: 'keys' } as const;
 const madeSafe = () => working().stop().reply('allOff').reply('yes');
 const says = (driver: Driver, line: string) => driver.last.said.find(said => said.line === line);
 
-/** What is answered, and the cause that it names. */
-const causes: readonly (readonly [ReplyId, Cause])[] = [
-  ['causeFalseAlarm', 'falseAlarm'],
-  ['causeCoolantLeak', 'coolantLeak'],
-  ['causeCoolantInCylinder', 'coolantInCylinder'],
-  ['causeOilLeak', 'oilLeak'],
-  ['causeFuelLeak', 'fuelLeak'],
-  ['causeNoOilPressure', 'noOilPressure'],
-  ['causeNoStart', 'noStart'],
-  ['causeOverspeed', 'overspeed'],
-  ['causeOverheating', 'overheating'],
-  ['causeFaultCode', 'faultCode'],
-  ['causeSmokeOrFire', 'smokeOrFire'],
-  ['causeSomeoneHurt', 'someoneHurt'],
-  ['causeKnocking', 'knocking'],
-  ['causeLooseOrNoise', 'looseOrNoise'],
-  ['causeOther', 'other'],
-];
+/** Each may be answered by its name: `causeOilLeak` for `oilLeak`. */
+const named = [
+  ...['falseAlarm', 'coolantLeak', 'coolantInCylinder', 'oilLeak', 'fuelLeak', 'noOilPressure', 'noStart'],
+  ...['overspeed', 'overheating', 'faultCode', 'smokeOrFire', 'someoneHurt', 'knocking', 'looseOrNoise'],
+  'other',
+] as readonly Cause[];
+const causes = named.map(
+  cause => [`cause${cause.charAt(0).toUpperCase()}${cause.slice(1)}` as ReplyId, cause] as const,
+);
 const goesOn = causes.filter(([, cause]) => cause !== 'knocking');
 
 describe('the cause of a stop', () => {

@@ -5,6 +5,7 @@ import { describe, expect, test } from 'vitest';
 import { Crew } from '../../../src/server/bay/crew.ts';
 import { type Pairing, Pairings } from '../../../src/server/pairing/pairings.ts';
 import type { Role } from '../../../src/server/protocol/index.ts';
+import { deviceIn } from './bare-bay.ts';
 
 async function inBay(wallMs?: () => number) {
   const file = join(await mkdtemp(join(tmpdir(), 'crew-')), 'pairings.json');
@@ -203,19 +204,7 @@ describe('The list of a bay', () => {
         clockOffsetMs: 12,
         roundTripMs: 3,
       },
-      {
-        id: phone.device,
-        role: 'second',
-        name: 'a second',
-        connected: false,
-        quiet: false,
-        battery: null,
-        lastWordMs: null,
-        owner: false,
-        listens: false,
-        clockOffsetMs: null,
-        roundTripMs: null,
-      },
+      deviceIn({ id: phone.device, role: 'second', name: 'a second', connected: false }),
     ]);
     expect([crew.has('technician'), crew.has('second'), crew.has('supervisor')]).toEqual([true, true, false]);
   });
