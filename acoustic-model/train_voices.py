@@ -220,7 +220,8 @@ while True:
         told = time.time()
         taken, trials = tried()
         say(
-            f"step {step}, {step / (told - since):.1f}/s, loss {loss.item():.2f}, pair {pair.item():.3f}; taken {100 * taken:.2f} % of {trials}"
+            f"step {step}, {step / (told - since):.1f}/s, loss {loss.item():.2f}, pair {pair.item():.3f};",
+            f"taken {100 * taken:.2f} % of {trials}",
         )
         if taken < best:
             best = taken
