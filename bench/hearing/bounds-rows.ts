@@ -1,25 +1,29 @@
 import { blocksOf } from '../../src/voice/audio/blocks.ts';
-import { isBackground } from '../../src/voice/decoders/network/bounds.ts';
 import type { Decision } from '../../src/voice/decoders/network/decoder.ts';
 import type { Features } from '../../src/voice/decoders/network/features.ts';
 import type { NearSpeechSettings } from '../../src/voice/ear/near-speech.ts';
 import { matcherOf } from '../../src/voice/meaning.ts';
+import type { Grammar } from '../../src/voice/ports.ts';
 import { speechRateHz } from '../../src/voice/resample.ts';
 import { type Level, scenesAt } from './accuracy.ts';
+import { aloneScenes } from './alone.ts';
+import { isControl } from './controls.ts';
 import { isMeant } from './count.ts';
-import { speakerSets, spread, startReplies, talkAgainst } from './material.ts';
-import { clipScenes, machineLoops, type SaidClip, spokenClip } from './people/clip-scenes.ts';
+import { speakerSets, spread, startReplies, stopReplies, talkAgainst } from './material.ts';
+import { clipScenes, type SaidClip, spokenClip } from './people/clip-scenes.ts';
 import { clipsOf } from './people/folders.ts';
-import { materialOf } from './people/rows.ts';
+import { preparePeople } from './people/prepare.ts';
+import { stopsOf } from './people/stops.ts';
 import { earRemembering, remember } from './remembered.ts';
-import type { Placed, Scene } from './scene.ts';
+import type { Placed, Scene, Spoken } from './scene.ts';
+import { type Surroundings, surroundingsOf } from './surroundings.ts';
 
-/**
- * The likeliest wording of an utterance, what was known of it, and whether it was what was said; of those that are decided
- * by their certainty alone, not of background nor of stops.
- */
+/** What a state waits for. */
+export type Awaited = 'figure' | 'number' | 'read-back' | 'replies';
+
+/** The likeliest wording of an utterance, what was known of it, and whether it was what was said. */
 export interface Row {
-  /** Made voices, or a kind of what people said. */
+  /** Made voices, a kind of what people said, or of what was heard while nobody answered. */
   readonly of: string;
   readonly level: Level;
   readonly noise: string;
@@ -27,31 +31,68 @@ export interface Row {
   readonly says: string;
   /** Nothing was asked for that this could answer. */
   readonly talk: boolean;
+  readonly awaited: Awaited;
+  /** Which utterance it is of, among those of its kind and level. */
+  readonly nth: number;
+  /** From the end of what was said to when this was decided. */
+  readonly lateMs: number;
+  /** Phones that were heard in it, of whatever. */
+  readonly phonesHeard: number;
   readonly text: string;
+  /** What the text stands for in this state; null where it stands for nothing. */
+  readonly as: 'stop' | 'control' | 'reply' | 'number' | null;
   readonly right: boolean;
-  /** None where nothing was noticed of it that is decided so. */
+  /** None where nothing was decided of it, and of a stop that was heard on the way. */
   readonly features: Features | null;
+  readonly around: Surroundings | null;
 }
 
 export const levels: readonly Level[] = ['clean', 20, 10, 5, 0];
 
-/** What was decided while each utterance of a scene was heard. */
-async function decisionsIn(
-  scene: Scene,
-  near: NearSpeechSettings,
-): Promise<readonly { readonly utterance: Placed; readonly decisions: readonly Decision[] }[]> {
-  let decisions: Decision[] = [];
-  const ear = earRemembering(remember(scene.samples), {
+const awaitedBy = ({ number, replies }: Grammar): Awaited => {
+  if (number !== undefined) return number.max <= 9 && number.step === 1 ? 'figure' : 'number';
+  return replies.some(({ id }) => id === 'yes') && replies.some(({ id }) => id === 'no')
+    ? 'read-back'
+    : 'replies';
+};
+
+interface Noted {
+  readonly utterance: Placed;
+  readonly atMs: number;
+  /** A stop that was heard on the way has none. */
+  readonly decision?: Decision;
+  readonly around: Surroundings | null;
+}
+
+/** What was decided, and which stops were heard, while each utterance of a scene was heard. */
+async function notedIn(scene: Scene, near: NearSpeechSettings): Promise<readonly (Noted | Placed)[]> {
+  const noted: (Noted | Placed)[] = [];
+  const remembered = remember(scene.samples);
+  let step = 0;
+  let current: Placed | undefined;
+  const note = (decision?: Decision) => {
+    const atMs = step * 20;
+    const features = decision?.features;
+    const around = features ? surroundingsOf(scene.samples, remembered, step, features) : null;
+    if (current) noted.push({ utterance: current, atMs, around, ...(decision ? { decision } : {}) });
+  };
+  const ear = earRemembering(remembered, {
     near,
-    onDecision: decision => decisions.push(decision),
+    onDecision: note,
+    onStep: nth => {
+      step = nth + 1;
+    },
   });
-  const noted = [];
+  ear.onHeard(({ kind }) => {
+    if (kind === 'stop') note();
+  });
   for (const [i, utterance] of scene.utterances.entries()) {
+    current = utterance;
     ear.listen(utterance.grammar);
-    decisions = [];
+    const before = noted.length;
     const samples = scene.samples.subarray(i === 0 ? 0 : utterance.fromSample, utterance.toSample);
     for (const block of blocksOf({ samples, sampleRateHz: speechRateHz })) await ear.hear(block);
-    noted.push({ utterance, decisions });
+    if (noted.length === before) noted.push(utterance);
   }
   ear.close();
   return noted;
@@ -64,58 +105,100 @@ async function rowsOf(
   near: NearSpeechSettings,
 ): Promise<readonly Row[]> {
   const rows: Row[] = [];
+  const numbers = new Map(scenes.flatMap(({ utterances }) => utterances).map((each, i) => [each, i]));
   for (const scene of scenes) {
-    for (const { utterance, decisions } of await decisionsIn(scene, near)) {
+    for (const noted of await notedIn(scene, near)) {
+      const utterance = 'utterance' in noted ? noted.utterance : noted;
       const { says, means, grammar, speaker = scene.voice } = utterance;
-      const common = { of, level, noise: scene.noise, speaker, says, talk: means === undefined };
-      const found = decisions.flatMap(({ text = '', features }) => {
-        const meaning = matcherOf(grammar).meaningOf(text);
-        if (features === undefined || isBackground(features) || meaning?.kind === 'stop') return [];
-        return [{ text, right: meaning !== undefined && isMeant(means, meaning), features }];
-      });
-      if (found.length === 0) rows.push({ ...common, text: '', right: false, features: null });
-      for (const each of found) rows.push({ ...common, ...each });
+      const common = {
+        of,
+        level,
+        noise: scene.noise,
+        speaker,
+        says,
+        talk: means === undefined,
+        awaited: awaitedBy(grammar),
+        nth: numbers.get(utterance) ?? 0,
+        lateMs: 0,
+        phonesHeard: 0,
+      };
+      if (!('utterance' in noted)) {
+        rows.push({ ...common, text: '', as: null, right: false, features: null, around: null });
+        continue;
+      }
+      const { atMs, decision, around } = noted;
+      const text = decision === undefined ? 'stop' : (decision.text ?? '');
+      const meaning = matcherOf(grammar).meaningOf(text);
+      const as =
+        meaning === undefined
+          ? null
+          : meaning.kind === 'reply' && isControl(meaning.id)
+            ? 'control'
+            : meaning.kind;
+      const right = meaning !== undefined && isMeant(means, meaning);
+      const lateMs = Math.round(atMs - utterance.speechEndMs);
+      const { features = null, phonesHeard = 0 } = decision ?? {};
+      rows.push({ ...common, lateMs, phonesHeard, text, as, right, features, around });
     }
   }
   return rows;
 }
 
-/** What people say, each clip at two of the levels by turns. */
+type Keep = (rows: readonly Row[]) => void;
+
+/** All stops of people that there are. */
+const allStops = 1_000;
+
+/** What people say: single figures, words and stops at all levels, each other clip at two of them by turns. */
 export async function rowsOfPeople(
   folders: readonly string[],
   near: NearSpeechSettings,
-  keep: (rows: readonly Row[]) => void,
+  keep: Keep,
   only: readonly string[] = [],
 ): Promise<void> {
-  const clips = clipsOf(folders).filter(({ split }) => split === 'dev');
-  const { digits, numbers, words, otherWords, talk } = materialOf(clips, await startReplies());
-  const loops = machineLoops(clips);
-  const kinds: readonly (readonly [string, readonly SaidClip[]])[] = [
-    ['digits', digits],
-    ['numbers', [...numbers, ...numbers]],
-    ['words', words],
-    ['other words', otherWords.filter((_, i) => i % 2 === 0)],
-    ['talk', talk.filter((_, i) => i % 2 === 0)],
-  ];
-  for (const [of, said] of kinds) {
+  const people = await preparePeople(clipsOf(folders), 'dev');
+  const { digits, numbers, words, otherWords, talk } = people.material;
+  const { alone, 'in talk': within } = stopsOf(people, allStops);
+  const all = (said: readonly SaidClip[]) => () => said.map(spokenClip);
+  const byTurns = (said: readonly SaidClip[]) => (k: number) =>
+    said.filter((_, i) => i % levels.length === k || (i + 2) % levels.length === k).map(spokenClip);
+  const kinds: Readonly<Record<string, (k: number) => readonly Spoken[]>> = {
+    digits: all(digits),
+    numbers: byTurns([...numbers, ...numbers]),
+    words: all(words),
+    'other words': byTurns(otherWords),
+    talk: byTurns(talk.filter((_, i) => i % 4 === 0)),
+    stops: () => alone,
+    'stops in talk': () => within,
+  };
+  for (const [of, saidAt] of Object.entries(kinds)) {
     if (only.length > 0 && !only.includes(of)) continue;
-    for (const [k, level] of levels.entries()) {
-      const part = said.filter((_, i) => i % levels.length === k || (i + 2) % levels.length === k);
-      const some = of === 'talk' ? part.filter((_, i) => i % 2 === 0) : part;
-      keep(await rowsOf(of, clipScenes(some.map(spokenClip), level, loops), level, near));
-    }
+    for (const [k, level] of levels.entries())
+      keep(await rowsOf(of, clipScenes(saidAt(k), level, people.loops), level, near));
   }
 }
 
-export async function rowsOfMadeVoices(
-  count: number,
-  near: NearSpeechSettings,
-  keep: (rows: readonly Row[]) => void,
-): Promise<void> {
+export async function rowsOfMadeVoices(count: number, near: NearSpeechSettings, keep: Keep): Promise<void> {
   const all = await startReplies();
   for (const level of levels) {
     const scenes = scenesAt(level, spread(all, count), speakerSets.development);
     const talk = scenesAt(level, spread(talkAgainst(all), Math.ceil(count / 2)), speakerSets.development);
-    keep([...(await rowsOf('made', scenes, level, near)), ...(await rowsOf('made', talk, level, near))]);
+    const stops = scenesAt(level, stopReplies(all), speakerSets.development);
+    for (const [of, said] of [
+      ['made', [...scenes, ...talk]],
+      ['made stops', stops],
+    ] as const)
+      keep(await rowsOf(of, said, level, near));
   }
+}
+
+/** What is heard while nobody answers: a radio and babble, of made voices and of people. */
+export async function rowsOfNobody(
+  folders: readonly string[],
+  seconds: number,
+  near: NearSpeechSettings,
+  keep: Keep,
+): Promise<void> {
+  const clips = clipsOf(folders).filter(({ split }) => split === 'dev');
+  for (const [of, scenes] of await aloneScenes(clips, seconds)) keep(await rowsOf(of, scenes, 5, near));
 }

@@ -8,7 +8,7 @@ import {
 import type { Features } from '../../src/voice/decoders/network/features.ts';
 import type { NearSpeechSettings } from '../../src/voice/ear/near-speech.ts';
 import type { Level } from './accuracy.ts';
-import { levels, type Row, rowsOfMadeVoices, rowsOfPeople } from './bounds-rows.ts';
+import { levels, type Row, rowsOfMadeVoices, rowsOfNobody, rowsOfPeople } from './bounds-rows.ts';
 import { fitLogistic, logistic } from './logistic.ts';
 import { notMeasured, peopleFolders } from './people/folders.ts';
 
@@ -92,9 +92,10 @@ async function main(args: readonly string[]): Promise<void> {
   if (from !== undefined) {
     for (const line of readFileSync(from, 'utf8').trim().split('\n')) rows.push(JSON.parse(line) as Row);
   } else {
+    await rowsOfNobody(folders, Number(option('--alone') ?? 300), near, keep);
+    await rowsOfMadeVoices(Number(option('--replies') ?? 60), near, keep);
     if (folders.length === 0) console.log(notMeasured);
     else await rowsOfPeople(folders, near, keep);
-    await rowsOfMadeVoices(Number(option('--replies') ?? 60), near, keep);
   }
   const weights = weigh(rows);
   console.log('weights, for src/voice/decoders/network/bounds.ts:', weights);

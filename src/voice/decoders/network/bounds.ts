@@ -67,10 +67,17 @@ export const leastCertainty: LeastCertainty = { reply: 0.83, stop: 0.56 };
  */
 const clearRiseDb = 6;
 const surelyNear = 0.95;
+const hardlyNear = 0.6;
 
 /** Whether what was heard is no more than what is heard all the time: talk of others, a radio. Never asked of a stop. */
 export const isBackground = ({ riseDb, near }: Pick<Features, 'riseDb' | 'near'>): boolean =>
-  riseDb < clearRiseDb && near < surelyNear;
+  near < hardlyNear || (riseDb < clearRiseDb && near < surelyNear);
+
+const nearToAgree = 0.5;
+
+/** Whether somebody near said it from beginning to end: a radio may not agree to what was read back. */
+export const isNearThroughout = ({ leastNear }: Pick<Features, 'leastNear'>): boolean =>
+  leastNear >= nearToAgree;
 
 /** Fewer phones than this in an utterance that is not sure, and nobody said anything: "oh" is one, and so is a knock. */
 export const leastPhones = 2;

@@ -13,6 +13,7 @@ import { spokenWordings } from '../../wording.ts';
 import {
   certaintyOf,
   isBackground,
+  isNearThroughout,
   type LeastCertainty,
   leastPhones,
   leastCertainty as usualLeastCertainty,
@@ -28,6 +29,8 @@ export interface PhoneGrammar {
   readonly figureWords: ReadonlySet<string>;
   readonly matcher: Matcher;
   readonly graph: PhoneGraph;
+  /** The reply that lets count what was read back. */
+  readonly agreement: string | undefined;
 }
 
 /** What was made of an utterance, for whoever chooses bounds. */
@@ -89,6 +92,7 @@ export function createNetworkDecoder({
 }: NetworkDecoderOptions): Decoder<PhoneGrammar> {
   const overMoments = Math.max(leastOverMoments, phonesLateMoments + settledMoments);
   let matcher: Matcher | undefined;
+  let agreement: string | undefined;
   let figures = false;
   let figureWords: ReadonlySet<string> = new Set();
   let search: Search | undefined;
@@ -174,7 +178,9 @@ export function createNetworkDecoder({
       backgroundDbfs,
     });
     const { text } = best;
-    const stops = matcher?.meaningOf(text)?.kind === 'stop';
+    const meaning = matcher?.meaningOf(text);
+    const stops = meaning?.kind === 'stop';
+    const agrees = meaning?.kind === 'reply' && meaning.id === agreement;
     // Talk around a stop, or the least doubt of anything else, does not make it less of a stop.
     if (stops && features.worstWord >= leastStopPerPhone) {
       return { verdict: { kind: 'stop', text }, phonesHeard, text, features };
@@ -183,10 +189,9 @@ export function createNetworkDecoder({
     if (!stops && isBackground(features))
       return { verdict: { kind: 'nothing' }, phonesHeard, text, features };
     const certainty = certaintyOf(features);
-    const verdict: Verdict =
-      certainty >= leastCertainty[stops ? 'stop' : 'reply']
-        ? { kind: 'taken', text, certainty }
-        : otherwise('lowConfidence', text);
+    const counts =
+      certainty >= leastCertainty[stops ? 'stop' : 'reply'] && (!agrees || isNearThroughout(features));
+    const verdict: Verdict = counts ? { kind: 'taken', text, certainty } : otherwise('lowConfidence', text);
     return { verdict, phonesHeard, text, features };
   }
 
@@ -202,10 +207,11 @@ export function createNetworkDecoder({
       }
       const figures = grammar.number?.digitsOnly === true;
       const figureWords = figureWordsOf(grammar);
-      return { figures, figureWords, matcher, graph: phoneGraphOf(start, pronounce) };
+      const { agreement } = grammar;
+      return { figures, figureWords, matcher, agreement, graph: phoneGraphOf(start, pronounce) };
     },
     begin(prepared, levelBeforeDbfs) {
-      ({ matcher, figures, figureWords } = prepared);
+      ({ matcher, figures, figureWords, agreement } = prepared);
       backgroundDbfs = levelBeforeDbfs;
       powers = [];
       voicePower = createVoicePower();

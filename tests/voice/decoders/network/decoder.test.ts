@@ -32,7 +32,15 @@ const others: Readonly<Record<string, string>> = {
 };
 
 /** What is made of words that are heard without a doubt. */
-function made(words: string, { asked = pressure, near = 0.95, doubt = 12 } = {}) {
+function made(
+  words: string,
+  {
+    asked = pressure,
+    near = 0.95,
+    doubt = 12,
+    nearAt = () => near,
+  }: { asked?: Grammar; near?: number; doubt?: number; nearAt?: (share: number) => number } = {},
+) {
   let decision: Decision | undefined;
   const decoder = createNetworkDecoder({
     pronounce: pronounceEnglish,
@@ -45,7 +53,11 @@ function made(words: string, { asked = pressure, near = 0.95, doubt = 12 } = {})
   const hear = (moments: readonly Moment[], silentMs: number) =>
     decoder.hear({ raw: new Float32Array(), heard: new Float32Array(), moments }, silentMs);
   const pronunciations = words.split(' ').map(word => others[word] ?? pronounceEnglish(word)[0] ?? word);
-  hear(nearMoments(spelled(pronunciations, doubt), near), 0);
+  const spoken = nearMoments(spelled(pronunciations, doubt), near);
+  hear(
+    spoken.map((moment, i) => ({ ...moment, near: nearAt((i + 0.5) / spoken.length) })),
+    0,
+  );
   const progress = hear(nearMoments([certain(undefined), certain(undefined)], 0.1), 200);
   const verdict = decoder.end();
   if (decision === undefined || verdict instanceof Promise || progress instanceof Promise)
@@ -177,6 +189,33 @@ describe('the network decoder', () => {
     expect(standing(4, 0.8)).toEqual({ kind: 'nothing' });
     expect(standing(4)).toMatchObject({ kind: 'taken', text: 'pressure good' });
     expect(standing(12, 0.8)).toMatchObject({ kind: 'taken', text: 'pressure good' });
+  });
+
+  it('takes for background what is hardly near, however far it rises, and a stop all the same', () => {
+    expect(made('pressure good', { near: 0.5 }).verdict).toEqual({ kind: 'nothing' });
+    expect(made('pressure good', { near: 0.7 }).verdict.kind).toBe('taken');
+    expect(made('stop', { near: 0.1 }).verdict.kind).toBe('stop');
+  });
+
+  it('lets nobody agree to what was read back who is not near from beginning to end, but object', () => {
+    const readBack: Grammar = {
+      key: 'readBack',
+      stop: ['stop'],
+      replies: [
+        { id: 'yes', wordings: ['correct'] },
+        { id: 'no', wordings: ['negative'] },
+      ],
+      agreement: 'yes',
+    };
+    const farAtTheEnd = (share: number) => (share > 0.7 ? 0.4 : 0.99);
+    expect(made('correct', { asked: readBack }).verdict.kind).toBe('taken');
+    expect(made('correct', { asked: readBack, nearAt: farAtTheEnd }).verdict).toMatchObject({
+      kind: 'unclear',
+      text: 'correct',
+    });
+    expect(made('negative', { asked: readBack, nearAt: farAtTheEnd }).verdict.kind).toBe('taken');
+    const question = { ...readBack, agreement: 'ready' };
+    expect(made('correct', { asked: question, nearAt: farAtTheEnd }).verdict.kind).toBe('taken');
   });
 
   it('hears a stop in the midst of the background too', () => {
