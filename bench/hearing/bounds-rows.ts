@@ -1,13 +1,13 @@
 import { blocksOf } from '../../src/voice/audio/blocks.ts';
+import type { LeastCertainty } from '../../src/voice/decoders/network/bounds.ts';
 import type { Decision } from '../../src/voice/decoders/network/decoder.ts';
 import type { Features } from '../../src/voice/decoders/network/features.ts';
 import type { NearSpeechSettings } from '../../src/voice/ear/near-speech.ts';
+import { stepMs } from '../../src/voice/ear/sound.ts';
 import { matcherOf } from '../../src/voice/meaning.ts';
-import type { Grammar } from '../../src/voice/ports.ts';
 import { speechRateHz } from '../../src/voice/resample.ts';
 import { type Level, scenesAt } from './accuracy.ts';
-import { aloneScenes } from './alone.ts';
-import { isControl } from './controls.ts';
+import { aloneDb, aloneScenes } from './alone.ts';
 import { isMeant } from './count.ts';
 import { speakerSets, spread, startReplies, stopReplies, talkAgainst } from './material.ts';
 import { clipScenes, type SaidClip, spokenClip } from './people/clip-scenes.ts';
@@ -16,12 +16,11 @@ import { preparePeople } from './people/prepare.ts';
 import { stopsOf } from './people/stops.ts';
 import { earRemembering, remember } from './remembered.ts';
 import type { Placed, Scene, Spoken } from './scene.ts';
-import { type Surroundings, surroundingsOf } from './surroundings.ts';
 
-/** What a state waits for. */
-export type Awaited = 'figure' | 'number' | 'read-back' | 'replies';
-
-/** The likeliest wording of an utterance, what was known of it, and whether it was what was said. */
+/**
+ * A decision on what was heard of an utterance, and whether it was what was said; or a stop that was heard on the way, or
+ * nothing: then without features.
+ */
 export interface Row {
   /** Made voices, a kind of what people said, or of what was heard while nobody answered. */
   readonly of: string;
@@ -31,60 +30,44 @@ export interface Row {
   readonly says: string;
   /** Nothing was asked for that this could answer. */
   readonly talk: boolean;
-  readonly awaited: Awaited;
   /** Which utterance it is of, among those of its kind and level. */
   readonly nth: number;
   /** From the end of what was said to when this was decided. */
   readonly lateMs: number;
-  /** Phones that were heard in it, of whatever. */
-  readonly phonesHeard: number;
   readonly text: string;
-  /** What the text stands for in this state; null where it stands for nothing. */
-  readonly as: 'stop' | 'control' | 'reply' | 'number' | null;
+  /** By which bound it is judged; null where nothing was heard that means anything. */
+  readonly stands: keyof LeastCertainty | null;
   readonly right: boolean;
-  /** None where nothing was decided of it, and of a stop that was heard on the way. */
   readonly features: Features | null;
-  readonly around: Surroundings | null;
 }
 
 export const levels: readonly Level[] = ['clean', 20, 10, 5, 0];
 
-const awaitedBy = ({ number, replies }: Grammar): Awaited => {
-  if (number !== undefined) return number.max <= 9 && number.step === 1 ? 'figure' : 'number';
-  return replies.some(({ id }) => id === 'yes') && replies.some(({ id }) => id === 'no')
-    ? 'read-back'
-    : 'replies';
-};
-
 interface Noted {
   readonly utterance: Placed;
   readonly atMs: number;
-  /** A stop that was heard on the way has none. */
+  /** A stop that was heard on the way has none, and neither has silence. */
   readonly decision?: Decision;
-  readonly around: Surroundings | null;
+  readonly stopped?: boolean;
 }
 
 /** What was decided, and which stops were heard, while each utterance of a scene was heard. */
-async function notedIn(scene: Scene, near: NearSpeechSettings): Promise<readonly (Noted | Placed)[]> {
-  const noted: (Noted | Placed)[] = [];
-  const remembered = remember(scene.samples);
-  let step = 0;
+async function notedIn(scene: Scene, near: NearSpeechSettings): Promise<readonly Noted[]> {
+  const noted: Noted[] = [];
+  let atMs = 0;
   let current: Placed | undefined;
-  const note = (decision?: Decision) => {
-    const atMs = step * 20;
-    const features = decision?.features;
-    const around = features ? surroundingsOf(scene.samples, remembered, step, features) : null;
-    if (current) noted.push({ utterance: current, atMs, around, ...(decision ? { decision } : {}) });
+  const note = (what: Pick<Noted, 'decision' | 'stopped'>) => {
+    if (current) noted.push({ utterance: current, atMs, ...what });
   };
-  const ear = earRemembering(remembered, {
+  const ear = earRemembering(remember(scene.samples), {
     near,
-    onDecision: note,
+    onDecision: decision => note({ decision }),
     onStep: nth => {
-      step = nth + 1;
+      atMs = (nth + 1) * stepMs;
     },
   });
   ear.onHeard(({ kind }) => {
-    if (kind === 'stop') note();
+    if (kind === 'stop') note({ stopped: true });
   });
   for (const [i, utterance] of scene.utterances.entries()) {
     current = utterance;
@@ -92,10 +75,25 @@ async function notedIn(scene: Scene, near: NearSpeechSettings): Promise<readonly
     const before = noted.length;
     const samples = scene.samples.subarray(i === 0 ? 0 : utterance.fromSample, utterance.toSample);
     for (const block of blocksOf({ samples, sampleRateHz: speechRateHz })) await ear.hear(block);
-    if (noted.length === before) noted.push(utterance);
+    if (noted.length === before) note({});
   }
   ear.close();
   return noted;
+}
+
+function rowOf({ utterance, decision, stopped = false, atMs }: Noted) {
+  const { says, means, grammar, speechEndMs } = utterance;
+  const text = stopped ? 'stop' : (decision?.text ?? '');
+  const meaning = stopped ? ({ kind: 'stop' } as const) : matcherOf(grammar).meaningOf(text);
+  return {
+    says,
+    talk: means === undefined,
+    lateMs: Math.round(atMs - speechEndMs),
+    text,
+    stands: stopped ? ('stop' as const) : meaning === undefined ? null : (decision?.stands ?? null),
+    right: meaning !== undefined && isMeant(means, meaning),
+    features: decision?.features ?? null,
+  };
 }
 
 async function rowsOf(
@@ -107,44 +105,23 @@ async function rowsOf(
   const rows: Row[] = [];
   const numbers = new Map(scenes.flatMap(({ utterances }) => utterances).map((each, i) => [each, i]));
   for (const scene of scenes) {
+    const { voice, noise } = scene;
     for (const noted of await notedIn(scene, near)) {
-      const utterance = 'utterance' in noted ? noted.utterance : noted;
-      const { says, means, grammar, speaker = scene.voice } = utterance;
-      const common = {
-        of,
-        level,
-        noise: scene.noise,
-        speaker,
-        says,
-        talk: means === undefined,
-        awaited: awaitedBy(grammar),
-        nth: numbers.get(utterance) ?? 0,
-        lateMs: 0,
-        phonesHeard: 0,
-      };
-      if (!('utterance' in noted)) {
-        rows.push({ ...common, text: '', as: null, right: false, features: null, around: null });
-        continue;
-      }
-      const { atMs, decision, around } = noted;
-      const text = decision === undefined ? 'stop' : (decision.text ?? '');
-      const meaning = matcherOf(grammar).meaningOf(text);
-      const as =
-        meaning === undefined
-          ? null
-          : meaning.kind === 'reply' && isControl(meaning.id)
-            ? 'control'
-            : meaning.kind;
-      const right = meaning !== undefined && isMeant(means, meaning);
-      const lateMs = Math.round(atMs - utterance.speechEndMs);
-      const { features = null, phonesHeard = 0 } = decision ?? {};
-      rows.push({ ...common, lateMs, phonesHeard, text, as, right, features, around });
+      const { utterance } = noted;
+      const [speaker, nth] = [utterance.speaker ?? voice, numbers.get(utterance) ?? 0];
+      rows.push({ of, level, noise, speaker, nth, ...rowOf(noted) });
     }
   }
   return rows;
 }
 
-type Keep = (rows: readonly Row[]) => void;
+/** How rows are gathered. */
+export interface Gathering {
+  readonly near: NearSpeechSettings;
+  /** Whether this kind is wanted, at this level where it has some. */
+  wants(of: string, level?: Level): boolean;
+  keep(rows: readonly Row[]): void;
+}
 
 /** All stops of people that there are. */
 const allStops = 1_000;
@@ -152,9 +129,7 @@ const allStops = 1_000;
 /** What people say: single figures, words and stops at all levels, each other clip at two of them by turns. */
 export async function rowsOfPeople(
   folders: readonly string[],
-  near: NearSpeechSettings,
-  keep: Keep,
-  only: readonly string[] = [],
+  { near, wants, keep }: Gathering,
 ): Promise<void> {
   const people = await preparePeople(clipsOf(folders), 'dev');
   const { digits, numbers, words, otherWords, talk } = people.material;
@@ -172,33 +147,38 @@ export async function rowsOfPeople(
     'stops in talk': () => within,
   };
   for (const [of, saidAt] of Object.entries(kinds)) {
-    if (only.length > 0 && !only.includes(of)) continue;
     for (const [k, level] of levels.entries())
-      keep(await rowsOf(of, clipScenes(saidAt(k), level, people.loops), level, near));
+      if (wants(of, level)) keep(await rowsOf(of, clipScenes(saidAt(k), level, people.loops), level, near));
   }
 }
 
-export async function rowsOfMadeVoices(count: number, near: NearSpeechSettings, keep: Keep): Promise<void> {
+/** @param count of replies that each voice says at each level */
+export async function rowsOfMadeVoices(count: number, { near, wants, keep }: Gathering): Promise<void> {
   const all = await startReplies();
+  const set = speakerSets.development;
+  const kinds: Readonly<Record<string, (level: Level) => readonly Scene[]>> = {
+    made: level => [
+      ...scenesAt(level, spread(all, count), set),
+      ...scenesAt(level, spread(talkAgainst(all), Math.ceil(count / 2)), set),
+    ],
+    'made stops': level => scenesAt(level, stopReplies(all), set),
+  };
   for (const level of levels) {
-    const scenes = scenesAt(level, spread(all, count), speakerSets.development);
-    const talk = scenesAt(level, spread(talkAgainst(all), Math.ceil(count / 2)), speakerSets.development);
-    const stops = scenesAt(level, stopReplies(all), speakerSets.development);
-    for (const [of, said] of [
-      ['made', [...scenes, ...talk]],
-      ['made stops', stops],
-    ] as const)
-      keep(await rowsOf(of, said, level, near));
+    for (const [of, saidAt] of Object.entries(kinds))
+      if (wants(of, level)) keep(await rowsOf(of, saidAt(level), level, near));
   }
 }
 
-/** What is heard while nobody answers: a radio and babble, of made voices and of people. */
+/**
+ * What is heard while nobody answers: a radio and babble, of made voices and of people.
+ * @param seconds of each, three times
+ */
 export async function rowsOfNobody(
   folders: readonly string[],
   seconds: number,
-  near: NearSpeechSettings,
-  keep: Keep,
+  { near, wants, keep }: Gathering,
 ): Promise<void> {
   const clips = clipsOf(folders).filter(({ split }) => split === 'dev');
-  for (const [of, scenes] of await aloneScenes(clips, seconds)) keep(await rowsOf(of, scenes, 5, near));
+  for (const [of, scenesOf] of Object.entries(await aloneScenes(clips, seconds)))
+    if (wants(of)) keep(await rowsOf(of, scenesOf(), aloneDb, near));
 }

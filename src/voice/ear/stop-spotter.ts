@@ -29,10 +29,6 @@ const longestPerPhone = 12;
 export interface SpotterSettings {
   readonly leastEarlyPerPhone?: number;
   readonly leastPerPhone?: number;
-  /** Words that sound like a stop. */
-  readonly rivals?: readonly string[];
-  /** So much likelier such a word has to be, or its beginning, for a stop to be none. */
-  readonly rivalLead?: number;
 }
 
 const worstOf = (words: readonly SpokenWord[]) =>
@@ -40,34 +36,22 @@ const worstOf = (words: readonly SpokenWord[]) =>
 
 type Listener = ReturnType<typeof listener>;
 
-const settings = { beam: 20, talkCost: 0 };
-/** A word and what it is taken for begin together, as far as the network tells. */
-const togetherMoments = 3;
-
 /** Hears wordings in one of the outputs. */
-function listener(graph: PhoneGraph, rivals: PhoneGraph, leastPerPhone: number, rivalLead: number) {
-  const search = new Search(graph, settings);
-  const beside = new Search(rivals, settings);
+function listener(graph: PhoneGraph, leastPerPhone: number) {
+  const search = new Search(graph, { beam: 20, talkCost: 0 });
   let moments = 0;
   return {
     restart() {
       search.restart();
-      beside.restart();
       moments = 0;
     },
     next(phones: Float32Array): string | undefined {
       search.next(phones);
-      beside.next(phones);
       moments += 1;
-      return search.endingNow().find(({ words, score }) => {
+      return search.endingNow().find(({ words }) => {
         const count = words.reduce((sum, word) => sum + word.phones, 0);
-        const from = words[0]?.from ?? moments;
-        const lasted = moments - from;
-        return (
-          worstOf(words) >= leastPerPhone &&
-          lasted <= count * longestPerPhone &&
-          beside.scoreBegunBetween(from - togetherMoments, from + togetherMoments) < score + rivalLead
-        );
+        const lasted = moments - (words[0]?.from ?? moments);
+        return worstOf(words) >= leastPerPhone && lasted <= count * longestPerPhone;
       })?.text;
     },
   };
@@ -76,12 +60,7 @@ function listener(graph: PhoneGraph, rivals: PhoneGraph, leastPerPhone: number, 
 /** @param pronounce pronunciations in the phones of the network */
 export function createStopSpotter(
   pronounce: Pronounce,
-  {
-    leastEarlyPerPhone = leastEarlyStopPerPhone,
-    leastPerPhone = leastStopPerPhone,
-    rivals = [],
-    rivalLead = 0,
-  }: SpotterSettings = {},
+  { leastEarlyPerPhone = leastEarlyStopPerPhone, leastPerPhone = leastStopPerPhone }: SpotterSettings = {},
 ): StopSpotter {
   let listeners: { readonly early: Listener; readonly surer: Listener } | undefined;
   let inForce = '';
@@ -91,9 +70,7 @@ export function createStopSpotter(
       if (next.join('\n') === inForce) return;
       inForce = next.join('\n');
       const graph = phoneGraphOf(new WordGraph().wordings(next), pronounce);
-      const others = phoneGraphOf(new WordGraph().wordings(rivals.map(normalizeWording)), pronounce);
-      const listenerOf = (least: number) => listener(graph, others, least, rivalLead);
-      listeners = { early: listenerOf(leastEarlyPerPhone), surer: listenerOf(leastPerPhone) };
+      listeners = { early: listener(graph, leastEarlyPerPhone), surer: listener(graph, leastPerPhone) };
     },
     next({ early, phones }) {
       if (listeners === undefined) return undefined;

@@ -290,25 +290,6 @@ export class Search {
     return this.justEnded().map(ending => this.hypothesis(ending));
   }
 
-  /**
-   * Log likelihood of the likeliest way, in the middle of something or at its end, whose first word began between two moments.
-   * @param from @param to counted from the first of the search, both with them
-   */
-  scoreBegunBetween(from: number, to: number): number {
-    const { now, traces } = this;
-    let best = never;
-    for (let i = 0; i < now.activeCount; i++) {
-      const base = (now.active[i] as number) * 2 * ways;
-      for (let w = 0; w < 2 * ways; w++) {
-        const score = now.scores[base + w] as number;
-        if (!(score > best)) continue;
-        const [first] = traces.upTo(now.traces[base + w] as number);
-        if (first !== undefined && first.frame >= from && first.frame <= to) best = score;
-      }
-    }
-    return best;
-  }
-
   /** The likeliest wordings that may have been said up to now, different in their words, the likeliest first. */
   hypotheses(): readonly Hypothesis[] {
     const seen = new Set<number>();

@@ -1,6 +1,5 @@
 import type { Decoder, Progress, Verdict } from '../../ear/decoder.ts';
 import type { Moment } from '../../ear/moment.ts';
-import { leastStopPerPhone } from '../../ear/stop-spotter.ts';
 import { createVoicePower } from '../../ear/voice-power.ts';
 import { VoiceError } from '../../errors.ts';
 import { voiceLanguage } from '../../languages/index.ts';
@@ -12,8 +11,8 @@ import type { Grammar, UnclearReason } from '../../ports.ts';
 import { spokenWordings } from '../../wording.ts';
 import {
   certaintyOf,
-  isBackground,
-  isNearThroughout,
+  type Judgement,
+  judge,
   type LeastCertainty,
   leastPhones,
   leastCertainty as usualLeastCertainty,
@@ -41,6 +40,8 @@ export interface Decision {
   /** The likeliest wording and what is known of it, taken or not. */
   readonly text?: string;
   readonly features?: Features;
+  /** By which bound it was judged. */
+  readonly stands?: keyof LeastCertainty;
 }
 
 export interface NetworkDecoderOptions {
@@ -161,6 +162,14 @@ export function createNetworkDecoder({
     });
   }
 
+  /** By which bound a wording is judged. */
+  function standsFor({ text, words }: Hypothesis): keyof LeastCertainty {
+    const meaning = matcher?.meaningOf(text);
+    if (meaning?.kind === 'stop') return 'stop';
+    if (meaning?.kind === 'number' && words.length === 1) return 'oneWordNumber';
+    return meaning?.kind === 'reply' && meaning.id === agreement ? 'agreement' : 'reply';
+  }
+
   function decide(): Decision {
     const phonesHeard = phonesUpTo.at(-1) ?? 0;
     const all = search?.hypotheses() ?? [];
@@ -178,21 +187,15 @@ export function createNetworkDecoder({
       backgroundDbfs,
     });
     const { text } = best;
-    const meaning = matcher?.meaningOf(text);
-    const stops = meaning?.kind === 'stop';
-    const agrees = meaning?.kind === 'reply' && meaning.id === agreement;
-    // Talk around a stop, or the least doubt of anything else, does not make it less of a stop.
-    if (stops && features.worstWord >= leastStopPerPhone) {
-      return { verdict: { kind: 'stop', text }, phonesHeard, text, features };
-    }
-    // Talk and a radio that go on all the time are not asked to say it again either.
-    if (!stops && isBackground(features))
-      return { verdict: { kind: 'nothing' }, phonesHeard, text, features };
-    const certainty = certaintyOf(features);
-    const counts =
-      certainty >= leastCertainty[stops ? 'stop' : 'reply'] && (!agrees || isNearThroughout(features));
-    const verdict: Verdict = counts ? { kind: 'taken', text, certainty } : otherwise('lowConfidence', text);
-    return { verdict, phonesHeard, text, features };
+    const stands = standsFor(best);
+    const verdicts: Readonly<Record<Judgement, () => Verdict>> = {
+      stop: () => ({ kind: 'stop', text }),
+      background: () => ({ kind: 'nothing' }),
+      taken: () => ({ kind: 'taken', text, certainty: certaintyOf(features) }),
+      doubtful: () => otherwise('lowConfidence', text),
+    };
+    const verdict = verdicts[judge(features, stands, leastCertainty)]();
+    return { verdict, phonesHeard, text, features, stands };
   }
 
   return {

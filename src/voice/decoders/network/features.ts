@@ -92,7 +92,7 @@ export function featuresOf(
     phonesWithin: upTo(to - 1) - upTo(from - 1),
     phonesAfter: upTo(phonesUpTo.length - 1) - upTo(to - 1),
     near: mean(nears),
-    leastNear: Math.min(1, ...nears),
+    leastNear: nears.length === 0 ? 0 : Math.min(...nears),
     riseDb: riseOf(from, to, heard),
   };
 }

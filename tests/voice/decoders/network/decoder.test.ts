@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { certaintyOf, leastCertainty } from '../../../../src/voice/decoders/network/bounds.ts';
 import { createNetworkDecoder, type Decision } from '../../../../src/voice/decoders/network/decoder.ts';
 import { createHearingNetwork } from '../../../../src/voice/ear/hearing-network.ts';
 import type { Moment } from '../../../../src/voice/ear/moment.ts';
+import { leastStopPerPhone } from '../../../../src/voice/ear/stop-spotter.ts';
 import { createVoicePower, powerDbfs } from '../../../../src/voice/ear/voice-power.ts';
 import { pronounceEnglish } from '../../../../src/voice/languages/pronunciations/english.ts';
 import { createMatcher } from '../../../../src/voice/meaning.ts';
@@ -226,18 +228,34 @@ describe('the network decoder', () => {
     expect(decoder.end()).toMatchObject({ kind: 'stop' });
   });
 
-  it('takes a stop whose vowel and end it is not sure of, and asks again for a reply of which it is as sure', () => {
+  it.each([
+    ['reply', 'done', 'D AH M'],
+    ['reply', 'forty two', 'B AO R B IY B UW'],
+    ['oneWordNumber', 'nine', 'N AY M'],
+    ['agreement', 'correct', 'K ER EH K D'],
+    ['stop', 'stop', 'S T AA B'],
+  ] as const)('judges by the bound for a %s: "%s"', (bound, text, sound) => {
     const asked: Grammar = {
-      key: 'aid',
+      key: 'all',
       stop: ['stop'],
-      replies: ['help', 'done'].map(id => ({ id, wordings: [id] })),
+      replies: ['done', 'correct'].map(id => ({ id, wordings: [id] })),
+      agreement: 'correct',
+      number: { id: 'n', leads: [], units: [], min: 0, max: 99, step: 1 },
     };
-    expect(made('S T UW B', { asked, doubt: 6 }).verdict).toMatchObject({ kind: 'taken', text: 'stop' });
-    expect(made('HH AO L B', { asked, doubt: 6 }).verdict).toEqual({
-      kind: 'unclear',
-      text: 'help',
-      reason: 'lowConfidence',
-    });
+    const verdicts = Array.from({ length: 60 }, (_, i) => {
+      const { verdict, decision } = made(sound, { asked, doubt: i / 5 });
+      return { verdict, decision, certainty: decision.features ? certaintyOf(decision.features) : 0 };
+    }).filter(({ decision }) => decision.text === text && decision.features);
+    // Of a stop the phones alone may make sure.
+    const doubted = verdicts.filter(
+      ({ decision }) => bound !== 'stop' || (decision.features?.worstWord ?? 0) < leastStopPerPhone,
+    );
+    for (const { verdict, certainty } of doubted)
+      expect([certainty, verdict.kind]).toEqual([
+        certainty,
+        certainty >= leastCertainty[bound] ? 'taken' : 'unclear',
+      ]);
+    expect(new Set(doubted.map(({ verdict }) => verdict.kind))).toEqual(new Set(['taken', 'unclear']));
   });
 
   it('is unclear about talk that holds no wording, and about a wording in the midst of much other talk', () => {
