@@ -131,7 +131,7 @@ def from_made(folder, output, items):
                     "kind": "made",
                     "phones": entry["phones"],
                     "text": entry["text"],
-                    "split": "train",
+                    "split": entry.get("split", "train"),
                     "speaker": entry["voice"],
                     "source": "made",
                 }

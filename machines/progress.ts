@@ -1,5 +1,6 @@
 import type { StepId } from '../prompts/types.ts';
 import type { Context } from './context.ts';
+import { emergencyIn, isEmergency } from './emergency.ts';
 import type { Step } from './steps.ts';
 import { atMs, type Look, type Note, note, update } from './toolkit.ts';
 import type { Cause } from './vocabulary.ts';
@@ -90,7 +91,7 @@ const byPeople = ({ event: { via } }: Look) => via !== 'bus' && via !== 'tool';
 
 /**
  * Every stop forgets what was being asked and timed. A stop within a stop keeps the place and the cause
- * of the first one.
+ * of the first one, unless it calls for help.
  */
 export const stopNow = (
   { context, event }: Look,
@@ -103,15 +104,16 @@ export const stopNow = (
   stops: context.stops + 1,
   stop: {
     cause: context.stop ? context.stop.cause : cause,
+    also:
+      context.stop && cause === 'toolRestarted' && context.stop.cause !== cause
+        ? [...new Set([...context.stop.also, cause])]
+        : (context.stop?.also ?? []),
+    ...(context.stop && isEmergency(cause) ? emergencyIn(context.stop, cause) : {}),
     found: context.stop?.found ?? foundBy(context, cause),
     by: event.by,
     atMs: atMs(event),
     step: context.stop?.step ?? context.step,
     lateAfterS: context.stop ? context.stop.lateAfterS : lateAfterS,
-    also:
-      context.stop && cause === 'toolRestarted' && context.stop.cause !== cause
-        ? [...new Set([...context.stop.also, cause])]
-        : (context.stop?.also ?? []),
     longAway: context.stop?.longAway === true || (cause === 'toolRestarted' && wasLongAway(event)),
     secondCalled:
       context.stop?.secondCalled === true || (event.by === 'second' && byPeople({ context, event })),
@@ -119,7 +121,10 @@ export const stopNow = (
     insisted:
       context.stop !== null &&
       (context.stop.insisted ||
-        (byPeople({ context, event }) && atMs(event) - context.stop.firstMs >= KEY_TURNED_MS)),
+        // What it was for, told once everything stops, is no call for it once more.
+        (byPeople({ context, event }) &&
+          !isEmergency(cause) &&
+          atMs(event) - context.stop.firstMs >= KEY_TURNED_MS)),
     drilled: context.stop?.drilled ?? [],
     lastDrilled: context.stop?.lastDrilled ?? null,
   },

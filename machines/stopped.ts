@@ -1,4 +1,5 @@
 import type { LineId, ReplyId, StepId } from '../prompts/types.ts';
+import { emergencies } from '../src/record/vocabulary/names.ts';
 import { replyNeedsReadBack } from './assurance.ts';
 import { emergencyWords, withHelp } from './help.ts';
 import { refuseTurning } from './kinds/bus.ts';
@@ -156,7 +157,7 @@ export function stoppedNode(steps: readonly Step[]): Node {
             target: 'makingSafe',
             actions: [callOut, tellLate],
           },
-          ...(['smokeOrFire', 'someoneHurt'] as const).map(known => ({
+          ...emergencies.map(known => ({
             guard: (look: Look) => cause(look) === known,
             target: 'makingSafe',
             actions: [callOut, ...callForHelp(known)],

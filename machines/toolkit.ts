@@ -18,6 +18,8 @@ export interface Offer {
   /** A number that is being read back: another one may be said, and contradicts it. */
   readonly corrects?: Quantity;
   readonly by: Person;
+  /** Replies that count whoever at the engine says them, whoever is asked. */
+  readonly anybodys?: readonly ReplyId[];
   /** Several steps are asked together: what they are called as one. */
   readonly group?: GroupId;
   /** What is asked together: ids of the steps of a group, or of the things of a list. */

@@ -1,17 +1,16 @@
-import type { LineId, ReplyId } from '../prompts/types.ts';
+import type { ReplyId } from '../prompts/types.ts';
 import { cutOffOf } from './cut-off.ts';
+import { emergencyIn, helpLines, isEmergency } from './emergency.ts';
 import { isReply } from './kinds/question.ts';
 import type { Step } from './steps.ts';
 import { type Effect, type Look, type Node, remark, speak, update, withMeta } from './toolkit.ts';
-import type { Cause } from './vocabulary.ts';
-
-/** Causes that call for help at once, ahead of everything that is asked. */
-const helpFor: Partial<Record<Cause, LineId>> = { someoneHurt: 'surgery', smokeOrFire: 'fireCall' };
+import type { Cause, Emergency } from './vocabulary.ts';
 
 /** What is called out at once for a cause, if anything is. */
 export function callForHelp(cause: Cause): Effect[] {
-  const line = helpFor[cause];
-  return line ? [remark(() => ({ line, values: {}, priority: 'hazard' }))] : [];
+  return isEmergency(cause)
+    ? [remark(() => ({ line: helpLines[cause], values: {}, priority: 'hazard' }))]
+    : [];
 }
 
 /** The one question while everything is made safe. */
@@ -66,15 +65,9 @@ export function urgentWords(steps: readonly Step[]) {
       priority: 'hazard',
     })),
   ];
-  /** Help first. What was known before counts as well. */
-  const emergency = (named: Cause): Effect[] => [
-    update(({ context: { stop } }) => ({
-      stop: stop && {
-        ...stop,
-        cause: named,
-        also: stop.cause && stop.cause !== named ? [...stop.also, stop.cause] : stop.also,
-      },
-    })),
+  /** Help first. */
+  const emergency = (named: Emergency): Effect[] => [
+    update(({ context: { stop } }) => ({ stop: stop && { ...stop, ...emergencyIn(stop, named) } })),
     ...callForHelp(named),
   ];
   const urgent: readonly { readonly reply: ReplyId; readonly actions: Effect[] }[] = [
@@ -87,6 +80,7 @@ export function urgentWords(steps: readonly Step[]) {
   const whileMakingSafe = (node: Node): Node => ({
     ...withMeta(node, {
       replies: [...new Set([...(node.meta?.replies ?? []), ...urgent.map(({ reply }) => reply)])],
+      anybodys: urgent.map(({ reply }) => reply),
     }),
     on: {
       ...node.on,

@@ -2,9 +2,9 @@ import type { LineId } from '../prompts/types.ts';
 import type { FuelPractice, GellingRisk } from '../src/engineering/fuel.ts';
 import { quantityUnits, type SiUnit } from '../src/engineering/quantities/table.ts';
 import type { Issue } from '../src/engineering/result.ts';
-import type { Cause, Gate, Person, Quantity, Via } from '../src/record/vocabulary/names.ts';
+import type { Cause, Emergency, Gate, Person, Quantity, Via } from '../src/record/vocabulary/names.ts';
 
-export type { Cause, Gate, Person, Quantity, Via };
+export type { Cause, Emergency, Gate, Person, Quantity, Via };
 
 export { quantityUnits, type SiUnit };
 

@@ -78,7 +78,7 @@ How many small faults, put into the program one at a time, the tests notice. Wri
 \`npm run mutants -- FOLDER ...\` (a folder or a file; the mutators of Stryker, none switched off), which measures
 what it is given anew, as far as it or its tests changed, and keeps the rest. Each file is held by the tests of
 its own folder alone, or the quick ones of them (\`bench/mutants/folders.ts\`); with \`--quick N\` each file of them
-is loaded anew in one process for each mutant, in place of a run of vitest, and what spies or fakes time is left out. A
+is loaded anew in one process for each mutant, in place of a run of vitest. A
 folder's figures are those of its files that were measured, and say nothing of the others; a mutant whose tests do
 not end in time ("timed out": an endless loop, or else a machine too busy to tell) counts as noticed. *Equivalent* are survivors that change nothing that could be
 observed, each with a word why; the last column leaves them out.

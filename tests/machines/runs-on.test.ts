@@ -152,6 +152,44 @@ describe('fire and injury', () => {
     expect(hazards(running().send({ type: 'stop', cause }, { via: 'bus' }))).toEqual(['stopCause', line]);
   });
 
+  it.each(calls)(
+    '%s, called out as a stop wherever the stop has got to, starts it anew',
+    (_, line, cause) => {
+      const places = [
+        running().stop(),
+        running().stop().reply('allOff'),
+        running().stop().reply('allOff').reply('yes'),
+        running().stop().reply('allOff').reply('yes').reply('causeOilLeak'),
+        running().stop().reply('allOff').reply('yes').reply('causeOilLeak').reply('yes'),
+      ];
+      expect(places.map(({ name }) => name)).toEqual([
+        'stopped.makingSafe',
+        'stopped.makingSafeReadBack',
+        'stopped.askingCause',
+        'stopped.causeReadBack',
+        'stopped.reopened',
+      ]);
+      for (const driver of places) {
+        driver.send({ type: 'stop', cause }, { by: 'second', via: 'touch', afterMs: 9000 });
+        expect(driver.name).toBe('stopped.makingSafe');
+        // What it was for is no call for it once more: the key is not said to have failed.
+        expect(hazards(driver)).toEqual(['stopCause', line]);
+        expect(driver.context.stop?.cause).toBe(cause);
+        expect(driver.reply('allOff').reply('yes').name).toBe('stopped.causeReadBack');
+      }
+      expect(places.map(({ context }) => context.stop?.also)).toEqual([[], [], [], ['oilLeak'], ['oilLeak']]);
+    },
+  );
+
+  it.each(calls)('%s is no stop word that is tried out', (_, line, cause) => {
+    for (const place of ['job.stopTechnician.asking', 'stopped.drillGoesOn']) {
+      const driver = sessionAt(demoSix, place);
+      driver.send({ type: 'stop', cause }, { by: 'second', via: 'touch', afterMs: 100 });
+      expect(driver.name).toBe('stopped.makingSafe');
+      expect(hazards(driver)).toEqual(['stopCause', line]);
+    }
+  });
+
   it('does not undo the cause that was known before: both are put right', () => {
     const driver = running()
       .send({ type: 'stop', cause: 'oilLeak' }, { via: 'bus' })

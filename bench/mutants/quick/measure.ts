@@ -1,4 +1,4 @@
-import { mkdirSync, writeFileSync } from 'node:fs';
+import { appendFileSync, mkdirSync, writeFileSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import { createVitest } from 'vitest/node';
 import type { FileFigures } from '../figures.ts';
@@ -6,9 +6,12 @@ import { figuresOf, isTypesOnly, type Result } from '../measure.ts';
 import { bundle } from './bundle.ts';
 import { instrument } from './instrument.ts';
 import type { Outcome, Reach } from './worker.ts';
-import { inProcesses } from './workers.ts';
+import { inProcesses, type Worker } from './workers.ts';
 
 const BUNDLES = '.cache/mutants/bundles';
+
+/** A line for each mutant that was tried, also of a file that a run that was ended did not get through. */
+const TRIED = '.cache/mutants/tried.jsonl';
 
 /** The files of tests that globs name. */
 async function filesOf(tests: readonly string[]): Promise<string[]> {
@@ -19,8 +22,30 @@ async function filesOf(tests: readonly string[]): Promise<string[]> {
   return found.map(({ moduleId }) => relative(process.cwd(), moduleId));
 }
 
+/** All tests of a file, none of which has been loaded before. */
+const FIRST_PATIENCE_MS = 900_000;
+
+/**
+ * How long what took `tookMs` before anything was mutated may take with a mutant: one that has not come to an end by
+ * then never will, also on a machine that is busy with others.
+ */
+const patienceMs = (tookMs: number) => 30_000 + 4 * tookMs;
+
 /** How often a loop may go round before it counts as one without an end. */
 const hitLimit = (hits: number) => 1000 + 10 * hits;
+
+/** What a file of tests reaches, put together at `path`; null, and told, where it cannot be loaded or never ends. */
+async function reachOf(test: string, path: string, texts: ReadonlyMap<string, string>, worker: Worker) {
+  try {
+    writeFileSync(path, await bundle(test, texts));
+    const reach = await worker.ask<Reach>({ kind: 'reach', file: path }, FIRST_PATIENCE_MS);
+    if (reach === null) console.error(`${test} does not come to an end, and is left out.`);
+    return reach;
+  } catch (error) {
+    console.error(`${test} cannot be loaded, and is left out: ${String(error)}`);
+    return null;
+  }
+}
 
 /**
  * Mutates files that the same tests hold, without a run of vitest for each mutant: each file of tests is put together
@@ -41,9 +66,8 @@ export async function measureQuickly(
   const reaches = new Map<string, Reach>();
   await inProcesses(processes, await filesOf(tests), async (worker, test) => {
     const path = join(BUNDLES, `${test.replaceAll('/', '-')}.js`);
-    writeFileSync(path, await bundle(test, texts));
-    const reach = await worker.ask<Reach>({ kind: 'reach', file: path });
-    if (reach === null) return console.error(`${test} does not come to an end, and is left out.`);
+    const reach = await reachOf(test, path, texts, worker);
+    if (reach === null) return;
     for (const failed of reach.failed)
       console.error(`Left out, as it fails before anything is mutated: ${failed}`);
     reaches.set(path, reach);
@@ -64,32 +88,27 @@ export async function measureQuickly(
       const key = (test: string) => `${source} ${test}`;
       const worth = (test: string) =>
         (0.3 + (noticed.get(key(test)) ?? 0)) / ((reaches.get(test)?.ms ?? 0) + 50);
-      const holding = [...reaches].flatMap(([file, { loading, byTest, passing }]) => {
-        const own = loading.includes(id) ? passing : passing.filter(test => byTest[test]?.includes(id));
-        return own.length > 0 ? [{ file, tests: own }] : [];
+      const holding = [...reaches].flatMap(([file, { loading, byTest, passing, wallMs }]) => {
+        const tests = loading.includes(id) ? passing : passing.filter(test => byTest[test]?.includes(id));
+        return tests.length > 0 ? [{ file, tests, longestMs: patienceMs(wallMs) }] : [];
       });
       holding.sort((one, other) => worth(other.file) - worth(one.file));
+      const tookMs = holding.reduce((sum, { file }) => sum + (reaches.get(file)?.wallMs ?? 0), 0);
       const hits = Math.max(0, ...[...reaches.values()].map(({ hits }) => hits[id] ?? 0));
       const outcome: Outcome | { readonly status: 'NoCoverage' } =
         holding.length === 0
           ? { status: 'NoCoverage' }
-          : ((await worker.ask<Outcome>({
-              kind: 'mutant',
-              id,
-              files: holding,
-              hitLimit: hitLimit(hits),
-            })) ?? {
-              status: 'Timeout',
-            });
+          : ((await worker.ask<Outcome>(
+              { kind: 'mutant', id, files: holding, hitLimit: hitLimit(hits) },
+              patienceMs(tookMs),
+            )) ?? { status: 'Timeout' });
       if ('by' in outcome && outcome.by)
         noticed.set(key(outcome.by), (noticed.get(key(outcome.by)) ?? 0) + 1);
+      const line = location.start.line + 1;
+      const result = { status: outcome.status, location: { start: { line } }, mutatorName, replacement };
+      appendFileSync(TRIED, `${JSON.stringify({ source, ...result })}\n`);
       const own = results.get(source);
-      own?.push({
-        status: outcome.status,
-        location: { start: { line: location.start.line + 1 } },
-        mutatorName,
-        replacement,
-      });
+      own?.push(result);
       if (own && own.length === left.get(source)) onFile(source, figuresOf(source, own));
     },
   );

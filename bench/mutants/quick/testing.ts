@@ -34,13 +34,35 @@ const suiteIn = (around: Suite | null, name: string): Suite => ({
   begun: false,
 });
 
+// Its spies and its faked time are bound to a process of vitest's, of which they ask no more than this.
+Reflect.set(globalThis, '__vitest_worker__', { config: { fakeTimers: {} } });
+const { vi } = await import('vitest');
+
 chai.use(JestExtend);
 chai.use(JestChaiExpect);
 chai.use(JestAsymmetricMatchers);
 
+type Asserted = Readonly<Record<PropertyKey, unknown>>;
+
+/** Asks again until what is expected is so: `poll(get).not.toBe(3)` waits for what `expect(get()).not.toBe(3)` says. */
+function poll(get: Body, options: { timeout?: number; interval?: number } = {}): unknown {
+  const asserted = (path: readonly PropertyKey[]): unknown =>
+    new Proxy(() => undefined, {
+      get: (_, key) => asserted([...path, key]),
+      apply: (_, _this, args: readonly unknown[]) =>
+        vi.waitFor(async () => {
+          let on = chai.expect(await get()) as unknown as Asserted;
+          for (const key of path.slice(0, -1)) on = on[key] as Asserted;
+          return Reflect.apply(on[path.at(-1) ?? ''] as () => unknown, on, args);
+        }, options),
+    });
+  return asserted([]);
+}
+
 const expect = Object.assign((value: unknown, message?: string) => chai.expect(value, message), {
   ...(chai.expect as unknown as Record<string, unknown>),
   ...(Reflect.get(globalThis, ASYMMETRIC_MATCHERS_OBJECT) as Record<string, unknown>),
+  poll,
 });
 
 const chain = (suite: Suite | null): Suite[] => (suite ? [...chain(suite.around), suite] : []);
@@ -48,6 +70,11 @@ const chain = (suite: Suite | null): Suite[] => (suite ? [...chain(suite.around)
 /** A function of a test or a suite, wherever it stands among the arguments: `(name, fn, ms)`, `(name, options, fn)`. */
 const bodyIn = (rest: readonly unknown[]) =>
   rest.find((each): each is (...args: readonly unknown[]) => unknown => typeof each === 'function');
+
+/** Leaves a test out that cannot be run here: it fails before anything is mutated. */
+function skip(so: boolean = true): void {
+  if (so) throw new Error('cannot be run here');
+}
 
 const asText = (value: unknown): string => {
   try {
@@ -58,8 +85,8 @@ const asText = (value: unknown): string => {
 };
 
 /**
- * The parts of vitest that most tests use, for one loading of one file of tests: no spies and no faked time, so that a
- * test with these fails before anything is mutated, and is left out.
+ * The parts of vitest that the tests use, for one loading of one file of tests. A test that uses another fails before
+ * anything is mutated, and is left out.
  */
 export function testing() {
   const tests: Test[] = [];
@@ -97,7 +124,7 @@ export function testing() {
         ending = [];
         try {
           for (const suite of suites) for (const each of suite.beforeEach) await each();
-          await body?.();
+          await body?.({ skip });
         } finally {
           for (const each of ending.toReversed()) await each();
           for (const suite of suites.toReversed()) for (const each of suite.afterEach) await each();
@@ -133,6 +160,7 @@ export function testing() {
     it: made(it),
     test: made(it),
     expect,
+    vi,
     beforeAll: hook('before'),
     beforeEach: hook('beforeEach'),
     afterEach: hook('afterEach'),
@@ -142,7 +170,10 @@ export function testing() {
   return {
     api,
     tests,
+    /** What was to be done after all tests; also after one that failed, which may have left time or a method faked. */
     clean: async () => {
+      vi.useRealTimers();
+      vi.restoreAllMocks();
       for (const body of [...cleaning, ...top.after]) await body();
     },
   };

@@ -6,6 +6,8 @@ import { testing } from './testing.ts';
 export interface Reach {
   /** Of the processor. */
   readonly ms: number;
+  /** What it took in all, with what it waited for. */
+  readonly wallMs: number;
   readonly loading: readonly string[];
   readonly byTest: Readonly<Record<string, readonly string[]>>;
   readonly hits: Readonly<Record<string, number>>;
@@ -19,7 +21,12 @@ export type Order =
       readonly kind: 'mutant';
       readonly id: string;
       readonly hitLimit: number;
-      readonly files: readonly { readonly file: string; readonly tests: readonly string[] }[];
+      readonly files: readonly {
+        readonly file: string;
+        readonly tests: readonly string[];
+        /** How long one of these tests may take: a promise that is never kept ends here, and none that is only slow. */
+        readonly longestMs: number;
+      }[];
     };
 
 type Load = (name: string) => Promise<unknown>;
@@ -55,18 +62,21 @@ async function loaded(file: string) {
   return own;
 }
 
-/** How long one test may take: a promise that is never kept ends here, and no test that is only slow. */
-const LONGEST_MS = 120_000;
+/** How long one test may take that nothing was mutated for. */
+const LONGEST_MS = 300_000;
+
+// Taken before a test can fake them.
+const { setTimeout, clearTimeout } = globalThis;
 
 class TooLate extends Error {}
 
-async function inTime(run: () => Promise<void>): Promise<void> {
+async function inTime(run: () => Promise<unknown>, longestMs: number): Promise<void> {
   let timer: NodeJS.Timeout | undefined;
   try {
     await Promise.race([
       run(),
       new Promise((_, reject) => {
-        timer = setTimeout(() => reject(new TooLate()), LONGEST_MS);
+        timer = setTimeout(() => reject(new TooLate()), longestMs);
       }),
     ]);
   } finally {
@@ -76,6 +86,7 @@ async function inTime(run: () => Promise<void>): Promise<void> {
 
 async function reach(file: string): Promise<Reach> {
   const begun = process.cpuUsage();
+  const begunMs = performance.now();
   const coverage = { static: {}, perTest: {} as Record<string, Record<string, number>> };
   namespace.mutantCoverage = coverage;
   const failed: string[] = [];
@@ -83,7 +94,7 @@ async function reach(file: string): Promise<Reach> {
   const { tests, clean } = await loaded(file);
   for (const test of tests) {
     namespace.currentTestId = test.id;
-    await inTime(test.run).then(
+    await inTime(test.run, LONGEST_MS).then(
       () => passing.push(test.id),
       error => failed.push(`${test.id}: ${String(error).slice(0, 300)}`),
     );
@@ -96,6 +107,7 @@ async function reach(file: string): Promise<Reach> {
   namespace.mutantCoverage = undefined;
   return {
     ms: process.cpuUsage(begun).user / 1000,
+    wallMs: performance.now() - begunMs,
     loading: Object.keys(coverage.static),
     byTest: Object.fromEntries(
       Object.entries(coverage.perTest).map(([id, counts]) => [id, Object.keys(counts)]),
@@ -105,6 +117,11 @@ async function reach(file: string): Promise<Reach> {
     failed,
   };
 }
+
+/** How long what was to be done after all tests may take, after one that failed. */
+const CLEAN_MS = 5000;
+
+const nothing = async () => undefined;
 
 const isEndless = (error: unknown) =>
   error instanceof TooLate || (error instanceof Error && error.message.includes('Hit count limit reached'));
@@ -118,17 +135,20 @@ export interface Outcome {
 /** `Killed` by the first test that fails, also a file that cannot be loaded; `Timeout` at a loop without an end. */
 async function mutant({ id, files, hitLimit }: Extract<Order, { kind: 'mutant' }>): Promise<Outcome> {
   namespace.mutantCoverage = { static: {}, perTest: {} };
-  for (const { file, tests } of files) {
+  for (const { file, tests, longestMs } of files) {
+    let own: Awaited<ReturnType<typeof loaded>> | undefined;
     namespace.activeMutant = id;
     namespace.hitCount = 0;
     namespace.hitLimit = hitLimit;
     try {
-      const own = await loaded(file);
+      own = await loaded(file);
       for (const test of own.tests) {
-        if (tests.includes(test.id)) await inTime(test.run);
+        if (tests.includes(test.id)) await inTime(test.run, longestMs);
       }
-      await own.clean();
+      await inTime(own.clean, longestMs);
     } catch (error) {
+      // A server that it began is not to be there for the next.
+      await inTime(own?.clean ?? nothing, CLEAN_MS).catch(nothing);
       return { status: isEndless(error) ? 'Timeout' : 'Killed', by: file };
     } finally {
       namespace.activeMutant = undefined;

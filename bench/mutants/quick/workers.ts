@@ -4,19 +4,13 @@ import type { Order } from './worker.ts';
 /** After so many orders a process is begun anew: what was loaded for a mutant is not all let go. */
 const WORKS_FOR = 250;
 
-/** A mutant that has not come to an end by then never will, also on a machine that is busy with others. */
-const PATIENCE_MS = 300_000;
-
-/** All tests of a file, none of which has been loaded before. */
-const FIRST_PATIENCE_MS = 900_000;
-
 /** One process at a time that carries out orders, one after the other. */
 export class Worker {
   #child: ChildProcess | null = null;
   #orders = 0;
 
   /** The answer, or null where there was none in time or the process broke down. Rejects where the order failed. */
-  async ask<Answer>(order: Order): Promise<Answer | null> {
+  async ask<Answer>(order: Order, patienceMs: number): Promise<Answer | null> {
     const child = await this.#ready();
     this.#orders += 1;
     return new Promise((resolve, reject) => {
@@ -26,7 +20,7 @@ export class Worker {
         if (answer === null) this.end();
         resolve(answer);
       };
-      const timer = setTimeout(() => over(null), order.kind === 'reach' ? FIRST_PATIENCE_MS : PATIENCE_MS);
+      const timer = setTimeout(() => over(null), patienceMs);
       child.once('exit', () => over(null));
       child.once('message', (message: { readonly answer?: Answer; readonly error?: string }) => {
         if (message.answer !== undefined) return over(message.answer);

@@ -20,3 +20,7 @@ export type Quantity = keyof typeof english.quantities;
 export type Gate = keyof typeof english.gates;
 /** Why a session was stopped. The cause decides what has to be done again. */
 export type Cause = keyof typeof english.causes;
+
+/** Causes that call for help at once, ahead of everything that is asked. */
+export const emergencies = ['smokeOrFire', 'someoneHurt'] as const satisfies readonly Cause[];
+export type Emergency = (typeof emergencies)[number];

@@ -58,6 +58,9 @@ export function mayNotControl({ role, owner }: Asker, id: ControlId): Refusal | 
   return owner ? null : notOwner;
 }
 
+/** Whether what somebody stops for is believed to call for help: they have to be there to see it. */
+export const mayCallForHelp = (role: Role): boolean => role !== 'supervisor';
+
 /** Why somebody may not renew the pairing of this device of their own bay; null when they may. */
 export function mayNotRenew({ role, owner }: Asker, device: { readonly own: boolean }): Refusal | null {
   if (device.own) return notYours('Somebody else of the bay renews the pairing of this device.');

@@ -1,4 +1,5 @@
 import { controlsOf, type Moment, offerOf } from '../../../machines/moment.ts';
+import type { Emergency } from '../../../machines/vocabulary.ts';
 import { languages } from '../../../prompts/index.ts';
 import type { EngineHeard } from '../../engineering/engine-sound/ear.ts';
 import type { Profile } from '../../profile/schema.ts';
@@ -15,7 +16,7 @@ import {
   type StopAnswer,
 } from '../protocol/index.ts';
 import { Refused } from '../refused.ts';
-import { forbidden, mayNotLetGo, mayNotRenew } from './authority.ts';
+import { forbidden, mayCallForHelp, mayNotLetGo, mayNotRenew } from './authority.ts';
 import { briefOf } from './brief.ts';
 import { CountingEar } from './counting-ear.ts';
 import { Crew, type FoundOffset } from './crew.ts';
@@ -31,6 +32,9 @@ import { StopBook } from './stop-book.ts';
 /** As long as a page takes to be loaded anew. */
 const GRACE_MS = 4_000;
 
+/** By what way a stop came, and what it calls for help for. */
+type HowStopped = Pick<Extract<Deed, { do: 'stop' }>, 'via' | 'cause'>;
+
 /** One bay of the shop: its devices, its session, and what all of them are told. */
 export class Bay {
   readonly name: string;
@@ -42,7 +46,7 @@ export class Bay {
   readonly #stops = new StopBook();
   readonly #engineEar = new CountingEar(device => this.crew.place(device));
   /** Stops that came while a session was being begun. */
-  #stopsToCome: { readonly by: Pairing; readonly id: string }[] = [];
+  #stopsToCome: { readonly by: Pairing; readonly id: string; readonly how: HowStopped }[] = [];
   #run: Run | null = null;
   #turns = new Turns('', () => 0);
   /** Questions whose answer is being carried out. */
@@ -184,29 +188,35 @@ export class Bay {
 
   /**
    * Stops the session, in any state and for whoever asks. It is stopped, and all faces are told, when this
-   * returns; the record follows. A stop while a session is being begun counts as soon as there is one.
+   * returns; the record follows. A stop while a session is being begun counts as soon as there is one. What calls
+   * for help is called out in a session that is stopped already, too.
    */
   stop(
     by: Pairing,
     id: string,
-    via: 'touch' | 'voice' = 'touch',
+    how: HowStopped = {},
   ): { readonly stop: StopAnswer; readonly again: boolean } {
     const run = this.#run;
+    const { via = 'touch' } = how;
+    const cause = mayCallForHelp(by.role) ? how.cause : undefined;
     if (this.#starting && (!run || run.isOver)) {
-      const again = !this.#stops.take(by.device);
-      if (!again) this.#stopsToCome.push({ by, id });
+      const known = this.#stopsToCome.some(each => each.by.device === by.device && each.how.cause === cause);
+      const again = !this.#stops.take(by.device) && (cause === undefined || known);
+      if (!again) this.#stopsToCome.push({ by, id, how });
       return { stop: 'stopped', again };
     }
     if (!run || run.isOver) return { stop: 'nothingRuns', again: false };
+    const { moment } = run.session;
     // The second person may try their word out at the device at which the technician just did.
-    const isAsked = offerOf(run.session.moment).awaits === 'drill';
+    const isAsked = offerOf(moment).awaits === 'drill';
+    const isNews = isAsked || (cause !== undefined && !isKnown(cause, moment));
     const isSame =
-      run.session.moment.matches('stopped') &&
-      (this.#done.find(by.device, id) !== undefined || (!isAsked && !this.#stops.take(by.device)));
+      moment.matches('stopped') &&
+      (this.#done.find(by.device, id) !== undefined || (!isNews && !this.#stops.take(by.device)));
     if (isSame) return { stop: 'stopped', again: true };
     this.#record(by, id, { do: 'stop' });
     const who = via === 'voice' ? speaksFor(by, { run, crew: this.crew }) : by.role;
-    run.session.receive({ type: 'stop' }, who, via);
+    run.session.receive({ type: 'stop', ...(cause && { cause }) }, who, via);
     this.#stops.take(by.device);
     this.#done.add(by.device, id, Promise.resolve());
     this.#showNow();
@@ -339,7 +349,7 @@ export class Bay {
         this.#holdAsked = null;
         break;
       case 'stop':
-        this.stop(by, id);
+        this.stop(by, id, deed);
         break;
       default: {
         const turn = this.#turn;
@@ -442,7 +452,7 @@ export class Bay {
     const stops = this.#stopsToCome;
     this.#stopsToCome = [];
     this.#stops.look(false);
-    for (const { by, id } of stops) this.stop(by, id);
+    for (const { by, id, how } of stops) this.stop(by, id, how);
   }
 
   #follow(run: Run): void {
@@ -509,5 +519,8 @@ const NOBODY = 'keys';
 
 const voiceIn = ({ voice }: Extract<Deed, { do: 'heard' }>) =>
   voice ? { voice: Float32Array.from(voice), stopped: false } : null;
+
+const isKnown = (cause: Emergency, { context: { stop } }: Moment) =>
+  stop !== null && [stop.cause, ...stop.also].includes(cause);
 
 const standsStill = (moment: Moment) => moment.matches('held') || moment.matches('stopped');

@@ -104,9 +104,15 @@ export function speaksFor(by: Pairing, scene: Pick<Scene, 'run' | 'crew'>): Pers
   return answer.ok ? (answer.speaker ?? offer.by) : by.role;
 }
 
-/** As whose it counts: the words that are always understood are no answers, so whoever is asked does not matter. */
+/**
+ * As whose it counts. The words that are always understood are no answers, and an engine that runs on, fire and injury
+ * are anybody's to tell who is at the engine: whoever is asked does not matter.
+ */
 function speakerFor(heard: Heard | HeardOnDevice, by: Pairing, scene: Scene): Person | undefined {
-  if (heard.kind !== 'reply' || !isControl(scene.run.session.language, heard.id)) return speakerOf(by, scene);
+  if (heard.kind !== 'reply') return speakerOf(by, scene);
+  const { session } = scene.run;
+  if (by.role === 'second' && offerOf(session.moment).anybodys?.some(id => id === heard.id)) return by.role;
+  if (!isControl(session.language, heard.id)) return speakerOf(by, scene);
   const refusal = mayNotControl({ role: by.role, owner: scene.crew.isOwner(by) }, heard.id);
   if (refusal) throw new Refused(refusal.code, refusal.sentence);
   return by.role;

@@ -202,8 +202,7 @@ export class Connection implements Face {
   #stop({ id, deed }: Command): void {
     if (!this.#greeted || this.look() === 'gone') return;
     const { bay, pairing } = this.#greeted;
-    const via = deed.do === 'stop' ? deed.via : undefined;
-    this.send({ type: 'ack', id, ...bay.stop(pairing, id, via) });
+    this.send({ type: 'ack', id, ...bay.stop(pairing, id, deed.do === 'stop' ? deed : {}) });
   }
 
   #handle(message: ClientMessage) {

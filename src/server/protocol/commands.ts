@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { ControlId } from '../../../prompts/types.ts';
+import { emergencies } from '../../record/vocabulary/names.ts';
 import { commandIdSchema, languageSchema, MAX_TEXT, unitsSchema } from './common.ts';
 import { voiceSchema } from './ear-messages.ts';
 
@@ -33,8 +34,12 @@ export const controlIds = [
 
 /** What a person wants done. */
 export const deedSchema = z.discriminatedUnion('do', [
-  /** Any role, in any state. */
-  z.strictObject({ do: z.literal('stop'), via: z.enum(['touch', 'voice']).optional() }),
+  /** Any role, in any state. From those at the engine it may say what calls for help. */
+  z.strictObject({
+    do: z.literal('stop'),
+    via: z.enum(['touch', 'voice']).optional(),
+    cause: z.enum(emergencies).optional(),
+  }),
   /** Typed, or a choice touched: in the wordings that would be spoken. */
   z.strictObject({ do: z.literal('say'), turn, text: text.min(1), via: z.enum(['keys', 'touch']) }),
   /** Recognised on the device, and in whose voice, where that can be told. */

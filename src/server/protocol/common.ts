@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { languageCodes } from '../../../prompts/index.ts';
 
 /** Raised whenever a message changes its meaning; both sides refuse another one by name. */
-export const PROTOCOL_VERSION = 4;
+export const PROTOCOL_VERSION = 5;
 
 /** What a paired person may do; the role belongs to the pairing code, never to the device's wish. */
 export const roles = ['technician', 'second', 'supervisor'] as const;

@@ -1,4 +1,4 @@
-import type { Person } from '../../../machines/vocabulary.ts';
+import type { Emergency, Person } from '../../../machines/vocabulary.ts';
 import type { Profile } from '../../profile/schema.ts';
 import type { BayBrief, BayState, Device, PairingNews, SessionRow } from '../../server/protocol/index.ts';
 import type { View } from '../../session/view.ts';
@@ -22,6 +22,8 @@ export interface Link {
 /** What only a session that is shared through the bay's laptop has. */
 export interface BayPart {
   readonly link: Link;
+  /** What calls for help, in the wordings of the session. */
+  readonly emergencies: readonly { readonly emergency: Emergency; readonly wording: string }[];
   /** The second person's own clear: asked for now, or given and still good. */
   readonly clear: 'notAsked' | 'needed' | 'given';
   /** The supervisor's name when a hold is asked for. */
@@ -85,6 +87,8 @@ export interface BayDeeds {
   letGo(device: string): void;
   /** Makes the pairing of another device good for a working day more. */
   renew(device: string): void;
+  /** Stops everything, and calls for help. */
+  callForHelp(emergency: Emergency): void;
   /** Sessions of the shop in which this text stands, the newest first; all of them, where it is empty. */
   sessions(find: string): Promise<readonly SessionRow[]>;
   /** Settles with the address of the report of a session, good for one visit. */

@@ -1,3 +1,6 @@
+import { languages } from '../../../prompts/index.ts';
+import type { Language } from '../../../prompts/types.ts';
+import { emergencies } from '../../record/vocabulary/names.ts';
 import type { HearingView } from '../../session/view.ts';
 import type { FaceState } from '../face/face.ts';
 import type { Away } from './away.ts';
@@ -21,6 +24,9 @@ type Told = Pick<
   Connection,
   'state' | 'lineState' | 'offset' | 'stop' | 'takenAtMs' | 'pairing' | 'device' | 'board' | 'boardAtMs'
 >;
+
+const emergenciesIn = ({ causes }: Language) =>
+  emergencies.map(emergency => ({ emergency, wording: causes[emergency] }));
 
 /** The picture that this device's page shows: what the laptop told, and what the device knows by itself. */
 export function faceStateOf(told: Told, here: SeenHere): FaceState {
@@ -46,6 +52,7 @@ export function faceStateOf(told: Told, here: SeenHere): FaceState {
         clockOffsetMs: offset?.offsetMs ?? null,
         pairing: told.pairing,
       },
+      emergencies: state ? emergenciesIn(languages[state.language]) : [],
       clear: state?.clear.state ?? 'notAsked',
       holdAskedBy: state?.holdAsked?.by ?? null,
       follows: here.follows,

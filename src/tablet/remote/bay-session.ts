@@ -200,6 +200,7 @@ export async function joinBay(
     },
     stop: () => connection.command({ do: 'stop' }),
     bay: {
+      callForHelp: cause => connection.command({ do: 'stop', cause }),
       askHold: () => connection.command({ do: 'askHold' }),
       declineHold: () => connection.command({ do: 'declineHold' }),
       takeOver: () => connection.command({ do: 'takeOver' }),

@@ -6,6 +6,7 @@ import type { BaySession } from '../remote/bay-session.ts';
 import { words } from '../words/index.ts';
 import { AfterStop, Coming } from './parts/ahead.tsx';
 import { Answers } from './parts/answers.tsx';
+import { CallsForHelp } from './parts/calls-for-help.tsx';
 import { Devices } from './parts/devices.tsx';
 import { EngineByEar } from './parts/engine-by-ear.tsx';
 import { Leave } from './parts/leave.tsx';
@@ -28,7 +29,11 @@ export function Second({ session, onLeave }: { readonly session: BaySession; rea
     if (asked) vibrate('asked');
   }, [asked]);
   return (
-    <Shell state={state} onStop={() => session.stop()}>
+    <Shell
+      state={state}
+      onStop={() => session.stop()}
+      aside={<CallsForHelp state={state} onCall={emergency => session.bay?.callForHelp(emergency)} />}
+    >
       {view && (
         <>
           {view.state === 'stopped' && <AfterStop />}

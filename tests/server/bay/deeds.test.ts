@@ -152,6 +152,41 @@ describe('What a device heard', () => {
     expect(bench.key()).toBe('job.card.asking');
   });
 
+  test("that the engine runs on, that it burns or that somebody is hurt is anybody's to tell, in a stop", async () => {
+    const urgent = (['stillRunning', 'causeSmokeOrFire', 'causeSomeoneHurt'] as const).map(id =>
+      hear({ kind: 'reply', id, text: id, confidence: 0.9 }),
+    );
+    await silent();
+    for (const deed of urgent)
+      expect(() => planned(deed, by('second'), scene())).toThrow(
+        expect.objectContaining({ code: 'notYourRole' }),
+      );
+    bench.session.receive({ type: 'stop' }, 'second', 'touch');
+    await bench.session.settled();
+    await silent();
+    for (const deed of urgent) {
+      expect(() => planned(deed, by('supervisor'), scene())).toThrow(
+        expect.objectContaining({ code: 'notYourRole' }),
+      );
+      await done(deed, 'second');
+      await silent();
+    }
+    expect(bench.session.moment.context.stop).toMatchObject({
+      cause: 'someoneHurt',
+      also: ['overspeed', 'smokeOrFire'],
+    });
+    const off = hear({ kind: 'reply', id: 'allOff', text: 'all is off', confidence: 0.9 });
+    expect(() => planned(off, by('second'), scene())).toThrow(
+      expect.objectContaining({ code: 'notYourRole' }),
+    );
+    await done(off);
+    await silent();
+    // The cause is asked of the technician.
+    await done(hear({ kind: 'reply', id: 'no', text: 'wrong', confidence: 0.9 }));
+    await silent();
+    expect(bench.key()).toBe('stopped.makingSafe');
+  });
+
   test('of a number counts on its steps and within its range, as it is asked for', async () => {
     await goUntil(bench, 'job.ambient.asking');
     await silent();

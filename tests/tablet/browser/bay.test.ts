@@ -4,6 +4,7 @@ import type { Role } from '../../../src/server/protocol/index.ts';
 import { openShop, type TestShop } from '../../server/support/shop.ts';
 import { joinBay } from '../helpers/bay.ts';
 import { openBrowser } from '../helpers/browser.ts';
+import { lookAtAllSizes } from '../helpers/looks.ts';
 import { answer, waitForKey } from '../helpers/page.ts';
 import { pageFolder } from '../helpers/serve.ts';
 
@@ -37,6 +38,14 @@ it('three devices have each their face of one session, and any of them stops it'
   await waitForKey(technician, 'job.makerFirst.asking');
   await second.getByRole('button', { name: /^STOP/ }).click();
   for (const page of [technician, second, supervisor]) await shows(page, 'Stop! Key off. Stop!');
+  await waitForKey(technician, 'stopped.makingSafe');
+  // Fire and injury are one touch of the second person's, with the engine long said to be off as well.
+  await answer(technician, 'all is off');
+  await waitForKey(technician, 'stopped.askingCause');
+  expect(await technician.locator('.help').count()).toBe(0);
+  await lookAtAllSizes(second, 'calls-for-help');
+  await second.getByRole('button', { name: /^someone is hurt$/i }).click();
+  for (const page of [technician, second, supervisor]) await shows(page, 'Call the emergency number now.');
   await waitForKey(technician, 'stopped.makingSafe');
   expect(faults).toEqual([]);
 });

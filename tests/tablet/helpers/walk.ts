@@ -28,13 +28,13 @@ const devices: BayState['devices'] = roles.map(role => ({
   roundTripMs: null,
 }));
 
-const bayState = (view: View | null, turn: string): BayState => ({
+const bayState = (view: View | null, turn: string, language: LanguageCode): BayState => ({
   bay: 'bay 1',
   session: view ? 'walk' : null,
   view,
   profiles: [],
   usual: { job: demoJob, units: 'us', language: 'en' },
-  language: 'en',
+  language,
   mayBeLeft: false,
   turn,
   grammar: null,
@@ -105,7 +105,7 @@ export async function openWalk(
   const page = await context.newPage();
   const lines = new Set<WebSocketRoute>();
   let seq = 0;
-  let state = bayState(null, '');
+  let state = bayState(null, '', language);
   await page.routeWebSocket(/\/ws$/, line => {
     line.onClose(() => lines.delete(line));
     line.onMessage(text => {
@@ -145,7 +145,7 @@ export async function openWalk(
     async show(view) {
       seq += 1;
       const turn = `walk/${seq}`;
-      state = bayState(view, turn);
+      state = bayState(view, turn, language);
       const { view: _, grammar: __, ...bay } = state;
       const patch = { bay, view: { kind: 'whole', view } };
       for (const line of lines) line.send(JSON.stringify({ type: 'patch', seq, sessionMs: 0, patch }));

@@ -56,12 +56,15 @@ export function Shell({
   state,
   onStop,
   beside,
+  aside,
   children,
 }: {
   readonly state: FaceState;
   readonly onStop: () => void;
   /** What is looked at, and never has to be touched in a hurry. */
   readonly beside?: ReactNode;
+  /** What is touched in a hurry besides STOP: it keeps its place too. */
+  readonly aside?: ReactNode;
   /** What is answered. */
   readonly children: ReactNode;
 }) {
@@ -98,6 +101,7 @@ export function Shell({
           {inOwnWords(state.bay?.refusal ?? '')}
         </p>
         {view && <Ear hearing={view.hearing} />}
+        {aside}
       </main>
       <Stop onStop={onStop} standing={isKnownToStand(state)} />
     </div>

@@ -1,0 +1,143 @@
+import { randomUUID } from 'node:crypto';
+import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { afterEach, describe, expect, test } from 'vitest';
+import type { Role } from '../../src/server/protocol/index.ts';
+import { Face } from './support/face.ts';
+import { openShop, type TestShop } from './support/shop.ts';
+
+let shop: TestShop;
+afterEach(() => shop.server.close());
+
+const pairedAs = async (role: Role, bay = 'bay 1') => Face.paired(shop.base, await shop.pair(role, bay));
+
+/** A session that has begun, and the devices of its people. */
+async function begun() {
+  shop = await openShop({ bays: ['bay 1', 'bay 2'] });
+  const technician = await pairedAs('technician');
+  const second = await pairedAs('second');
+  await technician.do({ do: 'begin' });
+  await technician.until(() => technician.key === 'job.card.asking');
+  return { technician, second };
+}
+
+/** What is called out on the device, by its words. */
+const calledOut = (face: Face) =>
+  face
+    .says()
+    .filter(({ priority }) => priority === 'hazard')
+    .map(({ text }) => text);
+
+const onRecord = async (face: Face): Promise<{ kind: string; data: Record<string, unknown> }[]> => {
+  await face.settled();
+  const text = await readFile(join(shop.folder, `${face.state?.session}.jsonl`), 'utf8');
+  return text
+    .trimEnd()
+    .split('\n')
+    .map(line => JSON.parse(line));
+};
+const stopsOnRecord = async (face: Face) =>
+  (await onRecord(face)).filter(({ kind, data }) => kind === 'event' && data.type === 'stop');
+
+const fire = { do: 'stop', cause: 'smokeOrFire' } as const;
+const hurt = { do: 'stop', cause: 'someoneHurt' } as const;
+
+describe("A touch of the second person's for fire or injury", () => {
+  test.each([
+    [fire, 'Stop: smoke or fire! Key off.', 'call the fire service'],
+    [hurt, 'Stop: someone is hurt! Key off.', 'Call the emergency number now.'],
+  ])('stops everything and calls for help on every device: %o', async (deed, stop, help) => {
+    const { technician, second } = await begun();
+    expect(await second.do(deed)).toMatchObject({ type: 'ack', stop: 'stopped', again: false });
+    for (const face of [technician, second]) {
+      await face.until(() => face.key === 'stopped.makingSafe');
+      await face.until(() => calledOut(face).some(text => text.includes(help)));
+      expect(calledOut(face)[0]).toBe(stop);
+    }
+    await expect
+      .poll(() => stopsOnRecord(second))
+      .toMatchObject([{ data: { by: 'second', via: 'touch', cause: deed.cause } }]);
+    expect((await onRecord(second)).filter(({ kind }) => kind === 'command').at(-1)?.data).toMatchObject({
+      role: 'second',
+      do: 'stop',
+    });
+  });
+
+  test('counts after a stop, wherever that has got to; touched again it is the same', async () => {
+    const { technician, second } = await begun();
+    await second.do({ do: 'stop' });
+    await technician.until(() => technician.key === 'stopped.makingSafe');
+    await technician.say('all is off');
+    await technician.until(() => technician.key === 'stopped.askingCause');
+    expect(await second.do(fire)).toMatchObject({ stop: 'stopped', again: false });
+    await technician.until(() => technician.key === 'stopped.makingSafe');
+    expect(await second.do(fire)).toMatchObject({ stop: 'stopped', again: true });
+    expect(await second.do(hurt)).toMatchObject({ stop: 'stopped', again: false });
+    // Both are known now, whichever is the later.
+    for (const deed of [fire, hurt, fire]) expect(await second.do(deed)).toMatchObject({ again: true });
+    await expect.poll(() => stopsOnRecord(second)).toHaveLength(3);
+    await technician.until(() => technician.key === 'stopped.makingSafe');
+    await technician.say('all is off');
+    await technician.until(() => technician.key === 'stopped.causeReadBack');
+    expect(technician.state?.view?.prompt).toContain('someone is hurt');
+  });
+
+  test('sent again with the same id calls nothing out anew, on another line either', async () => {
+    const { technician, second } = await begun();
+    const id = randomUUID();
+    await second.do(fire, id);
+    expect(await second.do(fire, id)).toMatchObject({ again: true });
+    await expect.poll(() => stopsOnRecord(technician)).toHaveLength(1);
+  });
+
+  test('while a session is being begun counts in it, beside a stop before it', async () => {
+    shop = await openShop();
+    const technician = await pairedAs('technician');
+    const second = await pairedAs('second');
+    technician.send({ type: 'command', id: randomUUID(), deed: { do: 'begin' } });
+    await technician.settled();
+    for (const deed of [{ do: 'stop' }, hurt, hurt] as const)
+      second.send({ type: 'command', id: randomUUID(), deed });
+    await second.until(() => second.key === 'stopped.makingSafe');
+    await second.until(() => calledOut(second).some(text => text.includes('emergency number')));
+    await expect
+      .poll(async () => (await stopsOnRecord(second)).map(({ data }) => data.cause))
+      .toContain('someoneHurt');
+  });
+
+  test('where nothing runs is told so', async () => {
+    shop = await openShop();
+    const second = await pairedAs('second');
+    expect(await second.do(fire)).toMatchObject({ type: 'ack', stop: 'nothingRuns' });
+  });
+
+  test('comes ahead of every limit, as a stop does, and takes no other cause', async () => {
+    const { technician, second } = await begun();
+    shop.freezeRates();
+    for (let sent = 0; sent < 300; sent += 1)
+      second.send({ type: 'command', id: randomUUID(), deed: { do: 'control', turn: 'x', id: 'help' } });
+    expect(await second.do(fire)).toMatchObject({ type: 'ack', stop: 'stopped', again: false });
+    technician.send({ type: 'command', id: randomUUID(), deed: { do: 'stop', cause: 'falseAlarm' } });
+    await technician.until(() => technician.errors().some(({ code }) => code === 'malformed'));
+    await expect.poll(() => stopsOnRecord(technician)).toHaveLength(1);
+  });
+});
+
+test("A supervisor's stop stops, and names nothing that only people at the engine can see", async () => {
+  const { technician } = await begun();
+  const supervisor = await pairedAs('supervisor');
+  expect(await supervisor.do(fire)).toMatchObject({ type: 'ack', stop: 'stopped', again: false });
+  await technician.until(() => technician.key === 'stopped.makingSafe');
+  await expect.poll(() => stopsOnRecord(technician)).toMatchObject([{ data: { by: 'supervisor' } }]);
+  const [stop] = await stopsOnRecord(technician);
+  expect(stop?.data).not.toHaveProperty('cause');
+  expect(await supervisor.do(hurt)).toMatchObject({ again: true });
+});
+
+test('Fire in one bay stops nothing in another', async () => {
+  const { technician } = await begun();
+  const stranger = await pairedAs('second', 'bay 2');
+  expect(await stranger.do(fire)).toMatchObject({ stop: 'nothingRuns' });
+  await technician.settled();
+  expect(technician.key).toBe('job.card.asking');
+});
