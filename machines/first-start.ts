@@ -20,7 +20,7 @@ import { shutdownSteps } from './phases/10-shutdown.ts';
 import { signOffSteps } from './phases/11-sign-off.ts';
 import { freshQuestion, gateMet, isDone, stopFor } from './progress.ts';
 import type { Step } from './steps.ts';
-import { recordStop, stoppedNode } from './stopped.ts';
+import { isBarred, recordStop, stoppedNode } from './stopped.ts';
 import { leftMs, shiftTimes } from './timing.ts';
 import {
   atMs,
@@ -307,7 +307,11 @@ function machineOf(steps: readonly Step[], first: Step) {
         type: 'final',
         entry: [update(() => freshQuestion), ...speak(() => ({ line: 'signedOff', values: {} }))],
       },
-      ended: { id: 'ended', type: 'final', entry: [...speak(() => ({ line: 'ended', values: {} }))] },
+      ended: {
+        id: 'ended',
+        type: 'final',
+        entry: [...speak(look => ({ line: isBarred(look) ? 'endedBarred' : 'ended', values: {} }))],
+      },
     },
   });
 }

@@ -72,8 +72,6 @@ export function stoppedNode(steps: readonly Step[]): Node {
   const drills = steps.filter(step => step.kind === 'confirm' && step.drill);
   const drillAt = ({ context }: Look) => drills.find(({ id }) => id === (context.stop?.step ?? context.step));
   const cause = ({ context }: Look) => context.stop?.cause ?? null;
-  const isOverForGood = (look: Look) =>
-    [cause(look), ...(look.context.stop?.also ?? [])].some(known => known !== null && endsTheStart(known));
   /** Never one that names its cause, as the bus does. */
   const isDrill = (look: Look) =>
     cause(look) === null &&
@@ -263,7 +261,7 @@ export function stoppedNode(steps: readonly Step[]): Node {
           technician,
           look => ({ line: 'causeReadBack', values: { cause: { cause: cause(look) ?? 'other' } } }),
           [
-            { guard: isOverForGood, target: '#ended', actions: bar },
+            { guard: isBarred, target: '#ended', actions: bar },
             { target: 'reopened', actions: reopen(after, cause) },
           ],
           { target: 'askingCause' },
@@ -289,6 +287,10 @@ export function stoppedNode(steps: readonly Step[]): Node {
 
 /** A spun shell often still turns free: nothing that this list could ask for tells whether it may fire again. */
 const endsTheStart = (cause: Cause) => cause === 'knocking';
+
+/** What was found ends this start: the engine is not fired again in this session. */
+export const isBarred = ({ context: { stop } }: Look): boolean =>
+  [stop?.cause ?? null, ...(stop?.also ?? [])].some(known => known !== null && endsTheStart(known));
 
 const bar = [
   remark(() => ({ line: 'knockingEnds', values: {}, priority: 'hazard' })),

@@ -28,11 +28,14 @@ const disabling = {
   electric: 'disableElectric',
   lever: 'disableLever',
   solenoid: 'disableSolenoid',
+  stopSolenoid: 'disableStopSolenoid',
 } as const satisfies Record<Profile['fuelling']['disabledBy'], LineId>;
 const proving = {
   electric: 'proveElectric',
   lever: 'proveLever',
   solenoid: 'proveSolenoid',
+  // Without current it lets the engine fuel: no click would tell nothing.
+  stopSolenoid: 'proveLever',
 } as const satisfies Record<Profile['fuelling']['disabledBy'], LineId>;
 
 /** Oil to the bearings by the starter alone: no fuel until pressure shows, and shows again. */

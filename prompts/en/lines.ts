@@ -151,6 +151,8 @@ export const lines = {
   disableElectric: 'Key off, unplug the {at}. Feed stays open and primed: its pump must not run dry.',
   disableLever: 'Put the {at} to no delivery and tie it there.',
   disableSolenoid: 'Key off, unplug the {at}: it closes the rack. Feed stays open and primed.',
+  disableStopSolenoid:
+    'Put the {at} to no delivery and tie it there: its solenoid shuts nothing off without current. Feed stays open and primed.',
   proveElectric: 'The {at}: off, in sight, tagged, feed open.',
   proveLever: 'Pull the {at} by hand: it stays at no delivery.',
   proveSolenoid: 'Key on for a moment: no click at the {at}. Key off again.',
@@ -205,6 +207,8 @@ export const lines = {
   stopCauseCut: 'Stop: {cause}! Key off, {cut}',
   cutAt: '{at}, now. If it runs on, block its air. Stay out of line with turbo, fan and flywheel.',
   cutKnown: 'cut its fuel, now. If it runs on, block its air. Stay out of line with turbo, fan and flywheel.',
+  cutByHand:
+    '{at} by hand, now: its solenoid needs current. If it runs on, block its air. Stay out of line with turbo, fan and flywheel.',
   stillRunning: 'Danger. Still running: {cut}',
   starterHangs: 'Danger. Starter will not let go: battery off. If it fires: {cut}',
   notOffYet: 'Key off, now.',
@@ -243,6 +247,8 @@ export const lines = {
 
   signedOff: 'Signed off. Record closed.',
   ended: 'Session ended without sign-off. Record closed.',
+  endedBarred:
+    'Session ended without sign-off. Record closed. Once the supervisor has released this engine, begin a new session.',
 } as const satisfies Record<string, string>;
 
 /** A sentence that begins with one of these is a caution (ANSI Z535.6), strongest first. */

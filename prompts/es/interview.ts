@@ -84,6 +84,8 @@ export const interview: BySentence = {
   'mechanical: a lever is put to no delivery': 'mecánica: se pone una palanca a caudal nulo',
   'mechanical with a shut-off solenoid: its plug is pulled':
     'mecánica con solenoide de corte: se saca su enchufe',
+  'mechanical with a solenoid that shuts off by current: its lever is tied at stop':
+    'mecánica con solenoide que corta con corriente: se ata su palanca en parada',
   'filled with oil first': 'llenado con aceite antes',
   'fitted dry': 'montado en seco',
   ethylene: 'etileno',
@@ -233,8 +235,8 @@ export const interview: BySentence = {
     'en el motor: palanca de corte, llave de combustible, trampilla de aire; manual, corte de emergencia',
   'manual, specifications: overspeed setting; else a tenth above the highest speed without load':
     'manual, datos técnicos: ajuste de sobrevelocidad; si no, una décima parte sobre la velocidad máxima sin carga',
-  'fuel system: electronic injection, rack lever, or stop solenoid':
-    'sistema de combustible: inyección electrónica, palanca de cremallera, o solenoide de corte',
+  'fuel system: electronic injection, rack lever, or a solenoid: unplugged it shuts off, or it shuts off only while it has current':
+    'sistema de combustible: inyección electrónica, palanca de cremallera, o solenoide: desenchufado corta, o solo corta mientras tiene corriente',
   'on the engine, or the manual, fuel system': 'en el motor, o el manual, sistema de combustible',
   'manual, fluids and capacities': 'manual, líquidos y capacidades',
   'manual, fluids and capacities: with radiator and heater':

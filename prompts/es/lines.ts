@@ -160,6 +160,8 @@ export const lines = {
   disableLever: 'Ponga {at} en caudal nulo y átelo ahí.',
   disableSolenoid:
     'Contacto quitado, desenchufe {at}: cierra la cremallera. La alimentación sigue abierta y cebada.',
+  disableStopSolenoid:
+    'Ponga {at} en caudal nulo y átelo ahí: sin corriente su solenoide no corta nada. La alimentación sigue abierta y cebada.',
   proveElectric: '{at}: desenchufado, a la vista, con etiqueta, alimentación abierta.',
   proveLever: 'Tire de {at} con la mano: se queda en caudal nulo.',
   proveSolenoid: 'Contacto un momento: ningún clic en {at}. Quite el contacto otra vez.',
@@ -216,6 +218,8 @@ export const lines = {
   cutAt: '{at}, ya. Si sigue girando, tape su aire. Fuera del plano de turbo, ventilador y volante.',
   cutKnown:
     'cierre su combustible, ya. Si sigue girando, tape su aire. Fuera del plano de turbo, ventilador y volante.',
+  cutByHand:
+    '{at} con la mano, ya: su solenoide necesita corriente. Si sigue girando, tape su aire. Fuera del plano de turbo, ventilador y volante.',
   stillRunning: 'Peligro. Sigue girando: {cut}',
   starterHangs: 'Peligro. El arranque no suelta: desconecte la batería. Si enciende: {cut}',
   notOffYet: 'Quite el contacto, ya.',
@@ -254,6 +258,8 @@ export const lines = {
 
   signedOff: 'Firmado. Registro cerrado.',
   ended: 'Sesión terminada sin firma. Registro cerrado.',
+  endedBarred:
+    'Sesión terminada sin firma. Registro cerrado. Cuando el jefe de taller haya liberado este motor, empiece una sesión nueva.',
 } as const satisfies Record<string, string>;
 
 /** A sentence that begins with one of these is a caution (ANSI Z535.6), strongest first. */

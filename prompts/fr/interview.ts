@@ -85,6 +85,8 @@ export const interview: BySentence = {
   'mechanical: a lever is put to no delivery': 'mécanique : un levier est mis à débit nul',
   'mechanical with a shut-off solenoid: its plug is pulled':
     'mécanique avec un solénoïde de coupure : on débranche sa prise',
+  'mechanical with a solenoid that shuts off by current: its lever is tied at stop':
+    'mécanique avec un solénoïde qui coupe par le courant : on attache son levier à la coupure',
   'filled with oil first': "rempli d'huile d'abord",
   'fitted dry': 'posé à sec',
   ethylene: 'éthylène',
@@ -236,8 +238,8 @@ export const interview: BySentence = {
     "sur le moteur : levier de coupure, robinet de carburant, volet d'air ; manuel, coupure d'urgence",
   'manual, specifications: overspeed setting; else a tenth above the highest speed without load':
     'manuel, caractéristiques : réglage de survitesse ; sinon un dixième au-dessus du régime maximal à vide',
-  'fuel system: electronic injection, rack lever, or stop solenoid':
-    'circuit de gazole : injection électronique, levier de crémaillère, ou solénoïde de coupure',
+  'fuel system: electronic injection, rack lever, or a solenoid: unplugged it shuts off, or it shuts off only while it has current':
+    "circuit de gazole : injection électronique, levier de crémaillère, ou solénoïde : débranché il coupe, ou il ne coupe que tant qu'il a du courant",
   'on the engine, or the manual, fuel system': 'sur le moteur, ou le manuel, circuit de gazole',
   'manual, fluids and capacities': 'manuel, fluides et contenances',
   'manual, fluids and capacities: with radiator and heater':

@@ -159,6 +159,8 @@ export const lines = {
   disableLever: 'Mettez {at} au débit nul et attachez-le.',
   disableSolenoid:
     "Contact coupé, débranchez {at}, qui ferme la crémaillère. L'alimentation reste ouverte et amorcée.",
+  disableStopSolenoid:
+    "Mettez {at} au débit nul et attachez-le : sans courant son solénoïde ne coupe rien. L'alimentation reste ouverte et amorcée.",
   proveElectric: 'Prise débranchée ({at}), visible, étiquetée, alimentation ouverte.',
   proveLever: 'Tirez à la main ({at}) : il reste au débit nul.',
   proveSolenoid: 'Contact un instant : aucun clic ({at}). Contact coupé de nouveau.',
@@ -218,6 +220,8 @@ export const lines = {
     "{at}, maintenant. S'il tourne encore, bouchez son air. Restez hors du plan du turbo, du ventilateur et du volant.",
   cutKnown:
     "fermez son gazole, maintenant. S'il tourne encore, bouchez son air. Restez hors du plan du turbo, du ventilateur et du volant.",
+  cutByHand:
+    "{at} à la main, maintenant : son solénoïde a besoin de courant. S'il tourne encore, bouchez son air. Restez hors du plan du turbo, du ventilateur et du volant.",
   stillRunning: 'Danger. Il tourne encore : {cut}',
   starterHangs: "Danger. Le démarreur ne lâche pas : débranchez la batterie. S'il démarre : {cut}",
   notOffYet: 'Coupez le contact, maintenant.',
@@ -256,6 +260,8 @@ export const lines = {
 
   signedOff: 'Démarrage signé. Dossier clos.',
   ended: 'Séance terminée sans signature. Dossier clos.',
+  endedBarred:
+    "Séance terminée sans signature. Dossier clos. Une fois ce moteur libéré par le chef d'atelier, commencez une nouvelle séance.",
 } as const satisfies Record<string, string>;
 
 /** A sentence that begins with one of these is a caution (ANSI Z535.6), strongest first. */

@@ -90,7 +90,7 @@ export const fields = {
   ),
   'fuelling.disabledBy': known(
     'how fuelling is disabled, and how that is proved, before it is cranked for oil',
-    'fuel system: electronic injection, rack lever, or stop solenoid',
+    'fuel system: electronic injection, rack lever, or a solenoid: unplugged it shuts off, or it shuts off only while it has current',
   ),
   'fuelling.at': known(
     'it is named when it is disabled, proved and restored',

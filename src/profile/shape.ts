@@ -181,7 +181,7 @@ export const profileShape = z.strictObject({
   }),
   /** How it is kept from firing while the starter turns it: electrically, or with the rack at no delivery. */
   fuelling: z.strictObject({
-    disabledBy: z.enum(['electric', 'lever', 'solenoid']),
+    disabledBy: z.enum(['electric', 'lever', 'solenoid', 'stopSolenoid']),
     /** What is unplugged or moved, as it is called at this engine. */
     at: name,
   }),

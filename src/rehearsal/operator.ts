@@ -1,5 +1,7 @@
+import { heaterSeconds } from '../../machines/limits/electrics.ts';
 import { type Moment, offerOf } from '../../machines/moment.ts';
 import { sweepRpm } from '../../machines/phases/numbered.ts';
+import { leftMs } from '../../machines/timing.ts';
 import type { PhaseId, StepId } from '../../prompts/types.ts';
 import type { Profile } from '../profile/schema.ts';
 import type { Controls } from './model/controls.ts';
@@ -24,6 +26,19 @@ const keyOnSteps: readonly string[] = [
 ] satisfies StepId[];
 const keyOffSteps: readonly string[] = ['keyOn.battery'] satisfies StepId[];
 
+/** A hand turns a key off and on within this; a bus that falls silent for so long is not missed yet. */
+const KEY_TURN_MS = 1000;
+
+/** A heater works anew each time the key is turned on: where its wait begins, and where a rest before the next burst ends. */
+function turnsKeyForHeater(moment: Moment, nowMs: number): boolean {
+  const { context } = moment;
+  const left = leftMs(context, nowMs);
+  if (context.timer === null || left === null || offerOf(moment).awaits !== 'time') return false;
+  if (context.step === 'keyOn.heaterHold') return context.timer.totalMs - left < KEY_TURN_MS;
+  const rests = moment.hasTag('starting') && !context.step.startsWith('noFuelCrank.');
+  return rests && heaterSeconds(context) > 0 && left <= KEY_TURN_MS;
+}
+
 /** The speed that is held there, rpm; null where the engine is left to its idle. */
 function demandAt(step: StepId, before: Controls, profile: Profile): number | null {
   if (step === 'warmUp.fastIdle') return profile.warmUp.fastIdleRpm ?? null;
@@ -35,8 +50,9 @@ function demandAt(step: StepId, before: Controls, profile: Profile): number | nu
 /**
  * What the people at the engine do, going by where the procedure is: they do what it asks when it asks. On hold
  * everything stays as it is; on a stop everything goes off.
+ * @param nowMs session time
  */
-export function controlsAt(moment: Moment, before: Controls, profile: Profile): Controls {
+export function controlsAt(moment: Moment, before: Controls, profile: Profile, nowMs: number): Controls {
   if (moment.matches('held')) return before;
   const off: Controls = {
     ...before,
@@ -55,9 +71,10 @@ export function controlsAt(moment: Moment, before: Controls, profile: Profile): 
   return {
     keyOn:
       starter ||
-      (before.keyOn && moment.hasTag('starting')) ||
-      (keyOnPhases.includes(phase) && !keyOffSteps.includes(step)) ||
-      keyOnSteps.includes(step),
+      (!turnsKeyForHeater(moment, nowMs) &&
+        ((before.keyOn && moment.hasTag('starting')) ||
+          (keyOnPhases.includes(phase) && !keyOffSteps.includes(step)) ||
+          keyOnSteps.includes(step))),
     starter,
     fuelling: !fuelOff,
     demandRpm: demandAt(step, before, profile),

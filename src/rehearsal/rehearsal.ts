@@ -93,7 +93,7 @@ export function createRehearsal(
   /** Catches up with the clock, a step at a time; what is sent carries the time of its step. */
   async function catchUp(): Promise<void> {
     injectDue();
-    engine.control(controlsAt(session.moment, engine.state.controls, profile));
+    engine.control(controlsAt(session.moment, engine.state.controls, profile, clock.nowMs()));
     const frames: CanFrame[] = [];
     const untilS = (clock.nowMs() - startMs) / 1000;
     for (let atS = engine.state.timeS + STEP_S; atS <= untilS + STEP_S / 2; atS += STEP_S) {

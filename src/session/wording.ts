@@ -4,6 +4,7 @@ import type { Language } from '../../prompts/types.ts';
 import { fmi } from '../engineering/fmi.ts';
 import { describeIssue, type Issue } from '../engineering/result.ts';
 import { sayNumber } from '../voice/number-words/say.ts';
+import { sentenceCase } from './sentence-case.ts';
 import { asShownUnit, type ShownUnit, shownUnit, toUser, type UnitSystem, userUnit } from './units.ts';
 
 /** One sentence in its two renderings: for the ear, with numbers in words, and for the eye. */
@@ -194,9 +195,11 @@ export function wordSaid(said: Said, language: Language, units: UnitSystem): Sen
     const template = said.line === 'ask' ? language.steps[said.step].ask : language.lines[said.line];
     const prefix = said.prefix ? `${language.lines[said.prefix]} ` : '';
     // What is only shown, or only spoken, leaves a gap in the other.
-    return `${prefix}${fill(forSense(template, spoken), blanksOf(said.values, manner))}`
-      .replace(/ {2,}/g, ' ')
-      .trim();
+    return sentenceCase(
+      `${prefix}${fill(forSense(template, spoken), blanksOf(said.values, manner))}`
+        .replace(/ {2,}/g, ' ')
+        .trim(),
+    );
   };
   return { spoken: render(true), shown: unparted(render(false)) };
 }

@@ -24,6 +24,18 @@ import { isAskedTogether } from './together.ts';
 
 export const job: JobCard = { vehicle: 'V', engine: 'E', technician: 'T', second: 'S', supervisor: 'U' };
 
+const openRecords = new Set<RecordLog>();
+
+// Benches lead sessions with these parts too, and end with their process.
+if (process.env.VITEST !== undefined) {
+  const { afterAll } = await import('vitest');
+  afterAll(async () => {
+    // One that a test has left on a full disk keeps what it has, and stays open.
+    await Promise.allSettled([...openRecords].map(record => record.close()));
+    openRecords.clear();
+  });
+}
+
 /** Sound as long as people need for the words, and silent: what a test of timing needs of a voice. */
 export const speakingTime: Synthesizer = {
   synthesize: async (text): Promise<Pcm> => ({
@@ -83,6 +95,7 @@ export function rigAround(
   path: string,
   via: 'keys' | 'voice' = 'keys',
 ): Rig {
+  openRecords.add(record);
   const keys = createTypedRecognizer();
   session.attach(keys, via);
   const said: string[] = [];

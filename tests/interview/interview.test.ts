@@ -135,7 +135,9 @@ describe('what is typed', () => {
     expect(valueIn('firstFilter', 'fitted dry')).toBe('dry');
     expect(valueIn('fuel.primer.kind', 'by hand')).toBe('hand');
     expect(faultOf('firstFilter', 'not dry')).toMatch(/none of these/);
-    expect(faultOf('fuelling.disabledBy', 'mechanical')).toBe('"mechanical" may be 2, 3; give the number.');
+    expect(faultOf('fuelling.disabledBy', 'mechanical')).toBe(
+      '"mechanical" may be 2, 3, 4; give the number.',
+    );
     expect(faultOf('use', 'sawmill')).toMatch(/none of these; give its number, 1 to 4/);
     expect(valueIn('engine.cylinders', '4 cyl')).toBe(4);
     expect(valueIn('turbo', 'Y')).toBe(true);

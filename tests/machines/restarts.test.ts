@@ -92,6 +92,8 @@ describe('knocking', () => {
     ending.reply('yes', { via });
     expect(ending.name).toBe('ended');
     expect(hazards(ending)).toContain('knockingEnds');
+    // What was repaired and released is another start.
+    expect(ending.lines.at(-1)).toBe('endedBarred');
     expect(ending.last.notes).toContainEqual({
       kind: 'barred',
       data: { step: 'checks.leaks', why: 'knockingEnds' },
@@ -120,6 +122,12 @@ describe('knocking', () => {
   it('heard before a fire is named ends the start as well', () => {
     const both = knocks().reply('causeSmokeOrFire').reply('allOff').reply('yes').reply('yes');
     expect(both.name).toBe('ended');
+    expect(both.lines.at(-1)).toBe('endedBarred');
+  });
+
+  it('is all that a release is asked for', () => {
+    const given = running().stop().reply('allOff').reply('yes').reply('endSession').reply('yes');
+    expect(given.lines.at(-1)).toBe('ended');
   });
 });
 

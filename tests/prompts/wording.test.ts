@@ -108,21 +108,25 @@ describe.each(languageCodes)('in the language %s:', code => {
       expect([...new Set(missing)]).toEqual([]);
     });
 
-    it.each(unitSystems)('leaves no braces, nothing undefined and no nonsense, in %s units', units => {
-      const seen = new Set<string>();
-      for (const line of said) {
-        const { spoken, shown } = wordSaid(line, language, units);
-        // What is for the eye only is spoken by nothing.
-        for (const text of spoken === '' ? [shown] : [spoken, shown]) {
-          if (seen.has(text)) continue;
-          seen.add(text);
-          expect(text).not.toMatch(/[{}]|undefined|null|NaN|Infinity|\[object/);
-          expect(text).not.toMatch(code === 'fr' ? / {2}|^ | $| [.,]|^$/ : / {2}|^ | $| [.,:?!]|^$/);
+    it.each(unitSystems)(
+      'begins each sentence as one, and leaves no braces and no nonsense, in %s units',
+      units => {
+        const seen = new Set<string>();
+        for (const line of said) {
+          const { spoken, shown } = wordSaid(line, language, units);
+          // What is for the eye only is spoken by nothing.
+          for (const text of spoken === '' ? [shown] : [spoken, shown]) {
+            if (seen.has(text)) continue;
+            seen.add(text);
+            expect(text).not.toMatch(/[{}]|undefined|null|NaN|Infinity|\[object/);
+            expect(text).not.toMatch(/(^|[.?!] )[¿¡]?\p{Ll}/u);
+            expect(text).not.toMatch(code === 'fr' ? / {2}|^ | $| [.,]|^$/ : / {2}|^ | $| [.,:?!]|^$/);
+          }
+          expect(spoken).not.toMatch(/\d/);
         }
-        expect(spoken).not.toMatch(/\d/);
-      }
-      expect(seen.size).toBeGreaterThan(200);
-    });
+        expect(seen.size).toBeGreaterThan(200);
+      },
+    );
 
     it('never holds a wording of the stop, but for the call-outs: the tool must not stop itself', () => {
       const heard = said

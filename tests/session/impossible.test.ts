@@ -28,7 +28,7 @@ const list: readonly Impossible[] = [
       [4, '86'],
     ],
     leadsTo: 'signOff.cool.asking',
-    told: /coolant 86 °F\? It should be at least \d+ °F: it was 190 °F 0:\d\d ago\. Look again/,
+    told: /Coolant 86 °F\? It should be at least \d+ °F: it was 190 °F 0:\d\d ago\. Look again/,
     holds: ['signOff.cool', 'signOff.coolantLevel'],
   },
   {
@@ -39,7 +39,7 @@ const list: readonly Impossible[] = [
       [300, 'thermostat open'],
     ],
     leadsTo: 'warmUp.watch.asking',
-    told: /thermostat open\? Then coolant has to show at least \d+ °F\. Read the gauge/,
+    told: /Thermostat open\? Then coolant has to show at least \d+ °F\. Read the gauge/,
     holds: ['warmUp.watch'],
   },
   {
@@ -50,7 +50,7 @@ const list: readonly Impossible[] = [
       [0, 'correct'],
     ],
     leadsTo: 'fill.coolantFreezePoint.asking',
-    told: /freeze point −80 °F: −\d+ °F to \d+ °F\. Look again/,
+    told: /Freeze point −80 °F: −\d+ °F to \d+ °F\. Look again/,
     holds: ['fill.coolantFreezePoint'],
   },
   {
@@ -69,7 +69,7 @@ const list: readonly Impossible[] = [
     at: 'checks.coolant.asking',
     typed: [[0, '-20']],
     leadsTo: 'checks.coolant.asking',
-    told: /coolant −20 °F\? It should be at least \d+ °F: the air is 23 °F\. Look again/,
+    told: /Coolant −20 °F\? It should be at least \d+ °F: the air is 23 °F\. Look again/,
     holds: ['checks.coolant'],
   },
   {
@@ -77,7 +77,7 @@ const list: readonly Impossible[] = [
     at: 'noFuelCrank.untilPressure.cranking',
     typed: [[1, 'pressure shows']],
     leadsTo: 'noFuelCrank.untilPressure.early',
-    told: /pressure shows after 0:03 of cranking\? It takes at least 0:10\. Second person: look at the gauge too/,
+    told: /Pressure shows after 0:03 of cranking\? It takes at least 0:10\. Second person: look at the gauge too/,
     holds: ['noFuelCrank.untilPressure'],
   },
   {

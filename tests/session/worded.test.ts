@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { PromptValue } from '../../machines/vocabulary.ts';
 import { languages } from '../../prompts/index.ts';
-import type { Language } from '../../prompts/types.ts';
+import type { Language, LanguageCode } from '../../prompts/types.ts';
 import type { UnitSystem } from '../../src/session/units.ts';
 import {
   fill,
@@ -15,13 +15,13 @@ import {
 
 /** A value by itself, for the ear and for the eye. */
 function worded(value: PromptValue, units: UnitSystem = 'metric', language: Language = languages.en) {
-  const bare: Language = { ...language, lines: { ...language.lines, echo: '{value}' } };
+  const bare: Language = { ...language, lines: { ...language.lines, echo: '({value})' } };
   const { spoken, shown } = wordSaid(
     { line: 'echo', step: 'job.card', values: { value }, priority: 'notice' },
     bare,
     units,
   );
-  return [spoken, shown];
+  return [spoken, shown].map(each => each.slice(1, -1));
 }
 
 describe('a value is put into words for the ear and into figures for the eye:', () => {
@@ -153,7 +153,24 @@ describe('a sentence', () => {
 
   it('has its blanks filled, and nothing in those that nothing is known for', () => {
     expect(fill('{a} and {b} and {a}', { a: 'x', c: 'y' })).toBe('x and  and x');
-    expect(said('{known} {unknown}end', { values: { known: 'a' } }).shown).toBe('a end');
+    expect(said('{known} {unknown}end', { values: { known: 'a' } }).shown).toBe('A end');
+  });
+
+  it('begins as sentences do, for the ear and for the eye, whatever its blanks begin with', () => {
+    const together = (code: LanguageCode) =>
+      wordSaid(
+        {
+          line: 'together',
+          step: 'job.card',
+          values: { items: 'öl, 2.5 bar. übrige', reply: 'alles gut' },
+          priority: 'prompt',
+        },
+        languages[code],
+        'metric',
+      );
+    expect(together('en').spoken).toBe('Alles gut? Öl, 2.5 bar. Übrige.');
+    expect(together('fr').shown).toBe('Alles gut\u00A0? Öl, 2.5 bar. Übrige.');
+    expect(together('es').shown).toBe('¿Alles gut? Öl, 2.5 bar. Übrige.');
   });
 
   it('may have another before it', () => {

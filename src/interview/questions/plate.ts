@@ -54,6 +54,7 @@ const disabledAt: Readonly<Record<string, string>> = {
   electric: 'injector harness plug',
   lever: 'shut-off lever of the injection pump',
   solenoid: 'shut-off solenoid plug',
+  stopSolenoid: 'shut-off lever of the injection pump',
 };
 
 /** What stands on the plate, and what anybody sees who stands before it. */
@@ -221,6 +222,7 @@ export const plateQuestions: readonly Question[] = [
       electric: 'electronic (common rail, unit injectors): a plug is pulled',
       lever: 'mechanical: a lever is put to no delivery',
       solenoid: 'mechanical with a shut-off solenoid: its plug is pulled',
+      stopSolenoid: 'mechanical with a solenoid that shuts off by current: its lever is tied at stop',
     },
   },
   {

@@ -28,7 +28,7 @@ describe('a spoken reading', () => {
     await run.type('50');
     expect(run.key()).toBe('job.ambient.asking');
     expect(run.said.at(-1)).toBe(
-      'air temperature: you say 50 °F, the bus shows −4 °F. Look again, and say what you see.',
+      'Air temperature: you say 50 °F, the bus shows −4 °F. Look again, and say what you see.',
     );
     expect(await differences(run)).toMatchObject([
       { step: 'job.ambient', quantity: 'ambientTemperature', spoken: 10, bus: -20, unit: 'degC' },
@@ -49,7 +49,7 @@ describe('a spoken reading', () => {
     await run.type('50');
     await run.type('50');
     expect(run.key()).toBe('job.ambient.readingBack');
-    expect(run.said.at(-1)).toBe('air temperature: you say 50 °F, the bus shows −4 °F. Is yours correct?');
+    expect(run.said.at(-1)).toBe('Air temperature: you say 50 °F, the bus shows −4 °F. Is yours correct?');
     await run.type('correct');
     expect(run.key()).toBe('job.coldestNight.asking');
     const { entries } = await readLog(run.path);
@@ -87,7 +87,7 @@ describe('a lamp', () => {
     await run.type('dark');
     expect(run.key()).toBe('firstFire.lamps.item2');
     expect(run.said.at(-1)).toBe(
-      'amber warning lamp: you say dark, the bus shows it lit. Look again. amber warning?',
+      'Amber warning lamp: you say dark, the bus shows it lit. Look again. Amber warning?',
     );
     expect(await differences(run)).toMatchObject([{ lamp: 'amberWarning', spoken: 'dark', bus: 'lit' }]);
     await run.type('dark');

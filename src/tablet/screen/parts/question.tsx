@@ -2,7 +2,6 @@ import type { RefObject } from 'react';
 import { isAnsweredHere } from '../../face/addressee.ts';
 import type { FaceState } from '../../face/face.ts';
 import { promptParts } from '../../face/long-prompt.ts';
-import { sentenceCase } from '../../face/sentence-case.ts';
 import { signalOf } from '../../face/signal-word.ts';
 import { words } from '../../words/index.ts';
 import { useFittingText } from './fitting-text.ts';
@@ -25,7 +24,7 @@ export function Question({
 }) {
   const { view, role, turn, bay } = state;
   const prompt = view
-    ? sentenceCase(promptParts(view.prompt).question)
+    ? promptParts(view.prompt).question
     : words.waitingFor[bay?.link.state === 'connected' ? role : 'nobody'];
   useFittingText(place, `${turn} ${prompt}`);
   const tone = [view && !view.outcome && !isAnsweredHere(state) ? 'others' : '', signalOf(prompt) ?? ''].join(
