@@ -34,6 +34,11 @@ const BESIDES: Readonly<Record<string, readonly string[]>> = {
   'machines/kinds/bus.ts': ['tests/machines/bus.test.ts', 'tests/session/vehicle/agreement.test.ts'],
   'machines/kinds/faults.ts': ['tests/session/vehicle/agreement.test.ts'],
   'machines/kinds/voice.ts': ['tests/machines/voice.test.ts'],
+  // What is joined to a session is held by the tests that join it, too.
+  'src/session/session.ts': [
+    'tests/session/{past-starts,engine-ear}/*.test.ts',
+    'tests/session/vehicle/agreement.test.ts',
+  ],
   'src/session/in-noise.ts': ['tests/session/in-noise.test.ts'],
   'src/session/save-record.ts': ['tests/terminal/save-record.test.ts'],
 };

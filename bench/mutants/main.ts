@@ -1,18 +1,19 @@
 /**
  * `npm run mutants -- FOLDER ...`: measures the folders or files that are named and writes docs/mutants.md. With
  * no name it writes the page alone, from the figures of the runs before. `--by TEST` (any number of them) tries the
- * survivors of the named files once more, on these test files alone and in one run. `--at-once N` measures all that is
- * named in one run for each set of tests, N mutants at a time; `--events FOLDER` takes the files that such a run got
- * through, though it was ended (`.cache/mutants/events/...`). `--quick N` measures all that is named by N processes that
- * load the tests anew for each mutant, which takes a tenth of the time (`bench/mutants/quick/measure.ts`).
+ * survivors of the named files once more, on these test files alone and in one run (with `--quick N`, by the quick
+ * way; `--again --quick N` on the tests that hold them). `--at-once N` measures all that is named in one run for each
+ * set of tests, N mutants at a time; `--events FOLDER` takes the files that such a run got through, though it was ended
+ * (`.cache/mutants/events/...`). `--quick N` measures all that is named by N processes that load the tests anew for each
+ * mutant, which takes a tenth of the time (`bench/mutants/quick/measure.ts`).
  */
 import { existsSync, writeFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
-import { type FileFigures, readFigures, writeFigures } from './figures.ts';
+import { type Figures, type FileFigures, readFigures, writeFigures } from './figures.ts';
 import { folders, sourcesIn, testsOf } from './folders.ts';
 import { measure, tryAgain } from './measure.ts';
 import { mutantsPage } from './page.ts';
-import { measureQuickly } from './quick/measure.ts';
+import { measureQuickly, tryAgainQuickly } from './quick/measure.ts';
 import { figuresOfEvents, measureTogether } from './together.ts';
 
 const writePage = (): void =>
@@ -44,11 +45,23 @@ function byTheirTests(names: readonly string[]): ReadonlyMap<string, readonly st
   return byTests;
 }
 
+/** The figures of the files that are named and have survivors. */
+function survivorsIn(names: readonly string[]): Figures {
+  const before = readFigures();
+  return Object.fromEntries(
+    names.flatMap(sourcesIn).flatMap(file => {
+      const figures = before[file];
+      return figures && figures.survivors.length > 0 ? [[file, figures] as const] : [];
+    }),
+  );
+}
+
 const { values, positionals } = parseArgs({
   options: {
     by: { type: 'string', multiple: true, default: [] },
     'at-once': { type: 'string' },
     quick: { type: 'string' },
+    again: { type: 'boolean', default: false },
     events: { type: 'string', multiple: true, default: [] },
   },
   allowPositionals: true,
@@ -66,6 +79,11 @@ if (unknown.length > 0) {
   process.exitCode = 2;
 } else if (values.events.length > 0) {
   for (const folder of values.events) take(figuresOfEvents(folder));
+} else if (values.again && values.quick !== undefined) {
+  for (const [tests, files] of byTheirTests(Object.keys(survivorsIn(named))))
+    await tryAgainQuickly(survivorsIn(files), tests.split(' '), Math.round(Number(values.quick)), keep);
+} else if (values.quick !== undefined && values.by.length > 0) {
+  await tryAgainQuickly(survivorsIn(named), values.by, Math.round(Number(values.quick)), keep);
 } else if (values.quick !== undefined) {
   for (const [tests, files] of byTheirTests(named))
     await measureQuickly(files, tests.split(' '), Math.round(Number(values.quick)), keep);
@@ -76,15 +94,11 @@ if (unknown.length > 0) {
     take(await measureTogether(files, tests.split(' '), Math.round(Number(values['at-once'])), events));
   }
 } else if (values.by.length > 0) {
-  const before = readFigures();
-  const files = named.flatMap(sourcesIn).filter(file => (before[file]?.survivors.length ?? 0) > 0);
-  const again = await tryAgain(
-    Object.fromEntries(files.flatMap(file => (before[file] ? [[file, before[file]]] : []))),
-    values.by,
-  );
+  const before = survivorsIn(named);
+  const again = await tryAgain(before, values.by);
   writeFigures({ ...readFigures(), ...again });
   writePage();
-  for (const file of files)
+  for (const file of Object.keys(before))
     console.log(`${file}: of ${before[file]?.survivors.length} are left ${again[file]?.survivors.length}`);
 } else {
   const failed: string[] = [];

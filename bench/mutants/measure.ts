@@ -118,6 +118,34 @@ function tally(keys: readonly string[]): ReadonlyMap<string, number> {
   return counts;
 }
 
+/** What is left of the survivors of a file after some were tried once more: the rest stays as it was. */
+export function lessNoticed(file: string, before: FileFigures, results: readonly Result[]): FileFigures {
+  const tried = tally(
+    results.map(({ location, mutatorName, replacement }) =>
+      keyOf({
+        line: location.start.line,
+        mutator: mutatorName,
+        replacement: replacement.replaceAll(/\s+/g, ' '),
+      }),
+    ),
+  );
+  const left = tally(figuresOf(file, results).survivors.map(keyOf));
+  const were = tally(before.survivors.map(keyOf));
+  const kept = new Map<string, number>();
+  const survivors = before.survivors.filter(each => {
+    const key = keyOf(each);
+    const all = were.get(key) ?? 0;
+    // Twins in one line cannot be told apart: as many are left as one of the two runs left.
+    const most = (tried.get(key) ?? 0) < all ? all : Math.min(all, left.get(key) ?? 0);
+    const nth = (kept.get(key) ?? 0) + 1;
+    if (nth > most) return false;
+    kept.set(key, nth);
+    return true;
+  });
+  const noticed = before.survivors.length - survivors.length;
+  return { ...before, killed: before.killed + noticed, survivors };
+}
+
 /**
  * Tries the survivors of several files once more, on these tests alone and in one run: new tests are quick to ask. What
  * they notice is noticed; what they do not stays as it was, as does what reaches over several lines. Files that
@@ -131,30 +159,7 @@ export async function tryAgain(before: Figures, tests: readonly string[]): Promi
   return Object.fromEntries(
     Object.entries(before).map(([file, figures]) => {
       const own = results.filter(({ fileName }) => fileName.endsWith(`/${file}`));
-      const tried = tally(
-        own.map(({ location, mutatorName, replacement }) =>
-          keyOf({
-            line: location.start.line,
-            mutator: mutatorName,
-            replacement: replacement.replaceAll(/\s+/g, ' '),
-          }),
-        ),
-      );
-      const left = tally(figuresOf(file, own).survivors.map(keyOf));
-      const were = tally(figures.survivors.map(keyOf));
-      const kept = new Map<string, number>();
-      const survivors = figures.survivors.filter(each => {
-        const key = keyOf(each);
-        const all = were.get(key) ?? 0;
-        // Twins in one line cannot be told apart: as many are left as one of the two runs left.
-        const most = (tried.get(key) ?? 0) < all ? all : Math.min(all, left.get(key) ?? 0);
-        const nth = (kept.get(key) ?? 0) + 1;
-        if (nth > most) return false;
-        kept.set(key, nth);
-        return true;
-      });
-      const noticed = figures.survivors.length - survivors.length;
-      return [file, { ...figures, killed: figures.killed + noticed, survivors }];
+      return [file, lessNoticed(file, figures, own)];
     }),
   );
 }

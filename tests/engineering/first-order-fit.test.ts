@@ -115,7 +115,10 @@ describe('time to reach a value', () => {
         const exact = timeOf(truth, 80);
         expect(Math.abs((reached?.bestS ?? 0) / exact - 1)).toBeLessThan(1e-3);
         expect(reached?.lowS).toBeLessThanOrEqual(exact + 1e-3 * exact);
-        expect(reached?.highS ?? Number.POSITIVE_INFINITY).toBeGreaterThanOrEqual(exact - 1e-3 * exact);
+        expect(reached?.highS).toBeGreaterThanOrEqual(exact - 1e-3 * exact);
+        const narrowS = 0.005 * truth.tauS;
+        expect(exact - (reached?.lowS ?? 0)).toBeLessThan(narrowS);
+        expect((reached?.highS ?? Number.POSITIVE_INFINITY) - exact).toBeLessThan(narrowS);
       }),
       { numRuns: 40 },
     );
@@ -126,14 +129,17 @@ describe('time to reach a value', () => {
     const exact = timeOf(truth, 82);
     const normal = noise(2024);
     let held = 0;
+    let open = 0;
     const trials = 300;
     for (let trial = 0; trial < trials; trial += 1) {
       const fit = fitAny(readingsOf(truth, 20, 500, () => 0.5 * normal()));
       const reached = fit && timeToReach(fit, 82);
       if (reached && reached.lowS <= exact && (reached.highS ?? Number.POSITIVE_INFINITY) >= exact) held += 1;
+      if (reached?.highS === undefined) open += 1;
     }
     expect(held / trials).toBeGreaterThan(0.91);
     expect(held / trials).toBeLessThan(0.99);
+    expect(open / trials).toBeLessThan(0.1);
   });
 
   test('has no upper end while never reaching it is as plausible', () => {
@@ -141,6 +147,16 @@ describe('time to reach a value', () => {
     const reached = fit && timeToReach(fit, 84);
     expect(reached?.bestS).toBeGreaterThan(240);
     expect(reached?.highS).toBeUndefined();
+  });
+
+  test('is looked for back to 20 spans before the readings, where it may have been at any time before', () => {
+    // Hardly any rise among the scatter: it may be none.
+    const readings = Array.from({ length: 12 }, (_, i) => ({
+      timeS: 1000 + 20 * i,
+      value: 50 + 0.1 * i + (i % 2 ? 0.8 : -0.8),
+    }));
+    const fit = fitAny(readings);
+    expect(fit && timeToReach(fit, 49)).toMatchObject({ lowS: 1000 - 20 * 220 });
   });
 
   test('is not given for a value the curve never reaches', () => {

@@ -101,6 +101,36 @@ describe('the clock of the system', () => {
 });
 
 describe('a clock that runs faster', () => {
+  it('tells its pace', () => {
+    const clock = new PacedClock(BEGUN, 10);
+    expect(clock.pace).toBe(10);
+    clock.setPace(20);
+    expect(clock.pace).toBe(20);
+  });
+
+  it('sleeps by its own time, whatever its pace becomes meanwhile, or until it is called off', async () => {
+    // What it waits by is the real clock.
+    vi.useRealTimers();
+    const clock = new PacedClock(BEGUN, 1);
+    const off = new AbortController();
+    const over: string[] = [];
+    void clock.sleep(30_000).then(() => over.push('slept'));
+    void clock.sleep(30_000, off.signal).then(() => over.push('called off'));
+    await clock.sleep(0);
+    expect(over).toEqual([]);
+    clock.setPace(60);
+    off.abort();
+    await new Promise(resolve => setTimeout(resolve, 100));
+    expect(over).toEqual(['called off']);
+    // Half a minute at sixty times the pace.
+    await new Promise(resolve => setTimeout(resolve, 600));
+    expect(over).toEqual(['called off', 'slept']);
+    expect(clock.nowMs()).toBeGreaterThanOrEqual(30_000);
+    const begunMs = clock.nowMs();
+    await clock.sleep(60);
+    expect(clock.nowMs() - begunMs).toBeGreaterThanOrEqual(60);
+  });
+
   it('counts so many seconds for each', async () => {
     const clock = new PacedClock(BEGUN, 10);
     await vi.advanceTimersByTimeAsync(100);

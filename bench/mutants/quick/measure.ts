@@ -1,8 +1,8 @@
 import { appendFileSync, mkdirSync, writeFileSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import { createVitest } from 'vitest/node';
-import type { FileFigures } from '../figures.ts';
-import { figuresOf, isTypesOnly, type Result } from '../measure.ts';
+import type { Figures, FileFigures } from '../figures.ts';
+import { figuresOf, isTypesOnly, lessNoticed, type Result } from '../measure.ts';
 import { bundle } from './bundle.ts';
 import { instrument } from './instrument.ts';
 import type { Outcome, Reach } from './worker.ts';
@@ -51,17 +51,19 @@ async function reachOf(test: string, path: string, texts: ReadonlyMap<string, st
  * Mutates files that the same tests hold, without a run of vitest for each mutant: each file of tests is put together
  * with all that it imports, and loaded anew in the same process for each mutant that its tests reach.
  * The mutants are Stryker's, and so is what counts as noticed.
- * @param onFile called with each file as soon as all its mutants have been tried
+ * @param isWanted says of a line whether its mutants are tried
+ * @param onFile called with each file as soon as all its mutants that are tried have been
  */
-export async function measureQuickly(
+async function tryMutants(
   files: readonly string[],
   tests: readonly string[],
   processes: number,
-  onFile: (file: string, figures: FileFigures) => void,
+  isWanted: (file: string, line: number) => boolean,
+  onFile: (file: string, results: readonly Result[]) => void,
 ): Promise<void> {
-  for (const file of files.filter(isTypesOnly)) onFile(file, { killed: 0, timedOut: 0, survivors: [] });
-  const mutated = files.filter(file => !isTypesOnly(file));
-  const { texts, mutants } = await instrument(mutated);
+  const { texts, mutants: all } = await instrument(files);
+  const fileOf = (path: string) => files.find(file => path.endsWith(`/${file}`)) ?? path;
+  const mutants = all.filter(({ fileName, location }) => isWanted(fileOf(fileName), location.start.line + 1));
   mkdirSync(BUNDLES, { recursive: true });
   const reaches = new Map<string, Reach>();
   await inProcesses(processes, await filesOf(tests), async (worker, test) => {
@@ -75,8 +77,7 @@ export async function measureQuickly(
 
   /** How many mutants of a file each file of tests has noticed: what notices the most for its time is asked first. */
   const noticed = new Map<string, number>();
-  const results = new Map(mutated.map(file => [file, [] as Result[]]));
-  const fileOf = (path: string) => mutated.find(file => path.endsWith(`/${file}`)) ?? path;
+  const results = new Map(files.map(file => [file, [] as Result[]]));
   const left = new Map<string, number>();
   for (const { fileName } of mutants) left.set(fileOf(fileName), (left.get(fileOf(fileName)) ?? 0) + 1);
 
@@ -89,8 +90,9 @@ export async function measureQuickly(
       const worth = (test: string) =>
         (0.3 + (noticed.get(key(test)) ?? 0)) / ((reaches.get(test)?.ms ?? 0) + 50);
       const holding = [...reaches].flatMap(([file, { loading, byTest, passing, wallMs }]) => {
-        const tests = loading.includes(id) ? passing : passing.filter(test => byTest[test]?.includes(id));
-        return tests.length > 0 ? [{ file, tests, longestMs: patienceMs(wallMs) }] : [];
+        // Those behind the first that reaches it, too: what that one has built may be kept for them.
+        const first = loading.includes(id) ? 0 : passing.findIndex(test => byTest[test]?.includes(id));
+        return first < 0 ? [] : [{ file, tests: passing.slice(first), longestMs: patienceMs(wallMs) }];
       });
       holding.sort((one, other) => worth(other.file) - worth(one.file));
       const tookMs = holding.reduce((sum, { file }) => sum + (reaches.get(file)?.wallMs ?? 0), 0);
@@ -109,7 +111,39 @@ export async function measureQuickly(
       appendFileSync(TRIED, `${JSON.stringify({ source, ...result })}\n`);
       const own = results.get(source);
       own?.push(result);
-      if (own && own.length === left.get(source)) onFile(source, figuresOf(source, own));
+      if (own && own.length === left.get(source)) onFile(source, own);
     },
   );
+}
+
+/** Measures files that the same tests hold. @param onFile called with each file as soon as it is through */
+export async function measureQuickly(
+  files: readonly string[],
+  tests: readonly string[],
+  processes: number,
+  onFile: (file: string, figures: FileFigures) => void,
+): Promise<void> {
+  for (const file of files.filter(isTypesOnly)) onFile(file, { killed: 0, timedOut: 0, survivors: [] });
+  const mutated = files.filter(file => !isTypesOnly(file));
+  await tryMutants(
+    mutated,
+    tests,
+    processes,
+    () => true,
+    (file, results) => onFile(file, figuresOf(file, results)),
+  );
+}
+
+/** Tries the survivors of several files once more on these tests alone, as `tryAgain` does. */
+export async function tryAgainQuickly(
+  before: Figures,
+  tests: readonly string[],
+  processes: number,
+  onFile: (file: string, figures: FileFigures) => void,
+): Promise<void> {
+  const isWanted = (file: string, line: number) =>
+    before[file]?.survivors.some(survivor => survivor.line === line) === true;
+  await tryMutants(Object.keys(before), tests, processes, isWanted, (file, results) => {
+    if (before[file]) onFile(file, lessNoticed(file, before[file], results));
+  });
 }

@@ -3,6 +3,8 @@ import {
   type Asker,
   answerer,
   forbidden,
+  mayCallForHelp,
+  mayNotControl,
   mayNotLetGo,
   mayNotRenew,
 } from '../../../src/server/bay/authority.ts';
@@ -22,6 +24,7 @@ const say: Deed = { do: 'say', turn: 't', text: 'yes', via: 'touch' };
 const rights: readonly (readonly [Deed, readonly Name[], Partial<Record<Name, Refusal['code']>>])[] = [
   [{ do: 'stop' }, ['leader', 'follower', 'second', 'supervisor'], {}],
   [{ do: 'forget', device: 'd' }, ['leader', 'follower', 'second', 'supervisor'], {}],
+  [{ do: 'renew', device: 'd' }, ['leader', 'follower', 'second', 'supervisor'], {}],
   [
     { do: 'askHold' },
     ['supervisor'],
@@ -85,6 +88,31 @@ describe('What somebody may do at all', () => {
   });
 });
 
+describe('A word that is always understood', () => {
+  test('is never the supervisor’s, whichever it is', () => {
+    for (const id of [
+      'hold',
+      'sayAgain',
+      'status',
+      'timeLeft',
+      'help',
+      'continue',
+      'goBack',
+      'skip',
+    ] as const)
+      expect(mayNotControl(supervisor, id)).toMatchObject({
+        code: 'notYourRole',
+        sentence: 'The supervisor asks for a hold; nothing else of these words.',
+      });
+  });
+});
+
+describe('Who calls for help', () => {
+  test('are those at the engine, who see it; not the supervisor', () => {
+    expect(roles.filter(mayCallForHelp).toSorted()).toEqual(['second', 'technician']);
+  });
+});
+
 describe('Who lets go of a device', () => {
   const gone = { own: false, connected: false };
   const there = { own: false, connected: true };
@@ -113,11 +141,18 @@ describe('Who renews a pairing', () => {
   const other = { own: false };
 
   test('somebody else of the bay does, never the device itself', () => {
-    for (const asker of Object.values(all)) expect(mayNotRenew(asker, own)?.code).toBe('notYourRole');
+    for (const asker of Object.values(all))
+      expect(mayNotRenew(asker, own)).toMatchObject({
+        code: 'notYourRole',
+        sentence: 'Somebody else of the bay renews the pairing of this device.',
+      });
     expect(mayNotRenew(leader, other)).toBeNull();
     expect(mayNotRenew(supervisor, other)).toBeNull();
     expect(mayNotRenew(follower, other)?.code).toBe('notTheOwner');
-    expect(mayNotRenew(second, other)?.code).toBe('notYourRole');
+    expect(mayNotRenew(second, other)).toMatchObject({
+      code: 'notYourRole',
+      sentence: 'Only the technician and the supervisor renew pairings.',
+    });
   });
 });
 
@@ -179,6 +214,10 @@ describe('Whose an answer is', () => {
       ok: true,
       speaker: 'supervisor',
     });
+  });
+
+  test('of the technician it counts where another than the supervisor is asked, though that one has a device', () => {
+    expect(answerer(leader, { ...question, supervisorsOwn: true })).toEqual({ ok: true, speaker: undefined });
   });
 
   test('each role has a word about it', () => {

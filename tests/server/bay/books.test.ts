@@ -3,8 +3,8 @@ import type { Entry } from '../../../src/record/index.ts';
 import { DoneCommands } from '../../../src/server/bay/done-commands.ts';
 import { FRAMES_KEPT, FrameStream } from '../../../src/server/bay/frame-stream.ts';
 import { StopBook } from '../../../src/server/bay/stop-book.ts';
-import { applyPatch, type BayState, serverMessageSchema } from '../../../src/server/protocol/index.ts';
-import { demoJob } from '../../../src/session/demo-job.ts';
+import { applyPatch, serverMessageSchema } from '../../../src/server/protocol/index.ts';
+import { bareBay } from './bare-bay.ts';
 
 describe('Commands that were done', () => {
   const settled = Promise.resolve();
@@ -61,22 +61,6 @@ describe('Stops', () => {
   });
 });
 
-const bare: BayState = {
-  bay: 'bay',
-  session: null,
-  view: null,
-  profiles: ['demo-six'],
-  usual: { job: demoJob, units: 'us', language: 'en' },
-  language: 'en',
-  mayBeLeft: false,
-  turn: '',
-  grammar: null,
-  firing: null,
-  devices: [],
-  clear: { state: 'notAsked', untilSessionMs: null, ownDeviceOnly: false },
-  holdAsked: null,
-};
-
 describe('The frames of a bay', () => {
   const heard = (stream: FrameStream) => {
     const texts: string[] = [];
@@ -84,25 +68,25 @@ describe('The frames of a bay', () => {
   };
 
   test('tell each change once, numbered, and lead from the snapshot before to the one after', () => {
-    const stream = new FrameStream(bare);
+    const stream = new FrameStream(bareBay);
     const { texts, unlisten } = heard(stream);
-    expect(stream.snapshot()).toEqual({ seq: 0, sessionMs: 0, state: bare });
-    stream.show({ ...bare, turn: 's/1' }, 5);
-    stream.show({ ...bare, turn: 's/1' }, 9);
+    expect(stream.snapshot()).toEqual({ seq: 0, sessionMs: 0, state: bareBay });
+    stream.show({ ...bareBay, turn: 's/1' }, 5);
+    stream.show({ ...bareBay, turn: 's/1' }, 9);
     expect(texts).toHaveLength(1);
     const frame = serverMessageSchema.parse(JSON.parse(texts[0] ?? ''));
     if (frame.type !== 'patch') throw new Error(frame.type);
     expect(frame).toMatchObject({ seq: 1, sessionMs: 5 });
-    expect(applyPatch(bare, frame.patch)).toEqual({ ...bare, turn: 's/1' });
-    expect(stream.snapshot()).toEqual({ seq: 1, sessionMs: 5, state: { ...bare, turn: 's/1' } });
+    expect(applyPatch(bareBay, frame.patch)).toEqual({ ...bareBay, turn: 's/1' });
+    expect(stream.snapshot()).toEqual({ seq: 1, sessionMs: 5, state: { ...bareBay, turn: 's/1' } });
     unlisten();
-    stream.show(bare, 20);
+    stream.show(bareBay, 20);
     expect(texts).toHaveLength(1);
     expect(stream.seq).toBe(2);
   });
 
   test('are the same to all, and are kept for those who were away', () => {
-    const stream = new FrameStream(bare);
+    const stream = new FrameStream(bareBay);
     const [one, other] = [heard(stream), heard(stream)];
     for (let times = 1; times <= 3; times += 1)
       expect(stream.send({ type: 'hush', sessionMs: times })).toBe(times);
@@ -114,7 +98,7 @@ describe('The frames of a bay', () => {
   });
 
   test('are kept up to a number: who was away for longer gets the whole state', () => {
-    const stream = new FrameStream(bare);
+    const stream = new FrameStream(bareBay);
     for (let times = 0; times < FRAMES_KEPT + 2; times += 1) stream.send({ type: 'hush', sessionMs: 0 });
     expect(FRAMES_KEPT).toBe(1000);
     expect(stream.since(1)).toBeNull();
@@ -124,6 +108,6 @@ describe('The frames of a bay', () => {
   });
 
   test('of one run of the server are not taken for those of another', () => {
-    expect(new FrameStream(bare).epoch).not.toBe(new FrameStream(bare).epoch);
+    expect(new FrameStream(bareBay).epoch).not.toBe(new FrameStream(bareBay).epoch);
   });
 });

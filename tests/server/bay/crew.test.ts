@@ -5,8 +5,9 @@ import { describe, expect, test } from 'vitest';
 import { Crew } from '../../../src/server/bay/crew.ts';
 import { type Pairing, Pairings } from '../../../src/server/pairing/pairings.ts';
 import type { Role } from '../../../src/server/protocol/index.ts';
+import { deviceIn } from './bare-bay.ts';
 
-async function inBay() {
+async function inBay(wallMs?: () => number) {
   const file = join(await mkdtemp(join(tmpdir(), 'crew-')), 'pairings.json');
   const pairings = await Pairings.open(file, () => 0);
   const pair = async (role: Role, bay = 'bay'): Promise<Pairing> => {
@@ -14,7 +15,7 @@ async function inBay() {
     if (!added) throw new Error('The bay is full.');
     return added.pairing;
   };
-  return { crew: new Crew('bay', pairings), pairings, pair };
+  return { crew: new Crew('bay', pairings, wallMs), pairings, pair };
 }
 
 describe('The device that leads', () => {
@@ -103,6 +104,84 @@ describe('A device', () => {
   });
 });
 
+describe('Somebody of a role', () => {
+  test('is away where each of their devices is gone or answers nothing, and not where they have none', async () => {
+    const { crew, pair } = await inBay();
+    expect(crew.isAway('second')).toBe(false);
+    const [phone, tablet] = [await pair('second'), await pair('second')];
+    crew.came(await pair('technician'));
+    expect(crew.isAway('second')).toBe(true);
+    crew.came(phone);
+    expect(crew.isAway('second')).toBe(false);
+    crew.setQuiet(phone, true);
+    expect([crew.isAway('second'), crew.isAway('technician')]).toEqual([true, false]);
+    crew.came(tablet);
+    expect(crew.isAway('second')).toBe(false);
+    crew.left(tablet);
+    crew.setQuiet(phone, false);
+    expect(crew.isAway('second')).toBe(false);
+  });
+
+  test('is there again as soon as a device of theirs that was quiet comes anew', async () => {
+    const { crew, pair } = await inBay();
+    const phone = await pair('second');
+    crew.came(phone);
+    crew.setQuiet(phone, true);
+    expect(crew.list()[0]?.quiet).toBe(true);
+    crew.came(phone);
+    expect([crew.isAway('second'), crew.list()[0]?.quiet]).toEqual([false, false]);
+    crew.setQuiet(phone, true);
+    crew.left(phone);
+    expect(crew.list()[0]?.quiet).toBe(true);
+    crew.left(phone);
+    expect(crew.list()[0]?.quiet).toBe(false);
+  });
+});
+
+describe('Whose microphone is asked first', () => {
+  test("is the leader's, then the second person's, then any other", async () => {
+    const { crew, pair } = await inBay();
+    const [first, other, phone, office] = [
+      await pair('technician'),
+      await pair('technician'),
+      await pair('second'),
+      await pair('supervisor'),
+    ];
+    crew.came(first);
+    const places = () => [first, phone, other, office].map(({ device }) => crew.place(device));
+    expect(places()).toEqual([0, 1, 2, 2]);
+    crew.takeOver(other);
+    expect(places()).toEqual([2, 1, 0, 2]);
+    expect(crew.place('never paired')).toBe(2);
+  });
+});
+
+describe('What is known of a device', () => {
+  test('is when it was last heard of: when it came, at each word, and when it left', async () => {
+    let nowMs = 1000;
+    const { crew, pair } = await inBay(() => nowMs);
+    const phone = await pair('second');
+    const lastWordMs = () => crew.list()[0]?.lastWordMs;
+    expect(lastWordMs()).toBeNull();
+    crew.came(phone);
+    expect(lastWordMs()).toBe(1000);
+    nowMs = 2000;
+    crew.noteWord(phone);
+    expect(lastWordMs()).toBe(2000);
+    nowMs = 3000;
+    crew.left(phone);
+    expect(lastWordMs()).toBe(3000);
+  });
+
+  test('is its battery, as it last told', async () => {
+    const { crew, pair } = await inBay();
+    const phone = await pair('second');
+    crew.noteBattery(phone, { share: 0.4, charging: false });
+    crew.noteBattery(phone, { share: 0.3, charging: true });
+    expect(crew.list()[0]?.battery).toEqual({ share: 0.3, charging: true });
+  });
+});
+
 describe('The list of a bay', () => {
   test('has every paired device of it and no other, with what is known of each', async () => {
     const { crew, pair } = await inBay();
@@ -125,19 +204,7 @@ describe('The list of a bay', () => {
         clockOffsetMs: 12,
         roundTripMs: 3,
       },
-      {
-        id: phone.device,
-        role: 'second',
-        name: 'a second',
-        connected: false,
-        quiet: false,
-        battery: null,
-        lastWordMs: null,
-        owner: false,
-        listens: false,
-        clockOffsetMs: null,
-        roundTripMs: null,
-      },
+      deviceIn({ id: phone.device, role: 'second', name: 'a second', connected: false }),
     ]);
     expect([crew.has('technician'), crew.has('second'), crew.has('supervisor')]).toEqual([true, true, false]);
   });

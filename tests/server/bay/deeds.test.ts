@@ -1,7 +1,9 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import { english } from '../../../prompts/en/index.ts';
+import { readLog } from '../../../src/record/index.ts';
+import { readRecorded } from '../../../src/record/vocabulary/index.ts';
 import type { Crew } from '../../../src/server/bay/crew.ts';
-import { isStop, planned, running, type Scene } from '../../../src/server/bay/deeds.ts';
+import { isStop, planned, running, type Scene, speaksFor } from '../../../src/server/bay/deeds.ts';
 import { clearOf, questionOf, Turns } from '../../../src/server/bay/question.ts';
 import type { Run } from '../../../src/server/bay/run.ts';
 import type { Pairing } from '../../../src/server/pairing/pairings.ts';
@@ -29,9 +31,13 @@ beforeEach(async () => {
 });
 
 /** The bench's session as a bay sees it: the technician's device leads, and the second person's is paired or is not. */
-function scene({ turn = 't' as string | null, secondHasDevice = false } = {}): Scene {
+function scene({
+  turn = 't' as string | null,
+  secondHasDevice = false,
+  supervisorHasDevice = false,
+} = {}): Scene {
   const crew: Pick<Crew, 'has' | 'isOwner'> = {
-    has: role => role === 'second' && secondHasDevice,
+    has: role => (role === 'second' && secondHasDevice) || (role === 'supervisor' && supervisorHasDevice),
     isOwner: ({ role }) => role === 'technician',
   };
   return { run: { session: bench.session } as Run, crew: crew as Crew, turn };
@@ -48,6 +54,13 @@ const hear = (heard: Extract<Deed, { do: 'heard' }>['heard']): SessionDeed => ({
 async function done(deed: SessionDeed, role: Role = 'technician', at = scene()): Promise<void> {
   planned(deed, by(role), at)();
   await bench.session.settled();
+}
+
+/** By whom, and by which way, what was done last stands on the record. */
+async function recorded() {
+  const { entries } = readRecorded((await readLog(bench.path)).entries);
+  const last = entries.findLast(entry => entry.kind === 'event' && entry.data.type !== 'clock');
+  return last?.kind === 'event' ? { by: last.data.by, via: last.data.via } : undefined;
 }
 
 describe('A stop', () => {
@@ -76,6 +89,17 @@ describe('What is said or touched', () => {
   test('answers the question that was seen, as that of the one who was asked', async () => {
     await done(say('card is right'));
     expect(bench.key()).not.toBe('job.card.asking');
+  });
+
+  test('stands on the record as touched, by the one who touched it', async () => {
+    await done({ do: 'control', turn: 't', id: 'hold' }, 'second');
+    expect(await recorded()).toEqual({ by: 'second', via: 'touch' });
+  });
+
+  test('by a supervisor is theirs to say or not before anything else that may be wrong with it', () => {
+    expect(() => planned(say('  '), by('supervisor'), scene())).toThrow(
+      expect.objectContaining({ code: 'notYourRole' }),
+    );
   });
 
   test('counts for no other question, and for none while its answer is being carried out', () => {
@@ -150,6 +174,27 @@ describe('What a device heard', () => {
       );
     await done(hear({ kind: 'unclear', text: 'mumble', reason: 'outOfGrammar' }));
     expect(bench.key()).toBe('job.card.asking');
+  });
+
+  test('stands on the record as said', async () => {
+    await silent();
+    await done(hear(right));
+    expect(await recorded()).toEqual({ by: 'technician', via: 'voice' });
+  });
+
+  test('that holds or asks for help counts as that of whoever said it; the others of these words are the leader’s', async () => {
+    const word = (id: string) => hear({ kind: 'reply', id, text: id, confidence: 0.9 });
+    await silent();
+    for (const id of ['goBack', 'continue'])
+      expect(() => planned(word(id), by('second'), scene())).toThrow(
+        expect.objectContaining({ code: 'notYourRole', message: "This is the technician's to do." }),
+      );
+    await done(word('hold'), 'second');
+    expect(bench.session.moment.matches('held')).toBe(true);
+    expect(await recorded()).toEqual({ by: 'second', via: 'voice' });
+    await silent();
+    await done(word('continue'));
+    expect(bench.session.moment.matches('held')).toBe(false);
   });
 
   test("that the engine runs on, that it burns or that somebody is hurt is anybody's to tell, in a stop", async () => {
@@ -254,6 +299,33 @@ describe('The clear of the second person', () => {
 
   test('is not asked for without a session', () => {
     expect(clearOf(null, false)).toEqual({ state: 'notAsked', untilSessionMs: null, ownDeviceOnly: false });
+  });
+});
+
+describe('Whose a stop is', () => {
+  test('is that of whoever holds the device', () => {
+    for (const role of ['technician', 'second', 'supervisor'] as const)
+      expect(speaksFor(by(role), scene())).toBe(role);
+  });
+
+  test('is that of whoever was asked to try the word out, where one device is there for both', async () => {
+    await goUntil(bench, 'stopped.drillGoesOn');
+    expect(speaksFor(by('technician'), scene())).toBe('second');
+    expect(speaksFor(by('technician'), scene({ secondHasDevice: true }))).toBe('technician');
+    expect(speaksFor(by('second'), scene({ secondHasDevice: true }))).toBe('second');
+    expect(speaksFor(by('supervisor'), scene())).toBe('supervisor');
+  });
+});
+
+describe('What is asked of the supervisor', () => {
+  test('is answered at the technician’s device only where theirs is not there', async () => {
+    await goUntil(bench, 'signOff.sign.asking');
+    const signed = say('i sign');
+    expect(() => planned(signed, by('technician'), scene({ supervisorHasDevice: true }))).toThrow(
+      expect.objectContaining({ code: 'notYourRole' }),
+    );
+    expect(() => planned(signed, by('supervisor'), scene({ supervisorHasDevice: true }))).not.toThrow();
+    expect(() => planned(signed, by('technician'), scene())).not.toThrow();
   });
 });
 

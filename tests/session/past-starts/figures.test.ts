@@ -127,6 +127,39 @@ describe('the pace of a warm-up', () => {
     expect(told(twice).figures.at(-1)).toBeCloseTo(120, 6);
   });
 
+  it('is that of what was read, whether a reading failed between or was noted twice', () => {
+    const quickAtFirst = [
+      [0, 20],
+      [60, 40],
+      [300, 60],
+      [540, 80],
+      [564, 82],
+    ] as const;
+    const pace = told(quickAtFirst).figures.at(-1);
+    expect(pace).toBeGreaterThan(60);
+    const twice = quickAtFirst.flatMap(point => [point, point]);
+    expect(told(twice).figures.find(figure => figure !== undefined)).toBeCloseTo(pace ?? 0, 6);
+    const reader = new FigureReader(demoSix);
+    const figures = quickAtFirst.map(([s, degC]) => {
+      reader.take(verdict(STEP, null), s * 1000);
+      return reader.take(verdict(STEP, degC), s * 1000)?.value;
+    });
+    expect(figures.at(-1)).toBeCloseTo(pace ?? 0, 6);
+  });
+
+  it('begins where the coolant was last found colder by more than 10 K than at the reading before', () => {
+    const stood = [
+      [0, 20],
+      [60, 50],
+      [120, 70],
+      [1000, 55],
+      [1120, 65],
+      [1240, 75],
+      [1324, 82],
+    ] as const;
+    expect(told(stood).figures.at(-1)).toBeCloseTo(120, 0);
+  });
+
   it('is nothing where too little was read, or it is not known when the thermostat opens', () => {
     expect(
       told([
