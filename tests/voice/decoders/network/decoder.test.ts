@@ -233,7 +233,7 @@ describe('the network decoder', () => {
     ['reply', 'forty two', 'B AO R B IY B UW'],
     ['oneWordNumber', 'nine', 'N AY M'],
     ['agreement', 'correct', 'K ER EH K D'],
-    ['stop', 'stop', 'S T AA B'],
+    ['stop', 'stop', 'Z T AA B'],
     ['farStop', 'stop', 'S T AA B'],
   ] as const)('judges by the bound for a %s: "%s"', (bound, text, sound) => {
     const asked: Grammar = {
