@@ -195,6 +195,9 @@ def weight_of(c):
 
 
 def group_of(c):
+    # Rows of figures that were put together of what people said (joined.py).
+    if c.get("pack", "").startswith("made-joined"):
+        return "joined"
     if c["kind"] in ("made", "kokoro"):
         return c["kind"] if c["length"] <= 6 * RATE else c["kind"] + "-long"
     # The few who speak the language of a network that learned from others too.

@@ -218,7 +218,7 @@ class Scenes:
         alone = babbled[: len(babbled) // 2]
         x[alone], count[alone] = 0, 0
         # Or there is a radio, music, or something that beeps, and nobody near.
-        played, signalled = self.some(rows, 0.05), self.some(rows, 0.14)
+        played, signalled = self.some(rows, 0.08), self.some(rows, 0.14)
         x[played], count[played] = 0, 0
         only = signalled[: len(signalled) // 3]
         x[only], count[only] = 0, 0

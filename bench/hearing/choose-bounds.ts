@@ -1,28 +1,26 @@
 import { appendFileSync, readFileSync } from 'node:fs';
-import {
-  certaintyOf,
-  type Evidence,
-  evidenceOf,
-  leastCertainty,
-} from '../../src/voice/decoders/network/bounds.ts';
-import type { Features } from '../../src/voice/decoders/network/features.ts';
+import { type Evidence, evidenceOf, type LeastCertainty } from '../../src/voice/decoders/network/bounds.ts';
 import type { NearSpeechSettings } from '../../src/voice/ear/near-speech.ts';
 import type { Level } from './accuracy.ts';
-import { levels, type Row, rowsOfMadeVoices, rowsOfPeople } from './bounds-rows.ts';
-import { fitLogistic, logistic } from './logistic.ts';
+import { type Row, rowsOfMadeVoices, rowsOfNobody, rowsOfPeople } from './bounds-rows.ts';
+import { cameWith } from './judged.ts';
+import { fitLogistic } from './logistic.ts';
 import { notMeasured, peopleFolders } from './people/folders.ts';
 
 const usage =
-  'npm run hearing:bounds -- [--replies <count>] [--keep <file.jsonl>] [--from <file.jsonl>] [--begins <near>] [--ceases <near>] [--pre-roll <ms>] [--no-made] [--people <folder> ...]: hears the development set, and prints the weights of the evidence and what each bound would do';
+  'npm run hearing:bounds -- [--replies <count>] [--alone <seconds>] [--kinds <kind>,...] [--levels <level>,...] [--keep <file.jsonl>] [--from <file.jsonl>] [--begins <near>] [--ceases <near>] [--pre-roll <ms>] [--no-made] [--people <folder> ...]: hears the development set, and prints the weights of the evidence and what each bound would do';
 
 /** Talk that is taken for a reply is worse than a reply that is asked for again. */
 const talkWeight = 3;
 /** Of all that is weighed, people have this share at least. */
 const peopleShare = 0.5;
 
+/** What is less likely than this is never taken, and is right by chance only. */
+const hopelessPerPhone = -4;
+
 function weigh(rows: readonly Row[]): Readonly<Record<keyof Evidence | 'constant', number>> {
-  const observed = rows.flatMap(({ of, features, right, talk }) =>
-    features === null
+  const observed = rows.flatMap(({ of, features, right, talk, stands }) =>
+    features === null || stands === null || stands === 'stop' || features.perPhone < hopelessPerPhone
       ? []
       : [{ evidence: evidenceOf(features), right, made: of === 'made', weight: talk ? talkWeight : 1 }],
   );
@@ -43,26 +41,27 @@ function weigh(rows: readonly Row[]): Readonly<Record<keyof Evidence | 'constant
   ) as Record<keyof Evidence | 'constant', number>;
 }
 
-function table(rows: readonly Row[], certaintyBy: (features: Features) => number): void {
-  const certainty = (features: Features | null) => (features === null ? 0 : certaintyBy(features));
-  for (const of of [...new Set(rows.map(row => row.of))]) {
-    const kind = rows.filter(row => row.of === of);
-    const talk = kind.filter(row => row.talk);
-    const atLevels = levels.filter(level => kind.some(row => row.level === level && !row.talk));
-    const saidAt = (level: Level) => kind.filter(row => row.level === level && !row.talk);
-    console.log(
-      ` ${of}: ${atLevels.map(level => `${level} (${saidAt(level).length})`).join(', ')}; answers nothing (${talk.length})`,
-    );
-    for (const bound of [0.4, 0.5, 0.56, 0.6, 0.7, 0.75, 0.8, 0.83, 0.86, 0.9, 0.95]) {
-      const parts = atLevels.map(level => {
-        const said = saidAt(level);
-        const taken = said.filter(({ features }) => certainty(features) >= bound);
-        const percent = (n: number) => ((100 * n) / Math.max(1, said.length)).toFixed(1);
-        const right = taken.filter(row => row.right).length;
-        return `${percent(right)} / ${percent(taken.length - right)}`;
-      });
-      const takenTalk = talk.filter(({ features }) => certainty(features) >= bound).length;
-      console.log(`  ${bound}  ${parts.join('   ')}   talk taken ${takenTalk}`);
+const tried: Readonly<Record<keyof LeastCertainty, readonly number[]>> = {
+  reply: [0.56, 0.65, 0.7, 0.75, 0.8, 0.83, 0.86, 0.9, 0.93],
+  oneWordNumber: [0.35, 0.45, 0.56, 0.65, 0.7, 0.75, 0.83],
+  agreement: [0.75, 0.83, 0.86, 0.9, 0.93, 0.95],
+  stop: [0.56, 0.65, 0.7, 0.75, 0.8, 0.83, 0.86, 0.9, 0.95],
+};
+
+/** What each bound would do, beside the others as they are: of each kind and level that it changes. */
+function curves(rows: readonly Row[]): void {
+  const parts = [
+    ...new Set(rows.map(({ of, level, talk }) => `${of}, ${level}${talk ? ', answers nothing' : ''}`)),
+  ];
+  const ofPart = (part: string) =>
+    rows.filter(({ of, level, talk }) => `${of}, ${level}${talk ? ', answers nothing' : ''}` === part);
+  for (const part of parts) {
+    const these = ofPart(part);
+    console.log(` ${part}: ${cameWith(these, {})}`);
+    for (const [bound, values] of Object.entries(tried)) {
+      const results = values.map(value => cameWith(these, { [bound]: value }));
+      if (new Set(results).size === 1) continue;
+      console.log(`   ${bound}: ${values.map((value, i) => `${value}: ${results[i]}`).join('; ')}`);
     }
   }
 }
@@ -92,20 +91,21 @@ async function main(args: readonly string[]): Promise<void> {
   if (from !== undefined) {
     for (const line of readFileSync(from, 'utf8').trim().split('\n')) rows.push(JSON.parse(line) as Row);
   } else {
+    const [kinds, atLevels] = ['--kinds', '--levels'].map(name => option(name)?.split(','));
+    const wants = (of: string, level?: Level) =>
+      (kinds?.includes(of) ?? true) && (level === undefined || (atLevels?.includes(String(level)) ?? true));
+    const gathering = { near, wants, keep };
+    await rowsOfNobody(folders, Number(option('--alone') ?? 300), gathering);
+    await rowsOfMadeVoices(Number(option('--replies') ?? 60), gathering);
     if (folders.length === 0) console.log(notMeasured);
-    else await rowsOfPeople(folders, near, keep);
-    await rowsOfMadeVoices(Number(option('--replies') ?? 60), near, keep);
+    else await rowsOfPeople(folders, gathering);
   }
   const weights = weigh(rows);
   console.log('weights, for src/voice/decoders/network/bounds.ts:', weights);
-  console.log('bound, and right / wrong in % of what was said, with these weights:');
-  table(rows, features => {
-    const evidence = evidenceOf(features);
-    const names = Object.keys(evidence) as (keyof Evidence)[];
-    return logistic(names.reduce((sum, name) => sum + weights[name] * evidence[name], weights.constant));
-  });
-  console.log(`with the present ones, of which ${leastCertainty.reply} is asked:`);
-  table(rows, certaintyOf);
+  console.log(
+    'right / wrong + taken for stop in % of what was said, or how much was taken; then with other bounds:',
+  );
+  curves(rows);
 }
 
 await main(process.argv.slice(2));

@@ -63,13 +63,15 @@ function babble(seconds: number, seed: number, voices: readonly string[]): Float
   ).reduce(added);
 }
 
-/** A small loudspeaker in the corner with somebody talking: narrow and pressed together. */
-function radio(seconds: number, seed: number, voices: readonly string[]): Float32Array {
+/** Levelled speech through a small loudspeaker in the corner: narrow and pressed together. */
+export function throughRadio(speech: Float32Array): Float32Array {
   const speaker = chain(highPass(300), highPass(300), lowPass(3_400), lowPass(3_400));
-  return speechOf(voices[seed % voices.length] ?? '', seconds, seed).map(sample =>
-    speaker(Math.tanh(12 * sample)),
-  );
+  return speech.map(sample => speaker(Math.tanh(12 * sample)));
 }
+
+/** Somebody talking on the radio. */
+const radio = (seconds: number, seed: number, voices: readonly string[]): Float32Array =>
+  throughRadio(speechOf(voices[seed % voices.length] ?? '', seconds, seed));
 
 /** Noise of a kind, the same for the same seed. @param voices those that babble and speak on the radio */
 export function noiseOf(

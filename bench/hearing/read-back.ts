@@ -14,6 +14,7 @@ export const readBackGrammar: Grammar = {
     { id: 'yes', wordings: english.replies.yes },
     { id: 'no', wordings: english.replies.no },
   ],
+  agreement: 'yes',
 };
 
 const isCounted = ({ kind }: Heard) => kind !== 'unclear';

@@ -128,7 +128,7 @@ export const lines = {
   statusNoneOpen: 'No gate is open before first fire.',
   help: 'You may say: {choices}. {words}',
   helpAlways:
-    'You may say: hold, continue, say again, go back, pass over this, status, or time left. {words}',
+    'You may say: hold, continue, say again, go back, pass over this, where are we, or time left. {words}',
   stillWaiting: 'Engine is running. Still waiting: {title}.',
   lookForSecond: 'Warning. No answer. Technician: look at the second person, now.',
   lookForTechnician: 'Warning. No answer. Second person: look at the technician, now.',

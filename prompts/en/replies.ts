@@ -183,12 +183,12 @@ export const controls = {
   goBack: ['go back', 'one step back'],
   takeBack: ['wrong', 'that is wrong'],
   skip: ['pass over this', 'skip this'],
-  status: ['status', 'where are we'],
+  status: ['where are we'],
   timeLeft: ['time left', 'how long', 'how much time'],
   help: ['help', 'what can i say'],
 } as const satisfies Record<string, readonly [string, ...string[]]>;
 
 /** What is taken for a control word at the keys as well, and sounds too much like another to be listened for. */
-export const typedControls = { skip: ['skip'] } as const satisfies Partial<
+export const typedControls = { skip: ['skip'], status: ['status'] } as const satisfies Partial<
   Record<keyof typeof controls, readonly string[]>
 >;

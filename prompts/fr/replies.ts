@@ -192,6 +192,6 @@ export const controls = {
 } as const satisfies Record<string, readonly [string, ...string[]]>;
 
 /** What is taken for a control word at the keys as well, and sounds too much like another to be listened for. */
-export const typedControls = { skip: [] } as const satisfies Partial<
+export const typedControls = { skip: [], status: [] } as const satisfies Partial<
   Record<keyof typeof controls, readonly string[]>
 >;

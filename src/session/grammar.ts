@@ -101,6 +101,7 @@ export function grammarOf(moment: Moment, language: Language, units: UnitSystem,
       ...offer.replies.map(id => ({ id, wordings: worded(wordingsOf(id, offer, language, via)) })),
       ...controlsOf(moment).map(id => ({ id, wordings: controlWordings(id, language, via) })),
     ],
+    ...(offer.replies.includes('yes') ? { agreement: 'yes' } : {}),
     ...(slot
       ? {
           number: bySecond

@@ -42,6 +42,8 @@ export interface Grammar {
   /** Wordings that stop everything, acted on from a partial result. */
   readonly stop: readonly string[];
   readonly replies: readonly { readonly id: string; readonly wordings: readonly string[] }[];
+  /** The reply that lets count what has been read back: only somebody who is surely near may say it. */
+  readonly agreement?: string;
   readonly number?: NumberSlot;
 }
 

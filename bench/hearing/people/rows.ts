@@ -38,6 +38,7 @@ const yesNoGrammar: Grammar = {
     { id: 'no', wordings: english.replies.no },
     ...controls,
   ],
+  agreement: 'yes',
 };
 
 /** So many of one speaker, that a few who said much do not decide. */

@@ -1,5 +1,5 @@
 import type { Heard, Pcm, SoundRecognizer } from '../ports.ts';
-import type { Adaptation } from './profile.ts';
+import { type Adaptation, shippedCertainty } from './profile.ts';
 
 const louder = ({ samples, sampleRateHz }: Pcm, factor: number): Pcm => ({
   samples: samples.map(sample => Math.max(-1, Math.min(1, sample * factor))),
@@ -15,8 +15,11 @@ export function adaptedTo(
   ear: SoundRecognizer,
 ): SoundRecognizer {
   const factor = 10 ** (gainDb / 20);
+  const asksForMore = leastCertainty > shippedCertainty;
   const held = (heard: Heard): Heard =>
-    (heard.kind === 'reply' || heard.kind === 'number') && !(heard.confidence >= leastCertainty)
+    asksForMore &&
+    (heard.kind === 'reply' || heard.kind === 'number') &&
+    !(heard.confidence >= leastCertainty)
       ? { kind: 'unclear', text: heard.text, reason: 'lowConfidence' }
       : heard;
   return {

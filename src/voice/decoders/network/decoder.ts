@@ -1,6 +1,5 @@
 import type { Decoder, Progress, Verdict } from '../../ear/decoder.ts';
 import type { Moment } from '../../ear/moment.ts';
-import { leastStopPerPhone } from '../../ear/stop-spotter.ts';
 import { createVoicePower } from '../../ear/voice-power.ts';
 import { VoiceError } from '../../errors.ts';
 import { voiceLanguage } from '../../languages/index.ts';
@@ -12,7 +11,8 @@ import type { Grammar, UnclearReason } from '../../ports.ts';
 import { spokenWordings } from '../../wording.ts';
 import {
   certaintyOf,
-  isBackground,
+  type Judgement,
+  judge,
   type LeastCertainty,
   leastPhones,
   leastCertainty as usualLeastCertainty,
@@ -28,6 +28,8 @@ export interface PhoneGrammar {
   readonly figureWords: ReadonlySet<string>;
   readonly matcher: Matcher;
   readonly graph: PhoneGraph;
+  /** The reply that lets count what was read back. */
+  readonly agreement: string | undefined;
 }
 
 /** What was made of an utterance, for whoever chooses bounds. */
@@ -38,6 +40,8 @@ export interface Decision {
   /** The likeliest wording and what is known of it, taken or not. */
   readonly text?: string;
   readonly features?: Features;
+  /** By which bound it was judged. */
+  readonly stands?: keyof LeastCertainty;
 }
 
 export interface NetworkDecoderOptions {
@@ -89,6 +93,7 @@ export function createNetworkDecoder({
 }: NetworkDecoderOptions): Decoder<PhoneGrammar> {
   const overMoments = Math.max(leastOverMoments, phonesLateMoments + settledMoments);
   let matcher: Matcher | undefined;
+  let agreement: string | undefined;
   let figures = false;
   let figureWords: ReadonlySet<string> = new Set();
   let search: Search | undefined;
@@ -157,6 +162,14 @@ export function createNetworkDecoder({
     });
   }
 
+  /** By which bound a wording is judged. */
+  function standsFor({ text, words }: Hypothesis): keyof LeastCertainty {
+    const meaning = matcher?.meaningOf(text);
+    if (meaning?.kind === 'stop') return 'stop';
+    if (meaning?.kind === 'number' && words.length === 1) return 'oneWordNumber';
+    return meaning?.kind === 'reply' && meaning.id === agreement ? 'agreement' : 'reply';
+  }
+
   function decide(): Decision {
     const phonesHeard = phonesUpTo.at(-1) ?? 0;
     const all = search?.hypotheses() ?? [];
@@ -174,20 +187,15 @@ export function createNetworkDecoder({
       backgroundDbfs,
     });
     const { text } = best;
-    const stops = matcher?.meaningOf(text)?.kind === 'stop';
-    // Talk around a stop, or the least doubt of anything else, does not make it less of a stop.
-    if (stops && features.worstWord >= leastStopPerPhone) {
-      return { verdict: { kind: 'stop', text }, phonesHeard, text, features };
-    }
-    // Talk and a radio that go on all the time are not asked to say it again either.
-    if (!stops && isBackground(features))
-      return { verdict: { kind: 'nothing' }, phonesHeard, text, features };
-    const certainty = certaintyOf(features);
-    const verdict: Verdict =
-      certainty >= leastCertainty[stops ? 'stop' : 'reply']
-        ? { kind: 'taken', text, certainty }
-        : otherwise('lowConfidence', text);
-    return { verdict, phonesHeard, text, features };
+    const stands = standsFor(best);
+    const verdicts: Readonly<Record<Judgement, () => Verdict>> = {
+      stop: () => ({ kind: 'stop', text }),
+      background: () => ({ kind: 'nothing' }),
+      taken: () => ({ kind: 'taken', text, certainty: certaintyOf(features) }),
+      doubtful: () => otherwise('lowConfidence', text),
+    };
+    const verdict = verdicts[judge(features, stands, leastCertainty)]();
+    return { verdict, phonesHeard, text, features, stands };
   }
 
   return {
@@ -202,10 +210,11 @@ export function createNetworkDecoder({
       }
       const figures = grammar.number?.digitsOnly === true;
       const figureWords = figureWordsOf(grammar);
-      return { figures, figureWords, matcher, graph: phoneGraphOf(start, pronounce) };
+      const { agreement } = grammar;
+      return { figures, figureWords, matcher, agreement, graph: phoneGraphOf(start, pronounce) };
     },
     begin(prepared, levelBeforeDbfs) {
-      ({ matcher, figures, figureWords } = prepared);
+      ({ matcher, figures, figureWords, agreement } = prepared);
       backgroundDbfs = levelBeforeDbfs;
       powers = [];
       voicePower = createVoicePower();

@@ -14,13 +14,18 @@ export interface Features {
   /** How much likelier something is that was broken off in the middle; 0 where nothing is. */
   readonly unfinished: number;
   readonly phones: number;
-  /** Moments from its first phone to its last. */
+  /** Moments from its first phone to its last, and from there to when it is decided. */
   readonly moments: number;
+  readonly momentsAfter: number;
   /** Phones of other talk that were heard before it and after it. */
   readonly phonesBefore: number;
   readonly phonesAfter: number;
+  /** Phones that were heard within it, of whatever: none where nothing speaks for it but that it was looked for. */
+  readonly phonesWithin: number;
   /** Mean probability, over its moments, that somebody near was speaking. */
   readonly near: number;
+  /** The least of these probabilities. */
+  readonly leastNear: number;
   /** How far its loudest part stands above the seconds before it: dB, at most `largestRiseDb`. */
   readonly riseDb: number;
 }
@@ -73,6 +78,7 @@ export function featuresOf(
   const from = words[0]?.from ?? 0;
   const phones = words.reduce((sum, word) => sum + word.phones, 0);
   const [nearFrom, nearTo] = [from, to].map(moment => Math.max(0, moment - phonesLateMoments));
+  const nears = near.slice(nearFrom, nearTo);
   const upTo = (moment: number) => phonesUpTo[moment] ?? 0;
   return {
     perPhone: words.reduce((sum, word) => sum + word.score, 0) / phones,
@@ -81,9 +87,12 @@ export function featuresOf(
     unfinished: Math.max(0, unfinishedScore - score),
     phones,
     moments: to - from,
+    momentsAfter: phonesUpTo.length - to,
     phonesBefore: upTo(from - 1),
+    phonesWithin: upTo(to - 1) - upTo(from - 1),
     phonesAfter: upTo(phonesUpTo.length - 1) - upTo(to - 1),
-    near: mean(near.slice(nearFrom, nearTo)),
+    near: mean(nears),
+    leastNear: nears.length === 0 ? 0 : Math.min(...nears),
     riseDb: riseOf(from, to, heard),
   };
 }

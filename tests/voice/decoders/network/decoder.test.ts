@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { certaintyOf, leastCertainty } from '../../../../src/voice/decoders/network/bounds.ts';
 import { createNetworkDecoder, type Decision } from '../../../../src/voice/decoders/network/decoder.ts';
 import { createHearingNetwork } from '../../../../src/voice/ear/hearing-network.ts';
 import type { Moment } from '../../../../src/voice/ear/moment.ts';
+import { leastStopPerPhone } from '../../../../src/voice/ear/stop-spotter.ts';
 import { createVoicePower, powerDbfs } from '../../../../src/voice/ear/voice-power.ts';
 import { pronounceEnglish } from '../../../../src/voice/languages/pronunciations/english.ts';
 import { createMatcher } from '../../../../src/voice/meaning.ts';
@@ -32,7 +34,15 @@ const others: Readonly<Record<string, string>> = {
 };
 
 /** What is made of words that are heard without a doubt. */
-function made(words: string, { asked = pressure, near = 0.95, doubt = 12 } = {}) {
+function made(
+  words: string,
+  {
+    asked = pressure,
+    near = 0.95,
+    doubt = 12,
+    nearAt = () => near,
+  }: { asked?: Grammar; near?: number; doubt?: number; nearAt?: (share: number) => number } = {},
+) {
   let decision: Decision | undefined;
   const decoder = createNetworkDecoder({
     pronounce: pronounceEnglish,
@@ -45,7 +55,11 @@ function made(words: string, { asked = pressure, near = 0.95, doubt = 12 } = {})
   const hear = (moments: readonly Moment[], silentMs: number) =>
     decoder.hear({ raw: new Float32Array(), heard: new Float32Array(), moments }, silentMs);
   const pronunciations = words.split(' ').map(word => others[word] ?? pronounceEnglish(word)[0] ?? word);
-  hear(nearMoments(spelled(pronunciations, doubt), near), 0);
+  const spoken = nearMoments(spelled(pronunciations, doubt), near);
+  hear(
+    spoken.map((moment, i) => ({ ...moment, near: nearAt((i + 0.5) / spoken.length) })),
+    0,
+  );
   const progress = hear(nearMoments([certain(undefined), certain(undefined)], 0.1), 200);
   const verdict = decoder.end();
   if (decision === undefined || verdict instanceof Promise || progress instanceof Promise)
@@ -179,6 +193,33 @@ describe('the network decoder', () => {
     expect(standing(12, 0.8)).toMatchObject({ kind: 'taken', text: 'pressure good' });
   });
 
+  it('takes for background what is hardly near, however far it rises, and a stop all the same', () => {
+    expect(made('pressure good', { near: 0.5 }).verdict).toEqual({ kind: 'nothing' });
+    expect(made('pressure good', { near: 0.7 }).verdict.kind).toBe('taken');
+    expect(made('stop', { near: 0.1 }).verdict.kind).toBe('stop');
+  });
+
+  it('lets nobody agree to what was read back who is not near from beginning to end, but object', () => {
+    const readBack: Grammar = {
+      key: 'readBack',
+      stop: ['stop'],
+      replies: [
+        { id: 'yes', wordings: ['correct'] },
+        { id: 'no', wordings: ['negative'] },
+      ],
+      agreement: 'yes',
+    };
+    const farAtTheEnd = (share: number) => (share > 0.7 ? 0.4 : 0.99);
+    expect(made('correct', { asked: readBack }).verdict.kind).toBe('taken');
+    expect(made('correct', { asked: readBack, nearAt: farAtTheEnd }).verdict).toMatchObject({
+      kind: 'unclear',
+      text: 'correct',
+    });
+    expect(made('negative', { asked: readBack, nearAt: farAtTheEnd }).verdict.kind).toBe('taken');
+    const question = { ...readBack, agreement: 'ready' };
+    expect(made('correct', { asked: question, nearAt: farAtTheEnd }).verdict.kind).toBe('taken');
+  });
+
   it('hears a stop in the midst of the background too', () => {
     const decoder = createNetworkDecoder({ pronounce: pronounceEnglish, phonesLateMoments: 0 });
     decoder.begin(decoder.prepare(pressure, createMatcher(pressure)), 0);
@@ -187,18 +228,34 @@ describe('the network decoder', () => {
     expect(decoder.end()).toMatchObject({ kind: 'stop' });
   });
 
-  it('takes a stop whose vowel and end it is not sure of, and asks again for a reply of which it is as sure', () => {
+  it.each([
+    ['reply', 'done', 'D AH M'],
+    ['reply', 'forty two', 'B AO R B IY B UW'],
+    ['oneWordNumber', 'nine', 'N AY M'],
+    ['agreement', 'correct', 'K ER EH K D'],
+    ['stop', 'stop', 'S T AA B'],
+  ] as const)('judges by the bound for a %s: "%s"', (bound, text, sound) => {
     const asked: Grammar = {
-      key: 'aid',
+      key: 'all',
       stop: ['stop'],
-      replies: ['help', 'done'].map(id => ({ id, wordings: [id] })),
+      replies: ['done', 'correct'].map(id => ({ id, wordings: [id] })),
+      agreement: 'correct',
+      number: { id: 'n', leads: [], units: [], min: 0, max: 99, step: 1 },
     };
-    expect(made('S T UW B', { asked, doubt: 6 }).verdict).toMatchObject({ kind: 'taken', text: 'stop' });
-    expect(made('HH AO L B', { asked, doubt: 6 }).verdict).toEqual({
-      kind: 'unclear',
-      text: 'help',
-      reason: 'lowConfidence',
-    });
+    const verdicts = Array.from({ length: 60 }, (_, i) => {
+      const { verdict, decision } = made(sound, { asked, doubt: i / 5 });
+      return { verdict, decision, certainty: decision.features ? certaintyOf(decision.features) : 0 };
+    }).filter(({ decision }) => decision.text === text && decision.features);
+    // Of a stop the phones alone may make sure.
+    const doubted = verdicts.filter(
+      ({ decision }) => bound !== 'stop' || (decision.features?.worstWord ?? 0) < leastStopPerPhone,
+    );
+    for (const { verdict, certainty } of doubted)
+      expect([certainty, verdict.kind]).toEqual([
+        certainty,
+        certainty >= leastCertainty[bound] ? 'taken' : 'unclear',
+      ]);
+    expect(new Set(doubted.map(({ verdict }) => verdict.kind))).toEqual(new Set(['taken', 'unclear']));
   });
 
   it('is unclear about talk that holds no wording, and about a wording in the midst of much other talk', () => {
