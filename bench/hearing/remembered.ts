@@ -28,11 +28,16 @@ const momentFloats = 2 * outputs + 1;
 const cache = fileURLToPath(new URL('../../.cache/moments/', import.meta.url));
 const networkFolder = new URL('../../src/voice/phone-network/', import.meta.url);
 
+/** What is made of its outputs, and not by it. */
+const afterTheNetwork = /^(search|traces|phone-graph|word-graph)\.ts$/;
+
 /** All that decides what the network makes of a sound: its weights, and how they are reckoned with. */
 const networkKey = (() => {
   const hash = createHash('sha256');
   for (const folder of ['', 'kernel/', 'model/']) {
-    const files = readdirSync(new URL(folder, networkFolder)).filter(name => /\.(ts|wat|bin)$/.test(name));
+    const files = readdirSync(new URL(folder, networkFolder)).filter(
+      name => /\.(ts|wat|bin)$/.test(name) && !afterTheNetwork.test(name),
+    );
     for (const name of files.sort()) hash.update(readFileSync(new URL(`${folder}${name}`, networkFolder)));
   }
   return hash.digest('hex');

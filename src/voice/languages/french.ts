@@ -15,7 +15,7 @@ export const french: VoiceLanguage = {
   hearing: {
     pronounce: pronounceFrench,
     // Not fitted, as the English ones are: few French people were there to learn from, and none to fit it on.
-    leastCertainty: { reply: 0.75, oneWordNumber: 0.75, agreement: 0.75, stop: 0.75 },
+    leastCertainty: { reply: 0.75, oneWordNumber: 0.75, agreement: 0.75, stop: 0.75, farStop: 0.75 },
     soundingLikeStop: [
       'stock',
       'top',

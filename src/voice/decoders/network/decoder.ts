@@ -15,6 +15,7 @@ import {
   judge,
   type LeastCertainty,
   leastPhones,
+  type Stands,
   leastCertainty as usualLeastCertainty,
 } from './bounds.ts';
 import { type Features, featuresOf } from './features.ts';
@@ -41,7 +42,7 @@ export interface Decision {
   readonly text?: string;
   readonly features?: Features;
   /** By which bound it was judged. */
-  readonly stands?: keyof LeastCertainty;
+  readonly stands?: Stands;
 }
 
 export interface NetworkDecoderOptions {
@@ -163,7 +164,7 @@ export function createNetworkDecoder({
   }
 
   /** By which bound a wording is judged. */
-  function standsFor({ text, words }: Hypothesis): keyof LeastCertainty {
+  function standsFor({ text, words }: Hypothesis): Stands {
     const meaning = matcher?.meaningOf(text);
     if (meaning?.kind === 'stop') return 'stop';
     if (meaning?.kind === 'number' && words.length === 1) return 'oneWordNumber';

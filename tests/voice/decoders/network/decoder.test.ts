@@ -233,7 +233,8 @@ describe('the network decoder', () => {
     ['reply', 'forty two', 'B AO R B IY B UW'],
     ['oneWordNumber', 'nine', 'N AY M'],
     ['agreement', 'correct', 'K ER EH K D'],
-    ['stop', 'stop', 'S T AA B'],
+    ['stop', 'stop', 'Z T AA B'],
+    ['farStop', 'stop', 'S T AA B'],
   ] as const)('judges by the bound for a %s: "%s"', (bound, text, sound) => {
     const asked: Grammar = {
       key: 'all',
@@ -243,12 +244,16 @@ describe('the network decoder', () => {
       number: { id: 'n', leads: [], units: [], min: 0, max: 99, step: 1 },
     };
     const verdicts = Array.from({ length: 60 }, (_, i) => {
-      const { verdict, decision } = made(sound, { asked, doubt: i / 5 });
+      const { verdict, decision } = made(sound, {
+        asked,
+        doubt: i / 5,
+        near: bound === 'farStop' ? 0.5 : 0.95,
+      });
       return { verdict, decision, certainty: decision.features ? certaintyOf(decision.features) : 0 };
     }).filter(({ decision }) => decision.text === text && decision.features);
     // Of a stop the phones alone may make sure.
     const doubted = verdicts.filter(
-      ({ decision }) => bound !== 'stop' || (decision.features?.worstWord ?? 0) < leastStopPerPhone,
+      ({ decision }) => text !== 'stop' || (decision.features?.worstWord ?? 0) < leastStopPerPhone,
     );
     for (const { verdict, certainty } of doubted)
       expect([certainty, verdict.kind]).toEqual([
