@@ -14,6 +14,10 @@ const NO_INPUT_TRIPS_IT = 'a guard on the result that no allowed input trips, by
 
 const FOR_THE_COMPILER = 'is always there; this tells the compiler so';
 
+const STOP_IS_KNOWN = `in a stop its own place on the record ${FOR_THE_COMPILER}`;
+const CAUSE_IS_KNOWN = `where this is asked or said the cause ${FOR_THE_COMPILER}`;
+const NO_HOLD_ANYHOW = 'in a stop nobody may hold or go back, critical or not';
+
 /** Every survivor that is no hole in the tests. */
 export const EQUIVALENTS: readonly Equivalent[] = [
   {
@@ -62,6 +66,179 @@ export const EQUIVALENTS: readonly Equivalent[] = [
     text: 'const first = judgeFirstPressure([{ timeS: seconds, value: showsKpa }], seconds, {',
     replacements: ['[]'],
     why: 'the seconds until the reading are those that have gone by without one, and judged alike',
+  },
+  {
+    file: 'machines/stopped.ts',
+    text: "const technician: Waiting = { by: 'technician', critical: false };",
+    replacements: ['true'],
+    why: NO_HOLD_ANYHOW,
+  },
+  {
+    file: 'machines/stopped.ts',
+    text: "const caller: Waiting = { by: 'second', critical: false };",
+    replacements: ['true'],
+    why: NO_HOLD_ANYHOW,
+  },
+  {
+    file: 'machines/stopped.ts',
+    text: "{ by: 'second', critical: false },",
+    replacements: ['true'],
+    why: NO_HOLD_ANYHOW,
+  },
+  {
+    file: 'machines/stopped.ts',
+    text: 'const cause = ({ context }: Look) => context.stop?.cause ?? null;',
+    replacements: ['context.stop.cause'],
+    why: STOP_IS_KNOWN,
+  },
+  {
+    file: 'machines/stopped.ts',
+    text: 'const drillAt = ({ context }: Look) => drills.find(({ id }) => id === (context.stop?.step ?? context.step));',
+    replacements: ['context.stop.step', 'context.stop?.step && context.step'],
+    why: `${STOP_IS_KNOWN}, and its step is where the procedure stands`,
+  },
+  {
+    file: 'machines/stopped.ts',
+    text: '[stop?.cause ?? null, ...(stop?.also ?? [])].some(known => known !== null && endsTheStart(known));',
+    replacements: ['true'],
+    why: 'a cause that is none ends no start',
+  },
+  {
+    file: 'machines/stopped.ts',
+    text: 'const heard = [...(look.context.stop?.drilled ?? []), drillAt(look)?.id];',
+    replacements: ['look.context.stop.drilled', 'drillAt(look).id', '["Stryker was here"]'],
+    why: `${STOP_IS_KNOWN}, and it is at a drill`,
+  },
+  {
+    file: 'machines/stopped.ts',
+    text: 'stop !== null &&',
+    replacements: ['true'],
+    why: STOP_IS_KNOWN,
+  },
+  {
+    file: 'machines/stopped.ts',
+    text: "const after = (look: Look) => doneAfterStop(steps, look.context, cause(look) ?? 'other');",
+    replacements: ['""'],
+    why: CAUSE_IS_KNOWN,
+  },
+  {
+    file: 'machines/stopped.ts',
+    text: "const known = cause(look) ?? 'other';",
+    replacements: ['""'],
+    why: CAUSE_IS_KNOWN,
+  },
+  {
+    file: 'machines/stopped.ts',
+    text: "look => ({ line: 'causeReadBack', values: { cause: { cause: cause(look) ?? 'other' } } }),",
+    replacements: ['""'],
+    why: CAUSE_IS_KNOWN,
+  },
+  {
+    file: 'machines/stopped.ts',
+    text: "values: { title: { step: stop?.step ?? step }, time: { unit: 's', si: stop?.lateAfterS ?? 0 } },",
+    replacements: ['stop.step', 'stop.lateAfterS', 'stop?.step && step'],
+    why: `${STOP_IS_KNOWN}, and its step is where the procedure stands`,
+  },
+  {
+    file: 'machines/stopped.ts',
+    text: 'step: context.stop?.step ?? context.step,',
+    replacements: ['context.stop.step', 'context.stop?.step && context.step'],
+    why: `${STOP_IS_KNOWN}, and its step is where the procedure stands`,
+  },
+  {
+    file: 'machines/stopped.ts',
+    text: 'cause: context.stop?.cause ?? null,',
+    replacements: ['context.stop.cause'],
+    why: STOP_IS_KNOWN,
+  },
+  {
+    file: 'machines/stopped.ts',
+    text: 'by: context.stop?.by ?? null,',
+    replacements: ['context.stop.by'],
+    why: STOP_IS_KNOWN,
+  },
+  {
+    file: 'machines/stopped.ts',
+    text: 'step: nextDrill(look)?.id ?? look.context.step,',
+    replacements: ['nextDrill(look).id'],
+    why: `where this is carried out the next drill ${FOR_THE_COMPILER}`,
+  },
+  {
+    file: 'machines/stopped.ts',
+    text: 'guard: ({ context }) => (context.stop?.lateAfterS ?? null) !== null,',
+    replacements: ['context.stop.lateAfterS'],
+    why: STOP_IS_KNOWN,
+  },
+  {
+    file: 'machines/stopped.ts',
+    text: 'guard: look => look.context.stop?.secondCalled === true && !bySecondPerson(look),',
+    replacements: ['look.context.stop.secondCalled'],
+    why: STOP_IS_KNOWN,
+  },
+  {
+    file: 'machines/stopped.ts',
+    text: 'values: { todo: toDo(context.reopened ?? []) },',
+    replacements: ['["Stryker was here"]'],
+    why: `where this is asked the list ${FOR_THE_COMPILER}`,
+  },
+  {
+    file: 'machines/stopped.ts',
+    text: "data: { step: context.stop?.step ?? context.step, why: 'knockingEnds' },",
+    replacements: ['context.stop.step', 'context.stop?.step && context.step'],
+    why: `${STOP_IS_KNOWN}, and its step is where the procedure stands`,
+  },
+  {
+    file: 'machines/urgent.ts',
+    text: "steps.find(({ id }) => id === (context.stop?.step ?? context.step))?.engine ?? 'off';",
+    replacements: ['context.stop.step', 'context.stop?.step && context.step'],
+    why: `${STOP_IS_KNOWN}, and its step is where the procedure stands`,
+  },
+  {
+    file: 'machines/urgent.ts',
+    text: 'const causeOf = ({ context }: Look) => context.stop?.cause ?? null;',
+    replacements: ['context.stop.cause'],
+    why: STOP_IS_KNOWN,
+  },
+  {
+    file: 'machines/urgent.ts',
+    text: "causeOf(look) === 'overspeed' || (look.context.stop?.insisted === true && engineOf(look) !== 'off');",
+    replacements: ['look.context.stop.insisted'],
+    why: STOP_IS_KNOWN,
+  },
+  {
+    file: 'machines/urgent.ts',
+    text: '...[node.on?.reply ?? []].flat(),',
+    replacements: ['node.on.reply', '["Stryker was here"]'],
+    why: `a question that waits for a reply ${FOR_THE_COMPILER}`,
+  },
+  {
+    file: 'src/session/past-starts/beside-others.ts',
+    text: 'const standing = standingAmong(value, past[figure] ?? [], resolution);',
+    replacements: ['["Stryker was here"]'],
+    why: 'one earlier start is too few to say anything, as none is',
+  },
+  {
+    file: 'src/session/past-starts/beside-others.ts',
+    text: "const side: Side = value > median ? 'more' : 'less';",
+    replacements: ['value >= median'],
+    why: 'the median itself is within what is usual, of which nothing is told',
+  },
+  {
+    file: 'src/engineering/spikes.ts',
+    text: 'if (!at || !one || !other) return 0;',
+    why: `among five readings each and two beside it ${FOR_THE_COMPILER}`,
+  },
+  {
+    file: 'src/engineering/slope-break.ts',
+    text: 'steepPerS > 0 && flatPerS <= MOST_SLOPE_LEFT * steepPerS;',
+    replacements: ['steepPerS >= 0', 'flatPerS < MOST_SLOPE_LEFT * steepPerS'],
+    why: 'differs where two fitted slopes are as one to two, or one is none, to the last bit',
+  },
+  {
+    file: 'src/engineering/slope-break.ts',
+    text: 'if (!split || valueAt(split, spanS) - split.line.lastValue < shortfall) return undefined;',
+    replacements: ['valueAt(split, spanS) - split.line.lastValue <= shortfall'],
+    why: 'differs where a fitted curve falls short by the amount to the last bit',
   },
   {
     file: 'src/session/vehicle/stops.ts',

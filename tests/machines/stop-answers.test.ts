@@ -4,6 +4,7 @@ import type { Cause } from '../../machines/vocabulary.ts';
 import type { ReplyId } from '../../prompts/types.ts';
 import { Driver } from './helpers/driver.ts';
 import { changed, demoFour, demoSix } from './helpers/profiles.ts';
+import { sessionAt } from './limits/sessions.ts';
 
 /** Where something has been done that a cause may put in doubt. */
 const working = (() => {
@@ -120,6 +121,34 @@ describe('that all is off', () => {
   });
 });
 
+describe('until all is off', () => {
+  const urgent = ['stillRunning', 'causeSmokeOrFire', 'causeSomeoneHurt'];
+
+  it('an engine that runs on, fire and injury may be told by anybody, also while "all off" is read back', () => {
+    const driver = working().stop();
+    expect(offerOf(driver.moment)).toMatchObject({
+      replies: ['allOff', 'notYet', ...urgent],
+      anybodys: urgent,
+    });
+    expect(offerOf(driver.reply('allOff').moment)).toMatchObject({
+      replies: ['yes', 'no', ...urgent],
+      anybodys: urgent,
+    });
+  });
+
+  it('what ran on is known, whatever cause is named later: a starter that hangs is no engine that ran away', () => {
+    const found = (place: string) =>
+      sessionAt(demoSix, place).stop().reply('stillRunning').context.stop?.also;
+    expect(found('firstFire.crank.cranking')).toEqual(['other']);
+    expect(found('warmUp.watch.between')).toEqual(['overspeed']);
+  });
+
+  it('a stop that is called once more beside an engine that ran names what cuts it', () => {
+    const driver = sessionAt(demoSix, 'warmUp.watch.between').stop().stop({ afterMs: 3000, by: 'second' });
+    expect(says(driver, 'stopHeardCut')).toMatchObject({ values: { cut: { line: 'cutKnown' } } });
+  });
+});
+
 describe('a false alarm that the second person called', () => {
   /** They shouted, and the technician takes it back. */
   const takenBack = () =>
@@ -226,6 +255,13 @@ describe('what is to be done again', () => {
 });
 
 describe('the drill of the stop words', () => {
+  it('takes the second person’s word a moment after the technician’s, and the technician’s own not twice', () => {
+    const first = () =>
+      new Driver(demoFour).goodUntil('job.stopTechnician.asking').stop({ by: 'technician' });
+    expect(first().stop({ by: 'technician', afterMs: 60 }).name).toBe('stopped.drillGoesOn');
+    expect(first().stop({ by: 'second', afterMs: 60 }).name).toBe('stopped.drill');
+  });
+
   it('asks the second person for theirs at once, then whether that was the drill, and is done', () => {
     const driver = new Driver(demoFour).goodUntil('job.stopTechnician.asking').stop();
     expect(says(driver, 'askNextDrill')).toMatchObject({ values: { words: { emergencyWords: 'shown' } } });
