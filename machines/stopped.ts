@@ -1,6 +1,8 @@
 import type { LineId, ReplyId, StepId } from '../prompts/types.ts';
 import { emergencies } from '../src/record/vocabulary/names.ts';
 import { replyNeedsReadBack } from './assurance.ts';
+import type { StopRecord } from './context.ts';
+import { isEmergency } from './emergency.ts';
 import { emergencyWords, withHelp } from './help.ts';
 import { refuseTurning } from './kinds/bus.ts';
 import { refuseHeardTurning } from './kinds/ear.ts';
@@ -98,8 +100,10 @@ export function stoppedNode(steps: readonly Step[]): Node {
   }));
   const { callOut, whileMakingSafe } = urgentWords(steps);
   const after = (look: Look) => doneAfterStop(steps, look.context, cause(look) ?? 'other');
-  const name = (named: Cause) =>
-    update(({ context }) => ({ stop: context.stop ? { ...context.stop, cause: named } : context.stop }));
+  const name = (named: Cause | null) =>
+    update(({ context: { stop } }) => ({
+      stop: stop && { ...stop, cause: named, also: named === 'falseAlarm' ? stop.also : knownBesides(stop) },
+    }));
   const tellLate = remark(({ context: { stop, step } }) => ({
     line: 'answerLate',
     values: { title: { step: stop?.step ?? step }, time: { unit: 's', si: stop?.lateAfterS ?? 0 } },
@@ -150,16 +154,17 @@ export function stoppedNode(steps: readonly Step[]): Node {
             })),
           },
           { guard: isDrill, target: 'drill' },
-          {
-            guard: ({ context }) => (context.stop?.lateAfterS ?? null) !== null,
-            target: 'makingSafe',
-            actions: [callOut, tellLate],
-          },
+          // Ahead of an answer that is late: who is silent may lie there.
           ...emergencies.map(known => ({
             guard: (look: Look) => cause(look) === known,
             target: 'makingSafe',
             actions: [callOut, ...callForHelp(known)],
           })),
+          {
+            guard: ({ context }) => (context.stop?.lateAfterS ?? null) !== null,
+            target: 'makingSafe',
+            actions: [callOut, tellLate],
+          },
           { target: 'makingSafe', actions: callOut },
         ],
       },
@@ -264,7 +269,7 @@ export function stoppedNode(steps: readonly Step[]): Node {
             { guard: isBarred, target: '#ended', actions: bar },
             { target: 'reopened', actions: reopen(after, cause) },
           ],
-          { target: 'askingCause' },
+          { target: 'askingCause', actions: name(null) },
         ),
       ),
       reopened: madeSafe(
@@ -284,6 +289,10 @@ export function stoppedNode(steps: readonly Step[]): Node {
     }),
   };
 }
+
+/** Fire and injury that the second person called are not undone by another cause: only they take them back. */
+const knownBesides = ({ cause, also, secondCalled }: StopRecord): StopRecord['also'] =>
+  secondCalled && isEmergency(cause) ? [...new Set([...also, cause])] : also;
 
 /** A spun shell often still turns free: nothing that this list could ask for tells whether it may fire again. */
 const endsTheStart = (cause: Cause) => cause === 'knocking';

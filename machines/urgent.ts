@@ -38,7 +38,8 @@ export function urgentWords(steps: readonly Step[]) {
   const causeOf = ({ context }: Look) => context.stop?.cause ?? null;
   /** The key alone may not stop it: it ran away, or somebody has to call once more beside an engine that ran. */
   const keyMayNotDo = (look: Look) =>
-    causeOf(look) === 'overspeed' || (look.context.stop?.insisted === true && engineOf(look) !== 'off');
+    [causeOf(look), ...(look.context.stop?.also ?? [])].includes('overspeed') ||
+    (look.context.stop?.insisted === true && engineOf(look) !== 'off');
   const callOut = remark(look => {
     const known = causeOf(look);
     if (keyMayNotDo(look)) {

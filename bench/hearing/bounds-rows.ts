@@ -1,5 +1,5 @@
 import { blocksOf } from '../../src/voice/audio/blocks.ts';
-import type { Stands } from '../../src/voice/decoders/network/bounds.ts';
+import type { LeastCertainty } from '../../src/voice/decoders/network/bounds.ts';
 import type { Decision } from '../../src/voice/decoders/network/decoder.ts';
 import type { Features } from '../../src/voice/decoders/network/features.ts';
 import type { NearSpeechSettings } from '../../src/voice/ear/near-speech.ts';
@@ -36,7 +36,7 @@ export interface Row {
   readonly lateMs: number;
   readonly text: string;
   /** By which bound it is judged; null where nothing was heard that means anything. */
-  readonly stands: Stands | null;
+  readonly stands: keyof LeastCertainty | null;
   readonly right: boolean;
   readonly features: Features | null;
 }

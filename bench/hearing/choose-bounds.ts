@@ -46,7 +46,6 @@ const tried: Readonly<Record<keyof LeastCertainty, readonly number[]>> = {
   oneWordNumber: [0.35, 0.45, 0.56, 0.65, 0.7, 0.75, 0.83],
   agreement: [0.75, 0.83, 0.86, 0.9, 0.93, 0.95],
   stop: [0.4, 0.5, 0.56, 0.65, 0.75, 0.83, 0.9],
-  farStop: [0.56, 0.65, 0.75, 0.8, 0.83, 0.86, 0.9, 0.95],
 };
 
 /** What each bound would do, beside the others as they are: of each kind and level that it changes. */

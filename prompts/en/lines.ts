@@ -209,6 +209,8 @@ export const lines = {
   cutKnown: 'cut its fuel, now. If it runs on, block its air. Stay out of line with turbo, fan and flywheel.',
   cutByHand:
     '{at} by hand, now: its solenoid needs current. If it runs on, block its air. Stay out of line with turbo, fan and flywheel.',
+  cutByHandOr:
+    '{at} by hand, now: its solenoid needs current. Or: {other}. If it runs on, block its air. Stay out of line with turbo, fan and flywheel.',
   stillRunning: 'Danger. Still running: {cut}',
   starterHangs: 'Danger. Starter will not let go: battery off. If it fires: {cut}',
   notOffYet: 'Key off, now.',

@@ -220,6 +220,8 @@ export const lines = {
     'cierre su combustible, ya. Si sigue girando, tape su aire. Fuera del plano de turbo, ventilador y volante.',
   cutByHand:
     '{at} con la mano, ya: su solenoide necesita corriente. Si sigue girando, tape su aire. Fuera del plano de turbo, ventilador y volante.',
+  cutByHandOr:
+    '{at} con la mano, ya: su solenoide necesita corriente. O: {other}. Si sigue girando, tape su aire. Fuera del plano de turbo, ventilador y volante.',
   stillRunning: 'Peligro. Sigue girando: {cut}',
   starterHangs: 'Peligro. El arranque no suelta: desconecte la batería. Si enciende: {cut}',
   notOffYet: 'Quite el contacto, ya.',

@@ -222,6 +222,8 @@ export const lines = {
     "fermez son gazole, maintenant. S'il tourne encore, bouchez son air. Restez hors du plan du turbo, du ventilateur et du volant.",
   cutByHand:
     "{at} à la main, maintenant : son solénoïde a besoin de courant. S'il tourne encore, bouchez son air. Restez hors du plan du turbo, du ventilateur et du volant.",
+  cutByHandOr:
+    "{at} à la main, maintenant : son solénoïde a besoin de courant. Ou : {other}. S'il tourne encore, bouchez son air. Restez hors du plan du turbo, du ventilateur et du volant.",
   stillRunning: 'Danger. Il tourne encore : {cut}',
   starterHangs: "Danger. Le démarreur ne lâche pas : débranchez la batterie. S'il démarre : {cut}",
   notOffYet: 'Coupez le contact, maintenant.',

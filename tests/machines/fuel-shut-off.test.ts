@@ -39,10 +39,10 @@ describe('an engine that runs on and is shut off by current', () => {
       .reply('stillRunning')
       .last.said.find(({ line }) => line === 'stillRunning');
 
-  it('is shut off by hand: by its cut-off, or its lever where the profile names none', () => {
+  it('is shut off by its lever, since a cut-off may want current itself; that is named after it, where there is one', () => {
     expect(cutOf(shutOffBy('stopSolenoid'))?.values.cut).toEqual({
-      line: 'cutByHand',
-      values: { at: demoBoat.cutOff?.at },
+      line: 'cutByHandOr',
+      values: { at, other: demoBoat.cutOff?.at },
     });
     expect(cutOf({ ...withoutCutOff, fuelling: { disabledBy: 'stopSolenoid', at } })?.values.cut).toEqual({
       line: 'cutByHand',
@@ -54,7 +54,15 @@ describe('an engine that runs on and is shut off by current', () => {
     const said = cutOf(shutOffBy('stopSolenoid'));
     if (!said) throw new Error('nothing was said of what cuts it off');
     const { shown } = wordSaid(said, languages[code], 'metric');
-    expect(shown).toContain(demoBoat.cutOff?.at);
+    const inOrder = [
+      at,
+      /by hand|à la main|con la mano/,
+      String(demoBoat.cutOff?.at),
+      /block its air|bouchez son air|tape su aire/,
+    ];
+    const places = inOrder.map(part => shown.search(part));
+    expect(places).toEqual(places.toSorted((a, b) => a - b));
+    expect(places[0]).toBeGreaterThan(0);
     expect(shown).not.toMatch(/[{}]/);
   });
 });

@@ -80,6 +80,20 @@ describe('white smoke that stays', () => {
 });
 
 describe('knocking', () => {
+  it('that was misheard, and denied at its read-back, does not end the engine with the session', () => {
+    const denied = sessionAt(demoSix, 'checks.leaks.item5')
+      .stop()
+      .reply('allOff')
+      .reply('yes')
+      .reply('causeKnocking')
+      .reply('no');
+    expect(denied.context.stop?.cause).toBeNull();
+    const ended = denied.reply('endSession').reply('yes');
+    expect(ended.name).toBe('ended');
+    expect(ended.lines).not.toContain('endedBarred');
+    expect(ended.notes.some(({ kind }) => kind === 'barred')).toBe(false);
+  });
+
   const knocks = () => sessionAt(demoSix, 'checks.leaks.item5').reply('knocking');
 
   it('stops with a cause of its own', () => {

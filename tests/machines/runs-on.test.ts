@@ -181,6 +181,41 @@ describe('fire and injury', () => {
     },
   );
 
+  it.each(calls)('%s calls for help in a stop that began because nobody answered', (_, line, cause) => {
+    const silent = sessionAt(demoSix, 'checks.leaks.item1');
+    for (let minute = 1; minute <= 5; minute += 1) silent.clock(60_000);
+    expect(silent.context.stop?.lateAfterS).toBe(300);
+    silent.send({ type: 'stop', cause }, { by: 'second', via: 'touch', afterMs: 2000 });
+    expect(hazards(silent)).toEqual(['stopCause', line]);
+  });
+
+  it.each(calls)(
+    '%s beside an engine that runs away leaves its cut-off in what is called out',
+    (_, line, cause) => {
+      const driver = running().send({ type: 'stop', cause: 'overspeed' }, { via: 'bus' });
+      driver.send({ type: 'stop', cause }, { by: 'second', via: 'touch', afterMs: 2000 });
+      expect(hazards(driver)).toEqual(['stopCauseCut', line]);
+      expect(cut(driver, 'stopCauseCut')).toEqual({ line: 'cutKnown', values: {} });
+      driver.stop({ by: 'technician' });
+      expect(hazards(driver)[0]).toBe('stopCauseCut');
+    },
+  );
+
+  it.each(calls)(
+    '%s, called by the second person, counts whatever cause the technician names',
+    (_, __, cause) => {
+      const named = running()
+        .send({ type: 'stop', cause }, { by: 'second', via: 'touch' })
+        .reply('allOff')
+        .reply('yes')
+        .reply('no')
+        .reply('causeOther')
+        .reply('yes');
+      expect(named.name).toBe('stopped.reopened');
+      expect(named.context.stop).toMatchObject({ cause: 'other', also: [cause] });
+    },
+  );
+
   it.each(calls)('%s is no stop word that is tried out', (_, line, cause) => {
     for (const place of ['job.stopTechnician.asking', 'stopped.drillGoesOn']) {
       const driver = sessionAt(demoSix, place);

@@ -36,6 +36,9 @@ it('has some twenty prompts, each with a meaning, and holds out some of every ki
   const kinds = (of: readonly Prompt[]) =>
     new Set(of.map(({ text, grammar }) => createMatcher(grammar).meaningOf(text)?.kind));
   expect(kinds(heldOutPrompts)).toEqual(new Set(['number', 'reply', 'stop']));
+  // Nobody agrees here who is not near: a radio has no part in a profile.
+  for (const { text, grammar } of prompts)
+    expect([text, grammar.agreement]).toEqual([text, grammar.key.endsWith('readBack') ? 'yes' : undefined]);
   const trained = new Set(trainingPrompts.map(({ text }) => text));
   expect(heldOutPrompts.filter(({ text }) => trained.has(text))).toEqual([]);
 });

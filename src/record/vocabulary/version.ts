@@ -27,10 +27,14 @@ import { isRestart } from './read.ts';
  *    leads by the bar to the starter, and whoever puts hands in has tools and starter asked for again. A stop of a
  *    restarted program says for how long it was away (`awayS`). Events of older records led elsewhere, as before the third.
  *
+ * 7. A stop may name fire or injury as its `cause` wherever the stop before has got to; what the second person called so
+ *    counts besides whatever cause is named. A profile may say that current shuts its engine off (`stopSolenoid`). Events of
+ *    records of the sixth lead where they led.
+ *
  * A new kind, or a change in what a kind or one of its members means, takes the next number; what older records hold
  * is read on as it was written.
  */
-export const VOCABULARY = 6;
+export const VOCABULARY = 7;
 
 /** Since this one the events lead where they lead now. */
 const CARRIED_OUT_SINCE = 6;

@@ -5,7 +5,11 @@ import { fetchNetwork, fetchVoiceNetwork } from './fetch-network.ts';
 import { serveEar } from './serve-ear.ts';
 
 serveEar(async (_model, language) => {
-  const { pronounce, leastCertainty } = hearingOf(language);
+  const { pronounce, leastCertainty, nearBounds } = hearingOf(language);
   const [weights, voices] = await Promise.all([fetchNetwork(language), fetchVoiceNetwork()]);
-  return createNetworkEar(weights, pronounce, { leastCertainty, voiceIn: createVoiceNetwork(voices) });
+  return createNetworkEar(weights, pronounce, {
+    leastCertainty,
+    nearBounds,
+    voiceIn: createVoiceNetwork(voices),
+  });
 });

@@ -104,6 +104,7 @@ export const readBackGrammar = (question: Question, { code, replies, stopWording
     { id: 'yes', wordings: replies.yes },
     { id: 'no', wordings: replies.no },
   ],
+  agreement: 'yes',
 });
 
 export type Spoken =

@@ -7,7 +7,12 @@ const { replies, stopWordings: stop, quantities, units } = english;
 
 const worded = (ids: readonly ReplyId[]) => ids.map(id => ({ id, wordings: replies[id] }));
 
-const readBack: Grammar = { key: 'voiceSetup.readBack', stop, replies: worded(['yes', 'no']) };
+const readBack: Grammar = {
+  key: 'voiceSetup.readBack',
+  stop,
+  replies: worded(['yes', 'no']),
+  agreement: 'yes',
+};
 const steps: Grammar = {
   key: 'voiceSetup.steps',
   stop,

@@ -15,7 +15,9 @@ export const french: VoiceLanguage = {
   hearing: {
     pronounce: pronounceFrench,
     // Not fitted, as the English ones are: few French people were there to learn from, and none to fit it on.
-    leastCertainty: { reply: 0.75, oneWordNumber: 0.75, agreement: 0.75, stop: 0.75, farStop: 0.75 },
+    leastCertainty: { reply: 0.75, oneWordNumber: 0.75, agreement: 0.75, stop: 0.75 },
+    // The English ones were not measured on French: only what hardly rises may be background, whoever agrees.
+    nearBounds: { hardlyNear: 0, surelyNear: 0.95, nearToAgree: 0 },
     soundingLikeStop: [
       'stock',
       'top',

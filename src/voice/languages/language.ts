@@ -1,4 +1,4 @@
-import type { LeastCertainty } from '../decoders/network/bounds.ts';
+import type { LeastCertainty, NearBounds } from '../decoders/network/bounds.ts';
 import type { Form, Token } from '../number-words/vocabulary.ts';
 import type { SpokenLanguage } from '../ports.ts';
 
@@ -33,6 +33,8 @@ export interface LanguageHearing {
   readonly pronounce: (word: string) => readonly string[];
   /** Certainty that the network has to have; the usual one where none stands here. */
   readonly leastCertainty?: LeastCertainty;
+  /** How near somebody has to be who answers; the usual bounds where none stand here. */
+  readonly nearBounds?: NearBounds;
   /** Everyday words that are easily taken for a stop word. */
   readonly soundingLikeStop: readonly string[];
 }

@@ -19,7 +19,8 @@ export function hearingBy(
   };
 }
 
-export interface NetworkEarOptions extends Pick<NetworkDecoderOptions, 'onDecision' | 'leastCertainty'> {
+export interface NetworkEarOptions
+  extends Pick<NetworkDecoderOptions, 'onDecision' | 'leastCertainty' | 'nearBounds'> {
   readonly trailingSilenceMs?: number | undefined;
   readonly voiceIn?: EarParts<unknown>['voiceIn'];
 }

@@ -20,8 +20,8 @@ export async function createEmbeddedRecognizer({
   language = 'en',
   trailingSilenceMs,
 }: EmbeddedOptions = {}): Promise<SoundRecognizer> {
-  const { pronounce, leastCertainty } = hearingOf(language);
+  const { pronounce, leastCertainty, nearBounds } = hearingOf(language);
   const [weights, voices] = await Promise.all([loadWeights(packagedNetwork(language)), loadVoiceWeights()]);
   const voiceIn = createVoiceNetwork(voices);
-  return createNetworkEar(weights, pronounce, { leastCertainty, trailingSilenceMs, voiceIn });
+  return createNetworkEar(weights, pronounce, { leastCertainty, nearBounds, trailingSilenceMs, voiceIn });
 }

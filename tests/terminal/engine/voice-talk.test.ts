@@ -8,7 +8,7 @@ import { questionOf, questions } from '../../../src/interview/questions/index.ts
 import { unitChoices } from '../../../src/interview/units.ts';
 import { askAll } from '../../../src/terminal/engine/ask.ts';
 import type { TalkIo } from '../../../src/terminal/engine/io.ts';
-import { grammarFor } from '../../../src/terminal/engine/spoken-answer.ts';
+import { grammarFor, readBackGrammar } from '../../../src/terminal/engine/spoken-answer.ts';
 import { voiceTalk } from '../../../src/terminal/engine/voice-talk.ts';
 import { createMatcher } from '../../../src/voice/meaning.ts';
 import { createTypedRecognizer } from '../../../src/voice/recognizers/typed.ts';
@@ -121,6 +121,11 @@ describe('an interview by voice', () => {
     expect(given(answers, 'engine.displacementL')).toBe(4);
     expect(nextQuestion(answers)?.question.id).toBe('ratedRpm');
   });
+});
+
+it.each([english, french])('lets only somebody near agree to what was read back: $code', language => {
+  const grammar = readBackGrammar(questionOf('engine.displacementL'), language);
+  expect(grammar.replies.find(({ id }) => id === grammar.agreement)?.wordings).toEqual(language.replies.yes);
 });
 
 it.each([english, french])(

@@ -49,14 +49,9 @@ export interface LeastCertainty {
   readonly oneWordNumber: number;
   /** The same of what lets count what was read back: nothing asks after it any more. */
   readonly agreement: number;
-  /** A stop that the phones alone do not make sure of (`leastStopPerPhone`) is none, where somebody is surely near. */
+  /** A stop that the phones alone do not make sure of (`leastStopPerPhone`) is none, however near it is. */
   readonly stop: number;
-  /** The same where nobody is: a radio's. */
-  readonly farStop: number;
 }
-
-/** By which bound a wording is judged; how near a stop is only moves its bound. */
-export type Stands = Exclude<keyof LeastCertainty, 'farStop'>;
 
 /**
  * As shipped, chosen on the development split (`npm run hearing:bounds`), whose figures these are, on two networks one after
@@ -72,49 +67,60 @@ export type Stands = Exclude<keyof LeastCertainty, 'farStop'>;
  * with 0.9 from somebody who is near throughout; of 157 people's "yes", "no" and other words at 10 dB 5 more are asked
  * again, 3 of them one person's.
  *
- * A stop: its bound is set by what is missed. Where nobody is surely near 0.86 in place of 0.56 misses none of 405 stops of
- * people that was heard, and none of 76 of made voices; a radio and babble alone stop the session 4 and 8 times in 45 minutes,
- * not 14 and 16, and 5 and 6 of 432 and 288 replies of made voices do, not 9 and 8.
+ * A stop: its bound is set by what is missed, and is the same however near it is. 0.86 where nobody is surely near would
+ * have spared most of a radio's stops: a radio and babble alone stop the session 14 and 16 times in 45 minutes, and would
+ * have 4 and 8 times. It missed none of 405 stops of people that was heard, but hardly any of those was far, so nothing
+ * showed that a far shout would not be missed: left out.
  */
 export const leastCertainty: LeastCertainty = {
   reply: 0.83,
   oneWordNumber: 0.7,
   agreement: 0.9,
   stop: 0.56,
-  farStop: 0.86,
 };
 
+/** How near somebody has to be who answers: probabilities, 0 to 1, that somebody near spoke. Never asked of a stop. */
+export interface NearBounds {
+  /** Below it all is background, however far it rises. */
+  readonly hardlyNear: number;
+  /** Below it what rises less than `clearRiseDb` above the seconds before it is background. */
+  readonly surelyNear: number;
+  /** The least, from beginning to end, of what lets count what was read back: a radio may not agree to it. */
+  readonly nearToAgree: number;
+}
+
 /**
- * What rises less than `clearRiseDb` above the seconds before it is background where the network is not sure that it is
- * near, and whatever is hardly near. People of the development split who answer are nearer than `hardlyNear` in 98 of 100
- * replies, at 5 dB too; of a radio hardly anything is, however far it rises: in 40 minutes alone it gave 35 replies
- * and numbers besides agreements, and gives 5. Babble seems nearer, but hardly rises.
+ * As shipped. People of the development split who answer are nearer than `hardlyNear` in 98 of 100 replies, at 5 dB too;
+ * of a radio hardly anything is, however far it rises: in 40 minutes alone it gave 35 replies and numbers besides
+ * agreements, and gives 5. Babble seems nearer, but hardly rises.
  */
-const hardlyNear = 0.65;
+export const nearBounds: NearBounds = { hardlyNear: 0.65, surelyNear: 0.85, nearToAgree: 0.6 };
+
 const clearRiseDb = 6;
-const surelyNear = 0.85;
 
 /** Whether what was heard is no more than what is heard all the time: talk of others, a radio. Never asked of a stop. */
-const isBackground = ({ riseDb, near }: Pick<Features, 'riseDb' | 'near'>): boolean =>
-  near < hardlyNear || (riseDb < clearRiseDb && near < surelyNear);
-
-const nearToAgree = 0.6;
-
-/** Whether somebody near said it from beginning to end: a radio may not agree to what was read back. */
-const isNearThroughout = ({ leastNear }: Pick<Features, 'leastNear'>): boolean => leastNear >= nearToAgree;
+const isBackground = (
+  { riseDb, near }: Pick<Features, 'riseDb' | 'near'>,
+  { hardlyNear, surelyNear }: NearBounds,
+): boolean => near < hardlyNear || (riseDb < clearRiseDb && near < surelyNear);
 
 /** What a wording comes to by what is known of it. */
 export type Judgement = 'stop' | 'background' | 'taken' | 'doubtful';
 
 /** @param stands what the wording stands for: which certainty it needs */
-export function judge(features: Features, stands: Stands, least: LeastCertainty = leastCertainty): Judgement {
+export function judge(
+  features: Features,
+  stands: keyof LeastCertainty,
+  least: LeastCertainty = leastCertainty,
+  near: NearBounds = nearBounds,
+): Judgement {
   const stops = stands === 'stop';
   // Talk around a stop, or the least doubt of anything else, does not make it less of a stop.
   if (stops && features.worstWord >= leastStopPerPhone) return 'stop';
   // Talk and a radio that go on all the time are not asked to say it again either.
-  if (!stops && isBackground(features)) return 'background';
-  const isSure = certaintyOf(features) >= least[stops && features.near < surelyNear ? 'farStop' : stands];
-  return isSure && (stands !== 'agreement' || isNearThroughout(features)) ? 'taken' : 'doubtful';
+  if (!stops && isBackground(features, near)) return 'background';
+  if (stands === 'agreement' && features.leastNear < near.nearToAgree) return 'doubtful';
+  return certaintyOf(features) >= least[stands] ? 'taken' : 'doubtful';
 }
 
 /** Fewer phones than this in an utterance that is not sure, and nobody said anything: "oh" is one, and so is a knock. */

@@ -15,8 +15,9 @@ import {
   judge,
   type LeastCertainty,
   leastPhones,
-  type Stands,
+  type NearBounds,
   leastCertainty as usualLeastCertainty,
+  nearBounds as usualNearBounds,
 } from './bounds.ts';
 import { type Features, featuresOf } from './features.ts';
 import { grammarGraph } from './grammar-graph.ts';
@@ -42,7 +43,7 @@ export interface Decision {
   readonly text?: string;
   readonly features?: Features;
   /** By which bound it was judged. */
-  readonly stands?: Stands;
+  readonly stands?: keyof LeastCertainty;
 }
 
 export interface NetworkDecoderOptions {
@@ -50,6 +51,8 @@ export interface NetworkDecoderOptions {
   readonly pronounce: Pronounce;
   /** As shipped for English where it is not given. */
   readonly leastCertainty?: LeastCertainty | undefined;
+  /** As shipped for English where they are not given. */
+  readonly nearBounds?: NearBounds | undefined;
   /** How late the phones are, against the rest of their moment. */
   readonly phonesLateMoments: number;
   readonly onDecision?: (decision: Decision) => void;
@@ -90,6 +93,7 @@ export function createNetworkDecoder({
   pronounce,
   phonesLateMoments,
   leastCertainty = usualLeastCertainty,
+  nearBounds = usualNearBounds,
   onDecision = () => {},
 }: NetworkDecoderOptions): Decoder<PhoneGrammar> {
   const overMoments = Math.max(leastOverMoments, phonesLateMoments + settledMoments);
@@ -164,7 +168,7 @@ export function createNetworkDecoder({
   }
 
   /** By which bound a wording is judged. */
-  function standsFor({ text, words }: Hypothesis): Stands {
+  function standsFor({ text, words }: Hypothesis): keyof LeastCertainty {
     const meaning = matcher?.meaningOf(text);
     if (meaning?.kind === 'stop') return 'stop';
     if (meaning?.kind === 'number' && words.length === 1) return 'oneWordNumber';
@@ -195,7 +199,7 @@ export function createNetworkDecoder({
       taken: () => ({ kind: 'taken', text, certainty: certaintyOf(features) }),
       doubtful: () => otherwise('lowConfidence', text),
     };
-    const verdict = verdicts[judge(features, stands, leastCertainty)]();
+    const verdict = verdicts[judge(features, stands, leastCertainty, nearBounds)]();
     return { verdict, phonesHeard, text, features, stands };
   }
 

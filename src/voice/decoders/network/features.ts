@@ -14,14 +14,11 @@ export interface Features {
   /** How much likelier something is that was broken off in the middle; 0 where nothing is. */
   readonly unfinished: number;
   readonly phones: number;
-  /** Moments from its first phone to its last, and from there to when it is decided. */
+  /** Moments from its first phone to its last. */
   readonly moments: number;
-  readonly momentsAfter: number;
   /** Phones of other talk that were heard before it and after it. */
   readonly phonesBefore: number;
   readonly phonesAfter: number;
-  /** Phones that were heard within it, of whatever: none where nothing speaks for it but that it was looked for. */
-  readonly phonesWithin: number;
   /** Mean probability, over its moments, that somebody near was speaking. */
   readonly near: number;
   /** The least of these probabilities. */
@@ -87,9 +84,7 @@ export function featuresOf(
     unfinished: Math.max(0, unfinishedScore - score),
     phones,
     moments: to - from,
-    momentsAfter: phonesUpTo.length - to,
     phonesBefore: upTo(from - 1),
-    phonesWithin: upTo(to - 1) - upTo(from - 1),
     phonesAfter: upTo(phonesUpTo.length - 1) - upTo(to - 1),
     near: mean(nears),
     leastNear: nears.length === 0 ? 0 : Math.min(...nears),

@@ -1,10 +1,15 @@
 import { describe, expect, it } from 'vitest';
-import { certaintyOf, leastCertainty } from '../../../../src/voice/decoders/network/bounds.ts';
+import {
+  certaintyOf,
+  leastCertainty,
+  type NearBounds,
+} from '../../../../src/voice/decoders/network/bounds.ts';
 import { createNetworkDecoder, type Decision } from '../../../../src/voice/decoders/network/decoder.ts';
 import { createHearingNetwork } from '../../../../src/voice/ear/hearing-network.ts';
 import type { Moment } from '../../../../src/voice/ear/moment.ts';
 import { leastStopPerPhone } from '../../../../src/voice/ear/stop-spotter.ts';
 import { createVoicePower, powerDbfs } from '../../../../src/voice/ear/voice-power.ts';
+import { hearingOf } from '../../../../src/voice/languages/index.ts';
 import { pronounceEnglish } from '../../../../src/voice/languages/pronunciations/english.ts';
 import { createMatcher } from '../../../../src/voice/meaning.ts';
 import { loadWeights } from '../../../../src/voice/phone-network/load-node.ts';
@@ -41,12 +46,20 @@ function made(
     near = 0.95,
     doubt = 12,
     nearAt = () => near,
-  }: { asked?: Grammar; near?: number; doubt?: number; nearAt?: (share: number) => number } = {},
+    nearBounds,
+  }: {
+    asked?: Grammar;
+    near?: number;
+    doubt?: number;
+    nearAt?: (share: number) => number;
+    nearBounds?: NearBounds | undefined;
+  } = {},
 ) {
   let decision: Decision | undefined;
   const decoder = createNetworkDecoder({
     pronounce: pronounceEnglish,
     phonesLateMoments: 0,
+    nearBounds,
     onDecision: each => {
       decision = each;
     },
@@ -220,6 +233,14 @@ describe('the network decoder', () => {
     expect(made('correct', { asked: question, nearAt: farAtTheEnd }).verdict.kind).toBe('taken');
   });
 
+  it('asks for as much nearness as the language does: in French only of what hardly rises', () => {
+    const { nearBounds } = hearingOf('fr');
+    expect(made('pressure good', { near: 0.5, nearBounds }).verdict.kind).toBe('taken');
+    const agreeing = { ...pressure, agreement: 'pressureGood' };
+    expect(made('pressure good', { asked: agreeing, near: 0.5 }).verdict.kind).toBe('nothing');
+    expect(made('pressure good', { asked: agreeing, near: 0.5, nearBounds }).verdict.kind).toBe('taken');
+  });
+
   it('hears a stop in the midst of the background too', () => {
     const decoder = createNetworkDecoder({ pronounce: pronounceEnglish, phonesLateMoments: 0 });
     decoder.begin(decoder.prepare(pressure, createMatcher(pressure)), 0);
@@ -229,13 +250,15 @@ describe('the network decoder', () => {
   });
 
   it.each([
-    ['reply', 'done', 'D AH M'],
-    ['reply', 'forty two', 'B AO R B IY B UW'],
-    ['oneWordNumber', 'nine', 'N AY M'],
-    ['agreement', 'correct', 'K ER EH K D'],
-    ['stop', 'stop', 'Z T AA B'],
-    ['farStop', 'stop', 'S T AA B'],
-  ] as const)('judges by the bound for a %s: "%s"', (bound, text, sound) => {
+    ['reply', 'done', 'D AH M', 0.95],
+    ['reply', 'forty two', 'B AO R B IY B UW', 0.95],
+    ['oneWordNumber', 'nine', 'N AY M', 0.95],
+    ['agreement', 'correct', 'K ER EH K D', 0.95],
+    ['stop', 'stop', 'Z T AA B', 0.95],
+    // As far as a radio: hardly near, and not near at all.
+    ['stop', 'stop', 'Z T AA B', 0.5],
+    ['stop', 'stop', 'Z T AA B', 0.1],
+  ] as const)('judges by the bound for a %s: "%s" as %s, near by %d', (bound, text, sound, near) => {
     const asked: Grammar = {
       key: 'all',
       stop: ['stop'],
@@ -244,11 +267,7 @@ describe('the network decoder', () => {
       number: { id: 'n', leads: [], units: [], min: 0, max: 99, step: 1 },
     };
     const verdicts = Array.from({ length: 60 }, (_, i) => {
-      const { verdict, decision } = made(sound, {
-        asked,
-        doubt: i / 5,
-        near: bound === 'farStop' ? 0.5 : 0.95,
-      });
+      const { verdict, decision } = made(sound, { asked, doubt: i / 5, near });
       return { verdict, decision, certainty: decision.features ? certaintyOf(decision.features) : 0 };
     }).filter(({ decision }) => decision.text === text && decision.features);
     // Of a stop the phones alone may make sure.
