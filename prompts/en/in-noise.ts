@@ -50,7 +50,6 @@ export const farthest: Farthest = {
   hold: 'hold on',
   goBack: 'one step back',
   sayAgain: 'say that again',
-  status: 'where are we',
   timeLeft: 'how much time',
   help: 'what can i say',
 };

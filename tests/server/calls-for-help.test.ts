@@ -2,7 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { afterEach, describe, expect, test } from 'vitest';
-import type { Role } from '../../src/server/protocol/index.ts';
+import type { Deed, Role } from '../../src/server/protocol/index.ts';
 import { Face } from './support/face.ts';
 import { openShop, type TestShop } from './support/shop.ts';
 
@@ -99,6 +99,13 @@ describe("A touch of the second person's for fire or injury", () => {
     for (const deed of [{ do: 'stop' }, hurt, hurt] as const)
       second.send({ type: 'command', id: randomUUID(), deed });
     await second.until(() => second.key === 'stopped.makingSafe');
+    // A stop tells all faces of a session that has begun ahead of its answer: here there was none yet.
+    const firstTold = second.messages.findIndex(
+      one => one.type === 'patch' && typeof one.patch.bay.session === 'string',
+    );
+    const lastAnswered = second.messages.findLastIndex(one => one.type === 'ack');
+    expect(second.messages.filter(one => one.type === 'ack')).toHaveLength(3);
+    expect(firstTold).toBeGreaterThan(lastAnswered);
     await second.until(() => calledOut(second).some(text => text.includes('emergency number')));
     await expect
       .poll(async () => (await stopsOnRecord(second)).map(({ data }) => data.cause))
@@ -120,6 +127,59 @@ describe("A touch of the second person's for fire or injury", () => {
     technician.send({ type: 'command', id: randomUUID(), deed: { do: 'stop', cause: 'falseAlarm' } });
     await technician.until(() => technician.errors().some(({ code }) => code === 'malformed'));
     await expect.poll(() => stopsOnRecord(technician)).toHaveLength(1);
+  });
+});
+
+describe('Fire that is told in words', () => {
+  const heard = (turn: string, id: string, text: string): Deed => ({
+    do: 'heard',
+    turn,
+    heard: { kind: 'reply', id, text, confidence: 0.9 },
+  });
+  const stoppedTurn = async (face: Face) => {
+    await face.do({ do: 'stop' });
+    await face.until(() => face.key === 'stopped.makingSafe');
+    return face.state?.turn ?? '';
+  };
+  /** A voice counts only once the tool has fallen silent. */
+  const inSilence = async (face: Face, deed: Deed) => {
+    let answer = await face.do(deed);
+    await expect
+      .poll(async () => {
+        if (answer.type === 'error' && answer.code === 'notNow') answer = await face.do(deed);
+        return answer;
+      })
+      .not.toMatchObject({ code: 'notNow' });
+    return answer;
+  };
+
+  test.each(['second', 'technician'] as const)(
+    "at a joined %s's device calls for help, though the technician has just said that all is off",
+    async role => {
+      const { technician } = await begun();
+      const joined = await pairedAs(role);
+      const turn = await stoppedTurn(technician);
+      await inSilence(technician, heard(turn, 'allOff', 'all is off'));
+      await technician.until(() => technician.key === 'stopped.makingSafeReadBack');
+      expect(technician.state?.turn).not.toBe(turn);
+      expect(await inSilence(joined, heard(turn, 'causeSmokeOrFire', 'fire'))).toMatchObject({ type: 'ack' });
+      for (const face of [technician, joined])
+        await face.until(() => calledOut(face).some(text => text.includes('call the fire service')));
+      expect(technician.key).toBe('stopped.makingSafe');
+    },
+  );
+
+  test('calls for help while an answer is being written', async () => {
+    const { technician } = await begun();
+    const turn = await stoppedTurn(technician);
+    const ids = ['not yet', 'fire'].map(text => {
+      const id = randomUUID();
+      technician.send({ type: 'command', id, deed: { do: 'say', turn, text, via: 'touch' } });
+      return id;
+    });
+    for (const id of ids) expect(await technician.reply(id)).toMatchObject({ type: 'ack' });
+    await technician.until(() => calledOut(technician).some(text => text.includes('call the fire service')));
+    expect(technician.key).toBe('stopped.makingSafe');
   });
 });
 

@@ -364,7 +364,8 @@ export class Bay {
         // Before its effects: after a power loss between the two it is not done, and never twice.
         this.#record(by, id, deed);
         carryOut();
-        if ('turn' in deed && deed.turn === turn) await this.#answering(turn, scene.run);
+        // Whatever turn it was said for: what counts at any turn may change what is asked, too.
+        await this.#answering(turn, scene.run);
       }
     }
     this.show();

@@ -8,7 +8,7 @@ import type { Pairing } from '../pairing/pairings.ts';
 import type { Deed } from '../protocol/index.ts';
 import { Refused } from '../refused.ts';
 import { checkedHearing, clearHeard, heardInLine } from './answering.ts';
-import { answerer, mayNotControl } from './authority.ts';
+import { answerer, mayCallForHelp, mayNotControl } from './authority.ts';
 import type { Crew } from './crew.ts';
 import { questionOf } from './question.ts';
 import type { Run } from './run.ts';
@@ -62,12 +62,12 @@ export function planned(deed: SessionDeed, by: Pairing, scene: Scene): () => voi
       if (by.role === 'supervisor') speakerOf(by, scene);
       const heard = heardInLine(session, deed);
       if (heard === null) throw new Refused('malformed', 'Nothing was said.');
-      onTime(deed.turn, scene);
+      if (!isAnybodys(heard, scene)) onTime(deed.turn, scene);
       const speaker = speakerFor(heard, by, scene);
       return () => session.hear(heard, deed.via, speaker);
     }
     case 'heard': {
-      onTime(deed.turn, scene);
+      if (!isAnybodys(deed.heard, scene)) onTime(deed.turn, scene);
       const speaker = speakerFor(deed.heard, by, scene);
       if (session.hearsOnlyStop)
         throw new Refused(
@@ -84,6 +84,10 @@ function onTime(turn: string, scene: Scene): void {
   if (turn !== scene.turn)
     throw new Refused('tooLate', 'That answered a question that is no longer asked; look again.');
 }
+
+/** An engine that runs on, fire and injury, where they may be told: at every turn at which they may, they mean the same. */
+const isAnybodys = (heard: Heard | HeardOnDevice, { run }: Scene): boolean =>
+  heard.kind === 'reply' && (offerOf(run.session.moment).anybodys?.some(id => id === heard.id) ?? false);
 
 function answererAt(by: Pairing, { run, crew }: Pick<Scene, 'run' | 'crew'>) {
   const has = { second: crew.has('second'), supervisor: crew.has('supervisor') };
@@ -106,12 +110,15 @@ export function speaksFor(by: Pairing, scene: Pick<Scene, 'run' | 'crew'>): Pers
 
 /**
  * As whose it counts. The words that are always understood are no answers, and an engine that runs on, fire and injury
- * are anybody's to tell who is at the engine: whoever is asked does not matter.
+ * are anybody's to tell who is at the engine: whoever is asked, and whichever device leads, does not matter.
  */
 function speakerFor(heard: Heard | HeardOnDevice, by: Pairing, scene: Scene): Person | undefined {
   if (heard.kind !== 'reply') return speakerOf(by, scene);
+  if (isAnybodys(heard, scene) && mayCallForHelp(by.role)) {
+    const answer = answererAt(by, scene);
+    return answer.ok ? answer.speaker : by.role;
+  }
   const { session } = scene.run;
-  if (by.role === 'second' && offerOf(session.moment).anybodys?.some(id => id === heard.id)) return by.role;
   if (!isControl(session.language, heard.id)) return speakerOf(by, scene);
   const refusal = mayNotControl({ role: by.role, owner: scene.crew.isOwner(by) }, heard.id);
   if (refusal) throw new Refused(refusal.code, refusal.sentence);

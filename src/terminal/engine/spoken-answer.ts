@@ -56,7 +56,12 @@ export function grammarFor(
   language: Language,
 ): Grammar | null {
   const { replies, stopWordings } = language;
-  const base = { key: `interview.${question.id}`, language: language.code, stop: stopWordings };
+  const base = {
+    key: `interview.${question.id}`,
+    language: language.code,
+    stop: stopWordings,
+    ...(isPut ? { agreement: 'take' } : {}),
+  };
   const taken = isPut ? [{ id: 'take', wordings: replies.yes.slice(0, 1) }] : [];
   switch (question.kind) {
     case 'number': {

@@ -30,15 +30,16 @@ beforeEach(async () => {
   await bench.session.begin();
 });
 
-/** The bench's session as a bay sees it: the technician's device leads, and the second person's is paired or is not. */
+/** The bench's session as a bay sees it: the technician's device leads or follows, the second person's is paired or is not. */
 function scene({
   turn = 't' as string | null,
   secondHasDevice = false,
   supervisorHasDevice = false,
+  leads = true,
 } = {}): Scene {
   const crew: Pick<Crew, 'has' | 'isOwner'> = {
     has: role => (role === 'second' && secondHasDevice) || (role === 'supervisor' && supervisorHasDevice),
-    isOwner: ({ role }) => role === 'technician',
+    isOwner: ({ role }) => leads && role === 'technician',
   };
   return { run: { session: bench.session } as Run, crew: crew as Crew, turn };
 }
@@ -230,6 +231,58 @@ describe('What a device heard', () => {
     await done(hear({ kind: 'reply', id: 'no', text: 'wrong', confidence: 0.9 }));
     await silent();
     expect(bench.key()).toBe('stopped.makingSafe');
+  });
+
+  test('of fire, injury or an engine that runs on counts whatever was asked when it was said, and while an answer is being carried out', async () => {
+    bench.session.receive({ type: 'stop' }, 'second', 'touch');
+    await bench.session.settled();
+    await silent();
+    const urgent = [
+      hear({ kind: 'reply', id: 'stillRunning', text: 'still running', confidence: 0.9 }),
+      hear({ kind: 'reply', id: 'causeSmokeOrFire', text: 'fire', confidence: 0.9 }),
+      say('someone is hurt'),
+    ];
+    for (const turn of ['another', null])
+      for (const role of ['technician', 'second'] as const) {
+        const late = scene({ turn });
+        for (const deed of urgent) expect(() => planned(deed, by(role), late)).not.toThrow();
+        for (const deed of [
+          say('all is off'),
+          hear({ kind: 'reply', id: 'allOff', text: 'all is off', confidence: 0.9 }),
+        ])
+          expect(() => planned(deed, by(role), late)).toThrow(expect.objectContaining({ code: 'tooLate' }));
+      }
+    // Once the cause is asked for, the same words are an answer to that question only.
+    await bench.type('all is off');
+    await bench.type('correct');
+    expect(bench.key()).toBe('stopped.askingCause');
+    await silent();
+    for (const deed of urgent.slice(1))
+      expect(() => planned(deed, by('technician'), scene({ turn: 'another' }))).toThrow(
+        expect.objectContaining({ code: 'tooLate' }),
+      );
+  });
+
+  test('of fire, injury or an engine that runs on counts from a technician whose device does not lead, and nothing else does', async () => {
+    bench.session.receive({ type: 'stop' }, 'second', 'touch');
+    await bench.session.settled();
+    await silent();
+    const following = scene({ leads: false });
+    for (const deed of [
+      say('all is off'),
+      hear({ kind: 'reply', id: 'notYet', text: 'not yet', confidence: 1 }),
+    ])
+      expect(() => planned(deed, by('technician'), following)).toThrow(
+        expect.objectContaining({ code: 'notTheOwner' }),
+      );
+    const urgent = hear({ kind: 'reply', id: 'causeSmokeOrFire', text: 'fire', confidence: 0.9 });
+    await done(urgent, 'technician', following);
+    expect(bench.session.moment.context.stop).toMatchObject({ cause: 'smokeOrFire' });
+    expect(await recorded()).toEqual({ by: 'technician', via: 'voice' });
+    for (const deed of [urgent, say('fire')])
+      expect(() => planned(deed, by('supervisor'), following)).toThrow(
+        expect.objectContaining({ code: 'notYourRole' }),
+      );
   });
 
   test('of a number counts on its steps and within its range, as it is asked for', async () => {
