@@ -201,7 +201,7 @@ export const EQUIVALENTS: readonly Equivalent[] = [
   },
   {
     file: 'machines/urgent.ts',
-    text: "causeOf(look) === 'overspeed' || (look.context.stop?.insisted === true && engineOf(look) !== 'off');",
+    text: "(look.context.stop?.insisted === true && engineOf(look) !== 'off');",
     replacements: ['look.context.stop.insisted'],
     why: STOP_IS_KNOWN,
   },

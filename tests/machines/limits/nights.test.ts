@@ -25,7 +25,7 @@ it('oil that its maker allows for colder nights only is refused, in words', () =
   const driver = atTheOil(NIGHT_C - 0.1);
   expect(gradesForNight(driver.context)).toMatchObject({ ok: false, issue: { code: 'noSolution' } });
   const told = driver.last.said.map(said => wordSaid(said, english, 'us').shown).join(' ');
-  expect(told).toContain('no grade that is allowed suits that night');
+  expect(told).toContain('No grade that is allowed suits that night');
   const before = driver.name;
   driver.reply('gradeAndFilterRight');
   expect(driver.context.done).not.toContain('fill.oilGrade');
