@@ -17,7 +17,7 @@ from languages import INDEX
 from material import decoded
 from network import HANN_WINDOW, HOP, RATE, STRIDE, centred, loaded, log_bands, mel_bands
 from pack import dictionary, words_of
-from rivals import FIGURES, NUMBERS
+from rivals import FIGURES, NUMBERS, distance
 
 # Who reads figures and numbers one after the other.
 SOURCE = "cmusphinx/an4"
@@ -70,16 +70,6 @@ def stands(scores, phones):
 def greedy(scores):
     best = scores.argmax(-1)
     return [int(p) for i, p in enumerate(best) if p and (i == 0 or best[i - 1] != p)]
-
-
-def apart(a, b):
-    """How many phones are to be changed, added and left out."""
-    d = list(range(len(b) + 1))
-    for i, x in enumerate(a, 1):
-        before, d[0] = d[:], i
-        for j, y in enumerate(b, 1):
-            d[j] = min(before[j] + 1, d[j - 1] + 1, before[j - 1] + (x != y))
-    return d[-1]
 
 
 def quietest(sound, begin, end):
@@ -157,7 +147,7 @@ def main(model, people, made, count, seed=28):
             one = trimmed(piece)
             rest = np.zeros(RATE // 2, np.int16)
             target = [INDEX[p] for p in " ".join(phones).split()]
-            if apart(target, greedy(heard(net, np.concatenate([rest, one.astype(np.int16), rest])))) * 5 <= len(target):
+            if distance(target, greedy(heard(net, np.concatenate([rest, one.astype(np.int16), rest])))) * 5 <= len(target):
                 of.setdefault((item["split"], item["speaker"]), []).append((said, phones, one))
     of = {who: pieces for who, pieces in of.items() if len({(p[0], len(p[2])) for p in pieces}) >= FEWEST}
     room = {who: ROWS_A_WORD * len(pieces) for who, pieces in of.items()}
@@ -180,7 +170,7 @@ def main(model, people, made, count, seed=28):
             x = joined([p[2] for p in chosen], chance)
             phones = " ".join(p for piece in chosen for p in piece[1])
             target, rest = [INDEX[p] for p in phones.split()], np.zeros(RATE // 2, np.int16)
-            if apart(target, greedy(heard(net, np.concatenate([rest, x, rest])))) * 8 > len(target):
+            if distance(target, greedy(heard(net, np.concatenate([rest, x, rest])))) * 8 > len(target):
                 continue
             x.tofile(out)
             told = {"text": " ".join(said), "phones": phones, "kind": "joined", "voice": who[1], "split": who[0]}
