@@ -20,6 +20,7 @@ export class EventQueue {
   #waiting: SessionEvent[] = [];
   readonly #stops: SessionEvent[] = [];
   #draining: Promise<void> | null = null;
+  #isDraining = false;
   #taking = false;
   #stopped: Promise<void> = Promise.resolve();
 
@@ -35,9 +36,11 @@ export class EventQueue {
       return;
     }
     this.#waiting.push(event);
-    this.#draining ??= this.#drain().finally(() => {
-      this.#draining = null;
+    if (this.#isDraining) return;
+    const draining = this.#drain().finally(() => {
+      if (this.#draining === draining) this.#draining = null;
     });
+    this.#draining = draining;
   }
 
   /** Settles when everything has been taken that was put in so far, with all that it led to. */
@@ -47,12 +50,17 @@ export class EventQueue {
   }
 
   async #drain(): Promise<void> {
-    for (;;) {
-      const event = this.#waiting.shift();
-      if (!event || this.#taker.isOver()) return;
-      const rest = this.#take(event);
-      this.#takeStops();
-      await rest();
+    this.#isDraining = true;
+    try {
+      for (let event = this.#waiting.shift(); event; event = this.#waiting.shift()) {
+        if (this.#taker.isOver()) return;
+        const rest = this.#take(event);
+        this.#takeStops();
+        await rest();
+      }
+    } finally {
+      // With the look that found nothing waiting, not a turn later: what came between would lie until something else came.
+      this.#isDraining = false;
     }
   }
 

@@ -10,7 +10,7 @@ const stop = (atMs: number): SessionEvent => ({ type: 'stop', ...stamp(atMs) });
  * A queue whose events are told by their type and number, when they are taken and when their rest begins; a rest is done
  * when it is let.
  */
-function aQueue({ during = (_: SessionEvent) => {}, isOver = () => false } = {}) {
+function aQueue({ during = (_: SessionEvent): void => {}, isOver = (): boolean => false } = {}) {
   const told: string[] = [];
   const done = new Map<number, () => void>();
   const queue = new EventQueue({
@@ -83,6 +83,7 @@ it('a stop comes through after an event that could not be carried out', async ()
   });
   queue.put(reply(1));
   await expect(queue.settled()).rejects.toThrow('cannot be carried out');
+  await queue.settled();
   queue.put(stop(2));
   expect(told).toContain('stop 2');
 });
@@ -115,4 +116,16 @@ it('all is settled when the rest of each event and of each stop is done', async 
     await finish(atMs);
   }
   expect(settled).toBe(true);
+});
+
+it('what comes while the last event is just being finished with is taken, at whatever moment', async () => {
+  for (let ticks = 0; ticks < 20; ticks += 1) {
+    const { queue, told, finish } = aQueue();
+    queue.put(reply(1));
+    const finished = finish(1);
+    for (let tick = 0; tick < ticks; tick += 1) await Promise.resolve();
+    queue.put(reply(2));
+    await finished;
+    expect(told.slice(2), `after ${ticks} ticks`).toEqual(['reply 2', 'rest of 2']);
+  }
 });
