@@ -47,6 +47,16 @@ async function reachOf(test: string, path: string, texts: ReadonlyMap<string, st
   }
 }
 
+/** What a measurement may take. */
+export interface Means {
+  readonly processes: number;
+  /**
+   * The time of the processor for one mutant. One that has outlived it counts as not noticed, so that the figure is
+   * never too good; the tests that notice the most for their time have been asked by then.
+   */
+  readonly withinMs: number;
+}
+
 /**
  * Mutates files that the same tests hold, without a run of vitest for each mutant: each file of tests is put together
  * with all that it imports, and loaded anew in the same process for each mutant that its tests reach.
@@ -57,7 +67,7 @@ async function reachOf(test: string, path: string, texts: ReadonlyMap<string, st
 async function tryMutants(
   files: readonly string[],
   tests: readonly string[],
-  processes: number,
+  { processes, withinMs }: Means,
   isWanted: (file: string, line: number) => boolean,
   onFile: (file: string, results: readonly Result[]) => void,
 ): Promise<void> {
@@ -101,7 +111,7 @@ async function tryMutants(
         holding.length === 0
           ? { status: 'NoCoverage' }
           : ((await worker.ask<Outcome>(
-              { kind: 'mutant', id, files: holding, hitLimit: hitLimit(hits) },
+              { kind: 'mutant', id, files: holding, hitLimit: hitLimit(hits), withinMs },
               patienceMs(tookMs),
             )) ?? { status: 'Timeout' });
       if ('by' in outcome && outcome.by)
@@ -120,7 +130,7 @@ async function tryMutants(
 export async function measureQuickly(
   files: readonly string[],
   tests: readonly string[],
-  processes: number,
+  means: Means,
   onFile: (file: string, figures: FileFigures) => void,
 ): Promise<void> {
   for (const file of files.filter(isTypesOnly)) onFile(file, { killed: 0, timedOut: 0, survivors: [] });
@@ -128,7 +138,7 @@ export async function measureQuickly(
   await tryMutants(
     mutated,
     tests,
-    processes,
+    means,
     () => true,
     (file, results) => onFile(file, figuresOf(file, results)),
   );
@@ -138,12 +148,12 @@ export async function measureQuickly(
 export async function tryAgainQuickly(
   before: Figures,
   tests: readonly string[],
-  processes: number,
+  means: Means,
   onFile: (file: string, figures: FileFigures) => void,
 ): Promise<void> {
   const isWanted = (file: string, line: number) =>
     before[file]?.survivors.some(survivor => survivor.line === line) === true;
-  await tryMutants(Object.keys(before), tests, processes, isWanted, (file, results) => {
+  await tryMutants(Object.keys(before), tests, means, isWanted, (file, results) => {
     if (before[file]) onFile(file, lessNoticed(file, before[file], results));
   });
 }
