@@ -154,6 +154,13 @@ export interface Said {
   readonly once?: true;
 }
 
+/** A time in which nobody was there, and that the clock of the session does not count. */
+export interface Absence {
+  readonly atMs: number;
+  /** How long, s; null where no clock could tell. */
+  readonly seconds: number | null;
+}
+
 /** Everything the session knows that is not in the state's name. */
 export interface Context {
   readonly profile: Profile;
@@ -199,6 +206,7 @@ export interface Context {
   readonly spokenInList: boolean;
   readonly stop: StopRecord | null;
   readonly stops: number;
+  readonly absences: readonly Absence[];
   /** Steps that were done once and that a stop put back on the list: they are asked as a check first. */
   readonly again: readonly StepId[];
   /** What the cause of the last stop put back on the list, until work goes on. */

@@ -134,6 +134,7 @@ const initialContext = ({ input }: { readonly input: SessionInput }, first: Step
   spokenInList: false,
   stop: null,
   stops: 0,
+  absences: [],
   again: [],
   reopened: null,
   lastSaid: null,
