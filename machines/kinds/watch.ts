@@ -95,6 +95,7 @@ export function watchNodes(step: WatchStep): Nodes {
   };
   const question = askReply(waiting, ask, [
     ...(step.reading ? [{ reply: step.ok, move: contradicted(step, step.reading) }] : []),
+    { reply: step.ok, move: stillShown(step) },
     {
       reply: step.ok,
       move: { guard: replyNeedsReadBack('limit'), target: 'readingBack', actions: setAside(step.ok) },
@@ -199,6 +200,22 @@ export function watchNodes(step: WatchStep): Nodes {
   );
   nodes.readingBackValue = { ...valueReadBack, exit: update(() => ({ deadline: null })) };
   return nodes;
+}
+
+/** What has cleared is no longer on the bus. */
+function stillShown(step: WatchStep): Move {
+  const shown = ({ context, event }: Look) =>
+    event.type === 'reply' && event.bus?.codes ? (step.stillShown?.(context, event.bus.codes) ?? []) : [];
+  return {
+    guard: look => shown(look).length > 0,
+    actions: [
+      note(look => ({ kind: 'disagreement', data: { step: step.id, spoken: step.ok, bus: shown(look) } })),
+      remark(look => ({
+        line: 'codeStillShown',
+        values: { codes: { list: shown(look).map(code => ({ code })) } },
+      })),
+    ],
+  };
 }
 
 /** What is said to have come counts only where the last value read says so too: a gauge that shows otherwise is read first. */
