@@ -5,7 +5,8 @@
  * way; `--again --quick N` on the tests that hold them). `--at-once N` measures all that is named in one run for each
  * set of tests, N mutants at a time; `--events FOLDER` takes the files that such a run got through, though it was ended
  * (`.cache/mutants/events/...`). `--quick N` measures all that is named by N processes that load the tests anew for each
- * mutant, which takes a tenth of the time (`bench/mutants/quick/measure.ts`).
+ * mutant, which takes a tenth of the time (`bench/mutants/quick/measure.ts`); with `--within N`, one that has outlived N
+ * seconds of them counts as not noticed.
  */
 import { existsSync, writeFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
@@ -61,11 +62,16 @@ const { values, positionals } = parseArgs({
     by: { type: 'string', multiple: true, default: [] },
     'at-once': { type: 'string' },
     quick: { type: 'string' },
+    within: { type: 'string' },
     again: { type: 'boolean', default: false },
     events: { type: 'string', multiple: true, default: [] },
   },
   allowPositionals: true,
 });
+const means = {
+  processes: Math.round(Number(values.quick ?? 1)),
+  withinMs: 1000 * Number(values.within ?? 3600),
+};
 const isCount = (given: string | undefined): boolean => given === undefined || Number(given) >= 1;
 const named = positionals.map(name => name.replace(/\/$/, ''));
 const unknown = named.filter(name => !existsSync(name) || !testsOf(name));
@@ -74,19 +80,21 @@ if (unknown.length > 0) {
     `${unknown.join(', ')}: not in a folder whose tests are known; those are ${folders.join(', ')}.`,
   );
   process.exitCode = 2;
-} else if (!isCount(values['at-once']) || !isCount(values.quick)) {
-  console.error('--at-once N, --quick N: how many mutants are tried at a time, 1 or more.');
+} else if (!isCount(values['at-once']) || !isCount(values.quick) || !isCount(values.within)) {
+  console.error(
+    '--at-once N, --quick N: how many mutants at a time; --within N: seconds for one; each 1 or more.',
+  );
   process.exitCode = 2;
 } else if (values.events.length > 0) {
   for (const folder of values.events) take(figuresOfEvents(folder));
 } else if (values.again && values.quick !== undefined) {
   for (const [tests, files] of byTheirTests(Object.keys(survivorsIn(named))))
-    await tryAgainQuickly(survivorsIn(files), tests.split(' '), Math.round(Number(values.quick)), keep);
+    await tryAgainQuickly(survivorsIn(files), tests.split(' '), means, keep);
 } else if (values.quick !== undefined && values.by.length > 0) {
-  await tryAgainQuickly(survivorsIn(named), values.by, Math.round(Number(values.quick)), keep);
+  await tryAgainQuickly(survivorsIn(named), values.by, means, keep);
 } else if (values.quick !== undefined) {
   for (const [tests, files] of byTheirTests(named))
-    await measureQuickly(files, tests.split(' '), Math.round(Number(values.quick)), keep);
+    await measureQuickly(files, tests.split(' '), means, keep);
   writePage();
 } else if (values['at-once'] !== undefined) {
   for (const [tests, files] of byTheirTests(named)) {

@@ -85,7 +85,8 @@ them, and there every test behind that one is asked as well. A
 folder's figures are those of its files that were measured, and say nothing of the others; a mutant whose tests do
 not end in time ("timed out": an endless loop, or else a machine too busy to tell) counts as noticed. *Equivalent* are survivors that change nothing that could be
 observed, each with a word why; the last column leaves them out. Where code has only moved since, a survivor stands at
-its new line; where a file was tried again on fewer tests than hold it, what they did not notice is still listed.
+its new line; where a file was tried again on fewer tests than hold it, or its mutants were given a time
+(\`--within SECONDS\`), what was not noticed is listed all the same.
 
 | folder | files measured | ${COLUMNS} |
 |---|---:|${ALIGNED}

@@ -21,6 +21,8 @@ export type Order =
       readonly kind: 'mutant';
       readonly id: string;
       readonly hitLimit: number;
+      /** How much time of the processor is spent on it: the files of tests behind it are not asked. */
+      readonly withinMs: number;
       readonly files: readonly {
         readonly file: string;
         readonly tests: readonly string[];
@@ -133,9 +135,16 @@ export interface Outcome {
 }
 
 /** `Killed` by the first test that fails, also a file that cannot be loaded; `Timeout` at a loop without an end. */
-async function mutant({ id, files, hitLimit }: Extract<Order, { kind: 'mutant' }>): Promise<Outcome> {
+async function mutant({
+  id,
+  files,
+  hitLimit,
+  withinMs,
+}: Extract<Order, { kind: 'mutant' }>): Promise<Outcome> {
+  const begun = process.cpuUsage();
   namespace.mutantCoverage = { static: {}, perTest: {} };
   for (const { file, tests, longestMs } of files) {
+    if (process.cpuUsage(begun).user / 1000 > withinMs) break;
     let own: Awaited<ReturnType<typeof loaded>> | undefined;
     namespace.activeMutant = id;
     namespace.hitCount = 0;

@@ -39,7 +39,7 @@ export const jobCardSchema = z.strictObject({
 
 /**
  * What profiles were not asked for before the third vocabulary, by which nothing is carried out any more; and before the
- * eighth, in which nothing was given back at the end, and no mode switch asked for.
+ * ninth, in which nothing was given back at the end, and no mode switch asked for.
  */
 const notYetAsked = {
   handsBack: false,

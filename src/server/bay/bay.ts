@@ -210,6 +210,7 @@ export class Bay {
     // The second person may try their word out at the device at which the technician just did.
     const isAsked = offerOf(moment).awaits === 'drill';
     const isNews = isAsked || (cause !== undefined && !isKnown(cause, moment));
+    this.#noteIfNotBelieved(by, id, how);
     const isSame =
       moment.matches('stopped') &&
       (this.#done.find(by.device, id) !== undefined || (!isNews && !this.#stops.take(by.device)));
@@ -392,6 +393,13 @@ export class Bay {
   #record({ device, name, role }: Pairing, id: string, deed: Deed): void {
     if (this.#run && !this.#run.isOver)
       this.#run.session.keep('command', { id, device, name, role, do: deed.do });
+  }
+
+  /** A call for help that nothing follows from stands on the record all the same, once for each stop. */
+  #noteIfNotBelieved({ device, name, role }: Pairing, id: string, { cause }: HowStopped): void {
+    if (cause === undefined || mayCallForHelp(role) || !this.#stops.take(`${device} ${cause}`)) return;
+    const what = { id, device, name, role, do: 'stop', cause, why: 'notAtEngine' } as const;
+    this.#run?.session.keep('notCarriedOut', what);
   }
 
   /** @throws Refused also for a device of another bay, of which nobody here learns anything */

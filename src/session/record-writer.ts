@@ -1,0 +1,59 @@
+import { RecordError } from '../record/record-error.ts';
+import { inJson, type Kind, type RecordKind, type Written } from '../record/vocabulary/index.ts';
+import type { Tell } from './happening.ts';
+import type { SessionParts } from './parts.ts';
+
+const KEPT_AGAIN = 'The record can be written again: every entry of it is on the disk, in its order.';
+
+/** Puts the facts of a session on its record, and tells when the disk does not take them. */
+export class RecordWriter {
+  readonly #parts: Pick<SessionParts, 'record' | 'notKept'>;
+  readonly #tell: Tell;
+  #kept: Promise<void> = Promise.resolve();
+
+  constructor(parts: Pick<SessionParts, 'record' | 'notKept'>, tell: Tell) {
+    this.#parts = parts;
+    this.#tell = tell;
+    parts.record.watch(() => this.#lookAtDisk());
+  }
+
+  /** Settles when everything kept so far is on the disk, or in memory where that has failed. */
+  get kept(): Promise<void> {
+    return this.#kept;
+  }
+
+  /** Puts one fact on the record. Where the disk fails the session goes on, with the record in memory. */
+  keep<K extends Exclude<Kind, RecordKind>>(kind: K, data: Written<K>): void {
+    const written = this.#parts.record.append(kind, inJson(data)).then(
+      () => {},
+      (error: unknown) => {
+        // Told already, as long as it lasts.
+        if (error instanceof RecordError && error.code === 'disk') return;
+        const sentence = error instanceof RecordError ? error.message : String(error);
+        this.#tell({ kind: 'problem', sentence });
+      },
+    );
+    this.#kept = Promise.all([this.#kept, written]).then(() => {});
+  }
+
+  /** A sentence for the people at the engine about something that does not work. */
+  report(sentence: string): void {
+    this.#tell({ kind: 'problem', sentence });
+    this.keep('problem', { sentence });
+  }
+
+  /** Tells what a failure of the disk before the session began has left in memory. */
+  begin(): void {
+    if (this.#parts.record.failure) this.#lookAtDisk();
+  }
+
+  /** The record tells of both as well: of its beginning, when it can. */
+  #lookAtDisk(): void {
+    const { record, notKept } = this.#parts;
+    const { failure } = record;
+    const sentence = failure ? (notKept?.(failure) ?? failure.message) : null;
+    this.#tell({ kind: 'notKept', sentence });
+    if (sentence === null) this.report(KEPT_AGAIN);
+    else this.keep('problem', { sentence });
+  }
+}
