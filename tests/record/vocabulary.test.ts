@@ -336,7 +336,10 @@ describe('the vocabulary of a record', () => {
     expect(newerVocabulary([entry(0, 'problem', { vocabulary: newer })])).toBeNull();
     expect(newerVocabulary([])).toBeNull();
     expect(
-      newerVocabulary([entry(0, 'opened', { vocabulary: VOCABULARY + 2 }), entry(1, 'resumed', { vocabulary: 7 })]),
+      newerVocabulary([
+        entry(0, 'opened', { vocabulary: VOCABULARY + 2 }),
+        entry(1, 'resumed', { vocabulary: 7 }),
+      ]),
     ).toBe(VOCABULARY + 2);
   });
 });
