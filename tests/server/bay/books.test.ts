@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Entry } from '../../../src/record/index.ts';
-import { DoneCommands } from '../../../src/server/bay/done-commands.ts';
+import { DoneCommands } from '../../../src/server/bay/commands/done-commands.ts';
 import { FRAMES_KEPT, FrameStream } from '../../../src/server/bay/frame-stream.ts';
 import { StopBook } from '../../../src/server/bay/stop-book.ts';
 import { applyPatch, serverMessageSchema } from '../../../src/server/protocol/index.ts';
