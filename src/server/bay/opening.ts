@@ -10,7 +10,7 @@ import type { Stopping } from './stopping.ts';
 /** What sessions are opened with. */
 interface Threshold {
   readonly bay: string;
-  readonly starter: Starter;
+  readonly starter: Pick<Starter, 'start' | 'goOn' | 'resume' | 'leave'>;
   readonly mouths: Mouths;
   readonly current: CurrentRun;
   readonly done: DoneCommands;
