@@ -3,7 +3,8 @@
  * to its question: on a slow disk the next would be to whatever is asked after it.
  */
 export class AnswersUnderWay {
-  readonly #turns = new Set<string>();
+  /** How many are under way by question: what counts at any turn may overlap with others. */
+  readonly #turns = new Map<string, number>();
 
   /** The question that may be answered now, of the one that is asked; null while an answer to it is being carried out. */
   open(turn: string): string | null {
@@ -16,11 +17,17 @@ export class AnswersUnderWay {
    * @throws whatever that is rejected with
    */
   async until(turn: string, carriedOut: () => Promise<void>): Promise<void> {
-    this.#turns.add(turn);
+    this.#count(turn, 1);
     try {
       await carriedOut();
     } finally {
-      this.#turns.delete(turn);
+      this.#count(turn, -1);
     }
+  }
+
+  #count(turn: string, change: 1 | -1): void {
+    const underWay = (this.#turns.get(turn) ?? 0) + change;
+    if (underWay === 0) this.#turns.delete(turn);
+    else this.#turns.set(turn, underWay);
   }
 }

@@ -28,3 +28,15 @@ test('an answer that could not be carried out leaves its question to be answered
   await expect(failed).rejects.toThrow('lost');
   expect(answers.open('s/1')).toBe('s/1');
 });
+
+test('what counts at any turn overlaps: the question stays closed until the last of it has had its effect', async () => {
+  const answers = new AnswersUnderWay();
+  const [first, last] = [latch(), latch()];
+  const all = [first, last].map(disk => answers.until('s/1', () => disk.opened));
+  first.open();
+  await all[0];
+  expect(answers.open('s/1')).toBeNull();
+  last.open();
+  await all[1];
+  expect(answers.open('s/1')).toBe('s/1');
+});
