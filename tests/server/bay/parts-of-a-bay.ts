@@ -37,13 +37,23 @@ export function slowDisk(record: RecordLog): { release(): void } {
     if (slow) await new Promise<void>(resolve => waiting.push(resolve));
     return appended;
   });
-  return {
-    release() {
-      slow = false;
-      for (const go of waiting.splice(0)) go();
-    },
+  const release = () => {
+    slow = false;
+    for (const go of waiting.splice(0)) go();
   };
+  // A test that fails in between leaves nobody waiting.
+  onTestFinished(release);
+  return { release };
 }
+
+/** Everything that waits for nothing but its turn has had it. */
+export async function allElse(): Promise<void> {
+  for (let turn = 0; turn < 10; turn += 1) await setImmediate();
+}
+
+/** What became of it without waiting for the disk; else that it is under way. */
+export const atOnce = (asked: Promise<string>): Promise<string> =>
+  Promise.race([asked, allElse().then(() => 'under way')]);
 
 /** What a refusal is coded as, or whether it had been done before. */
 export const outcomeOf = (asked: Promise<boolean>): Promise<string> =>
@@ -153,10 +163,6 @@ export async function partsOfABay() {
     },
     run: running,
     key: () => stateName(running().session.moment),
-    /** Everything that waits for nothing but its turn has had it. */
-    allElse: async () => {
-      for (let turn = 0; turn < 10; turn += 1) await setImmediate();
-    },
     /** The commands that stand on the record of this session, in their order. */
     commandsOn: async ({ record }: Run) => {
       const { entries } = readRecorded((await readLog(record.path)).entries);

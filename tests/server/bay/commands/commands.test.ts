@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { partsOfABay, slowDisk } from '../parts-of-a-bay.ts';
+import { allElse, atOnce, partsOfABay, slowDisk } from '../parts-of-a-bay.ts';
 
 /** A session whose disk is slow, and which is carrying out something that nobody said: the next answer waits for that. */
 async function busy() {
@@ -17,8 +17,8 @@ describe('Two answers to one question', () => {
     const first = say('card is right');
     expect(key()).toBe('job.card.asking');
     expect(current.turn).toBe(asked);
-    expect(await say('card is right')).toBe('tooLate');
-    expect(await say('understood')).toBe('tooLate');
+    expect(await atOnce(say('card is right'))).toBe('tooLate');
+    expect(await atOnce(say('understood'))).toBe('tooLate');
     disk.release();
     expect(await first).toBe('done');
     expect(key()).toBe('job.makerFirst.asking');
@@ -28,7 +28,7 @@ describe('Two answers to one question', () => {
   test('are two when the first is on the disk and the question is put again', async () => {
     const { say, disk, key } = await busy();
     const first = say('banana');
-    expect(await say('card is right')).toBe('tooLate');
+    expect(await atOnce(say('card is right'))).toBe('tooLate');
     disk.release();
     expect(await first).toBe('done');
     expect(key()).toBe('job.card.asking');
@@ -50,7 +50,7 @@ describe('Two answers to one question', () => {
 
 describe('A double touch', () => {
   test('is one command: both are acknowledged when it is on the disk, and it is done once', async () => {
-    const { say, disk, key, run, commandsOn, allElse } = await busy();
+    const { say, disk, key, run, commandsOn } = await busy();
     const told: string[] = [];
     const touches = ['one', 'one'].map(id => say('card is right', { id }).then(each => told.push(each)));
     await allElse();
@@ -70,7 +70,7 @@ describe('While an answer is being carried out', () => {
     const answer = say('card is right');
     const hold = perform(second, { do: 'control', turn, id: 'hold' });
     const back = perform(technician, { do: 'control', turn, id: 'goBack' });
-    expect(await back).toBe('tooLate');
+    expect(await atOnce(back)).toBe('tooLate');
     disk.release();
     expect(await Promise.all([answer, hold])).toEqual(['done', 'done']);
     expect(run().session.moment.matches('held')).toBe(true);
@@ -82,7 +82,7 @@ describe('While an answer is being carried out', () => {
     const { turn } = current;
     const hold = perform(second, { do: 'control', turn, id: 'hold' });
     expect(key()).toBe('job.card.asking');
-    expect(await say('card is right', { turn })).toBe('tooLate');
+    expect(await atOnce(say('card is right', { turn }))).toBe('tooLate');
     disk.release();
     expect(await hold).toBe('done');
   });
