@@ -7,6 +7,7 @@ import { speaksFor } from './commands/deeds.ts';
 import type { DoneCommands } from './commands/done-commands.ts';
 import type { Crew } from './crew.ts';
 import type { CurrentRun } from './current-run.ts';
+import type { Run } from './run.ts';
 import { StopBook } from './stop-book.ts';
 
 /** By what way a stop came, and what it calls for help for. */
@@ -57,6 +58,7 @@ export class Stopping {
     if (!run)
       return isBeginning() ? this.#keep(by, id, { how, cause }) : { stop: 'nothingRuns', again: false };
     const { moment } = run.session;
+    this.#noteIfNotBelieved(run, by, id, how);
     const isSame =
       moment.matches('stopped') &&
       (done.find(by.device, id) !== undefined || (!isNews(moment, cause) && !this.#book.take(by.device)));
@@ -68,6 +70,18 @@ export class Stopping {
     done.add(by.device, id, Promise.resolve());
     showNow();
     return { stop: 'stopped', again: false };
+  }
+
+  /** A call for help that nothing follows from stands on the record all the same, once for each stop. */
+  #noteIfNotBelieved(
+    { session }: Run,
+    { device, name, role }: Pairing,
+    id: string,
+    { cause }: HowStopped,
+  ): void {
+    if (cause === undefined || mayCallForHelp(role) || !this.#book.take(`${device} ${cause}`)) return;
+    const what = { id, device, name, role, do: 'stop', cause, why: 'notAtEngine' } as const;
+    session.keep('notCarriedOut', what);
   }
 
   #keep(

@@ -62,6 +62,8 @@ export const outcomeOf = (asked: Promise<boolean>): Promise<string> =>
     error => (error instanceof Refused ? error.code : String(error)),
   );
 
+const recordedIn = async ({ record }: Run) => readRecorded((await readLog(record.path)).entries).entries;
+
 /** The parts of a bay, on real records, with nobody connected over a line: whose sessions are begun when they are let. */
 export async function partsOfABay() {
   const folder = await mkdtemp(join(tmpdir(), 'bay-'));
@@ -164,10 +166,11 @@ export async function partsOfABay() {
     run: running,
     key: () => stateName(running().session.moment),
     /** The commands that stand on the record of this session, in their order. */
-    commandsOn: async ({ record }: Run) => {
-      const { entries } = readRecorded((await readLog(record.path)).entries);
-      return entries.flatMap(entry => (entry.kind === 'command' ? [entry.data.do] : []));
-    },
+    commandsOn: async (run: Run) =>
+      (await recordedIn(run)).flatMap(entry => (entry.kind === 'command' ? [entry.data.do] : [])),
+    /** What help was called for that nothing followed from, as the record of this session has it. */
+    notBelievedOn: async (run: Run) =>
+      (await recordedIn(run)).flatMap(entry => (entry.kind === 'notCarriedOut' ? [entry.data.cause] : [])),
   };
 }
 

@@ -60,11 +60,14 @@ describe('A stop', () => {
   });
 
   test('of somebody who is not at the engine stops, and is not believed to call for help', async () => {
-    const { stopping, supervisor, run } = await begun();
+    const { stopping, supervisor, run, notBelievedOn } = await begun();
     expect(stopping.stop(supervisor, '1', { cause: 'smokeOrFire' })).toEqual(NEW);
     expect(run().session.moment.matches('stopped')).toBe(true);
     expect(run().session.moment.context.stop?.cause).not.toBe('smokeOrFire');
-    expect(stopping.stop(supervisor, '2', { cause: 'someoneHurt' })).toEqual(AGAIN);
+    for (const id of ['2', '3'])
+      expect(stopping.stop(supervisor, id, { cause: 'someoneHurt' })).toEqual(AGAIN);
+    await run().session.settled();
+    expect(await notBelievedOn(run())).toEqual(['smokeOrFire', 'someoneHurt']);
   });
 });
 
