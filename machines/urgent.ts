@@ -64,15 +64,17 @@ export function urgentWords(steps: readonly Step[]) {
       : { line: 'stopHeard', values: { off }, priority: 'hazard' };
   });
 
+  /** The starter turns it, as far as anybody knows: it has not fired. */
+  const onStarter = (look: Look) => engineOf(look) === 'cranking' && causeOf(look) !== 'firedUnfuelled';
   /** The key did not stop it: that is found, whatever cause is named afterwards. */
   const ranOn: Effect[] = [
     update(look => {
       const { stop } = look.context;
-      const found = engineOf(look) === 'cranking' ? 'other' : 'overspeed';
+      const found = onStarter(look) ? 'other' : 'overspeed';
       return { stop: stop && { ...stop, also: [...new Set([...stop.also, found] as const)] } };
     }),
     remark(look => ({
-      line: engineOf(look) === 'cranking' ? 'starterHangs' : 'stillRunning',
+      line: onStarter(look) ? 'starterHangs' : 'stillRunning',
       values: { cut: cutOffOf(look.context) },
       priority: 'hazard',
     })),

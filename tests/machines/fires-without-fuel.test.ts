@@ -59,6 +59,14 @@ describe('an engine that fires while it is cranked without fuel', () => {
     }
   });
 
+  it('and runs on, is no starter that will not let go: what cuts it off is named once more', () => {
+    const driver = sessionAt(demoBoat, `${UNTIL}.cranking`).reply('fired').reply('stillRunning');
+    expect(driver.last.said.find(({ priority }) => priority === 'hazard')).toMatchObject({
+      line: 'stillRunning',
+      values: { cut: { line: 'cutAt', values: { at: demoBoat.cutOff?.at } } },
+    });
+  });
+
   it('has its burst ended, for the budget of the starter', () => {
     const driver = sessionAt(demoSix, `${UNTIL}.cranking`).reply('fired', { afterMs: 2500 });
     const burst = driver.context.bursts.at(-1);
