@@ -144,7 +144,11 @@ export function earRemembering(
       ...(onDecision === undefined ? {} : { onDecision }),
     }),
     speech: createNearSpeech(near),
-    stops: { network: networkSaying(remembered, onStep), spotter: createStopSpotter(pronounce, spotter) },
+    stops: {
+      network: networkSaying(remembered, onStep),
+      spotter: createStopSpotter(pronounce, spotter),
+      calls: createStopSpotter(pronounce, spotter),
+    },
   });
 }
 

@@ -1,8 +1,9 @@
+import { isKnownEmergency } from '../../../machines/emergency.ts';
 import { controlsOf, type Moment, offerOf } from '../../../machines/moment.ts';
-import type { Emergency } from '../../../machines/vocabulary.ts';
 import { languages } from '../../../prompts/index.ts';
 import type { EngineHeard } from '../../engineering/engine-sound/ear.ts';
 import type { Profile } from '../../profile/schema.ts';
+import type { NotCarriedOut } from '../../record/vocabulary/index.ts';
 import type { EarLevel } from '../../voice/ports.ts';
 import { PAIRED_FOR_MS, type Pairing, type Pairings } from '../pairing/pairings.ts';
 import {
@@ -183,7 +184,13 @@ export class Bay {
   /** Whether a deed is a stop, whichever way it was said. */
   isStop(deed: Deed): boolean {
     const known = this.#run ? [this.#run.session.parts.language] : Object.values(languages);
-    return known.some(language => isStop(deed, language));
+    return known.some(language => isStop(deed, language)) && !this.#isEcho(deed);
+  }
+
+  /** A call for help that a microphone heard while the tool said that very word: its own voice. */
+  #isEcho(deed: Deed): boolean {
+    if (deed.do !== 'stop' || deed.via !== 'voice' || deed.cause === undefined) return false;
+    return this.goingOn !== null && this.#run?.session.saysItself(deed.cause) === true;
   }
 
   /**
@@ -209,8 +216,8 @@ export class Bay {
     const { moment } = run.session;
     // The second person may try their word out at the device at which the technician just did.
     const isAsked = offerOf(moment).awaits === 'drill';
-    const isNews = isAsked || (cause !== undefined && !isKnown(cause, moment));
-    this.#noteIfNotBelieved(by, id, how);
+    const isNews = isAsked || (cause !== undefined && !isKnownEmergency(cause, moment.context.stop));
+    if (!mayCallForHelp(by.role)) this.#notCarriedOut(by, id, how, 'notAtEngine');
     const isSame =
       moment.matches('stopped') &&
       (this.#done.find(by.device, id) !== undefined || (!isNews && !this.#stops.take(by.device)));
@@ -350,7 +357,8 @@ export class Bay {
         this.#holdAsked = null;
         break;
       case 'stop':
-        this.stop(by, id, deed);
+        if (this.#isEcho(deed)) this.#notCarriedOut(by, id, deed, 'toolSpoke');
+        else this.stop(by, id, deed);
         break;
       default: {
         const turn = this.#turn;
@@ -396,10 +404,14 @@ export class Bay {
   }
 
   /** A call for help that nothing follows from stands on the record all the same, once for each stop. */
-  #noteIfNotBelieved({ device, name, role }: Pairing, id: string, { cause }: HowStopped): void {
-    if (cause === undefined || mayCallForHelp(role) || !this.#stops.take(`${device} ${cause}`)) return;
-    const what = { id, device, name, role, do: 'stop', cause, why: 'notAtEngine' } as const;
-    this.#run?.session.keep('notCarriedOut', what);
+  #notCarriedOut(
+    { device, name, role }: Pairing,
+    id: string,
+    { cause }: HowStopped,
+    why: NotCarriedOut,
+  ): void {
+    if (cause === undefined || !this.#stops.take(`${device} ${cause} ${why}`)) return;
+    this.#run?.session.keep('notCarriedOut', { id, device, name, role, do: 'stop', cause, why });
   }
 
   /** @throws Refused also for a device of another bay, of which nobody here learns anything */
@@ -528,8 +540,5 @@ const NOBODY = 'keys';
 
 const voiceIn = ({ voice }: Extract<Deed, { do: 'heard' }>) =>
   voice ? { voice: Float32Array.from(voice), stopped: false } : null;
-
-const isKnown = (cause: Emergency, { context: { stop } }: Moment) =>
-  stop !== null && [stop.cause, ...stop.also].includes(cause);
 
 const standsStill = (moment: Moment) => moment.matches('held') || moment.matches('stopped');

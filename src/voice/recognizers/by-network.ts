@@ -15,7 +15,11 @@ export function hearingBy(
 ): Required<Pick<EarParts<unknown>, 'stops' | 'speech'>> {
   return {
     speech: createNearSpeech(),
-    stops: { network: createHearingNetwork(weights), spotter: createStopSpotter(pronounce) },
+    stops: {
+      network: createHearingNetwork(weights),
+      spotter: createStopSpotter(pronounce),
+      calls: createStopSpotter(pronounce),
+    },
   };
 }
 
