@@ -11,7 +11,11 @@ import { createHearingNetwork } from '../../src/voice/ear/hearing-network.ts';
 import type { HearingNetwork, Moment } from '../../src/voice/ear/moment.ts';
 import { createNearSpeech, type NearSpeechSettings } from '../../src/voice/ear/near-speech.ts';
 import { stepLength } from '../../src/voice/ear/sound.ts';
-import { createStopSpotter, type SpotterSettings } from '../../src/voice/ear/stop-spotter.ts';
+import {
+  createCallSpotter,
+  createStopSpotter,
+  type SpotterSettings,
+} from '../../src/voice/ear/stop-spotter.ts';
 import { createPlainFrontEnd } from '../../src/voice/front-end.ts';
 import { pronounceEnglish } from '../../src/voice/languages/pronunciations/english.ts';
 import { momentMs, phonesLateMomentsOf } from '../../src/voice/phone-network/network.ts';
@@ -147,7 +151,7 @@ export function earRemembering(
     stops: {
       network: networkSaying(remembered, onStep),
       spotter: createStopSpotter(pronounce, spotter),
-      calls: createStopSpotter(pronounce, spotter),
+      calls: createCallSpotter(pronounce),
     },
   });
 }

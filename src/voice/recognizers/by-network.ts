@@ -2,7 +2,7 @@ import { createNetworkDecoder, type NetworkDecoderOptions } from '../decoders/ne
 import { createEar, type EarParts } from '../ear/ear.ts';
 import { createHearingNetwork } from '../ear/hearing-network.ts';
 import { createNearSpeech } from '../ear/near-speech.ts';
-import { createStopSpotter } from '../ear/stop-spotter.ts';
+import { createCallSpotter, createStopSpotter } from '../ear/stop-spotter.ts';
 import { createPlainFrontEnd } from '../front-end.ts';
 import type { Pronounce } from '../phone-network/phone-graph.ts';
 import type { Weights } from '../phone-network/weights.ts';
@@ -18,7 +18,7 @@ export function hearingBy(
     stops: {
       network: createHearingNetwork(weights),
       spotter: createStopSpotter(pronounce),
-      calls: createStopSpotter(pronounce),
+      calls: createCallSpotter(pronounce),
     },
   };
 }
