@@ -6,16 +6,13 @@ import {
   createNetworkDecoder,
   type NetworkDecoderOptions,
 } from '../../src/voice/decoders/network/decoder.ts';
+import { createCallSpotter } from '../../src/voice/ear/call-spotter.ts';
 import { createEar } from '../../src/voice/ear/ear.ts';
 import { createHearingNetwork } from '../../src/voice/ear/hearing-network.ts';
 import type { HearingNetwork, Moment } from '../../src/voice/ear/moment.ts';
 import { createNearSpeech, type NearSpeechSettings } from '../../src/voice/ear/near-speech.ts';
 import { stepLength } from '../../src/voice/ear/sound.ts';
-import {
-  createCallSpotter,
-  createStopSpotter,
-  type SpotterSettings,
-} from '../../src/voice/ear/stop-spotter.ts';
+import { createStopSpotter, type SpotterSettings } from '../../src/voice/ear/stop-spotter.ts';
 import { createPlainFrontEnd } from '../../src/voice/front-end.ts';
 import { pronounceEnglish } from '../../src/voice/languages/pronunciations/english.ts';
 import { momentMs, phonesLateMomentsOf } from '../../src/voice/phone-network/network.ts';

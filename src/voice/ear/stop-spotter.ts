@@ -23,13 +23,6 @@ export interface StopSpotter {
 export const leastEarlyStopPerPhone = -0.8;
 export const leastStopPerPhone = -0.8;
 
-/**
- * The same of a call for help, in either outputs: a false one has the fire service called. Of "fire" in 12 minutes of talk
- * and 5 of babble (made voices of the development split) -0.8 takes 4, this takes 1; of 18 that six made voices call out
- * at 20, 10 and 0 dB beside an engine it hears 12 in place of 13. In five minutes of a radio neither takes any.
- */
-export const leastCallPerPhone = -0.6;
-
 /** Moments that a stop wording may last for each of its phones: a shout is long, but not that long. */
 const longestPerPhone = 12;
 
@@ -63,10 +56,6 @@ function listener(graph: PhoneGraph, leastPerPhone: number) {
     },
   };
 }
-
-/** Listens for calls for help. @param pronounce pronunciations in the phones of the network */
-export const createCallSpotter = (pronounce: Pronounce): StopSpotter =>
-  createStopSpotter(pronounce, { leastEarlyPerPhone: leastCallPerPhone, leastPerPhone: leastCallPerPhone });
 
 /** @param pronounce pronunciations in the phones of the network */
 export function createStopSpotter(

@@ -1,8 +1,10 @@
-import { createNetworkDecoder, type NetworkDecoderOptions } from '../decoders/network/decoder.ts';
+import type { NetworkDecoderOptions } from '../decoders/network/decoder.ts';
+import { createDecoderTellingFar } from '../decoders/network/telling-far.ts';
+import { createCallSpotter } from '../ear/call-spotter.ts';
 import { createEar, type EarParts } from '../ear/ear.ts';
 import { createHearingNetwork } from '../ear/hearing-network.ts';
 import { createNearSpeech } from '../ear/near-speech.ts';
-import { createCallSpotter, createStopSpotter } from '../ear/stop-spotter.ts';
+import { createStopSpotter } from '../ear/stop-spotter.ts';
 import { createPlainFrontEnd } from '../front-end.ts';
 import type { Pronounce } from '../phone-network/phone-graph.ts';
 import type { Weights } from '../phone-network/weights.ts';
@@ -42,7 +44,7 @@ export function createNetworkEar(
   const { phonesLateMoments } = stops.network;
   return createEar({
     frontEnd: createPlainFrontEnd(),
-    decoder: createNetworkDecoder({ pronounce, phonesLateMoments, ...options }),
+    decoder: createDecoderTellingFar({ pronounce, phonesLateMoments, ...options }),
     speech,
     stops,
     voiceIn,

@@ -104,23 +104,8 @@ const isBackground = (
   { hardlyNear, surelyNear }: NearBounds,
 ): boolean => near < hardlyNear || (riseDb < clearRiseDb && near < surelyNear);
 
-/**
- * What is surely a reply, rises clearly and is long enough, but came from somebody who is hardly near: they are told to come
- * nearer, and nothing counts. Of ten minutes of a radio and babble alone none is (development split); with fewer phones
- * a radio gives two in five minutes. Agreements are left out: a radio says "yes" often enough.
- */
-const farCertainty = 0.9;
-const farPhones = 6;
-
-const isFar = (features: Features, stands: keyof LeastCertainty, { hardlyNear }: NearBounds): boolean =>
-  stands !== 'agreement' &&
-  features.near < hardlyNear &&
-  features.riseDb >= clearRiseDb &&
-  features.phones >= farPhones &&
-  certaintyOf(features) >= farCertainty;
-
 /** What a wording comes to by what is known of it. */
-export type Judgement = 'stop' | 'background' | 'far' | 'taken' | 'doubtful';
+export type Judgement = 'stop' | 'background' | 'taken' | 'doubtful';
 
 /** @param stands what the wording stands for: which certainty it needs */
 export function judge(
@@ -133,7 +118,7 @@ export function judge(
   // Talk around a stop, or the least doubt of anything else, does not make it less of a stop.
   if (stops && features.worstWord >= leastStopPerPhone) return 'stop';
   // Talk and a radio that go on all the time are not asked to say it again either.
-  if (!stops && isBackground(features, near)) return isFar(features, stands, near) ? 'far' : 'background';
+  if (!stops && isBackground(features, near)) return 'background';
   if (stands === 'agreement' && features.leastNear < near.nearToAgree) return 'doubtful';
   return certaintyOf(features) >= least[stands] ? 'taken' : 'doubtful';
 }

@@ -196,7 +196,6 @@ export function createNetworkDecoder({
     const verdicts: Readonly<Record<Judgement, () => Verdict>> = {
       stop: () => ({ kind: 'stop', text }),
       background: () => ({ kind: 'nothing' }),
-      far: () => ({ kind: 'unclear', text, reason: 'farAway' }),
       taken: () => ({ kind: 'taken', text, certainty: certaintyOf(features) }),
       doubtful: () => otherwise('lowConfidence', text),
     };
