@@ -135,6 +135,8 @@ const initialContext = ({ input }: { readonly input: SessionInput }, first: Step
   stop: null,
   stops: 0,
   absences: [],
+  without: [],
+  handedBack: false,
   again: [],
   reopened: null,
   lastSaid: null,

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { answerer, forbidden } from '../../src/server/bay/authority.ts';
+import { answerer, forbidden } from '../../src/server/bay/commands/authority.ts';
 import { WRONG_IN_AN_HOUR } from '../../src/server/http/pair-route.ts';
 import { roles } from '../../src/server/protocol/index.ts';
 import { atMostInAnHour, RateByKey, TokenBucket } from '../../src/server/rate-limit.ts';
