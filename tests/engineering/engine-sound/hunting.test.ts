@@ -99,6 +99,22 @@ describe('an idle that hunts', () => {
     expect(huntingIn(seen(23, 2.16))).toBeNull();
   });
 
+  it('is told all the same where only two quarters of each swing are heard', () => {
+    for (const quarter of [0, 0.25])
+      for (const phase of [0, 0.8, 1.6, 2.4]) {
+        const heard = Array.from({ length: 160 }, (_, i) => i / 40)
+          .filter(swings => (swings + quarter) % 0.5 < 0.25)
+          .map(swings => ({
+            atS: swings * TRIED_S,
+            rpm: 700 + 40 * Math.sin(2 * Math.PI * swings + phase),
+          }));
+        const hunting = huntingIn(heard);
+        expect(hunting?.periodS).toBeCloseTo(TRIED_S, 6);
+        expect(hunting?.amplitudeRpm).toBeGreaterThan(38);
+        expect(hunting?.amplitudeRpm).toBeLessThan(40.1);
+      }
+  });
+
   it('is not told of a speed that is the same each time', () => {
     expect(huntingIn(speeds(() => 700))).toBeNull();
   });

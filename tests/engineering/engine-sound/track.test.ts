@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { gridStep, slopes, speeds, steady } from '../../../src/engineering/engine-sound/grid.ts';
+import { gridStep, slopes, speeds } from '../../../src/engineering/engine-sound/grid.ts';
 import { type Belief, Track, type TrackSettings } from '../../../src/engineering/engine-sound/track.ts';
 
 const STEP_S = 0.14;
