@@ -108,8 +108,23 @@ export async function measure(file: string, tests: readonly string[]): Promise<F
   return figuresOf(file, results);
 }
 
-const keyOf = ({ line, mutator, replacement }: Pick<Survivor, 'line' | 'mutator' | 'replacement'>): string =>
-  `${line} ${mutator} ${replacement}`;
+/** What tells one mutant of a file from the others, twins in one line aside. */
+export const keyOf = ({
+  line,
+  mutator,
+  replacement,
+}: Pick<Survivor, 'line' | 'mutator' | 'replacement'>): string => `${line} ${mutator} ${replacement}`;
+
+export const keyOfResult = ({
+  location,
+  mutatorName,
+  replacement,
+}: Pick<Result, 'location' | 'mutatorName' | 'replacement'>) =>
+  keyOf({
+    line: location.start.line,
+    mutator: mutatorName,
+    replacement: replacement.replaceAll(/\s+/g, ' '),
+  });
 
 /** How many there are of each key. */
 function tally(keys: readonly string[]): ReadonlyMap<string, number> {
@@ -120,15 +135,7 @@ function tally(keys: readonly string[]): ReadonlyMap<string, number> {
 
 /** What is left of the survivors of a file after some were tried once more: the rest stays as it was. */
 export function lessNoticed(file: string, before: FileFigures, results: readonly Result[]): FileFigures {
-  const tried = tally(
-    results.map(({ location, mutatorName, replacement }) =>
-      keyOf({
-        line: location.start.line,
-        mutator: mutatorName,
-        replacement: replacement.replaceAll(/\s+/g, ' '),
-      }),
-    ),
-  );
+  const tried = tally(results.map(keyOfResult));
   const left = tally(figuresOf(file, results).survivors.map(keyOf));
   const were = tally(before.survivors.map(keyOf));
   const kept = new Map<string, number>();

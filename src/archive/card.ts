@@ -71,6 +71,7 @@ const looksAt: Readonly<Record<Kind, 'each' | 'last' | 'none'>> = {
   otherVoice: 'none',
   voiceLearned: 'none',
   command: 'none',
+  notCarriedOut: 'none',
   closed: 'each',
 };
 

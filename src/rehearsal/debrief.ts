@@ -88,6 +88,7 @@ function seenIn(entry: Recorded, cause: () => string): Seen[] {
     case 'otherVoice':
     case 'voiceLearned':
     case 'command':
+    case 'notCarriedOut':
     case 'closed':
       return [];
   }

@@ -337,4 +337,12 @@ export interface ReportModel {
   readonly retorque: readonly { readonly name: string; readonly done: boolean }[];
   readonly problems: readonly Told[];
   readonly refusals: readonly (Told & { readonly unmet: readonly string[] })[];
+  /** Calls for help that were not carried out: whose, for what, and why not. */
+  readonly notCarriedOut: readonly {
+    readonly timeMs: number;
+    readonly device: string;
+    readonly role: string;
+    readonly cause: string;
+    readonly why: string;
+  }[];
 }

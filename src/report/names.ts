@@ -29,6 +29,7 @@ export const namesIn = (language: Language, words: ReportWords) => ({
   unclear: named(words.unclear, asIs),
   decision: named(words.decisions, asIs),
   why: named(words.why, asIs),
+  notCarriedOut: named(words.whyNotCarriedOut, asIs),
   keyOwner: named(words.keyOwners, asIs),
   trigger: named(words.triggers, asIs),
   source: named(words.sources, asIs),

@@ -159,6 +159,7 @@ class SessionAgain {
       case 'besideOthers':
       case 'voiceLearned':
       case 'command':
+      case 'notCarriedOut':
         return undefined;
       default:
         return entry satisfies never;

@@ -98,6 +98,9 @@ export function summarize(input: SummaryInput): ReportModel {
     refusals: recorded
       .filter(ofKind('refused'))
       .map(({ timeMs, data }) => ({ timeMs, text: data.step, unmet: data.unmet })),
+    notCarriedOut: recorded
+      .filter(ofKind('notCarriedOut'))
+      .map(({ timeMs, data: { name, role, cause, why } }) => ({ timeMs, device: name, role, cause, why })),
   };
 }
 

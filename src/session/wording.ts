@@ -4,7 +4,7 @@ import type { Language } from '../../prompts/types.ts';
 import { fmi } from '../engineering/fmi.ts';
 import { describeIssue, type Issue } from '../engineering/result.ts';
 import { sayNumber } from '../voice/number-words/say.ts';
-import { sentenceCase } from './sentence-case.ts';
+import { ownWords, sentenceCase } from './sentence-case.ts';
 import { asShownUnit, type ShownUnit, shownUnit, toUser, type UnitSystem, userUnit } from './units.ts';
 
 /** One sentence in its two renderings: for the ear, with numbers in words, and for the eye. */
@@ -133,7 +133,7 @@ export const fill = (template: string, blanks: Readonly<Record<string, string>>)
 
 function valueText(value: PromptValue, manner: Manner): string {
   const { language, spoken } = manner;
-  if (typeof value === 'string') return value;
+  if (typeof value === 'string') return ownWords(value);
   if (typeof value === 'number') return numberText(value, Number.isInteger(value) ? 0 : 1, manner);
   if ('quantity' in value) return measureText(value.si, shownUnit(value.quantity), manner);
   if ('brief' in value)

@@ -114,6 +114,15 @@ const written: { readonly [K in Kind]: Written<K> } = {
   otherVoice: { step: 'job.card', certainty: 0.99 },
   voiceLearned: { by: 'second', utterances: 4, kept: false },
   command: { id: 'i', device: 'd', name: 'n', role: 'second', do: 'stop' },
+  notCarriedOut: {
+    id: 'i',
+    device: 'd',
+    name: 'n',
+    role: 'supervisor',
+    do: 'stop',
+    cause: 'smokeOrFire',
+    why: 'notAtEngine',
+  },
   closed: { outcome: 'signedOff' },
 };
 const all = Object.entries(written) as [Kind, Readonly<Record<string, unknown>>][];

@@ -192,6 +192,17 @@ test("A supervisor's stop stops, and names nothing that only people at the engin
   const [stop] = await stopsOnRecord(technician);
   expect(stop?.data).not.toHaveProperty('cause');
   expect(await supervisor.do(hurt)).toMatchObject({ again: true });
+  for (const deed of [fire, hurt]) await supervisor.do(deed);
+  // What they called for stands on the record all the same, each once, with why nothing followed from it.
+  const common = { role: 'supervisor', do: 'stop', why: 'notAtEngine' };
+  await expect
+    .poll(async () =>
+      (await onRecord(technician)).filter(({ kind }) => kind === 'notCarriedOut').map(({ data }) => data),
+    )
+    .toMatchObject([
+      { ...common, cause: 'smokeOrFire' },
+      { ...common, cause: 'someoneHurt' },
+    ]);
 });
 
 test('Fire in one bay stops nothing in another', async () => {

@@ -156,21 +156,31 @@ describe('a sentence', () => {
     expect(said('{known} {unknown}end', { values: { known: 'a' } }).shown).toBe('A end');
   });
 
+  it("keeps a person's own words as they were written, and raises no letter within them", () => {
+    const values = { value: 'cylinder no. three, approx. 40? or more' };
+    for (const each of Object.values(said('reason: {value}. {value}.', { values })))
+      expect(each).toBe(
+        'Reason: cylinder no. three, approx. 40? or more. Cylinder no. three, approx. 40? or more.',
+      );
+    for (const each of Object.values(said('{value} is right', { values: { value: 'unit no.' } })))
+      expect(each).toBe('Unit no. is right');
+  });
+
   it('begins as sentences do, for the ear and for the eye, whatever its blanks begin with', () => {
     const together = (code: LanguageCode) =>
       wordSaid(
         {
           line: 'together',
           step: 'job.card',
-          values: { items: 'öl, 2.5 bar. übrige', reply: 'alles gut' },
+          values: { items: 'öl, 2.5 bar', reply: 'alles gut' },
           priority: 'prompt',
         },
         languages[code],
         'metric',
       );
-    expect(together('en').spoken).toBe('Alles gut? Öl, 2.5 bar. Übrige.');
-    expect(together('fr').shown).toBe('Alles gut\u00A0? Öl, 2.5 bar. Übrige.');
-    expect(together('es').shown).toBe('¿Alles gut? Öl, 2.5 bar. Übrige.');
+    expect(together('en').spoken).toBe('Alles gut? Öl, 2.5 bar.');
+    expect(together('fr').shown).toBe('Alles gut\u00A0? Öl, 2.5 bar.');
+    expect(together('es').shown).toBe('¿Alles gut? Öl, 2.5 bar.');
   });
 
   it('may have another before it', () => {

@@ -2,7 +2,7 @@ import { appendFileSync, mkdirSync, writeFileSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import { createVitest } from 'vitest/node';
 import type { Figures, FileFigures } from '../figures.ts';
-import { figuresOf, isTypesOnly, lessNoticed, type Result } from '../measure.ts';
+import { figuresOf, isTypesOnly, keyOf, keyOfResult, lessNoticed, type Result } from '../measure.ts';
 import { bundle } from './bundle.ts';
 import { instrument } from './instrument.ts';
 import type { Outcome, Reach } from './worker.ts';
@@ -61,19 +61,24 @@ export interface Means {
  * Mutates files that the same tests hold, without a run of vitest for each mutant: each file of tests is put together
  * with all that it imports, and loaded anew in the same process for each mutant that its tests reach.
  * The mutants are Stryker's, and so is what counts as noticed.
- * @param isWanted says of a line whether its mutants are tried
+ * @param isWanted says of a mutant whether it is tried
  * @param onFile called with each file as soon as all its mutants that are tried have been
  */
 async function tryMutants(
   files: readonly string[],
   tests: readonly string[],
   { processes, withinMs }: Means,
-  isWanted: (file: string, line: number) => boolean,
+  isWanted: (file: string, mutant: Omit<Result, 'status'>) => boolean,
   onFile: (file: string, results: readonly Result[]) => void,
 ): Promise<void> {
   const { texts, mutants: all } = await instrument(files);
   const fileOf = (path: string) => files.find(file => path.endsWith(`/${file}`)) ?? path;
-  const mutants = all.filter(({ fileName, location }) => isWanted(fileOf(fileName), location.start.line + 1));
+  const resultOf = ({ location, mutatorName, replacement }: (typeof all)[number]) => ({
+    location: { start: { line: location.start.line + 1 } },
+    mutatorName,
+    replacement,
+  });
+  const mutants = all.filter(mutant => isWanted(fileOf(mutant.fileName), resultOf(mutant)));
   mkdirSync(BUNDLES, { recursive: true });
   const reaches = new Map<string, Reach>();
   await inProcesses(processes, await filesOf(tests), async (worker, test) => {
@@ -91,39 +96,34 @@ async function tryMutants(
   const left = new Map<string, number>();
   for (const { fileName } of mutants) left.set(fileOf(fileName), (left.get(fileOf(fileName)) ?? 0) + 1);
 
-  await inProcesses(
-    processes,
-    mutants,
-    async (worker, { id, fileName, location, mutatorName, replacement }) => {
-      const source = fileOf(fileName);
-      const key = (test: string) => `${source} ${test}`;
-      const worth = (test: string) =>
-        (0.3 + (noticed.get(key(test)) ?? 0)) / ((reaches.get(test)?.ms ?? 0) + 50);
-      const holding = [...reaches].flatMap(([file, { loading, byTest, passing, wallMs }]) => {
-        // Those behind the first that reaches it, too: what that one has built may be kept for them.
-        const first = loading.includes(id) ? 0 : passing.findIndex(test => byTest[test]?.includes(id));
-        return first < 0 ? [] : [{ file, tests: passing.slice(first), longestMs: patienceMs(wallMs) }];
-      });
-      holding.sort((one, other) => worth(other.file) - worth(one.file));
-      const tookMs = holding.reduce((sum, { file }) => sum + (reaches.get(file)?.wallMs ?? 0), 0);
-      const hits = Math.max(0, ...[...reaches.values()].map(({ hits }) => hits[id] ?? 0));
-      const outcome: Outcome | { readonly status: 'NoCoverage' } =
-        holding.length === 0
-          ? { status: 'NoCoverage' }
-          : ((await worker.ask<Outcome>(
-              { kind: 'mutant', id, files: holding, hitLimit: hitLimit(hits), withinMs },
-              patienceMs(tookMs),
-            )) ?? { status: 'Timeout' });
-      if ('by' in outcome && outcome.by)
-        noticed.set(key(outcome.by), (noticed.get(key(outcome.by)) ?? 0) + 1);
-      const line = location.start.line + 1;
-      const result = { status: outcome.status, location: { start: { line } }, mutatorName, replacement };
-      appendFileSync(TRIED, `${JSON.stringify({ source, ...result })}\n`);
-      const own = results.get(source);
-      own?.push(result);
-      if (own && own.length === left.get(source)) onFile(source, own);
-    },
-  );
+  await inProcesses(processes, mutants, async (worker, mutant) => {
+    const { id } = mutant;
+    const source = fileOf(mutant.fileName);
+    const key = (test: string) => `${source} ${test}`;
+    const worth = (test: string) =>
+      (0.3 + (noticed.get(key(test)) ?? 0)) / ((reaches.get(test)?.ms ?? 0) + 50);
+    const holding = [...reaches].flatMap(([file, { loading, byTest, passing, wallMs }]) => {
+      // Those behind the first that reaches it, too: what that one has built may be kept for them.
+      const first = loading.includes(id) ? 0 : passing.findIndex(test => byTest[test]?.includes(id));
+      return first < 0 ? [] : [{ file, tests: passing.slice(first), longestMs: patienceMs(wallMs) }];
+    });
+    holding.sort((one, other) => worth(other.file) - worth(one.file));
+    const tookMs = holding.reduce((sum, { file }) => sum + (reaches.get(file)?.wallMs ?? 0), 0);
+    const hits = Math.max(0, ...[...reaches.values()].map(({ hits }) => hits[id] ?? 0));
+    const outcome: Outcome | { readonly status: 'NoCoverage' } =
+      holding.length === 0
+        ? { status: 'NoCoverage' }
+        : ((await worker.ask<Outcome>(
+            { kind: 'mutant', id, files: holding, hitLimit: hitLimit(hits), withinMs },
+            patienceMs(tookMs),
+          )) ?? { status: 'Timeout' });
+    if ('by' in outcome && outcome.by) noticed.set(key(outcome.by), (noticed.get(key(outcome.by)) ?? 0) + 1);
+    const result = { status: outcome.status, ...resultOf(mutant) };
+    appendFileSync(TRIED, `${JSON.stringify({ source, ...result })}\n`);
+    const own = results.get(source);
+    own?.push(result);
+    if (own && own.length === left.get(source)) onFile(source, own);
+  });
 }
 
 /** Measures files that the same tests hold. @param onFile called with each file as soon as it is through */
@@ -151,8 +151,11 @@ export async function tryAgainQuickly(
   means: Means,
   onFile: (file: string, figures: FileFigures) => void,
 ): Promise<void> {
-  const isWanted = (file: string, line: number) =>
-    before[file]?.survivors.some(survivor => survivor.line === line) === true;
+  const survived = new Map(
+    Object.entries(before).map(([file, { survivors }]) => [file, new Set(survivors.map(keyOf))]),
+  );
+  const isWanted = (file: string, mutant: Omit<Result, 'status'>) =>
+    survived.get(file)?.has(keyOfResult(mutant)) === true;
   await tryMutants(Object.keys(before), tests, means, isWanted, (file, results) => {
     if (before[file]) onFile(file, lessNoticed(file, before[file], results));
   });

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import type { LineId, StepId } from '../../../prompts/types.ts';
 import { eventSchema } from './event.ts';
-import type { Cause, Gate, outcomes, Person, Quantity, Via } from './names.ts';
+import type { Cause, Emergency, Gate, outcomes, Person, Quantity, Via } from './names.ts';
 import { openedSchema, vocabulary } from './opened.ts';
 import { maybe, name, number, text } from './shapes.ts';
 
@@ -19,6 +19,9 @@ const judged = {
   /** Why it is not met, where no limit says so. */
   why: maybe(text),
 };
+
+/** Whoever called is not at the engine, and cannot see it; or the tool was saying that very word. */
+export type NotCarriedOut = 'notAtEngine' | 'toolSpoke';
 
 /**
  * What the procedure concludes from an event, written right behind it. A replay holds each of these against what the
@@ -203,6 +206,16 @@ const toldKinds = {
   voiceLearned: z.object({ by: name<Person>(), utterances: number, kept: z.boolean() }),
   /** What a paired device asked for, before its effects; what came of it stands in the entries that follow. */
   command: z.object({ id: text, device: text, name: text, role: name<Person>(), do: text }),
+  /** What a paired device called for help for, and why the session was not told so; a stop with it was carried out. */
+  notCarriedOut: z.object({
+    id: text,
+    device: text,
+    name: text,
+    role: name<Person>(),
+    do: text,
+    cause: name<Emergency>(),
+    why: name<NotCarriedOut>(),
+  }),
   /** The session is over. */
   closed: z.object({ outcome: name<(typeof outcomes)[number]>() }),
 };

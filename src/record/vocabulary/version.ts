@@ -31,10 +31,13 @@ import { isRestart } from './read.ts';
  *    counts besides whatever cause is named. A profile may say that current shuts its engine off (`stopSolenoid`). Events of
  *    records of the sixth lead where they led.
  *
+ * 8. A call for help that was not carried out is `notCarriedOut`, with who called, for what, and why not; nothing follows
+ *    from it.
+ *
  * A new kind, or a change in what a kind or one of its members means, takes the next number; what older records hold
  * is read on as it was written.
  */
-export const VOCABULARY = 7;
+export const VOCABULARY = 8;
 
 /** Since this one the events lead where they lead now. */
 const CARRIED_OUT_SINCE = 6;

@@ -337,7 +337,10 @@ export function cautionsSection({ cautions }: ReportModel, manner: Manner): Bloc
   );
 }
 
-export function toolSection({ problems, refusals, trust }: ReportModel, manner: Manner): Block[] {
+export function toolSection(
+  { problems, refusals, notCarriedOut, trust }: ReportModel,
+  manner: Manner,
+): Block[] {
   const { name } = manner;
   const { tool: words, findings } = manner.words;
   const rows: readonly { readonly timeMs: number; readonly text: string }[] = [
@@ -345,6 +348,15 @@ export function toolSection({ problems, refusals, trust }: ReportModel, manner: 
     ...refusals.map(({ timeMs, text, unmet }) => ({
       timeMs,
       text: fill(words.refused, { step: name.step(text), gates: unmet.map(name.gate).join(', ') }),
+    })),
+    ...notCarriedOut.map(({ timeMs, device, role, cause, why }) => ({
+      timeMs,
+      text: fill(words.notCarriedOut, {
+        device,
+        person: name.person(role),
+        cause: name.cause(cause),
+        why: name.notCarriedOut(why),
+      }),
     })),
   ].toSorted((a, b) => a.timeMs - b.timeMs);
   const unread = trust.notUnderstood;

@@ -96,6 +96,10 @@ function told(entry: Recorded): ToldRow {
       return { text: entry.data.outcome };
     case 'command':
       return { by: entry.data.role, text: `${entry.data.name}: ${entry.data.do}` };
+    case 'notCarriedOut': {
+      const { name, role, cause, why } = entry.data;
+      return { by: role, text: `${name}: ${entry.data.do} for ${cause}, not carried out: ${why}` };
+    }
     case 'reading':
       return { text: `${entry.data.quantity} ${entry.data.si}` };
     case 'engineHeard': {

@@ -36,6 +36,11 @@ const unclear: Table = {
 };
 const decisions: Table = { blocks: 'blocks', mayGoOn: 'may go on', watch: 'watched until it clears' };
 /** Why a value was not accepted where no limit says so; anything else is told as the record has it. */
+const whyNotCarriedOut: Table = {
+  notAtEngine: 'whoever called is not at the engine',
+  toolSpoke: 'the tool was saying that word itself',
+};
+
 const why: Table = {
   idleHunting: 'the idle hunts',
   idleFalling: 'the idle falls',
@@ -102,6 +107,7 @@ export const en = {
   unclear,
   decisions,
   why,
+  whyNotCarriedOut,
   keyOwners,
   triggers,
   sources,
@@ -484,6 +490,7 @@ export const en = {
     title: 'Notes on the tool and the record',
     what: 'What',
     refused: '{step} refused; not met: {gates}.',
+    notCarriedOut: 'Call for help from {device} ({person}), {cause}: not carried out; {why}.',
     notUnderstood: {
       one: '{n} entry of the record could not be understood and is not shown; the first is number {first}.',
       many: '{n} entries of the record could not be understood and are not shown; the first is number {first}.',

@@ -99,6 +99,10 @@ export const es: ReportWords = {
     notExpected: 'no esperado',
   },
   decisions: { blocks: 'bloquea', mayGoOn: 'se puede seguir', watch: 'vigilado hasta que desaparezca' },
+  whyNotCarriedOut: {
+    notAtEngine: 'quien llamó no está junto al motor',
+    toolSpoke: 'la herramienta misma decía esa palabra',
+  },
   why: {
     idleHunting: 'el ralentí oscila',
     idleFalling: 'el ralentí cae',
@@ -502,6 +506,7 @@ export const es: ReportWords = {
     title: 'Notas sobre la herramienta y el registro',
     what: 'Qué',
     refused: '{step}: denegado; falta: {gates}.',
+    notCarriedOut: 'Llamada de auxilio de {device} ({person}), {cause}: sin efecto; {why}.',
     notUnderstood: {
       one: '{n} entrada del registro no se pudo entender y no se muestra; es la número {first}.',
       many: '{n} entradas del registro no se pudieron entender y no se muestran; la primera es la número {first}.',

@@ -99,6 +99,10 @@ export const fr: ReportWords = {
     notExpected: 'pas attendu',
   },
   decisions: { blocks: 'bloquant', mayGoOn: 'on peut continuer', watch: "surveillé jusqu'à disparition" },
+  whyNotCarriedOut: {
+    notAtEngine: "la personne n'est pas auprès du moteur",
+    toolSpoke: "l'outil disait lui-même ce mot",
+  },
   why: {
     idleHunting: 'le ralenti pompe',
     idleFalling: 'le ralenti baisse',
@@ -502,6 +506,7 @@ export const fr: ReportWords = {
     title: "Remarques sur l'outil et le dossier",
     what: 'Quoi',
     refused: '{step} : refusé ; manque : {gates}.',
+    notCarriedOut: "Appel à l'aide de {device} ({person}), {cause} : sans effet ; {why}.",
     notUnderstood: {
       one: "{n} entrée du dossier n'a pas pu être comprise et n'est pas montrée ; son numéro est {first}.",
       many: "{n} entrées du dossier n'ont pas pu être comprises et ne sont pas montrées ; la première porte le numéro {first}.",

@@ -120,6 +120,7 @@ export class LogBook {
       case 'otherVoice':
       case 'voiceLearned':
       case 'command':
+      case 'notCarriedOut':
       case 'closed':
         return;
       default:

@@ -1,3 +1,4 @@
+import { isOver } from '../../../machines/moment.ts';
 import { languages } from '../../../prompts/index.ts';
 import type { BusSource } from '../../bus/ports.ts';
 import type { VehicleBus } from '../../profile/schema.ts';
@@ -216,6 +217,7 @@ async function joinParts(
       // The engine of a rehearsal makes its sound itself: what runs in the room is another one.
       const source = header.rehearsal ? sound : withEngineEar(sound);
       opened.source = source;
+      if (ending) return;
       ear.onLevel(level => {
         viewer.level(level);
         session.level(level);
@@ -231,6 +233,8 @@ async function joinParts(
         await speaking.quiet();
       };
       const end = virtual ? await hearFast(source, ear, virtual, quiet) : await hearLive(source, ear);
+      // The session is over, and so has the sound been ended.
+      if (ending || isOver(session.moment)) return;
       viewer.listensWith(words.keysOnly);
       microphoneHears = false;
       if (end.kind === 'lost') session.report(end.reason);
