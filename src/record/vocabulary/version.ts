@@ -34,13 +34,20 @@ import { isRestart } from './read.ts';
  * 8. A call for help that was not carried out is `notCarriedOut`, with who called, for what, and why not; nothing follows
  *    from it.
  *
+ * 9. An answer with seconds of its own counts only while they last: what is denied at its read-back afterwards stops, and is
+ *    not asked for again. Events of records of the seventh and eighth lead where they led, but for that: one in which it
+ *    happened is read and told, and neither gone on with nor confirmed.
+ *
  * A new kind, or a change in what a kind or one of its members means, takes the next number; what older records hold
  * is read on as it was written.
  */
-export const VOCABULARY = 8;
+export const VOCABULARY = 9;
 
 /** Since this one the events lead where they lead now. */
 const CARRIED_OUT_SINCE = 6;
+
+/** Since this one they do so without any exception. */
+const LEADS_ALIKE_SINCE = 9;
 
 const named = z.object({ vocabulary });
 
@@ -55,6 +62,12 @@ const vocabulariesIn = (entries: readonly Pick<Entry, 'kind' | 'data'>[]): reado
 export function olderVocabulary(entries: readonly Pick<Entry, 'kind' | 'data'>[]): number | null {
   const oldest = Math.min(...vocabulariesIn(entries));
   return oldest < CARRIED_OUT_SINCE ? oldest : null;
+}
+
+/** The vocabulary of a record, or of a part of it, in which some events may have led elsewhere; else null. */
+export function formerVocabulary(entries: readonly Pick<Entry, 'kind' | 'data'>[]): number | null {
+  const oldest = Math.min(...vocabulariesIn(entries));
+  return oldest < LEADS_ALIKE_SINCE ? oldest : null;
 }
 
 /** The vocabulary of a record, where it is newer than this program; else null. */
