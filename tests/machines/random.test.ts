@@ -168,7 +168,9 @@ describe('whatever happens in whatever order', () => {
         const driver = start.driver.fork([]);
         for (const next of turns) if (!driver.over) carryOut(driver, next);
         expect(faultsOf({ ...start, driver })).toEqual([]);
-        expect(passedUnmet(driver.notes.map((note, seq) => ({ ...note, seq, timeMs: seq, at: '' })))).toBeUndefined();
+        expect(
+          passedUnmet(driver.notes.map((note, seq) => ({ ...note, seq, timeMs: seq, at: '' }))),
+        ).toBeUndefined();
         for (const { after } of driver.history) {
           const name = stateName(after);
           reached.events += 1;
