@@ -70,6 +70,7 @@ export const lines = {
   rawWaterAtFired: 'Second person: hand on the {at}, open it as it fires.',
   notMeasuredPrice: 'Not measured. Then once more: {title}. Watch the meter.',
   noReason: 'That is no reason. Say why, in a few words.',
+  heardFar: 'Heard somebody. Come nearer, or use the keys.',
   outOfRange: '{name}: {limits}.',
   unclearDigits: 'Digit by digit, please.',
   unclearThrice:

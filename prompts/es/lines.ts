@@ -85,6 +85,7 @@ export const lines = {
   rawWaterAtFired: 'Ayudante: la mano en {at}, ábralo en cuanto arranque.',
   notMeasuredPrice: 'Sin medir. Entonces otra vez: {title}. Vigile el medidor.',
   noReason: 'Eso no es un motivo. Escriba por qué, en pocas palabras.',
+  heardFar: 'Se oye a alguien. Acérquese, o use las teclas.',
   outOfRange: '{name}: {limits}.',
   unclearDigits: 'Cifra por cifra, por favor.',
   unclearThrice:

@@ -74,6 +74,7 @@ export const lines = {
   rawWaterAtFired: 'Équipier : la main à la vanne ({at}), ouvrez dès que ça démarre.',
   notMeasuredPrice: 'Pas mesuré. Alors encore une fois : {title}. Surveillez la mesure.',
   noReason: "Ce n'est pas une raison. Dites pourquoi, en quelques mots.",
+  heardFar: "J'entends quelqu'un. Approchez, ou répondez au clavier.",
   outOfRange: '{name} : {limits}.',
   unclearDigits: "Chiffre par chiffre, s'il vous plaît.",
   unclearThrice:

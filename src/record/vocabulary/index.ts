@@ -9,6 +9,7 @@ export {
   isNoteKind,
   type Kind,
   kinds,
+  type NotCarriedOut,
   type Note,
   type NoteKind,
   type RecordKind,

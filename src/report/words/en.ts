@@ -30,6 +30,7 @@ const unclear: Table = {
   lowConfidence: 'too uncertain',
   outOfRange: 'out of range',
   tooLong: 'too long',
+  farAway: 'too far from the microphone',
   deniedAtReadBack: 'denied at read-back',
   contradicted: 'another number than the one read back',
   notExpected: 'not expected',

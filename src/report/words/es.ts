@@ -94,6 +94,7 @@ export const es: ReportWords = {
     lowConfidence: 'demasiado incierto',
     outOfRange: 'fuera de intervalo',
     tooLong: 'demasiado largo',
+    farAway: 'demasiado lejos del micrófono',
     deniedAtReadBack: 'negado al repetirlo',
     contradicted: 'otro número que el repetido',
     notExpected: 'no esperado',

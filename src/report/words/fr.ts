@@ -94,6 +94,7 @@ export const fr: ReportWords = {
     lowConfidence: 'trop incertain',
     outOfRange: 'hors plage',
     tooLong: 'trop long',
+    farAway: 'trop loin du microphone',
     deniedAtReadBack: 'démenti à la relecture',
     contradicted: 'un autre nombre que celui qui est relu',
     notExpected: 'pas attendu',

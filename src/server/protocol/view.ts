@@ -76,6 +76,7 @@ export const grammarSchema = z.object({
   language: z.enum(languageCodes).exactOptional(),
   stop: z.array(text),
   replies: z.array(z.object({ id: text, wordings: z.array(text) })),
+  calls: z.array(z.object({ id: text, wordings: z.array(text) })).exactOptional(),
   agreement: text.exactOptional(),
   number: z
     .object({

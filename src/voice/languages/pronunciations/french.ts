@@ -113,6 +113,7 @@ culasse: k y l a s
 cylindre: s i l ɛ̃ d ʁ | s i l ɛ̃ d | s i l ɛ̃ d ʁ ə
 câblage: k a b l a ʒ
 câble: k a b l | k a b | k a b l ə
+d'accord: d a k ɔ ʁ
 d'air: d ɛ ʁ
 d'eau: d o
 d'huile: d ɥ i l
@@ -274,6 +275,7 @@ nuit: n ɥ i
 numéro: n y m e ʁ o | n y m ɛ ʁ o
 négatif: n e ɡ a t i f | n ɛ ɡ a t i f
 odeur: o d œ ʁ | ɔ d œ ʁ
+ok: o k e | ɔ k e
 on: ɔ̃ | ɔ̃ n
 onze: ɔ̃ z
 ordre: ɔ ʁ d ʁ | ɔ ʁ d | ɔ ʁ d ʁ ə
