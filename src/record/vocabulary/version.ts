@@ -34,10 +34,15 @@ import { isRestart } from './read.ts';
  * 8. A call for help that was not carried out is `notCarriedOut`, with who called, for what, and why not; nothing follows
  *    from it.
  *
+ * 9. A load tester may be lacking (`noTester`): the battery's voltage at rest stands in, in a step of its own. What fires
+ *    while it is cranked without fuel stops with a cause of its own. A generating set has its mode switch asked for before it
+ *    is cranked, a jacket heater is off until the end, and what was locked out or inhibited is given back (`handsBack`, which
+ *    a profile of an older record lacks). Events of records of the sixth to the eighth lead where they led.
+ *
  * A new kind, or a change in what a kind or one of its members means, takes the next number; what older records hold
  * is read on as it was written.
  */
-export const VOCABULARY = 8;
+export const VOCABULARY = 9;
 
 /** Since this one the events lead where they lead now. */
 const CARRIED_OUT_SINCE = 6;
