@@ -58,6 +58,7 @@ export const pass = (step: Step) => ({
       ...freshQuestion,
       done: [...context.done, step.id],
       again: context.again.filter(id => id !== step.id),
+      ...(step.gate === 'handedBack' ? { handedBack: true } : {}),
     })),
   ],
 });
@@ -67,6 +68,7 @@ const FOUND: readonly (Cause | null)[] = [
   'noOilPressure',
   'overheating',
   'overspeed',
+  'firedUnfuelled',
   'coolantInCylinder',
   'knocking',
 ];

@@ -23,7 +23,7 @@ import { refuseOtherVoice } from './voice.ts';
 /** What a step asks in its first state: its own sentence, with its own figures. */
 export const askFor =
   (step: Step): Line =>
-  ({ context }) => ({ line: 'ask', values: step.values?.(context) ?? {} });
+  ({ context }) => ({ line: 'ask', values: { ...step.words, ...step.values?.(context) } });
 
 export const isReply = (id: ReplyId) => (look: Look) => look.event.type === 'reply' && look.event.id === id;
 
@@ -92,8 +92,8 @@ export interface Waiting {
   readonly affirmed?: NonNullable<Node['meta']>['affirmed'] | undefined;
   /** Several steps are asked together. */
   readonly group?: GroupId | undefined;
-  /** What may be answered instead of a number. */
-  readonly instead?: { readonly reply: ReplyId; readonly move: Move } | undefined;
+  /** What may be answered instead of a number, and where it leads, the first way that is open. */
+  readonly instead?: { readonly reply: ReplyId; readonly moves: readonly Move[] } | undefined;
 }
 
 const metaOf = ({ by, affirmed, group }: Waiting) => ({
@@ -191,7 +191,7 @@ export function askValue(
       ],
       reply: [
         ...troubleMoves(waiting),
-        ...(waiting.instead ? [believedReply(waiting.instead.reply, waiting.instead.move)] : []),
+        ...(waiting.instead?.moves ?? []).map(way => believedReply(waiting.instead?.reply ?? 'notYet', way)),
         { guard: isReply('notYet'), actions: remark(() => ({ line: 'notYet', values: {} })) },
       ],
       unclear: [...lateMoves(waiting), { actions: [countMisheard, ...askAgain(ask, true)] }],

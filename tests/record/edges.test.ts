@@ -19,7 +19,7 @@ import {
   VOCABULARY,
 } from '../../src/record/vocabulary/index.ts';
 import { headerData } from '../../src/session/header.ts';
-import { demoSix } from '../machines/helpers/profiles.ts';
+import { demoGenset, demoSix } from '../machines/helpers/profiles.ts';
 import { tempFolder } from './support.ts';
 
 describe('a wall clock beside the steady one', () => {
@@ -220,6 +220,15 @@ describe('the first entry of a session', () => {
     });
     expect(opened({ profile: { starter: 'none' } }).success).toBe(false);
     expect(opened({ profile: null }).success).toBe(false);
+  });
+
+  it('of one in which nothing was given back, and no mode switch asked for, says so of its set', () => {
+    const { handsBack: _h, ...older } = demoGenset;
+    const use = { kind: 'generator', autoStart: 'panel', breaker: 'breaker' };
+    const before = opened({ profile: { ...older, use } }).data?.profile;
+    expect(before).toMatchObject({ handsBack: false, use: { ...use, modeSwitch: null } });
+    const now = opened({ profile: demoGenset }).data?.profile;
+    expect(now).toMatchObject({ handsBack: true, use: { modeSwitch: 'mode switch of the control panel' } });
   });
 
   it('stands at the beginning and is told there: no other place says anything by it', () => {

@@ -34,9 +34,12 @@ import { isRestart } from './read.ts';
  * 8. A call for help that was not carried out is `notCarriedOut`, with who called, for what, and why not; nothing follows
  *    from it.
  *
- * 9. An answer with seconds of its own counts only while they last: what is denied at its read-back afterwards stops, and is
- *    not asked for again. Events of records of the seventh and eighth lead where they led, but for that: one in which it
- *    happened is read and told, and neither gone on with nor confirmed.
+ * 9. A load tester may be lacking (`noTester`): the battery's voltage at rest stands in, in a step of its own. What fires
+ *    while it is cranked without fuel stops with a cause of its own. A generating set has its mode switch asked for before it
+ *    is cranked, a jacket heater is off until the end, and what was locked out or inhibited is given back (`handsBack`, which
+ *    a profile of an older record lacks). An answer with seconds of its own counts only while they last: what is denied at
+ *    its read-back afterwards stops. Events of records of the seventh and eighth lead where they led, but for that last: a
+ *    record in which it happened is read and told, and neither gone on with nor confirmed.
  *
  * A new kind, or a change in what a kind or one of its members means, takes the next number; what older records hold
  * is read on as it was written.
