@@ -27,7 +27,7 @@ export const viewSchema = z.object({
   title: text,
   prompt: text,
   remark: text.exactOptional(),
-  callOut: text.exactOptional(),
+  callOuts: z.array(text).exactOptional(),
   addressed: roleSchema,
   addressedName: text,
   engine: z.enum(['off', 'cranking', 'running', 'unsure']),
