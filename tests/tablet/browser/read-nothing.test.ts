@@ -7,7 +7,7 @@ import { openShop } from '../../server/support/shop.ts';
 import { joinBay, openFromLaptop } from '../helpers/bay.ts';
 import { openBrowser } from '../helpers/browser.ts';
 import { lookAt, picture } from '../helpers/looks.ts';
-import { keyOf, openPage, waitForKey } from '../helpers/page.ts';
+import { answer, keyOf, openPage, waitForKey } from '../helpers/page.ts';
 import { pageFolder, type Served, servePage } from '../helpers/serve.ts';
 
 let browser: Browser;
@@ -30,10 +30,16 @@ async function newShop() {
 const phone = { width: 390, height: 844 };
 const tablet = { width: 1024, height: 768 };
 
-/** Touches the first answer, as soon as it may be touched, until this is asked. */
+/** Good in degrees, and as metres or feet. */
+const FIGURE = '21';
+
+/** Touches the first answer, as soon as it may be touched, or gives a figure, until this is asked. */
 async function answerUntil(page: Page, key: string): Promise<void> {
   for (let now = await keyOf(page); now !== key; now = await keyOf(page)) {
-    await page.locator('.choice:not([aria-disabled="true"])').first().click();
+    await page.locator('.choice:not([aria-disabled="true"])').first().waitFor();
+    const isFigure = (await page.locator('.pad').count()) > 0 && now?.endsWith('.asking');
+    if (isFigure) await answer(page, FIGURE);
+    else await page.locator('.choice').first().click();
     await page.locator(`[data-key]:not([data-key="${now}"])`).first().waitFor();
   }
 }
