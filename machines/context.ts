@@ -55,8 +55,10 @@ export interface Deadline {
   readonly sinceMs: number;
   readonly atMs: number;
   readonly cause: Cause;
-  /** Already lengthened once, for a read-back. */
+  /** Already lengthened, for a read-back. */
   readonly extended: boolean;
+  /** The limit of the question itself, while a read-back runs past it. */
+  readonly questionMs?: number;
 }
 
 /** One turn of the starter, in session time. */

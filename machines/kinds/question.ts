@@ -1,7 +1,7 @@
 import type { GroupId, LineId, ReplyId } from '../../prompts/types.ts';
 import { isByHand } from '../assurance.ts';
 import { canBeRead } from '../limits/gauges.ts';
-import { believed, extendDeadline, lateStops, stopFor } from '../progress.ts';
+import { believed, deniedLate, extendDeadline, lateStops, questionAgain, stopFor } from '../progress.ts';
 import type { Step } from '../steps.ts';
 import {
   atMs,
@@ -277,10 +277,11 @@ export function readBack(
         ...lateMoves(waiting),
         both(isReply('yes'), refuseOtherVoice),
         ...yes.map(move => believedReply('yes', move)),
+        ...(waiting.late ? [both(isReply('no'), deniedLate(waiting.late))] : []),
         {
           guard: isReply('no'),
           target: no.target,
-          actions: [countMisheard, ...(no.actions ? [no.actions] : [])],
+          actions: [countMisheard, update(questionAgain), ...(no.actions ? [no.actions] : [])],
         },
       ],
       unclear: [

@@ -14,6 +14,7 @@ import {
 } from '../record/vocabulary/index.ts';
 import { notesIn } from '../session/actions.ts';
 import type { SessionHeader } from '../session/header.ts';
+import { passedUnmet } from './passed-unmet.ts';
 import { firstDifference } from './same-json.ts';
 
 /** What the procedure was doing after one recorded event. */
@@ -50,6 +51,8 @@ export type ReplayFault =
   | { readonly kind: 'noHeader' }
   | { readonly kind: 'newerVersion' | 'olderVersion'; readonly version: number }
   | { readonly kind: 'impossible'; readonly why: string }
+  /** A gate was passed though the record's own judgement says that its limit was not met. */
+  | { readonly kind: 'passedUnmet'; readonly line: number; readonly step: string; readonly gate: string }
   /** `line` counts from 1 as the lines of the file do. */
   | { readonly kind: 'differs'; readonly line: number; readonly difference: Difference };
 
@@ -71,6 +74,8 @@ export function replaySession(
   if (version !== null) return { ok: false, fault: { kind: 'newerVersion', version } };
   const older = olderVocabulary(entries);
   if (older !== null) return { ok: false, fault: { kind: 'olderVersion', version: older } };
+  const unmet = passedUnmet(recorded);
+  if (unmet) return { ok: false, fault: { kind: 'passedUnmet', ...unmet } };
   try {
     return replayAll(header, recorded, entries);
   } catch (error) {

@@ -11,6 +11,7 @@ import { scan, soundLink } from '../../src/record/scan.ts';
 import { checkLine, type Link, sealEntry } from '../../src/record/seal.ts';
 import { verifyBytes } from '../../src/record/signing.ts';
 import {
+  formerVocabulary,
   newerVocabulary,
   olderVocabulary,
   openedSchema,
@@ -175,6 +176,12 @@ describe('the vocabulary of a record', () => {
     expect(olderVocabulary([restart(undefined, 'opened')])).toBe(1);
     expect(olderVocabulary([{ kind: 'problem', data: { vocabulary: 1 } }])).toBeNull();
     expect(olderVocabulary([])).toBeNull();
+  });
+
+  it('may lead elsewhere in places where any part of it is older than the ninth', () => {
+    expect(formerVocabulary([restart(9, 'opened'), restart(VOCABULARY)])).toBeNull();
+    expect(formerVocabulary([restart(VOCABULARY, 'opened'), restart(8)])).toBe(8);
+    expect(formerVocabulary([])).toBeNull();
   });
 
   it('is too new where any part of it is', () => {

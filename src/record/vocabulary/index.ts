@@ -35,5 +35,5 @@ export {
   type Told,
   understand,
 } from './read.ts';
-export { newerVocabulary, olderVocabulary, VOCABULARY } from './version.ts';
+export { formerVocabulary, newerVocabulary, olderVocabulary, VOCABULARY } from './version.ts';
 export { inJson } from './write.ts';
