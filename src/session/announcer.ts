@@ -35,9 +35,7 @@ export class Announcer {
   announce(lines: readonly Said[]): void {
     const last = lines.at(-1);
     if (!last) return;
-    const worded = lines
-      .flatMap(repairApart)
-      .map(said => ({ ...this.#word(said), priority: said.priority }));
+    const worded = lines.flatMap(repairApart).map(said => ({ ...this.#word(said), priority: said.priority }));
     const { priority, inPassing, ...sentence } = asOneSentence(worded);
     this.#speak(sentence, last, priority, inPassing);
   }
