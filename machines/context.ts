@@ -209,6 +209,8 @@ export interface Context {
   readonly stop: StopRecord | null;
   readonly stops: number;
   readonly absences: readonly Absence[];
+  /** Since when the engine counts as running, of the run that is going on or was last; null before the first. */
+  readonly runsSinceMs: number | null;
   /** Steps that were answered by that there is nothing to measure with: others stand in for them. */
   readonly without: readonly StepId[];
   /** What was locked out for the start has been given back, and not been taken since. */

@@ -135,6 +135,7 @@ const initialContext = ({ input }: { readonly input: SessionInput }, first: Step
   stop: null,
   stops: 0,
   absences: [],
+  runsSinceMs: null,
   without: [],
   handedBack: false,
   again: [],

@@ -158,6 +158,8 @@ export interface CrankStep extends StepBase {
   }[];
   /** Read back after the starter is released; without it the reply counts at once. */
   readonly readBack: boolean;
+  /** It has to hold for so long while the starter turns on, counted from when it was first said. */
+  readonly heldS?: (context: Context) => number;
   /** Whether so many seconds of cranking are enough for it to have come; what comes earlier is looked at twice. */
   readonly earliest?: Judge;
   /** The longest burst; the starter's thermal budget may make it shorter. */

@@ -91,7 +91,9 @@ const limited = (within: NonNullable<ConfirmStep['within']>): Nodes => ({
       actions: startDeadline(
         look => within.seconds(look.context),
         within.cause,
-        look => within.sinceMs?.(look.context) ?? atMs(look.event),
+        // Gone back to, it is asked for anew.
+        look =>
+          (look.event.type === 'goBack' ? undefined : within.sinceMs?.(look.context)) ?? atMs(look.event),
       ),
     },
   },

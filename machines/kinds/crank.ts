@@ -1,6 +1,6 @@
 import { replyNeedsReadBack, weightOf } from '../assurance.ts';
 import { heaterSeconds } from '../limits/electrics.ts';
-import { burstSeconds, leastRestSeconds, restSeconds } from '../limits/starter.ts';
+import { burstSeconds, leastRestSeconds, restSeconds, starterIssue } from '../limits/starter.ts';
 import { believed, pass, stopFor } from '../progress.ts';
 import type { CrankStep, Step } from '../steps.ts';
 import { announce, clearValidMs, startTimer, timerOver } from '../timing.ts';
@@ -16,8 +16,9 @@ import {
   update,
   withMeta,
 } from '../toolkit.ts';
-import { startDeadline } from './deadline.ts';
+import { OUTCOME_WITHIN_S, startDeadline } from './deadline.ts';
 import { tooEarly } from './early.ts';
+import { heldBurst } from './held.ts';
 import {
   askFor,
   askReply,
@@ -30,9 +31,7 @@ import {
   type Waiting,
 } from './question.ts';
 import { refused, unmetNeeds } from './refused.ts';
-
-/** Nobody said what came of a burst: after this long the engine may be running unwatched. */
-export const OUTCOME_WITHIN_S = 10;
+import { runsSince, runsUnseen } from './unseen.ts';
 
 const secondClear = ({ context, event }: Look) =>
   context.clearAtMs !== null && atMs(event) - context.clearAtMs < clearValidMs(context);
@@ -114,7 +113,11 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
       : []),
     {
       target: done.target,
-      actions: [step.readBack ? callRelease : callReleaseOnce, ...done.actions],
+      actions: [
+        step.readBack ? callRelease : callReleaseOnce,
+        ...(step.until === 'fired' ? [runsSince(({ event }) => atMs(event))] : []),
+        ...done.actions,
+      ],
     },
   ];
   const seenNow = seen.map(move => ({
@@ -128,12 +131,27 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
       remark(look => ({ line: 'rest', values: { time: { unit: 's', si: seconds(look) } } })),
     ],
   });
-  const afterBurst = [{ guard: outOfBudget(step), ...giveUp }, toRest(rest)];
+  const afterBurst: readonly Move[] = [{ guard: outOfBudget(step), ...giveUp }, toRest(rest)];
   const early = tooEarly(step);
+  const unseen = runsUnseen(step);
+  const held = heldBurst(step, endBurst, { target: 'released', actions: [setAside(step.until)] }, afterBurst);
 
   const clearTooOld = {
     target: 'askingClear',
     actions: [remark(() => ({ line: 'clearTooOld', values: {} })), update(() => ({ clearAtMs: null }))],
+  };
+
+  const burstIssue = ({ context, event }: Look) => starterIssue(context, atMs(event));
+  /** Nobody is told that a clear was too old where it is the starter that is not known. */
+  const notWorkedOut = {
+    target: 'askingClear',
+    actions: [
+      remark(look => {
+        const issue = burstIssue(look);
+        return { line: 'burstUnknown', values: { why: issue ? { issue } : '' } };
+      }),
+      update(() => ({ clearAtMs: null })),
+    ],
   };
 
   const askClear: Line = look => ({
@@ -163,6 +181,7 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
     ],
     on: {
       reply: [
+        ...held.whileCranking,
         { guard: look => isReply(step.until)(look) && early.now(look), ...early.move },
         ...seenNow,
         { guard: isReply('nothingYet'), target: 'outcome' },
@@ -184,44 +203,52 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
       ],
     },
     refused: refused(step, all, 'begin'),
-    askingClear: withMeta(
-      askReply(bySecond, askClear, [
-        {
-          reply: 'clearToCrank',
-          move: { guard: bySecondPerson, target: 'clearReadBack', actions: setAside('clearToCrank') },
-        },
-      ]),
-      { awaits: 'clear' },
-    ),
-    clearReadBack: withMeta(
-      readBack(
-        bySecond,
-        readBackReply,
-        [
+    askingClear: unseen.watched(
+      withMeta(
+        askReply(bySecond, askClear, [
           {
-            guard: bySecondPerson,
-            target: 'ready',
-            actions: update(({ event }) => ({ clearAtMs: atMs(event), misheard: 0, pending: null })),
+            reply: 'clearToCrank',
+            move: { guard: bySecondPerson, target: 'clearReadBack', actions: setAside('clearToCrank') },
           },
-        ],
-        { target: 'askingClear' },
+        ]),
+        { awaits: 'clear' },
       ),
-      { awaits: 'clear' },
     ),
-    ready: {
+    clearReadBack: unseen.watched(
+      withMeta(
+        readBack(
+          bySecond,
+          readBackReply,
+          [
+            {
+              guard: bySecondPerson,
+              target: 'ready',
+              actions: update(({ event }) => ({ clearAtMs: atMs(event), misheard: 0, pending: null })),
+            },
+          ],
+          { target: 'askingClear' },
+        ),
+        { awaits: 'clear' },
+      ),
+    ),
+    ready: unseen.watched({
       meta: { replies: ['ready', 'no'], by: step.by },
       entry: [...speak(askReady)],
       on: {
         reply: [
           { guard: look => isReply('ready')(look) && believed(look) && mayCrank(look), target: 'cranking' },
-          { guard: look => isReply('ready')(look) && !mayCrank(look), ...clearTooOld },
+          { guard: look => isReply('ready')(look) && !secondClear(look), ...clearTooOld },
+          { guard: look => isReply('ready')(look) && burstIssue(look) !== null, ...notWorkedOut },
+          { guard: look => isReply('ready')(look) && burst(look) <= 0, ...toRest(rest) },
+          { guard: look => isReply('ready')(look) && unmet(look).length > 0, target: 'refused' },
           { guard: isReply('no'), target: 'askingClear', actions: update(() => ({ clearAtMs: null })) },
         ],
         unclear: notUnderstood(askReady),
         clock: { guard: look => !secondClear(look), ...clearTooOld },
       },
-    },
+    }),
     cranking: untilTrouble(cranking),
+    ...Object.fromEntries(Object.entries(held.nodes).map(([key, node]) => [key, untilTrouble(node)])),
     early: untilTrouble(early.node(afterBurst)),
     released: untilTrouble({
       ...readBack(waiting, readBackReply, [done], { target: 'outcome' }),
@@ -233,7 +260,9 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
           { by: step.by, critical: true, late: 'other' },
           () => ({ line: 'burstOver', values: { reply: { reply: step.until } } }),
           [
+            { reply: 'nothingYet', move: unseen.refused },
             { reply: step.until, move: { guard: early.now, ...early.move } },
+            ...held.afterBurst.map(move => ({ reply: step.until, move })),
             ...seen.map(move => ({ reply: step.until, move })),
             ...afterBurst.map(move => ({ reply: 'nothingYet' as const, move })),
           ],
@@ -248,7 +277,8 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
       ],
       exit: update(() => ({ deadline: null })),
     }),
-    resting: {
+    ...unseen.nodes,
+    resting: unseen.watched({
       meta: { replies: [], by: step.by, awaits: 'time' },
       on: {
         clock: [
@@ -261,6 +291,6 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
           announce,
         ],
       },
-    },
+    }),
   };
 }

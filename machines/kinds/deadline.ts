@@ -5,6 +5,9 @@ import type { Look } from '../toolkit.ts';
 import { atMs, update } from '../toolkit.ts';
 import type { Cause } from '../vocabulary.ts';
 
+/** Nobody said what came of a burst: after this long the engine may be running unwatched. */
+export const OUTCOME_WITHIN_S = 10;
+
 /** A value that would stop the engine has to be denied within this time. */
 const DENY_BAD_VALUE_S = 8;
 

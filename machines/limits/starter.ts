@@ -1,3 +1,4 @@
+import type { Issue } from '../../src/engineering/result.ts';
 import { starterState, starterWait } from '../../src/engineering/starter.ts';
 import type { Context } from '../context.ts';
 import { latest } from './readings.ts';
@@ -28,6 +29,16 @@ export function burstSeconds(context: Context, nowMs: number, wantedS: number): 
     history(context, nowMs),
   );
   return state.ok ? Math.min(wantedS, state.value.nextBurstS) : 0;
+}
+
+/** Why nothing can be said of the starter's heat; null where it can. */
+export function starterIssue(context: Context, nowMs: number): Issue | null {
+  const state = starterState(
+    context.profile.starter,
+    latest(context, 'ambientTemperature'),
+    history(context, nowMs),
+  );
+  return state.ok ? null : state.issue;
 }
 
 /** Seconds that the engine maker still asks to rest since the last burst; none before the first. */

@@ -1,6 +1,6 @@
 import type { LineId } from '../../prompts/types.ts';
 import type { Profile } from '../../src/profile/schema.ts';
-import { OUTCOME_WITHIN_S } from '../kinds/crank.ts';
+import { OUTCOME_WITHIN_S } from '../kinds/deadline.ts';
 import { batteryAtRest, crankingVoltage } from '../limits/electrics.ts';
 import { earliestPressure, primingSeconds } from '../limits/oil.ts';
 import { confirm, crank, reading } from '../step-makers.ts';
@@ -114,6 +114,7 @@ export function noFuelCrankSteps(profile: Profile): readonly Step[] {
       readBack: true,
       gate: 'oilPrimed',
       burst: () => priming.holdS,
+      heldS: () => priming.holdS,
       giveUp: { seconds: () => 3 * priming.holdS, cause: 'noOilPressure' },
     }),
     reading('noFuelCrank.voltage', 'crankingVoltage', crankingVoltage, {

@@ -150,6 +150,11 @@ export const lines = {
   release: 'Release the starter!',
   burstOver: 'Burst over. {reply} or nothing yet?',
   rest: 'Starter cools: {time}.',
+  itRuns: 'Danger. It turns at {speed}: it runs.',
+  didItFire: 'Say {reply}, or {off}.',
+  keepCranking: 'Keep cranking: {time}.',
+  notHeld: 'It has to hold for {time}. Once more.',
+  burstUnknown: 'How long the starter may turn cannot be worked out: {why}. No cranking.',
   heatAgain: 'Cold again: switch off and on, wait for the heater lamp.',
   gateClosed: 'Cranking refused. Not met: {gates}.',
 

@@ -156,6 +156,11 @@ export const lines = {
   release: '¡Suelte el arranque!',
   burstOver: 'Fin del intento. ¿{reply} o todavía nada?',
   rest: 'El arranque se enfría: {time}.',
+  itRuns: 'Peligro. Gira a {speed}: ha arrancado.',
+  didItFire: 'Responda {reply}, o {off}.',
+  keepCranking: 'Siga con el arranque: {time}.',
+  notHeld: 'Debe mantenerse {time}. Otra vez.',
+  burstUnknown: 'No se puede calcular cuánto puede girar el arranque: {why}. Sin arranque.',
   heatAgain: 'Frío otra vez: apague y encienda, espere al testigo del calentador.',
   gateClosed: 'Arranque denegado. Falta: {gates}.',
 

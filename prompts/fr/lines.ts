@@ -156,6 +156,11 @@ export const lines = {
   release: 'Lâchez le démarreur !',
   burstOver: 'Essai terminé. {reply} ou toujours rien ?',
   rest: 'Le démarreur refroidit : {time}.',
+  itRuns: 'Danger. Il tourne à {speed} : il a démarré.',
+  didItFire: 'Dites {reply}, ou {off}.',
+  keepCranking: 'Continuez au démarreur : {time}.',
+  notHeld: 'Elle doit tenir {time}. Encore une fois.',
+  burstUnknown: 'Durée permise au démarreur incalculable : {why}. Pas de démarreur.',
   heatAgain: 'Refroidi : coupez et remettez, attendez le voyant de préchauffage.',
   gateClosed: 'Démarreur refusé. Manque : {gates}.',
 

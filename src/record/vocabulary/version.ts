@@ -40,7 +40,9 @@ import { isRestart } from './read.ts';
  *    a profile of an older record lacks). An answer with seconds of its own counts only while they last: what is denied at
  *    its read-back afterwards stops. Coolant that is told too hot in the warm-up stops unless it is denied in time; "not yet"
  *    at a speed of a sweep is waited for; a pause has the heater's time begin anew; coolant read before a run sets no limit
- *    of it, and is never as before; "no more codes" and "fault cleared" are held against the bus. Events of records of the
+ *    of it, and is never as before; "no more codes" and "fault cleared" are held against the bus. That it fired is taken
+ *    behind "nothing yet" too, with its seconds since the burst; beside "nothing yet", a clear and "ready" stands the speed
+ *    by the bus, and one that runs is not cranked. Pressure that has to hold has the starter turn on. Events of records of the
  *    seventh and eighth lead where they led, but for what begins with an answer's seconds: a record in which any of it
  *    happened is read and told, and neither gone on with nor confirmed.
  *

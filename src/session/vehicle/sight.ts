@@ -25,6 +25,9 @@ function sightOf(body: EventBody, look: VehicleLook): BusSight | null {
       const codes = look.codes();
       return codes && { codes };
     }
+    case 'nothingYet':
+    case 'clearToCrank':
+    case 'ready':
     case 'allOff':
     case 'engineOff': {
       const speedRpm = look.value('engineSpeed');

@@ -1,14 +1,13 @@
 import type { Context } from '../../../machines/context.ts';
+import { OUTCOME_WITHIN_S } from '../../../machines/kinds/deadline.ts';
 import { judgePressure } from '../../../machines/limits/oil.ts';
+import { runsFromRpm } from '../../../machines/limits/running.ts';
 import { warmthOf } from '../../../machines/limits/warmth.ts';
 import { isOver, type Moment } from '../../../machines/moment.ts';
 import type { Step } from '../../../machines/steps.ts';
 import type { Cause } from '../../../machines/vocabulary.ts';
 import { stopsFromRpm } from '../../profile/schema.ts';
 import type { VehicleLook } from './vehicle.ts';
-
-/** Half way between what the starter does and the slowest idle: from here the engine runs by itself. */
-const runsFromRpm = ({ profile: { starter, idle } }: Context) => (starter.crankingRpm + idle.warm.minRpm) / 2;
 
 /** Between the lamp test and key-off, and whenever it turns, a red-stop lamp means what it says. */
 const redStopCounts = ({ context }: Moment, turns: boolean) =>
@@ -21,7 +20,7 @@ function pressureTooLow(context: Context, step: Step | undefined, look: VehicleL
   const speedRpm = look.value('engineSpeed');
   // With the key just turned off, speed and pressure go together and the controller falls asleep.
   const mayStand = step?.kind === 'confirm' && step.standing === true;
-  if (speedRpm === null ? mayStand : speedRpm < runsFromRpm(context)) return false;
+  if (speedRpm === null ? mayStand : speedRpm < runsFromRpm(context.profile)) return false;
   const rows = context.profile.oilPressure.floor;
   const speeds = rows.flatMap(row => [row.points[0]?.rpm ?? 0, row.points.at(-1)?.rpm ?? 0]);
   const [slowest, fastest] = [Math.min(...speeds), Math.max(...speeds)];
@@ -37,10 +36,12 @@ function pressureTooLow(context: Context, step: Step | undefined, look: VehicleL
 
 /**
  * Finds what has to stop the session by itself: the red-stop lamp, oil pressure under its floor after the seconds
- * that first fire allows, overspeed. Each is given once, until it has passed or work has gone on after the stop.
+ * that first fire allows, overspeed, and an engine that runs where it is cranked once more. Each is given once, until it
+ * has passed or work has gone on after the stop.
  */
 export function createStopper(steps: readonly Step[]) {
   let runningSinceMs: number | null = null;
+  let unseenSinceMs: number | null = null;
   let called: readonly Cause[] = [];
 
   function causes(moment: Moment, nowMs: number, look: VehicleLook): Cause[] {
@@ -49,15 +50,21 @@ export function createStopper(steps: readonly Step[]) {
     const step = steps.find(({ id }) => id === context.step);
     const speedRpm = look.value('engineSpeed') ?? 0;
     const cranking = moment.hasTag('cranking');
-    const running = step?.engine === 'running' || (cranking && speedRpm >= runsFromRpm(context));
+    const turnsByItself = speedRpm >= runsFromRpm(context.profile);
+    // Whatever is asked: an engine that runs has oil pressure, or is stopped.
+    const running = step?.engine === 'running' || turnsByItself;
     if (stopped || !running) runningSinceMs = null;
     else runningSinceMs ??= nowMs;
+    const unseen = !stopped && step?.kind === 'crank' && !cranking && turnsByItself ? step : null;
+    unseenSinceMs = unseen ? (unseenSinceMs ?? nowMs) : null;
     const found: Cause[] = [];
     if (speedRpm >= (stopsFromRpm(context.profile) ?? Number.POSITIVE_INFINITY)) found.push('overspeed');
     if (stopped) return found;
     const graceMs = context.profile.oilPressure.firstFireWithinS * 1000;
     const graceOver = runningSinceMs !== null && nowMs - runningSinceMs >= graceMs;
     if (graceOver && pressureTooLow(context, step, look)) found.push('noOilPressure');
+    if (unseen?.trouble) found.push(unseen.trouble.cause);
+    else if (unseenSinceMs !== null && nowMs - unseenSinceMs >= OUTCOME_WITHIN_S * 1000) found.push('other');
     if (look.redStop() && redStopCounts(moment, running || cranking)) found.push('faultCode');
     return found;
   }

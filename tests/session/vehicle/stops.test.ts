@@ -111,6 +111,35 @@ describe('after first fire', () => {
   });
 });
 
+describe('an engine that runs where it is cranked once more', () => {
+  it('is stopped by its oil pressure after its seconds, whatever is asked', async () => {
+    const run = await busRig('firstFire.crank.askingClear');
+    run.sends.set(190, 800).set(100, 0);
+    run.send();
+    await run.pass(9000);
+    expect(run.session.moment.context.stop?.cause).toBe('noOilPressure');
+  });
+
+  it('is off after ten seconds in which nobody says that it runs', async () => {
+    const run = await busRig('firstFire.crank.askingClear');
+    run.sends.set(190, 800).set(100, 300);
+    run.send();
+    await run.pass(9000);
+    expect(run.key()).toBe('firstFire.crank.askingClear');
+    await run.pass(2000);
+    expect(run.key()).toBe('stopped.makingSafe');
+    expect(run.session.moment.context.stop).toMatchObject({ cause: 'other', found: null });
+  });
+
+  it('without fuel is off at once', async () => {
+    const run = await busRig('noFuelCrank.untilPressure.askingClear');
+    run.sends.set(190, 800).set(100, 300);
+    run.send();
+    await run.pass(WITHIN_MS);
+    expect(run.session.moment.context.stop?.cause).toBe('firedUnfuelled');
+  });
+});
+
 describe('an engine that stands', () => {
   it('is not stopped for a red-stop lamp in the lamp test, nor for having no oil pressure', async () => {
     const run = await busRig('keyOn.lamps.item1');
