@@ -1,4 +1,5 @@
 import type { z } from 'zod';
+import { unjudgeableIn } from './judgeable.ts';
 import { unfitFor } from './provenance.ts';
 import { type Profile, profileSchema } from './schema.ts';
 
@@ -59,7 +60,14 @@ export function parseProfile(text: string, source: string): Profile {
     ]);
   }
   const parsed = profileSchema.safeParse(data);
-  if (parsed.success) return parsed.data;
+  if (parsed.success) {
+    const unjudgeable = unjudgeableIn(parsed.data);
+    if (unjudgeable.length === 0) return parsed.data;
+    throw new ProfileError(
+      source,
+      unjudgeable.map(({ path, message }) => `${pathText(path, 'the profile')}: ${message}.`),
+    );
+  }
   throw new ProfileError(
     source,
     parsed.error.issues.map(issue => faultSentence(issue, data)),
