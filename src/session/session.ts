@@ -38,6 +38,7 @@ export class Session {
   readonly #isResumed: boolean;
   readonly #leftAt: string | undefined;
   #moment: Moment;
+  #hasTaken = false;
   readonly #queue: EventQueue;
   readonly #record: RecordWriter;
   readonly #announcer: Announcer;
@@ -171,6 +172,8 @@ export class Session {
   }
 
   #beginAnew(): void {
+    // Somebody was quicker: what they did stands, and nothing is asked that was so before it.
+    if (this.#hasTaken) return;
     const { profile, job } = this.#parts;
     const [moment, actions] = initialTransition(this.#machine, { profile, job });
     this.#moment = moment;
@@ -271,6 +274,7 @@ export class Session {
 
   /** Carries an event out and calls out what cannot wait; gives back what is done once it is on the disk. */
   #take(event: SessionEvent): () => Promise<void> {
+    this.#hasTaken = true;
     const before = this.#moment;
     const [moment, actions] = transition(this.#machine, before, event);
     this.#moment = moment;
