@@ -57,6 +57,8 @@ export interface RunningServer extends Attended {
   readonly authority: string;
   /** The pairing codes that are open now. */
   codes(): readonly OpenCode[];
+  /** Something broke, and nobody knows what hangs on it: what goes on is stopped in all bays, and all faces are told why. */
+  fails(error: unknown): void;
   /** Ends the server; sessions can be gone on with by the next one. */
   close(): Promise<void>;
 }
@@ -156,6 +158,9 @@ export async function startServer(options: ServeOptions): Promise<RunningServer>
     fingerprint: certificate.fingerprint,
     authority: certificate.authority.fingerprint,
     codes: () => desk.codes(),
+    fails(error) {
+      for (const bay of bays.values()) bay.fails(error);
+    },
     ...attended,
     async close() {
       clearInterval(looking);

@@ -39,6 +39,7 @@ export class Session {
   readonly #leftAt: string | undefined;
   #moment: Moment;
   #hasTaken = false;
+  #isFailing = false;
   readonly #queue: EventQueue;
   readonly #record: RecordWriter;
   readonly #announcer: Announcer;
@@ -72,6 +73,7 @@ export class Session {
     this.#queue = new EventQueue({
       isOver: () => isOver(this.#moment),
       take: event => this.#take(event),
+      failed: error => this.fails(error),
     });
     this.#record = new RecordWriter(parts, tell);
     this.#ears = new Ears(
@@ -202,6 +204,23 @@ export class Session {
   /** A sentence for the people at the engine about something that does not work. */
   report(sentence: string): void {
     this.#record.report(sentence);
+  }
+
+  /** Something broke that this session hangs on: it is stopped, and told why; nothing is thrown. */
+  fails(error: unknown): void {
+    // A stop that breaks as well is not tried again by itself.
+    if (this.#isFailing || isOver(this.#moment)) return;
+    this.#isFailing = true;
+    for (const act of [
+      () => this.#moment.matches('stopped') || this.receive({ type: 'stop' }, 'technician', 'tool'),
+      () => this.report(`The tool failed (${String(error)}): the session was stopped. Key off.`),
+    ])
+      try {
+        act();
+      } catch {
+        // Whatever still works of it is carried out.
+      }
+    this.#isFailing = false;
   }
 
   /** Puts one fact on the record. Where the disk fails the session goes on, with the record in memory. */

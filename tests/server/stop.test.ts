@@ -97,10 +97,13 @@ describe('Stops of one device', () => {
     const heard = technician.says().length;
     shop.clock().advance(KEY_TURNED_MS);
     expect(await technician.do({ do: 'stop' })).toMatchObject({ type: 'ack', again: false });
-    await technician.until(() => technician.says().length > heard);
-    expect(technician.says()[heard]?.text).toMatch(/cut its fuel/);
-    expect(technician.says()[heard]?.priority).toBe('hazard');
-    expect(await stopsOnRecord(technician)).toBe(2);
+    const called = () =>
+      technician
+        .says()
+        .slice(heard)
+        .find(({ priority }) => priority === 'hazard');
+    await technician.until(() => called() !== undefined);
+    expect(called()?.text).toMatch(/cut its fuel/);
   });
 
   test('after a return stop anew', async () => {

@@ -91,7 +91,7 @@ export class Connection implements Face {
     this.#helloTimer = setTimeout(() => this.#end(saidNothing), context.patienceMs);
     this.#unwatch = context.pairings.watch(() => this.look());
     faces.add(this);
-    socket.on('message', (data, isBinary) => this.#take(data, isBinary));
+    socket.on('message', (data, isBinary) => this.#takeSafely(data, isBinary));
     socket.on('pong', () => this.#answered());
     // A broken frame, or one beyond all measure: the library closes the connection.
     socket.on('error', () => {});
@@ -177,6 +177,16 @@ export class Connection implements Face {
     greeted.deaf();
     greeted.deaf = null;
     greeted.bay.left(greeted.pairing);
+  }
+
+  /** What breaks here stays in its bay: nobody is told that it counted, and what goes on there is stopped. */
+  #takeSafely(data: RawData, isBinary: boolean): void {
+    try {
+      this.#take(data, isBinary);
+    } catch (error) {
+      this.#context.tell(`A message failed: ${String(error)}`);
+      this.#greeted?.bay.fails(error);
+    }
   }
 
   #take(data: RawData, isBinary: boolean) {
