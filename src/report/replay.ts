@@ -14,6 +14,7 @@ import {
 } from '../record/vocabulary/index.ts';
 import { notesIn } from '../session/actions.ts';
 import type { SessionHeader } from '../session/header.ts';
+import { proseIn } from './prose.ts';
 import { firstDifference } from './same-json.ts';
 
 /** What the procedure was doing after one recorded event. */
@@ -59,7 +60,8 @@ export type ReplayResult =
 
 /**
  * Carries the recorded events out once more and holds what the procedure concludes against what the record
- * says it concluded. Who alters a verdict and chains the record anew is found out here.
+ * says it concluded: numbers, verdicts and names, but not the prose that explains them. Who alters a verdict and chains
+ * the record anew is found out here.
  * @param entries the same entries as `recorded`, as they stand in the file
  */
 export function replaySession(
@@ -187,7 +189,7 @@ class SessionAgain {
     if (!own) return { kind: 'nothingFollows', recorded };
     if (own.kind !== recorded) return { kind: 'otherNote', leads: own.kind, recorded };
     this.#awaited = others;
-    const member = firstDifference(written, inJson(own.data));
+    const member = firstDifference(written, inJson(own.data), proseIn(recorded));
     return member === undefined ? undefined : { kind: 'otherMember', member };
   }
 

@@ -29,7 +29,7 @@ import { isRestart } from './read.ts';
  *
  * 7. A stop may name fire or injury as its `cause` wherever the stop before has got to; what the second person called so
  *    counts besides whatever cause is named. A profile may say that current shuts its engine off (`stopSolenoid`). Events of
- *    records of the sixth lead where they led.
+ *    older records led elsewhere, as before the third.
  *
  * 8. A call for help that was not carried out is `notCarriedOut`, with who called, for what, and why not; nothing follows
  *    from it.
@@ -40,7 +40,7 @@ import { isRestart } from './read.ts';
 export const VOCABULARY = 8;
 
 /** Since this one the events lead where they lead now. */
-const CARRIED_OUT_SINCE = 6;
+const CARRIED_OUT_SINCE = 7;
 
 const named = z.object({ vocabulary });
 
