@@ -25,6 +25,7 @@ const TESTS: Readonly<Record<string, readonly string[]>> = {
   'src/session/vehicle': ['tests/session/vehicle/!(frames|whole-start).test.ts'],
   'src/session/who-speaks': ['tests/session/who-speaks/*.test.ts'],
   'src/server/bay': ['tests/server/bay/*.test.ts'],
+  'src/server/bay/commands': ['tests/server/bay/commands/*.test.ts'],
   'src/server/pairing': ['tests/server/pairing/*.test.ts'],
 };
 
@@ -46,6 +47,8 @@ const BESIDES: Readonly<Record<string, readonly string[]>> = {
 /** Files that tests reach only through a whole server. */
 const BY_SERVER: readonly string[] = [
   'src/server/bay/bay.ts',
+  'src/server/bay/bay-state.ts',
+  'src/server/bay/mouths.ts',
   'src/server/bay/remote-voice.ts',
   'src/server/bay/run.ts',
   'src/server/bay/starter.ts',

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { answerer, forbidden } from '../../src/server/bay/authority.ts';
+import { answerer, forbidden } from '../../src/server/bay/commands/authority.ts';
 import { roles } from '../../src/server/protocol/index.ts';
 import { RateByKey, TokenBucket } from '../../src/server/rate-limit.ts';
 

@@ -7,6 +7,9 @@ export interface FoundOffset {
   readonly roundTripMs: number;
 }
 
+/** As a session in a terminal or a page calls what is done without a voice. */
+const NOBODY = 'keys';
+
 /** The devices of one bay: which are there, and which one leads. */
 export class Crew {
   readonly #bay: string;
@@ -105,6 +108,11 @@ export class Crew {
   setListening({ device }: Pairing, listens: boolean): void {
     if (listens) this.#listening.add(device);
     else this.#listening.delete(device);
+  }
+
+  /** What listens, as the faces name it: the device that leads, where it does. */
+  get source(): string {
+    return this.list().find(device => device.owner && device.listens)?.name ?? NOBODY;
   }
 
   list(): Device[] {

@@ -1,54 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import type { Entry } from '../../../src/record/index.ts';
-import { DoneCommands } from '../../../src/server/bay/done-commands.ts';
 import { FRAMES_KEPT, FrameStream } from '../../../src/server/bay/frame-stream.ts';
 import { StopBook } from '../../../src/server/bay/stop-book.ts';
 import { applyPatch, serverMessageSchema } from '../../../src/server/protocol/index.ts';
 import { bareBay } from './bare-bay.ts';
-
-describe('Commands that were done', () => {
-  const settled = Promise.resolve();
-
-  test('are known by device and id, until they came to nothing or the device was let go of', () => {
-    const done = new DoneCommands();
-    expect(done.find('d', '1')).toBeUndefined();
-    done.add('d', '1', settled);
-    done.add('d', '2', settled);
-    done.add('e', '1', settled);
-    expect(done.find('d', '1')).toBe(settled);
-    expect(done.find('e', '2')).toBeUndefined();
-    done.drop('d', '1');
-    expect([done.find('d', '1'), done.find('d', '2')]).toEqual([undefined, settled]);
-    done.forget('d');
-    expect([done.find('d', '2'), done.find('e', '1')]).toEqual([undefined, settled]);
-    done.drop('nobody', '1');
-  });
-
-  test('are a thousand of each device; the oldest is forgotten first, and of no other device', () => {
-    const done = new DoneCommands();
-    done.add('other', '0', settled);
-    for (let id = 0; id < 1000; id += 1) done.add('d', String(id), settled);
-    expect(done.find('d', '0')).toBe(settled);
-    done.add('d', '1000', settled);
-    expect(done.find('d', '0')).toBeUndefined();
-    expect(done.find('d', '1')).toBe(settled);
-    expect(done.find('other', '0')).toBe(settled);
-  });
-
-  test('are taken from the record when a session is gone on with', () => {
-    const entry = (kind: string, data: object): Entry => ({ kind, data }) as unknown as Entry;
-    const command = { id: 'i', device: 'd', name: 'n', role: 'second', do: 'say' };
-    const done = new DoneCommands();
-    done.restore([
-      entry('command', command),
-      entry('problem', { ...command, id: 'no command' }),
-      entry('command', { id: 'not whole', device: 'd' }),
-    ]);
-    expect(done.find('d', 'i')).toBeInstanceOf(Promise);
-    expect(done.find('d', 'no command')).toBeUndefined();
-    expect(done.find('d', 'not whole')).toBeUndefined();
-  });
-});
 
 describe('Stops', () => {
   test('of one device are one stop until the session has gone on; another’s is its own', () => {

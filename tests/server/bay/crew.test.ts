@@ -209,3 +209,16 @@ describe('The list of a bay', () => {
     expect([crew.has('technician'), crew.has('second'), crew.has('supervisor')]).toEqual([true, true, false]);
   });
 });
+
+test('What listens to the people at the engine is the device that leads, where it says that it does; else only keys', async () => {
+  const { crew, pair } = await inBay();
+  const [tablet, phone] = [await pair('technician'), await pair('second')];
+  crew.came(tablet);
+  crew.came(phone);
+  crew.setListening(phone, true);
+  expect(crew.source).toBe('keys');
+  crew.setListening(tablet, true);
+  expect(crew.source).toBe('a technician');
+  crew.left(tablet);
+  expect(crew.source).toBe('keys');
+});

@@ -1,15 +1,21 @@
 import { beforeEach, describe, expect, test } from 'vitest';
-import { english } from '../../../prompts/en/index.ts';
-import { readLog } from '../../../src/record/index.ts';
-import { readRecorded } from '../../../src/record/vocabulary/index.ts';
-import type { Crew } from '../../../src/server/bay/crew.ts';
-import { isStop, planned, running, type Scene, speaksFor } from '../../../src/server/bay/deeds.ts';
-import { clearOf, questionOf, Turns } from '../../../src/server/bay/question.ts';
-import type { Run } from '../../../src/server/bay/run.ts';
-import type { Pairing } from '../../../src/server/pairing/pairings.ts';
-import { controlIds, type Deed, type Role } from '../../../src/server/protocol/index.ts';
-import { grammarOf } from '../../../src/session/grammar.ts';
-import { goodReply, goUntil, type Rig, rig } from '../../helpers/session-rig.ts';
+import { english } from '../../../../prompts/en/index.ts';
+import { readLog } from '../../../../src/record/index.ts';
+import { readRecorded } from '../../../../src/record/vocabulary/index.ts';
+import {
+  isStop,
+  planned,
+  running,
+  type Scene,
+  speaksFor,
+} from '../../../../src/server/bay/commands/deeds.ts';
+import { clearOf, questionOf, Turns } from '../../../../src/server/bay/commands/question.ts';
+import type { Crew } from '../../../../src/server/bay/crew.ts';
+import type { Run } from '../../../../src/server/bay/run.ts';
+import type { Pairing } from '../../../../src/server/pairing/pairings.ts';
+import { controlIds, type Deed, type Role } from '../../../../src/server/protocol/index.ts';
+import { grammarOf } from '../../../../src/session/grammar.ts';
+import { goodReply, goUntil, type Rig, rig } from '../../../helpers/session-rig.ts';
 
 const NO_NUMBER = { min: Number.NaN, max: Number.NaN, step: 1 };
 

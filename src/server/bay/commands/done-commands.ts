@@ -1,5 +1,5 @@
-import type { Entry } from '../../record/index.ts';
-import { understand } from '../../record/vocabulary/index.ts';
+import type { Entry } from '../../../record/index.ts';
+import { understand } from '../../../record/vocabulary/index.ts';
 
 /** Far more than a device could have under way; of each for itself, so that none makes those of another forgotten. */
 const REMEMBERED_OF_ONE = 1000;
@@ -14,6 +14,29 @@ export class DoneCommands {
       const told = kind === 'command' ? understand(kind, data) : undefined;
       if (told?.kind === 'command') this.add(told.data.device, told.data.id, Promise.resolve());
     }
+  }
+
+  /**
+   * Does a command, or waits for the same one that was done before or is being done.
+   * @param begin does all that must not wait before it returns; its promise settles when the rest is on the record
+   * @returns true when it had been done before
+   * @throws whatever keeps it from being done, to all who asked for it: sent again, it may be done after all
+   */
+  async once(device: string, id: string, begin: () => Promise<void>): Promise<boolean> {
+    const before = this.find(device, id);
+    if (before) {
+      await before;
+      return true;
+    }
+    const doing = begin();
+    this.add(device, id, doing);
+    try {
+      await doing;
+    } catch (error) {
+      this.drop(device, id);
+      throw error;
+    }
+    return false;
   }
 
   /** Undefined when it was not done; else a promise that settles when it is on the record. */

@@ -7,8 +7,8 @@ import {
   mayNotControl,
   mayNotLetGo,
   mayNotRenew,
-} from '../../../src/server/bay/authority.ts';
-import { type controlIds, type Deed, type Refusal, roles } from '../../../src/server/protocol/index.ts';
+} from '../../../../src/server/bay/commands/authority.ts';
+import { type controlIds, type Deed, type Refusal, roles } from '../../../../src/server/protocol/index.ts';
 
 const leader: Asker = { role: 'technician', owner: true };
 const follower: Asker = { role: 'technician', owner: false };

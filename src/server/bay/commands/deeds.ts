@@ -1,17 +1,17 @@
-import { isOver, offerOf } from '../../../machines/moment.ts';
-import type { Person } from '../../../machines/vocabulary.ts';
-import type { Language } from '../../../prompts/types.ts';
-import { isControl } from '../../session/grammar.ts';
-import { meansStop } from '../../session/stop-words.ts';
-import type { Heard } from '../../voice/ports.ts';
-import type { Pairing } from '../pairing/pairings.ts';
-import type { Deed } from '../protocol/index.ts';
-import { Refused } from '../refused.ts';
+import { isOver, offerOf } from '../../../../machines/moment.ts';
+import type { Person } from '../../../../machines/vocabulary.ts';
+import type { Language } from '../../../../prompts/types.ts';
+import { isControl } from '../../../session/grammar.ts';
+import { meansStop } from '../../../session/stop-words.ts';
+import type { Heard } from '../../../voice/ports.ts';
+import type { Pairing } from '../../pairing/pairings.ts';
+import type { Deed } from '../../protocol/index.ts';
+import { Refused } from '../../refused.ts';
+import type { Crew } from '../crew.ts';
+import type { Run } from '../run.ts';
 import { checkedHearing, clearHeard, heardInLine } from './answering.ts';
 import { answerer, mayCallForHelp, mayNotControl } from './authority.ts';
-import type { Crew } from './crew.ts';
 import { questionOf } from './question.ts';
-import type { Run } from './run.ts';
 
 /** What a deed is done to. */
 export interface Scene {
@@ -22,7 +22,8 @@ export interface Scene {
 }
 
 type HeardOnDevice = Extract<Deed, { do: 'heard' }>['heard'];
-type SessionDeed = Extract<Deed, { do: 'say' | 'heard' | 'control' | 'clear' }>;
+/** What a person at the engine says or touches, stops aside. */
+export type SessionDeed = Extract<Deed, { do: 'say' | 'heard' | 'control' | 'clear' }>;
 
 /** Words that mean the same whatever is asked. */
 const anyTime: readonly string[] = ['hold', 'sayAgain', 'status', 'timeLeft', 'help'];

@@ -1,8 +1,8 @@
-import type { Session } from '../../session/session.ts';
-import type { Heard, NumberSlot } from '../../voice/ports.ts';
-import { createTypedRecognizer } from '../../voice/recognizers/typed.ts';
-import type { Deed } from '../protocol/index.ts';
-import { Refused } from '../refused.ts';
+import type { Session } from '../../../session/session.ts';
+import type { Heard, NumberSlot } from '../../../voice/ports.ts';
+import { createTypedRecognizer } from '../../../voice/recognizers/typed.ts';
+import type { Deed } from '../../protocol/index.ts';
+import { Refused } from '../../refused.ts';
 
 type Said = Extract<Deed, { do: 'say' }>;
 type HeardDeed = Extract<Deed, { do: 'heard' }>;

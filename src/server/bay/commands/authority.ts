@@ -1,6 +1,6 @@
-import type { Person } from '../../../machines/vocabulary.ts';
-import type { ControlId } from '../../../prompts/types.ts';
-import type { Deed, Refusal, Role } from '../protocol/index.ts';
+import type { Person } from '../../../../machines/vocabulary.ts';
+import type { ControlId } from '../../../../prompts/types.ts';
+import type { Deed, Refusal, Role } from '../../protocol/index.ts';
 
 /** Who asks, as far as it matters for what is allowed. */
 export interface Asker {

@@ -1,7 +1,7 @@
-import { type Moment, offerOf, stateName } from '../../../machines/moment.ts';
-import { clearValidMs } from '../../../machines/timing.ts';
-import { secondOnly } from '../../session/grammar.ts';
-import type { BayState } from '../protocol/index.ts';
+import { type Moment, offerOf, stateName } from '../../../../machines/moment.ts';
+import { clearValidMs } from '../../../../machines/timing.ts';
+import { secondOnly } from '../../../session/grammar.ts';
+import type { BayState } from '../../protocol/index.ts';
 import type { Question } from './authority.ts';
 
 /** Who is asked now, and who may answer. */

@@ -1,0 +1,118 @@
+import { type Moment, offerOf } from '../../../machines/moment.ts';
+import type { Emergency } from '../../../machines/vocabulary.ts';
+import type { Pairing } from '../pairing/pairings.ts';
+import type { Deed, StopAnswer } from '../protocol/index.ts';
+import { mayCallForHelp } from './commands/authority.ts';
+import { speaksFor } from './commands/deeds.ts';
+import type { DoneCommands } from './commands/done-commands.ts';
+import type { Crew } from './crew.ts';
+import type { CurrentRun } from './current-run.ts';
+import type { Run } from './run.ts';
+import { StopBook } from './stop-book.ts';
+
+/** By what way a stop came, and what it calls for help for. */
+export type HowStopped = Pick<Extract<Deed, { do: 'stop' }>, 'via' | 'cause'>;
+
+/** What a device that stops is told, and whether it had stopped before. */
+export interface StopDone {
+  readonly stop: StopAnswer;
+  readonly again: boolean;
+}
+
+/** What a stop acts on. */
+interface StopScene {
+  readonly current: CurrentRun;
+  readonly crew: Crew;
+  readonly done: DoneCommands;
+  /** A session is being begun. */
+  readonly isBeginning: () => boolean;
+  /** Tells all faces at once. */
+  readonly showNow: () => void;
+}
+
+/** Stops the session of a bay, in any state and for whoever asks: nothing is waited for. */
+export class Stopping {
+  readonly #scene: StopScene;
+  readonly #book = new StopBook();
+  /** Stops that came while a session was being begun. */
+  #toCome: { readonly by: Pairing; readonly id: string; readonly how: HowStopped }[] = [];
+
+  constructor(scene: StopScene) {
+    this.#scene = scene;
+  }
+
+  /** To be told of every change of the session. */
+  look(moment: Moment): void {
+    this.#book.look(moment.matches('stopped'));
+  }
+
+  /**
+   * It is stopped, and all faces are told, when this returns; the record follows. A stop while a session is being begun
+   * counts as soon as there is one. What calls for help is called out in a session that is stopped already, too.
+   */
+  stop(by: Pairing, id: string, how: HowStopped = {}): StopDone {
+    const { current, crew, done, isBeginning, showNow } = this.#scene;
+    const { via = 'touch' } = how;
+    const cause = mayCallForHelp(by.role) ? how.cause : undefined;
+    const run = current.goingOn;
+    if (!run)
+      return isBeginning() ? this.#keep(by, id, { how, cause }) : { stop: 'nothingRuns', again: false };
+    const { moment } = run.session;
+    this.#noteIfNotBelieved(run, by, id, how);
+    const isSame =
+      moment.matches('stopped') &&
+      (done.find(by.device, id) !== undefined || (!isNews(moment, cause) && !this.#book.take(by.device)));
+    if (isSame) return { stop: 'stopped', again: true };
+    current.record(by, id, { do: 'stop' });
+    const who = via === 'voice' ? speaksFor(by, { run, crew }) : by.role;
+    run.session.receive({ type: 'stop', ...(cause && { cause }) }, who, via);
+    this.#book.take(by.device);
+    done.add(by.device, id, Promise.resolve());
+    showNow();
+    return { stop: 'stopped', again: false };
+  }
+
+  /** A call for help that nothing follows from stands on the record all the same, once for each stop. */
+  #noteIfNotBelieved(
+    { session }: Run,
+    { device, name, role }: Pairing,
+    id: string,
+    { cause }: HowStopped,
+  ): void {
+    if (cause === undefined || mayCallForHelp(role) || !this.#book.take(`${device} ${cause}`)) return;
+    const what = { id, device, name, role, do: 'stop', cause, why: 'notAtEngine' } as const;
+    session.keep('notCarriedOut', what);
+  }
+
+  #keep(
+    by: Pairing,
+    id: string,
+    { how, cause }: { readonly how: HowStopped; readonly cause: Emergency | undefined },
+  ): StopDone {
+    const known = this.#toCome.some(each => each.by.device === by.device && each.how.cause === cause);
+    const again = !this.#book.take(by.device) && (cause === undefined || known);
+    if (!again) this.#toCome.push({ by, id, how });
+    return { stop: 'stopped', again };
+  }
+
+  /** The session that was being begun is there: what came meanwhile stops it. */
+  takeToCome(): void {
+    const stops = this.#toCome;
+    this.#toCome = [];
+    this.#book.look(false);
+    for (const { by, id, how } of stops) this.stop(by, id, how);
+  }
+
+  /** No session came of it: what came meanwhile has nothing to stop. */
+  forgetToCome(): void {
+    this.#toCome = [];
+  }
+}
+
+/** Whether a stop tells a session that is stopped already something new. */
+function isNews(moment: Moment, cause: Emergency | undefined): boolean {
+  // The second person may try their word out at the device at which the technician just did.
+  if (offerOf(moment).awaits === 'drill') return true;
+  const { stop } = moment.context;
+  return cause !== undefined && (stop === null || ![stop.cause, ...stop.also].includes(cause));
+}

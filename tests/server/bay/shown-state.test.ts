@@ -1,0 +1,32 @@
+import { setImmediate } from 'node:timers/promises';
+import { expect, test } from 'vitest';
+import { ShownState } from '../../../src/server/bay/shown-state.ts';
+import { bareBay } from './bare-bay.ts';
+
+test('what changes in one turn of the program is told once, behind it; what cannot wait is told at once', async () => {
+  let turn = '';
+  const shown = new ShownState(
+    () => ({ ...bareBay, turn }),
+    () => 7,
+  );
+  const told: string[] = [];
+  shown.stream.listen(text => told.push(text));
+  turn = 's/1';
+  shown.show();
+  turn = 's/2';
+  shown.show();
+  expect(told).toEqual([]);
+  await setImmediate();
+  expect(told).toHaveLength(1);
+  expect(shown.stream.snapshot()).toMatchObject({ seq: 1, sessionMs: 7, state: { turn: 's/2' } });
+  turn = 's/3';
+  shown.showNow();
+  expect(told).toHaveLength(2);
+  shown.show();
+  await setImmediate();
+  expect(told).toHaveLength(2);
+  turn = 's/4';
+  shown.show();
+  await setImmediate();
+  expect(told).toHaveLength(3);
+});

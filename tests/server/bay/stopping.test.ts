@@ -1,0 +1,119 @@
+import { describe, expect, test } from 'vitest';
+import { latch, partsOfABay, slowDisk } from './parts-of-a-bay.ts';
+
+async function begun() {
+  const bay = await partsOfABay();
+  await bay.begin();
+  return bay;
+}
+
+const NEW = { stop: 'stopped', again: false };
+const AGAIN = { stop: 'stopped', again: true };
+
+describe('A stop', () => {
+  test('has stopped the session, and all faces are told, when it returns; the disk follows', async () => {
+    const { stopping, run, second, key, shown, commandsOn } = await begun();
+    const disk = slowDisk(run().record);
+    expect(stopping.stop(second, '1')).toEqual(NEW);
+    expect(key()).toBe('stopped.makingSafe');
+    expect(shown).toEqual(['stopped.makingSafe']);
+    expect(run().session.moment.context.stop).toMatchObject({ by: 'second' });
+    disk.release();
+    await run().session.settled();
+    expect(await commandsOn(run())).toEqual(['begin', 'stop']);
+  });
+
+  test('stops nothing where no session has begun, or the last one is over', async () => {
+    const { stopping, second, begin, run, answerUntil } = await partsOfABay();
+    expect(stopping.stop(second, '1')).toEqual({ stop: 'nothingRuns', again: false });
+    expect(await begin()).toBe('done');
+    expect(stopping.stop(second, '1')).toEqual(NEW);
+    await answerUntil(() => run().isOver, ['end the session', 'all is off', 'correct', 'false alarm']);
+    expect(run().isOver).toBe(true);
+    expect(stopping.stop(second, '2')).toEqual({ stop: 'nothingRuns', again: false });
+  });
+
+  test('that one device sends again is the same; that of another is its own', async () => {
+    const { stopping, technician, second, supervisor, run, commandsOn, shown } = await begun();
+    expect(stopping.stop(second, '1')).toEqual(NEW);
+    expect(stopping.stop(second, '1')).toEqual(AGAIN);
+    expect(stopping.stop(second, '2')).toEqual(AGAIN);
+    expect(shown).toHaveLength(1);
+    expect(stopping.stop(technician, '1')).toEqual(NEW);
+    expect(stopping.stop(supervisor, '1')).toEqual(NEW);
+    await run().session.settled();
+    expect(await commandsOn(run())).toEqual(['begin', 'stop', 'stop', 'stop']);
+  });
+
+  test('that calls for help is called out in a stopped session too, once for each thing that it is for', async () => {
+    const { stopping, second, run } = await begun();
+    const { session } = run();
+    expect(stopping.stop(second, '1')).toEqual(NEW);
+    expect(stopping.stop(second, '2', { cause: 'smokeOrFire' })).toEqual(NEW);
+    expect(stopping.stop(second, '2', { cause: 'smokeOrFire' })).toEqual(AGAIN);
+    expect(stopping.stop(second, '3', { cause: 'smokeOrFire' })).toEqual(AGAIN);
+    expect(stopping.stop(second, '4', { cause: 'someoneHurt' })).toEqual(NEW);
+    const { stop } = session.moment.context;
+    expect([stop?.cause, ...(stop?.also ?? [])]).toEqual(
+      expect.arrayContaining(['smokeOrFire', 'someoneHurt']),
+    );
+  });
+
+  test('of somebody who is not at the engine stops, and is not believed to call for help', async () => {
+    const { stopping, supervisor, run, notBelievedOn } = await begun();
+    expect(stopping.stop(supervisor, '1', { cause: 'smokeOrFire' })).toEqual(NEW);
+    expect(run().session.moment.matches('stopped')).toBe(true);
+    expect(run().session.moment.context.stop?.cause).not.toBe('smokeOrFire');
+    for (const id of ['2', '3'])
+      expect(stopping.stop(supervisor, id, { cause: 'someoneHurt' })).toEqual(AGAIN);
+    await run().session.settled();
+    expect(await notBelievedOn(run())).toEqual(['smokeOrFire', 'someoneHurt']);
+  });
+});
+
+describe('A stop while a session is being begun', () => {
+  test('counts as soon as there is one, from each device once', async () => {
+    const bay = await partsOfABay();
+    const disk = latch();
+    bay.holdUp(disk.opened);
+    const begun = bay.begin();
+    expect(bay.stopping.stop(bay.second, '1')).toEqual(NEW);
+    expect(bay.stopping.stop(bay.second, '2')).toEqual(AGAIN);
+    expect(bay.stopping.stop(bay.second, '3', { cause: 'smokeOrFire' })).toEqual(NEW);
+    expect(bay.stopping.stop(bay.second, '4', { cause: 'smokeOrFire' })).toEqual(AGAIN);
+    expect(bay.stopping.stop(bay.technician, '1')).toEqual(NEW);
+    disk.open();
+    expect(await begun).toBe('done');
+    expect(bay.key()).toBe('stopped.makingSafe');
+    expect(bay.run().session.moment.context.stop).toMatchObject({ cause: 'smokeOrFire' });
+    await bay.run().session.settled();
+    expect((await bay.commandsOn(bay.run())).filter(each => each === 'stop')).toHaveLength(3);
+  });
+
+  test('is not forgotten because somebody begins another one meanwhile, which is refused', async () => {
+    const bay = await partsOfABay();
+    const disk = latch();
+    bay.holdUp(disk.opened);
+    const begun = bay.begin();
+    bay.stopping.stop(bay.second, '1');
+    expect(await bay.begin()).toBe('notNow');
+    disk.open();
+    expect(await begun).toBe('done');
+    expect(bay.key()).toBe('stopped.makingSafe');
+  });
+
+  test('has nothing to stop where no session came of it, and does not stop the next one', async () => {
+    const bay = await partsOfABay();
+    const disk = latch();
+    bay.holdUp(disk.opened.then(() => Promise.reject(new Error('no room for a record'))));
+    const begun = bay.begin();
+    bay.stopping.stop(bay.second, '1');
+    disk.open();
+    expect(await begun).toContain('no room for a record');
+    expect(bay.opening.isUnderWay).toBe(false);
+    bay.holdUp(Promise.resolve());
+    expect(await bay.begin()).toBe('done');
+    expect(bay.key()).toBe('job.card.asking');
+    expect(bay.stopping.stop(bay.second, '2')).toEqual(NEW);
+  });
+});
