@@ -10,6 +10,7 @@ export class RecordWriter {
   readonly #parts: Pick<SessionParts, 'record' | 'notKept'>;
   readonly #tell: Tell;
   #kept: Promise<void> = Promise.resolve();
+  #isEnded = false;
 
   constructor(parts: Pick<SessionParts, 'record' | 'notKept'>, tell: Tell) {
     this.#parts = parts;
@@ -22,8 +23,14 @@ export class RecordWriter {
     return this.#kept;
   }
 
+  /** The record has its last entry: what comes now is told, and moves no hash that somebody has noted. */
+  end(): void {
+    this.#isEnded = true;
+  }
+
   /** Puts one fact on the record. Where the disk fails the session goes on, with the record in memory. */
   keep<K extends Exclude<Kind, RecordKind>>(kind: K, data: Written<K>): void {
+    if (this.#isEnded) return;
     const written = this.#parts.record.append(kind, inJson(data)).then(
       () => {},
       (error: unknown) => {

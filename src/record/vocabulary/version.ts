@@ -32,7 +32,8 @@ import { isRestart } from './read.ts';
  *    older records led elsewhere, as before the third.
  *
  * 8. A call for help that was not carried out is `notCarriedOut`, with who called, for what, and why not; nothing follows
- *    from it.
+ *    from it. What is asked of the supervisor nobody else answers, and `passed` names who said so (`by`), also where the
+ *    second person said it for the technician. Events of older records led elsewhere, as before the third.
  *
  * A new kind, or a change in what a kind or one of its members means, takes the next number; what older records hold
  * is read on as it was written.
@@ -40,7 +41,7 @@ import { isRestart } from './read.ts';
 export const VOCABULARY = 8;
 
 /** Since this one the events lead where they lead now. */
-const CARRIED_OUT_SINCE = 7;
+const CARRIED_OUT_SINCE = 8;
 
 const named = z.object({ vocabulary });
 
