@@ -127,7 +127,8 @@ export async function startServer(options: ServeOptions): Promise<RunningServer>
         // The lines that are open stay as they are.
         if (app.server instanceof TlsServer)
           app.server.setSecureContext({ key, cert, minVersion: 'TLSv1.2' });
-        const urls = added.length === 0 ? [] : urlsAt(reachableAt(options.host, added), guard.port);
+        const reachable = reachableAt(options.host, addresses).filter(address => added.includes(address));
+        const urls = urlsAt(reachable, guard.port);
         tell(
           urls.length === 0
             ? 'This machine has lost an address; devices that were there open another one that its terminal shows.'

@@ -175,7 +175,12 @@ describe('a device whose pairing has run out', () => {
     const level = { type: 'level', levelDbfs: -40, clipping: false, speech: false } as const;
     connection.tell(level);
     expect(line().sent).toContainEqual(level);
-    line().text({ type: 'pairing', state: 'stopOnly', expiresAtMs: 1, sentence: 'It may stop, and nothing else.' });
+    line().text({
+      type: 'pairing',
+      state: 'stopOnly',
+      expiresAtMs: 1,
+      sentence: 'It may stop, and nothing else.',
+    });
     const before = line().sent.length;
     connection.tell(level);
     expect(line().sent).toHaveLength(before);

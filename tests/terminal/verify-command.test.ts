@@ -59,7 +59,9 @@ describe('the command verify', () => {
     await writeRecord(path, 3);
     expect(await verify(path)).toMatchObject({
       code: 3,
-      said: expect.stringContaining('NOT CONFIRMED: The record does not begin like a session of this version'),
+      said: expect.stringContaining(
+        'NOT CONFIRMED: The record does not begin like a session of this version',
+      ),
     });
   });
 

@@ -36,7 +36,12 @@ export class Mirror {
   #isForked: boolean | null = null;
 
   /** @param store where copies are kept; the page's own data base, where it is left out */
-  constructor(dataBase: IDBDatabase, session: string, bay: string, store: CopyStore = { recordOf, keepCopy }) {
+  constructor(
+    dataBase: IDBDatabase,
+    session: string,
+    bay: string,
+    store: CopyStore = { recordOf, keepCopy },
+  ) {
     this.#store = store;
     this.#dataBase = dataBase;
     this.#session = session;

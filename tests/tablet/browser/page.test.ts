@@ -81,6 +81,7 @@ it('goes on with a session after a reload without a network', async () => {
   await page.reload();
   await page.getByRole('button', { name: /^Go on/ }).click();
   await page.getByRole('status').filter({ hasText: 'Stopped. Key off.' }).waitFor();
+  expect(await keyOf(page)).toBe('stopped.makingSafe');
   await context.close();
 });
 
