@@ -47,6 +47,7 @@ const textsOf = (
 ) => [
   ...Object.values(language.replies).flat(),
   ...Object.values(language.controls).flat(),
+  ...language.affirmatives,
   ...language.stopWordings,
   ...Object.values(language.quantities).flatMap(({ leads }) => leads),
   ...Object.values(language.units).flatMap(({ said }) => said),

@@ -55,8 +55,10 @@ export interface Deadline {
   readonly sinceMs: number;
   readonly atMs: number;
   readonly cause: Cause;
-  /** Already lengthened once, for a read-back. */
+  /** Already lengthened, for a read-back. */
   readonly extended: boolean;
+  /** The limit of the question itself, while a read-back runs past it. */
+  readonly questionMs?: number;
 }
 
 /** One turn of the starter, in session time. */
@@ -199,6 +201,10 @@ export interface Context {
   readonly spokenInList: boolean;
   readonly stop: StopRecord | null;
   readonly stops: number;
+  /** Steps that were answered by that there is nothing to measure with: others stand in for them. */
+  readonly without: readonly StepId[];
+  /** What was locked out for the start has been given back, and not been taken since. */
+  readonly handedBack: boolean;
   /** Steps that were done once and that a stop put back on the list: they are asked as a check first. */
   readonly again: readonly StepId[];
   /** What the cause of the last stop put back on the list, until work goes on. */

@@ -1,7 +1,7 @@
-import type { LineId } from '../prompts/types.ts';
+import type { LineId, ReplyId } from '../prompts/types.ts';
 import { emergencies } from '../src/record/vocabulary/names.ts';
 import type { StopRecord } from './context.ts';
-import type { Cause, Emergency } from './vocabulary.ts';
+import type { Emergency } from './vocabulary.ts';
 
 /** How help is called for. */
 export const helpLines: Readonly<Record<Emergency, LineId>> = {
@@ -9,9 +9,19 @@ export const helpLines: Readonly<Record<Emergency, LineId>> = {
   someoneHurt: 'surgery',
 };
 
+/** The reply that calls for each: in every state it is taken as a stop. */
+export const emergencyReplies: Readonly<Record<Emergency, ReplyId>> = {
+  smokeOrFire: 'causeSmokeOrFire',
+  someoneHurt: 'causeSomeoneHurt',
+};
+
 /** Whether a cause calls for help. */
-export const isEmergency = (cause: Cause | null): cause is Emergency =>
+export const isEmergency = (cause: string | null | undefined): cause is Emergency =>
   emergencies.some(emergency => emergency === cause);
+
+/** Whether this emergency is what everything stands still for already, or is known besides. */
+export const isKnownEmergency = (cause: Emergency, stop: StopRecord | null): boolean =>
+  stop !== null && [stop.cause, ...stop.also].includes(cause);
 
 /** An emergency is the cause of the stop that it is called out in; what was known before counts as well. */
 export const emergencyIn = (

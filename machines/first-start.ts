@@ -134,6 +134,8 @@ const initialContext = ({ input }: { readonly input: SessionInput }, first: Step
   spokenInList: false,
   stop: null,
   stops: 0,
+  without: [],
+  handedBack: false,
   again: [],
   reopened: null,
   lastSaid: null,

@@ -1,5 +1,5 @@
 import type { StepId } from '../prompts/types.ts';
-import type { Context } from './context.ts';
+import type { Context, Deadline } from './context.ts';
 import { emergencyIn, isEmergency } from './emergency.ts';
 import type { Step } from './steps.ts';
 import { atMs, type Look, type Note, note, update } from './toolkit.ts';
@@ -65,6 +65,7 @@ export const pass = (step: Step) => ({
       ...freshQuestion,
       done: [...context.done, step.id],
       again: context.again.filter(id => id !== step.id),
+      ...(step.gate === 'handedBack' ? { handedBack: true } : {}),
     })),
   ],
 });
@@ -74,6 +75,7 @@ const FOUND: readonly (Cause | null)[] = [
   'noOilPressure',
   'overheating',
   'overspeed',
+  'firedUnfuelled',
   'coolantInCylinder',
   'knocking',
 ];
@@ -150,27 +152,47 @@ export const believed = ({ context, event }: Look) =>
 export const deadlinePassed = ({ context, event }: Look) =>
   context.deadline !== null && atMs(event) >= context.deadline.atMs;
 
-/** One read-back may run past the limit of the question it belongs to, but only once. */
-export const extendDeadline = ({ context, event }: Look): Partial<Context> =>
-  context.deadline === null || context.deadline.extended
+/** A read-back may run past the limit of the question it belongs to. */
+export const extendDeadline = ({ context: { deadline }, event }: Look): Partial<Context> =>
+  deadline === null || deadline.extended
     ? {}
     : {
         deadline: {
-          ...context.deadline,
-          atMs: Math.max(context.deadline.atMs, atMs(event) + READ_BACK_S * 1000),
+          ...deadline,
+          atMs: Math.max(deadline.atMs, atMs(event) + READ_BACK_S * 1000),
           extended: true,
+          questionMs: deadline.atMs,
         },
       };
 
+/** When an answer to the question itself comes too late, whatever read-back is going on. */
+const questionEndsMs = ({ atMs, questionMs }: Deadline) => questionMs ?? atMs;
+
+/** What was denied was no answer: the time for one is what it was before. */
+export const questionAgain = ({ context: { deadline } }: Look): Partial<Context> => {
+  if (deadline?.questionMs === undefined) return {};
+  const { questionMs, ...rest } = deadline;
+  return { deadline: { ...rest, atMs: questionMs, extended: false } };
+};
+
+const lateStop = (cause: Cause, isLate: (look: Look) => boolean) => ({
+  guard: (look: Look) => isLate(look) && look.context.deadline?.cause === cause,
+  target: STOPPED,
+  actions: [
+    update(look => {
+      const { deadline } = look.context;
+      return stopNow(look, cause, deadline && (questionEndsMs(deadline) - deadline.sinceMs) / 1000);
+    }),
+  ],
+});
+
 /** Wherever a deadline may run: past it, the missing answer counts as no. */
-export const lateStops = (causes: readonly Cause[]) =>
-  causes.map(cause => ({
-    guard: (look: Look) => deadlinePassed(look) && look.context.deadline?.cause === cause,
-    target: STOPPED,
-    actions: [
-      update(look => {
-        const { deadline } = look.context;
-        return stopNow(look, cause, deadline && (deadline.atMs - deadline.sinceMs) / 1000);
-      }),
-    ],
-  }));
+export const lateStops = (causes: readonly Cause[]) => causes.map(cause => lateStop(cause, deadlinePassed));
+
+/** Where an answer is denied after its question's time: there is none, and none can come any more. */
+export const deniedLate = (cause: Cause) =>
+  lateStop(
+    cause,
+    ({ context: { deadline }, event }) =>
+      deadline?.questionMs !== undefined && atMs(event) >= deadline.questionMs,
+  );

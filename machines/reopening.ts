@@ -7,6 +7,7 @@ import type { Cause } from './vocabulary.ts';
 type Reopened = `${PhaseId}.` | StepId;
 
 const COOLANT: readonly Reopened[] = [
+  'fill.jacketHeater',
   'fill.coolantCool',
   'fill.coolantFilled',
   'fill.coolantBled',
@@ -68,6 +69,8 @@ export const reopenedBy: Record<Cause, readonly Reopened[]> = {
   // Lost prime is its usual cause.
   noOilPressure: [...OIL, 'walkRound.sensors', ...OIL_FEEDS, ...HANDS, 'noFuelCrank.'],
   noStart: ['fill.fuelGrade', ...FUEL, 'walkRound.sensors', ...HANDS],
+  // What should not have fuelled it did, or its inlet held what burns.
+  firedUnfuelled: ['job.cutOff', ...HANDS, 'noFuelCrank.'],
   binds: ['walkRound.tools', 'barOver.'],
   overspeed: ['job.cutOff', 'walkRound.', 'barOver.', 'noFuelCrank.'],
   overheating: [...COOLANT, 'walkRound.belts', ...HANDS],
@@ -81,6 +84,11 @@ export const reopenedBy: Record<Cause, readonly Reopened[]> = {
   toolRestarted: [...STOP_WORDS, 'noFuelCrank.'],
   other: ['walkRound.', 'barOver.toolOut', 'noFuelCrank.'],
 };
+
+/** What was given back at the end: where the engine is started once more after that, it is taken again. */
+const TAKEN_BACK: readonly Reopened[] = ['job.autoStart', 'job.breaker', 'fill.jacketHeater'];
+/** All is off, and with that the mode switch of a set no longer where it was put. */
+const SWITCHED_OFF: readonly Reopened[] = ['noFuelCrank.manual'];
 
 /** Whether somebody's hands go into the engine before it turns again. */
 export const putsHandsIn = (cause: Cause) =>
@@ -125,8 +133,9 @@ export function doneAfterStop(steps: readonly Step[], context: Context, cause: C
   const anew = causes.includes('toolRestarted')
     ? doubtsOfRestart(context.stop?.longAway ?? true, afterRun)
     : [];
+  const lost = afterRun ? [] : [...SWITCHED_OFF, ...(context.handedBack ? TAKEN_BACK : [])];
   return kept
-    .filter(id => !matches(id, anew))
+    .filter(id => !matches(id, [...anew, ...lost]))
     .filter(id => (afterRun || order(id) < keyOn) && !(cranking && phaseOf(id) === 'noFuelCrank.'));
 }
 

@@ -23,8 +23,10 @@ interface StepBase {
   readonly gate?: Gate;
   /** The gates without which the step is not begun. */
   readonly needs?: readonly Gate[];
-  /** Figures for the blanks in the step's prompt. */
+  /** Figures for the blanks in the step's prompt: they stand on the record as well. */
   readonly values?: (context: Context) => PromptValues;
+  /** What parts of this engine are called, for other blanks: nothing that was computed. */
+  readonly words?: PromptValues;
   /** Beside a running engine: a glance, or a hunt that takes walking; where it is left out, by the kind of step. */
   readonly patience?: 'glance' | 'hunt';
   /** The step is passed over where this is false, and never shown. */
@@ -82,6 +84,8 @@ export interface ReadingStep extends StepBase {
   readonly bounds?: { readonly judge: Judge; readonly cause: Cause };
   /** "Not measured" is an answer, and leads back to the step in which it can be measured. */
   readonly notMeasured?: { readonly again: StepId };
+  /** That there is nothing to measure it with is an answer; the context says so, and another step stands in for it. */
+  readonly without?: ReplyId;
   /** The step that reads it back together with others, before the first gate that it helps to open. */
   readonly readBackIn?: StepId;
   /** Passed over after this long where nobody and no bus tells it: the time that a speed of a sweep is held. */
@@ -142,6 +146,8 @@ export interface CrankStep extends StepBase {
   readonly needs: readonly Gate[];
   /** What ends the cranking well. */
   readonly until: ReplyId;
+  /** What must not come of it, and stops at once, whoever says it. */
+  readonly trouble?: { readonly reply: ReplyId; readonly cause: Cause };
   /** What people have to know before the first burst: what is asked of them afterwards, and how soon. */
   readonly announces?: (context: Context) => readonly {
     readonly line: LineId;

@@ -2,6 +2,7 @@ import type { LineId, ReplyId, StepId } from '../prompts/types.ts';
 import { emergencies } from '../src/record/vocabulary/names.ts';
 import { replyNeedsReadBack } from './assurance.ts';
 import type { StopRecord } from './context.ts';
+import { keptOff } from './controls.ts';
 import { isEmergency } from './emergency.ts';
 import { emergencyWords, withHelp } from './help.ts';
 import { refuseTurning } from './kinds/bus.ts';
@@ -339,7 +340,9 @@ const reopen = (
   remark(look => {
     const known = cause(look) ?? 'other';
     const warning = warnings[known] ?? (putsHandsIn(known) ? 'handsIn' : null);
-    return { line: warning ?? 'causeKept', values: {}, priority: warning ? 'hazard' : 'notice' };
+    return warning
+      ? { line: warning, values: { out: keptOff(look.context.profile, 'hands') }, priority: 'hazard' }
+      : { line: 'causeKept', values: {} };
   }),
   note(look => ({
     kind: 'reopened',
@@ -350,6 +353,7 @@ const reopen = (
     reopened: [...(look.context.reopened ?? []), ...reopenedSteps(look.context.done, after(look))],
     done: after(look),
     again: [...new Set([...look.context.again, ...reopenedSteps(look.context.done, after(look))])],
+    handedBack: look.context.handedBack && after(look).includes('shutdown.keyOff'),
     skips: look.context.skips.filter(skip => after(look).includes(skip.step)),
     openItems: look.context.openItems.filter(item => after(look).includes(item.step)),
     misheard: 0,

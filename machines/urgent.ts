@@ -1,4 +1,5 @@
 import type { ReplyId } from '../prompts/types.ts';
+import { switchedOff } from './controls.ts';
 import { cutOffOf } from './cut-off.ts';
 import { emergencyIn, helpLines, isEmergency } from './emergency.ts';
 import { isReply } from './kinds/question.ts';
@@ -24,7 +25,14 @@ export const notOffYet = (node: Node): Node => ({
     reply: [
       {
         guard: isReply('notYet'),
-        actions: [remark(() => ({ line: 'notOffYet', values: {}, priority: 'hazard' })), ...speak(allOff)],
+        actions: [
+          remark(({ context }) => ({
+            line: 'notOffYet',
+            values: { off: switchedOff(context.profile) },
+            priority: 'hazard',
+          })),
+          ...speak(allOff),
+        ],
       },
       ...[node.on?.reply ?? []].flat(),
     ],
@@ -36,32 +44,37 @@ export function urgentWords(steps: readonly Step[]) {
   const engineOf = ({ context }: Look) =>
     steps.find(({ id }) => id === (context.stop?.step ?? context.step))?.engine ?? 'off';
   const causeOf = ({ context }: Look) => context.stop?.cause ?? null;
-  /** The key alone may not stop it: it ran away, or somebody has to call once more beside an engine that ran. */
+  /** The key alone may not stop it: it ran away, fired without fuel, or somebody has to call once more beside one that ran. */
   const keyMayNotDo = (look: Look) =>
-    [causeOf(look), ...(look.context.stop?.also ?? [])].includes('overspeed') ||
+    [causeOf(look), ...(look.context.stop?.also ?? [])].some(
+      known => known === 'overspeed' || known === 'firedUnfuelled',
+    ) ||
     (look.context.stop?.insisted === true && engineOf(look) !== 'off');
   const callOut = remark(look => {
     const known = causeOf(look);
+    const off = switchedOff(look.context.profile);
     if (keyMayNotDo(look)) {
       const cut = cutOffOf(look.context);
       return known
-        ? { line: 'stopCauseCut', values: { cause: { cause: known }, cut }, priority: 'hazard' }
-        : { line: 'stopHeardCut', values: { cut }, priority: 'hazard' };
+        ? { line: 'stopCauseCut', values: { cause: { cause: known }, off, cut }, priority: 'hazard' }
+        : { line: 'stopHeardCut', values: { off, cut }, priority: 'hazard' };
     }
     return known
-      ? { line: 'stopCause', values: { cause: { cause: known } }, priority: 'hazard' }
-      : { line: 'stopHeard', values: {}, priority: 'hazard' };
+      ? { line: 'stopCause', values: { cause: { cause: known }, off }, priority: 'hazard' }
+      : { line: 'stopHeard', values: { off }, priority: 'hazard' };
   });
 
+  /** The starter turns it, as far as anybody knows: it has not fired. */
+  const onStarter = (look: Look) => engineOf(look) === 'cranking' && causeOf(look) !== 'firedUnfuelled';
   /** The key did not stop it: that is found, whatever cause is named afterwards. */
   const ranOn: Effect[] = [
     update(look => {
       const { stop } = look.context;
-      const found = engineOf(look) === 'cranking' ? 'other' : 'overspeed';
+      const found = onStarter(look) ? 'other' : 'overspeed';
       return { stop: stop && { ...stop, also: [...new Set([...stop.also, found] as const)] } };
     }),
     remark(look => ({
-      line: engineOf(look) === 'cranking' ? 'starterHangs' : 'stillRunning',
+      line: onStarter(look) ? 'starterHangs' : 'stillRunning',
       values: { cut: cutOffOf(look.context) },
       priority: 'hazard',
     })),

@@ -6,6 +6,7 @@ import {
   createNetworkDecoder,
   type NetworkDecoderOptions,
 } from '../../src/voice/decoders/network/decoder.ts';
+import { createCallSpotter } from '../../src/voice/ear/call-spotter.ts';
 import { createEar } from '../../src/voice/ear/ear.ts';
 import { createHearingNetwork } from '../../src/voice/ear/hearing-network.ts';
 import type { HearingNetwork, Moment } from '../../src/voice/ear/moment.ts';
@@ -144,7 +145,11 @@ export function earRemembering(
       ...(onDecision === undefined ? {} : { onDecision }),
     }),
     speech: createNearSpeech(near),
-    stops: { network: networkSaying(remembered, onStep), spotter: createStopSpotter(pronounce, spotter) },
+    stops: {
+      network: networkSaying(remembered, onStep),
+      spotter: createStopSpotter(pronounce, spotter),
+      calls: createCallSpotter(pronounce),
+    },
   });
 }
 

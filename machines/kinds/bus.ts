@@ -1,4 +1,5 @@
 import type { Verdict } from '../../src/engineering/result.ts';
+import { switchedOff } from '../controls.ts';
 import { cutOffOf } from '../cut-off.ts';
 import { keepReading, noteVerdict, sayVerdict } from '../judging.ts';
 import { isBusQuantity, judgeSpoken } from '../limits/agreement.ts';
@@ -156,6 +157,7 @@ export const refuseTurning: Move = {
     line: 'stillTurns',
     values: {
       speed: { unit: 'rpm', si: (event.type === 'reply' && event.bus?.speedRpm) || 0 },
+      off: switchedOff(context.profile),
       cut: cutOffOf(context),
     },
     priority: 'hazard',

@@ -1,8 +1,8 @@
 import { replyNeedsReadBack, weightOf } from '../assurance.ts';
 import { judgementData } from '../judging.ts';
-import { NEXT, pass } from '../progress.ts';
+import { NEXT, pass, stopFor } from '../progress.ts';
 import type { ConfirmStep, Judge, Step } from '../steps.ts';
-import { atMs, type Look, type Nodes, note, remark, withMeta } from '../toolkit.ts';
+import { atMs, type Effect, type Look, type Move, type Nodes, note, remark, withMeta } from '../toolkit.ts';
 import { refuseTurning } from './bus.ts';
 import { startDeadline } from './deadline.ts';
 import { refuseHeardTurning } from './ear.ts';
@@ -36,6 +36,7 @@ export function confirmNodes(step: ConfirmStep, all: readonly Step[]): Nodes {
     ...(step.readsBack ? [settled(step.readsBack)] : []),
   ];
   const done = { ...passed, actions: [...first, ...passed.actions] };
+  const late = step.within ? [answeredLate(step.within, [setAside(step.ok), ...first])] : [];
   const possible = ({ context }: Look) => step.possible?.(context) ?? true;
   const nodes: Nodes = {
     asking: askReply(waiting, ask, [
@@ -64,13 +65,20 @@ export function confirmNodes(step: ConfirmStep, all: readonly Step[]): Nodes {
             },
           ]
         : []),
+      ...late.map(move => ({ reply: step.ok, move })),
       { reply: step.ok, move: { ...done, actions: [setAside(step.ok), ...done.actions] } },
       ...(step.readsBack
         ? [{ reply: 'no' as const, move: { target: NEXT, actions: askedAgain(step.readsBack) } }]
         : []),
     ]),
   };
-  if (step.gate) nodes.readingBack = readBack(waiting, readBackReply, [done], { target: 'asking' });
+  if (step.gate)
+    nodes.readingBack = readBack(
+      waiting,
+      readBackReply,
+      [...(step.within ? [answeredLate(step.within, first)] : []), done],
+      { target: 'asking' },
+    );
   if (step.together) return togetherNodes(step, step.together, all, nodes);
   return step.within ? { ...limited(step.within), ...nodes } : nodes;
 }
@@ -89,12 +97,33 @@ const limited = (within: NonNullable<ConfirmStep['within']>): Nodes => ({
   },
 });
 
-/** How long the reply took, held against its rule; the time of its read-back does not count. */
+/** How long the reply took; the time of its read-back does not count. */
+const tookS = ({ context: { deadline, pending }, event }: Look): number => {
+  const answeredMs = pending?.kind === 'reply' ? pending.atMs : atMs(event);
+  return deadline ? (answeredMs - deadline.sinceMs) / 1000 : Number.NaN;
+};
+
+/** Said too late, by the limit or by the rule behind it: whoever looked at the clock, the gate stays shut and all stops. */
+function answeredLate(
+  { seconds, cause, judge }: NonNullable<ConfirmStep['within']>,
+  first: readonly Effect[],
+): Move {
+  const stop = stopFor(cause);
+  return {
+    guard: look => {
+      const judgement = judge(look.context, tookS(look));
+      return !(tookS(look) < seconds(look.context)) || (judgement.ok && !judgement.value.met);
+    },
+    target: stop.target,
+    actions: [...first, ...stop.actions],
+  };
+}
+
+/** How long the reply took, held against its rule. */
 const inTime = (judge: Judge) =>
-  note(({ context }) => {
-    const { deadline, pending } = context;
-    const seconds =
-      deadline && pending?.kind === 'reply' ? (pending.atMs - deadline.sinceMs) / 1000 : Number.NaN;
+  note(look => {
+    const { context } = look;
+    const seconds = tookS(look);
     return {
       kind: 'inTime',
       data: { step: context.step, seconds, unit: 's', ...judgementData(judge(context, seconds)) },

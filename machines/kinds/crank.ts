@@ -73,6 +73,21 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
   const giveUp = stopFor(step.giveUp.cause);
   const unmet = unmetNeeds(step, all);
   const bySecond: Waiting = { by: 'second', critical: false };
+  const trouble = step.trouble ? stopFor(step.trouble.cause) : null;
+  /** Whoever sees it says it, and is not asked whether it is so. */
+  const untilTrouble = (node: Node): Node =>
+    step.trouble && trouble
+      ? {
+          ...withMeta(node, {
+            replies: [...(node.meta?.replies ?? []), step.trouble.reply],
+            anybodys: [step.trouble.reply],
+          }),
+          on: {
+            ...node.on,
+            reply: [{ guard: isReply(step.trouble.reply), ...trouble }, ...[node.on?.reply ?? []].flat()],
+          },
+        }
+      : node;
   const waiting: Waiting = { by: step.by, critical: false };
   const burst = ({ context, event }: Look) => burstSeconds(context, atMs(event), step.burst(context));
 
@@ -200,13 +215,13 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
         clock: { guard: look => !secondClear(look), ...clearTooOld },
       },
     },
-    cranking,
-    early: early.node(afterBurst),
-    released: {
+    cranking: untilTrouble(cranking),
+    early: untilTrouble(early.node(afterBurst)),
+    released: untilTrouble({
       ...readBack(waiting, readBackReply, [done], { target: 'outcome' }),
       entry: [callRelease, ...speak(readBackReply)],
-    },
-    outcome: {
+    }),
+    outcome: untilTrouble({
       ...withMeta(
         askReply(
           { by: step.by, critical: true, late: 'other' },
@@ -226,7 +241,7 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
         ...speak(() => ({ line: 'burstOver', values: { reply: { reply: step.until } } })),
       ],
       exit: update(() => ({ deadline: null })),
-    },
+    }),
     resting: {
       meta: { replies: [], by: step.by, awaits: 'time' },
       on: {

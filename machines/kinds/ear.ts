@@ -1,3 +1,4 @@
+import { switchedOff } from '../controls.ts';
 import { cutOffOf } from '../cut-off.ts';
 import { judgeHeard } from '../limits/agreement.ts';
 import { type Look, type Move, remark, speak, update } from '../toolkit.ts';
@@ -18,7 +19,11 @@ export const refuseHeardTurning: Move = {
     look.event.type === 'reply' && (speedOf(look) ?? 0) >= TURNING_RPM && !busShowsStanding(look),
   actions: remark(look => ({
     line: 'heardTurning',
-    values: { speed: { unit: 'rpm', si: Math.round(speedOf(look) ?? 0) }, cut: cutOffOf(look.context) },
+    values: {
+      speed: { unit: 'rpm', si: Math.round(speedOf(look) ?? 0) },
+      off: switchedOff(look.context.profile),
+      cut: cutOffOf(look.context),
+    },
     priority: 'hazard',
   })),
 };

@@ -1,7 +1,15 @@
 import type { GroupId, LineId, ReplyId } from '../../prompts/types.ts';
 import { isByHand } from '../assurance.ts';
 import { canBeRead } from '../limits/gauges.ts';
-import { believed, extendDeadline, lateStops, stopFor, TRUSTED_MISUNDERSTANDINGS } from '../progress.ts';
+import {
+  believed,
+  deniedLate,
+  extendDeadline,
+  lateStops,
+  questionAgain,
+  stopFor,
+  TRUSTED_MISUNDERSTANDINGS,
+} from '../progress.ts';
 import type { Step } from '../steps.ts';
 import {
   atMs,
@@ -23,7 +31,7 @@ import { refuseOtherVoice } from './voice.ts';
 /** What a step asks in its first state: its own sentence, with its own figures. */
 export const askFor =
   (step: Step): Line =>
-  ({ context }) => ({ line: 'ask', values: step.values?.(context) ?? {} });
+  ({ context }) => ({ line: 'ask', values: { ...step.words, ...step.values?.(context) } });
 
 export const isReply = (id: ReplyId) => (look: Look) => look.event.type === 'reply' && look.event.id === id;
 
@@ -102,8 +110,8 @@ export interface Waiting {
   readonly affirmed?: NonNullable<Node['meta']>['affirmed'] | undefined;
   /** Several steps are asked together. */
   readonly group?: GroupId | undefined;
-  /** What may be answered instead of a number. */
-  readonly instead?: { readonly reply: ReplyId; readonly move: Move } | undefined;
+  /** What may be answered instead of a number, and where it leads, the first way that is open. */
+  readonly instead?: { readonly reply: ReplyId; readonly moves: readonly Move[] } | undefined;
 }
 
 const metaOf = ({ by, affirmed, group }: Waiting) => ({
@@ -217,7 +225,7 @@ export function askValue(
       ],
       reply: [
         ...troubleMoves(waiting),
-        ...(waiting.instead ? [believedReply(waiting.instead.reply, waiting.instead.move)] : []),
+        ...(waiting.instead?.moves ?? []).map(way => believedReply(waiting.instead?.reply ?? 'notYet', way)),
         { guard: isReply('notYet'), actions: remark(() => ({ line: 'notYet', values: {} })) },
       ],
       unclear: [...lateMoves(waiting), { actions: [countMisheard, ...askAgain(ask, true, waiting.by)] }],
@@ -298,10 +306,11 @@ export function readBack(
         ...onlySupervisor(waiting, ['yes']),
         both(isReply('yes'), refuseOtherVoice),
         ...yes.map(move => believedReply('yes', move)),
+        ...(waiting.late ? [both(isReply('no'), deniedLate(waiting.late))] : []),
         {
           guard: isReply('no'),
           target: no.target,
-          actions: [countMisheard, ...(no.actions ? [no.actions] : [])],
+          actions: [countMisheard, update(questionAgain), ...(no.actions ? [no.actions] : [])],
         },
       ],
       unclear: [

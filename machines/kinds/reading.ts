@@ -1,4 +1,5 @@
-import type { StepId } from '../../prompts/types.ts';
+import type { ReplyId, StepId } from '../../prompts/types.ts';
+import { replyNeedsReadBack, weightOf } from '../assurance.ts';
 import { keepReading, meets, noteVerdict, sayVerdict } from '../judging.ts';
 import { leaveOpen } from '../open-items.ts';
 import { believed, freshQuestion, NEXT, pass, stopFor } from '../progress.ts';
@@ -42,9 +43,7 @@ const boundsOf = ({ bounds, judge, outside }: ReadingStep): Bounds | null =>
 export function readingNodes(step: ReadingStep): Nodes {
   const bounds = boundsOf(step);
   const waiting: Waiting = { by: step.by, critical: false };
-  const asked: Waiting = step.notMeasured
-    ? { ...waiting, instead: { reply: 'notMeasured', move: measureAgain(step.notMeasured.again) } }
-    : waiting;
+  const asked: Waiting = { ...waiting, instead: insteadOf(step) };
   const done = pass(step);
   const judged = [noteVerdict(step.judge), remark(sayVerdict(step.judge)), keepReading];
   const stops = (look: Look) => bounds !== null && !valueMeets(bounds.judge)(look);
@@ -77,7 +76,12 @@ export function readingNodes(step: ReadingStep): Nodes {
           exit: update(() => ({ timer: null })),
         };
   return {
-    asking: inTime,
+    asking: step.without
+      ? { ...inTime, entry: [measuredAfterAll(step), ...[inTime.entry ?? []].flat()] }
+      : inTime,
+    ...(step.without
+      ? { withoutReadBack: readBack(waiting, readBackReply, [passWithout(step)], { target: 'asking' }) }
+      : {}),
     ...(step.mayStayOpen ? { outside: orLeaveOpen(asking, step), leavingOpen: leavingOpen(step) } : {}),
     vouching: vouchingNode(step, step.quantity, { target: 'readingBack', actions: limit }),
     readingBack: {
@@ -104,6 +108,49 @@ export function readingNodes(step: ReadingStep): Nodes {
     },
   };
 }
+
+/** What may be answered in place of the number. */
+function insteadOf(step: ReadingStep): Waiting['instead'] {
+  if (step.notMeasured) return { reply: 'notMeasured', moves: [measureAgain(step.notMeasured.again)] };
+  return step.without ? { reply: step.without, moves: withoutMoves(step, step.without) } : undefined;
+}
+
+/** Nothing to measure it with: what stands in for it is asked next, but not for a value that was measured and missed. */
+function withoutMoves(step: ReadingStep, reply: ReplyId): Move[] {
+  const measured = ({ context }: Look) => context.readings.findLast(({ step: id }) => id === step.id);
+  const missed = (look: Look) => {
+    const last = measured(look);
+    const judged = last && step.judge(look.context, last.si);
+    return judged !== undefined && !(judged.ok && judged.value.met);
+  };
+  return [
+    {
+      guard: missed,
+      actions: remark(look => ({
+        line: 'testedAlready',
+        values: { spoken: { quantity: step.quantity, si: measured(look)?.si ?? Number.NaN } },
+      })),
+    },
+    {
+      guard: replyNeedsReadBack(weightOf(step)),
+      target: 'withoutReadBack',
+      actions: setAside(reply),
+    },
+    passWithout(step),
+  ];
+}
+
+function passWithout(step: ReadingStep) {
+  const done = pass(step);
+  return {
+    target: done.target,
+    actions: [update(({ context }) => ({ without: [...context.without, step.id] })), ...done.actions],
+  };
+}
+
+/** Asked anew, it may be measured this time. */
+const measuredAfterAll = (step: ReadingStep) =>
+  update(({ context }) => ({ without: context.without.filter(id => id !== step.id) }));
 
 /** Nobody measured it: what it is measured in is done once more, which is the price. */
 const measureAgain = (again: StepId): Move => ({

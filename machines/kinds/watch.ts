@@ -1,4 +1,5 @@
 import { replyNeedsReadBack, valueNeedsReadBack } from '../assurance.ts';
+import { firstLoaded } from '../controls.ts';
 import { judgementData, keepReading, limitsOf, meets, noteVerdict, sayVerdict } from '../judging.ts';
 import { leaveOpen, settle } from '../open-items.ts';
 import { pass, stopFor } from '../progress.ts';
@@ -230,7 +231,7 @@ function whenTimeIsUp(step: WatchStep) {
   return {
     target: done.target,
     actions: [
-      remark(() => ({ line: open, values: {} })),
+      remark(({ context }) => ({ line: open, values: { load: firstLoaded(context.profile) } })),
       ...(step.settles ? settle(step.settles) : []),
       ...leaveOpen(() => ({ step: step.id })),
       ...done.actions,

@@ -208,6 +208,7 @@ const doubts: Partial<Record<Quantity, (context: Context, claim: Claim) => Doubt
           time: seconds((claim.atMs - before.atMs) / 1000),
         });
   },
+  // Half the cold-cranking current, as a load tester draws it, is what a starter takes.
   crankingVoltage: (context, claim) =>
     doubtOf(
       claim,
@@ -215,7 +216,7 @@ const doubts: Partial<Record<Quantity, (context: Context, claim: Claim) => Doubt
         max: (latest(context, 'batteryVoltage') ?? FULL_V * series(context)) - LEAST_DROP_V * series(context),
       },
       DRAWN,
-      'whyStarterDraws',
+      context.step === 'noFuelCrank.batteryLoad' ? 'whyTesterDraws' : 'whyStarterDraws',
       {},
     ),
   batteryVoltage: (context, claim) => {

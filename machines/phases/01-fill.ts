@@ -90,7 +90,23 @@ const isTouchedHot = ({ again }: Context) =>
 const COOLANT_TOUCHED: readonly StepId[] = ['fill.coolantMix', 'fill.coolantFilled'];
 
 /** Coolant, oil, fuel, filters and steering fluid, for this engine and this cold. */
-export const fillSteps = ({ coolant, oil, fuel, steering, shutdown }: Profile): readonly Step[] => [
+export const fillSteps = ({
+  coolant,
+  jacketHeater,
+  oil,
+  fuel,
+  steering,
+  shutdown,
+}: Profile): readonly Step[] => [
+  // Dry, or with air around it, it burns out; common practice, no published source.
+  ...(jacketHeater
+    ? [
+        confirm('fill.jacketHeater', 'jacketHeaterOff', {
+          gate: 'coolantReady',
+          values: () => ({ at: jacketHeater.at }),
+        }),
+      ]
+    : []),
   reading('fill.coolantCool', 'coolantTemperature', coolEnough, {
     byTime: true,
     gate: 'coolantReady',

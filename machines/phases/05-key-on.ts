@@ -1,4 +1,5 @@
 import type { Profile } from '../../src/profile/schema.ts';
+import { switchedOn } from '../controls.ts';
 import {
   batteryAtRest,
   crankedNearItsLimit,
@@ -16,7 +17,13 @@ export function keyOnSteps(profile: Profile): readonly Step[] {
   return [
     // What has just cranked well needs no look at rest; its voltage there tells of a battery that came near its limit.
     reading('keyOn.battery', 'batteryVoltage', batteryAtRest, { when: crankedNearItsLimit }),
-    lamps('keyOn.lamps', { lamps: all, expected: 'keyOn', wrong: 'again', gate: 'lampsRight' }),
+    lamps('keyOn.lamps', {
+      lamps: all,
+      expected: 'keyOn',
+      wrong: 'again',
+      gate: 'lampsRight',
+      words: { on: switchedOn(profile) },
+    }),
     ...(afterTreatment === 'none'
       ? []
       : // Regeneration makes an exhaust glow beside joints that nobody has looked at yet. Common practice.

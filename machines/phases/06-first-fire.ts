@@ -10,17 +10,17 @@ import { beforeAnyCranking } from './04-no-fuel-crank.ts';
 import { rawWaterAnnounced, rawWaterOpen } from './raw-water.ts';
 
 /** What has to be true before fuel may burn. */
-export const beforeFirstFire = ({ heater, exhaust, afterTreatment }: Profile): readonly Gate[] => [
-  ...beforeAnyCranking,
+export const beforeFirstFire = (profile: Profile): readonly Gate[] => [
+  ...beforeAnyCranking(profile),
   'fuelReady',
   'fuelPrimed',
   'oilPrimed',
   'fuellingRestored',
   'batteryReady',
   'lampsRight',
-  ...(heater ? (['heaterHoldDone'] as const) : []),
-  ...(afterTreatment === 'none' ? [] : (['regenerationOff'] as const)),
-  ...(exhaust.kind === 'wet' ? (['rawWaterShut'] as const) : []),
+  ...(profile.heater ? (['heaterHoldDone'] as const) : []),
+  ...(profile.afterTreatment === 'none' ? [] : (['regenerationOff'] as const)),
+  ...(profile.exhaust.kind === 'wet' ? (['rawWaterShut'] as const) : []),
   'noBlockingFault',
 ];
 

@@ -1,4 +1,5 @@
 import type { Profile } from '../../src/profile/schema.ts';
+import { switchedOff, switchedOn } from '../controls.ts';
 import { firstPressure } from '../limits/oil.ts';
 import { confirm, crank, hold, inspect } from '../step-makers.ts';
 import type { Step } from '../steps.ts';
@@ -22,6 +23,7 @@ export function firstRunSteps(profile: Profile): readonly Step[] {
     hold(fixedSpeedRpm === undefined ? 'firstRun.run' : 'firstRun.runUnloaded', () => firstRun.runS, running),
     confirm('firstRun.keyOff', 'engineOff', {
       ...running,
+      words: { off: switchedOff(profile) },
       patience: 'hunt',
       standing: true,
       trouble: { reply: 'stillRunning', cause: 'overspeed' },
@@ -39,6 +41,7 @@ export function firstRunSteps(profile: Profile): readonly Step[] {
     ...rawWaterShut(profile, 'firstRun.rawWater', 'firstRunSeen'),
     crank('firstRun.restart', {
       needs: [...beforeFirstFire(profile), 'firstRunSeen'],
+      words: { on: switchedOn(profile) },
       announces: () => [
         ...rawWaterAnnounced(profile),
         { line: 'pressureInTime', values: { time: { unit: 's', si: oilPressure.firstFireWithinS } } },

@@ -1,4 +1,5 @@
 import type { Profile } from '../../src/profile/schema.ts';
+import { switchedOff } from '../controls.ts';
 import { beforeKeyOff, runningCoolant } from '../limits/coolant.ts';
 import { confirm, hold, inspect, reading } from '../step-makers.ts';
 import type { InspectStep, Step } from '../steps.ts';
@@ -22,7 +23,7 @@ const pointsOf = (first: boolean, last: boolean): InspectStep['points'] => [
  * away. A thermostat that stuck shut is found before the engine is left to idle for minutes more; one that works has the
  * coolant no hotter after them.
  */
-export const shutdownSteps = ({ shutdown, fixedSpeedRpm }: Profile): readonly Step[] => [
+export const shutdownSteps = (profile: Profile): readonly Step[] => [
   reading('shutdown.coolant', 'coolantTemperature', beforeKeyOff, {
     ...running,
     // What is too hot to be left is read again once it has cooled at idle.
@@ -30,24 +31,25 @@ export const shutdownSteps = ({ shutdown, fixedSpeedRpm }: Profile): readonly St
     bounds: { judge: runningCoolant, cause: 'overheating' },
   }),
   hold(
-    fixedSpeedRpm === undefined ? 'shutdown.settle' : 'shutdown.settleUnloaded',
-    () => shutdown.settleS,
+    profile.fixedSpeedRpm === undefined ? 'shutdown.settle' : 'shutdown.settleUnloaded',
+    () => profile.shutdown.settleS,
     running,
   ),
   confirm('shutdown.keyOff', 'engineOff', {
     ...running,
+    words: { off: switchedOff(profile) },
     patience: 'hunt',
     standing: true,
     trouble: { reply: 'stillRunning', cause: 'overspeed' },
   }),
-  ...ordinals.slice(0, shutdown.heatSoakLooksAfterS.length).flatMap((name, index) => [
+  ...ordinals.slice(0, profile.shutdown.heatSoakLooksAfterS.length).flatMap((name, index) => [
     hold(`shutdown.${name}Soak`, () => {
-      const looks = shutdown.heatSoakLooksAfterS;
+      const looks = profile.shutdown.heatSoakLooksAfterS;
       return (looks[index] ?? 0) - (looks[index - 1] ?? 0);
     }),
     inspect(`shutdown.${name}Look`, {
       gate: 'noLeaksAfter',
-      points: pointsOf(index === 0, index === shutdown.heatSoakLooksAfterS.length - 1),
+      points: pointsOf(index === 0, index === profile.shutdown.heatSoakLooksAfterS.length - 1),
     }),
   ]),
 ];

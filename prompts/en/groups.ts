@@ -14,7 +14,7 @@ export const groups = {
 /** What a step asks for, in a few words beside the others of its group. */
 export const items = {
   'fill.coolantMix': '{concentrate} of {glycol}, {water} of water<, good to {freeze}>',
-  'fill.coolantFilled': 'filled slowly, heater valve open',
+  'fill.coolantFilled': 'filled slowly, vents and heater valve open',
   'fill.coolantBled': 'coolant steady without bubbles',
   'fill.steeringFull': 'steering at the cold mark',
   'fill.oilGrade': '{grades}',

@@ -24,6 +24,7 @@ export const replies = {
 
   mixReady: ['mix is ready', 'mix ready'],
   coolantFull: ['coolant full', 'coolant is full'],
+  jacketHeaterOff: ['jacket heater off', 'jacket heater is off'],
   noMoreAir: ['no more air', 'air is out'],
   gradeRight: ['grade is right', 'oil is right'],
   filterFitted: ['filter fitted', 'filter is fitted'],
@@ -62,6 +63,8 @@ export const replies = {
   fuellingDisabled: ['fuelling disabled', 'fuelling is disabled'],
   provedOff: ['proved off', 'it is proved'],
   clearToCrank: ['clear to crank', 'all clear'],
+  noTester: ['no tester', 'without a tester'],
+  inManual: ['mode in manual', 'mode is in manual'],
   oilPressureShows: ['pressure shows', 'we have pressure'],
   nothingYet: ['nothing yet', 'no pressure', 'no start'],
   fuellingRestored: ['fuelling restored', 'fuelling is restored'],
@@ -101,6 +104,7 @@ export const replies = {
   stillRunning: ['still running', 'it keeps running'],
   engineOff: ['engine is off', 'engine off'],
   torqued: ['torqued', 'torque done'],
+  handedBack: ['all handed back', 'everything is handed back'],
   itemsNoted: ['items noted', 'noted'],
   iSign: ['i sign', 'signed'],
 

@@ -64,6 +64,10 @@ export const steps = {
     ask: 'Second person: the emergency word, now. {words}',
   },
 
+  'fill.jacketHeater': {
+    title: 'Jacket heater off',
+    ask: 'Jacket heater off? {at}, until filled, bled and handed back: dry it burns out.',
+  },
   'fill.coolantCool': {
     title: 'Cool enough for coolant',
     ask: 'Coolant<, {unit}>? Above {limit} the cap stays shut.',
@@ -74,7 +78,7 @@ export const steps = {
   },
   'fill.coolantFilled': {
     title: 'Coolant filled',
-    ask: 'Fill it slowly, heater valve open. Coolant full?',
+    ask: 'Fill it slowly, vents and heater valve open. Coolant full?',
   },
   'fill.coolantBleed': { title: 'Bleeding the coolant', ask: 'Bleed it.' },
   'fill.coolantBled': {
@@ -178,7 +182,7 @@ export const steps = {
   },
   'barOver.isolated': {
     title: 'Starter isolated',
-    ask: 'Starter isolated? Battery or starter lead off, key in your pocket or its switch tagged.',
+    ask: 'Starter isolated? Battery or starter lead off, {off}.',
   },
   'barOver.prelube': {
     title: 'Galleries filled by pump',
@@ -207,7 +211,15 @@ export const steps = {
   },
   'noFuelCrank.batteryLoad': {
     title: 'Battery under load',
-    ask: 'Load the battery half a minute, tester or lamps and blower. Lowest voltage?',
+    ask: 'Load tester, half the cold-cranking amps, fifteen seconds. Lowest voltage, or no tester?',
+  },
+  'noFuelCrank.batteryRest': {
+    title: 'Battery at rest, no tester',
+    ask: 'Then at rest, everything off. Battery voltage?',
+  },
+  'noFuelCrank.manual': {
+    title: 'Mode in manual',
+    ask: 'Mode in manual? The {at}, unlocked by whoever locked it; never automatic, tag stays.',
   },
   'noFuelCrank.untilPressure': {
     title: 'Crank for oil pressure',
@@ -231,8 +243,8 @@ export const steps = {
   },
 
   'keyOn.battery': { title: 'Battery at rest', ask: 'Battery voltage at rest?' },
-  'keyOn.lamps': { title: 'Lamps, key on', ask: 'Key on, do not crank.< Lamps.>' },
-  'keyOn.heaterHold': { title: 'Heater', ask: 'Heater: key off and on, wait for the lamp.' },
+  'keyOn.lamps': { title: 'Lamps, key on', ask: '{on}, do not crank.< Lamps.>' },
+  'keyOn.heaterHold': { title: 'Heater', ask: 'Heater: switch off and on, wait for the lamp.' },
   'keyOn.heaterDone': {
     title: 'Wait lamp out',
     ask: 'Wait to start: lamp is out?',
@@ -268,7 +280,7 @@ export const steps = {
   },
   'firstRun.keyOff': {
     title: 'Off after the first run',
-    ask: 'Key off. Engine is off, standing still?',
+    ask: '{off}. Engine is off, standing still?',
   },
   'firstRun.drain': { title: 'Oil runs back', ask: 'Let the oil run back.' },
   'firstRun.oilLevel': {
@@ -280,7 +292,7 @@ export const steps = {
     ask: 'Second person: look all round it. Cap stays shut.',
   },
   'firstRun.rawWater': { title: 'Raw water shut again', ask: 'Valve is closed? The {at}, until it fires.' },
-  'firstRun.restart': { title: 'Second start', ask: 'Second start. Key on, wait for the lamp. {before}' },
+  'firstRun.restart': { title: 'Second start', ask: 'Second start. {on}, wait for the lamp. {before}' },
   'firstRun.oilPressure': { title: 'Oil pressure shows again', ask: 'Oil pressure good?' },
 
   'firstRun.rawWaterOpen': {
@@ -346,10 +358,10 @@ export const steps = {
     title: 'Settle without load',
     ask: 'Leave it without load, so that the turbo cools.',
   },
-  'shutdown.keyOff': { title: 'Key off', ask: 'Key off. Engine is off, standing still?' },
+  'shutdown.keyOff': { title: 'Switched off', ask: '{off}. Engine is off, standing still?' },
   'shutdown.coolant': {
-    title: 'Temperature before key-off',
-    ask: 'Coolant before key off<, {unit}>?',
+    title: 'Temperature before it is off',
+    ask: 'Coolant before it is off<, {unit}>?',
   },
   'shutdown.firstSoak': {
     title: 'Heat soak',
@@ -381,6 +393,10 @@ export const steps = {
   },
   'signOff.steeringLevel': { title: 'Steering level, cold', ask: 'Steering full?' },
   'signOff.retorque': { title: 'Retorque list', ask: 'Retorque list.' },
+  'signOff.handBack': {
+    title: 'Handed back',
+    ask: '{clear} By whoever locked it: {items}. All handed back?',
+  },
   'signOff.openItems': { title: 'Open items', ask: 'Supervisor: open items: {items}. Items noted?' },
   'signOff.sign': { title: 'Sign-off', ask: 'Supervisor: to sign this start, say I sign.' },
 } as const satisfies Record<string, { readonly title: string; readonly ask: string }>;

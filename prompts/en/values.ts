@@ -11,6 +11,8 @@ export const values = {
   systemVoltage: 'system voltage',
   turbo: 'turbocharger',
   cutOff: 'emergency cut-off',
+  stopControl: 'what stops it every day',
+  jacketHeater: 'jacket heater',
   overspeedRpm: 'overspeed',
   'fuelling.disabledBy': 'how it is kept from firing',
   'fuelling.at': 'what is unplugged or moved for that',

@@ -14,7 +14,7 @@ export const groups = {
 /** What a step asks for, in a few words beside the others of its group. */
 export const items = {
   'fill.coolantMix': '{concentrate} de {glycol}, {water} de agua<, hasta {freeze}>',
-  'fill.coolantFilled': 'llenado despacio, llave de la calefacción abierta',
+  'fill.coolantFilled': 'llenado despacio, purgas y calefacción abiertas',
   'fill.coolantBled': 'refrigerante estable y sin burbujas',
   'fill.steeringFull': 'dirección en la marca en frío',
   'fill.oilGrade': '{grades}',

@@ -24,6 +24,16 @@ export const interview: BySentence = {
   'A turbocharger?': '¿Un turbocompresor?',
   'Fuelling, and so how it is kept from firing': 'La inyección, y así cómo se impide que encienda',
   'What is unplugged or moved for that': 'Lo que se desenchufa o se mueve para ello',
+  'What switches it off every day, as it is called out': 'Lo que lo apaga cada día, como se anuncia',
+  'Its jacket heater: where it is switched or unplugged':
+    'Su calefactor de bloque: dónde se apaga o se desenchufa',
+  'it is named in every call-out, and where it is switched off': 'se nombra en cada aviso, y donde se apaga',
+  'on the panel or at the helm: what stops it every day, as one would call it':
+    'en el cuadro o en el puesto de mando: lo que lo apaga cada día, como se diría',
+  'it burns out dry: off until the engine is filled and bled, given back at the end':
+    'en seco se quema: apagado hasta llenar y purgar el motor, devuelto al final',
+  'on the block: a heater on the mains, of standby sets above all':
+    'en el bloque: un calefactor de red, sobre todo en grupos de emergencia',
   'What shuts it off when the key does not': 'Lo que lo corta cuando la llave no lo hace',
   'Speed at which it has to be shut off': 'Régimen al que hay que cortarlo',
   'Speed without load, from and to': 'Régimen sin carga, desde y hasta',

@@ -23,6 +23,7 @@ export const replies = {
 
   mixReady: ['mezcla hecha', 'la mezcla está hecha'],
   coolantFull: ['circuito lleno', 'el circuito está lleno'],
+  jacketHeaterOff: ['calefactor apagado', 'el calefactor está apagado'],
   noMoreAir: ['purga terminada', 'ya no sale aire'],
   gradeRight: ['aceite adecuado', 'el aceite es el adecuado'],
   filterFitted: ['filtro montado', 'el filtro está montado'],
@@ -61,6 +62,8 @@ export const replies = {
   fuellingDisabled: ['inyección anulada', 'la inyección está anulada'],
   provedOff: ['anulación comprobada', 'está comprobado'],
   clearToCrank: ['zona despejada', 'la zona está despejada'],
+  noTester: ['sin probador', 'no hay probador'],
+  inManual: ['modo manual', 'está en modo manual'],
   oilPressureShows: ['la presión sube', 'tenemos presión', 'presión de aceite'],
   nothingYet: ['todavía nada', 'sin presión', 'no arranca'],
   fuellingRestored: ['inyección restablecida', 'la inyección está restablecida'],
@@ -100,6 +103,7 @@ export const replies = {
   stillRunning: ['sigue girando', 'el motor sigue girando'],
   engineOff: ['motor apagado', 'el motor está apagado'],
   torqued: ['apretado al par', 'apriete hecho'],
+  handedBack: ['todo devuelto', 'está todo devuelto'],
   itemsNoted: ['pendientes anotados', 'anotado'],
   iSign: ['firmo', 'yo firmo'],
 

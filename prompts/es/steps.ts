@@ -60,6 +60,10 @@ export const steps = {
     ask: 'Ayudante: pulse ahora el botón rojo, o la tecla Escape. En español la voz no detiene nada.',
   },
 
+  'fill.jacketHeater': {
+    title: 'Calefactor apagado',
+    ask: '¿Calefactor apagado? {at}, hasta la devolución: en seco se quema.',
+  },
   'fill.coolantCool': {
     title: 'Frío para abrir',
     ask: '¿Refrigerante<, en {unit}>? Por encima de {limit} el tapón sigue cerrado.',
@@ -70,7 +74,7 @@ export const steps = {
   },
   'fill.coolantFilled': {
     title: 'Refrigerante lleno',
-    ask: 'Llene despacio, con la llave de la calefacción abierta. ¿Circuito lleno?',
+    ask: 'Llene despacio, con purgas y llave de la calefacción abiertas. ¿Circuito lleno?',
   },
   'fill.coolantBleed': { title: 'Purga del refrigerante', ask: 'Purgue el circuito.' },
   'fill.coolantBled': { title: 'Refrigerante sin aire', ask: '¿Purga terminada? Nivel estable.' },
@@ -165,7 +169,7 @@ export const steps = {
   },
   'barOver.isolated': {
     title: 'Arranque aislado',
-    ask: '¿Arranque aislado? Cable de batería o de arranque suelto, llave en su bolsillo o conmutador con etiqueta.',
+    ask: '¿Arranque aislado? Cable de batería o de arranque suelto, {off}.',
   },
   'barOver.prelube': {
     title: 'Galerías llenas con bomba',
@@ -188,7 +192,15 @@ export const steps = {
   'noFuelCrank.proved': { title: 'Anulación comprobada', ask: '{proof} ¿Anulación comprobada?' },
   'noFuelCrank.batteryLoad': {
     title: 'Batería con carga',
-    ask: 'Cargue la batería medio minuto, con comprobador o con luces y soplador. ¿Tensión más baja?',
+    ask: 'Probador de carga, la mitad de la corriente de arranque en frío, quince segundos. ¿Tensión más baja, o sin probador?',
+  },
+  'noFuelCrank.batteryRest': {
+    title: 'Batería en reposo, sin probador',
+    ask: 'Entonces en reposo, todo apagado. ¿Tensión de la batería?',
+  },
+  'noFuelCrank.manual': {
+    title: 'Modo manual',
+    ask: '¿Modo manual? {at}, sin el candado de quien lo puso; nunca automático, la etiqueta sigue.',
   },
   'noFuelCrank.untilPressure': {
     title: 'Arranque hasta ver presión de aceite',
@@ -212,10 +224,10 @@ export const steps = {
   },
 
   'keyOn.battery': { title: 'Batería en reposo', ask: '¿Tensión de la batería en reposo?' },
-  'keyOn.lamps': { title: 'Testigos, contacto puesto', ask: 'Contacto puesto, sin arrancar.< Testigos.>' },
+  'keyOn.lamps': { title: 'Testigos, con corriente', ask: '{on}, sin arrancar.< Testigos.>' },
   'keyOn.heaterHold': {
     title: 'Calentador',
-    ask: 'Calentador: contacto fuera y dentro, espere al testigo.',
+    ask: 'Calentador: apague y encienda, espere al testigo.',
   },
   'keyOn.heaterDone': {
     title: 'Testigo de espera apagado',
@@ -261,7 +273,7 @@ export const steps = {
   },
   'firstRun.keyOff': {
     title: 'Apagado tras la primera marcha',
-    ask: 'Quite el contacto. ¿Motor apagado, ya no gira nada?',
+    ask: '{off}. ¿Motor apagado, ya no gira nada?',
   },
   'firstRun.drain': { title: 'El aceite baja', ask: 'Deje que baje el aceite.' },
   'firstRun.oilLevel': {
@@ -278,7 +290,7 @@ export const steps = {
   },
   'firstRun.restart': {
     title: 'Segundo arranque',
-    ask: 'Segundo arranque. Ponga el contacto, espere al testigo. {before}',
+    ask: 'Segundo arranque. {on}, espere al testigo. {before}',
   },
   'firstRun.oilPressure': {
     title: 'Vuelve la presión de aceite',
@@ -361,8 +373,8 @@ export const steps = {
     ask: 'Déjelo sin carga, que se enfríe el turbo.',
   },
   'shutdown.keyOff': {
-    title: 'Contacto quitado',
-    ask: 'Quite el contacto. ¿Motor apagado, ya no gira nada?',
+    title: 'Motor apagado',
+    ask: '{off}. ¿Motor apagado, ya no gira nada?',
   },
   'shutdown.coolant': {
     title: 'Temperatura antes de apagar',
@@ -395,6 +407,10 @@ export const steps = {
   },
   'signOff.steeringLevel': { title: 'Nivel de dirección, en frío', ask: '¿Dirección llena?' },
   'signOff.retorque': { title: 'Lista de reapriete', ask: 'Lista de reapriete.' },
+  'signOff.handBack': {
+    title: 'Devolución',
+    ask: '{clear} Por quien lo bloqueó: {items}. ¿Todo devuelto?',
+  },
   'signOff.openItems': {
     title: 'Pendientes',
     ask: 'Jefe de taller: pendientes: {items}. ¿Pendientes anotados?',

@@ -11,6 +11,8 @@ export const values = {
   systemVoltage: 'tensión del sistema',
   turbo: 'turbocompresor',
   cutOff: 'corte de emergencia',
+  stopControl: 'lo que lo apaga cada día',
+  jacketHeater: 'calefactor del bloque',
   overspeedRpm: 'régimen de embalamiento',
   'fuelling.disabledBy': 'cómo se impide que encienda',
   'fuelling.at': 'lo que se desenchufa o se mueve para ello',

@@ -14,7 +14,7 @@ export const groups = {
 /** What a step asks for, in a few words beside the others of its group. */
 export const items = {
   'fill.coolantMix': "{concentrate} {glycol}, {water} d'eau<, bon jusqu'à {freeze}>",
-  'fill.coolantFilled': 'rempli lentement, vanne de chauffage ouverte',
+  'fill.coolantFilled': 'rempli lentement, purges et chauffage ouverts',
   'fill.coolantBled': 'liquide stable et sans bulles',
   'fill.steeringFull': 'direction au repère froid',
   'fill.oilGrade': '{grades}',

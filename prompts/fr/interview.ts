@@ -24,6 +24,16 @@ export const interview: BySentence = {
   'A turbocharger?': 'Un turbocompresseur ?',
   'Fuelling, and so how it is kept from firing': "L'injection, et donc comment on l'empêche d'allumer",
   'What is unplugged or moved for that': 'Ce qui est débranché ou déplacé pour cela',
+  'What switches it off every day, as it is called out': "Ce qui l'éteint tous les jours, comme on l'annonce",
+  'Its jacket heater: where it is switched or unplugged': 'Son réchauffeur : où on le coupe ou le débranche',
+  'it is named in every call-out, and where it is switched off':
+    "il est nommé à chaque appel, et là où on l'éteint",
+  'on the panel or at the helm: what stops it every day, as one would call it':
+    "au tableau ou à la barre : ce qui l'éteint tous les jours, comme on le dirait",
+  'it burns out dry: off until the engine is filled and bled, given back at the end':
+    "à sec il grille : coupé tant que le moteur n'est pas rempli et purgé, rendu à la fin",
+  'on the block: a heater on the mains, of standby sets above all':
+    'sur le bloc : un réchauffeur sur secteur, surtout des groupes de secours',
   'What shuts it off when the key does not': 'Ce qui le coupe quand la clé ne le fait pas',
   'Speed at which it has to be shut off': 'Régime auquel il faut le couper',
   'Speed without load, from and to': 'Régime à vide, de et à',

@@ -37,6 +37,8 @@ export const lines = {
   whyAir: "l'air est à {air}",
   whyRunning: 'il tourne depuis {time}',
   whyStarterDraws: 'un démarreur fait baisser la batterie',
+  whyTesterDraws: 'un testeur de charge fait chuter la batterie',
+  testedAlready: 'Le testeur a montré {spoken}. Chargez ou changez la batterie, puis testez de nouveau.',
   whyCranked: 'elle tenait {before} au démarreur',
   whyRelief: "le clapet de décharge s'ouvre à {relief}",
   vouchAsk:
@@ -57,8 +59,8 @@ export const lines = {
   lampDiffers: 'Voyant {name} : vous dites {spoken}, le bus indique {bus}. Regardez encore. {name} ?',
   readBackBusCodes: 'Par le bus, codes : {codes}. Correct ?',
   readBackBusNoCodes: 'Par le bus, aucun code. Correct ?',
-  stillTurns: 'Danger. Par le bus il tourne à {speed}. Contact coupé, {cut}',
-  heardTurning: "Danger. Je l'entends tourner à environ {speed}. Contact coupé, {cut}",
+  stillTurns: 'Danger. Par le bus il tourne à {speed}. {off}, {cut}',
+  heardTurning: "Danger. Je l'entends tourner à environ {speed}. {off}, {cut}",
   heardDiffers:
     "{name} : vous dites {spoken}, à l'oreille c'est {heard}. Regardez encore, et dites ce que vous voyez.",
   heardOverspeed: "Danger. J'entends le moteur à environ {speed}. Regardez son régime maintenant.",
@@ -71,10 +73,13 @@ export const lines = {
   answerLate: 'Trop tard : {title}, pas de réponse en {time}.',
   sayInTime: 'Après chaque essai, répondez en {time}.',
   watchVoltage: 'Équipier : notez la tension minimale de la batterie.',
-  pressureInTime: "Pied levé, pas d'éther. Quand il démarre, lâchez, et dites la pression d'huile en {time}.",
+  pressureInTime:
+    "Pas d'accélérateur, pas d'éther. Quand il démarre, lâchez, et dites la pression d'huile en {time}.",
+  ifItFires: "S'il démarre : lâchez, dites il tourne.",
   rawWaterAtFired: 'Équipier : la main à la vanne ({at}), ouvrez dès que ça démarre.',
   notMeasuredPrice: 'Pas mesuré. Alors encore une fois : {title}. Surveillez la mesure.',
   noReason: "Ce n'est pas une raison. Dites pourquoi, en quelques mots.",
+  heardFar: "J'entends quelqu'un. Approchez, ou répondez au clavier.",
   outOfRange: '{name} : {limits}.',
   unclearDigits: "Chiffre par chiffre, s'il vous plaît.",
   unclearThrice:
@@ -97,7 +102,7 @@ export const lines = {
   forTenDegrees: '{time} pour dix degrés Celsius',
   hotAfterRun:
     "Trop chaud pour un thermostat qui marche. Laissez au ralenti, relisez. Si ça monte, dites le mot d'urgence.",
-  boilsAfterKeyOff: 'Le liquide peut bouillir une fois le contact coupé. Laissez refroidir au ralenti.',
+  boilsAfterKeyOff: 'Le liquide peut bouillir une fois le moteur éteint. Laissez refroidir au ralenti.',
   outsideUnjudged: '{name} : {why} Vérifiez encore.',
   stillOutside: "{name} {spoken} n'est pas accepté : {limits}.",
   inside: '<{spoken}, {limits}.>',
@@ -152,24 +157,23 @@ export const lines = {
   release: 'Lâchez le démarreur !',
   burstOver: 'Essai terminé. {reply} ou toujours rien ?',
   rest: 'Le démarreur refroidit : {time}.',
-  heatAgain: 'Refroidi : contact enlevé et remis, attendez le voyant de préchauffage.',
+  heatAgain: 'Refroidi : coupez et remettez, attendez le voyant de préchauffage.',
   gateClosed: 'Démarreur refusé. Manque : {gates}.',
 
   disableElectric:
-    "Contact coupé, débranchez {at}. L'alimentation reste ouverte et amorcée : la pompe ne doit pas tourner à sec.",
+    "Tout éteint, débranchez {at}. L'alimentation reste ouverte et amorcée : la pompe ne doit pas tourner à sec.",
   disableLever: 'Mettez {at} au débit nul et attachez-le.',
   disableSolenoid:
-    "Contact coupé, débranchez {at}, qui ferme la crémaillère. L'alimentation reste ouverte et amorcée.",
+    "Tout éteint, débranchez {at}, qui ferme la crémaillère. L'alimentation reste ouverte et amorcée.",
   disableStopSolenoid:
     "Mettez {at} au débit nul et attachez-le : sans courant son solénoïde ne coupe rien. L'alimentation reste ouverte et amorcée.",
   proveElectric: 'Prise débranchée ({at}), visible, étiquetée, alimentation ouverte.',
   proveLever: 'Tirez à la main ({at}) : il reste au débit nul.',
-  proveSolenoid: 'Contact un instant : aucun clic ({at}). Contact coupé de nouveau.',
+  proveSolenoid: 'Sous tension un instant : aucun clic ({at}). Coupez de nouveau.',
   orLeaveOpen: '{name} : corrigez et relisez, ou dites point ouvert pour continuer.',
   leftOpen: 'Point ouvert noté.',
   idledLongEnough: 'Assez de ralenti pour des segments neufs. Passez au ralenti accéléré et continuez.',
-  notOpenedInTime:
-    'Thermostat non vu ouvert à temps : point ouvert. Plus de ralenti ; à voir ouvert en charge.',
+  notOpenedInTime: 'Thermostat non vu ouvert à temps : point ouvert. Plus de ralenti ; à voir ouvert {load}.',
   weepMeans:
     "Suintement, humide et sans goutte : du papier au bout d'une baguette, loin du ventilateur. Ni chiffon ni main. Regardez de nouveau.",
   fuelWeepMeans: "Danger. Un suintement de gazole, c'est un jet qui commence : éloignez-vous.",
@@ -213,10 +217,10 @@ export const lines = {
   warmUpStuckOpen: 'La température plafonne trop bas : thermostat bloqué ouvert ?',
   warmUpStuckShut: 'Trop chaud : thermostat bloqué fermé ?',
 
-  stopHeard: 'Stop ! Coupez le contact. Stop !',
-  stopCause: 'Stop : {cause} ! Coupez le contact.',
-  stopHeardCut: 'Danger. Contact coupé, {cut}',
-  stopCauseCut: 'Stop : {cause} ! Contact coupé, {cut}',
+  stopHeard: 'Stop ! {off}. Stop !',
+  stopCause: 'Stop : {cause} ! {off}.',
+  stopHeardCut: 'Danger. {off}, {cut}',
+  stopCauseCut: 'Stop : {cause} ! {off}, {cut}',
   cutAt:
     "{at}, maintenant. S'il tourne encore, bouchez son air. Restez hors du plan du turbo, du ventilateur et du volant.",
   cutKnown:
@@ -227,8 +231,25 @@ export const lines = {
     "{at} à la main, maintenant : son solénoïde a besoin de courant. Ou : {other}. S'il tourne encore, bouchez son air. Restez hors du plan du turbo, du ventilateur et du volant.",
   stillRunning: 'Danger. Il tourne encore : {cut}',
   starterHangs: "Danger. Le démarreur ne lâche pas : débranchez la batterie. S'il démarre : {cut}",
-  notOffYet: 'Coupez le contact, maintenant.',
-  areAllOff: 'Moteur et contact : tout est éteint, ou il tourne encore ?',
+  notOffYet: '{off}, maintenant.',
+  areAllOff: 'Moteur et courant : tout est éteint, ou il tourne encore ?',
+  keyOff: 'coupez le contact',
+  switchToZero: '{at} à zéro',
+  offAtControl: 'coupez à sa commande',
+  keyOn: 'contact mis',
+  switchToManual: '{at} en manuel, jamais automatique',
+  switchedOn: 'sous tension',
+  keyOut: 'clé retirée',
+  keyInPocket: 'clé dans votre poche ou commutateur étiqueté',
+  controlTagged: 'sa commande à zéro et étiquetée',
+  firstDrive: 'au premier trajet',
+  firstLoad: 'à la première charge',
+  underWay: 'en route',
+  breakerBack: '{at} déverrouillé',
+  automaticBack: '{at} remis en automatique, étiquette ôtée',
+  jacketHeaterBack: '{at} remis',
+  regenerationBack: 'régénération de nouveau permise',
+  mayStartItself: 'Avertissement. Tous à distance : il peut démarrer tout seul désormais.',
   askCause: 'Quelle était la cause ?',
   askCaller: "Équipier : c'est vous qui avez appelé. Fausse alerte ? Sinon, dites faux.",
   onlyCaller: "C'est l'équipier qui a appelé : lui seul peut l'annuler.",
@@ -246,19 +267,19 @@ export const lines = {
   toDoMany: '{count} étapes, la première {first}< : {steps}>',
   surgery:
     'Danger. Appelez les secours maintenant. Du gazole sous la peau : dites injection ; chirurgie, même minuscule.',
-  handsIn: "Avertissement. Clé retirée, batterie débranchée avant d'y mettre les mains.",
+  handsIn: "Avertissement. {out}, batterie débranchée avant d'y mettre les mains.",
   hotCap:
-    "Avertissement. Clé retirée, batterie débranchée avant d'y mettre les mains. N'ouvrez jamais un bouchon chaud, jamais de liquide froid dans un moteur chaud.",
+    "Avertissement. {out}, batterie débranchée avant d'y mettre les mains. N'ouvrez jamais un bouchon chaud, jamais de liquide froid dans un moteur chaud.",
   noStartingFluid:
-    "Avertissement. Clé retirée, batterie débranchée avant d'y mettre les mains. Pas d'éther : près d'un préchauffage il explose dans l'admission.",
+    "Avertissement. {out}, batterie débranchée avant d'y mettre les mains. Pas d'éther : près d'un préchauffage il explose dans l'admission.",
   hydraulicLock:
-    "Danger. Pas de démarreur. Du liquide dans un cylindre tord les bielles. Clé retirée, batterie débranchée. Injecteurs ou bougies déposés, virez à la main. N'ouvrez jamais un bouchon chaud.",
+    "Danger. Pas de démarreur. Du liquide dans un cylindre tord les bielles. {out}, batterie débranchée. Injecteurs ou bougies déposés, virez à la main. N'ouvrez jamais un bouchon chaud.",
   knockingEnds:
     "Danger. Ce moteur ne doit plus démarrer avant que son filtre soit découpé, son carter inspecté ou son calage d'injection vérifié, et que le chef d'atelier l'ait libéré.",
   fireCall:
     'Danger. Si ça brûle : tout le monde dehors, appelez les pompiers. Gazole et batterie coupés, si vous y arrivez sans danger.',
   railHolds:
-    "Avertissement. Clé retirée, batterie débranchée avant d'y mettre les mains. La rampe garde sa pression contact coupé : n'ouvrez aucun tuyau pendant dix minutes, ou selon le constructeur.",
+    "Avertissement. {out}, batterie débranchée avant d'y mettre les mains. La rampe garde sa pression moteur éteint : n'ouvrez aucun tuyau pendant dix minutes, ou selon le constructeur.",
   resumed: "L'outil a redémarré. Je dois savoir ce que fait le moteur.",
 
   signedOff: 'Démarrage signé. Dossier clos.',
@@ -333,6 +354,7 @@ export const gates = {
   secondPersonClear: 'zone dégagée par équipier',
   turnsFreely: 'tourné à la main',
   batteryUnderLoad: 'batterie en charge',
+  inManual: 'mode manuel',
   engineFired: 'moteur en marche',
   nothingAmiss: 'yeux et oreilles',
   firstRunSeen: 'tour fait après la première marche',
@@ -342,6 +364,7 @@ export const gates = {
   noLeaksAfter: 'aucune fuite après la marche',
   coolEnough: 'assez froid pour ouvrir',
   coldLevels: 'niveaux à froid',
+  handedBack: 'remise en service',
   signature: 'signature',
 } as const satisfies Record<string, string>;
 
@@ -354,6 +377,7 @@ export const causes = {
   fuelLeak: 'fuite de gazole',
   noOilPressure: "pas de pression d'huile",
   noStart: 'le moteur ne démarre pas',
+  firedUnfuelled: 'il démarre sans carburant',
   binds: 'ne tourne pas librement',
   overspeed: 'surrégime',
   overheating: 'surchauffe',

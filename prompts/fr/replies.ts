@@ -24,6 +24,7 @@ export const replies = {
 
   mixReady: ['mélange fait', 'le mélange est fait'],
   coolantFull: ['circuit plein', 'le circuit est plein'],
+  jacketHeaterOff: ['réchauffeur coupé', 'le réchauffeur est coupé'],
   noMoreAir: ['purge terminée', "il n'y a plus d'air"],
   gradeRight: ['huile conforme', "l'huile est bonne"],
   filterFitted: ['filtre monté', 'le filtre est monté'],
@@ -62,6 +63,8 @@ export const replies = {
   fuellingDisabled: ['injection neutralisée', "l'injection est neutralisée"],
   provedOff: ['neutralisation vérifiée', "c'est vérifié"],
   clearToCrank: ['zone dégagée', 'champ libre'],
+  noTester: ['pas de testeur', 'sans testeur'],
+  inManual: ['mode manuel', 'il est en mode manuel'],
   oilPressureShows: ['la pression monte', "pression d'huile", 'on a la pression'],
   nothingYet: ['toujours rien', 'pas de pression', 'pas de démarrage'],
   fuellingRestored: ['injection rétablie', "l'injection est rétablie"],
@@ -101,6 +104,7 @@ export const replies = {
   stillRunning: ['il tourne encore', 'il tourne toujours'],
   engineOff: ['moteur éteint', 'le moteur est éteint'],
   torqued: ['serré au couple', 'serrage fait'],
+  handedBack: ['tout est rendu', 'tout est remis en service'],
   itemsNoted: ['points notés', "c'est noté"],
   iSign: ['je signe', 'signé'],
 

@@ -69,6 +69,10 @@ export const steps = {
     ask: "Équipier : le mot d'urgence, maintenant. {words}",
   },
 
+  'fill.jacketHeater': {
+    title: 'Réchauffeur coupé',
+    ask: "Réchauffeur coupé ? {at}, jusqu'à la remise en service : à sec, il grille.",
+  },
   'fill.coolantCool': {
     title: 'Assez froid pour le liquide',
     ask: 'Liquide<, {unit}> ? Au-dessus de {limit}, le bouchon reste fermé.',
@@ -79,7 +83,7 @@ export const steps = {
   },
   'fill.coolantFilled': {
     title: 'Circuit rempli',
-    ask: 'Remplissez lentement, robinet de chauffage ouvert. Circuit plein ?',
+    ask: 'Remplissez lentement, purges et robinet de chauffage ouverts. Circuit plein ?',
   },
   'fill.coolantBleed': { title: 'Purge du circuit', ask: 'Purgez le circuit.' },
   'fill.coolantBled': {
@@ -195,7 +199,7 @@ export const steps = {
   },
   'barOver.isolated': {
     title: 'Démarreur isolé',
-    ask: 'Démarreur isolé ? Batterie ou démarreur débranché, clé dans votre poche ou commutateur étiqueté.',
+    ask: 'Démarreur isolé ? Batterie ou démarreur débranché, {off}.',
   },
   'barOver.prelube': {
     title: 'Galeries remplies à la pompe',
@@ -224,7 +228,15 @@ export const steps = {
   },
   'noFuelCrank.batteryLoad': {
     title: 'Batterie en charge',
-    ask: 'Batterie sous débit une demi-minute, testeur ou phares et soufflante. Tension minimale ?',
+    ask: 'Testeur de charge, moitié du courant de démarrage à froid, quinze secondes. Tension minimale, ou pas de testeur ?',
+  },
+  'noFuelCrank.batteryRest': {
+    title: 'Batterie au repos, pas de testeur',
+    ask: 'Alors au repos, tout éteint. Tension de la batterie ?',
+  },
+  'noFuelCrank.manual': {
+    title: 'Mode manuel',
+    ask: "Mode manuel ? {at}, déverrouillé par qui l'a verrouillé ; jamais automatique, l'étiquette reste.",
   },
   'noFuelCrank.untilPressure': {
     title: "Démarreur jusqu'à la pression d'huile",
@@ -249,12 +261,12 @@ export const steps = {
 
   'keyOn.battery': { title: 'Batterie au repos', ask: 'Tension de la batterie au repos ?' },
   'keyOn.lamps': {
-    title: 'Voyants, contact mis',
-    ask: 'Contact mis, sans démarrer.< Voyants.>',
+    title: 'Voyants, sous tension',
+    ask: '{on}, sans démarrer.< Voyants.>',
   },
   'keyOn.heaterHold': {
     title: 'Préchauffage',
-    ask: 'Préchauffage : contact enlevé et remis, attendez le voyant.',
+    ask: 'Préchauffage : coupez et remettez, attendez le voyant.',
   },
   'keyOn.heaterDone': {
     title: 'Voyant de préchauffage éteint',
@@ -302,8 +314,8 @@ export const steps = {
     ask: 'Laissez-le à vide. Regardez, écoutez, ne touchez rien.',
   },
   'firstRun.keyOff': {
-    title: 'Contact coupé après la première marche',
-    ask: 'Coupez le contact. Moteur éteint, plus rien ne tourne ?',
+    title: 'Éteint après la première marche',
+    ask: '{off}. Moteur éteint, plus rien ne tourne ?',
   },
   'firstRun.drain': { title: "L'huile redescend", ask: "Laissez l'huile redescendre." },
   'firstRun.oilLevel': {
@@ -317,7 +329,7 @@ export const steps = {
   'firstRun.rawWater': { title: 'Eau brute refermée', ask: "Vanne fermée ? {at}, jusqu'à l'allumage." },
   'firstRun.restart': {
     title: 'Second démarrage',
-    ask: 'Second démarrage. Contact, attendez le voyant. {before}',
+    ask: 'Second démarrage. {on}, attendez le voyant. {before}',
   },
   'firstRun.oilPressure': {
     title: "La pression d'huile revient",
@@ -412,8 +424,8 @@ export const steps = {
     ask: 'Laissez-le à vide, pour que le turbo refroidisse.',
   },
   'shutdown.keyOff': {
-    title: 'Contact coupé',
-    ask: 'Coupez le contact. Moteur éteint, plus rien ne tourne ?',
+    title: 'Moteur coupé',
+    ask: '{off}. Moteur éteint, plus rien ne tourne ?',
   },
   'shutdown.coolant': {
     title: 'Température avant de couper',
@@ -457,6 +469,10 @@ export const steps = {
   'signOff.retorque': {
     title: 'Liste de resserrage',
     ask: 'Liste de resserrage.',
+  },
+  'signOff.handBack': {
+    title: 'Remise en service',
+    ask: "{clear} Par qui l'a verrouillé : {items}. Tout est rendu ?",
   },
   'signOff.openItems': {
     title: 'Points ouverts',

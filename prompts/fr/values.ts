@@ -11,6 +11,8 @@ export const values = {
   systemVoltage: 'tension de bord',
   turbo: 'turbocompresseur',
   cutOff: "coupure d'urgence",
+  stopControl: 'ce qui le coupe tous les jours',
+  jacketHeater: 'réchauffeur du bloc',
   overspeedRpm: 'survitesse',
   'fuelling.disabledBy': "moyen d'empêcher l'allumage",
   'fuelling.at': 'ce qui est débranché ou déplacé pour cela',

@@ -187,6 +187,7 @@ export function profileData(given: Answers): Json {
     'bus',
     'busAddress',
     'prelube',
+    'jacketHeater',
   ];
   for (const { id, kind, fields } of questions) {
     const value = draft[id];
@@ -213,6 +214,8 @@ export function profileData(given: Answers): Json {
   put(profile, 'coolant.maxShare', maxShare);
   put(profile, 'fuel.filters', filtersOf(draft));
   put(profile, 'prelube', port === undefined ? null : { port });
+  const jacketHeater = textIn(draft, 'jacketHeater');
+  put(profile, 'jacketHeater', jacketHeater === undefined ? null : { at: jacketHeater });
   put(profile, 'firstRun', draft.firstRun === true ? { runS: 120, drainS: 180 } : null);
   put(
     profile,

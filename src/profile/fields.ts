@@ -83,6 +83,14 @@ export const fields = {
     'both people have it in hand before anything turns',
     'on the engine: shut-off lever, fuel cock, air flap; manual, emergency stop',
   ),
+  stopControl: known(
+    'it is named in every call-out, and where it is switched off',
+    'on the panel or at the helm: what stops it every day, as one would call it',
+  ),
+  jacketHeater: known(
+    'it burns out dry: off until the engine is filled and bled, given back at the end',
+    'on the block: a heater on the mains, of standby sets above all',
+  ),
   overspeedRpm: known(
     'an engine that runs away is stopped at this speed, by voice and by the bus',
     'manual, specifications: overspeed setting; else a tenth above the highest speed without load',
@@ -332,10 +340,21 @@ export const parts = {
   'use.kind': field('vehicle, generator, marine or stationary', 'what is secured', 'you know'),
   'use.autoStart': field('where automatic start is locked out', 'it is named', 'panel of the set'),
   'use.breaker': field('where the breaker is', 'it is named', 'panel of the set'),
+  'use.modeSwitch': field(
+    'its switch of manual, off and automatic; null where it has none',
+    'put to manual for the start, given back at the end',
+    'panel of the set',
+  ),
   'use.gearLever': field('the gear lever', 'it is named', 'helm'),
   'use.coupling': field('where the driven machine is uncoupled', 'it is named', 'on the machine'),
   'exhaust.kind': field('dry or wet', 'whether it can fill', 'on the engine'),
   'exhaust.rawWaterCock': field('the raw water cock', 'it is named', 'at the hull'),
+  'jacketHeater.at': field('where it is switched or unplugged', 'it is named', 'on the block'),
+  handsBack: field(
+    'whether what was locked out is given back',
+    'a step before the signature; false for a set that leaves the shop locked out',
+    'your shop',
+  ),
   'cutOff.at': field('what stops it', 'it is named before anything turns', 'on the engine'),
   'oil.grades[].grade': field('SAE grade', 'whether it suits the coldest night', 'label of the oil'),
   'oil.grades[].viscosity40Mm2S': field(

@@ -44,6 +44,8 @@ const use = z.discriminatedUnion('kind', [
     /** Where its automatic start is locked out, and its breaker opened. */
     autoStart: name,
     breaker: name,
+    /** Manual, off, automatic; null where it has none. */
+    modeSwitch: name.nullable().default('mode switch'),
   }),
   z.strictObject({ kind: z.literal('marine'), gearLever: name }),
   /** A pump, a compressor, a saw: what it drives is uncoupled. */
@@ -187,8 +189,14 @@ export const profileShape = z.strictObject({
   }),
   /** What stops it when the key does not; left out in older profiles. */
   cutOff: z.strictObject({ at: name }).optional(),
+  /** What stops it every day, as it is told: "key off". Left out, it follows from what the engine drives. */
+  stopControl: name.optional(),
   /** From this speed on it is stopped; left out in older profiles. */
   overspeedRpm: rpm.optional(),
+  /** It warms a standing engine, and burns out dry. */
+  jacketHeater: z.strictObject({ at: name }).nullable().default(null),
+  /** What was locked out or inhibited is given back before the signature; not where it leaves the shop locked out. */
+  handsBack: z.boolean().default(true),
   /** Where oil can be pumped into the galleries before the engine turns; null where there is no such port. */
   prelube: z.strictObject({ port: name }).nullable(),
   /** It has a turbocharger, whose bearings want oil before they turn. */

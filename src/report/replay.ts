@@ -5,6 +5,7 @@ import { type Moment as Snapshot, stateName } from '../../machines/moment.ts';
 import type { EngineState, Step } from '../../machines/steps.ts';
 import type { Entry } from '../record/index.ts';
 import {
+  formerVocabulary,
   inJson,
   type Note,
   type NoteKind,
@@ -14,6 +15,7 @@ import {
 } from '../record/vocabulary/index.ts';
 import { notesIn } from '../session/actions.ts';
 import type { SessionHeader } from '../session/header.ts';
+import { passedUnmet } from './passed-unmet.ts';
 import { proseIn } from './prose.ts';
 import { firstDifference } from './same-json.ts';
 
@@ -51,6 +53,8 @@ export type ReplayFault =
   | { readonly kind: 'noHeader' }
   | { readonly kind: 'newerVersion' | 'olderVersion'; readonly version: number }
   | { readonly kind: 'impossible'; readonly why: string }
+  /** A gate was passed though the record's own judgement says that its limit was not met. */
+  | { readonly kind: 'passedUnmet'; readonly line: number; readonly step: string; readonly gate: string }
   /** `line` counts from 1 as the lines of the file do. */
   | { readonly kind: 'differs'; readonly line: number; readonly difference: Difference };
 
@@ -73,6 +77,8 @@ export function replaySession(
   if (version !== null) return { ok: false, fault: { kind: 'newerVersion', version } };
   const older = olderVocabulary(entries);
   if (older !== null) return { ok: false, fault: { kind: 'olderVersion', version: older } };
+  const unmet = passedUnmet(recorded);
+  if (unmet) return { ok: false, fault: { kind: 'passedUnmet', ...unmet } };
   try {
     return replayAll(header, recorded, entries);
   } catch (error) {
@@ -90,7 +96,11 @@ function replayAll(
   const again = new SessionAgain(header);
   for (const entry of recorded) {
     const difference = again.take(entry, written.get(entry.seq));
-    if (difference) return { ok: false, fault: { kind: 'differs', line: entry.seq + 1, difference } };
+    if (!difference) continue;
+    // Its events may honestly have led elsewhere then: that is no sign that it was altered, and it is not confirmed.
+    const former = formerVocabulary(entries);
+    if (former !== null) return { ok: false, fault: { kind: 'olderVersion', version: former } };
+    return { ok: false, fault: { kind: 'differs', line: entry.seq + 1, difference } };
   }
   return { ok: true, replay: again.replay() };
 }

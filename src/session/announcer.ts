@@ -50,6 +50,7 @@ export class Announcer {
     this.#tell({
       kind: 'said',
       atMs: this.#parts.clock.nowMs(),
+      line: said.line,
       shown,
       hazard: priority === 'hazard',
       asks: priority === 'prompt',

@@ -1,10 +1,11 @@
 import { listenedRange } from '../../machines/limits/gauges.ts';
-import { controlsOf, type Moment, offerOf, stateName } from '../../machines/moment.ts';
+import { controlsOf, isOver, type Moment, offerOf, stateName } from '../../machines/moment.ts';
 import type { Offer } from '../../machines/toolkit.ts';
 import type { Quantity, Via } from '../../machines/vocabulary.ts';
 import type { ControlId, Language, ReplyId } from '../../prompts/types.ts';
 import { quantities } from '../engineering/quantities/table.ts';
 import type { Grammar, NumberSlot } from '../voice/ports.ts';
+import { callsFor } from './calls-for-help.ts';
 import { fromUser, shownUnit, toUser, type UnitSystem, userUnit } from './units.ts';
 
 /**
@@ -95,14 +96,16 @@ export function grammarOf(moment: Moment, language: Language, units: UnitSystem,
     bySecond ? wordings.map(wording => `${language.words.second} ${wording}`) : wordings;
   const quantity = offer.quantity ?? offer.corrects;
   const slot = quantity ? numberSlot(quantity, moment, language, units, via) : null;
+  const replies = [
+    ...offer.replies.map(id => ({ id, wordings: worded(wordingsOf(id, offer, language, via)) })),
+    ...controlsOf(moment).map(id => ({ id, wordings: controlWordings(id, language, via) })),
+  ];
   return {
     key: stateName(moment),
     language: language.code,
     stop: language.stopWordings,
-    replies: [
-      ...offer.replies.map(id => ({ id, wordings: worded(wordingsOf(id, offer, language, via)) })),
-      ...controlsOf(moment).map(id => ({ id, wordings: controlWordings(id, language, via) })),
-    ],
+    replies,
+    ...(isOver(moment) ? {} : { calls: callsFor(replies, language) }),
     ...(offer.replies.includes('yes') ? { agreement: 'yes' } : {}),
     ...(slot
       ? {

@@ -1,3 +1,4 @@
+import type { Said } from '../../machines/context.ts';
 import type { Person } from '../../machines/vocabulary.ts';
 import type { Note } from '../record/vocabulary/index.ts';
 
@@ -6,6 +7,7 @@ export type Happening =
   | {
       readonly kind: 'said';
       readonly atMs: number;
+      readonly line: Said['line'];
       readonly shown: string;
       readonly hazard: boolean;
       /** It asks something. */

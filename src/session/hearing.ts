@@ -1,3 +1,4 @@
+import { isEmergency, isKnownEmergency } from '../../machines/emergency.ts';
 import type { SessionEvent } from '../../machines/events.ts';
 import { type Moment, offerOf } from '../../machines/moment.ts';
 import type { Person, Via } from '../../machines/vocabulary.ts';
@@ -33,8 +34,13 @@ export function meaningOf(
   const quantity = offer.quantity ?? offer.corrects;
   const by: Person = speaker ?? (via === 'voice' && secondOnly(moment) ? 'second' : offer.by);
   switch (heard.kind) {
-    case 'stop':
-      return { body: { type: 'stop' }, by };
+    case 'stop': {
+      const cause = heard.calls;
+      if (!isEmergency(cause)) return { body: { type: 'stop' }, by };
+      // Help has been called for it.
+      const body = isKnownEmergency(cause, moment.context.stop) ? null : ({ type: 'stop', cause } as const);
+      return { body, by };
+    }
     case 'number':
       return quantity === heard.id
         ? {
@@ -53,8 +59,8 @@ export function meaningOf(
         return { body: { type: 'reply', id: heard.id, ...certaintyOf(heard, via) }, by };
       return { body: { type: 'unclear' }, by };
     case 'unclear': {
-      // Its range is told; nothing was misunderstood.
-      if (heard.reason === 'outOfRange') return { body: null, by };
+      // Its range, or to come nearer, is told; nothing was misunderstood.
+      if (heard.reason === 'outOfRange' || heard.reason === 'farAway') return { body: null, by };
       if (via === 'keys' && takesReason(moment) && heard.text.trim() !== '')
         return { body: { type: 'reason', text: heard.text.trim() }, by };
       const awaited = offer.replies.length > 0 || offer.quantity !== undefined;

@@ -1,9 +1,10 @@
 import { initialTransition, transition } from 'xstate';
 import { buildFirstStart } from '../../machines/first-start.ts';
-import { type Moment, outcomeOf } from '../../machines/moment.ts';
+import { type Moment, outcomeOf, stateName } from '../../machines/moment.ts';
 import type { Entry, JsonObject, RecordLog } from '../record/index.ts';
 import {
   type Data,
+  formerVocabulary,
   inJson,
   isRestart,
   newerVocabulary,
@@ -58,7 +59,14 @@ export function restore(entries: readonly Entry[], source: string): Restored {
     throw new ResumeError(`${source} is closed: its session was ended. Begin a new one.`);
   const machine = buildFirstStart(header.profile);
   let [moment] = initialTransition(machine, { profile: header.profile, job: header.job });
-  for (const { data } of recorded.filter(ofKind('event'))) [moment] = transition(machine, moment, data);
+  const former = formerVocabulary(entries);
+  for (const { data, seq } of recorded.filter(ofKind('event'))) {
+    [moment] = transition(machine, moment, data);
+    if (former !== null && stateName(moment) !== data.state)
+      throw new ResumeError(
+        `${source} was written by an earlier version of this program (vocabulary ${former}), whose procedure led elsewhere in entry ${seq}; begin a new session.`,
+      );
+  }
   const verdicts = recorded.filter(ofKind('verdict')).map(({ timeMs, data }) => ({ atMs: timeMs, data }));
   const leftAt = entries.findLast(({ kind }) => !isRestart(kind))?.at;
   return { header, moment, lastMs: recorded.at(-1)?.timeMs ?? 0, leftAt, verdicts };

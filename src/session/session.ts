@@ -1,21 +1,25 @@
 import { initialTransition, transition } from 'xstate';
 import type { Said } from '../../machines/context.ts';
+import { isEmergency } from '../../machines/emergency.ts';
 import type { SessionEvent } from '../../machines/events.ts';
 import { buildFirstStart, type FirstStart } from '../../machines/first-start.ts';
 import { controlsOf, isOver, type Moment, outcomeOf, stateName } from '../../machines/moment.ts';
 import { nextAlarmMs } from '../../machines/timing.ts';
-import type { Person, PromptValues, Via } from '../../machines/vocabulary.ts';
+import type { Emergency, Person, PromptValues, Via } from '../../machines/vocabulary.ts';
 import type { Language, LineId } from '../../prompts/types.ts';
 import type { Kind, Outcome, RecordKind, Written } from '../record/vocabulary/index.ts';
 import type { EarLevel, Grammar, Heard, Recognizer } from '../voice/ports.ts';
 import { type Action, notesIn, saidIn } from './actions.ts';
 import { Announcer } from './announcer.ts';
 import type { HearingReport } from './bay-watch.ts';
+import { callsIn } from './calls-for-help.ts';
 import { Ears } from './ears.ts';
 import { EventQueue } from './event-queue.ts';
+import { FarHint } from './far-hint.ts';
 import type { Happening, Tell } from './happening.ts';
 import { type EventBody, meaningOf } from './hearing.ts';
 import { awaySince, welcomeSaid } from './opening.ts';
+import { OwnVoice } from './own-voice.ts';
 import type { SessionParts } from './parts.ts';
 import type { PastStarts } from './past-starts/beside-others.ts';
 import { Comparison } from './past-starts/comparison.ts';
@@ -39,6 +43,8 @@ export class Session {
   readonly #announcer: Announcer;
   readonly #ears: Ears;
   readonly #comparison: Comparison;
+  readonly #ownVoice: OwnVoice;
+  readonly #farHint = new FarHint();
   #withSight = (body: EventBody): EventBody => body;
   #withEar = (body: EventBody): EventBody => body;
   #withVoice = (body: EventBody, _by: Person, _via: Via): EventBody => body;
@@ -74,7 +80,9 @@ export class Session {
     );
     this.#announcer = new Announcer(parts, () => this.language, this.#record, tell);
     this.#comparison = new Comparison(parts.profile);
+    this.#ownVoice = new OwnVoice(() => parts.clock.nowMs());
     parts.speech.onSpeaking(sentence => {
+      this.#ownVoice.speaks(sentence?.text);
       this.#ears.toolSpeaks = sentence !== undefined;
       this.#tell(null);
     });
@@ -210,6 +218,8 @@ export class Session {
    */
   hear(heard: Heard, via: Via, speaker?: Person): void {
     if (isOver(this.#moment)) return;
+    const called = heard.kind === 'stop' ? heard.calls : undefined;
+    const itself = via === 'voice' && isEmergency(called) && this.saysItself(called);
     const meaning = meaningOf(heard, this.#moment, via, this.#parts, speaker);
     this.keep('heard', {
       via,
@@ -217,8 +227,10 @@ export class Session {
       kind: heard.kind,
       ...('confidence' in heard ? { confidence: heard.confidence } : {}),
       ...(heard.kind === 'unclear' ? { reason: heard.reason } : {}),
+      ...(itself ? { reason: 'toolSpoke' } : {}),
       by: meaning.by,
     });
+    if (itself) return;
     this.#tell({
       kind: 'heard',
       atMs: this.#parts.clock.nowMs(),
@@ -227,13 +239,26 @@ export class Session {
       counted: heard.kind !== 'unclear',
     });
     if (heard.kind === 'unclear' && heard.reason === 'outOfRange') this.#tellRange(via);
+    if (heard.kind === 'unclear' && heard.reason === 'farAway') this.#tellToComeNearer();
     if (meaning.body) this.receive(meaning.body, meaning.by, via);
+  }
+
+  /** Whether the tool says this just now, or has just said it: what is heard of it may be its own voice. */
+  saysItself(cause: Emergency): boolean {
+    return this.#ownVoice.has(text => callsIn(cause, text, this.#parts.language));
   }
 
   /** A number that no gauge here shows is told what it may be. */
   #tellRange(via: Via): void {
     const range = rangeTold(this.grammar(via).number, this.#parts.units);
     if (range) this.mention('outOfRange', range);
+  }
+
+  /** Where seconds count the tool's own voice would be in the way of the reply: then it is only shown. */
+  #tellToComeNearer(): void {
+    const moment = this.#moment;
+    if (moment.hasTag('critical')) return;
+    if (this.#farHint.isDue(stateName(moment), this.#parts.clock.nowMs())) this.mention('heardFar');
   }
 
   #tellOfHearing({ finding, noiseDbfs, aboveNoiseDb }: HearingReport): void {

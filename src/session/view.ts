@@ -20,8 +20,8 @@ export interface View {
   readonly prompt: string;
   /** What was answered, refused or judged since the question was put, whole; absent where there is nothing. */
   readonly remark?: string;
-  /** A call-out that has to be seen at once, until somebody has acted on it. */
-  readonly callOut?: string;
+  /** What was called out and has to be seen at once, until it is done: the newest first. Absent where there is nothing. */
+  readonly callOuts?: readonly string[];
   /** What comes to the second person next, and in how many steps: 1 is the next one. Absent where nothing does. */
   readonly coming?: readonly { readonly title: string; readonly away: number }[];
   readonly addressed: Person;

@@ -13,6 +13,7 @@ import type { Language, ReplyId } from '../../prompts/types.ts';
 import { isQuantity } from '../engineering/quantities/table.ts';
 import type { Data } from '../record/vocabulary/index.ts';
 import type { EarLevel } from '../voice/ports.ts';
+import { CallOuts } from './call-outs.ts';
 import { elapsedText } from './clock-text.ts';
 import type { EngineEarLink } from './engine-ear/join-engine-ear.ts';
 import { grammarOf, isControl } from './grammar.ts';
@@ -55,7 +56,7 @@ export class Viewer {
   #engineEar: EngineEarLink | null = null;
   #sights: readonly string[] | null = null;
   #remark = '';
-  #callOut: { readonly text: string; readonly atMs: number } | null = null;
+  readonly #callOuts = new CallOuts();
   readonly #watchers = new Set<() => void>();
 
   constructor(session: Session, source: string) {
@@ -117,6 +118,7 @@ export class Viewer {
     const { context } = moment;
     const offer = offerOf(moment);
     const grammar = grammarOf(moment, language, units, 'keys');
+    const callOuts = this.#callOuts.shown(moment);
     const phases = [...new Set(this.#steps.map(step => phaseOf(step.id)))];
     const phase = phaseOf(context.step);
     const step = this.#steps.find(each => each.id === context.step);
@@ -134,7 +136,7 @@ export class Viewer {
       title: offer.group ? language.groups[offer.group].title : stepTitle(language, context.step),
       prompt: context.lastSaid ? wordSaid(context.lastSaid, language, units).shown : '',
       ...(this.#remark === '' ? {} : { remark: this.#remark }),
-      ...(this.#callOut === null ? {} : { callOut: this.#callOut.text }),
+      ...(callOuts.length === 0 ? {} : { callOuts }),
       ...(coming.length === 0 ? {} : { coming }),
       addressed: offer.by,
       addressedName: nameOf(offer.by, context),
@@ -208,7 +210,7 @@ export class Viewer {
         this.#write(happening.atMs, happening.hazard ? '!' : 'says', happening.shown);
         break;
       case 'heard':
-        if (happening.counted) this.#callOut = null;
+        if (happening.counted) this.#callOuts.answered(this.#session.moment);
         this.#hearing = {
           ...this.#hearing,
           last: { text: happening.text, counted: happening.counted, by: happening.by },
@@ -236,14 +238,14 @@ export class Viewer {
     this.#verdicts.set(verdict.quantity, verdict);
   }
 
-  #show({ hazard, asks, shown, inPassing, atMs }: Extract<Happening, { readonly kind: 'said' }>): void {
+  #show({ hazard, asks, line, shown, inPassing }: Extract<Happening, { readonly kind: 'said' }>): void {
+    const { moment } = this.#session;
     if (hazard) {
-      this.#callOut = { text: shown, atMs };
+      this.#callOuts.called(line, shown, moment);
       return;
     }
     if (asks || inPassing !== '') this.#remark = inPassing;
-    // What is asked at the same moment does not take a call-out off the screen.
-    if (asks && this.#callOut && atMs > this.#callOut.atMs) this.#callOut = null;
+    if (asks) this.#callOuts.asked(moment);
   }
 
   /** Shows a sentence that the record has no place for: it is closed. */

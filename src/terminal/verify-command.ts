@@ -24,8 +24,8 @@ const NOT_CONFIRMED = 3;
  * Adds `verify FILE` to the command line: prints one line, and one for each signature beside it, and sets the exit
  * code to 0 for a sound record, 1 for one that was changed, cut, not signed with the key asked for, or has a signature
  * beside it that does not hold, 2 when the file cannot be read at all, 3 for one whose chain holds and whose events,
- * carried out once more, do not lead to what it says: it was altered and chained anew, or is no session of this version.
- * What an earlier version wrote is not carried out once more; that is said, and is no fault.
+ * carried out once more, are not known to lead to what it says: it was altered and chained anew, is no session, or another
+ * version wrote it, whose procedure was another. Which of them is said.
  */
 export function registerVerify(program: Command): void {
   program
@@ -75,9 +75,9 @@ async function checkKey(file: string, keyPath: string, lastHash: string): Promis
   }
 }
 
-/** Whether its events, carried out once more, lead to what the record says; one of an earlier version is not asked. */
+/** Whether its events, carried out once more, lead to what the record says. */
 const isConfirmed = ({ replayFault, notUnderstood }: Trust): boolean =>
-  replayFault === undefined ? notUnderstood.length === 0 : replayFault.kind === 'olderVersion';
+  replayFault === undefined && notUnderstood.length === 0;
 
 /** One line for people. */
 function describeVerification(file: string, verification: Verification, trust: Trust | undefined): string {
@@ -95,14 +95,12 @@ function describeVerification(file: string, verification: Verification, trust: T
   ].join(' ');
 }
 
-function replaySentences(trust: Trust): readonly string[] {
-  const { replayFault, notUnderstood } = trust;
-  if (replayFault === undefined)
-    return notUnderstood.length === 0
-      ? []
-      : [`NOT CONFIRMED: ${notUnderstood.length} entries are of no kind that this version knows.`];
-  const told = replayText(replayFault, mannerOf('en', 'metric'));
-  return [isConfirmed(trust) ? told : `NOT CONFIRMED: ${told}`];
+function replaySentences({ replayFault, notUnderstood }: Trust): readonly string[] {
+  if (replayFault !== undefined)
+    return [`NOT CONFIRMED: ${replayText(replayFault, mannerOf('en', 'metric'))}`];
+  return notUnderstood.length === 0
+    ? []
+    : [`NOT CONFIRMED: of ${notUnderstood.length} entries this version knows no kind.`];
 }
 
 function exitCode(verification: Verification, trust: Trust | undefined): number {

@@ -7,7 +7,8 @@ import { containsWording } from './wording.ts';
 
 /** What an exact wording of a grammar stands for. */
 export type Meaning =
-  | { readonly kind: 'stop' }
+  /** `calls`: a call for help, by its id. */
+  | { readonly kind: 'stop'; readonly calls?: string }
   | { readonly kind: 'reply'; readonly id: string }
   | { readonly kind: 'number'; readonly id: string; readonly value: number };
 
@@ -22,7 +23,8 @@ export function isMeant(meant: Meaning, heard: Meaning | Heard): boolean {
 /** Finds what a text means in one grammar; every recognizer decides by this and nothing else. */
 export interface Matcher {
   /**
-   * The meaning of the whole text. A stop wording anywhere in it means stop, whatever else was said.
+   * The meaning of the whole text. A stop wording anywhere in it means stop, whatever else was said; a call for help is one
+   * by itself, where it answers nothing that is asked.
    * A text that means nothing, or could mean two different things, has no meaning.
    */
   meaningOf(text: string): Meaning | undefined;
@@ -61,6 +63,11 @@ export function createMatcher(grammar: Grammar): Matcher {
       idsByWording.set(wording, (idsByWording.get(wording) ?? new Set()).add(id));
     }
   }
+  const calls = new Map(
+    (grammar.calls ?? []).flatMap(({ id, wordings }) =>
+      wordings.map(wording => [compared(wording), id] as const),
+    ),
+  );
   const slot = grammar.number;
   const valuesIn = slot === undefined ? () => [] : numberMeanings(slot, language);
 
@@ -73,6 +80,8 @@ export function createMatcher(grammar: Grammar): Matcher {
       if (slot !== undefined) {
         meanings.push(...valuesIn(text).map((value): Meaning => ({ kind: 'number', id: slot.id, value })));
       }
+      const called = calls.get(text);
+      if (called !== undefined && meanings.length === 0) return { kind: 'stop', calls: called };
       return meanings.length === 1 ? meanings[0] : undefined;
     },
   };

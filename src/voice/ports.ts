@@ -42,13 +42,16 @@ export interface Grammar {
   /** Wordings that stop everything, acted on from a partial result. */
   readonly stop: readonly string[];
   readonly replies: readonly { readonly id: string; readonly wordings: readonly string[] }[];
+  /** What calls for help: taken like a stop, at any moment, and told by its id what for. */
+  readonly calls?: readonly { readonly id: string; readonly wordings: readonly string[] }[];
   /** The reply that lets count what has been read back: only somebody who is surely near may say it. */
   readonly agreement?: string;
   readonly number?: NumberSlot;
 }
 
 export type Heard =
-  | { readonly kind: 'stop'; readonly text: string }
+  /** `calls`: what was called out to be the matter, by its id. */
+  | { readonly kind: 'stop'; readonly text: string; readonly calls?: string }
   | { readonly kind: 'reply'; readonly id: string; readonly text: string; readonly confidence: number }
   | {
       readonly kind: 'number';
@@ -66,6 +69,8 @@ export type UnclearReason =
   | 'outOfGrammar'
   | 'lowConfidence'
   | 'tooLong'
+  /** Somebody said what may be said, and was hardly near: who it was is unknown. */
+  | 'farAway'
   /** A number of the kind that is asked for, typed, that no gauge here shows. */
   | 'outOfRange';
 

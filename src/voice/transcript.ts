@@ -8,15 +8,20 @@ export interface Transcript {
 }
 
 /** The stop in a text, finished or not; nothing else is acted on before the speaker is through. */
-export const stopIn = (matcher: Matcher, text: string): Heard | undefined =>
-  matcher.meaningOf(text)?.kind === 'stop' ? { kind: 'stop', text } : undefined;
+export function stopIn(matcher: Matcher, text: string): Heard | undefined {
+  const meaning = matcher.meaningOf(text);
+  // What calls for help so far may go on otherwise.
+  return meaning?.kind === 'stop' && meaning.calls === undefined ? { kind: 'stop', text } : undefined;
+}
 
 /** What a finished text means. What is not exactly a wording, or less certain than it must be, is unclear. */
 export function heardAs(matcher: Matcher, { text, confidence }: Transcript, leastConfidence: number): Heard {
   const meaning = matcher.meaningOf(text);
-  if (meaning?.kind === 'stop') return { kind: 'stop', text };
+  if (meaning?.kind === 'stop' && (meaning.calls === undefined || confidence >= leastConfidence))
+    return { ...meaning, text };
   if (text === '') return { kind: 'unclear', text, reason: 'nothingRecognized' };
   if (!meaning) return { kind: 'unclear', text, reason: 'outOfGrammar' };
-  if (!(confidence >= leastConfidence)) return { kind: 'unclear', text, reason: 'lowConfidence' };
+  if (meaning.kind === 'stop' || !(confidence >= leastConfidence))
+    return { kind: 'unclear', text, reason: 'lowConfidence' };
   return { ...meaning, text, confidence };
 }

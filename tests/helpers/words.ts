@@ -5,7 +5,7 @@ export function textsOf(table: object, place = ''): [place: string, text: string
   return Object.entries(table as Words).flatMap(([key, value]): [string, string][] => {
     const here = place === '' ? key : `${place}.${key}`;
     if (typeof value === 'string') return [[here, value]];
-    return typeof value === 'object' ? textsOf(value, here) : [];
+    return typeof value === 'object' && value !== null ? textsOf(value, here) : [];
   });
 }
 

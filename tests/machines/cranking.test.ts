@@ -19,6 +19,7 @@ describe('before the starter turns the engine', () => {
       before: {
         joined: 'plain',
         list: [
+          { line: 'ifItFires', values: {} },
           { line: 'sayInTime', values: { time: { unit: 's', si: OUTCOME_WITHIN_S } } },
           { line: 'watchVoltage', values: {} },
         ],
@@ -33,11 +34,11 @@ describe('before the starter turns the engine', () => {
     });
   });
 
-  it('and where there is nothing to be known, nothing stands before the question', () => {
+  it('and before it is cranked once more without fuel only what to say if it fires', () => {
     const said = new Driver(demoSix)
       .goodUntil(({ context }) => context.step === 'noFuelCrank.holds')
       .last.said.find(({ line }) => line === 'ask');
-    expect(said?.values.before).toEqual({ list: [], joined: 'plain' });
+    expect(said?.values.before).toEqual({ list: [{ line: 'ifItFires', values: {} }], joined: 'plain' });
   });
 
   it('the length of the burst is said', () => {

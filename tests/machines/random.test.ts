@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { stateName } from '../../machines/moment.ts';
 import { replies } from '../../prompts/en/replies.ts';
 import type { Profile } from '../../src/profile/schema.ts';
+import { passedUnmet } from '../../src/report/passed-unmet.ts';
 import type { EventBody } from '../../src/session/hearing.ts';
 import { Driver, type Happened } from './helpers/driver.ts';
 import { goodBody } from './helpers/good.ts';
@@ -167,6 +168,9 @@ describe('whatever happens in whatever order', () => {
         const driver = start.driver.fork([]);
         for (const next of turns) if (!driver.over) carryOut(driver, next);
         expect(faultsOf({ ...start, driver })).toEqual([]);
+        expect(
+          passedUnmet(driver.notes.map((note, seq) => ({ ...note, seq, timeMs: seq, at: '' }))),
+        ).toBeUndefined();
         for (const { after } of driver.history) {
           const name = stateName(after);
           reached.events += 1;

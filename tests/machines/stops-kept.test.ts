@@ -3,7 +3,14 @@ import type { Context, StopRecord } from '../../machines/context.ts';
 import type { SessionEvent } from '../../machines/events.ts';
 import { procedureFor } from '../../machines/first-start.ts';
 import { denyInTime } from '../../machines/kinds/deadline.ts';
-import { extendDeadline, freshQuestion, gateMet, passed, stopNow } from '../../machines/progress.ts';
+import {
+  extendDeadline,
+  freshQuestion,
+  gateMet,
+  passed,
+  questionAgain,
+  stopNow,
+} from '../../machines/progress.ts';
 import { doneAfterStop, reopenedSteps } from '../../machines/reopening.ts';
 import { leftMs, lookDue, momentsOf, nextAlarmMs, shiftTimes, timerOver } from '../../machines/timing.ts';
 import type { Look } from '../../machines/toolkit.ts';
@@ -100,13 +107,19 @@ describe('a stop', () => {
 describe('a deadline that a read-back runs past', () => {
   const deadline = { sinceMs: 0, atMs: 10_000, cause: 'noOilPressure', extended: false } as const;
 
-  it('is moved to eight seconds after it was asked, once, and never nearer', () => {
-    expect(extendDeadline(at(5000, { deadline }))).toEqual({
-      deadline: { ...deadline, atMs: 13_000, extended: true },
-    });
-    expect(extendDeadline(at(1000, { deadline }))).toEqual({ deadline: { ...deadline, extended: true } });
+  it('is moved to eight seconds after it was asked, once, and never nearer; the limit of the question is kept', () => {
+    const moved = (atMs: number) => ({ deadline: { ...deadline, atMs, extended: true, questionMs: 10_000 } });
+    expect(extendDeadline(at(5000, { deadline }))).toEqual(moved(13_000));
+    expect(extendDeadline(at(1000, { deadline }))).toEqual(moved(10_000));
     expect(extendDeadline(at(5000, { deadline: { ...deadline, extended: true } }))).toEqual({});
     expect(extendDeadline(at(5000, { deadline: null }))).toEqual({});
+  });
+
+  it('is where it was once the answer is denied, and moves for the next read-back again', () => {
+    const moved = { ...deadline, ...extendDeadline(at(5000, { deadline })).deadline };
+    expect(questionAgain(at(6000, { deadline: moved }))).toEqual({ deadline });
+    expect(questionAgain(at(6000, { deadline }))).toEqual({});
+    expect(questionAgain(at(6000, { deadline: null }))).toEqual({});
   });
 });
 

@@ -10,7 +10,7 @@ import { voiceLanguage } from '../../src/voice/languages/index.ts';
 import { comparable } from '../../src/voice/languages/spelling.ts';
 import { Driver, type Happened, machineFor, takeStep } from '../machines/helpers/driver.ts';
 import { explore, type Reach } from '../machines/helpers/explore.ts';
-import { demoFour, demoSix, shortest } from '../machines/helpers/profiles.ts';
+import { demoBoat, demoFour, demoGenset, demoSix, shortest } from '../machines/helpers/profiles.ts';
 
 const reach: Reach = {
   returns: 0,
@@ -24,7 +24,7 @@ const reach: Reach = {
   everything: ({ moment }) => !stateName(moment).startsWith('stopped'),
 };
 const graph = explore(shortest, reach);
-const runs = [demoSix, demoFour].map(profile => new Driver(profile).goodToTheEnd());
+const runs = [demoSix, demoFour, demoGenset, demoBoat].map(profile => new Driver(profile).goodToTheEnd());
 
 /** Everything that happens in all-good starts and on all paths, and what is said at the words always understood. */
 const happened: Happened[] = [
@@ -71,10 +71,12 @@ describe.each(languageCodes)('in the language %s:', code => {
     it.each([
       ['demo-six', demoSix],
       ['demo-four', demoFour],
+      ['demo-genset', demoGenset],
+      ['demo-boat', demoBoat],
     ] as const)('has a figure for each of its blanks, at every step of %s', (_, profile) => {
       const run = new Driver(profile).goodToTheEnd();
       for (const step of procedureFor(profile)) {
-        const values = step.values?.(run.context) ?? {};
+        const values = { ...step.words, ...step.values?.(run.context) };
         // What a burst announces is put before its question by the kind of the step.
         const own = step.kind === 'crank' ? { before: '', ...values } : values;
         const missing = blanksIn(language.steps[step.id].ask).filter(blank => !(blank in own));
@@ -85,7 +87,7 @@ describe.each(languageCodes)('in the language %s:', code => {
     it('is answered in its own words: each question that is answered by a reply speaks the reply', () => {
       const plain = (text: string) => text.toLowerCase().replace(/<[^>]*>/g, '');
       const checked = new Set<string>();
-      for (const profile of [demoSix, demoFour])
+      for (const profile of [demoSix, demoFour, demoGenset, demoBoat])
         for (const step of procedureFor(profile)) {
           if (step.kind !== 'confirm' || step.drill) continue;
           const ask = plain(language.steps[step.id].ask);

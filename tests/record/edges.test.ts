@@ -11,6 +11,7 @@ import { scan, soundLink } from '../../src/record/scan.ts';
 import { checkLine, type Link, sealEntry } from '../../src/record/seal.ts';
 import { verifyBytes } from '../../src/record/signing.ts';
 import {
+  formerVocabulary,
   newerVocabulary,
   olderVocabulary,
   openedSchema,
@@ -18,7 +19,7 @@ import {
   VOCABULARY,
 } from '../../src/record/vocabulary/index.ts';
 import { headerData } from '../../src/session/header.ts';
-import { demoSix } from '../machines/helpers/profiles.ts';
+import { demoGenset, demoSix } from '../machines/helpers/profiles.ts';
 import { tempFolder } from './support.ts';
 
 describe('a wall clock beside the steady one', () => {
@@ -167,14 +168,20 @@ describe('the vocabulary of a record', () => {
     data: vocabulary === undefined ? {} : { vocabulary },
   });
 
-  it('is too old to be carried out where any part of it is older than the eighth', () => {
-    expect(olderVocabulary([restart(8, 'opened'), restart(VOCABULARY)])).toBeNull();
-    expect(olderVocabulary([restart(7, 'opened'), restart(VOCABULARY)])).toBe(7);
+  it('is too old to be carried out where any part of it is older than the seventh', () => {
+    expect(olderVocabulary([restart(7, 'opened'), restart(VOCABULARY)])).toBeNull();
+    expect(olderVocabulary([restart(6, 'opened'), restart(VOCABULARY)])).toBe(6);
     expect(olderVocabulary([restart(VOCABULARY, 'opened'), restart(2, 'recovered')])).toBe(2);
     // One that names none is of the first.
     expect(olderVocabulary([restart(undefined, 'opened')])).toBe(1);
     expect(olderVocabulary([{ kind: 'problem', data: { vocabulary: 1 } }])).toBeNull();
     expect(olderVocabulary([])).toBeNull();
+  });
+
+  it('may lead elsewhere in places where any part of it is older than the ninth', () => {
+    expect(formerVocabulary([restart(9, 'opened'), restart(VOCABULARY)])).toBeNull();
+    expect(formerVocabulary([restart(VOCABULARY, 'opened'), restart(8)])).toBe(8);
+    expect(formerVocabulary([])).toBeNull();
   });
 
   it('is too new where any part of it is', () => {
@@ -213,6 +220,15 @@ describe('the first entry of a session', () => {
     });
     expect(opened({ profile: { starter: 'none' } }).success).toBe(false);
     expect(opened({ profile: null }).success).toBe(false);
+  });
+
+  it('of one in which nothing was given back, and no mode switch asked for, says so of its set', () => {
+    const { handsBack: _h, ...older } = demoGenset;
+    const use = { kind: 'generator', autoStart: 'panel', breaker: 'breaker' };
+    const before = opened({ profile: { ...older, use } }).data?.profile;
+    expect(before).toMatchObject({ handsBack: false, use: { ...use, modeSwitch: null } });
+    const now = opened({ profile: demoGenset }).data?.profile;
+    expect(now).toMatchObject({ handsBack: true, use: { modeSwitch: 'mode switch of the control panel' } });
   });
 
   it('stands at the beginning and is told there: no other place says anything by it', () => {

@@ -77,6 +77,27 @@ describe('a record that was altered and chained anew', () => {
     }
   });
 
+  test('is not confirmed where a gate was passed against its own judgement, whatever its procedure led to', async () => {
+    const model = await forged(entry =>
+      entry.kind === 'inTime' && entry.data.step === 'firstFire.oilPressure'
+        ? { ...entry.data, seconds: 14.5, met: false, margin: -6.5 }
+        : entry.data,
+    );
+    const passed = genuine.find(
+      ({ kind, data }) => kind === 'passed' && data.step === 'firstFire.oilPressure',
+    );
+    expect(model.trust.replayFault).toEqual({
+      kind: 'passedUnmet',
+      line: (passed?.seq ?? 0) + 1,
+      step: 'firstFire.oilPressure',
+      gate: 'oilPressureShown',
+    });
+    expect(bannerOf(model)).toMatchObject({
+      tone: 'bad',
+      text: expect.stringMatching(/^NOT CONFIRMED: In line \d+ the gate 'oilPressureShown' is passed/),
+    });
+  });
+
   test('is found out when a step is said to be passed that never was', async () => {
     const model = await forged(entry =>
       entry.kind === 'event' && entry.data.id === 'iSign' ? null : entry.data,

@@ -169,6 +169,45 @@ describe('Fire that is told in words', () => {
     },
   );
 
+  test.each(['second', 'technician'] as const)(
+    "at a joined %s's device is a stop where it answers nothing of theirs: at the question for a cause, while the tool speaks",
+    async role => {
+      const { technician } = await begun();
+      const joined = await pairedAs(role);
+      const turn = await stoppedTurn(technician);
+      await technician.say('all is off');
+      await technician.until(() => technician.key === 'stopped.askingCause');
+      expect(await joined.do(heard(turn, 'causeSmokeOrFire', 'fire'))).toMatchObject({ type: 'ack' });
+      await technician.until(() => technician.key === 'stopped.makingSafe');
+      expect((await stopsOnRecord(technician)).at(-1)?.data).toMatchObject({
+        cause: 'smokeOrFire',
+        via: 'voice',
+        by: role,
+      });
+    },
+  );
+
+  test('that nobody had stopped for is typed at any turn', async () => {
+    const { technician, second } = await begun();
+    const id = randomUUID();
+    second.send({ type: 'command', id, deed: { do: 'say', turn: 'gone', text: 'fire', via: 'touch' } });
+    expect(await second.reply(id)).toMatchObject({ type: 'ack' });
+    await technician.until(() => calledOut(technician).some(text => text.includes('call the fire service')));
+    expect((await stopsOnRecord(technician)).at(-1)?.data).toMatchObject({ by: 'second' });
+  });
+
+  test('by the voice of the tool itself is none, and stands on the record as that', async () => {
+    const { technician, second } = await begun();
+    const calledFor = { do: 'stop', via: 'voice', cause: 'someoneHurt' } as const;
+    await second.do(hurt);
+    await technician.until(() => calledOut(technician).some(text => text.includes('hurt')));
+    expect(await technician.do(calledFor)).not.toHaveProperty('stop');
+    await expect
+      .poll(async () => (await onRecord(technician)).filter(({ kind }) => kind === 'notCarriedOut'))
+      .toMatchObject([{ data: { role: 'technician', cause: 'someoneHurt', why: 'toolSpoke' } }]);
+    expect(await stopsOnRecord(technician)).toHaveLength(1);
+  });
+
   test('calls for help while an answer is being written', async () => {
     const { technician } = await begun();
     const turn = await stoppedTurn(technician);

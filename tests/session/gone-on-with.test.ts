@@ -129,6 +129,17 @@ describe('a record that cannot be gone on with says why', () => {
     );
   });
 
+  it('written by the program before this one, where its events led elsewhere than they do now', async () => {
+    const led = (state: string) => (entries: Entry[]) =>
+      withData(0, { vocabulary: 8 })(withData(1, { state })(entries));
+    expect(await why(led(stateName(new Driver(demoSix).reply('cardRight', { via: 'keys' }).moment)))).toBe(
+      3000,
+    );
+    expect(await why(led('job.elsewhere.asking'))).toBe(
+      'it was written by an earlier version of this program (vocabulary 8), whose procedure led elsewhere in entry 1; begin a new session.',
+    );
+  });
+
   it('begun by no session', async () => {
     const none = 'it does not begin like a start-up session of this version; begin a new one.';
     expect(await why(withData(0, { job: null }))).toBe(none);

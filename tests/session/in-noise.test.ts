@@ -4,6 +4,7 @@ import { grammarsOf } from '../../bench/confusions/states.ts';
 import { languageCodes, languages } from '../../prompts/index.ts';
 import { spokenInNoise } from '../../src/session/in-noise.ts';
 import { Viewer } from '../../src/session/viewer.ts';
+import { pronounceable } from '../../src/voice/decoders/network/pronounceable.ts';
 import { hearingOf, isHeard } from '../../src/voice/languages/index.ts';
 import { createMatcher } from '../../src/voice/meaning.ts';
 import { createTypedRecognizer } from '../../src/voice/recognizers/typed.ts';
@@ -26,6 +27,13 @@ describe.each(languageCodes)('what is asked for in a loud bay, in %s', code => {
       Record<string, readonly string[]>
     >;
     for (const [id, wording] of Object.entries(language.farthest)) expect(known[id]).toContain(wording);
+  });
+
+  it.runIf(isHeard(code))('and everything else that is ever listened for has a known pronunciation', () => {
+    if (!isHeard(code)) return;
+    const { pronounce } = hearingOf(code);
+    for (const grammar of grammarsOf(code))
+      expect(pronounceable(grammar, pronounce).replies, grammar.key).toEqual(grammar.replies);
   });
 
   it.runIf(isHeard(code))(

@@ -48,6 +48,15 @@ beforeEach(() => {
 const parses = (message: unknown) => parseClientMessage(JSON.stringify(message)).ok;
 
 describe('What a joined device hears', () => {
+  it('is told as a stop, and what it calls for', () => {
+    hear({ kind: 'stop', text: 'stop' });
+    hear({ kind: 'stop', text: 'fire', calls: 'smokeOrFire' });
+    expect(deeds).toEqual([
+      { do: 'stop', via: 'voice' },
+      { do: 'stop', via: 'voice', cause: 'smokeOrFire' },
+    ]);
+  });
+
   it('goes with the voice that it was said in, once, and only where it came right before', () => {
     hearVoice({ voice, stopped: false });
     hear(yes);

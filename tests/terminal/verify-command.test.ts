@@ -65,13 +65,15 @@ describe('the command verify', () => {
     });
   });
 
-  it('says of one of an earlier version that it is as written and not carried out once more, and ends with 0', async () => {
+  it('says of one of an earlier version that it was not carried out once more, not that it was altered, and ends with 3', async () => {
     const path = fileURLToPath(new URL('../record/versions/version-1.jsonl', import.meta.url));
     const { code, said } = await verify(path);
-    expect(code).toBe(0);
-    expect(said).toContain('all 134 entries are as written');
-    expect(said).toContain('(vocabulary 1)');
-    expect(said).not.toContain('NOT CONFIRMED');
+    expect(code).toBe(3);
+    expect(said).toContain('all 134 entries are chained');
+    expect(said).toContain(
+      '(vocabulary 1), by another procedure: it is told as it stands, not carried out once more.',
+    );
+    expect(said).not.toContain('altered');
   });
 
   it('names the line that was altered, and ends with 1', async () => {

@@ -14,6 +14,7 @@ const numbers = Array.from({ length: 10_000 }, (_, scaled) => scaled)
 const words = wordsOf([
   ...Object.values(french.replies).flat(),
   ...Object.values(french.controls).flat(),
+  ...french.affirmatives,
   ...french.stopWordings,
   ...Object.values(french.quantities).flatMap(({ leads }) => leads),
   ...Object.values(french.units).flatMap(({ said }) => said),

@@ -14,7 +14,7 @@ const BIN_HZ = soundRateHz / LENGTH;
 
 /** First bin of each band, and behind the last: of the same share of an octave each, and at least one bin wide. */
 const edges = (() => {
-  const all = [Math.max(1, Math.round(LOWEST_HZ / BIN_HZ))];
+  const all = [Math.round(LOWEST_HZ / BIN_HZ)];
   for (let band = 1; band <= bankBands; band++) {
     const hz = LOWEST_HZ * (HIGHEST_HZ / LOWEST_HZ) ** (band / bankBands);
     all.push(Math.max((all.at(-1) ?? 0) + 1, Math.round(hz / BIN_HZ)));
@@ -36,7 +36,7 @@ export class Bank {
     (_, i) => 0.5 - 0.5 * Math.cos((2 * Math.PI * (i + 0.5)) / LENGTH),
   );
   readonly #last = new Float64Array(LENGTH);
-  readonly #in = new Array<number>(LENGTH).fill(0);
+  readonly #in = new Array<number>(LENGTH);
   readonly #out = this.#fft.createComplexArray();
   readonly #means = new Float64Array(bankBands);
   readonly #values = new Float64Array(bankBands);
@@ -59,17 +59,19 @@ export class Bank {
   }
 
   #take(): void {
-    for (let i = 0; i < LENGTH; i++) this.#in[i] = (this.#last[i] as number) * (this.#window[i] as number);
+    this.#last.forEach((sample, i) => {
+      this.#in[i] = sample * (this.#window[i] as number);
+    });
     this.#fft.realTransform(this.#out, this.#in);
     const forget = this.#started ? 1 / (MEAN_S * bankRateHz) : 1;
     this.#started = true;
-    for (let band = 0; band < bankBands; band++) {
+    this.#means.forEach((before, band) => {
       let power = 0;
       for (let k = edges[band] as number; k < (edges[band + 1] as number); k++)
         power += (this.#out[2 * k] as number) ** 2 + (this.#out[2 * k + 1] as number) ** 2;
-      const mean = (this.#means[band] as number) + forget * (power - (this.#means[band] as number));
+      const mean = before + forget * (power - before);
       this.#means[band] = mean;
       this.#values[band] = Math.log(power + FLOOR_SHARE * mean + 1e-9);
-    }
+    });
   }
 }

@@ -26,7 +26,7 @@ export class SoundOfFirstMinute {
   #rpm = 0;
   #first: number[] = bandsHz.map(() => 0);
   #looks = 0;
-  #now: number[] | null = null;
+  #now: readonly number[] = [];
 
   next(atS: number, rpm: number, levelsDb: readonly number[]): void {
     this.#fromS ??= atS;
@@ -37,21 +37,21 @@ export class SoundOfFirstMinute {
     }
     if (Math.abs(rpm / this.#rpm - 1) > ALIKE) return;
     this.#now = levelsDb.map((db, band) => {
-      const before = this.#now?.[band] ?? db;
+      const before = this.#now[band] ?? db;
       return before + FOLLOWS * (db - before);
     });
   }
 
   /** The band that has changed most; null where none has, or the first minute was too short to say. */
   change(): SoundChange | null {
-    if (!this.#now || this.#looks < LEAST_LOOKS) return null;
+    if (this.#looks < LEAST_LOOKS) return null;
     const differences = this.#now.map((db, band) => db - (this.#first[band] ?? db));
     const middle = [...differences].sort((a, b) => a - b)[Math.floor(differences.length / 2)] ?? 0;
-    const [most] = differences
-      .map((db, band) => ({ db: db - middle, band }))
-      .sort((a, b) => Math.abs(b.db) - Math.abs(a.db));
-    const band = most && bandsHz[most.band];
-    if (!most || !band || Math.abs(most.db) < WORTH_DB) return null;
-    return { fromHz: band[0], toHz: band[1], db: most.db };
+    const beyond = differences.map(db => db - middle);
+    const most = Math.max(...beyond.map(Math.abs));
+    if (most < WORTH_DB) return null;
+    const band = beyond.findIndex(db => Math.abs(db) === most);
+    const [fromHz, toHz] = bandsHz[band] as (typeof bandsHz)[number];
+    return { fromHz, toHz, db: beyond[band] as number };
   }
 }

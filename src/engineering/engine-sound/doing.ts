@@ -53,7 +53,6 @@ export class Doing {
       this.#cranks = true;
       return 'cranking';
     }
-    this.#cranks = false;
     this.#smoothDb = levelsDb.map((db, band) => {
       const before = this.#smoothDb?.[band] ?? db;
       return before + FOLLOWS * (db - before);
@@ -70,14 +69,13 @@ export class Doing {
     this.#runs = true;
     this.#cranks = false;
     this.#lastClaimS = atS;
-    this.#quietestDb ??= [...levelsDb];
+    this.#quietestDb = [...levelsDb];
     return this.#crankedAt(atS) ? 'fired' : 'running';
   }
 
   #ends(how: 'stalled' | 'lost'): Happened {
     this.#runs = false;
     this.#smoothDb = null;
-    this.#quietestDb = null;
     return how;
   }
 

@@ -1,9 +1,9 @@
 import { type Claim, Claims } from './claims.ts';
 import { Doing, type Happened } from './doing.ts';
 import type { Firing } from './firing.ts';
-import { longUpToRpm } from './grid.ts';
-import { type Hunting, huntingIn, type SpeedAt } from './hunting.ts';
+import type { Hunting } from './hunting.ts';
 import { Listening, stepS } from './listening.ts';
+import { RecentIdle } from './recent-idle.ts';
 import { Track } from './track.ts';
 
 /** What is heard of an engine at a moment. */
@@ -21,19 +21,13 @@ export interface EngineHeard {
   readonly levelsDb: readonly number[];
 }
 
-/** So much of an idle is looked at for hunting, s, and so often. */
-const IDLE_S = 14;
-const LOOKED_AT_S = 2;
-
 /** Hears one engine in sound at 16 kHz: the same in Node and in a browser. */
 export class EngineEar {
   readonly #listening: Listening;
   readonly #track = new Track(stepS);
   readonly #claims = new Claims();
   readonly #doing = new Doing();
-  #speeds: SpeedAt[] = [];
-  #lookedS = 0;
-  #hunting: Hunting | null = null;
+  readonly #idle = new RecentIdle();
 
   constructor(firing: Firing) {
     this.#listening = new Listening(firing);
@@ -51,18 +45,8 @@ export class EngineEar {
         this.#claims.forget();
       }
       const atS = toldS - (claim ? this.#listening.lagS(claim.rpm) : 0);
-      if (claim && claim.rpm >= longUpToRpm) this.#speeds.push({ atS, rpm: claim.rpm });
-      while ((this.#speeds[0]?.atS ?? toldS) < toldS - IDLE_S) this.#speeds.shift();
-      if (toldS - this.#lookedS >= LOOKED_AT_S) {
-        this.#lookedS = toldS;
-        this.#hunting = this.hunting();
-      }
-      onHeard({ toldS, atS, claim, happened, hunting: this.#hunting, levelsDb });
+      const hunting = this.#idle.next(toldS, claim && { atS, rpm: claim.rpm });
+      onHeard({ toldS, atS, claim, happened, hunting, levelsDb });
     });
-  }
-
-  /** Whether the speed of the last seconds hunts. */
-  hunting(): Hunting | null {
-    return huntingIn(this.#speeds);
   }
 }

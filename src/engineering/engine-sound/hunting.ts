@@ -26,23 +26,21 @@ const LEAST_SPEEDS = 24;
  * @param speeds in order of time, of one idle
  */
 export function huntingIn(speeds: readonly SpeedAt[]): Hunting | null {
-  const [first, last] = [speeds[0], speeds.at(-1)];
-  if (!first || !last || speeds.length < LEAST_SPEEDS) return null;
-  const times = speeds.map(({ atS }) => atS - first.atS);
+  if (speeds.length < LEAST_SPEEDS) return null;
+  const times = speeds.map(({ atS }) => atS);
+  const seenS = Math.max(...times) - Math.min(...times);
   const flat = withoutTrend(
     times,
     speeds.map(({ rpm }) => rpm),
   );
   const all = flat.residual.reduce((sum, each) => sum + each * each, 0);
-  if (all === 0) return null;
-  let best: (Hunting & { readonly explains: number }) | null = null;
-  const longest = Math.min(LONGEST_S, (last.atS - first.atS) / PERIODS);
+  let best: (Hunting & { readonly power: number }) | null = null;
+  const longest = Math.min(LONGEST_S, seenS / PERIODS);
   for (let periodS = SHORTEST_S; periodS <= longest; periodS *= 1.03) {
-    const swing = swingOf(times, flat.residual, periodS);
-    const explains = swing.power / all;
-    if (!best || explains > best.explains) best = { amplitudeRpm: swing.amplitude, periodS, explains };
+    const { amplitudeRpm, power } = swingOf(times, flat.residual, periodS);
+    if (!best || power > best.power) best = { amplitudeRpm, periodS, power };
   }
-  if (!best || best.explains < EXPLAINS || best.amplitudeRpm < LEAST_SHARE * flat.mean) return null;
+  if (!best || best.power < EXPLAINS * all || best.amplitudeRpm < LEAST_SHARE * flat.mean) return null;
   return { amplitudeRpm: best.amplitudeRpm, periodS: best.periodS };
 }
 
@@ -52,10 +50,10 @@ function withoutTrend(times: readonly number[], values: readonly number[]) {
   const mean = values.reduce((sum, v) => sum + v, 0) / n;
   let [tv, tt] = [0, 0];
   times.forEach((t, i) => {
-    tv += (t - meanT) * ((values[i] as number) - mean);
+    tv += (t - meanT) * (values[i] as number);
     tt += (t - meanT) ** 2;
   });
-  const slope = tt === 0 ? 0 : tv / tt;
+  const slope = tv / tt;
   return { mean, residual: values.map((v, i) => v - mean - slope * ((times[i] as number) - meanT)) };
 }
 
@@ -75,8 +73,8 @@ function swingOf(times: readonly number[], values: readonly number[], periodS: n
     sv += s * v;
   });
   const determinant = cc * ss - cs * cs;
-  if (Math.abs(determinant) < 1e-9) return { amplitude: 0, power: 0 };
+  if (Math.abs(determinant) < 1e-9) return { amplitudeRpm: 0, power: 0 };
   const a = (cv * ss - sv * cs) / determinant;
   const b = (sv * cc - cv * cs) / determinant;
-  return { amplitude: Math.hypot(a, b), power: a * cv + b * sv };
+  return { amplitudeRpm: Math.hypot(a, b), power: a * cv + b * sv };
 }

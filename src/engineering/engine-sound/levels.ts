@@ -13,8 +13,9 @@ export class LevelMeter {
 
   /** @param powers of each band, for the next millisecond */
   push(powers: Float64Array): void {
-    for (let band = 0; band < bandCount; band++)
-      this.#sums[band] = (this.#sums[band] as number) + (powers[band] as number);
+    powers.forEach((power, band) => {
+      this.#sums[band] = (this.#sums[band] as number) + power;
+    });
     if (++this.#filled < FRAME_MS) return;
     this.#filled = 0;
     this.#frames.forEach((frames, band) => {

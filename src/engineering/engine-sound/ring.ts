@@ -12,11 +12,10 @@ export class Ring {
     this.#at = (this.#at + 1) % this.#kept.length;
   }
 
-  /** The last samples, oldest first, as many as fit. */
+  /** The last samples, oldest first. @param into as long as what is kept */
   read(into: Float64Array): Float64Array {
-    const { length } = this.#kept;
-    const from = (this.#at - into.length + 2 * length) % length;
-    for (let i = 0; i < into.length; i++) into[i] = this.#kept[(from + i) % length] as number;
+    into.set(this.#kept.subarray(this.#at));
+    into.set(this.#kept.subarray(0, this.#at), this.#kept.length - this.#at);
     return into;
   }
 }

@@ -83,7 +83,6 @@ export class Spectra {
       input[2 * i] = ((input[2 * i] as number) - meanOne) * w;
       input[2 * i + 1] = ((input[2 * i + 1] as number) - meanOther) * w;
     }
-    input.fill(0, 2 * length);
     const out = this.#out;
     this.#fft.transform(out, input);
     const [first, second] = powers;

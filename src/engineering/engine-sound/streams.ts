@@ -65,13 +65,13 @@ export class Streams {
   #take(): void {
     const forget = this.#started ? 1 / (MEAN_S * streamRateHz) : 1;
     this.#started = true;
-    for (let band = 0; band < bandCount; band++) {
-      const power = (this.#sums[band] as number) / DECIMATION;
-      this.#sums[band] = 0;
+    this.#sums.forEach((sum, band) => {
+      const power = sum / DECIMATION;
       const mean = (this.#means[band] as number) + forget * (power - (this.#means[band] as number));
       this.#means[band] = mean;
       this.#powers[band] = power;
       this.#values[1 + band] = Math.log(power + FLOOR_SHARE * mean + 1e-12);
-    }
+    });
+    this.#sums.fill(0);
   }
 }

@@ -80,8 +80,37 @@ const inTime =
       : 'The cranks that are allowed would be over before the oil is at the gauge; allowed: a faster pump, less to fill, or more cranks.';
   };
 
+/** What switches it off every day, where that is no key. */
+const usualControl: Readonly<Record<string, string>> = {
+  generator: 'mode switch to off',
+  marine: 'key off at the helm',
+};
+
 /** Figures of the calculations and margins of the trade, asked for only where everything is. */
 export const restQuestions: readonly Question[] = [
+  {
+    kind: 'words',
+    id: 'stopControl',
+    ask: 'What switches it off every day, as it is called out',
+    usual: 'seen',
+    fields: ['stopControl'],
+    tier: 'rest',
+    longest: 60,
+    when: draft => textIn(draft, 'use') !== 'vehicle',
+    propose: draft => assumed(usualControl[textIn(draft, 'use') ?? ''] ?? 'key off'),
+  },
+  {
+    kind: 'words',
+    id: 'jacketHeater',
+    ask: 'Its jacket heater: where it is switched or unplugged',
+    usual: 'seen',
+    fields: ['jacketHeater'],
+    tier: 'rest',
+    longest: 60,
+    orNone: true,
+    // Hardly any standby set is without.
+    propose: draft => assumed(textIn(draft, 'use') === 'generator' ? 'plug of the jacket heater' : null),
+  },
   rest('coolant.concentrateShare', 'share', [0.3, 1], always(0.95), {
     check: (value, draft) => {
       const [, most = 0] = rangeIn(draft, 'coolantMix') ?? [];

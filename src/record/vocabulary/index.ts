@@ -9,6 +9,7 @@ export {
   isNoteKind,
   type Kind,
   kinds,
+  type NotCarriedOut,
   type Note,
   type NoteKind,
   type RecordKind,
@@ -34,5 +35,5 @@ export {
   type Told,
   understand,
 } from './read.ts';
-export { newerVocabulary, olderVocabulary, VOCABULARY } from './version.ts';
+export { formerVocabulary, newerVocabulary, olderVocabulary, VOCABULARY } from './version.ts';
 export { inJson } from './write.ts';

@@ -37,20 +37,34 @@ export const jobCardSchema = z.strictObject({
   ...jobDetailShape,
 });
 
-/** What profiles were not asked for before the third vocabulary; nothing is carried out by it any more. */
+/**
+ * What profiles were not asked for before the third vocabulary, by which nothing is carried out any more; and before the
+ * ninth, in which nothing was given back at the end, and no mode switch asked for.
+ */
 const notYetAsked = {
+  handsBack: false,
   fuelling: { disabledBy: 'electric', at: 'injector harness plug' },
   prelube: null,
   turbo: false,
   firstRun: null,
 };
 
-const older = z.looseObject({ starter: z.looseObject({}) });
+const older = z.looseObject({
+  starter: z.looseObject({}),
+  use: z.looseObject({ kind: z.string() }).optional(),
+});
 
 /** The profile of a record, also of an older one. */
 const recordedProfile = z.preprocess(profile => {
   const { success, data } = older.safeParse(profile);
-  return success ? { ...notYetAsked, ...data, starter: { burstsInARow: 1, ...data.starter } } : profile;
+  if (!success) return profile;
+  const { starter, use } = data;
+  return {
+    ...notYetAsked,
+    ...data,
+    starter: { burstsInARow: 1, ...starter },
+    ...(use?.kind === 'generator' ? { use: { modeSwitch: null, ...use } } : {}),
+  };
 }, profileSchema);
 
 /** Absent in records of the first version. */

@@ -32,16 +32,27 @@ import { isRestart } from './read.ts';
  *    older records led elsewhere, as before the third.
  *
  * 8. A call for help that was not carried out is `notCarriedOut`, with who called, for what, and why not; nothing follows
- *    from it. What is asked of the supervisor nobody else answers, and `passed` names who said so (`by`), also where the
- *    second person said it for the technician. Events of older records led elsewhere, as before the third.
+ *    from it.
+ *
+ * 9. A load tester may be lacking (`noTester`): the battery's voltage at rest stands in, in a step of its own. What fires
+ *    while it is cranked without fuel stops with a cause of its own. A generating set has its mode switch asked for before it
+ *    is cranked, a jacket heater is off until the end, and what was locked out or inhibited is given back (`handsBack`, which
+ *    a profile of an older record lacks). An answer with seconds of its own counts only while they last: what is denied at
+ *    its read-back afterwards stops. What is asked of the supervisor nobody else answers, and `passed` names who said so
+ *    (`by`), also where the second person said it for the technician. Events of records of the seventh and eighth lead where
+ *    they led, but for these last two: a record in which they happened is read and told, and neither gone on with nor
+ *    confirmed.
  *
  * A new kind, or a change in what a kind or one of its members means, takes the next number; what older records hold
  * is read on as it was written.
  */
-export const VOCABULARY = 8;
+export const VOCABULARY = 9;
 
 /** Since this one the events lead where they lead now. */
-const CARRIED_OUT_SINCE = 8;
+const CARRIED_OUT_SINCE = 7;
+
+/** Since this one they do so without any exception. */
+const LEADS_ALIKE_SINCE = 9;
 
 const named = z.object({ vocabulary });
 
@@ -56,6 +67,12 @@ const vocabulariesIn = (entries: readonly Pick<Entry, 'kind' | 'data'>[]): reado
 export function olderVocabulary(entries: readonly Pick<Entry, 'kind' | 'data'>[]): number | null {
   const oldest = Math.min(...vocabulariesIn(entries));
   return oldest < CARRIED_OUT_SINCE ? oldest : null;
+}
+
+/** The vocabulary of a record, or of a part of it, in which some events may have led elsewhere; else null. */
+export function formerVocabulary(entries: readonly Pick<Entry, 'kind' | 'data'>[]): number | null {
+  const oldest = Math.min(...vocabulariesIn(entries));
+  return oldest < LEADS_ALIKE_SINCE ? oldest : null;
 }
 
 /** The vocabulary of a record, where it is newer than this program; else null. */

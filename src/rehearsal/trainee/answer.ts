@@ -201,6 +201,7 @@ function crank(until: ReplyId, { gauges, moment }: Sight, profile: Profile): Ans
       ? gauges.firing && gauges.rpm > RUNS_FROM_RPM
       : gauges.oilPressureKpa >= profile.oilPressure.showsKpa;
   const { awaits, replies } = offerOf(moment);
+  if (until !== 'fired' && gauges.firing && replies.includes('fired')) return reply('fired');
   if (awaits === 'starter') return seen ? reply(until) : null;
   if (awaits === 'outcome') return reply(seen ? until : 'nothingYet');
   if (awaits === 'repair') return stop('causeOther');

@@ -34,6 +34,8 @@ export function replayText(fault: ReplayFault, { words }: Manner): string {
     case 'newerVersion':
     case 'olderVersion':
       return fill(replay[fault.kind], { version: String(fault.version) });
+    case 'passedUnmet':
+      return fill(replay.passedUnmet, { line: String(fault.line), step: fault.step, gate: fault.gate });
     case 'impossible':
       return fill(replay.impossible, { why: fault.why });
     case 'differs': {

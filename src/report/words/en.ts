@@ -30,6 +30,7 @@ const unclear: Table = {
   lowConfidence: 'too uncertain',
   outOfRange: 'out of range',
   tooLong: 'too long',
+  farAway: 'too far from the microphone',
   deniedAtReadBack: 'denied at read-back',
   contradicted: 'another number than the one read back',
   notExpected: 'not expected',
@@ -166,6 +167,8 @@ export const en = {
     impossible: 'The procedure cannot be replayed from this record: {why}',
     differs:
       'Carried out once more, the recorded events do not lead to line {line}: {what}. Either another version of the procedure wrote this record, or it was altered and chained anew.',
+    passedUnmet:
+      "In line {line} the gate '{gate}' is passed at {step}, though by its own judgement before it the limit was not met.",
     nothingFollows: "no '{recorded}' follows from them",
     otherState: 'they lead to {leads}, not {recorded}',
     otherNote: "they lead to '{leads}', not '{recorded}'",

@@ -94,6 +94,7 @@ export const es: ReportWords = {
     lowConfidence: 'demasiado incierto',
     outOfRange: 'fuera de intervalo',
     tooLong: 'demasiado largo',
+    farAway: 'demasiado lejos del micrófono',
     deniedAtReadBack: 'negado al repetirlo',
     contradicted: 'otro número que el repetido',
     notExpected: 'no esperado',
@@ -180,6 +181,8 @@ export const es: ReportWords = {
     impossible: 'El procedimiento no se puede repetir a partir de este registro: {why}',
     differs:
       'Repetidos, los hechos del registro no llevan a la línea {line}: {what}. O lo escribió otra versión del procedimiento, o fue alterado y encadenado de nuevo.',
+    passedUnmet:
+      'En la línea {line} se da por cumplida la condición «{gate}» en {step}, aunque según el juicio anterior el límite no se cumplía.',
     nothingFollows: 'de ellos no sale ningún «{recorded}»',
     otherState: 'llevan a {leads}, no a {recorded}',
     otherNote: 'llevan a «{leads}», no a «{recorded}»',

@@ -94,6 +94,7 @@ export const fr: ReportWords = {
     lowConfidence: 'trop incertain',
     outOfRange: 'hors plage',
     tooLong: 'trop long',
+    farAway: 'trop loin du microphone',
     deniedAtReadBack: 'démenti à la relecture',
     contradicted: 'un autre nombre que celui qui est relu',
     notExpected: 'pas attendu',
@@ -180,6 +181,8 @@ export const fr: ReportWords = {
     impossible: 'La procédure ne peut pas être rejouée à partir de ce dossier : {why}',
     differs:
       'Rejoués, les événements du dossier ne mènent pas à la ligne {line} : {what}. Soit une autre version de la procédure a écrit ce dossier, soit il a été modifié et enchaîné à nouveau.',
+    passedUnmet:
+      "À la ligne {line}, la condition « {gate} » est validée à {step}, alors que, d'après le jugement qui précède, la limite n'était pas tenue.",
     nothingFollows: "aucun « {recorded} » n'en découle",
     otherState: 'ils mènent à {leads}, pas à {recorded}',
     otherNote: 'ils mènent à « {leads} », pas à « {recorded} »',

@@ -161,7 +161,7 @@ export class Bay {
   isStop(deed: Deed): boolean {
     const { run } = this.#current;
     const known = run ? [run.session.parts.language] : Object.values(languages);
-    return known.some(language => isStop(deed, language));
+    return known.some(language => isStop(deed, language)) && !this.#stopping.isEcho(deed);
   }
 
   /** Stops the session, in any state and for whoever asks: it is stopped, and all faces are told, when this returns. */

@@ -1,5 +1,7 @@
+import { isKnownEmergency } from '../../../machines/emergency.ts';
 import { type Moment, offerOf } from '../../../machines/moment.ts';
 import type { Emergency } from '../../../machines/vocabulary.ts';
+import type { NotCarriedOut } from '../../record/vocabulary/index.ts';
 import type { Pairing } from '../pairing/pairings.ts';
 import type { Deed, StopAnswer } from '../protocol/index.ts';
 import { mayCallForHelp } from './commands/authority.ts';
@@ -7,7 +9,6 @@ import { speaksFor } from './commands/deeds.ts';
 import type { DoneCommands } from './commands/done-commands.ts';
 import type { Crew } from './crew.ts';
 import type { CurrentRun } from './current-run.ts';
-import type { Run } from './run.ts';
 import { StopBook } from './stop-book.ts';
 
 /** By what way a stop came, and what it calls for help for. */
@@ -58,7 +59,7 @@ export class Stopping {
     if (!run)
       return isBeginning() ? this.#keep(by, id, { how, cause }) : { stop: 'nothingRuns', again: false };
     const { moment } = run.session;
-    this.#noteIfNotBelieved(run, by, id, how);
+    if (!mayCallForHelp(by.role)) this.notCarriedOut(by, id, how, 'notAtEngine');
     const isSame =
       moment.matches('stopped') &&
       (done.find(by.device, id) !== undefined || (!isNews(moment, cause) && !this.#book.take(by.device)));
@@ -72,16 +73,22 @@ export class Stopping {
     return { stop: 'stopped', again: false };
   }
 
+  /** A call for help that a microphone heard while the tool said that very word: its own voice. */
+  isEcho(deed: Deed): boolean {
+    if (deed.do !== 'stop' || deed.via !== 'voice' || deed.cause === undefined) return false;
+    return this.#scene.current.goingOn?.session.saysItself(deed.cause) === true;
+  }
+
   /** A call for help that nothing follows from stands on the record all the same, once for each stop. */
-  #noteIfNotBelieved(
-    { session }: Run,
+  notCarriedOut(
     { device, name, role }: Pairing,
     id: string,
     { cause }: HowStopped,
+    why: NotCarriedOut,
   ): void {
-    if (cause === undefined || mayCallForHelp(role) || !this.#book.take(`${device} ${cause}`)) return;
-    const what = { id, device, name, role, do: 'stop', cause, why: 'notAtEngine' } as const;
-    session.keep('notCarriedOut', what);
+    const { goingOn } = this.#scene.current;
+    if (!goingOn || cause === undefined || !this.#book.take(`${device} ${cause} ${why}`)) return;
+    goingOn.session.keep('notCarriedOut', { id, device, name, role, do: 'stop', cause, why });
   }
 
   #keep(
@@ -113,6 +120,5 @@ export class Stopping {
 function isNews(moment: Moment, cause: Emergency | undefined): boolean {
   // The second person may try their word out at the device at which the technician just did.
   if (offerOf(moment).awaits === 'drill') return true;
-  const { stop } = moment.context;
-  return cause !== undefined && (stop === null || ![stop.cause, ...stop.also].includes(cause));
+  return cause !== undefined && !isKnownEmergency(cause, moment.context.stop);
 }

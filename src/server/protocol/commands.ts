@@ -17,7 +17,14 @@ const heardSchema = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('unclear'),
     text,
-    reason: z.enum(['nothingRecognized', 'outOfGrammar', 'lowConfidence', 'tooLong', 'outOfRange']),
+    reason: z.enum([
+      'nothingRecognized',
+      'outOfGrammar',
+      'lowConfidence',
+      'tooLong',
+      'farAway',
+      'outOfRange',
+    ]),
   }),
 ]);
 

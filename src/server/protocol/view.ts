@@ -27,7 +27,7 @@ export const viewSchema = z.object({
   title: text,
   prompt: text,
   remark: text.exactOptional(),
-  callOut: text.exactOptional(),
+  callOuts: z.array(text).exactOptional(),
   addressed: roleSchema,
   addressedName: text,
   engine: z.enum(['off', 'cranking', 'running', 'unsure']),
@@ -76,6 +76,7 @@ export const grammarSchema = z.object({
   language: z.enum(languageCodes).exactOptional(),
   stop: z.array(text),
   replies: z.array(z.object({ id: text, wordings: z.array(text) })),
+  calls: z.array(z.object({ id: text, wordings: z.array(text) })).exactOptional(),
   agreement: text.exactOptional(),
   number: z
     .object({

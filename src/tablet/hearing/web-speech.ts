@@ -73,8 +73,10 @@ export class TranscriptRecognizer implements Recognizer {
     if (!this.#matcher) return;
     const stop = stopIn(this.#matcher, text);
     if (stop) this.#onHeard(stop);
-    else if (final && !this.#stopOnly && text !== '')
-      this.#onHeard(heardAs(this.#matcher, { text, confidence }, LEAST_CONFIDENCE));
+    else if (final && text !== '') {
+      const heard = heardAs(this.#matcher, { text, confidence }, LEAST_CONFIDENCE);
+      if (heard.kind === 'stop' || !this.#stopOnly) this.#onHeard(heard);
+    }
   }
 }
 

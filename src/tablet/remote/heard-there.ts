@@ -1,3 +1,4 @@
+import { isEmergency } from '../../../machines/emergency.ts';
 import type { Firing } from '../../engineering/engine-sound/firing.ts';
 import { type BayState, type ClientMessage, type Deed, sentVoice } from '../../server/protocol/index.ts';
 import { BELONGS_WITHIN_MS } from '../../session/who-speaks/join-voices.ts';
@@ -35,8 +36,10 @@ export class HeardThere {
     recognizer.onHeard(heard => {
       const { state } = this.#line();
       const voice = this.#takeVoice();
-      if (heard.kind === 'stop') this.#line().command({ do: 'stop', via: 'voice' });
-      else if (state?.turn)
+      if (heard.kind === 'stop') {
+        const { calls: cause } = heard;
+        this.#line().command({ do: 'stop', via: 'voice', ...(isEmergency(cause) ? { cause } : {}) });
+      } else if (state?.turn)
         this.#line().command({ do: 'heard', turn: state.turn, heard, ...(voice ? { voice } : {}) });
     });
   }

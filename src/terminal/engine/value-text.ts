@@ -61,7 +61,10 @@ const ofMoreParts: Readonly<
   Partial<Record<ValueField, (profile: Profile, reader: Reader) => string | null>>
 > = {
   use: ({ use: { kind, ...places } }, { language }) =>
-    [choiceText('use', kind, language) ?? kind, ...Object.values(places)].join('; '),
+    // One switch may be named for two things, and a set may be without one.
+    [choiceText('use', kind, language) ?? kind, ...new Set(Object.values(places))]
+      .filter(place => place !== null)
+      .join('; '),
   exhaust: ({ exhaust: { kind, ...places } }, { language }) =>
     [choiceText('exhaust', kind, language) ?? kind, ...Object.values(places)].join('; '),
   cutOff: ({ cutOff }) => cutOff?.at ?? null,
@@ -74,6 +77,7 @@ const ofMoreParts: Readonly<
       .join(', '),
   'fuel.filters': ({ fuel }, { language }) =>
     fuel.filters.map(({ fit }) => choiceText('firstFilter', fit, language) ?? fit).join('; '),
+  jacketHeater: ({ jacketHeater }) => jacketHeater?.at ?? null,
   prelube: ({ prelube }) => prelube?.port ?? null,
   firstRun: ({ firstRun }, { language }) =>
     firstRun && bySentence(`runs ${firstRun.runS} s, then drains ${firstRun.drainS} s`, language.bySentence),

@@ -2,6 +2,7 @@ import type { View } from '../../session/view.ts';
 import { type Line, line, type Row } from './line.ts';
 import { bannerLine } from './parts/banner.ts';
 import { busLine } from './parts/bus.ts';
+import { callOutLines } from './parts/call-outs.ts';
 import { choices, controls } from './parts/choices.ts';
 import { engineEarLine } from './parts/engine-ear.ts';
 import { headline } from './parts/headline.ts';
@@ -28,6 +29,7 @@ export interface Size {
 const upper = [
   'titleBar',
   'banner',
+  'callOuts',
   'gapAboveHeadline',
   'headline',
   'gapAbovePrompt',
@@ -57,6 +59,7 @@ function wishes(view: View, { columns, rows }: Size, words: FaceWords): Wish<Par
   const timerRows = view.timer ? 1 : 0;
   const bannered = bannerLine(view, columns, words).tone !== 'normal';
   const every = {
+    callOuts: callOutLines(view.callOuts ?? [], columns).length,
     prompt: promptBox(view, columns, words).length,
     choices: choices(view, columns, words).length,
     problems: problems(view.problems, columns, words).length,
@@ -67,6 +70,7 @@ function wishes(view: View, { columns, rows }: Size, words: FaceWords): Wish<Par
   return [
     { part: 'banner', rows: 1 },
     { part: 'hint', rows: 1 },
+    { part: 'callOuts', rows: every.callOuts },
     { part: 'prompt', rows: Math.min(3, every.prompt) },
     { part: 'choices', rows: Math.min(2, every.choices) },
     { part: 'timer', rows: timerRows },
@@ -131,6 +135,8 @@ export function screenRows(view: View, size: Size, typing: Typing, words: FaceWo
         return [titleBar(view, width, words)];
       case 'banner':
         return banner(view, width, rows, words);
+      case 'callOuts':
+        return callOutLines(view.callOuts ?? [], width).slice(0, rows);
       case 'headline':
         return headline(view, width, rows, words);
       case 'prompt':

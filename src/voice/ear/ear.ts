@@ -31,7 +31,12 @@ export interface EarParts<Prepared> {
   readonly decoder: Decoder<Prepared>;
   readonly speech: SpeechDetector;
   /** What stops are listened for with, always; without it the decoder alone hears them, in utterances. */
-  readonly stops?: { readonly network: HearingNetwork; readonly spotter: StopSpotter };
+  readonly stops?: {
+    readonly network: HearingNetwork;
+    readonly spotter: StopSpotter;
+    /** Calls for help have one of their own, so that nothing holds up a stop. */
+    readonly calls?: StopSpotter;
+  };
   /** Tells voices apart by the sound in which somebody speaks; null where that is too little. */
   readonly voiceIn?: ((samples: Float32Array) => Float32Array | null) | undefined;
   readonly trailingSilenceMs?: number | undefined;
@@ -42,6 +47,8 @@ interface Question<Prepared> {
   readonly fingerprint: string;
   readonly prepared: Prepared;
   readonly matcher: Matcher;
+  /** What calls for help in it, whatever answers it. */
+  readonly callsOf: Matcher;
 }
 
 /** One stretch of speech. */
@@ -103,6 +110,17 @@ export function createEar<Prepared>({
     report({ kind: 'stop', text });
   }
 
+  let lastCallMs = Number.NEGATIVE_INFINITY;
+
+  /** What answers the question is left to the decoder; while the tool speaks it answers none. */
+  function call(text: string, atMs: number): void {
+    const meaning = asked?.callsOf.meaningOf(text);
+    const answers = !toolSpeaks && asked?.matcher.meaningOf(text)?.kind === 'reply';
+    if (meaning?.kind !== 'stop' || answers || atMs - lastCallMs < sameStopMs) return;
+    lastCallMs = atMs;
+    report({ ...meaning, text });
+  }
+
   async function sense(block: Pcm): Promise<readonly Sound[]> {
     const { raw, heard } = await frontEnd.next(block);
     if (closed) return [];
@@ -113,6 +131,8 @@ export function createEar<Prepared>({
       for (const moment of moments) {
         const text = stops?.spotter.next(moment);
         if (text !== undefined) stop(text, sensedMs);
+        const called = stops?.calls?.next(moment);
+        if (called !== undefined) call(called, sensedMs);
       }
       return { raw: step, heard: heardSteps[i] ?? step, moments };
     });
@@ -175,7 +195,8 @@ export function createEar<Prepared>({
       conclude(current, tooLong ? { kind: 'unclear', text: '', reason: 'tooLong' } : verdict);
   }
 
-  const stoppedIn = ({ fromMs }: Utterance<Prepared>) => lastStopMs >= fromMs - sameStopMs;
+  const stoppedIn = ({ fromMs }: Utterance<Prepared>) =>
+    Math.max(lastStopMs, lastCallMs) >= fromMs - sameStopMs;
 
   /** A stop that the decoder heard: once for an utterance, whoever hears it first. */
   function stopIn(current: Utterance<Prepared>, text: string): void {
@@ -209,7 +230,8 @@ export function createEar<Prepared>({
       return;
     }
     const { text, certainty } = verdict;
-    if (meaning?.kind === 'stop') stop(text, followedMs);
+    if (meaning?.kind === 'stop')
+      meaning.calls === undefined ? stop(text, followedMs) : call(text, followedMs);
     else if (meaning === undefined || ended.question !== asked)
       report({ kind: 'unclear', text, reason: 'outOfGrammar' });
     else report({ ...meaning, text, confidence: certainty });
@@ -224,8 +246,17 @@ export function createEar<Prepared>({
       const fingerprint = JSON.stringify(grammar);
       if (closed || fingerprint === asked?.fingerprint) return;
       const matcher = matcherOf(grammar);
-      asked = { fingerprint, prepared: decoder.prepare(grammar, matcher), matcher };
+      const { calls = [] } = grammar;
+      const callsOf = matcherOf({
+        key: grammar.key,
+        language: grammar.language ?? 'en',
+        stop: [],
+        replies: [],
+        calls,
+      });
+      asked = { fingerprint, prepared: decoder.prepare(grammar, matcher), matcher, callsOf };
       stops?.spotter.listen(grammar.stop);
+      stops?.calls?.listen(calls.flatMap(({ wordings }) => wordings));
     },
     onlyStop(active) {
       if (toolSpeaks && !active) toolCeasedMs = followedMs;

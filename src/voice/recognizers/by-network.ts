@@ -1,4 +1,6 @@
-import { createNetworkDecoder, type NetworkDecoderOptions } from '../decoders/network/decoder.ts';
+import type { NetworkDecoderOptions } from '../decoders/network/decoder.ts';
+import { createDecoderTellingFar } from '../decoders/network/telling-far.ts';
+import { createCallSpotter } from '../ear/call-spotter.ts';
 import { createEar, type EarParts } from '../ear/ear.ts';
 import { createHearingNetwork } from '../ear/hearing-network.ts';
 import { createNearSpeech } from '../ear/near-speech.ts';
@@ -15,7 +17,11 @@ export function hearingBy(
 ): Required<Pick<EarParts<unknown>, 'stops' | 'speech'>> {
   return {
     speech: createNearSpeech(),
-    stops: { network: createHearingNetwork(weights), spotter: createStopSpotter(pronounce) },
+    stops: {
+      network: createHearingNetwork(weights),
+      spotter: createStopSpotter(pronounce),
+      calls: createCallSpotter(pronounce),
+    },
   };
 }
 
@@ -38,7 +44,7 @@ export function createNetworkEar(
   const { phonesLateMoments } = stops.network;
   return createEar({
     frontEnd: createPlainFrontEnd(),
-    decoder: createNetworkDecoder({ pronounce, phonesLateMoments, ...options }),
+    decoder: createDecoderTellingFar({ pronounce, phonesLateMoments, ...options }),
     speech,
     stops,
     voiceIn,

@@ -29,7 +29,7 @@ const straySign = /(?<!\p{L})[\p{Pd}−+]|[\p{Pd}−+](?!\p{L})|[<>=≤≥≈~±
 
 function heardIn(matcher: Matcher, { number }: Grammar, text: string): Heard {
   const meaning = matcher.meaningOf(text);
-  if (meaning?.kind === 'stop') return { kind: 'stop', text };
+  if (meaning?.kind === 'stop') return { ...meaning, text };
   const typed = number && readTyped(text, number);
   if (number && typed?.kind === 'number')
     return { kind: 'number', id: number.id, value: typed.value, text, confidence: 1 };

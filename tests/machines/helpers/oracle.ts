@@ -69,6 +69,8 @@ function neededFor(step: string, profile: Profile): string[] {
     ...(profile.exhaust.kind === 'wet' ? ['walkRound.rawWater', 'walkRound.strainer'] : []),
     ...(profile.prelube ? ['barOver.prelube'] : []),
     ...(profile.turbo ? ['barOver.turboFeed'] : []),
+    ...(profile.jacketHeater ? ['fill.jacketHeater'] : []),
+    ...(profile.use.kind === 'generator' && profile.use.modeSwitch !== null ? ['noFuelCrank.manual'] : []),
   ];
   if (step !== 'firstFire.crank' && step !== 'firstRun.restart') return any;
   return [
@@ -89,6 +91,12 @@ function neededFor(step: string, profile: Profile): string[] {
     ...(profile.heater ? ['keyOn.heaterHold', 'keyOn.heaterDone'] : []),
   ];
 }
+
+/** What is given back at the end, and so no longer locked out. */
+const givenAway = ['job.autoStart', 'job.breaker', 'fill.jacketHeater'];
+
+const handsBack = ({ handsBack: gives, use, jacketHeater, afterTreatment }: Profile) =>
+  gives && (use.kind === 'generator' || jacketHeater !== null || afterTreatment !== 'none');
 
 /** The phases in their order: what was found with the key on, or running, is lost when everything is off. */
 const phases = [
@@ -168,7 +176,8 @@ export function effectOf(
   if (event.type === 'goBack' && from !== to && !to.startsWith('stopped'))
     tests.push(fact => orderOf(steps, fact) >= orderOf(steps, step));
   if (to.startsWith('stopped') && (event.type === 'stop' || !from.startsWith('stopped'))) {
-    closed.add('clear').add('fired');
+    // Everything is off: the mode switch of a set as well.
+    closed.add('clear').add('fired').add('noFuelCrank.manual');
     // After key-off the engine stood already: only a cause can put in doubt what was found before.
     if (!opensAfterKeyOff(from, before.context.stop?.step ?? before.context.step, steps))
       tests.push(fromKeyOn);
@@ -184,6 +193,8 @@ export function effectOf(
   const starts = from.startsWith('firstFire.crank.') || from.startsWith('firstRun.restart.');
   if (starts && event.type === 'reply' && event.id === 'fired') opens.push('fired');
   if (opens.includes('shutdown.keyOff') || opens.includes('firstRun.keyOff')) closed.add('fired');
+  if (opens.includes('signOff.handBack')) for (const step of givenAway) closed.add(step);
+  if (to === 'signedOff' && handsBack(profile)) needs.push('signOff.handBack');
   if (isRunningState(to) && !opens.includes('fired')) needs.push('fired');
   return { opens, needs, closes: fact => tests.some(test => test(fact)) };
 }

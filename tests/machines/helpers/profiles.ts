@@ -10,6 +10,15 @@ export const demoBoat = await loadProfile('demo-boat');
 export const changed = (profile: Profile, parts: Partial<Profile>): Profile =>
   parseProfile(JSON.stringify({ ...profile, ...parts }), 'a changed demo profile');
 
+/** A generating set with lists of the shortest length. */
+export const shortestSet: Profile = changed(demoGenset, {
+  sensors: demoGenset.sensors.slice(0, 1),
+  lamps: demoGenset.lamps.slice(0, 1),
+  retorque: demoGenset.retorque.slice(0, 1),
+  shutdown: { ...demoGenset.shutdown, heatSoakLooksAfterS: [120] },
+  starter: { ...demoGenset.starter, maxBursts: 2 },
+});
+
 /**
  * Every kind of step that demo-six has, with lists of the shortest length: what a path can do is the same,
  * and there are few enough states to go through all of them.

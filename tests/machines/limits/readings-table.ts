@@ -1,5 +1,5 @@
 import type { Cause, Quantity } from '../../../machines/vocabulary.ts';
-import type { StepId } from '../../../prompts/types.ts';
+import type { ReplyId, StepId } from '../../../prompts/types.ts';
 import type { Profile } from '../../../src/profile/schema.ts';
 import { changed, demoFour, demoSix } from '../helpers/profiles.ts';
 import type { Shown } from './sessions.ts';
@@ -17,6 +17,8 @@ export interface ReadingLimit {
   readonly missed: readonly number[];
   /** What a value outside leads to; asked for again where nothing is said. */
   readonly stops?: Cause;
+  /** Where it is asked for only after another answer: in which state, and what was answered. */
+  readonly after?: { readonly state: string; readonly reply: ReplyId };
   /** A value outside may stay so, as an open item. */
   readonly staysOpen?: boolean;
 }
@@ -198,6 +200,20 @@ const electrics: readonly ReadingLimit[] = [
     ...cranking('under load, before the starter turns, at 21 degC', 21, 9.6),
     step: 'noFuelCrank.batteryLoad',
   },
+  // Without a tester the battery at rest stands in, at its own limit: 12.24 V at half, 12.45 at three quarters.
+  ...([5, 26.7] as const).map(
+    (ambientTemperature): ReadingLimit => ({
+      ...atRest(
+        `before the starter turns, without a load tester, at ${ambientTemperature} degC`,
+        ambientTemperature,
+        ambientTemperature === 5 ? 12.382 : 12.408,
+        0,
+      ),
+      step: 'noFuelCrank.batteryRest',
+      shown: { ambientTemperature },
+      after: { state: 'noFuelCrank.batteryLoad.asking', reply: 'noTester' },
+    }),
+  ),
   cranking('at 21 degC', 21, 9.6),
   cranking('at 4 degC', 4, 9.3),
   cranking('at -18 degC', -18, 8.5),

@@ -5,8 +5,12 @@ import { type ReadingLimit, readingLimits } from './readings-table.ts';
 import { isDone, lastVerdict, sessionAt } from './sessions.ts';
 
 /** The value is read off, by the second person too where it can hardly be true, read back and confirmed. */
-function readOff({ profile = demoSix, step, shown = {}, quantity }: ReadingLimit, si: number) {
-  const driver = sessionAt(profile, `${step}.asking`, shown).value(quantity, si);
+function readOff({ profile = demoSix, step, shown = {}, quantity, after }: ReadingLimit, si: number) {
+  const asked = after
+    ? sessionAt(profile, after.state, shown).reply(after.reply, { via: 'keys' })
+    : sessionAt(profile, `${step}.asking`, shown);
+  expect(asked.name).toBe(`${step}.asking`);
+  const driver = asked.value(quantity, si);
   if (driver.lines.includes('doubted')) driver.value(quantity, si).value(quantity, si);
   return driver.reply('yes');
 }

@@ -10,7 +10,7 @@ const line = fc.record({
 
 const wholeView: fc.Arbitrary<NonNullable<BayState['view']>> = fc.record({
   remark: fc.constantFrom('Oil pressure is good.', 'Not understood.'),
-  callOut: fc.constant('Stop! Key off. Stop!'),
+  callOuts: fc.constant(['Stop! Key off. Stop!']),
   profileName: fc.constantFrom('demo six', 'demo four'),
   invented: fc.boolean(),
   state: fc.constantFrom('working', 'held', 'stopped', 'over'),
@@ -69,11 +69,11 @@ const engineEar: fc.Arbitrary<NonNullable<NonNullable<BayState['view']>['engineE
 
 /** Some members of a view come and go. */
 const view: fc.Arbitrary<NonNullable<BayState['view']>> = fc
-  .tuple(wholeView, fc.subarray(['remark', 'callOut', 'engineEar'] as const), engineEar)
-  .map(([{ remark, callOut, ...rest }, there, ear]) => ({
+  .tuple(wholeView, fc.subarray(['remark', 'callOuts', 'engineEar'] as const), engineEar)
+  .map(([{ remark, callOuts, ...rest }, there, ear]) => ({
     ...rest,
     ...(there.includes('remark') && remark !== undefined ? { remark } : {}),
-    ...(there.includes('callOut') && callOut !== undefined ? { callOut } : {}),
+    ...(there.includes('callOuts') && callOuts !== undefined ? { callOuts } : {}),
     ...(there.includes('engineEar') ? { engineEar: ear } : {}),
   }));
 

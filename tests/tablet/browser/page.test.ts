@@ -4,7 +4,7 @@ import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { openBrowser } from '../helpers/browser.ts';
 import { faultsByAxe, lookAt, pictures } from '../helpers/looks.ts';
-import { answer, beginHere, openPage, touchOnly, waitForKey } from '../helpers/page.ts';
+import { answer, beginHere, keyOf, openPage, touchOnly, waitForKey } from '../helpers/page.ts';
 import { type Served, servePage } from '../helpers/serve.ts';
 
 let browser: Browser;

@@ -40,9 +40,13 @@ const tooSmall = (page: Page): Promise<string[]> =>
       .map(({ text, box }) => `${text}: ${box.width} x ${box.height}`),
   );
 
+/** Keeps a picture of what is shown. */
+export const picture = (page: Page, screen: string): Promise<unknown> =>
+  page.screenshot({ path: join(pictures, `${screen}.png`) });
+
 /** Expects that anybody can use what is shown, gloves on; keeps a picture of it. */
 export async function lookAt(page: Page, screen: string): Promise<void> {
-  await page.screenshot({ path: join(pictures, `${screen}.png`) });
+  await picture(page, screen);
   expect(await faultsByAxe(page), screen).toEqual([]);
   expect(await tooSmall(page), screen).toEqual([]);
   const { inner, scroll } = await page.evaluate(() => ({

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { languages } from '../../../prompts/index.ts';
 import type { View } from '../../../src/session/view.ts';
 import type { Size } from '../../../src/terminal/face/screen.ts';
 import { screenRows } from '../../../src/terminal/face/screen.ts';
@@ -92,6 +93,14 @@ describe('80 by 24', () => {
       '> █',
     ])
       expect(text).toContain(part);
+  });
+
+  it('shows what was called out whole, above what is asked, until it is done', () => {
+    const callOuts = (['fireCall', 'surgery', 'stillRunning'] as const).map(line => languages.en.lines[line]);
+    const view = { ...stopped, engine: 'unsure' as const, callOuts, prompt: languages.en.lines.areAllOff };
+    const shown = linesOf(view, small).filter(text => text.startsWith('!! '));
+    expect(shown.map(text => text.slice(3).trim()).join(' ')).toBe(callOuts.join(' '));
+    expect(textOf(view, small)).toMatch(/!! Danger.*Engine off and key off: all is off, or still running/s);
   });
 
   it('draws the title and the time left in large letters', () => {

@@ -6,6 +6,7 @@ import { createNearSpeech } from '../../../src/voice/ear/near-speech.ts';
 import type { SpeechDetector } from '../../../src/voice/ear/speech-detector.ts';
 import type { StopSpotter } from '../../../src/voice/ear/stop-spotter.ts';
 import { createPlainFrontEnd } from '../../../src/voice/front-end.ts';
+import { outputOf } from '../../../src/voice/phone-network/phones.ts';
 import type { Grammar, Heard } from '../../../src/voice/ports.ts';
 import { certain } from '../phone-network/sounds.ts';
 
@@ -63,7 +64,7 @@ export function scriptedDecoder(
 }
 
 /** What a stream is made of, 30 ms at a time: the sample value tells the network beside it what it hears there. */
-const codes = { quiet: 0, near: 0.3, doubt: 0.4, stop: 0.5, hum: 0.6 } as const;
+const codes = { quiet: 0, near: 0.3, doubt: 0.4, stop: 0.5, hum: 0.6, call: 0.7 } as const;
 export type Part = keyof typeof codes;
 
 const momentSamples = 480;
@@ -77,10 +78,11 @@ const nearness: Readonly<Record<Part, number>> = {
   doubt: 0.42,
   stop: 0.05,
   hum: 0.6,
+  call: 0.05,
 };
 
 /** What is heard in them; in a hum, a noise as of somebody near, there are no phones. */
-const phoneIn: Readonly<Partial<Record<Part, string>>> = { near: 'N', doubt: 'N', stop: 'AA' };
+const phoneIn: Readonly<Partial<Record<Part, string>>> = { near: 'N', doubt: 'N', stop: 'AA', call: 'F' };
 
 function partOf(samples: Float32Array): Part {
   const value = samples[0] ?? 0;
@@ -114,6 +116,12 @@ const scriptedSpotter = (): StopSpotter => ({
   next: ({ early }) => (early[1] === 0 ? 'stop' : undefined),
 });
 
+/** The same of a call for help, which is an F. */
+const scriptedCalls = (): StopSpotter => ({
+  listen: () => {},
+  next: ({ early }) => (early[outputOf('F') ?? 0] === 0 ? 'fire' : undefined),
+});
+
 /** An ear of real parts but for network and decoder, which answer by script. */
 export function rig(
   decoder: Decoder<Grammar>,
@@ -126,7 +134,7 @@ export function rig(
     frontEnd: createPlainFrontEnd(),
     decoder,
     speech,
-    stops: { network: scriptedNetwork(), spotter: scriptedSpotter() },
+    stops: { network: scriptedNetwork(), spotter: scriptedSpotter(), calls: scriptedCalls() },
     trailingSilenceMs,
   });
   const reports: { readonly heard: Heard; readonly atMs: number }[] = [];

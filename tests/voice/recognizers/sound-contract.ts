@@ -204,10 +204,19 @@ export function soundRecognizerContract(name: string, create: () => Promise<Soun
   });
 
   describe(`what a recognizer can listen for (${name})`, () => {
-    it('has no words that nobody taught it to pronounce, and says which', async () => {
+    it('leaves a wording out that it was not taught to pronounce, and hears the others and every stop', async () => {
+      const { recognizer, reports } = await ear({
+        ...grammar,
+        replies: [{ id: 'x', wordings: ['coolant zorblat', 'quibbly full', 'coolant full'] }],
+      });
+      await recognizer.hear(spoken('coolant full'));
+      await recognizer.hear(spoken('stop'));
+      expect(reports).toMatchObject([{ kind: 'reply', id: 'x' }, { kind: 'stop' }]);
+    });
+
+    it('says which words of a stop it was not taught to pronounce, and goes on with what it listened for', async () => {
       const { recognizer, reports } = await ear();
-      const unknown = { id: 'x', wordings: ['coolant zorblat', 'quibbly full'] };
-      expect(() => recognizer.listen({ ...grammar, replies: [unknown] })).toThrow(
+      expect(() => recognizer.listen({ ...grammar, stop: ['stop zorblat', 'quibbly'] })).toThrow(
         'Grammar "fill.coolant.asking" has words without a known pronunciation (zorblat, quibbly); add them to its language in src/voice/languages.',
       );
       await recognizer.hear(spoken('correct'));

@@ -95,12 +95,16 @@ describe('a player', () => {
     await expect(missing.play(tone(0.1), 'x')).rejects.toThrow(/ENOENT/);
   });
 
-  it.each(['wav', 'file'] as const)('fed by %s can be cut before it has started', async feed => {
-    const sink = sinkOf(HANG, feed);
-    const playing = sink.play(tone(0.1), 'x');
-    sink.cut();
-    await expect(playing).resolves.toBeUndefined();
-  }, 60_000);
+  it.each(['wav', 'file'] as const)(
+    'fed by %s can be cut before it has started',
+    async feed => {
+      const sink = sinkOf(HANG, feed);
+      const playing = sink.play(tone(0.1), 'x');
+      sink.cut();
+      await expect(playing).resolves.toBeUndefined();
+    },
+    60_000,
+  );
 
   it('may be cut when nothing is played', async () => {
     const sink = sinkOf('');

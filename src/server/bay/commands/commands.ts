@@ -103,7 +103,8 @@ export class Commands {
         record();
         return current.declineHold();
       case 'stop':
-        stopping.stop(by, id, deed);
+        if (stopping.isEcho(deed)) stopping.notCarriedOut(by, id, deed, 'toolSpoke');
+        else stopping.stop(by, id, deed);
         return;
       default:
         return this.#answer(by, id, deed);

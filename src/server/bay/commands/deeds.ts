@@ -1,6 +1,8 @@
+import { emergencyReplies } from '../../../../machines/emergency.ts';
 import { isOver, offerOf } from '../../../../machines/moment.ts';
 import type { Person } from '../../../../machines/vocabulary.ts';
 import type { Language } from '../../../../prompts/types.ts';
+import { emergencies } from '../../../record/vocabulary/names.ts';
 import { isControl } from '../../../session/grammar.ts';
 import { meansStop } from '../../../session/stop-words.ts';
 import type { Heard } from '../../../voice/ports.ts';
@@ -63,11 +65,16 @@ export function planned(deed: SessionDeed, by: Pairing, scene: Scene): () => voi
       if (by.role === 'supervisor') speakerOf(by, scene);
       const heard = heardInLine(session, deed);
       if (heard === null) throw new Refused('malformed', 'Nothing was said.');
+      // A call for help; a stop goes another way.
+      if (heard.kind === 'stop' && mayCallForHelp(by.role))
+        return () => session.hear(heard, deed.via, by.role);
       if (!isAnybodys(heard, scene)) onTime(deed.turn, scene);
       const speaker = speakerFor(heard, by, scene);
       return () => session.hear(heard, deed.via, speaker);
     }
     case 'heard': {
+      const call = callIn(deed, by, scene);
+      if (call !== null) return () => session.hear(call, 'voice', by.role);
       if (!isAnybodys(deed.heard, scene)) onTime(deed.turn, scene);
       const speaker = speakerFor(deed.heard, by, scene);
       if (session.hearsOnlyStop)
@@ -79,6 +86,27 @@ export function planned(deed: SessionDeed, by: Pairing, scene: Scene): () => voi
       return () => session.hear(heard, 'voice', speaker);
     }
   }
+}
+
+/**
+ * Fire and injury that somebody at the engine was heard to tell, where that is no answer of theirs to what is asked now: at
+ * another turn, at a device that does not lead, or while the tool speaks. Then it is taken as a stop.
+ */
+function callIn(
+  { heard, turn }: Extract<Deed, { do: 'heard' }>,
+  by: Pairing,
+  scene: Scene,
+): Extract<Heard, { kind: 'stop' }> | null {
+  const cause =
+    heard.kind === 'reply' ? emergencies.find(each => emergencyReplies[each] === heard.id) : undefined;
+  if (cause === undefined || !mayCallForHelp(by.role)) return null;
+  const { session } = scene.run;
+  const answers =
+    (turn === scene.turn || isAnybodys(heard, scene)) &&
+    !session.hearsOnlyStop &&
+    (isAnybodys(heard, scene) || answererAt(by, scene).ok) &&
+    session.grammar('voice').replies.some(({ id }) => heard.kind === 'reply' && id === heard.id);
+  return answers ? null : { kind: 'stop', text: heard.text, calls: cause };
 }
 
 function onTime(turn: string, scene: Scene): void {

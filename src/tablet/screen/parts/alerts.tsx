@@ -13,17 +13,18 @@ const whatToDo = (role: Role, engine: View['engine']) => {
   return engine === 'off' ? 'second' : 'secondRunning';
 };
 
-/** What has to be seen at once: what became of a stop, a hazard that was called out, a line that is broken. */
+/** What has to be seen at once: what became of a stop, what was called out and has to be done, a line that is broken. */
 export function Alerts({ state }: { readonly state: FaceState }) {
   const { stop, view, bay } = state;
   const notice = stopNotice(stop, view);
-  const callOut = view?.callOut ?? '';
+  const callOuts = view?.callOuts ?? [];
+  const [newest = ''] = callOuts;
   useEffect(() => {
     if (stop === 'unanswered') vibrate('hazard');
   }, [stop]);
   useEffect(() => {
-    if (callOut !== '') vibrate('hazard');
-  }, [callOut]);
+    if (newest !== '') vibrate('hazard');
+  }, [newest]);
   const missing = bay ? missingRoles(bay).filter(role => role !== state.role) : [];
   const link = bay?.link;
   const isCutOff = link !== undefined && link.state !== 'connected';
@@ -31,7 +32,11 @@ export function Alerts({ state }: { readonly state: FaceState }) {
     <div className="alerts">
       <div role="alert" className="loud">
         {notice && <p className={notice.tone}>{notice.text}</p>}
-        {callOut !== '' && <p className="danger">{callOut}</p>}
+        {callOuts.map(text => (
+          <p key={text} className="danger">
+            {text}
+          </p>
+        ))}
       </div>
       <div role="alert" className="problems">
         {isCutOff && (

@@ -1,10 +1,9 @@
 import type { Decoder, Progress, Verdict } from '../../ear/decoder.ts';
 import type { Moment } from '../../ear/moment.ts';
 import { createVoicePower } from '../../ear/voice-power.ts';
-import { VoiceError } from '../../errors.ts';
 import { voiceLanguage } from '../../languages/index.ts';
 import { isMeant, type Matcher } from '../../meaning.ts';
-import { type PhoneGraph, type Pronounce, phoneGraphOf, wordsFrom } from '../../phone-network/phone-graph.ts';
+import { type PhoneGraph, type Pronounce, phoneGraphOf } from '../../phone-network/phone-graph.ts';
 import { blank } from '../../phone-network/phones.ts';
 import { type Hypothesis, Search } from '../../phone-network/search.ts';
 import type { Grammar, UnclearReason } from '../../ports.ts';
@@ -21,6 +20,7 @@ import {
 } from './bounds.ts';
 import { type Features, featuresOf } from './features.ts';
 import { grammarGraph } from './grammar-graph.ts';
+import { pronounceable } from './pronounceable.ts';
 
 /** A grammar, spelled in phones. */
 export interface PhoneGrammar {
@@ -87,7 +87,7 @@ const figureWordsOf = ({ number }: Grammar): ReadonlySet<string> =>
 
 /**
  * Searches what the phone network hears for what the grammar allows.
- * Its `prepare` throws `wordUnknown` naming the words that nobody taught it to pronounce, and `grammarUnusable`.
+ * Its `prepare` leaves wordings out that nobody taught it to pronounce, and throws as `pronounceable` does.
  */
 export function createNetworkDecoder({
   pronounce,
@@ -205,14 +205,7 @@ export function createNetworkDecoder({
 
   return {
     prepare(grammar, matcher) {
-      const start = grammarGraph(grammar);
-      const unknown = wordsFrom(start).filter(word => pronounce(word).length === 0);
-      if (unknown.length > 0) {
-        throw new VoiceError(
-          'wordUnknown',
-          `Grammar "${grammar.key}" has words without a known pronunciation (${unknown.join(', ')}); add them to its language in src/voice/languages.`,
-        );
-      }
+      const start = grammarGraph(pronounceable(grammar, pronounce));
       const figures = grammar.number?.digitsOnly === true;
       const figureWords = figureWordsOf(grammar);
       const { agreement } = grammar;

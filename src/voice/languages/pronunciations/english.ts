@@ -96,6 +96,7 @@ emergency: IH M ER JH AH N S IY | IY M ER JH AH N S IY
 empty: EH M P T IY | EH M T IY
 end: EH N D
 engine: EH N JH AH N | IH N JH AH N
+everything: EH V R IY TH IH NG
 exhaust: IH G Z AO S T
 extinguisher: IH K S T IH NG G W IH SH ER
 extraction: EH K S T R AE K SH AH N
@@ -148,6 +149,7 @@ go: G OW
 good: G UH D | G IH D
 grade: G R EY D
 hammer: HH AE M ER
+handed: HH AE N D AH D | HH AE N D IH D
 has: HH AE Z | HH AH Z
 have: HH AE V
 hear: HH IY R
@@ -176,6 +178,7 @@ isolated: AY S AH L EY T AH D | AY S AH L EY T IH D
 it: IH T
 item: AY T AH M
 items: AY T AH M Z
+jacket: JH AE K AH T | JH AE K IH T
 keeps: K IY P S
 key: K IY
 kill: K IH L
@@ -208,6 +211,7 @@ low: L OW
 lowest: L OW AH S T
 m: EH M
 manifold: M AE N AH F OW L D | M AE N IH F OW L D
+manual: M AE N Y UW AH L
 marked: M AA R K T
 measured: M EH ZH ER D
 meters: M IY T ER Z
@@ -375,6 +379,7 @@ switch: S W IH CH
 tank: T AE NG K
 temperature: T EH M P R AH CH ER | T EH M P ER AH CH ER
 ten: T EH N
+tester: T EH S T ER
 that: DH AE T | DH AH T
 the: DH AH | DH IY
 there: DH EH R
@@ -427,6 +432,7 @@ what: W AH T | HH W AH T
 where: W EH R | HH W EH R
 white: W AY T | HH W AY T
 wiring: W AY R IH NG
+without: W IH TH AW T | W IH DH AW T
 would: W UH D
 wrong: R AO NG
 yes: Y EH S

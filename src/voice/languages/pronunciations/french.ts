@@ -113,6 +113,7 @@ culasse: k y l a s
 cylindre: s i l ɛ̃ d ʁ | s i l ɛ̃ d | s i l ɛ̃ d ʁ ə
 câblage: k a b l a ʒ
 câble: k a b l | k a b | k a b l ə
+d'accord: d a k ɔ ʁ
 d'air: d ɛ ʁ
 d'eau: d o
 d'huile: d ɥ i l
@@ -234,6 +235,7 @@ là: l a
 léger: l e ʒ e | l ɛ ʒ e
 machine: m a ʃ i n
 manchons: m ɑ̃ ʃ ɔ̃ | m ɑ̃ ʃ ɔ̃ z
+manuel: m a n y ɛ l
 marche: m a ʁ ʃ
 marqués: m a ʁ k e
 masse: m a s
@@ -274,6 +276,7 @@ nuit: n ɥ i
 numéro: n y m e ʁ o | n y m ɛ ʁ o
 négatif: n e ɡ a t i f | n ɛ ɡ a t i f
 odeur: o d œ ʁ | ɔ d œ ʁ
+ok: o k e | ɔ k e
 on: ɔ̃ | ɔ̃ n
 onze: ɔ̃ z
 ordre: ɔ ʁ d ʁ | ɔ ʁ d | ɔ ʁ d ʁ ə
@@ -330,7 +333,9 @@ raté: ʁ a t e
 refroidissement: ʁ ə f ʁ w a d i s m ɑ̃ | ʁ f ʁ w a d i s m ɑ̃ | ʁ ø f ʁ w a d i s m ɑ̃
 refus: ʁ ə f y | ʁ f y | ʁ ø f y
 regarde: ʁ ə ɡ a ʁ d | ʁ ɡ a ʁ d | ʁ ø ɡ a ʁ d
+remis: ʁ ə m i | ʁ m i | ʁ ø m i
 rempli: ʁ ɑ̃ p l i
+rendu: ʁ ɑ̃ d y
 reprend: ʁ ə p ʁ ɑ̃ | ʁ ø p ʁ ɑ̃
 restant: ʁ ɛ s t ɑ̃
 reste: ʁ ɛ s t
@@ -341,6 +346,7 @@ rien: ʁ i ɛ̃ | ʁ i ɛ̃ n | ʁ j ɛ̃ n
 rotation: ʁ o t a s j ɔ̃ | ʁ ɔ t a s j ɔ̃
 rouge: ʁ u ʒ
 route: ʁ u t
+réchauffeur: ʁ e ʃ o f œ ʁ | ʁ ɛ ʃ o f œ ʁ | ʁ e ʃ ɔ f œ ʁ
 régime: ʁ e ʒ i m | ʁ ɛ ʒ i m
 régénération: ʁ e ʒ e n e ʁ a s j ɔ̃ | ʁ ɛ ʒ ɛ n ɛ ʁ a s j ɔ̃
 répète: ʁ e p ɛ t | ʁ ɛ p ɛ t
@@ -349,6 +355,7 @@ réservoir: ʁ e z ɛ ʁ v w a ʁ | ʁ e z e ʁ v w a ʁ | ʁ ɛ z ɛ ʁ v w a �
 rétablie: ʁ e t a b l i | ʁ ɛ t a b l i
 sale: s a l
 salle: s a l
+sans: s ɑ̃
 sec: s ɛ k
 secondes: s ə ɡ ɔ̃ d | s ɡ ɔ̃ d | s ø ɡ ɔ̃ d
 seize: s ɛ z
@@ -358,6 +365,7 @@ serrage: s ɛ ʁ a ʒ | s e ʁ a ʒ
 serrer: s ɛ ʁ e | s e ʁ e
 serré: s ɛ ʁ e | s e ʁ e
 serrés: s ɛ ʁ e | s ɛ ʁ e z | s e ʁ e | s e ʁ e z
+service: s ɛ ʁ v i s | s e ʁ v i s
 signaler: s i n j a l e
 signe: s i n j
 signé: s i n j e
@@ -390,6 +398,7 @@ tendu: t ɑ̃ d y
 tension: t ɑ̃ s j ɔ̃
 terminer: t ɛ ʁ m i n e | t e ʁ m i n e
 terminée: t ɛ ʁ m i n e | t e ʁ m i n e
+testeur: t ɛ s t œ ʁ | t e s t œ ʁ
 thermostat: t ɛ ʁ m o s t a | t e ʁ m o s t a | t ɛ ʁ m ɔ s t a
 tirer: t i ʁ e
 tiède: t j ɛ d
