@@ -63,6 +63,13 @@ const upload = (content: Buffer | string, headers: Record<string, string> = {}) 
     },
     content,
   );
+/** @returns the id under which it is kept */
+async function sendTo(own: TestShop, token: string, content: Buffer): Promise<string> {
+  const headers = { authorization: `Bearer ${token}`, 'content-type': 'application/x-ndjson' };
+  const { body } = await fetchRaw(own.base, '/api/upload', { method: 'POST', headers }, content);
+  return JSON.parse(body).id;
+}
+
 const errorOf = ({ body }: { body: string }) => JSON.parse(body).error.code;
 
 describe('The sessions of the shop', () => {
@@ -152,16 +159,7 @@ describe('A session that a tablet held without the laptop, and ended there', () 
     await run.record.close();
     const other = await openShop();
     const token = await other.pair('technician');
-    const sent = await fetchRaw(
-      other.base,
-      '/api/upload',
-      {
-        method: 'POST',
-        headers: { authorization: `Bearer ${token}`, 'content-type': 'application/x-ndjson' },
-      },
-      await readFile(run.path),
-    );
-    const { id } = JSON.parse(sent.body);
+    const id = await sendTo(other, token, await readFile(run.path));
     const face = await Face.paired(other.base, token);
     for (let asked = 0; asked < 3; asked += 1)
       expect(await face.do({ do: 'resume', session: id })).toMatchObject({
@@ -178,16 +176,7 @@ describe('A session that a tablet held without the laptop, and ended there', () 
   test('but not ended, is gone on with in a copy that says where it comes from', async () => {
     const other = await openShop();
     const token = await other.pair('technician');
-    const sent = await fetchRaw(
-      other.base,
-      '/api/upload',
-      {
-        method: 'POST',
-        headers: { authorization: `Bearer ${token}`, 'content-type': 'application/x-ndjson' },
-      },
-      longer,
-    );
-    const { id } = JSON.parse(sent.body);
+    const id = await sendTo(other, token, longer);
     const face = await Face.paired(other.base, token);
     expect(await face.do({ do: 'resume', session: id })).toMatchObject({ type: 'ack' });
     const owners = await readFile(join(other.folder, '.server', 'owners.jsonl'), 'utf8');
