@@ -73,13 +73,16 @@ const isMisunderstood = ({ context, event }: Look) =>
 
 /**
  * The question, with a word before it when it was misunderstood: repeat, then digits, then another mouth, or the
- * supervisor's own hand.
+ * supervisor's own hand. That word is of this moment: said again, and shown later, the question stands without it.
  */
-export const askAgain = (ask: Line, digits: boolean, by: Person) =>
-  speak(look => ({
+export const askAgain = (ask: Line, digits: boolean, by: Person) => {
+  const [remember] = speak(ask);
+  const [, say] = speak(look => ({
     ...ask(look),
     ...(isMisunderstood(look) ? { prefix: repair(look, digits, by) } : {}),
   }));
+  return [remember, say] as const;
+};
 
 export const countMisheard = update(({ context }) => ({ misheard: context.misheard + 1, pending: null }));
 
