@@ -89,6 +89,8 @@ export const LONG_AWAY_S = 1800;
 const wasLongAway = (event: Look['event']) =>
   event.type !== 'stop' || event.awayS === undefined || event.awayS >= LONG_AWAY_S;
 
+const awayS = (event: Look['event']) => (event.type === 'stop' ? (event.awayS ?? null) : null);
+
 const byPeople = ({ event: { via } }: Look) => via !== 'bus' && via !== 'tool';
 
 /**
@@ -104,6 +106,9 @@ export const stopNow = (
   heldSinceMs: null,
   echoed: [],
   stops: context.stops + 1,
+  ...(cause === 'toolRestarted'
+    ? { absences: [...context.absences, { atMs: atMs(event), seconds: awayS(event) }] }
+    : {}),
   stop: {
     cause: context.stop ? context.stop.cause : cause,
     also:

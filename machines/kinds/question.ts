@@ -58,12 +58,18 @@ const isMisunderstood = ({ context, event }: Look) =>
   context.misheard > 0 &&
   (event.type === 'unclear' || event.type === 'value' || (event.type === 'reply' && event.id === 'no'));
 
-/** The question, with a word before it when it was misunderstood: repeat, then digits, then another mouth. */
-export const askAgain = (ask: Line, digits: boolean) =>
-  speak(look => ({
+/**
+ * The question, with a word before it when it was misunderstood: repeat, then digits, then another mouth. That word is of
+ * this moment: said again, and shown later, the question stands without it.
+ */
+export const askAgain = (ask: Line, digits: boolean) => {
+  const [remember] = speak(ask);
+  const [, say] = speak(look => ({
     ...ask(look),
     ...(isMisunderstood(look) ? { prefix: repair(look, digits) } : {}),
   }));
+  return [remember, say] as const;
+};
 
 export const countMisheard = update(({ context }) => ({ misheard: context.misheard + 1, pending: null }));
 

@@ -188,6 +188,7 @@ export const lines = {
   codeFmi: 'Failure mode, zero to thirty one?',
   codeBlocks: 'Code {spn} {fmi}, {meaning}: blocks. {because}.',
   codeGoOn: 'Code {spn} {fmi}, {meaning}: may go on. {because}.',
+  codeStillShown: 'The bus still shows {codes}. I wait.',
   codeWatch: 'Code {spn} {fmi}, {meaning}: watched for {time}. {because}.',
   codeUnknown: 'Code {spn} {fmi}, {meaning}: not in the profile, so it blocks. The supervisor may accept it.',
   anotherCode: 'Read another code, or no more codes?',

@@ -198,6 +198,7 @@ export const lines = {
   codeFmi: '¿Modo de fallo, de cero a treinta y uno?',
   codeBlocks: 'Código {spn} {fmi}, {meaning}: bloquea. {because}.',
   codeGoOn: 'Código {spn} {fmi}, {meaning}: se puede seguir. {because}.',
+  codeStillShown: 'El bus indica todavía {codes}. Espero.',
   codeWatch: 'Código {spn} {fmi}, {meaning}: vigilado durante {time}. {because}.',
   codeUnknown:
     'Código {spn} {fmi}, {meaning}: no está en el perfil, así que bloquea. El jefe de taller puede aceptarlo.',

@@ -198,6 +198,7 @@ export const lines = {
   codeFmi: 'Mode de défaillance, de zéro à trente et un ?',
   codeBlocks: 'Code {spn} {fmi}, {meaning} : bloquant. {because}.',
   codeGoOn: 'Code {spn} {fmi}, {meaning} : on peut continuer. {because}.',
+  codeStillShown: "Le bus indique encore {codes}. J'attends.",
   codeWatch: 'Code {spn} {fmi}, {meaning} : surveillé pendant {time}. {because}.',
   codeUnknown:
     "Code {spn} {fmi}, {meaning} : absent du profil, donc bloquant. Le chef d'atelier peut l'accepter.",

@@ -38,8 +38,11 @@ import { isRestart } from './read.ts';
  *    while it is cranked without fuel stops with a cause of its own. A generating set has its mode switch asked for before it
  *    is cranked, a jacket heater is off until the end, and what was locked out or inhibited is given back (`handsBack`, which
  *    a profile of an older record lacks). An answer with seconds of its own counts only while they last: what is denied at
- *    its read-back afterwards stops. Events of records of the seventh and eighth lead where they led, but for that last: a
- *    record in which it happened is read and told, and neither gone on with nor confirmed.
+ *    its read-back afterwards stops. Coolant that is told too hot in the warm-up stops unless it is denied in time; "not yet"
+ *    at a speed of a sweep is waited for; a pause has the heater's time begin anew; coolant read before a run sets no limit
+ *    of it, and is never as before; "no more codes" and "fault cleared" are held against the bus. Events of records of the
+ *    seventh and eighth lead where they led, but for what begins with an answer's seconds: a record in which any of it
+ *    happened is read and told, and neither gone on with nor confirmed.
  *
  * A new kind, or a change in what a kind or one of its members means, takes the next number; what older records hold
  * is read on as it was written.

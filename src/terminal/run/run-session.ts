@@ -118,7 +118,7 @@ async function joinParts(
     restored?.leftAt,
   );
   const words = faceWords[header.language];
-  const viewer = new Viewer(session, words.keysOnly);
+  const viewer = new Viewer(session, words.keysOnly, options.silent);
   const keys = createTypedRecognizer();
   session.attach(keys, 'keys');
 
