@@ -29,7 +29,7 @@ import { isRestart } from './read.ts';
  *
  * 7. A stop may name fire or injury as its `cause` wherever the stop before has got to; what the second person called so
  *    counts besides whatever cause is named. A profile may say that current shuts its engine off (`stopSolenoid`). Events of
- *    records of the sixth lead where they led.
+ *    older records led elsewhere, as before the third.
  *
  * 8. A call for help that was not carried out is `notCarriedOut`, with who called, for what, and why not; nothing follows
  *    from it.
@@ -42,9 +42,10 @@ import { isRestart } from './read.ts';
  *    at a speed of a sweep is waited for; a pause has the heater's time begin anew; coolant read before a run sets no limit
  *    of it, and is never as before; "no more codes" and "fault cleared" are held against the bus. That it fired is taken
  *    behind "nothing yet" too, with its seconds since the burst; beside "nothing yet", a clear and "ready" stands the speed
- *    by the bus, and one that runs is not cranked. Pressure that has to hold has the starter turn on. Events of records of the
- *    seventh and eighth lead where they led, but for what begins with an answer's seconds: a record in which any of it
- *    happened is read and told, and neither gone on with nor confirmed.
+ *    by the bus, and one that runs is not cranked. Pressure that has to hold has the starter turn on. What is asked of the
+ *    supervisor nobody else answers, and `passed` names who said so (`by`), also where the second person said it for the
+ *    technician. Events of records of the seventh and eighth lead where they led, but for what begins with an answer's
+ *    seconds: a record in which any of it happened is read and told, and neither gone on with nor confirmed.
  *
  * A new kind, or a change in what a kind or one of its members means, takes the next number; what older records hold
  * is read on as it was written.
@@ -52,7 +53,7 @@ import { isRestart } from './read.ts';
 export const VOCABULARY = 9;
 
 /** Since this one the events lead where they lead now. */
-const CARRIED_OUT_SINCE = 6;
+const CARRIED_OUT_SINCE = 7;
 
 /** Since this one they do so without any exception. */
 const LEADS_ALIKE_SINCE = 9;
