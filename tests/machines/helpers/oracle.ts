@@ -141,7 +141,7 @@ const runningSteps = [
 export const isRunningState = (name: string) =>
   runningPhases.includes(phaseOf(name)) || runningSteps.some(step => name.startsWith(`${step}.`));
 
-export const isCrankingState = (name: string) => name.endsWith('.cranking') || name.endsWith('.holding');
+export const isCrankingState = (name: string) => name.endsWith('.cranking');
 
 /** What one event opens, closes and uses up. */
 export interface Effect {
