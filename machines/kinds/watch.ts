@@ -2,7 +2,7 @@ import { replyNeedsReadBack, valueNeedsReadBack } from '../assurance.ts';
 import { firstLoaded } from '../controls.ts';
 import { judgementData, keepReading, limitsOf, meets, noteVerdict, sayVerdict } from '../judging.ts';
 import { leaveOpen, settle } from '../open-items.ts';
-import { pass, stopFor } from '../progress.ts';
+import { lateStops, pass, stopFor } from '../progress.ts';
 import type { WatchStep } from '../steps.ts';
 import { leftMs, lookDue, startSilentTimer, timerOver } from '../timing.ts';
 import {
@@ -19,6 +19,7 @@ import {
   withMeta,
 } from '../toolkit.ts';
 import { isContradicted, isFromBus, judgedByBus, setValueAside, valueMeets } from './bus.ts';
+import { denyOutside } from './deadline.ts';
 import { doubtMoves, vouchingNode } from './doubt.ts';
 import { echo } from './echo.ts';
 import {
@@ -68,6 +69,9 @@ const planNextLook = (step: WatchStep) =>
     lastSaid: { step: step.id, priority: 'prompt', ...askFor(step)(look) },
   }));
 
+/** A value waits to be denied that stops the engine. */
+const isToStop = ({ context: { pending } }: Look) => pending?.kind === 'value' && pending.stops !== undefined;
+
 /** Looks again and again until what is watched for has come; when the time is up, it stops. */
 export function watchNodes(step: WatchStep): Nodes {
   const waiting: Waiting = { by: step.by, critical: false };
@@ -92,6 +96,7 @@ export function watchNodes(step: WatchStep): Nodes {
   };
   const question = askReply(waiting, ask, [
     ...(step.reading ? [{ reply: step.ok, move: contradicted(step, step.reading) }] : []),
+    { reply: step.ok, move: stillShown(step) },
     {
       reply: step.ok,
       move: { guard: replyNeedsReadBack('limit'), target: 'readingBack', actions: setAside(step.ok) },
@@ -105,7 +110,7 @@ export function watchNodes(step: WatchStep): Nodes {
         waiting,
         ask,
         reading.quantity,
-        { target: 'readingBackValue' },
+        { target: 'readingBackValue', actions: denyOutside({ judge: reading.bounds, cause: reading.cause }) },
         [
           ...doubtMoves(step, reading.quantity, look => !valueMeets(reading.bounds)(look)),
           ...byBus(step, reading, longEnough),
@@ -158,12 +163,18 @@ export function watchNodes(step: WatchStep): Nodes {
   };
   if (!reading) return nodes;
 
-  nodes.vouching = limited(vouchingNode(step, reading.quantity, { target: 'readingBackValue' }), timeUp);
+  nodes.vouching = limited(
+    vouchingNode(step, reading.quantity, {
+      target: 'readingBackValue',
+      actions: denyOutside({ judge: reading.bounds, cause: reading.cause }),
+    }),
+    timeUp,
+  );
   const judged = [noteVerdict(reading.bounds), keepReading];
   const outOfBounds = stopFor(reading.cause);
-  nodes.readingBackValue = limited(
+  const valueReadBack = limited(
     readBack(
-      waiting,
+      { ...waiting, critical: true, late: reading.cause },
       readBackValue,
       [
         {
@@ -184,9 +195,28 @@ export function watchNodes(step: WatchStep): Nodes {
       { target: 'asking' },
       reading.quantity,
     ),
-    timeUp,
+    // Its time is no way round a value that stops the engine.
+    [{ guard: look => timerOver(look) && isToStop(look), ...outOfBounds }, timeUp],
+    lateStops([reading.cause]),
   );
+  nodes.readingBackValue = { ...valueReadBack, exit: update(() => ({ deadline: null })) };
   return nodes;
+}
+
+/** What has cleared is no longer on the bus. */
+function stillShown(step: WatchStep): Move {
+  const shown = ({ context, event }: Look) =>
+    event.type === 'reply' && event.bus?.codes ? (step.stillShown?.(context, event.bus.codes) ?? []) : [];
+  return {
+    guard: look => shown(look).length > 0,
+    actions: [
+      note(look => ({ kind: 'disagreement', data: { step: step.id, spoken: step.ok, bus: shown(look) } })),
+      remark(look => ({
+        line: 'codeStillShown',
+        values: { codes: { list: shown(look).map(code => ({ code })) } },
+      })),
+    ],
+  };
 }
 
 /** What is said to have come counts only where the last value read says so too: a gauge that shows otherwise is read first. */
@@ -314,13 +344,16 @@ function byBus(
 }
 
 /** When the time is up it stops, and no answer counts any more. */
-const limited = (node: Node, timeUp: Move, atClock: readonly Move[] = []): Node => ({
+const limited = (node: Node, timeUp: Move | readonly Move[], atClock: readonly Move[] = []): Node => ({
   ...node,
   on: {
     ...node.on,
     ...Object.fromEntries(
-      (['reply', 'value'] as const).map(type => [type, [timeUp, ...[node.on?.[type] ?? []].flat()]]),
+      (['reply', 'value'] as const).map(type => [
+        type,
+        [...[timeUp].flat(), ...[node.on?.[type] ?? []].flat()],
+      ]),
     ),
-    clock: [timeUp, ...atClock],
+    clock: [...[timeUp].flat(), ...atClock],
   },
 });
