@@ -2,7 +2,9 @@ import { Command } from 'commander';
 import { linesBySentence } from '../../prompts/by-sentence.ts';
 import { languages } from '../../prompts/index.ts';
 import type { LanguageCode } from '../../prompts/types.ts';
+import { nearest } from './nearest.ts';
 import { registerRun } from './run/commands.ts';
+import { OptionError } from './run/options.ts';
 
 // The development build of the terminal library checks everything twice.
 process.env.NODE_ENV ??= 'production';
@@ -29,7 +31,7 @@ for (const stream of [process.stdout, process.stderr])
     if (error.code !== 'EPIPE') throw error;
   });
 
-const program = new Command('first-fire').description(
+const program = new Command('npm start --').description(
   'Leads a technician by voice through the first start of a new or rebuilt diesel engine.',
 );
 program.addHelpText(
@@ -44,6 +46,7 @@ registerRun(program);
 if (!isMainJob(process.argv.slice(2))) await registerOthers();
 
 try {
+  refuseUnknown(process.argv[2]);
   await program.parseAsync();
 } catch (error) {
   if (error instanceof Error && forUsers.includes(error.name)) console.error(inLanguage(error.message));
@@ -55,6 +58,16 @@ try {
 function inLanguage(message: string): string {
   const { language } = program.opts<{ language: LanguageCode }>();
   return linesBySentence(message, languages[language].bySentence).join(' ');
+}
+
+/** The main job takes no words: one that is no command is a mistake in its spelling. */
+function refuseUnknown(word: string | undefined): void {
+  if (word === undefined || word.startsWith('-')) return;
+  const names = [...program.commands.map(command => command.name()), 'help'];
+  if (names.includes(word)) return;
+  const meant = nearest(word, names);
+  const hint = meant === null ? '' : `did you mean "${meant}"? `;
+  throw new OptionError(`"${word}" is no command; ${hint}"npm start -- --help" lists them.`);
 }
 
 /** The main job is called without a command; what only the others need is then not loaded. */

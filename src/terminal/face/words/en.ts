@@ -16,6 +16,9 @@ export const en = {
   labelled: '{label}: {text}',
 
   name: 'first-fire',
+  modelGone:
+    'This was a rehearsal, and the model of its engine is gone: make the readings up, or rehearse anew.',
+  rehearsal: 'REHEARSAL',
   invented: 'INVENTED ENGINE, PRACTICE ONLY',
   inventedShort: 'INVENTED ENGINE',
   stopped: 'STOPPED - KEY OFF',
@@ -69,7 +72,7 @@ export const en = {
 
   escapeStops: 'Esc = STOP',
   keys: ['Enter = send', 'Ctrl-C twice = leave', 'Up = last line'] as readonly string[],
-  leaving: 'Ctrl-C again leaves, any other key stays.',
+  leaving: 'Ctrl-C or Ctrl-D again leaves, any other key stays.',
   leavingRunning: 'Leaving does not stop the engine.',
   leavingByLine: 'Ctrl-C again leaves; type anything to stay.',
   keysEnded: 'The keys have ended; it goes on by voice.',

@@ -11,6 +11,8 @@ export const es: FaceWords = {
   labelled: '{label}: {text}',
 
   name: 'first-fire',
+  modelGone: 'Era un ensayo, y el modelo de su motor ya no está: invente las medidas, o ensaye de nuevo.',
+  rehearsal: 'ENSAYO',
   invented: 'MOTOR INVENTADO, SOLO PRÁCTICA',
   inventedShort: 'MOTOR INVENTADO',
   stopped: 'STOP - QUITE EL CONTACTO',
@@ -64,7 +66,7 @@ export const es: FaceWords = {
 
   escapeStops: 'Esc = STOP',
   keys: ['Intro = enviar', 'Ctrl-C 2 veces = salir', 'Arriba = repetir'],
-  leaving: 'Ctrl-C otra vez sale, otra tecla se queda.',
+  leaving: 'Ctrl-C o Ctrl-D otra vez sale, otra tecla se queda.',
   leavingRunning: 'Salir no detiene el motor.',
   leavingByLine: 'Ctrl-C otra vez sale; escriba algo para quedarse.',
   keysEnded: 'El teclado se ha cerrado.',
