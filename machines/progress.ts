@@ -36,12 +36,19 @@ export const freshQuestion = {
   clearAtMs: null,
 } satisfies Partial<Context>;
 
+/**
+ * Who said so: with three misunderstandings the second person says it for the technician. Time and the bus say nothing
+ * in their own name, and of a drill whoever confirms it is not who called.
+ */
+const passedBy = (step: Step, { by, via }: Look['event']) =>
+  via === 'tool' || via === 'bus' || (step.kind === 'confirm' && step.drill) ? step.by : by;
+
 /** For the record: a step is done, and the gate that it helps to open. */
-export const passed = (step: Step | undefined, { context }: Look): Note => ({
+export const passed = (step: Step | undefined, { context, event }: Look): Note => ({
   kind: 'passed',
   data: {
     step: step?.id ?? context.step,
-    by: step?.by ?? null,
+    by: step === undefined ? null : passedBy(step, event),
     ...(step?.gate ? { gate: step.gate } : {}),
     misheard: context.misheard,
     // What was computed for the step belongs on the record as well.

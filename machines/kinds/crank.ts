@@ -217,7 +217,7 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
           { guard: look => isReply('ready')(look) && !mayCrank(look), ...clearTooOld },
           { guard: isReply('no'), target: 'askingClear', actions: update(() => ({ clearAtMs: null })) },
         ],
-        unclear: notUnderstood(askReady),
+        unclear: notUnderstood(askReady, step.by),
         clock: { guard: look => !secondClear(look), ...clearTooOld },
       },
     },

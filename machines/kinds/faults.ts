@@ -23,6 +23,7 @@ import {
   askValue,
   isReason,
   isReply,
+  isSupervisor,
   noReason,
   notUnderstood,
   readBack,
@@ -173,7 +174,7 @@ export function faultsNodes(step: FaultsStep): Nodes {
           actions: understood,
         },
       ],
-      unclear: notUnderstood(blocks),
+      unclear: notUnderstood(blocks, step.by),
     },
   };
 
@@ -252,7 +253,18 @@ export function faultsNodes(step: FaultsStep): Nodes {
       ...withMeta(accepting, { freeText: true }),
       on: {
         ...accepting.on,
-        reason: [{ guard: isReason, target: 'judging', actions: [accept, noteFault(step)] }, noReason],
+        reason: [
+          {
+            guard: look => isSupervisor(look) && isReason(look),
+            target: 'judging',
+            actions: [accept, noteFault(step)],
+          },
+          {
+            guard: look => !isSupervisor(look),
+            actions: remark(() => ({ line: 'onlySupervisor', values: {} })),
+          },
+          noReason,
+        ],
       },
     },
     acceptReadBack: readBack(

@@ -94,7 +94,6 @@ function coldestAirC(context: Context): number | undefined {
 export const firedMs = ({ bursts }: Context): number | null =>
   bursts.findLast(({ step }) => !step.startsWith('noFuelCrank.'))?.endMs ?? null;
 
-/** Readings at the engine as it stands since its last run: the last one before key-off is the first of them. */
 /** Where the coolant is read from the last look before key-off on, while it cools. */
 export const coolingSteps: readonly string[] = [
   'shutdown.coolant',

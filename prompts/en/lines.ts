@@ -60,6 +60,7 @@ export const lines = {
   heardTurning: 'Danger. I hear it turn at about {speed}. {off}, {cut}',
   heardDiffers: '{name}: you say {spoken}, by ear it is {heard}. Look again, and say what you see.',
   heardOverspeed: 'Danger. I hear the engine at about {speed}. Look at its speed now.',
+  onlySupervisor: 'Only the supervisor answers this, by keys or touch.',
   otherVoice: 'That was not the second person. Second person: say it yourself, or use the keys.',
   busSilent: 'The bus is silent. Go on by voice and keys.',
   busSensorLost: 'The bus gives no {name} any more. Read the gauge.',

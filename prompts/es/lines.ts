@@ -65,6 +65,7 @@ export const lines = {
   sweepFollow: 'Mire cómo sube.',
   sweepFollowOn: '<Mire cómo sube.>',
   warmUpBegins: 'Déjelo calentar. Termostato abierto, en cuanto se caliente la manguera superior.',
+  onlySupervisor: 'Aquí solo responde el jefe de taller, con el teclado o los botones.',
   otherVoice: 'No era el ayudante. Ayudante: dígalo usted mismo, o use el teclado.',
   slowerThanOthers:
     '{name}: {value}, más lento que {count} de {all} arranques de este motor aquí<; habitual: {limits}>.',

@@ -88,6 +88,9 @@ describe('Who may do what', () => {
     } as const;
     expect(answerer({ role: 'second', owner: false }, question)).toEqual({ ok: true, speaker: 'second' });
     expect(answerer({ role: 'second', owner: false }, { ...question, secondOnly: false }).ok).toBe(false);
+    expect(answerer({ role: 'second', owner: false }, { ...question, addressed: 'supervisor' }).ok).toBe(
+      false,
+    );
     expect(answerer({ role: 'supervisor', owner: false }, question).ok).toBe(false);
   });
 

@@ -169,6 +169,12 @@ export class Bay {
     return this.#stopping.stop(by, id, how);
   }
 
+  /** Something broke that this bay hangs on: what goes on in it is stopped, and all faces are told why. */
+  fails(error: unknown): void {
+    this.#current.goingOn?.session.fails(error);
+    this.#shown.showNow();
+  }
+
   /** Lets go of a device of this bay. @throws Refused when this bay has none such */
   letGo(device: string): Promise<void> {
     return this.#commands.letGo(device);

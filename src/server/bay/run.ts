@@ -158,12 +158,24 @@ export class Run {
 
   #closeRecord(): Promise<void> {
     this.#closing ??= (async () => {
-      await this.session.settled();
-      this.clock.setAlarm(null, () => {});
-      clearTimeout(this.#earGone);
-      await this.#keepRecord();
+      try {
+        await this.session.settled();
+        this.clock.setAlarm(null, () => {});
+        clearTimeout(this.#earGone);
+        await this.#keepRecord();
+      } catch (error) {
+        this.#couldNotClose(error);
+      }
     })();
     return this.#closing;
+  }
+
+  /** Whatever else keeps it from being closed, as a lock that cannot be taken away: other bays go on, and so does this one. */
+  #couldNotClose(error: unknown): void {
+    this.viewer.showProblem('The laptop could not close the record; its terminal says why.');
+    this.#news.lost(
+      `${this.record.path} could not be closed (${systemCause(error)}): verify it before you go on with it.`,
+    );
   }
 
   /** The faces are told the name of the file only: where it is on the laptop is nobody's business but its own. */
@@ -178,7 +190,7 @@ export class Run {
       await this.#news.rescued(path, elsewhere, this.chain);
       this.#news.closed();
     } catch (error) {
-      if (!(error instanceof RecordError)) throw error;
+      if (!(error instanceof RecordError)) return this.#couldNotClose(error);
       this.viewer.showProblem('The laptop could save the record nowhere; its terminal says why.');
       this.#news.lost(error.message);
     }

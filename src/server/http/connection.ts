@@ -91,7 +91,7 @@ export class Connection implements Face {
     this.#helloTimer = setTimeout(() => this.#end(saidNothing), context.patienceMs);
     this.#unwatch = context.pairings.watch(() => this.look());
     faces.add(this);
-    socket.on('message', (data, isBinary) => this.#take(data, isBinary));
+    socket.on('message', (data, isBinary) => this.#takeSafely(data, isBinary));
     socket.on('pong', () => this.#answered());
     // A broken frame, or one beyond all measure: the library closes the connection.
     socket.on('error', () => {});
@@ -179,6 +179,16 @@ export class Connection implements Face {
     greeted.bay.left(greeted.pairing);
   }
 
+  /** What breaks here stays in its bay: nobody is told that it counted, and what goes on there is stopped. */
+  #takeSafely(data: RawData, isBinary: boolean): void {
+    try {
+      this.#take(data, isBinary);
+    } catch (error) {
+      this.#context.tell(`A message failed: ${String(error)}`);
+      this.#greeted?.bay.fails(error);
+    }
+  }
+
   #take(data: RawData, isBinary: boolean) {
     if (this.#closed) return;
     const bytes = bytesOf(data);
@@ -212,8 +222,12 @@ export class Connection implements Face {
     const standing = this.look();
     if (standing === 'gone') return;
     const { pairing, bay } = greeted;
-    if (standing === 'stopOnly' && message.type !== 'ping')
-      return this.#fault({ code: 'notPaired', sentence: standingSentence(standing, pairing.role) }, message);
+    if (standing === 'stopOnly' && message.type !== 'ping') {
+      // What a device sends by itself is passed over; what somebody asks for is refused. Neither ends a line that may stop.
+      if (message.type === 'command')
+        this.#refuse({ code: 'notPaired', sentence: standingSentence(standing, pairing.role) }, message);
+      return;
+    }
     switch (message.type) {
       case 'command':
         void this.#perform(pairing, bay, message);
