@@ -62,7 +62,9 @@ export async function rehearse(options: RehearseOptions): Promise<number> {
     sound,
     speaker,
     byItself: options.byItself,
-    voice: options.byItself ? { synthesizer: new ReadingPace(), soundless: true } : voiceFor(options, language),
+    voice: options.byItself
+      ? { synthesizer: new ReadingPace(), soundless: true }
+      : voiceFor(options, language),
     beside(session, viewer) {
       rehearsal = createRehearsal(session, clock, plan);
       return standBeside(session, viewer, rehearsal, () => {

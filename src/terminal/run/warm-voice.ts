@@ -5,7 +5,7 @@ import { ReadingPace } from '../../voice/speakers/reading-pace.ts';
 import type { RunOptions } from './options.ts';
 
 /** The voice, already loading in its own thread: its first sentence would be late otherwise. */
-function warmVoice(language: SpokenLanguage): ChosenVoice {
+export function warmVoice(language: SpokenLanguage): ChosenVoice {
   const voice = chooseVoice(language);
   // A voice that fails says so with the first real sentence.
   if (voiceLanguage(language).voice === 'embedded') voice.synthesizer.synthesize('ready').catch(() => {});
@@ -17,6 +17,4 @@ export const voiceFor = (
   { silent, speakTo }: Pick<RunOptions, 'silent' | 'speakTo'>,
   language: SpokenLanguage,
 ): ChosenVoice =>
-  silent && speakTo === undefined
-    ? { synthesizer: new ReadingPace(), soundless: true }
-    : warmVoice(language);
+  silent && speakTo === undefined ? { synthesizer: new ReadingPace(), soundless: true } : warmVoice(language);
