@@ -4,7 +4,6 @@ import { languages } from '../../prompts/index.ts';
 import type { LanguageCode } from '../../prompts/types.ts';
 import { nearest } from './nearest.ts';
 import { registerRun } from './run/commands.ts';
-import { OptionError } from './run/options.ts';
 
 // The development build of the terminal library checks everything twice.
 process.env.NODE_ENV ??= 'production';
@@ -38,15 +37,17 @@ program.addHelpText(
   'after',
   `
 A session ends with exit code 0 when it is signed off, 3 when it is over without sign-off, 4 when it was left
-(Ctrl-C or Ctrl-D twice, or nobody can answer any more) and can be resumed, 1 when it could not run, and by the
+(Ctrl-C twice, or nobody can answer any more) and can be resumed, 1 when it could not run, and by the
 signal where one ended it (SIGTERM, SIGHUP); its record is closed each time. A rehearsal ends the same way, but with 5
 where a fault was missed, or an answer given that the engine contradicts.`,
 );
 registerRun(program);
-if (!isMainJob(process.argv.slice(2))) await registerOthers();
+if (!isMainJob(process.argv.slice(2))) {
+  await registerOthers();
+  refuseUnknown(process.argv.slice(2));
+}
 
 try {
-  refuseUnknown(process.argv[2]);
   await program.parseAsync();
 } catch (error) {
   if (error instanceof Error && forUsers.includes(error.name)) console.error(inLanguage(error.message));
@@ -60,19 +61,18 @@ function inLanguage(message: string): string {
   return linesBySentence(message, languages[language].bySentence).join(' ');
 }
 
-/** The main job takes no words: one that is no command is a mistake in its spelling. */
-function refuseUnknown(word: string | undefined): void {
-  if (word === undefined || word.startsWith('-')) return;
-  const names = [...program.commands.map(command => command.name()), 'help'];
-  if (names.includes(word)) return;
-  const meant = nearest(word, names);
-  const hint = meant === null ? '' : `did you mean "${meant}"? `;
-  throw new OptionError(`"${word}" is no command; ${hint}"npm start -- --help" lists them.`);
-}
-
 /** The main job is called without a command; what only the others need is then not loaded. */
 function isMainJob([first]: readonly string[]): boolean {
   return first === undefined || (first.startsWith('-') && first !== '--help' && first !== '-h');
+}
+
+/** The main job takes no words of its own: the first one is a command, or misspelt. */
+function refuseUnknown([first]: readonly string[]): void {
+  const known = program.commands.map(command => command.name());
+  if (first === undefined || first.startsWith('-') || first === 'help' || known.includes(first)) return;
+  const meant = nearest(first, known);
+  const hint = meant === null ? '' : ` did you mean "${meant}"? If not,`;
+  program.error(`"${first}" is no command;${hint} the commands are ${known.join(', ')}.`);
 }
 
 async function registerOthers(): Promise<void> {

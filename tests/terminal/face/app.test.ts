@@ -147,7 +147,7 @@ describe('the keys of the face', () => {
     await settle();
     stdin.write('\x03');
     await settle();
-    expect(text()).toContain('Ctrl-C or Ctrl-D again leaves');
+    expect(text()).toContain('Ctrl-C again leaves');
     expect(onLeave).not.toHaveBeenCalled();
     stdin.write('\x03');
     expect(onLeave).toHaveBeenCalledTimes(1);

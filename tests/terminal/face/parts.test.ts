@@ -111,7 +111,7 @@ describe('the lowest lines', () => {
 
   it('say after one Ctrl-C what a second does, and that the engine goes on', () => {
     expect(hintLine(true, 'running', 100, faceWords.en).text).toBe(
-      'Esc = STOP   Ctrl-C or Ctrl-D again leaves, any other key stays.   Leaving does not stop the engine.',
+      'Esc = STOP   Ctrl-C again leaves, any other key stays.   Leaving does not stop the engine.',
     );
     expect(hintLine(true, 'off', 100, faceWords.en).text).not.toContain('engine');
   });

@@ -65,7 +65,7 @@ describe('the face in a real terminal', () => {
     // The size is among the settings that are compared.
     face.resize(80, 24);
     face.press('C-c');
-    await face.shows('Ctrl-C or Ctrl-D again leaves');
+    await face.shows('Ctrl-C again leaves');
     face.press('C-c');
     await face.shows('The face is closed.');
     await expectClean(face);

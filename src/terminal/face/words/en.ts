@@ -72,7 +72,7 @@ export const en = {
 
   escapeStops: 'Esc = STOP',
   keys: ['Enter = send', 'Ctrl-C twice = leave', 'Up = last line'] as readonly string[],
-  leaving: 'Ctrl-C or Ctrl-D again leaves, any other key stays.',
+  leaving: 'Ctrl-C again leaves, any other key stays.',
   leavingRunning: 'Leaving does not stop the engine.',
   leavingByLine: 'Ctrl-C again leaves; type anything to stay.',
   keysEnded: 'The keys have ended; it goes on by voice.',

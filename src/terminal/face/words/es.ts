@@ -66,7 +66,7 @@ export const es: FaceWords = {
 
   escapeStops: 'Esc = STOP',
   keys: ['Intro = enviar', 'Ctrl-C 2 veces = salir', 'Arriba = repetir'],
-  leaving: 'Ctrl-C o Ctrl-D otra vez sale, otra tecla se queda.',
+  leaving: 'Ctrl-C otra vez sale, otra tecla se queda.',
   leavingRunning: 'Salir no detiene el motor.',
   leavingByLine: 'Ctrl-C otra vez sale; escriba algo para quedarse.',
   keysEnded: 'El teclado se ha cerrado.',

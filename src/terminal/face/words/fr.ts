@@ -67,7 +67,7 @@ export const fr: FaceWords = {
 
   escapeStops: 'Échap = STOP',
   keys: ['Entrée = envoyer', 'Ctrl-C 2 fois = quitter', 'Haut = rappel'],
-  leaving: 'Ctrl-C/D encore\u00a0: quitter.',
+  leaving: 'Ctrl-C encore\u00a0: quitter.',
   leavingRunning: "Quitter n'éteint pas le moteur.",
   leavingByLine: 'Ctrl-C encore\u00a0: quitter\u00a0; tapez une ligne pour rester.',
   keysEnded: 'Le clavier est fermé\u00a0; on continue à la voix.',
