@@ -82,16 +82,20 @@ export class Stopping {
     return this.#scene.current.goingOn?.session.saysItself(deed.cause) === true;
   }
 
-  /** A call for help that nothing follows from stands on the record all the same, once for each stop. */
+  /**
+   * A call for help that nothing follows from stands on the record all the same, once for each stop.
+   * @param by the deed that it came by
+   */
   notCarriedOut(
     { device, name, role }: Pairing,
     id: string,
     { cause }: HowStopped,
     why: NotCarriedOut,
+    by: 'stop' | 'say' = 'stop',
   ): void {
     const { goingOn } = this.#scene.current;
     if (!goingOn || cause === undefined || !this.#book.take(`${device} ${cause} ${why}`)) return;
-    goingOn.session.keep('notCarriedOut', { id, device, name, role, do: 'stop', cause, why });
+    goingOn.session.keep('notCarriedOut', { id, device, name, role, do: by, cause, why });
   }
 
   #keep(
