@@ -536,6 +536,18 @@ export const EQUIVALENTS: readonly Equivalent[] = [
     why: `a running engine has its quietest level, which ${FOR_THE_COMPILER}`,
   },
   {
+    file: 'src/engineering/engine-sound/evidence.ts',
+    text: 'for (let k = 1; k < said.length; k++) {',
+    replacements: ['k <= said.length'],
+    why: 'a typed array takes nothing behind its end',
+  },
+  {
+    file: 'src/engineering/engine-sound/evidence.ts',
+    text: 'if (says > best) best = says;',
+    replacements: ['says >= best'],
+    why: 'of two that are the same either is the best',
+  },
+  {
     file: 'src/engineering/engine-sound/firing.ts',
     text: 'angles.reduce((sum, angle) => sum + Math.cos(order * angle), 0),',
     replacements: ['sum - Math.cos(order * angle)'],
@@ -566,9 +578,33 @@ export const EQUIVALENTS: readonly Equivalent[] = [
     why: 'differs for a determinant of just a thousand millionth, to the last bit',
   },
   {
+    file: 'src/engineering/engine-sound/listening.ts',
+    text: 'this.#waveSum += values[0] as number;',
+    replacements: ['this.#waveSum -= values[0] as number'],
+    why: 'a wave upside down has the same spectrum',
+  },
+  {
+    file: 'src/engineering/engine-sound/listening.ts',
+    text: '{ there: 0.2, above: 3 },',
+    replacements: ['{}'],
+    why: 'in the long stretch no lines of uneven cylinders are looked for',
+  },
+  {
+    file: 'src/engineering/engine-sound/listening.ts',
+    text: 'if (levelsDb.every(db => db < SILENT_DB))',
+    replacements: ['db <= SILENT_DB'],
+    why: 'differs where a band is at -92 dB to the last bit of a logarithm',
+  },
+  {
     file: 'src/engineering/engine-sound/recent-idle.ts',
     text: '#speeds: SpeedAt[] = [];',
     why: 'what has no time is not of the last seconds, and is left out before they are looked at',
+  },
+  {
+    file: 'src/engineering/engine-sound/spectra.ts',
+    text: 'for (let k = 0; k < bins; k++) {',
+    replacements: ['k <= bins'],
+    why: 'a typed array takes nothing behind its end',
   },
   {
     file: 'src/engineering/fault-codes.ts',

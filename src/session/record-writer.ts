@@ -5,11 +5,18 @@ import type { SessionParts } from './parts.ts';
 
 const KEPT_AGAIN = 'The record can be written again: every entry of it is on the disk, in its order.';
 
+/** A disk that has not taken what it was given by then is gone on without: no deadline beside an engine waits for it. */
+export const DISK_ANSWERS_MS = 1000;
+
+const SLOW =
+  'The disk does not answer: the session goes on, and the record is kept in memory until it does. Save it to another place if that lasts.';
+
 /** Puts the facts of a session on its record, and tells when the disk does not take them. */
 export class RecordWriter {
   readonly #parts: Pick<SessionParts, 'record' | 'notKept'>;
   readonly #tell: Tell;
   #kept: Promise<void> = Promise.resolve();
+  #isGoneOnWithout = false;
 
   constructor(parts: Pick<SessionParts, 'record' | 'notKept'>, tell: Tell) {
     this.#parts = parts;
@@ -17,9 +24,32 @@ export class RecordWriter {
     parts.record.watch(() => this.#lookAtDisk());
   }
 
-  /** Settles when everything kept so far is on the disk, or in memory where that has failed. */
+  /** Settles when everything kept so far is on the disk, or in memory where that has failed or does not answer. */
   get kept(): Promise<void> {
-    return this.#kept;
+    return this.#isGoneOnWithout ? Promise.resolve() : this.#keptInTime();
+  }
+
+  async #keptInTime(): Promise<void> {
+    let timer: ReturnType<typeof setTimeout> | undefined;
+    const late = new Promise<'late'>(resolve => {
+      timer = setTimeout(() => resolve('late'), DISK_ANSWERS_MS);
+    });
+    const first = await Promise.race([this.#kept, late]);
+    clearTimeout(timer);
+    if (first === 'late' && !this.#isGoneOnWithout) void this.#goOnWithout();
+  }
+
+  /** Tells that the disk does not answer, and when it does again. */
+  async #goOnWithout(): Promise<void> {
+    this.#isGoneOnWithout = true;
+    this.#tell({ kind: 'notKept', sentence: SLOW });
+    this.keep('problem', { sentence: SLOW });
+    for (let all = this.#kept; ; all = this.#kept) {
+      await all;
+      if (all === this.#kept) break;
+    }
+    this.#isGoneOnWithout = false;
+    if (!this.#parts.record.failure) this.#lookAtDisk();
   }
 
   /** Puts one fact on the record. Where the disk fails the session goes on, with the record in memory. */

@@ -9,11 +9,21 @@ export class SmallDisk implements LogPlace {
   readonly path = 'small disk';
   readonly lines: string[] = [];
   isFull = false;
+  #answers: Promise<void> = Promise.resolve();
+  answer: () => void = () => {};
   /** How often something was to be written. */
   tries = 0;
 
+  /** From now on nothing comes of what is given to it, until `answer` is called. */
+  hang(): void {
+    this.#answers = new Promise(resolve => {
+      this.answer = resolve;
+    });
+  }
+
   async append(lines: readonly string[]): Promise<void> {
     this.tries += 1;
+    await this.#answers;
     if (this.isFull) throw full();
     this.lines.push(...lines);
   }

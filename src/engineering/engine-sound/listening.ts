@@ -148,7 +148,7 @@ export class Listening {
       for (let s = 0; s < streamCount; s++) (this.#fast[s] as Ring).push(values[s] as number);
       this.#waveSum += values[0] as number;
       if (this.#samples % SLOW_DECIMATION === 0) {
-        (this.#slow[0] as Ring).push(this.#waveSum / SLOW_DECIMATION);
+        (this.#slow[0] as Ring).push(this.#waveSum);
         this.#waveSum = 0;
       }
       if (this.#samples % STEP === 0) onLook(this.#look());

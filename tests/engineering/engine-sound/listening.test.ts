@@ -122,12 +122,12 @@ describe('what is said of an engine', () => {
   });
 
   it('is heard in the wave itself, too, where no loudness beats: a hum of 8 Hz under noise is 240 rpm', () => {
-    const hiss = noise(6, 0.02);
+    const hiss = noise(6, 0.1);
     const look = looksAt(
       sounding(2.1, s => hiss() + tone(8, 0.02)(s) + tone(16, 0.01)(s) + tone(24, 0.005)(s)),
     ).at(-1);
-    const others = [170, 190, 210, 280, 310].map(rpm => saysOf(look, rpm));
-    expect(saysOf(look, 240)).toBeGreaterThan(1 + Math.max(...others));
+    expect(saysOf(look, 240)).toBeGreaterThan(1);
+    for (const rpm of [170, 190, 210, 280, 310]) expect(saysOf(look, rpm)).toBeLessThan(-2);
   });
 
   it('is less of a lone tone where an engine is new than of one that was heard before, and new is what it is at first', () => {
