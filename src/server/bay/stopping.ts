@@ -65,7 +65,7 @@ export class Stopping {
       (done.find(by.device, id) !== undefined || (!isNews(moment, cause) && !this.#book.take(by.device)));
     if (isSame) return { stop: 'stopped', again: true };
     current.record(by, id, { do: 'stop' });
-    const who = via === 'voice' ? speaksFor(by, { run, crew }) : by.role;
+    const who = speaksFor(by, { run, crew });
     run.session.receive({ type: 'stop', ...(cause && { cause }) }, who, via);
     this.#book.take(by.device);
     done.add(by.device, id, Promise.resolve());

@@ -4,6 +4,7 @@ import type { RecordLog } from '../../record/index.ts';
 import { type Clock, recordClock, SystemClock } from '../../session/clock.ts';
 import { firingOf, joinEngineEar } from '../../session/engine-ear/join-engine-ear.ts';
 import { headerData, type SessionHeader } from '../../session/header.ts';
+import { callerAtShared } from '../../session/hearing.ts';
 import { closeAfterAll, type Restored, restore, resumedData } from '../../session/resume.ts';
 import { Session } from '../../session/session.ts';
 import { meansStop } from '../../session/stop-words.ts';
@@ -190,7 +191,7 @@ async function run({ dataBase, id, header, clock, record, devices, restored }: P
     watch: watcher => watchers.add(watcher),
     say: (text, via, turn) => void say(text, via, turn),
     stop() {
-      session.receive({ type: 'stop' }, 'technician', 'touch');
+      session.receive({ type: 'stop' }, callerAtShared(session.moment), 'touch');
       stop = isOver(session.moment) ? 'nothingRuns' : 'stopped';
       state = null;
       watchers.changed();
