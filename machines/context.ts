@@ -156,6 +156,13 @@ export interface Said {
   readonly once?: true;
 }
 
+/** A time in which nobody was there, and that the clock of the session does not count. */
+export interface Absence {
+  readonly atMs: number;
+  /** How long, s; null where no clock could tell. */
+  readonly seconds: number | null;
+}
+
 /** Everything the session knows that is not in the state's name. */
 export interface Context {
   readonly profile: Profile;
@@ -201,6 +208,7 @@ export interface Context {
   readonly spokenInList: boolean;
   readonly stop: StopRecord | null;
   readonly stops: number;
+  readonly absences: readonly Absence[];
   /** Steps that were answered by that there is nothing to measure with: others stand in for them. */
   readonly without: readonly StepId[];
   /** What was locked out for the start has been given back, and not been taken since. */

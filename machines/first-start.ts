@@ -134,6 +134,7 @@ const initialContext = ({ input }: { readonly input: SessionInput }, first: Step
   spokenInList: false,
   stop: null,
   stops: 0,
+  absences: [],
   without: [],
   handedBack: false,
   again: [],

@@ -36,12 +36,19 @@ export const freshQuestion = {
   clearAtMs: null,
 } satisfies Partial<Context>;
 
+/**
+ * Who said so: with three misunderstandings the second person says it for the technician. Time and the bus say nothing
+ * in their own name, and of a drill whoever confirms it is not who called.
+ */
+const passedBy = (step: Step, { by, via }: Look['event']) =>
+  via === 'tool' || via === 'bus' || (step.kind === 'confirm' && step.drill) ? step.by : by;
+
 /** For the record: a step is done, and the gate that it helps to open. */
-export const passed = (step: Step | undefined, { context }: Look): Note => ({
+export const passed = (step: Step | undefined, { context, event }: Look): Note => ({
   kind: 'passed',
   data: {
     step: step?.id ?? context.step,
-    by: step?.by ?? null,
+    by: step === undefined ? null : passedBy(step, event),
     ...(step?.gate ? { gate: step.gate } : {}),
     misheard: context.misheard,
     // What was computed for the step belongs on the record as well.
@@ -89,6 +96,8 @@ export const LONG_AWAY_S = 1800;
 const wasLongAway = (event: Look['event']) =>
   event.type !== 'stop' || event.awayS === undefined || event.awayS >= LONG_AWAY_S;
 
+const awayS = (event: Look['event']) => (event.type === 'stop' ? (event.awayS ?? null) : null);
+
 const byPeople = ({ event: { via } }: Look) => via !== 'bus' && via !== 'tool';
 
 /** The stop that is going on; one that was a false alarm is none any more, and another has a cause of its own. */
@@ -107,6 +116,9 @@ export const stopNow = (
   heldSinceMs: null,
   echoed: [],
   stops: context.stops + 1,
+  ...(cause === 'toolRestarted'
+    ? { absences: [...context.absences, { atMs: atMs(event), seconds: awayS(event) }] }
+    : {}),
   stop: {
     cause: standing(context.stop) === null ? cause : (context.stop?.cause ?? null),
     also:

@@ -2,6 +2,7 @@ import type { GroupId, LineId, ReplyId, StepId } from '../prompts/types.ts';
 import type { Issue, Result, Verdict } from '../src/engineering/result.ts';
 import type { Lamp } from '../src/profile/schema.ts';
 import type { Context, SeriesValue } from './context.ts';
+import type { Code } from './events.ts';
 import type { Cause, EngineState, Gate, InspectPoint, Person, PromptValues, Quantity } from './vocabulary.ts';
 
 export type { EngineState };
@@ -117,6 +118,8 @@ export interface Series {
 /** Time that has to pass. */
 export interface HoldStep extends StepBase {
   readonly kind: 'hold';
+  /** What has gone by counts only without a break: after a hold it begins anew. */
+  readonly unbroken?: true;
   readonly seconds: (context: Context) => number;
 }
 
@@ -185,6 +188,8 @@ export interface WatchStep extends StepBase {
   );
   /** What has come takes the open item of this step off the list. */
   readonly settles?: StepId;
+  /** Of all codes that the bus shows, those for which it has not happened yet, whatever is said. */
+  readonly stillShown?: (context: Context, codes: readonly Code[]) => readonly Code[];
   /** A gauge that is read meanwhile. */
   readonly reading?: {
     readonly quantity: Quantity;

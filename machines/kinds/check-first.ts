@@ -17,7 +17,8 @@ const wasDone =
 
 /**
  * A step that was done once and that a stop put back on the list is asked as a check first: "not yet" leads to doing
- * it anew, with all that hangs on it. The dipstick tells more than yes and no.
+ * it anew, with all that hangs on it. The dipstick tells more than yes and no, and what changes by itself, like the heat
+ * under a cap, is never as before.
  */
 export function checkFirst(step: Step, nodes: Nodes): Nodes {
   const { asking } = nodes;
@@ -28,7 +29,7 @@ export function checkFirst(step: Step, nodes: Nodes): Nodes {
   const checking =
     step.kind === 'confirm'
       ? checkOfDeed(step, asking)
-      : step.kind === 'reading'
+      : step.kind === 'reading' && !step.byTime
         ? checkOfValue(step, asking)
         : null;
   return checking ? { ...nodes, ...begunWith('checking', wasDone(step), begins), checking } : nodes;

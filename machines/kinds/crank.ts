@@ -136,6 +136,12 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
     actions: [remark(() => ({ line: 'clearTooOld', values: {} })), update(() => ({ clearAtMs: null }))],
   };
 
+  const askClear: Line = look => ({
+    line: 'askClear',
+    values: {},
+    ...(look.event.type === 'continue' && isColdAgain(look) ? { prefix: 'heatAgain' as const } : {}),
+  });
+
   const askReady: Line = look => ({
     line: 'crankReady',
     values: { burst: { unit: 's', si: burst(look) } },
@@ -179,7 +185,7 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
     },
     refused: refused(step, all, 'begin'),
     askingClear: withMeta(
-      askReply(bySecond, () => ({ line: 'askClear', values: {} }), [
+      askReply(bySecond, askClear, [
         {
           reply: 'clearToCrank',
           move: { guard: bySecondPerson, target: 'clearReadBack', actions: setAside('clearToCrank') },
@@ -211,7 +217,7 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
           { guard: look => isReply('ready')(look) && !mayCrank(look), ...clearTooOld },
           { guard: isReply('no'), target: 'askingClear', actions: update(() => ({ clearAtMs: null })) },
         ],
-        unclear: notUnderstood(askReady),
+        unclear: notUnderstood(askReady, step.by),
         clock: { guard: look => !secondClear(look), ...clearTooOld },
       },
     },

@@ -23,6 +23,7 @@ import {
   askValue,
   isReason,
   isReply,
+  isSupervisor,
   noReason,
   notUnderstood,
   readBack,
@@ -91,10 +92,16 @@ const newRound = update(({ context: { faults, earlierFaults } }) => ({
 const codesOf = ({ event }: Look): readonly Code[] | undefined =>
   event.type === 'codes' ? event.codes : event.type === 'reply' ? event.bus?.codes : undefined;
 
-/** Codes that came all at once, from the bus. */
+/** Codes that the bus shows and that have not been read in this round. */
+const unread = (look: Look): readonly Code[] =>
+  (codesOf(look) ?? []).filter(
+    ({ spn, fmi }) => !look.context.faults.some(fault => fault.spn === spn && fault.fmi === fmi),
+  );
+
+/** Codes that came all at once, from the bus, besides those that were read. */
 const keepAll = update(look => {
   const { context, event } = look;
-  const faults = (codesOf(look) ?? []).map(
+  const shown = unread(look).map(
     ({ spn, fmi }) =>
       context.earlierFaults.find(fault => fault.spn === spn && fault.fmi === fmi) ?? {
         spn,
@@ -102,15 +109,25 @@ const keepAll = update(look => {
         seenMs: atMs(event),
       },
   );
-  const isNew = faults.some(fault => !context.earlierFaults.includes(fault));
-  return { faults, ...(isNew ? { done: context.done.filter(id => !watchSteps.includes(id)) } : {}) };
+  const isNew = shown.some(fault => !context.earlierFaults.includes(fault));
+  return {
+    faults: [...context.faults, ...shown],
+    ...(isNew ? { done: context.done.filter(id => !watchSteps.includes(id)) } : {}),
+  };
 });
 
-const noteUnsaid = (step: FaultsStep) =>
-  note(look => ({
-    kind: 'disagreement',
-    data: { step: step.id, spoken: 'noCodes', bus: codesOf(look) ?? [] },
-  }));
+/** That there are no codes, or no more, is not believed while the bus shows one that was not read. */
+const heldAgainstBus = (step: FaultsStep, spoken: 'noCodes' | 'noMoreCodes') => ({
+  reply: spoken,
+  move: {
+    guard: (look: Look) => unread(look).length > 0,
+    target: 'busReadBack',
+    actions: [
+      note(look => ({ kind: 'disagreement', data: { step: step.id, spoken, bus: codesOf(look) ?? [] } })),
+      keepAll,
+    ],
+  },
+});
 
 const endRound = update(() => ({ earlierFaults: [] }));
 
@@ -157,7 +174,7 @@ export function faultsNodes(step: FaultsStep): Nodes {
           actions: understood,
         },
       ],
-      unclear: notUnderstood(blocks),
+      unclear: notUnderstood(blocks, step.by),
     },
   };
 
@@ -172,14 +189,7 @@ export function faultsNodes(step: FaultsStep): Nodes {
     asking: withMeta(
       takeCodes(
         askReply(waiting, askFor(step), [
-          {
-            reply: 'noCodes',
-            move: {
-              guard: look => (codesOf(look)?.length ?? 0) > 0,
-              target: 'busReadBack',
-              actions: [noteUnsaid(step), keepAll],
-            },
-          },
+          heldAgainstBus(step, 'noCodes'),
           ...whenSure('noCodes', 'readingBack', endRound),
           { reply: 'readACode', move: { target: 'spn' } },
         ]),
@@ -227,6 +237,7 @@ export function faultsNodes(step: FaultsStep): Nodes {
     another: withMeta(
       askReply(waiting, () => ({ line: 'anotherCode', values: {} }), [
         { reply: 'readACode', move: { target: 'spn' } },
+        heldAgainstBus(step, 'noMoreCodes'),
         ...whenSure('noMoreCodes', 'lastReadBack', endRound),
       ]),
       { awaits: 'anotherCode' },
@@ -242,7 +253,18 @@ export function faultsNodes(step: FaultsStep): Nodes {
       ...withMeta(accepting, { freeText: true }),
       on: {
         ...accepting.on,
-        reason: [{ guard: isReason, target: 'judging', actions: [accept, noteFault(step)] }, noReason],
+        reason: [
+          {
+            guard: look => isSupervisor(look) && isReason(look),
+            target: 'judging',
+            actions: [accept, noteFault(step)],
+          },
+          {
+            guard: look => !isSupervisor(look),
+            actions: remark(() => ({ line: 'onlySupervisor', values: {} })),
+          },
+          noReason,
+        ],
       },
     },
     acceptReadBack: readBack(

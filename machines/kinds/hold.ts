@@ -1,11 +1,13 @@
 import { pass } from '../progress.ts';
 import type { HoldStep } from '../steps.ts';
 import { announce, startTimer, timerOver } from '../timing.ts';
-import { type Nodes, remark, speak } from '../toolkit.ts';
+import { atMs, type Look, type Nodes, remark, speak } from '../toolkit.ts';
 
-/** Time that has to pass: spoken at its start, half, last ten seconds and end. */
+/** Time that has to pass: spoken at its start, half, last ten seconds and end; some of it begins anew after a pause. */
 export function holdNodes(step: HoldStep): Nodes {
   const done = pass(step);
+  const broken = ({ context, event }: Look) =>
+    step.unbroken === true && event.type === 'continue' && context.timer?.startedMs !== atMs(event);
   return {
     begin: {
       always: {
@@ -22,6 +24,7 @@ export function holdNodes(step: HoldStep): Nodes {
     },
     counting: {
       meta: { replies: [], by: step.by, awaits: 'time' },
+      always: { guard: broken, target: 'begin' },
       on: {
         clock: [
           {

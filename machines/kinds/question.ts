@@ -1,7 +1,15 @@
 import type { GroupId, LineId, ReplyId } from '../../prompts/types.ts';
 import { isByHand } from '../assurance.ts';
 import { canBeRead } from '../limits/gauges.ts';
-import { believed, deniedLate, extendDeadline, lateStops, questionAgain, stopFor } from '../progress.ts';
+import {
+  believed,
+  deniedLate,
+  extendDeadline,
+  lateStops,
+  questionAgain,
+  stopFor,
+  TRUSTED_MISUNDERSTANDINGS,
+} from '../progress.ts';
 import type { Step } from '../steps.ts';
 import {
   atMs,
@@ -30,6 +38,9 @@ export const isReply = (id: ReplyId) => (look: Look) => look.event.type === 'rep
 /** Nobody says for the second person what only they can vouch for. */
 export const bySecondPerson = ({ event }: Look) => event.by === 'second';
 
+/** Nobody signs, or accepts a fault code, for the supervisor. */
+export const isSupervisor = ({ event }: Look) => event.by === 'supervisor';
+
 /** One word of fewer letters tells nothing: "no", "yes", "done". */
 const LONG_WORD = 7;
 
@@ -42,12 +53,14 @@ export const isReason = ({ event }: Look): boolean => {
 /** What was said for a reason and is none. */
 export const noReason: Move = { actions: remark(() => ({ line: 'noReason', values: {} })) };
 
-const repair = ({ context, event }: Look, digits: boolean): LineId => {
+const repair = ({ context, event }: Look, digits: boolean, by: Person): LineId => {
   // Nothing is misheard at the keys: neither figures nor another mouth mend what was typed.
   if (event.type === 'unclear' && isByHand(event.via)) return 'unclear';
   if (event.type === 'reply' && isByHand(event.via)) return 'takenBack';
-  return context.misheard >= 3
-    ? 'unclearThrice'
+  return context.misheard >= TRUSTED_MISUNDERSTANDINGS
+    ? by === 'supervisor'
+      ? 'onlySupervisor'
+      : 'unclearThrice'
     : context.misheard === 2 && digits
       ? 'unclearDigits'
       : 'unclear';
@@ -58,17 +71,25 @@ const isMisunderstood = ({ context, event }: Look) =>
   context.misheard > 0 &&
   (event.type === 'unclear' || event.type === 'value' || (event.type === 'reply' && event.id === 'no'));
 
-/** The question, with a word before it when it was misunderstood: repeat, then digits, then another mouth. */
-export const askAgain = (ask: Line, digits: boolean) =>
-  speak(look => ({
+/**
+ * The question, with a word before it when it was misunderstood: repeat, then digits, then another mouth, or the
+ * supervisor's own hand. That word is of this moment: said again, and shown later, the question stands without it.
+ */
+export const askAgain = (ask: Line, digits: boolean, by: Person) => {
+  const [remember] = speak(ask);
+  const [, say] = speak(look => ({
     ...ask(look),
-    ...(isMisunderstood(look) ? { prefix: repair(look, digits) } : {}),
+    ...(isMisunderstood(look) ? { prefix: repair(look, digits, by) } : {}),
   }));
+  return [remember, say] as const;
+};
 
 export const countMisheard = update(({ context }) => ({ misheard: context.misheard + 1, pending: null }));
 
 /** What was not understood is counted, and the question put again. */
-export const notUnderstood = (ask: Line): Move => ({ actions: [countMisheard, ...askAgain(ask, false)] });
+export const notUnderstood = (ask: Line, by: Person): Move => ({
+  actions: [countMisheard, ...askAgain(ask, false, by)],
+});
 
 /** A reply that stops at once, with its cause, or with one that is asked for then. */
 export interface Trouble {
@@ -145,6 +166,18 @@ const both = (guard: (look: Look) => boolean, move: Move): Move => ({
 const believedReply = (reply: ReplyId, move: Move): Move =>
   both(look => isReply(reply)(look) && believed(look), move);
 
+/**
+ * What the supervisor answers for is answered by nobody else, and in no voice that was misunderstood too often: what
+ * anybody says there is told so. A bay without a device of the supervisor's has them answer at the leading one, by hand.
+ */
+const onlySupervisor = ({ by }: Waiting, replies: readonly ReplyId[]): Move[] =>
+  by === 'supervisor'
+    ? replies.map(reply => ({
+        guard: look => isReply(reply)(look) && !(isSupervisor(look) && believed(look)),
+        actions: remark(() => ({ line: 'onlySupervisor', values: {} })),
+      }))
+    : [];
+
 /** Waits for one reply; `heard` says where it leads. */
 export function askReply(
   waiting: Waiting,
@@ -157,16 +190,20 @@ export function askReply(
       ...metaOf(waiting),
       replies: [...new Set(replies.map(row => row.reply)), notYetOf(waiting), ...troubleReplies(waiting)],
     },
-    entry: [update(() => ({ pending: null })), ...askAgain(ask, false)],
+    entry: [update(() => ({ pending: null })), ...askAgain(ask, false, waiting.by)],
     on: {
       reply: [
         ...troubleMoves(waiting),
         ...lateMoves(waiting),
+        ...onlySupervisor(
+          waiting,
+          replies.map(({ reply }) => reply),
+        ),
         ...replies.map(({ reply }) => both(isReply(reply), refuseOtherVoice)),
         ...replies.map(({ reply, move }) => believedReply(reply, move)),
         { guard: isReply(notYetOf(waiting)), actions: remark(() => ({ line: 'notYet', values: {} })) },
       ],
-      unclear: [...lateMoves(waiting), notUnderstood(ask)],
+      unclear: [...lateMoves(waiting), notUnderstood(ask, waiting.by)],
       clock: lateMoves(waiting),
     },
   };
@@ -196,7 +233,7 @@ export function askValue(
       quantity,
       by: waiting.by,
     },
-    entry: [update(() => ({ pending: null })), ...askAgain(ask, true)],
+    entry: [update(() => ({ pending: null })), ...askAgain(ask, true, waiting.by)],
     on: {
       value: [
         ...dangerMoves(waiting, quantity),
@@ -214,7 +251,7 @@ export function askValue(
         ...(waiting.instead?.moves ?? []).map(way => believedReply(waiting.instead?.reply ?? 'notYet', way)),
         { guard: isReply('notYet'), actions: remark(() => ({ line: 'notYet', values: {} })) },
       ],
-      unclear: [...lateMoves(waiting), { actions: [countMisheard, ...askAgain(ask, true)] }],
+      unclear: [...lateMoves(waiting), { actions: [countMisheard, ...askAgain(ask, true, waiting.by)] }],
       clock: lateMoves(waiting),
     },
   };
@@ -326,6 +363,7 @@ export function readBack(
       reply: [
         ...troubleMoves(waiting),
         ...lateMoves(waiting),
+        ...onlySupervisor(waiting, ['yes']),
         both(isReply('yes'), refuseOtherVoice),
         ...yes.map(move => believedReply('yes', move)),
         ...(waiting.late ? [both(isReply('no'), deniedLate(waiting.late))] : []),
@@ -340,7 +378,7 @@ export function readBack(
         {
           actions: [
             update(({ context }) => ({ misheard: context.misheard + 1 })),
-            ...speak(look => ({ ...line(look), prefix: repair(look, false) })),
+            ...speak(look => ({ ...line(look), prefix: repair(look, false, waiting.by) })),
           ],
         },
       ],

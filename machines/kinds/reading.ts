@@ -7,7 +7,7 @@ import type { ReadingStep } from '../steps.ts';
 import { startTimer, timerOver } from '../timing.ts';
 import { type Look, type Move, type Node, type Nodes, remark, speak, update, withMeta } from '../toolkit.ts';
 import { isFromBus, isOnBus, judgedByBus, setValueAside, valueMeets } from './bus.ts';
-import { denyInTime } from './deadline.ts';
+import { denyOutside } from './deadline.ts';
 import { doubtMoves, vouchingNode } from './doubt.ts';
 import { passEchoed } from './echo.ts';
 import {
@@ -22,8 +22,8 @@ import {
 } from './question.ts';
 import { awaitAnswerNow } from './unanswered.ts';
 
-/** Once something was said that was questioned or not understood, a step no longer passes by time alone. */
-const untimed = (asking: Node, type: 'value' | 'unclear'): Move[] =>
+/** Once something was said that was questioned, not understood, or "not yet", a step no longer passes by time alone. */
+const untimed = (asking: Node, type: 'value' | 'reply' | 'unclear'): Move[] =>
   ([asking.on?.[type] ?? []].flat() as Move[]).map(move => ({
     ...move,
     actions: [
@@ -48,7 +48,7 @@ export function readingNodes(step: ReadingStep): Nodes {
   const done = pass(step);
   const judged = [noteVerdict(step.judge), remark(sayVerdict(step.judge)), keepReading];
   const stops = (look: Look) => bounds !== null && !valueMeets(bounds.judge)(look);
-  const limit = bounds ? limitDenial(bounds) : undefined;
+  const limit = bounds ? denyOutside(bounds) : undefined;
   const again = step.mayStayOpen ? 'outside' : 'asking';
   const asking = withMeta(
     askValue(
@@ -71,6 +71,7 @@ export function readingNodes(step: ReadingStep): Nodes {
           on: {
             ...asking.on,
             value: untimed(asking, 'value'),
+            reply: untimed(asking, 'reply'),
             unclear: untimed(asking, 'unclear'),
             clock: { guard: timerOver, ...done },
           },
@@ -241,10 +242,7 @@ function dangerOf({ quantity, judge }: ReadingStep, bounds: Bounds): Move[] {
     {
       guard: look => look.event.via !== 'bus' && isOut(look),
       target: 'readingBack',
-      actions: [setValueAside, limitDenial(bounds)],
+      actions: [setValueAside, denyOutside(bounds)],
     },
   ];
 }
-
-const limitDenial = ({ judge, cause }: Bounds) =>
-  update(look => (meets(judge)(look) ? {} : denyInTime(look, cause)));

@@ -29,7 +29,7 @@ export function refused(step: Step, all: readonly Step[], again: string): Node {
         target: again,
         actions: update(() => ({ misheard: 0 })),
       },
-      unclear: notUnderstood(closed),
+      unclear: notUnderstood(closed, step.by),
     },
   };
 }

@@ -185,7 +185,7 @@ const awaitNextSample = update(look => ({
 const toSampling = (step: ReadingStep): Move => ({
   guard: isFromBus(step.quantity),
   target: 'sampling',
-  actions: [keepSample, awaitNextSample],
+  actions: keepSample,
 });
 
 /** The bus gives the whole series, without a word between; what it makes of it counts like any other reading. */
@@ -199,6 +199,8 @@ function sampling(step: ReadingStep, series: Series, judged: Effect[]): Node {
   };
   return {
     meta: { replies: [], by: step.by, measures: 'next', awaits: 'time' },
+    // Whatever leads here, a hold that is over too: nobody is asked, so time alone must lead on.
+    entry: awaitNextSample,
     on: {
       value: [
         ...tooFar(step, series),

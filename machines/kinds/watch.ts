@@ -1,8 +1,9 @@
 import { replyNeedsReadBack, valueNeedsReadBack } from '../assurance.ts';
 import { firstLoaded } from '../controls.ts';
 import { judgementData, keepReading, limitsOf, meets, noteVerdict, sayVerdict } from '../judging.ts';
+import { canBeRead } from '../limits/gauges.ts';
 import { leaveOpen, settle } from '../open-items.ts';
-import { pass, stopFor } from '../progress.ts';
+import { lateStops, pass, stopFor } from '../progress.ts';
 import type { WatchStep } from '../steps.ts';
 import { leftMs, lookDue, startSilentTimer, timerOver } from '../timing.ts';
 import {
@@ -18,7 +19,8 @@ import {
   update,
   withMeta,
 } from '../toolkit.ts';
-import { isContradicted, isFromBus, judgedByBus, setValueAside, valueMeets } from './bus.ts';
+import { isContradicted, isFromBus, isOnBus, judgedByBus, setValueAside, valueMeets } from './bus.ts';
+import { denyOutside } from './deadline.ts';
 import { doubtMoves, vouchingNode } from './doubt.ts';
 import { echo } from './echo.ts';
 import {
@@ -68,6 +70,9 @@ const planNextLook = (step: WatchStep) =>
     lastSaid: { step: step.id, priority: 'prompt', ...askFor(step)(look) },
   }));
 
+/** A value waits to be denied that stops the engine. */
+const isToStop = ({ context: { pending } }: Look) => pending?.kind === 'value' && pending.stops !== undefined;
+
 /** Looks again and again until what is watched for has come; when the time is up, it stops. */
 export function watchNodes(step: WatchStep): Nodes {
   const waiting: Waiting = { by: step.by, critical: false };
@@ -92,6 +97,7 @@ export function watchNodes(step: WatchStep): Nodes {
   };
   const question = askReply(waiting, ask, [
     ...(step.reading ? [{ reply: step.ok, move: contradicted(step, step.reading) }] : []),
+    { reply: step.ok, move: stillShown(step) },
     {
       reply: step.ok,
       move: { guard: replyNeedsReadBack('limit'), target: 'readingBack', actions: setAside(step.ok) },
@@ -100,9 +106,10 @@ export function watchNodes(step: WatchStep): Nodes {
     { reply: step.ok, move: tooEarly },
   ]);
   const reading = step.reading;
+  const danger = reading ? dangerOf(step, reading) : [];
   const valued = reading
     ? askValue(
-        waiting,
+        { ...waiting, danger },
         ask,
         reading.quantity,
         { target: 'readingBackValue' },
@@ -142,11 +149,13 @@ export function watchNodes(step: WatchStep): Nodes {
         { target: 'asking', actions: startTiming },
       ],
     },
-    asking: limited(asking, timeUp),
+    asking: limited(asking, [...danger, timeUp]),
     between: {
-      ...limited(withMeta(asking, { awaits: 'time', ...(reading ? { measures: 'later' } : {}) }), timeUp, [
-        { guard: lookDue, target: 'asking' },
-      ]),
+      ...limited(
+        withMeta(asking, { awaits: 'time', ...(reading ? { measures: 'later' } : {}) }),
+        [...danger, timeUp],
+        [{ guard: lookDue, target: 'asking' }],
+      ),
       entry: planNextLook(step),
       // A hold puts no look off: the engine goes on to warm up.
       exit: update(({ event }) => (event.type === 'hold' ? {} : { nextLookMs: null })),
@@ -158,12 +167,15 @@ export function watchNodes(step: WatchStep): Nodes {
   };
   if (!reading) return nodes;
 
-  nodes.vouching = limited(vouchingNode(step, reading.quantity, { target: 'readingBackValue' }), timeUp);
+  nodes.vouching = limited(vouchingNode(step, reading.quantity, { target: 'readingBackValue' }, danger), [
+    ...danger,
+    timeUp,
+  ]);
   const judged = [noteVerdict(reading.bounds), keepReading];
   const outOfBounds = stopFor(reading.cause);
-  nodes.readingBackValue = limited(
+  const valueReadBack = limited(
     readBack(
-      waiting,
+      { ...waiting, danger, critical: true, late: reading.cause },
       readBackValue,
       [
         {
@@ -184,9 +196,50 @@ export function watchNodes(step: WatchStep): Nodes {
       { target: 'asking' },
       reading.quantity,
     ),
-    timeUp,
+    // Its time is no way round a value that stops the engine.
+    [{ guard: look => timerOver(look) && isToStop(look), ...outOfBounds }, timeUp],
+    lateStops([reading.cause]),
   );
+  nodes.readingBackValue = { ...valueReadBack, exit: update(() => ({ deadline: null })) };
   return nodes;
+}
+
+/** What has cleared is no longer on the bus. */
+function stillShown(step: WatchStep): Move {
+  const shown = ({ context, event }: Look) =>
+    event.type === 'reply' && event.bus?.codes ? (step.stillShown?.(context, event.bus.codes) ?? []) : [];
+  return {
+    guard: look => shown(look).length > 0,
+    actions: [
+      note(look => ({ kind: 'disagreement', data: { step: step.id, spoken: step.ok, bus: shown(look) } })),
+      remark(look => ({
+        line: 'codeStillShown',
+        values: { codes: { list: shown(look).map(code => ({ code })) } },
+      })),
+    ],
+  };
+}
+
+/** Too hot: shown by the bus it stops at once, said by people unless it is denied in time. Its time is no way round it. */
+function dangerOf(step: WatchStep, { quantity, bounds, cause }: NonNullable<WatchStep['reading']>): Move[] {
+  const stop = stopFor(cause);
+  const isOut = (look: Look) =>
+    look.event.type === 'value' &&
+    look.event.quantity === quantity &&
+    canBeRead(quantity, look.event.si) &&
+    !valueMeets(bounds)(look);
+  return [
+    {
+      guard: look => !step.gate && isOnBus(quantity)(look) && isOut(look),
+      target: stop.target,
+      actions: [...judgedByBus(bounds), ...stop.actions],
+    },
+    {
+      guard: look => look.event.via !== 'bus' && isOut(look),
+      target: 'readingBackValue',
+      actions: [setValueAside, denyOutside({ judge: bounds, cause })],
+    },
+  ];
 }
 
 /** What is said to have come counts only where the last value read says so too: a gauge that shows otherwise is read first. */
@@ -280,13 +333,7 @@ function byBus(
   if (step.gate) return [];
   const isBus = isFromBus(reading.quantity);
   const done = passWatch(step);
-  const outOfBounds = stopFor(reading.cause);
   return [
-    {
-      guard: look => isBus(look) && !valueMeets(reading.bounds)(look),
-      target: outOfBounds.target,
-      actions: [...judgedByBus(reading.bounds), ...outOfBounds.actions],
-    },
     {
       guard: look => isBus(look) && valueMeets(reading.reached)(look) && longEnough(look),
       target: done.target,
@@ -314,13 +361,16 @@ function byBus(
 }
 
 /** When the time is up it stops, and no answer counts any more. */
-const limited = (node: Node, timeUp: Move, atClock: readonly Move[] = []): Node => ({
+const limited = (node: Node, timeUp: Move | readonly Move[], atClock: readonly Move[] = []): Node => ({
   ...node,
   on: {
     ...node.on,
     ...Object.fromEntries(
-      (['reply', 'value'] as const).map(type => [type, [timeUp, ...[node.on?.[type] ?? []].flat()]]),
+      (['reply', 'value'] as const).map(type => [
+        type,
+        [...[timeUp].flat(), ...[node.on?.[type] ?? []].flat()],
+      ]),
     ),
-    clock: [timeUp, ...atClock],
+    clock: [...[timeUp].flat(), ...atClock],
   },
 });

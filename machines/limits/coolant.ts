@@ -125,7 +125,7 @@ export const soakLimit: Judge = (context, coolantC) => {
     : { ok: false, line: 'boilsAfterKeyOff', verdict: underCap };
 };
 
-/** Running coolant: not below the coldest it can be, not above the engine's limit nor near boiling here. */
+/** Running coolant: not above the engine's limit nor near boiling here. */
 export const runningCoolant: Judge = within('coolantTemperature', context => {
   const boils = boilsAtC(context);
   if (!boils.ok) return boils;

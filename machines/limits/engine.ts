@@ -11,6 +11,7 @@ import type { Judge, Series } from '../steps.ts';
 import type { PromptValues } from '../vocabulary.ts';
 import { coolingSteps, fastestWarmingKPerS } from './plausible.ts';
 import { latest, profileRule, within } from './readings.ts';
+import { warmthOf } from './warmth.ts';
 
 /** A cool-down that says nothing yet is looked at again after this; common practice, no published source. */
 const LOOK_AGAIN_S = 600;
@@ -23,10 +24,10 @@ const COLD_BELOW_C = 20;
 
 const idleRange = (context: Context) => {
   const { cold, warm } = context.profile.idle;
-  const coolantC = latest(context, 'coolantTemperature') ?? latest(context, 'ambientTemperature');
-  if (coolantC === undefined || coolantC < COLD_BELOW_C) return cold;
-  if (coolantC >= context.profile.thermostat.opensC - WARM_BELOW_OPENING_K) return warm;
-  // A fast idle comes down as it warms: it may be anywhere from the one to the other.
+  const warmth = warmthOf(context);
+  if (warmth === undefined || warmth.warmestC < COLD_BELOW_C) return cold;
+  if (warmth.coldestC >= context.profile.thermostat.opensC - WARM_BELOW_OPENING_K) return warm;
+  // A fast idle comes down as it warms: it may be anywhere from the one to the other, and so where its heat is not known.
   return { minRpm: Math.min(cold.minRpm, warm.minRpm), maxRpm: Math.max(cold.maxRpm, warm.maxRpm) };
 };
 

@@ -10,6 +10,7 @@ import type { Profile } from '../../src/profile/schema.ts';
 import type { Context } from '../context.ts';
 import type { Judge, Judgement } from '../steps.ts';
 import { latest, profileRule, within } from './readings.ts';
+import { warmthOf } from './warmth.ts';
 
 /** Grades of the profile that suit the coldest night and the running engine. */
 export const gradesForNight = (context: Context): Result<readonly string[]> =>
@@ -71,11 +72,11 @@ export const judgePressure = (
   at: { readonly speedRpm: number; readonly oilC: number },
 ): Judgement => judgeOilPressure(pressureKpa, at, floorTable(context));
 
-/** The floor at a speed; the oil is taken to be as hot as the coolant was last read. */
+/** The floor at a speed, of oil as cold as the coolant can be by what was last read of it. */
 export const pressureAt =
   (speedRpm: (context: Context) => number): Judge =>
   (context, si) => {
-    const oilC = latest(context, 'coolantTemperature') ?? latest(context, 'ambientTemperature');
+    const oilC = warmthOf(context)?.coldestC;
     if (oilC === undefined) return { ok: false, issue: { code: 'missing', input: 'coolantTemperature' } };
     return judgePressure(context, si, { speedRpm: speedRpm(context), oilC });
   };

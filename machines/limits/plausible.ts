@@ -91,10 +91,9 @@ function coldestAirC(context: Context): number | undefined {
 }
 
 /** Since when the engine has run, or had run when it was stopped; null before it was cranked with fuel. */
-const firedMs = ({ bursts }: Context): number | null =>
+export const firedMs = ({ bursts }: Context): number | null =>
   bursts.findLast(({ step }) => !step.startsWith('noFuelCrank.'))?.endMs ?? null;
 
-/** Readings at the engine as it stands since its last run: the last one before key-off is the first of them. */
 /** Where the coolant is read from the last look before key-off on, while it cools. */
 export const coolingSteps: readonly string[] = [
   'shutdown.coolant',
@@ -115,7 +114,8 @@ const firstOf = <T>(items: readonly Reading[], doubt: (reading: Reading) => T | 
   return null;
 };
 
-const heatBoundsOf = ({ engine, coolant, oil }: Profile) =>
+/** How fast this engine may warm and cool at the most. */
+export const heatBoundsOf = ({ engine, coolant, oil }: Profile) =>
   heatBounds({
     displacementL: engine.displacementL,
     coolantL: coolant.systemVolumeL,

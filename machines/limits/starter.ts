@@ -2,13 +2,16 @@ import { starterState, starterWait } from '../../src/engineering/starter.ts';
 import type { Context } from '../context.ts';
 import { latest } from './readings.ts';
 
+/** After a day the starter is as cold as the air; longer is not reckoned with. */
+const WHOLLY_COLD_S = 86_400;
+
 /** Bursts and rests of this session, oldest first, up to now. */
 function history(context: Context, nowMs: number) {
   const stretches = context.bursts.flatMap((burst, index) => {
     const restEndMs = context.bursts[index + 1]?.startMs ?? nowMs;
     return [
-      { cranking: true, seconds: (burst.endMs - burst.startMs) / 1000 },
-      { cranking: false, seconds: Math.max(0, restEndMs - burst.endMs) / 1000 },
+      { cranking: true, seconds: Math.min(WHOLLY_COLD_S, (burst.endMs - burst.startMs) / 1000) },
+      { cranking: false, seconds: Math.min(WHOLLY_COLD_S, Math.max(0, restEndMs - burst.endMs) / 1000) },
     ];
   });
   return stretches;

@@ -36,6 +36,8 @@ export function keyOnSteps(profile: Profile): readonly Step[] {
       ? [
           hold('keyOn.heaterHold', heaterSeconds, {
             gate: 'heaterHoldDone',
+            // What it gave is gone by the end of a pause.
+            unbroken: true,
             when: context => heaterSeconds(context) > 0,
           }),
           confirm('keyOn.heaterDone', 'lampOut', {

@@ -80,6 +80,10 @@ export const firstFireSteps = (profile: Profile): readonly Step[] => {
       everyS: () => 15,
       atLeastS: () => 0,
       timeUp: { seconds: watchSeconds, cause: 'faultCode' },
+      stillShown: (context, codes) =>
+        codes.filter(({ spn, fmi }) =>
+          watchedFaults(context).some(({ fault }) => fault.spn === spn && fault.fmi === fmi),
+        ),
       values: context => ({
         fault: { list: watchedFaults(context).map(({ fault }) => ({ code: fault })) },
       }),

@@ -14,6 +14,10 @@ export const files: BySentence = {
   'Job card: {words} Name a card with --job.': 'Hoja de trabajo: {words} Indique una hoja con --job.',
   '"{}" is invented; on the card of a real engine stand those who start it, and its vehicle.':
     '«{}» es inventado; en la hoja de un motor real figuran quienes lo arrancan, y su vehículo.',
+  '"{}" is technician and second person at once; name somebody else, who stands at the red control.':
+    '«{}» es a la vez técnico y segunda persona; indique a otra persona, que esté junto al mando rojo.',
+  '"{}" is technician and supervisor at once; name somebody else, who signs the start off.':
+    '«{}» es a la vez técnico y jefe de taller; indique a otra persona, que firme el arranque.',
   '{} (invented)': '{} (inventado)',
   'Invented vehicle': 'Vehículo inventado',
   'Invented generating set': 'Grupo electrógeno inventado',

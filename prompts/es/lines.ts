@@ -65,6 +65,7 @@ export const lines = {
   sweepFollow: 'Mire cómo sube.',
   sweepFollowOn: '<Mire cómo sube.>',
   warmUpBegins: 'Déjelo calentar. Termostato abierto, en cuanto se caliente la manguera superior.',
+  onlySupervisor: 'Aquí solo responde el jefe de taller, con el teclado o los botones.',
   otherVoice: 'No era el ayudante. Ayudante: dígalo usted mismo, o use el teclado.',
   slowerThanOthers:
     '{name}: {value}, más lento que {count} de {all} arranques de este motor aquí<; habitual: {limits}>.',
@@ -199,6 +200,7 @@ export const lines = {
   codeFmi: '¿Modo de fallo, de cero a treinta y uno?',
   codeBlocks: 'Código {spn} {fmi}, {meaning}: bloquea. {because}.',
   codeGoOn: 'Código {spn} {fmi}, {meaning}: se puede seguir. {because}.',
+  codeStillShown: 'El bus indica todavía {codes}. Espero.',
   codeWatch: 'Código {spn} {fmi}, {meaning}: vigilado durante {time}. {because}.',
   codeUnknown:
     'Código {spn} {fmi}, {meaning}: no está en el perfil, así que bloquea. El jefe de taller puede aceptarlo.',

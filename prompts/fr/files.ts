@@ -14,6 +14,10 @@ export const files: BySentence = {
   'Job card: {words} Name a card with --job.': 'Fiche de travail : {words} Nommez une fiche avec --job.',
   '"{}" is invented; on the card of a real engine stand those who start it, and its vehicle.':
     "« {} » est inventé ; sur la fiche d'un vrai moteur figurent ceux qui le démarrent, et son véhicule.",
+  '"{}" is technician and second person at once; name somebody else, who stands at the red control.':
+    "« {} » est à la fois technicien et deuxième personne ; nommez quelqu'un d'autre, qui se tient à la commande rouge.",
+  '"{}" is technician and supervisor at once; name somebody else, who signs the start off.':
+    "« {} » est à la fois technicien et chef d'atelier ; nommez quelqu'un d'autre, qui signe le démarrage.",
   '{} (invented)': '{} (inventé)',
   'Invented vehicle': 'Véhicule inventé',
   'Invented generating set': 'Groupe électrogène inventé',

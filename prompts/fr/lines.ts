@@ -64,6 +64,7 @@ export const lines = {
   heardDiffers:
     "{name} : vous dites {spoken}, à l'oreille c'est {heard}. Regardez encore, et dites ce que vous voyez.",
   heardOverspeed: "Danger. J'entends le moteur à environ {speed}. Regardez son régime maintenant.",
+  onlySupervisor: "Seul le chef d'atelier répond ici, au clavier ou du doigt.",
   otherVoice: "Ce n'était pas l'équipier. Équipier : dites-le vous-même, ou utilisez le clavier.",
   busSilent: 'Le bus est muet. On continue à la voix et au clavier.',
   busSensorLost: "Le bus n'indique plus : {name}. Lisez l'instrument.",
@@ -199,6 +200,7 @@ export const lines = {
   codeFmi: 'Mode de défaillance, de zéro à trente et un ?',
   codeBlocks: 'Code {spn} {fmi}, {meaning} : bloquant. {because}.',
   codeGoOn: 'Code {spn} {fmi}, {meaning} : on peut continuer. {because}.',
+  codeStillShown: "Le bus indique encore {codes}. J'attends.",
   codeWatch: 'Code {spn} {fmi}, {meaning} : surveillé pendant {time}. {because}.',
   codeUnknown:
     "Code {spn} {fmi}, {meaning} : absent du profil, donc bloquant. Le chef d'atelier peut l'accepter.",

@@ -31,14 +31,6 @@ export const destinationOf = (id: number): number => (isPdu2(id) ? GLOBAL_ADDRES
 export const pgnOf = (id: number): number =>
   ((id & PAGES_AND_FORMAT) >>> PDU_SPECIFIC_SHIFT) | (isPdu2(id) ? pduSpecificOf(id) : 0);
 
-/** All fields of a 29-bit identifier at once. */
-export const decodeCanId = (id: number): CanId => ({
-  priority: priorityOf(id),
-  pgn: pgnOf(id),
-  source: sourceOf(id),
-  destination: destinationOf(id),
-});
-
 /**
  * The 29-bit identifier of these fields; of a PDU2 group `destination` is not sent.
  * @throws RangeError when a field does not fit its bits, or a PDU1 group has a low byte that is not zero

@@ -48,25 +48,8 @@ const CONVERSIONS: Readonly<Record<UserUnit, Conversion>> = {
   usGallon: { si: 'litre', scale: 1 / (QUARTS_PER_GALLON * LITRES_PER_US_QUART), offset: 0 },
 };
 
-/** Every unit that can be converted. */
-export const USER_UNITS: readonly UserUnit[] = [
-  'degC',
-  'degF',
-  'm',
-  'ft',
-  'kPa',
-  'bar',
-  'psi',
-  'litre',
-  'usQuart',
-  'usGallon',
-];
-
 /** How a unit is made into SI, for tables; no range is looked at. Source: NIST SP 811. */
 export const conversionOf = (unit: UserUnit): Conversion => CONVERSIONS[unit];
-
-/** The SI unit that a user unit is kept in: degC, m, kPa or litre. */
-export const siUnitOf = (unit: UserUnit): SiUnit => CONVERSIONS[unit].si;
 
 /** 0 degC in kelvin. */
 export const ZERO_C_K = 273.15;
@@ -74,7 +57,7 @@ export const ZERO_C_K = 273.15;
 const lowest = (si: SiUnit): number => (si === 'degC' ? -ZERO_C_K : -Number.MAX_VALUE);
 
 /**
- * A value spoken in `unit`, in the SI unit of `siUnitOf(unit)`.
+ * A value spoken in `unit`, in the SI unit of its `conversionOf(unit)`.
  * Refused: NaN, infinities, overflow, temperatures below absolute zero. Source: NIST SP 811.
  */
 export function toSi(value: number, unit: UserUnit): Result<number> {

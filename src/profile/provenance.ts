@@ -3,7 +3,6 @@ import { type ValueField, valueFields } from './fields.ts';
 
 /** Where a value may come from, the most trusted first. */
 export const origins = ['plate', 'manual', 'measured', 'seen', 'computed', 'assumed'] as const;
-export type OriginKind = (typeof origins)[number];
 
 /** Where one value of a profile comes from. */
 export const originSchema = z

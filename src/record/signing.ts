@@ -70,7 +70,7 @@ function ed25519(make: () => KeyObject, what: string, source: string): KeyObject
   try {
     key = make();
   } catch {
-    throw new SigningError(`${source} holds no ${what}; make one with: first-fire keys make FOLDER.`);
+    throw new SigningError(`${source} holds no ${what}; make one with: npm start -- keys make FOLDER.`);
   }
   if (key.asymmetricKeyType !== 'ed25519')
     throw new SigningError(

@@ -5,6 +5,7 @@ import { type Moment as Snapshot, stateName } from '../../machines/moment.ts';
 import type { EngineState, Step } from '../../machines/steps.ts';
 import type { Entry } from '../record/index.ts';
 import {
+  formerVocabulary,
   inJson,
   type Note,
   type NoteKind,
@@ -15,6 +16,7 @@ import {
 import { notesIn } from '../session/actions.ts';
 import type { SessionHeader } from '../session/header.ts';
 import { passedUnmet } from './passed-unmet.ts';
+import { proseIn } from './prose.ts';
 import { firstDifference } from './same-json.ts';
 
 /** What the procedure was doing after one recorded event. */
@@ -62,7 +64,8 @@ export type ReplayResult =
 
 /**
  * Carries the recorded events out once more and holds what the procedure concludes against what the record
- * says it concluded. Who alters a verdict and chains the record anew is found out here.
+ * says it concluded: numbers, verdicts and names, but not the prose that explains them. Who alters a verdict and chains
+ * the record anew is found out here.
  * @param entries the same entries as `recorded`, as they stand in the file
  */
 export function replaySession(
@@ -93,7 +96,11 @@ function replayAll(
   const again = new SessionAgain(header);
   for (const entry of recorded) {
     const difference = again.take(entry, written.get(entry.seq));
-    if (difference) return { ok: false, fault: { kind: 'differs', line: entry.seq + 1, difference } };
+    if (!difference) continue;
+    // Its events may honestly have led elsewhere then: that is no sign that it was altered, and it is not confirmed.
+    const former = formerVocabulary(entries);
+    if (former !== null) return { ok: false, fault: { kind: 'olderVersion', version: former } };
+    return { ok: false, fault: { kind: 'differs', line: entry.seq + 1, difference } };
   }
   return { ok: true, replay: again.replay() };
 }
@@ -192,7 +199,7 @@ class SessionAgain {
     if (!own) return { kind: 'nothingFollows', recorded };
     if (own.kind !== recorded) return { kind: 'otherNote', leads: own.kind, recorded };
     this.#awaited = others;
-    const member = firstDifference(written, inJson(own.data));
+    const member = firstDifference(written, inJson(own.data), proseIn(recorded));
     return member === undefined ? undefined : { kind: 'otherMember', member };
   }
 

@@ -10,21 +10,28 @@ const sameNumber = (a: number, b: number) =>
 /**
  * Where two values differ once they are JSON: the name of the member, or undefined when they do not.
  * A member that is undefined counts as absent.
+ * @param ignored names of members that are not compared, at any depth
  */
-export function firstDifference(a: unknown, b: unknown, where = 'data'): string | undefined {
+export function firstDifference(
+  a: unknown,
+  b: unknown,
+  ignored: ReadonlySet<string>,
+  where = 'data',
+): string | undefined {
   if (typeof a === 'number' && typeof b === 'number') return sameNumber(a, b) ? undefined : where;
   if (Array.isArray(a) && Array.isArray(b)) {
     if (a.length !== b.length) return where;
     for (const [index, item] of a.entries()) {
-      const found = firstDifference(item, b[index], where);
+      const found = firstDifference(item, b[index], ignored, where);
       if (found !== undefined) return found;
     }
     return undefined;
   }
   if (isObject(a) && isObject(b)) {
     for (const name of new Set([...Object.keys(a), ...Object.keys(b)])) {
+      if (ignored.has(name)) continue;
       const [own, other] = [a, b].map(object => (Object.hasOwn(object, name) ? object[name] : undefined));
-      const found = firstDifference(own, other, name);
+      const found = firstDifference(own, other, ignored, name);
       if (found !== undefined) return found;
     }
     return undefined;

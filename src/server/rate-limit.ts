@@ -5,6 +5,12 @@ export interface Rate {
   readonly perSecond: number;
 }
 
+/** A rate that never lets more through within an hour, whenever it begins: half of them at once, the others spread over it. */
+export const atMostInAnHour = (most: number): Rate => ({
+  burst: Math.ceil(most / 2),
+  perSecond: Math.floor(most / 2) / 3600,
+});
+
 /** Lets through what stays within a rate. */
 export class TokenBucket {
   readonly #rate: Rate;

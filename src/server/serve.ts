@@ -1,5 +1,6 @@
 import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
+import { Server as TlsServer } from 'node:tls';
 import { SystemClock } from '../session/clock.ts';
 import { Bay } from './bay/bay.ts';
 import { Board } from './bay/board.ts';
@@ -12,8 +13,9 @@ import { CodeDesk, type OpenCode } from './pairing/code-desk.ts';
 import { Pairings } from './pairing/pairings.ts';
 import { FolderShop } from './shop/folder-shop.ts';
 import { Shop } from './shop/shop.ts';
+import { AddressWatch } from './tls/address-watch.ts';
 import { inUrl, machineAddresses, reachableAt } from './tls/addresses.ts';
-import { certificateFor } from './tls/certificate.ts';
+import { certificateFor, type ServerCertificate } from './tls/certificate.ts';
 
 export interface ServeOptions {
   /** 0: any that is free. */
@@ -37,6 +39,8 @@ export interface ServeOptions {
   readonly onCodes?: (codes: readonly OpenCode[]) => void;
   /** The clock of a session; real time, where it is left out. */
   readonly makeClock?: MakeClock;
+  /** The machine's addresses, asked again as the server runs; its own, where it is left out. */
+  readonly addresses?: () => readonly string[];
   /** Wall clock by which codes and pairings run out. */
   readonly wallMs?: () => number;
   /** Steady clock by which rates are kept. */
@@ -69,8 +73,11 @@ export class ServeError extends Error {
 /** A socket that says nothing of use for so long is closed. */
 const PATIENCE_MS = 8000;
 
-/** How often codes that ran out are made anew, while nobody asks for them. */
+/** How often codes that ran out are made anew, while nobody asks for them, and the machine's addresses looked at. */
 const CODES_LOOKED_AT_MS = 5000;
+
+const urlsAt = (addresses: readonly string[], port: number): readonly string[] =>
+  addresses.map(address => `https://${inUrl(address)}:${port}/`);
 
 /**
  * Starts the server, and goes on with the sessions that broke off when the last one ended.
@@ -82,12 +89,15 @@ export async function startServer(options: ServeOptions): Promise<RunningServer>
   await mkdir(own, { recursive: true, mode: 0o700 }).catch((error: Error) => {
     throw new ServeError(`The shop's folder ${folder} cannot be used (${error.message}); choose another.`);
   });
-  const addresses = machineAddresses();
-  const certificate = await certificateFor(own, addresses);
-  if (certificate.untrusted.length > 0)
+  const readAddresses = options.addresses ?? machineAddresses;
+  const certificate = await certificateFor(own, readAddresses());
+  const tellUntrusted = ({ untrusted }: ServerCertificate) => {
+    if (untrusted.length === 0) return;
     tell(
-      `The shop's authority was made before this machine had the address ${certificate.untrusted.join(', ')}: devices that trust it warn there. Use another address, or take ${join(own, 'authority.json')} away and have the devices trust the new one.`,
+      `The shop's authority was made before this machine had the address ${untrusted.join(', ')}: devices that trust it warn there. Use another address, or take ${join(own, 'authority.json')} away and have the devices trust the new one.`,
     );
+  };
+  tellUntrusted(certificate);
   const pairings = await Pairings.open(join(own, 'pairings.json'), wallMs);
   const desk: CodeDesk = new CodeDesk(options.bays, wallMs, () => options.onCodes?.(desk.codes()));
   const archive = options.archive ?? join(folder, 'first-fire-archive.sqlite');
@@ -109,7 +119,28 @@ export async function startServer(options: ServeOptions): Promise<RunningServer>
   for (const bay of bays.values()) await bay.resume();
   const board = new Board([...bays.values()]);
 
-  const guard = new Guard(addresses);
+  const watch = new AddressWatch(readAddresses, steadyMs, (addresses, added) => {
+    guard.answersAt(addresses);
+    void certificateFor(own, addresses)
+      .then(again => {
+        const { key, cert } = again;
+        // The lines that are open stay as they are.
+        if (app.server instanceof TlsServer)
+          app.server.setSecureContext({ key, cert, minVersion: 'TLSv1.2' });
+        const reachable = reachableAt(options.host, addresses).filter(address => added.includes(address));
+        const urls = urlsAt(reachable, guard.port);
+        tell(
+          urls.length === 0
+            ? 'This machine has lost an address; devices that were there open another one that its terminal shows.'
+            : `This machine has another address now: devices open ${urls.join(' or ')}.`,
+        );
+        tellUntrusted(again);
+      })
+      .catch((error: Error) =>
+        tell(`The new address of this machine has no certificate (${error.message}).`),
+      );
+  });
+  const guard = new Guard(watch.addresses, () => watch.look());
   const app = await buildApp(
     {
       bays,
@@ -149,10 +180,13 @@ export async function startServer(options: ServeOptions): Promise<RunningServer>
     },
   };
   const closeDesk = await openDesk(folder, attended, tell);
-  const looking = setInterval(() => desk.codes(), CODES_LOOKED_AT_MS);
+  const looking = setInterval(() => {
+    desk.codes();
+    watch.look();
+  }, CODES_LOOKED_AT_MS);
   return {
     port,
-    urls: reachableAt(options.host, addresses).map(address => `https://${inUrl(address)}:${port}/`),
+    urls: urlsAt(reachableAt(options.host, watch.addresses), port),
     fingerprint: certificate.fingerprint,
     authority: certificate.authority.fingerprint,
     codes: () => desk.codes(),

@@ -35,7 +35,7 @@ export class Announcer {
   announce(lines: readonly Said[]): void {
     const last = lines.at(-1);
     if (!last) return;
-    const worded = lines.map(said => ({ ...this.#word(said), priority: said.priority }));
+    const worded = lines.flatMap(repairApart).map(said => ({ ...this.#word(said), priority: said.priority }));
     const { priority, inPassing, ...sentence } = asOneSentence(worded);
     this.#speak(sentence, last, priority, inPassing);
   }
@@ -63,4 +63,11 @@ export class Announcer {
       if (outcome.kind === 'failed') this.#tell({ kind: 'problem', sentence: outcome.reason });
     });
   }
+}
+
+/** "I did not understand", and what is asked again: the one is of a moment, and shown beside the other. */
+function repairApart(said: Said): readonly Said[] {
+  const { prefix, ...question } = said;
+  if (said.priority !== 'prompt' || prefix === undefined || prefix === 'fromBus') return [said];
+  return [{ line: prefix, values: {}, step: said.step, priority: 'notice' }, question];
 }

@@ -65,7 +65,9 @@ export const isReplyId = (language: Language, id: string): id is keyof Language[
 /** Misunderstood three times: by voice only the second person is believed, saying the word "second" first. */
 const SECOND_AFTER = 3;
 
-export const secondOnly = (moment: Moment) => moment.context.misheard >= SECOND_AFTER;
+/** Never for the supervisor: what is theirs they answer by keys and touch then. */
+export const secondOnly = (moment: Moment) =>
+  moment.context.misheard >= SECOND_AFTER && offerOf(moment).by !== 'supervisor';
 
 /** The wordings of a reply; "yes" and "done" stand for the one that is asked for, by voice where nothing hangs on it. */
 function wordingsOf(

@@ -16,6 +16,7 @@ export class RecordWriter {
   readonly #parts: Pick<SessionParts, 'record' | 'notKept'>;
   readonly #tell: Tell;
   #kept: Promise<void> = Promise.resolve();
+  #isEnded = false;
   #isGoneOnWithout = false;
 
   constructor(parts: Pick<SessionParts, 'record' | 'notKept'>, tell: Tell) {
@@ -52,8 +53,14 @@ export class RecordWriter {
     if (!this.#parts.record.failure) this.#lookAtDisk();
   }
 
+  /** The record has its last entry: what comes now is told, and moves no hash that somebody has noted. */
+  end(): void {
+    this.#isEnded = true;
+  }
+
   /** Puts one fact on the record. Where the disk fails the session goes on, with the record in memory. */
   keep<K extends Exclude<Kind, RecordKind>>(kind: K, data: Written<K>): void {
+    if (this.#isEnded) return;
     const written = this.#parts.record.append(kind, inJson(data)).then(
       () => {},
       (error: unknown) => {

@@ -213,10 +213,11 @@ export class Session {
   }
 
   /**
-   * Takes what an ear heard, for what it means now.
+   * Takes what an ear heard, for what it means now; nothing once the session is over.
    * @param speaker who it was, where the ear knows: a device of one person's own
    */
   hear(heard: Heard, via: Via, speaker?: Person): void {
+    if (isOver(this.#moment)) return;
     const called = heard.kind === 'stop' ? heard.calls : undefined;
     const itself = via === 'voice' && isEmergency(called) && this.saysItself(called);
     const meaning = meaningOf(heard, this.#moment, via, this.#parts, speaker);
@@ -297,7 +298,10 @@ export class Session {
     if (this.#moment !== moment) return;
     this.#announcer.announce(lines);
     this.#settleIn();
-    if (isOver(moment)) this.#settleOutcome(outcomeOf(moment));
+    if (!isOver(moment)) return;
+    // Behind `closed` stands the sentence that says so, and nothing else.
+    this.#record.end();
+    this.#settleOutcome(outcomeOf(moment));
   }
 
   /** After each change: listen for what may be said now, and look at the clock when it is next needed. */

@@ -46,6 +46,7 @@ function seenIn({ quantity, value, met, min, max }: Judged): SeenVerdict | null 
 /** Follows a session and makes, at any time, the one picture that all faces show. */
 export class Viewer {
   readonly #session: Session;
+  readonly #silent: boolean;
   readonly #steps: readonly Step[];
   #log: LogLine[] = [];
   #problems: string[] = [];
@@ -59,8 +60,10 @@ export class Viewer {
   readonly #callOuts = new CallOuts();
   readonly #watchers = new Set<() => void>();
 
-  constructor(session: Session, source: string) {
+  /** @param silent nobody hears what the tool says: it is not shown as speaking */
+  constructor(session: Session, source: string, silent = false) {
     this.#session = session;
+    this.#silent = silent;
     this.#steps = procedureFor(session.parts.profile);
     this.#hearing = { source, levelDbfs: null, clipping: false, speech: false, speaking: false, last: null };
     session.watch(happening => {
@@ -171,12 +174,12 @@ export class Viewer {
         ...context.skips.map(skip => stepTitle(language, skip.step)),
         ...context.openItems.map(item => openItemText(item, language, units)),
       ],
-      hearing: { ...this.#hearing, speaking },
+      hearing: { ...this.#hearing, speaking: speaking && !this.#silent },
       log: this.#log,
       problems: [
         ...this.#problems,
-        ...(this.#notKept === null ? [] : [this.#notKept]),
         ...(this.#session.inNoise ? [language.lines.bayLoud] : []),
+        ...(this.#notKept === null ? [] : [this.#notKept]),
       ],
       ...(this.#sights ? { sights: this.#sights } : {}),
       outcome: isOver(moment) ? outcomeOf(moment) : null,

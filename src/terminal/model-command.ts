@@ -54,7 +54,7 @@ export function registerModel(program: Command): void {
     .action(async ({ models }: Kept) => {
       const kept = await (await folder()).listModels(models);
       for (const each of kept) console.log(describe(each));
-      if (kept.length === 0) console.log(`No models in ${models}; bring one: first-fire model add FILE.`);
+      if (kept.length === 0) console.log(`No models in ${models}; bring one: npm start -- model add FILE.`);
     });
 
   withFolder(model.command('remove'))

@@ -30,9 +30,9 @@ export function registerSigning(program: Command): void {
     .description('sign a closed record; the signature goes to LOG.sig.json')
     .argument('<log>', 'the record')
     .requiredOption('--key <file>', 'the private key, signing-key.pem')
-    .addOption(new Option('--role <role>', 'whose key it is').choices(signingRoles).default('bay'))
-    .action((log: string, options: { key: string; role: SigningRole }) =>
-      told(() => signFile(log, options.key, options.role)),
+    .addOption(new Option('--role <role>', 'whose key it is; it has to be said').choices(signingRoles))
+    .action((log: string, { key, role }: { key: string; role?: SigningRole }) =>
+      told(() => signFile(log, key, role)),
     );
 }
 
@@ -62,7 +62,12 @@ async function makeKeyFiles(folder: string): Promise<string> {
   return `Made the key ${keyId}: keep ${privatePath} to yourself, give ${publicPath} to whoever verifies.`;
 }
 
-async function signFile(log: string, keyPath: string, role: SigningRole): Promise<string> {
+/** The signature says whose it is for good: that is never guessed. */
+async function signFile(log: string, keyPath: string, role: SigningRole | undefined): Promise<string> {
+  if (role === undefined)
+    throw new SigningError(
+      `${log} is not signed: say whose key it is, --role supervisor for the supervisor's own or --role bay for the machine's.`,
+    );
   const key = readPrivateKey(await readText(keyPath), keyPath);
   const { entries, fault } = await readLog(log);
   const last = entries.at(-1);

@@ -9,12 +9,23 @@ import {
   type Verification,
   verifyLog,
 } from '../record/index.ts';
+import { replayText } from '../report/document/trust-text.ts';
+import { gather } from '../report/gather.ts';
+import { mannerOf } from '../report/manner.ts';
+import type { Trust } from '../report/model.ts';
+import { summarize } from '../report/summarize.ts';
 import { readText } from './signing-commands.ts';
+
+const ALTERED = 1;
+const UNREADABLE = 2;
+const NOT_CONFIRMED = 3;
 
 /**
  * Adds `verify FILE` to the command line: prints one line, and one for each signature beside it, and sets the exit
  * code to 0 for a sound record, 1 for one that was changed, cut, not signed with the key asked for, or has a signature
- * beside it that does not hold, 2 when the file cannot be read at all.
+ * beside it that does not hold, 2 when the file cannot be read at all, 3 for one whose chain holds and whose events,
+ * carried out once more, are not known to lead to what it says: it was altered and chained anew, is no session, or another
+ * version wrote it, whose procedure was another. Which of them is said.
  */
 export function registerVerify(program: Command): void {
   program
@@ -28,8 +39,9 @@ export function registerVerify(program: Command): void {
         file,
         options.hash === undefined ? {} : { lastHash: options.hash },
       );
-      console.log(describeVerification(file, verification));
-      process.exitCode = exitCode(verification);
+      const trust = verification.ok ? summarize(await gather(file)).trust : undefined;
+      console.log(describeVerification(file, verification, trust));
+      process.exitCode = exitCode(verification, trust);
       if (!verification.ok) return;
       const { lastHash } = verification;
       const checks =
@@ -38,7 +50,7 @@ export function registerVerify(program: Command): void {
           : [await checkKey(file, options.key, lastHash)];
       for (const { sentence, valid } of checks) {
         console.log(`${file}: ${sentence}`);
-        if (!valid) process.exitCode = 1;
+        if (!valid) process.exitCode = ALTERED;
       }
     });
 }
@@ -63,19 +75,35 @@ async function checkKey(file: string, keyPath: string, lastHash: string): Promis
   }
 }
 
+/** Whether its events, carried out once more, lead to what the record says. */
+const isConfirmed = ({ replayFault, notUnderstood }: Trust): boolean =>
+  replayFault === undefined && notUnderstood.length === 0;
+
 /** One line for people. */
-function describeVerification(file: string, verification: Verification): string {
+function describeVerification(file: string, verification: Verification, trust: Trust | undefined): string {
   if (!verification.ok) {
     // A sentence about the file as a whole names it already.
     return verification.line === undefined ? verification.sentence : `${file}: ${verification.sentence}`;
   }
   const { entries, lastHash, remarks } = verification;
   const count = entries === 1 ? '1 entry is' : `all ${entries} entries are`;
-  const sound = `${file}: ${count} as written; the last hash is ${lastHash}.`;
-  return [sound, ...remarks.map(remark => remark.sentence)].join(' ');
+  const holds = trust === undefined || isConfirmed(trust) ? `${count} as written` : `${count} chained`;
+  return [
+    `${file}: ${holds}; the last hash is ${lastHash}.`,
+    ...remarks.map(remark => remark.sentence),
+    ...(trust === undefined ? [] : replaySentences(trust)),
+  ].join(' ');
 }
 
-function exitCode(verification: Verification): 0 | 1 | 2 {
-  if (verification.ok) return 0;
-  return verification.problem === 'unreadable' ? 2 : 1;
+function replaySentences({ replayFault, notUnderstood }: Trust): readonly string[] {
+  if (replayFault !== undefined)
+    return [`NOT CONFIRMED: ${replayText(replayFault, mannerOf('en', 'metric'))}`];
+  return notUnderstood.length === 0
+    ? []
+    : [`NOT CONFIRMED: of ${notUnderstood.length} entries this version knows no kind.`];
+}
+
+function exitCode(verification: Verification, trust: Trust | undefined): number {
+  if (!verification.ok) return verification.problem === 'unreadable' ? UNREADABLE : ALTERED;
+  return trust === undefined || isConfirmed(trust) ? 0 : NOT_CONFIRMED;
 }

@@ -6,15 +6,16 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { formatSlcan, SLCAN_BELL } from '../../src/bus/formats/slcan.ts';
+import { SLCAN_BELL } from '../../src/bus/formats/slcan.ts';
 import type { CanFrame } from '../../src/bus/frame.ts';
 import type { BusNotice } from '../../src/bus/ports.ts';
 import { openSerialLine } from '../../src/bus/sources/serial-line.ts';
 import { type SerialLine, slcanAdapter } from '../../src/bus/sources/slcan.ts';
 import { anyFrame } from './arbitraries.ts';
+import { slcanText } from './slcan-text.ts';
 
 const FRAMES = fc.sample(anyFrame, { numRuns: 300, seed: 5 }).map(frame => ({ ...frame, timeS: 7 }));
-const TEXT = FRAMES.map(formatSlcan).join('');
+const TEXT = FRAMES.map(slcanText).join('');
 
 let folder = '';
 beforeAll(async () => {
@@ -217,7 +218,7 @@ describe('A serial device', () => {
     let written = '';
     for await (const chunk of far.chunks) {
       written += Buffer.from(chunk).toString('latin1');
-      if (written === 'C\rS5\rL\r') await far.write(`\r\r\r${formatSlcan(first)}`);
+      if (written === 'C\rS5\rL\r') await far.write(`\r\r\r${slcanText(first)}`);
       if (written.endsWith('L\rC\r')) break;
     }
     expect(await end).toEqual({ kind: 'finished' });

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { formatSlcan, parseSlcan, SLCAN_BELL, slcanListen } from '../../src/bus/formats/slcan.ts';
+import { parseSlcan, SLCAN_BELL, slcanListen } from '../../src/bus/formats/slcan.ts';
 import { anyFrame } from './arbitraries.ts';
+import { slcanText } from './slcan-text.ts';
 
 describe('A message of a serial adapter', () => {
   it('is a frame when it begins with t or T', () => {
@@ -28,7 +29,7 @@ describe('A message of a serial adapter', () => {
   it('is the same frame after writing and reading', () => {
     fc.assert(
       fc.property(anyFrame, frame => {
-        const message = formatSlcan(frame);
+        const message = slcanText(frame);
         expect(message.endsWith('\r')).toBe(true);
         expect(parseSlcan(message.slice(0, -1), frame.timeS)).toEqual({ kind: 'frame', frame });
       }),

@@ -9,7 +9,6 @@ import type { CanFrame } from '../../src/bus/frame.ts';
 import type { BusEnd, BusNotice, BusSource } from '../../src/bus/ports.ts';
 import { candumpOn } from '../../src/bus/sources/candump-child.ts';
 import { candumpFile } from '../../src/bus/sources/candump-file.ts';
-import { framesFrom } from '../../src/bus/sources/frames.ts';
 import { reconnecting } from '../../src/bus/sources/reconnecting.ts';
 import { anyFrame } from './arbitraries.ts';
 
@@ -153,15 +152,6 @@ describe('candump on an interface', () => {
     });
     expect(end).toEqual({ kind: 'finished' });
     expect(await hear(source)).toMatchObject({ frames: [], end: { kind: 'finished' } });
-  });
-});
-
-describe('Frames from the program itself', () => {
-  it('are given in order, until they end or the source is closed', async () => {
-    expect((await hear(framesFrom('rehearsal', FRAMES))).frames).toEqual(FRAMES);
-    const source = framesFrom('rehearsal', FRAMES);
-    const { frames, end } = await hear(source, () => source.close());
-    expect([frames.length, end]).toEqual([1, { kind: 'finished' }]);
   });
 });
 

@@ -21,7 +21,7 @@ const points: readonly (readonly [point: InspectPoint, cause: Cause])[] = [
 const at = (step: 'checks.leaks' | 'firstFire.eyes', item: number): Driver => {
   const driver = sessionAt(demoSix, `${step}.item1`);
   for (let done = 1; done < item; done += 1) driver.reply('pointGood');
-  if (driver.name.endsWith('.part1')) driver.reply('oneByOne');
+  if (driver.name.endsWith('.group1')) driver.reply('oneByOne');
   return goOn(driver, `${step}.item${item}`);
 };
 
@@ -41,6 +41,21 @@ describe('what stops a running engine at the word of whoever sees it', () => {
       does === 'stops' ? [[point, reply, reply === 'knocking' ? 'knocking' : cause, index + 1] as const] : [],
     ),
   );
+
+  it.each([
+    ['checks.leaks', 'knocking', 'knocking'],
+    ['checks.leaks', 'squealing', 'looseOrNoise'],
+    ['checks.leaks', 'thickSmoke', 'smokeOrFire'],
+    // At the boots it is air, at the exhaust it may burn.
+    ['checks.leaks', 'leak', null],
+    ['firstFire.eyes', 'knocking', 'knocking'],
+    ['firstFire.eyes', 'thickSmoke', 'smokeOrFire'],
+  ] as const)('is that, too, where things are asked together: %s, %s', (step, reply, cause) => {
+    const driver = sessionAt(demoSix, `${step}.group1`);
+    driver.reply(reply, { by: 'second' });
+    expect(driver.name).toMatch(/^stopped\./);
+    expect(driver.context.stop?.cause ?? null).toBe(cause);
+  });
 
   it('is a leak at each point, and what burns, knocks or squeals', () => {
     expect(stopping.map(([point, reply]) => `${point} ${reply}`)).toEqual([

@@ -16,6 +16,7 @@ import { leftMs, lookDue, momentsOf, nextAlarmMs, shiftTimes, timerOver } from '
 import type { Look } from '../../machines/toolkit.ts';
 import type { Cause } from '../../machines/vocabulary.ts';
 import { demoSix } from './helpers/profiles.ts';
+import { stoppedAt } from './helpers/stopped-at.ts';
 import { knowing } from './limits/known.ts';
 
 const steps = procedureFor(demoSix);
@@ -170,22 +171,6 @@ describe('a step that is passed', () => {
       data: { step: 'job.card', by: null, misheard: 0 },
     });
   });
-});
-
-const stoppedAt = (step: StopRecord['step'], found: Cause | null): StopRecord => ({
-  cause: null,
-  found,
-  by: 'second',
-  atMs: 0,
-  step,
-  lateAfterS: null,
-  also: [],
-  longAway: false,
-  secondCalled: false,
-  firstMs: 0,
-  insisted: false,
-  drilled: [],
-  lastDrilled: null,
 });
 
 describe('what a stop puts back on the list', () => {

@@ -17,6 +17,14 @@ describe('a speed between the ends of a sweep', () => {
     expect(unclear.context.step).toBe('sweeps.third');
   });
 
+  it('does not pass by time once somebody said "not yet": that is waited for', () => {
+    const waited = between().reply('notYet');
+    expect(waited.lines).toEqual(['notYet']);
+    expect(waited.clock(15_000).name).toBe('sweeps.second.asking');
+    expect(waited.fork().value('oilPressure', 320, { via: 'keys' }).context.step).toBe('sweeps.third');
+    expect(waited.clock(45_000).name).toBe('stopped.makingSafe');
+  });
+
   it('does not stay there for ever either: nobody answers for a minute, and everything is off', () => {
     const unclear = between().send({ type: 'unclear' }).clock(30_000).send({ type: 'unclear' });
     expect(unclear.clock(29_000 - 1).name).toBe('sweeps.second.asking');

@@ -231,6 +231,46 @@ describe('codes of the bus', () => {
     expect(agrees.name).toBe('keyOn.faults.readingBack');
   });
 
+  it.each(['voice', 'keys'] as const)(
+    'contradict "no more codes" by %s: each of them has to be read',
+    via => {
+      const shown = [
+        { spn: 97, fmi: 15 },
+        { spn: 100, fmi: 1 },
+      ];
+      const noMore = (bus: typeof shown) =>
+        readOne(asked.fork(), 97, 15)
+          .reply('yes')
+          .send({ type: 'reply', id: 'noMoreCodes', bus: { codes: bus } }, { via });
+      const driver = noMore(shown);
+      expect(driver.name).toBe('keyOn.faults.busReadBack');
+      expect(driver.last.notes).toEqual([
+        { kind: 'disagreement', data: { step: 'keyOn.faults', spoken: 'noMoreCodes', bus: shown } },
+      ]);
+      expect(driver.context.faults).toMatchObject(shown);
+      expect(driver.reply('yes').name).toBe('keyOn.faults.blocked');
+      expect(noMore(shown.slice(0, 1)).last.notes).not.toMatchObject([{ kind: 'disagreement' }]);
+    },
+  );
+
+  it('contradict "fault cleared" while one that is watched stands', () => {
+    const watching = asked
+      .fork()
+      .send(codes([157, 18]), BUS)
+      .reply('yes')
+      .goodUntil('firstFire.transient.asking');
+    const cleared = (...shown: { spn: number; fmi: number }[]) =>
+      watching.fork([]).send({ type: 'reply', id: 'faultCleared', bus: { codes: shown } }, { via: 'keys' });
+    const stands = cleared({ spn: 157, fmi: 18 }, { spn: 97, fmi: 15 });
+    expect(stands.name).toBe('firstFire.transient.asking');
+    expect(stands.last.said).toMatchObject([
+      { line: 'codeStillShown', values: { codes: { list: [{ code: { spn: 157, fmi: 18 } }] } } },
+    ]);
+    expect(stands.last.notes).toMatchObject([{ kind: 'disagreement', data: { spoken: 'faultCleared' } }]);
+    expect(cleared({ spn: 97, fmi: 15 }).context.done).toContain('firstFire.transient');
+    expect(cleared().context.done).toContain('firstFire.transient');
+  });
+
   it('do not count by voice, without a bus, or where something was misunderstood', () => {
     expect(asked.fork().send(codes([97, 15])).name).toBe(asked.name);
     const four = new Driver(demoFour).goodUntil('keyOn.faults.asking');

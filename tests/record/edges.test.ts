@@ -168,9 +168,9 @@ describe('the vocabulary of a record', () => {
     data: vocabulary === undefined ? {} : { vocabulary },
   });
 
-  it('is too old to be carried out where any part of it is older than the sixth', () => {
-    expect(olderVocabulary([restart(6, 'opened'), restart(VOCABULARY)])).toBeNull();
-    expect(olderVocabulary([restart(5, 'opened'), restart(VOCABULARY)])).toBe(5);
+  it('is too old to be carried out where any part of it is older than the seventh', () => {
+    expect(olderVocabulary([restart(7, 'opened'), restart(VOCABULARY)])).toBeNull();
+    expect(olderVocabulary([restart(6, 'opened'), restart(VOCABULARY)])).toBe(6);
     expect(olderVocabulary([restart(VOCABULARY, 'opened'), restart(2, 'recovered')])).toBe(2);
     // One that names none is of the first.
     expect(olderVocabulary([restart(undefined, 'opened')])).toBe(1);

@@ -66,7 +66,7 @@ describe('a key of another kind', () => {
 
   it('or no key at all, is told how to be made', () => {
     expect(() => readPrivateKey('no key', 'some.pem')).toThrow(
-      new SigningError('some.pem holds no private key; make one with: first-fire keys make FOLDER.'),
+      new SigningError('some.pem holds no private key; make one with: npm start -- keys make FOLDER.'),
     );
   });
 });

@@ -55,6 +55,28 @@ describe('a record that was altered and chained anew', () => {
     });
   });
 
+  test('is confirmed where only its prose reads otherwise: a citation that was corrected since, a code told in other words', async () => {
+    const worded = { source: 'the same table, cited in other words', why: 'in other words' };
+    let reworded = 0;
+    const model = await forged(entry => {
+      if (entry.kind !== 'verdict' && entry.kind !== 'inTime') return entry.data;
+      reworded += 1;
+      return { ...entry.data, ...worded };
+    });
+    expect(reworded).toBeGreaterThan(10);
+    expect(model.trust.replayFault).toBeUndefined();
+  });
+
+  test('is found out when a limit or the rule that set it was altered', async () => {
+    for (const altered of [{ max: 1e6 }, { rule: 'a rule of my own' }]) {
+      const model = await forged(entry =>
+        entry.kind === 'inTime' ? { ...entry.data, ...altered } : entry.data,
+      );
+      const [member] = Object.keys(altered);
+      expect(model.trust.replayFault).toMatchObject({ difference: { kind: 'otherMember', member } });
+    }
+  });
+
   test('is not confirmed where a gate was passed against its own judgement, whatever its procedure led to', async () => {
     const model = await forged(entry =>
       entry.kind === 'inTime' && entry.data.step === 'firstFire.oilPressure'

@@ -101,6 +101,7 @@ describe("The second person's own clear", () => {
     await settle();
     await technician.say('ready');
     await technician.until(() => technician.state?.view?.engine === 'cranking');
+    expect(technician.key).toMatch(/\.cranking$/);
   });
 });
 
@@ -142,6 +143,8 @@ describe('Everybody', () => {
     await supervisor.until(() =>
       Boolean(supervisor.state?.devices.some(({ clockOffsetMs }) => clockOffsetMs === -1234)),
     );
+    const off = supervisor.state?.devices.filter(({ clockOffsetMs }) => clockOffsetMs === -1234);
+    expect(off).toMatchObject([{ role: 'second' }]);
   });
 });
 

@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { answerer, forbidden } from '../../src/server/bay/commands/authority.ts';
+import { WRONG_IN_AN_HOUR } from '../../src/server/http/pair-route.ts';
 import { roles } from '../../src/server/protocol/index.ts';
-import { RateByKey, TokenBucket } from '../../src/server/rate-limit.ts';
+import { atMostInAnHour, RateByKey, TokenBucket } from '../../src/server/rate-limit.ts';
 
 describe('A rate', () => {
   test('lets no more through than its burst and what the time allows', () => {
@@ -16,6 +17,24 @@ describe('A rate', () => {
           if (bucket.take()) passed += 1;
         }
         expect(passed).toBeLessThanOrEqual(3 + (nowMs / 1000) * 0.5);
+      }),
+    );
+  });
+
+  test('of wrong codes lets an address be wrong ten times within any hour, whenever it begins, and no more', () => {
+    fc.assert(
+      fc.property(fc.array(fc.nat(1_200_000), { maxLength: 120 }), pausesMs => {
+        let nowMs = 0;
+        const bucket = new TokenBucket(atMostInAnHour(WRONG_IN_AN_HOUR), () => nowMs);
+        const passed: number[] = [];
+        for (const pauseMs of pausesMs) {
+          nowMs += pauseMs;
+          if (bucket.take()) passed.push(nowMs);
+        }
+        for (const sinceMs of passed)
+          expect(passed.filter(at => at >= sinceMs && at < sinceMs + 3_600_000).length).toBeLessThanOrEqual(
+            10,
+          );
       }),
     );
   });
@@ -69,6 +88,9 @@ describe('Who may do what', () => {
     } as const;
     expect(answerer({ role: 'second', owner: false }, question)).toEqual({ ok: true, speaker: 'second' });
     expect(answerer({ role: 'second', owner: false }, { ...question, secondOnly: false }).ok).toBe(false);
+    expect(answerer({ role: 'second', owner: false }, { ...question, addressed: 'supervisor' }).ok).toBe(
+      false,
+    );
     expect(answerer({ role: 'supervisor', owner: false }, question).ok).toBe(false);
   });
 

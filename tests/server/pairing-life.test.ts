@@ -72,6 +72,19 @@ describe('A pairing that runs out while a session goes on', () => {
     await technician.until(() => technician.state?.view?.state === 'stopped');
   });
 
+  test('keeps its stop however much its microphone goes on sending', async () => {
+    const { supervisor } = await opened();
+    shop.passWall(PAIRED_FOR_MS + 1000);
+    await supervisor.until(() => news(supervisor).at(-1)?.state === 'stopOnly');
+    for (let sent = 0; sent < 200; sent += 1)
+      supervisor.send({ type: 'level', levelDbfs: -40, clipping: false, speech: false });
+    // What somebody asks for is refused each time, and does not cost the line either.
+    for (let asked = 0; asked < 40; asked += 1)
+      expect(await supervisor.do({ do: 'askHold' })).toMatchObject({ code: 'notPaired', final: false });
+    expect(await supervisor.do({ do: 'stop' })).toMatchObject({ type: 'ack', stop: 'stopped' });
+    expect(supervisor.closeCode).toBeNull();
+  });
+
   test('and was not there meanwhile, comes back for a stop and nothing else', async () => {
     const { second, token } = await opened();
     second.close();

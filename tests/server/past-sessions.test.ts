@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -63,6 +63,13 @@ const upload = (content: Buffer | string, headers: Record<string, string> = {}) 
     },
     content,
   );
+/** @returns the id under which it is kept */
+async function sendTo(own: TestShop, token: string, content: Buffer): Promise<string> {
+  const headers = { authorization: `Bearer ${token}`, 'content-type': 'application/x-ndjson' };
+  const { body } = await fetchRaw(own.base, '/api/upload', { method: 'POST', headers }, content);
+  return JSON.parse(body).id;
+}
+
 const errorOf = ({ body }: { body: string }) => JSON.parse(body).error.code;
 
 describe('The sessions of the shop', () => {
@@ -140,6 +147,43 @@ test('An archive that cannot be used costs nobody the list: the folder is shown,
   expect(await list('another', other, token)).toEqual([]);
   expect(other.told.join()).toContain(ARCHIVE);
   await other.server.close();
+});
+
+describe('A session that a tablet held without the laptop, and ended there', () => {
+  test('is gone on with by nobody, however often it is asked for, and leaves no copy as one of the laptop', async () => {
+    const run = await rig();
+    await run.session.begin();
+    await goUntil(run, 'job.makerFirst.asking');
+    for (const words of ['stop', 'all is off', 'end the session', 'correct']) await run.type(words);
+    await run.session.outcome;
+    await run.record.close();
+    const other = await openShop();
+    const token = await other.pair('technician');
+    const id = await sendTo(other, token, await readFile(run.path));
+    const face = await Face.paired(other.base, token);
+    for (let asked = 0; asked < 3; asked += 1)
+      expect(await face.do({ do: 'resume', session: id })).toMatchObject({
+        code: 'notNow',
+        sentence: 'That session is over; begin a new one.',
+      });
+    expect(readdirSync(other.folder).filter(name => name.endsWith('.jsonl'))).toEqual([`${id}.jsonl`]);
+    const owners = await readFile(join(other.folder, '.server', 'owners.jsonl'), 'utf8');
+    expect(owners).not.toContain('"device":null');
+    face.close();
+    await other.server.close();
+  });
+
+  test('but not ended, is gone on with in a copy that says where it comes from', async () => {
+    const other = await openShop();
+    const token = await other.pair('technician');
+    const id = await sendTo(other, token, longer);
+    const face = await Face.paired(other.base, token);
+    expect(await face.do({ do: 'resume', session: id })).toMatchObject({ type: 'ack' });
+    const owners = await readFile(join(other.folder, '.server', 'owners.jsonl'), 'utf8');
+    expect(owners).toContain(`"copiedFrom":"${id}"`);
+    face.close();
+    await other.server.close();
+  });
 });
 
 describe('What is sent in', () => {

@@ -37,6 +37,8 @@ test("what is left in a device's battery is shown to everybody", async () => {
   await technician.until(() =>
     Boolean(technician.state?.devices.some(({ battery }) => battery?.share === 0.15)),
   );
+  const weak = technician.state?.devices.filter(({ battery }) => battery?.share === 0.15);
+  expect(weak).toMatchObject([{ role: 'second', battery: { share: 0.15, charging: false } }]);
   technician.close();
   second.close();
 });

@@ -31,6 +31,26 @@ describe('a whole session by keys', () => {
   );
 });
 
+describe('a session that is over', () => {
+  it('puts nothing on its record behind the sentence that says so: its last hash is the one that was noted', async () => {
+    const run = await rig();
+    await run.session.begin();
+    await goUntil(run, 'job.makerFirst.asking');
+    for (const words of ['stop', 'all is off', 'end the session', 'correct']) await run.type(words);
+    await run.session.outcome;
+    const { lastHash } = run.record;
+    run.session.hear({ kind: 'unclear', text: 'a cough', reason: 'outOfGrammar' }, 'voice');
+    await run.type('stop');
+    run.session.keep('reading', { quantity: 'oilPressure', si: 300, via: 'bus' });
+    run.session.report('The microphone is gone.');
+    await run.session.settled();
+    expect(run.record.lastHash).toBe(lastHash);
+    await run.record.close();
+    const { entries } = await readLog(run.path);
+    expect(kinds(entries).slice(-2)).toEqual(['closed', 'said']);
+  });
+});
+
 describe('the queue', () => {
   it('carries out a stop ahead of everything that waits', async () => {
     const run = await rig();

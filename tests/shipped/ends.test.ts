@@ -12,7 +12,8 @@ const ASKED = 'Say: "card is right"';
 const NOBODY = 'Nobody can answer any more: there are no keys and there is no microphone.';
 const newLog = () => join(scratchFolder(), 'record.jsonl');
 const byKeys = (log: string) => ['--no-mic', '--silent', '--log', log];
-const resumeHint = (log: string) => `Left before sign-off; go on with: npm start -- resume ${log}`;
+const resumeHint = (log: string) =>
+  `Left before sign-off; go on with: npm start -- resume ${log} --silent --no-mic`;
 
 /** A folder with a recorder in it as the program looks for, that hears a quiet room. */
 function silentRecorder(): string {

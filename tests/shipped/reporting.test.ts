@@ -85,7 +85,7 @@ it('report lays out names that are written from right to left', async () => {
 
 it('sign signs a closed record with a key that it made, and verify checks it by the public one', async () => {
   expect((await firstFire(['keys', 'make', at('keys')])).exitCode).toBe(0);
-  const signed = await firstFire(['sign', log, '--key', at('keys/signing-key.pem')]);
+  const signed = await firstFire(['sign', log, '--key', at('keys/signing-key.pem'), '--role', 'supervisor']);
   expect(signed.exitCode, signed.stderr).toBe(0);
   const checked = await firstFire(['verify', log, '--key', at('keys/public-key.pem')]);
   expect(checked.exitCode, checked.stdout).toBe(0);

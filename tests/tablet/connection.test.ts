@@ -167,6 +167,28 @@ it('stays away once it has been refused for good', () => {
   expect(later).toHaveLength(before);
 });
 
+describe('a device whose pairing has run out', () => {
+  it('sends nothing by itself any more, neither level nor engine, and its stop all the same', () => {
+    const { connection, line, welcome } = rig();
+    line().open();
+    welcome();
+    const level = { type: 'level', levelDbfs: -40, clipping: false, speech: false } as const;
+    connection.tell(level);
+    expect(line().sent).toContainEqual(level);
+    line().text({
+      type: 'pairing',
+      state: 'stopOnly',
+      expiresAtMs: 1,
+      sentence: 'It may stop, and nothing else.',
+    });
+    const before = line().sent.length;
+    connection.tell(level);
+    expect(line().sent).toHaveLength(before);
+    connection.command({ do: 'stop' });
+    expect(line().sent.at(-1)).toMatchObject({ type: 'command', deed: { do: 'stop' } });
+  });
+});
+
 describe('A stop', () => {
   const idOf = (message: unknown) => Reflect.get(Object(message), 'id');
   const commands = (sent: readonly unknown[]) =>

@@ -1,4 +1,4 @@
-import { copyFileSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
+import { copyFileSync, existsSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
@@ -57,5 +57,19 @@ describe('one clear sentence and a non-zero exit code for', () => {
     expect(stderr).toMatch(names);
     expect(stderr.trim().split('\n')).toHaveLength(1);
     expect(exitCode).toBeGreaterThan(0);
+  });
+});
+
+describe('nothing is begun, and no record left,', () => {
+  it.each([
+    ['text.wav', []],
+    ['none.wav', []],
+    ['cues.json', []],
+    ['text.wav', ['rehearse']],
+  ] as const)('where %s cannot be heard (%s)', async (name, command) => {
+    const left = join(mkdtempSync(join(tmpdir(), 'log-')), 'r.jsonl');
+    const { exitCode } = await firstFire([...command, '--hear', at(name), '--silent', '--log', left]);
+    expect(exitCode).toBe(1);
+    expect(existsSync(left)).toBe(false);
   });
 });

@@ -115,11 +115,20 @@ describe('keys make, sign and verify --key', () => {
     expect(read(`${log}.html`)).toContain('signed with the key of the supervisor');
   });
 
+  test('whose key it is has to be said: a signature is never the bay’s, or the supervisor’s, by default', async () => {
+    const log = await signedOff();
+    const keys = join(tempFolder(), 'keys');
+    await run('keys', 'make', keys);
+    const unsaid = await run('sign', log, '--key', join(keys, 'signing-key.pem'));
+    expect(unsaid).toMatchObject({ code: 1, lines: [expect.stringContaining('say whose key it is')] });
+    expect(existsSync(`${log}.sig.json`)).toBe(false);
+  });
+
   test('a signature of another record is told in the first line of the report', async () => {
     const [log, another] = [await signedOff(), join(tempFolder(), 'other.jsonl')];
     const keys = join(tempFolder(), 'keys');
     await run('keys', 'make', keys);
-    await run('sign', log, '--key', join(keys, 'signing-key.pem'));
+    await run('sign', log, '--key', join(keys, 'signing-key.pem'), '--role', 'bay');
     await writeLog(another, [], await demoHeader());
     writeFileSync(`${another}.sig.json`, read(`${log}.sig.json`));
     const { lines, code } = await run('report', another, '--html', `${another}.html`);
@@ -136,7 +145,7 @@ describe('keys make, sign and verify --key', () => {
     expect(read(join(keys, 'signing-key.pem'))).toBe(before);
     const log = join(tempFolder(), 'open.jsonl');
     await writeLog(log, [], await demoHeader());
-    const signed = await run('sign', log, '--key', join(keys, 'signing-key.pem'));
+    const signed = await run('sign', log, '--key', join(keys, 'signing-key.pem'), '--role', 'bay');
     expect(signed).toMatchObject({ code: 1, lines: [expect.stringContaining('not closed yet')] });
   });
 });

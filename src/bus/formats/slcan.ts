@@ -1,6 +1,6 @@
 import type { BusCondition } from '../bus-condition.ts';
 import { type CanFrame, MAX_DATA_BYTES } from '../frame.ts';
-import { bytesToHex, hexBytes, hexNumber, toHex } from './hex.ts';
+import { hexBytes, hexNumber } from './hex.ts';
 
 /**
  * What a serial adapter says, one message at a time: the ASCII protocol of serial CAN adapters that Linux's slcan
@@ -95,11 +95,4 @@ function parseStatus(message: string): SlcanMessage {
   if (flags < 0) return rubbish('its status is not two hexadecimal digits');
   const raised = STATUS_BITS.filter(([bit]) => flags & bit).map(([, condition]) => condition);
   return { kind: 'status', conditions: [...new Set(raised)] };
-}
-
-/** The message, carriage return included, that sends this frame or that an adapter gives for it. */
-export function formatSlcan(frame: CanFrame): string {
-  const letter = frame.remote ? 'r' : 't';
-  const head = frame.extended ? letter.toUpperCase() + toHex(frame.id, 8) : letter + toHex(frame.id, 3);
-  return `${head}${frame.data.length}${bytesToHex(frame.data)}\r`;
 }

@@ -29,7 +29,7 @@ import { isRestart } from './read.ts';
  *
  * 7. A stop may name fire or injury as its `cause` wherever the stop before has got to; what the second person called so
  *    counts besides whatever cause is named. A profile may say that current shuts its engine off (`stopSolenoid`). Events of
- *    records of the sixth lead where they led.
+ *    older records led elsewhere, as before the third.
  *
  * 8. A call for help that was not carried out is `notCarriedOut`, with who called, for what, and why not; nothing follows
  *    from it.
@@ -38,8 +38,15 @@ import { isRestart } from './read.ts';
  *    while it is cranked without fuel stops with a cause of its own. A generating set has its mode switch asked for before it
  *    is cranked, a jacket heater is off until the end, and what was locked out or inhibited is given back (`handsBack`, which
  *    a profile of an older record lacks). An answer with seconds of its own counts only while they last: what is denied at
- *    its read-back afterwards stops. Events of records of the seventh and eighth lead where they led, but for that last: a
- *    record in which it happened is read and told, and neither gone on with nor confirmed.
+ *    its read-back afterwards stops. Coolant that is told too hot in the warm-up stops unless it is denied in time; "not yet"
+ *    at a speed of a sweep is waited for; a pause has the heater's time begin anew; coolant read before a run sets no limit
+ *    of it, and is never as before; "no more codes" and "fault cleared" are held against the bus. A value that stops the
+ *    engine is read back whatever speaks against it; what knocked is not fired again by keys either; each stop word is proved
+ *    by whose it is; a stop after a false alarm has a cause of its own; nobody goes back to seconds that began before; a
+ *    watched code has its time from firing. What is asked of the
+ *    supervisor nobody else answers, and `passed` names who said so (`by`), also where the second person said it for the
+ *    technician. Events of records of the seventh and eighth lead where they led, but for what begins with an answer's
+ *    seconds: a record in which any of it happened is read and told, and neither gone on with nor confirmed.
  *
  * A new kind, or a change in what a kind or one of its members means, takes the next number; what older records hold
  * is read on as it was written.
@@ -47,7 +54,7 @@ import { isRestart } from './read.ts';
 export const VOCABULARY = 9;
 
 /** Since this one the events lead where they lead now. */
-const CARRIED_OUT_SINCE = 6;
+const CARRIED_OUT_SINCE = 7;
 
 /** Since this one they do so without any exception. */
 const LEADS_ALIKE_SINCE = 9;

@@ -514,10 +514,10 @@ export const en = {
     signedOnDevice: 'Signed by {name} on the supervisor\u2019s own device, {device}, at {time}.',
     signedByKey: 'Signed by {name} at {time}, and with the supervisor\u2019s own key.',
     signedUnproved:
-      '\u201cI sign\u201d was said for {name} at {time}. NOT PROVED: it came neither from the supervisor\u2019s own device nor with their key. Sign by hand above, or with: first-fire sign RECORD --role supervisor --key FILE',
+      '\u201cI sign\u201d was said for {name} at {time}. NOT PROVED: it came neither from the supervisor\u2019s own device nor with their key. Sign by hand above, or with: npm start -- sign RECORD --role supervisor --key FILE',
     valid: 'Digital signature (Ed25519) {owner}, key {keyId}, {at}: valid.',
     lastHash:
-      'SHA-256 of the last entry. To find any later change, also lines cut off the end, run: first-fire verify RECORD --hash followed by',
+      'SHA-256 of the last entry. To find any later change, also lines cut off the end, run: npm start -- verify RECORD --hash followed by',
     lastSoundHash: 'SHA-256 of the last sound entry; what follows it in the file is NOT VERIFIED',
   },
 };

@@ -530,10 +530,10 @@ export const es: ReportWords = {
     signedOnDevice: 'Firmado por {name} en el aparato del jefe de taller, {device}, a las {time}.',
     signedByKey: 'Firmado por {name} a las {time}, y con la clave del jefe de taller.',
     signedUnproved:
-      '«Firmo» se respondió en nombre de {name} a las {time}. SIN PROBAR: no vino del aparato del jefe de taller ni de su clave. Firme a mano arriba, o con: first-fire sign REGISTRO --role supervisor --key ARCHIVO',
+      '«Firmo» se respondió en nombre de {name} a las {time}. SIN PROBAR: no vino del aparato del jefe de taller ni de su clave. Firme a mano arriba, o con: npm start -- sign REGISTRO --role supervisor --key ARCHIVO',
     valid: 'Firma digital (Ed25519) {owner}, clave {keyId}, {at}: válida.',
     lastHash:
-      'SHA-256 de la última entrada. Para hallar todo cambio posterior, también líneas cortadas al final, ejecute: first-fire verify REGISTRO --hash seguido de',
+      'SHA-256 de la última entrada. Para hallar todo cambio posterior, también líneas cortadas al final, ejecute: npm start -- verify REGISTRO --hash seguido de',
     lastSoundHash: 'SHA-256 de la última entrada intacta; lo que la sigue en el archivo está SIN VERIFICAR',
   },
 };

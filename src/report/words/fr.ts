@@ -530,10 +530,10 @@ export const fr: ReportWords = {
     signedOnDevice: "Signé par {name} sur l'appareil du chef d'atelier, {device}, à {time}.",
     signedByKey: "Signé par {name} à {time}, et avec la clé du chef d'atelier.",
     signedUnproved:
-      "« Je signe » a été dit pour {name} à {time}. NON PROUVÉ : cela ne vient ni de l'appareil du chef d'atelier ni de sa clé. Signez à la main ci-dessus, ou avec : first-fire sign DOSSIER --role supervisor --key FICHIER",
+      "« Je signe » a été dit pour {name} à {time}. NON PROUVÉ : cela ne vient ni de l'appareil du chef d'atelier ni de sa clé. Signez à la main ci-dessus, ou avec : npm start -- sign DOSSIER --role supervisor --key FICHIER",
     valid: 'Signature numérique (Ed25519) {owner}, clé {keyId}, {at} : valide.',
     lastHash:
-      'SHA-256 de la dernière entrée. Pour déceler toute modification ultérieure, même des lignes retirées à la fin, lancez : first-fire verify DOSSIER --hash suivi de',
+      'SHA-256 de la dernière entrée. Pour déceler toute modification ultérieure, même des lignes retirées à la fin, lancez : npm start -- verify DOSSIER --hash suivi de',
     lastSoundHash: 'SHA-256 de la dernière entrée intacte ; ce qui la suit dans le fichier est NON VÉRIFIÉ',
   },
 };

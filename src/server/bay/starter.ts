@@ -136,7 +136,7 @@ export class Starter {
       const place = await this.#shop.newRecord(bay, new Date());
       const header = { profile, job, units, language: deed.language ?? this.#usual.language };
       const run = await Run.start(place, header, this.#makeClock, mouths, this.#newsOf(bay));
-      await this.#shop.isOf(bay, place.id, run.chain);
+      await this.#shop.isOf(bay, place, run.chain);
       await this.#isAt(bay, place.id);
       this.#besidePastStarts(run);
       return run;
@@ -153,7 +153,7 @@ export class Starter {
       rescued: async (path, sentence, chain) => {
         this.#tell(sentence);
         const id = await this.#shop.idOf(path);
-        if (id !== null) await this.#shop.isOf(bay, id, chain);
+        if (id !== null) await this.#shop.isOf(bay, { id }, chain);
         await this.#isAt(bay, id);
       },
       lost: sentence => this.#tell(sentence),
@@ -198,6 +198,7 @@ export class Starter {
       await this.#isAt(bay, place.id);
       return resumed;
     } catch (error) {
+      if (place.copiedFrom !== undefined) await this.#shop.discard(place);
       if (!(error instanceof RecordError || error instanceof ResumeError)) throw error;
       throw new Refused('notNow', withoutPath(error.message, place));
     }
@@ -210,7 +211,7 @@ export class Starter {
 
   async #resumeAt(bay: string, place: Place, mouths: Mouths): Promise<Resumed> {
     const resumed = await Run.resume(place, this.#makeClock, mouths, this.#newsOf(bay));
-    await this.#shop.isOf(bay, place.id, resumed.run.chain);
+    await this.#shop.isOf(bay, place, resumed.run.chain);
     this.#besidePastStarts(resumed.run);
     return resumed;
   }

@@ -212,8 +212,12 @@ export class Connection implements Face {
     const standing = this.look();
     if (standing === 'gone') return;
     const { pairing, bay } = greeted;
-    if (standing === 'stopOnly' && message.type !== 'ping')
-      return this.#fault({ code: 'notPaired', sentence: standingSentence(standing, pairing.role) }, message);
+    if (standing === 'stopOnly' && message.type !== 'ping') {
+      // What a device sends by itself is passed over; what somebody asks for is refused. Neither ends a line that may stop.
+      if (message.type === 'command')
+        this.#refuse({ code: 'notPaired', sentence: standingSentence(standing, pairing.role) }, message);
+      return;
+    }
     switch (message.type) {
       case 'command':
         void this.#perform(pairing, bay, message);

@@ -4,15 +4,35 @@ import { inUrl } from '../tls/addresses.ts';
 
 /** The names by which this server answers, and the pages that may talk to it: its own. */
 export class Guard {
-  readonly #addresses: readonly string[];
+  readonly #lookUp: () => void;
+  #addresses: readonly string[];
+  #port = 0;
   #hosts: ReadonlySet<string> = new Set();
 
-  constructor(addresses: readonly string[]) {
+  /** @param lookUp whether the machine has another address by now, asked when a name is not known: `answersAt` says so */
+  constructor(addresses: readonly string[], lookUp: () => void) {
     this.#addresses = addresses;
+    this.#lookUp = lookUp;
   }
 
   /** Once the port is known. */
   listensOn(port: number): void {
+    this.#port = port;
+    this.#name();
+  }
+
+  get port(): number {
+    return this.#port;
+  }
+
+  /** From now on it answers at these, in place of those before. */
+  answersAt(addresses: readonly string[]): void {
+    this.#addresses = addresses;
+    this.#name();
+  }
+
+  #name(): void {
+    const port = this.#port;
     const named = this.#addresses.map(address => `${inUrl(address)}:${port}`);
     // A page at the usual port of HTTPS does not name it.
     const bare = port === 443 ? this.#addresses.map(inUrl) : [];
@@ -25,6 +45,7 @@ export class Guard {
    */
   check({ headers, method }: FastifyRequest): void {
     const host = headers.host?.toLowerCase() ?? '';
+    if (!this.#hosts.has(host)) this.#lookUp();
     if (!this.#hosts.has(host))
       throw new Refused(
         'wrongOrigin',

@@ -1,13 +1,14 @@
 import type { FastifyInstance } from 'fastify';
 import { type PairAnswer, PROTOCOL_VERSION, pairRequestSchema } from '../protocol/index.ts';
-import { addressKey, RateByKey, TokenBucket } from '../rate-limit.ts';
+import { addressKey, atMostInAnHour, RateByKey, TokenBucket } from '../rate-limit.ts';
 import { Refused } from '../refused.ts';
 import type { ServerContext } from './context.ts';
 
 /** Nobody types six digits faster than this. */
 const FOR_ONE = { burst: 5, perSecond: 1 / 12 };
-/** An address that was wrong so often has to wait for an hour: it cannot use up what the others may try. */
-const WRONG_OF_ONE = { burst: 10, perSecond: 10 / 3600 };
+/** An address that was wrong so often within any hour has to wait: it cannot use up what the others may try. */
+export const WRONG_IN_AN_HOUR = 10;
+const WRONG_OF_ONE = atMostInAnHour(WRONG_IN_AN_HOUR);
 /** All together guess no faster than that, from however many addresses. */
 const WRONG_OF_ALL = { burst: 30, perSecond: 1 / 30 };
 
@@ -23,7 +24,9 @@ export function pairRoute(app: FastifyInstance, context: ServerContext): void {
     wrongOfOne.take(addressKey(address));
     tell(`A pairing code was refused: a device at ${address} sent one that is wrong or out of date.`);
     if (!wrongOfOne.hasOne(addressKey(address)))
-      tell(`${address} has sent so many wrong codes that it may send none for some minutes.`);
+      tell(
+        `${address} has sent so many wrong codes that it may send none for ${Math.round(1 / WRONG_OF_ONE.perSecond / 60)} minutes.`,
+      );
     if (!wrongOfAll.hasOne())
       tell(
         'So many wrong codes were sent that no device can be paired for half a minute: somebody is guessing.',

@@ -72,7 +72,7 @@ export async function keepModel(folder: string, model: CheckedModel, now: Date):
   if (same)
     throw new VoiceError(
       'fileUnusable',
-      `There is another model named ${model.name} in ${folder}; take it out first: first-fire model remove ${model.name}.`,
+      `There is another model named ${model.name} in ${folder}; take it out first: npm start -- model remove ${model.name}.`,
     );
   const content = await (await packModel(model)).arrayBuffer();
   const kept: KeptModel = {

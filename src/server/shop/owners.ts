@@ -10,6 +10,8 @@ const ownerSchema = z.object({
   device: z.string().nullable(),
   /** Hash of its first entry, which all versions of one record share; empty where that is not sound. */
   chain: z.string(),
+  /** The session of a tablet, held without the laptop, from a copy of whose record this one goes on. */
+  copiedFrom: z.string().exactOptional(),
 });
 
 /** To which bay and device a session belongs. */

@@ -22,6 +22,8 @@ const SECOND_MS = 1000;
 export interface Place {
   readonly id: string;
   readonly path: string;
+  /** The session of a tablet whose record was copied here to be gone on with. */
+  readonly copiedFrom?: string;
 }
 
 export interface ShopFiles {
@@ -78,10 +80,14 @@ export class Shop {
   }
 
   /** The laptop itself records this session, in this bay. */
-  async isOf(bay: string, id: string, chain: string): Promise<void> {
+  async isOf(
+    bay: string,
+    { id, copiedFrom }: Pick<Place, 'id' | 'copiedFrom'>,
+    chain: string,
+  ): Promise<void> {
     if (this.#owners.of(id)?.bay === bay) return;
     await this.#owners
-      .add({ id, bay, device: null, chain })
+      .add({ id, bay, device: null, chain, ...(copiedFrom === undefined ? {} : { copiedFrom }) })
       .catch((error: Error) =>
         this.#tell(
           `To which bay ${id} belongs could not be kept (${error.message}); only supervisors read it later.`,
@@ -109,8 +115,10 @@ export class Shop {
 
   /**
    * The record to go on with for a session of this bay. What a tablet held without the laptop is gone on with in a
-   * copy: what was sent in stays as it came.
-   * @throws Refused when there is none such in this bay, or what was sent in cannot be believed
+   * copy: what was sent in stays as it came. The copy is the laptop's own only once it is gone on with; where it is
+   * not, `discard` takes it away.
+   * @throws Refused when there is none such in this bay, or what was sent in cannot be believed, or is over; then
+   *   nothing is copied
    */
   async toGoOnWith(bay: string, id: string): Promise<Place> {
     const owner = this.#owners.of(id);
@@ -123,12 +131,22 @@ export class Shop {
         'notNow',
         'That record cannot be believed, so nobody goes on with it; begin a new one.',
       );
+    if (check.isOver) throw new Refused('notNow', 'That session is over; begin a new one.');
     const copy = await this.#folder.newRecord(bay, new Date());
-    await copyFile(path, copy.path, constants.COPYFILE_EXCL);
-    const file = await open(copy.path, 'r+');
-    await file.sync().finally(() => file.close());
-    await this.isOf(bay, copy.id, check.chain);
-    return copy;
+    try {
+      await copyFile(path, copy.path, constants.COPYFILE_EXCL);
+      const file = await open(copy.path, 'r+');
+      await file.sync().finally(() => file.close());
+    } catch (error) {
+      await this.discard(copy);
+      throw error;
+    }
+    return { ...copy, copiedFrom: id };
+  }
+
+  /** Takes a copy away that could not be gone on with after all. */
+  async discard({ path }: Place): Promise<void> {
+    await rm(path, { force: true });
   }
 
   /** The file of a session in the folder, or null when there is none of this id. The id may come from anybody. */

@@ -13,6 +13,8 @@ export type Check =
   | {
       readonly isRecord: true;
       readonly verdict: Verdict;
+      /** Its session was signed off or ended: nobody goes on with it. */
+      readonly isOver: boolean;
       /** SHA-256 of the file. */
       readonly digest: string;
       /** Hash of the first entry, which all versions of one record share; empty when that one is not sound. */
@@ -26,7 +28,7 @@ const FIRST_LINE_BYTES = 1 << 20;
 export async function checkRecord({ path }: { readonly path: string }): Promise<Check> {
   try {
     const input = await gather(path);
-    const { trust } = summarize(input);
+    const { trust, outcome } = summarize(input);
     const isWhole = input.fault === undefined || input.fault.problem === 'tornTail';
     const verdict =
       !isWhole || input.entries.length === 0
@@ -34,7 +36,9 @@ export async function checkRecord({ path }: { readonly path: string }): Promise<
         : trust.replayFault === undefined && trust.notUnderstood.length === 0
           ? 'confirmed'
           : 'notConfirmed';
-    return { isRecord: true, verdict, digest: await digestOf(path), chain: input.entries[0]?.hash ?? '' };
+    const isOver = outcome.kind === 'signedOff' || outcome.kind === 'ended';
+    const chain = input.entries[0]?.hash ?? '';
+    return { isRecord: true, verdict, isOver, digest: await digestOf(path), chain };
   } catch (error) {
     if (error instanceof RecordError) return { isRecord: false };
     throw error;

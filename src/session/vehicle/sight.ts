@@ -19,7 +19,9 @@ function sightOf(body: EventBody, look: VehicleLook): BusSight | null {
     case 'secondLampsRunning':
     case 'thirdLampsRunning':
       return { lamps: look.lamps() };
-    case 'noCodes': {
+    case 'noCodes':
+    case 'noMoreCodes':
+    case 'faultCleared': {
       const codes = look.codes();
       return codes && { codes };
     }

@@ -1,6 +1,6 @@
 import type { Context } from '../../../machines/context.ts';
 import { judgePressure } from '../../../machines/limits/oil.ts';
-import { latest } from '../../../machines/limits/readings.ts';
+import { warmthOf } from '../../../machines/limits/warmth.ts';
 import { isOver, type Moment } from '../../../machines/moment.ts';
 import type { Step } from '../../../machines/steps.ts';
 import type { Cause } from '../../../machines/vocabulary.ts';
@@ -29,10 +29,7 @@ function pressureTooLow(context: Context, step: Step | undefined, look: VehicleL
     speedRpm: Math.min(fastest, Math.max(slowest, speedRpm ?? context.profile.idle.warm.minRpm)),
     oilC: Math.min(
       rows.at(-1)?.oilC ?? 0,
-      look.value('coolantTemperature') ??
-        latest(context, 'coolantTemperature') ??
-        latest(context, 'ambientTemperature') ??
-        0,
+      look.value('coolantTemperature') ?? warmthOf(context)?.coldestC ?? 0,
     ),
   });
   return !judgement.ok || !judgement.value.met;

@@ -22,8 +22,6 @@ export interface Link {
 /** What only a session that is shared through the bay's laptop has. */
 export interface BayPart {
   readonly link: Link;
-  /** What calls for help, in the wordings of the session. */
-  readonly emergencies: readonly { readonly emergency: Emergency; readonly wording: string }[];
   /** The second person's own clear: asked for now, or given and still good. */
   readonly clear: 'notAsked' | 'needed' | 'given';
   /** The supervisor's name when a hold is asked for. */
@@ -55,6 +53,11 @@ export interface BayPart {
   readonly away: Away;
 }
 
+export interface CallForHelp {
+  readonly emergency: Emergency;
+  readonly wording: string;
+}
+
 /** Everything a screen shows. It changes as a whole: the same object as long as nothing has changed. */
 export interface FaceState {
   readonly role: Person;
@@ -65,6 +68,8 @@ export interface FaceState {
   /** `performance.now()` at which the view was made: its timer counts down from here. */
   readonly takenAtMs: number;
   readonly plots: readonly Plot[];
+  /** What calls for help, in the wordings of the session. */
+  readonly emergencies: readonly CallForHelp[];
   readonly bay: BayPart | null;
 }
 
@@ -87,8 +92,6 @@ export interface BayDeeds {
   letGo(device: string): void;
   /** Makes the pairing of another device good for a working day more. */
   renew(device: string): void;
-  /** Stops everything, and calls for help. */
-  callForHelp(emergency: Emergency): void;
   /** Sessions of the shop in which this text stands, the newest first; all of them, where it is empty. */
   sessions(find: string): Promise<readonly SessionRow[]>;
   /** Settles with the address of the report of a session, good for one visit. */
@@ -106,6 +109,8 @@ export interface Face {
    */
   say(text: string, via: 'keys' | 'touch', turn: string): void;
   stop(): void;
+  /** Stops everything, and calls for help. */
+  callForHelp(emergency: Emergency): void;
   /** Null where the session runs in this page. */
   readonly bay: BayDeeds | null;
 }

@@ -1,4 +1,5 @@
 import { isOver, type Moment, outcomeOf, stateName } from '../../../machines/moment.ts';
+import type { Emergency } from '../../../machines/vocabulary.ts';
 import { languages } from '../../../prompts/index.ts';
 import type { RecordLog } from '../../record/index.ts';
 import { type Clock, recordClock, SystemClock } from '../../session/clock.ts';
@@ -12,6 +13,7 @@ import { Viewer } from '../../session/viewer.ts';
 import { joinVoices } from '../../session/who-speaks/join-voices.ts';
 import { createTypedRecognizer } from '../../voice/recognizers/typed.ts';
 import type { Devices } from '../devices.ts';
+import { emergenciesIn } from '../face/emergencies.ts';
 import type { Face, FaceState } from '../face/face.ts';
 import { PlotBook } from '../face/plots.ts';
 import { Watchers } from '../face/watchers.ts';
@@ -116,7 +118,7 @@ async function run({ dataBase, id, header, clock, record, devices, restored }: P
     restored?.moment,
     restored?.leftAt,
   );
-  const viewer = new Viewer(session, KEYS);
+  const viewer = new Viewer(session, KEYS, speaking.silent);
   const plots = new PlotBook(language, header.units);
   for (const { atMs, data } of restored?.verdicts ?? []) plots.take(data, atMs);
   viewer.recall(restored?.verdicts.map(({ data }) => data) ?? []);
@@ -144,6 +146,7 @@ async function run({ dataBase, id, header, clock, record, devices, restored }: P
     stop,
     takenAtMs: performance.now(),
     plots: plots.plots(),
+    emergencies: emergenciesIn(language),
     bay: null,
   });
 
@@ -182,6 +185,13 @@ async function run({ dataBase, id, header, clock, record, devices, restored }: P
     if (turns.at(session.moment) === shown) ear.type(text);
   };
 
+  const stopFor = (why: { readonly cause?: Emergency }) => {
+    session.receive({ type: 'stop', ...why }, callerAtShared(session.moment), 'touch');
+    stop = isOver(session.moment) ? 'nothingRuns' : 'stopped';
+    state = null;
+    watchers.changed();
+  };
+
   return {
     id,
     state() {
@@ -190,12 +200,8 @@ async function run({ dataBase, id, header, clock, record, devices, restored }: P
     },
     watch: watcher => watchers.add(watcher),
     say: (text, via, turn) => void say(text, via, turn),
-    stop() {
-      session.receive({ type: 'stop' }, callerAtShared(session.moment), 'touch');
-      stop = isOver(session.moment) ? 'nothingRuns' : 'stopped';
-      state = null;
-      watchers.changed();
-    },
+    stop: () => stopFor({}),
+    callForHelp: cause => stopFor({ cause }),
     bay: null,
     async close() {
       hearing?.close();

@@ -123,6 +123,6 @@ export async function reopenRecord<Going extends Continuation>(
   }
 }
 
-/** The record as one file, as `first-fire verify` reads it. */
+/** The record as one file, as `npm start -- verify` reads it. */
 export const asFile = (lines: readonly string[]): Blob =>
   new Blob([lines.map(line => `${line}\n`).join('')], { type: 'application/jsonl' });

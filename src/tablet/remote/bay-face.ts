@@ -1,7 +1,6 @@
 import { languages } from '../../../prompts/index.ts';
-import type { Language } from '../../../prompts/types.ts';
-import { emergencies } from '../../record/vocabulary/names.ts';
 import type { HearingView } from '../../session/view.ts';
+import { emergenciesIn } from '../face/emergencies.ts';
 import type { FaceState } from '../face/face.ts';
 import type { Away } from './away.ts';
 import type { Connection } from './connection.ts';
@@ -25,9 +24,6 @@ type Told = Pick<
   'state' | 'lineState' | 'offset' | 'stop' | 'takenAtMs' | 'pairing' | 'device' | 'board' | 'boardAtMs'
 >;
 
-const emergenciesIn = ({ causes }: Language) =>
-  emergencies.map(emergency => ({ emergency, wording: causes[emergency] }));
-
 /** The picture that this device's page shows: what the laptop told, and what the device knows by itself. */
 export function faceStateOf(told: Told, here: SeenHere): FaceState {
   const { state, lineState, offset } = told;
@@ -44,6 +40,7 @@ export function faceStateOf(told: Told, here: SeenHere): FaceState {
     stop: told.stop,
     takenAtMs: told.takenAtMs,
     plots: here.plots,
+    emergencies: state ? emergenciesIn(languages[state.language]) : [],
     bay: {
       link: {
         state: lineState,
@@ -52,7 +49,6 @@ export function faceStateOf(told: Told, here: SeenHere): FaceState {
         clockOffsetMs: offset?.offsetMs ?? null,
         pairing: told.pairing,
       },
-      emergencies: state ? emergenciesIn(languages[state.language]) : [],
       clear: state?.clear.state ?? 'notAsked',
       holdAskedBy: state?.holdAsked?.by ?? null,
       follows: here.follows,

@@ -4,6 +4,7 @@ import { SystemClock } from '../../session/clock.ts';
 import { meansStop } from '../../session/stop-words.ts';
 import type { UnitSystem } from '../../session/units.ts';
 import type { Recognizer } from '../../voice/ports.ts';
+import type { SpeechPriority } from '../../voice/speech-queue.ts';
 import { tellBattery } from '../device/battery.ts';
 import type { Devices } from '../devices.ts';
 import type { BayDeeds, Face, FaceState } from '../face/face.ts';
@@ -42,16 +43,18 @@ function holdOpen(): () => void {
   return () => release();
 }
 
-/** Joins the bay that this device is paired with. */
-export async function joinBay(
+/** Joins the bay that this device is paired with: at once, so that STOP waits for no voice. */
+export function joinBay(
   pairing: PairAnswer,
   devices: Devices,
   { units, dataBase }: { readonly units: UnitSystem; readonly dataBase: IDBDatabase },
-): Promise<BaySession> {
+): BaySession {
   const { role, token, bay } = pairing;
   const clock = new SystemClock();
   const release = holdOpen();
-  const speaking = await devices.speaking(clock, devices.language);
+  const speaking = devices.speaking(clock, devices.language);
+  const speak = async (sentence: { readonly text: string; readonly priority: SpeechPriority }) =>
+    (await speaking).speech.enqueue(sentence);
   const watchers = new Watchers();
   const recognizers: Recognizer[] = [];
   let logBook: LogBook | null = null;
@@ -69,7 +72,7 @@ export async function joinBay(
   const away = new AwayWatch(after, () => {
     const view = connection.state?.view;
     const isOff = !view || view.outcome !== null || view.engine === 'off';
-    void speaking.speech.enqueue({
+    void speak({
       text: isOff ? words.away.waits : words.away.keyOff,
       priority: isOff ? 'notice' : 'hazard',
     });
@@ -121,20 +124,22 @@ export async function joinBay(
       },
       onSay({ text, priority, addressed, seq }) {
         if (!isForThisDevice(priority, addressed)) return;
-        void speaking.speech.enqueue({ text, priority }).then(outcome => {
+        void speak({ text, priority }).then(outcome => {
           if (outcome.kind === 'failed') troubles.add(outcome.reason);
           connection.tell({ type: 'spoken', seq });
         });
       },
-      onHush: () => speaking.speech.clear(),
+      onHush: () => void speaking.then(({ speech }) => speech.clear()),
       onRefused: sentence => troubles.refuse(sentence),
       onPairing: ({ expiresAtMs }) => keepPairing({ ...pairing, expiresAtMs }),
-      onUnanswered: () => void speaking.speech.enqueue({ text: words.stopStates.shout, priority: 'hazard' }),
+      onUnanswered: () => void speak({ text: words.stopStates.shout, priority: 'hazard' }),
     },
   );
-  speaking.speech.onSpeaking(sentence => {
-    for (const recognizer of recognizers) recognizer.onlyStop(sentence !== undefined);
-  });
+  void speaking.then(({ speech }) =>
+    speech.onSpeaking(sentence => {
+      for (const recognizer of recognizers) recognizer.onlyStop(sentence !== undefined);
+    }),
+  );
   const stopTelling = tellBattery(battery => connection.tell({ type: 'battery', ...battery }));
   const readLog = setInterval(() => void logBook?.readOn().then(changed), LOG_EVERY_MS);
 
@@ -199,8 +204,8 @@ export async function joinBay(
       else if (turn !== '') connection.command({ do: 'say', turn, text, via });
     },
     stop: () => connection.command({ do: 'stop' }),
+    callForHelp: cause => connection.command({ do: 'stop', cause }),
     bay: {
-      callForHelp: cause => connection.command({ do: 'stop', cause }),
       askHold: () => connection.command({ do: 'askHold' }),
       declineHold: () => connection.command({ do: 'declineHold' }),
       takeOver: () => connection.command({ do: 'takeOver' }),
@@ -220,7 +225,7 @@ export async function joinBay(
       stopTelling();
       connection.close();
       hearing?.close();
-      await speaking.close();
+      await (await speaking).close();
     },
   };
 }

@@ -156,7 +156,7 @@ export class Connection {
   tell(
     message: Extract<ClientMessage, { type: 'level' | 'spoken' | 'battery' | 'engine' | 'voiceOfStop' }>,
   ): void {
-    if (this.#lineState === 'connected') this.#send(message);
+    if (this.#lineState === 'connected' && this.#pairing?.state !== 'stopOnly') this.#send(message);
   }
 
   close(): void {

@@ -1,7 +1,7 @@
 import { wasTriedOut } from '../../../machines/drills.ts';
 import { languages } from '../../../prompts/index.ts';
 import { type Data, understand } from '../../record/vocabulary/index.ts';
-import { logPageSchema } from '../../server/protocol/index.ts';
+import { type LogPage, logPageSchema } from '../../server/protocol/index.ts';
 import { PlotBook } from '../face/plots.ts';
 import { words } from '../words/index.ts';
 import type { Mirror } from './mirror.ts';
@@ -58,16 +58,31 @@ export class LogBook {
   }
 
   async #read(): Promise<void> {
+    await this.#mendCopy();
     for (;;) {
-      const address = `/api/sessions/${encodeURIComponent(this.session)}/log?from=${this.#next}`;
-      const response = await fetch(address, { headers: { authorization: `Bearer ${this.#token}` } });
-      if (!response.ok) return;
-      const page = logPageSchema.parse(await response.json());
-      if (page.entries.length === 0) return;
+      const page = await this.#page(this.#next);
+      if (!page || page.entries.length === 0) return;
       await this.#mirror?.take(page.entries);
       for (const { kind, monoMs, data } of page.entries) this.#take(kind, monoMs, data);
       this.#next = page.next;
     }
+  }
+
+  /** What could not be kept is asked for again. */
+  async #mendCopy(): Promise<void> {
+    const mirror = this.#mirror;
+    for (let from = mirror?.lacksFrom ?? null; mirror && from !== null; ) {
+      const page = await this.#page(from);
+      if (page) await mirror.take(page.entries.filter(({ seq }) => seq < this.#next));
+      if (mirror.lacksFrom === from) return;
+      from = mirror.lacksFrom;
+    }
+  }
+
+  async #page(from: number): Promise<LogPage | null> {
+    const address = `/api/sessions/${encodeURIComponent(this.session)}/log?from=${from}`;
+    const response = await fetch(address, { headers: { authorization: `Bearer ${this.#token}` } });
+    return response.ok ? logPageSchema.parse(await response.json()) : null;
   }
 
   #take(kind: string, atMs: number, data: unknown): void {

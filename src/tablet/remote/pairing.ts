@@ -48,3 +48,13 @@ export function loadPairing(): PairAnswer | null {
 export const keepPairing = (pairing: PairAnswer): void => localStorage.setItem(KEY, JSON.stringify(pairing));
 
 export const forgetPairing = (): void => localStorage.removeItem(KEY);
+
+const JOINED_KEY = 'first-fire-joined';
+
+/** Whether this device is in its bay; kept, so that a page that is loaded anew comes back to it. */
+export const keepJoined = (isJoined: boolean): void =>
+  isJoined ? localStorage.setItem(JOINED_KEY, 'yes') : localStorage.removeItem(JOINED_KEY);
+
+/** The pairing of the bay that nobody has left on this device. */
+export const loadJoined = (): PairAnswer | null =>
+  localStorage.getItem(JOINED_KEY) === null ? null : loadPairing();

@@ -10,7 +10,7 @@ import { allRecords, type KeptRecord, linesOf, recordOf } from '../record/data-b
 import { asFile } from '../record/log-in-browser.ts';
 import { type BaySession, joinBay } from '../remote/bay-session.ts';
 import { laptopAnswers } from '../remote/laptop-answers.ts';
-import { forgetPairing, keepPairing, loadPairing, pair } from '../remote/pairing.ts';
+import { forgetPairing, keepJoined, keepPairing, loadJoined, loadPairing, pair } from '../remote/pairing.ts';
 import { sendRecords } from '../remote/upload.ts';
 import { whenConnected } from '../remote/when-connected.ts';
 import { applySettings, keepSettings, loadSettings } from '../settings.ts';
@@ -34,7 +34,6 @@ export function App({ dataBase }: { readonly dataBase: IDBDatabase }) {
   const [settings, setSettings] = useState(loadSettings);
   const [records, setRecords] = useState<readonly KeptRecord[]>([]);
   const [session, setSession] = useState<LocalSession | null>(null);
-  const [joined, setJoined] = useState<BaySession | null>(null);
   const [pairing, setPairing] = useState(false);
   const [describing, setDescribing] = useState(false);
   const [busy, setBusy] = useState(false);
@@ -43,6 +42,19 @@ export function App({ dataBase }: { readonly dataBase: IDBDatabase }) {
   const [sending, setSending] = useState('');
   const [update, setUpdate] = useState<Update | null>(null);
   const [updateWaits, setUpdateWaits] = useState('');
+  const enterBay = (answer: PairAnswer): BaySession => {
+    const session = joinBay(answer, devicesFor(settings), { units: settings.units, dataBase });
+    keepJoined(true);
+    // A record is the technician's to send.
+    if (answer.role === 'technician')
+      whenConnected(session, () => void sendRecords(dataBase, answer.token).then(setSending));
+    return session;
+  };
+  /** Of a page that was loaded anew in the middle of it: STOP is there from its first picture on. */
+  const [joined, setJoined] = useState<BaySession | null>(() => {
+    const before = loadJoined();
+    return before && enterBay(before);
+  });
 
   // While it is rendered: all words below are those of this language.
   useMemo(() => applySettings(settings), [settings]);
@@ -75,23 +87,19 @@ export function App({ dataBase }: { readonly dataBase: IDBDatabase }) {
         throw new Error(words.away.laptopIsThere);
       setSession(await resumeLocal(dataBase, id, devices));
     });
-  const enter = async (answer: PairAnswer) => {
-    const session = await joinBay(answer, devicesFor(settings), { units: settings.units, dataBase });
-    setJoined(session);
+  const enter = (answer: PairAnswer) => {
+    setJoined(enterBay(answer));
     setPairing(false);
-    // A record is the technician's to send.
-    if (answer.role === 'technician')
-      whenConnected(session, () => void sendRecords(dataBase, answer.token).then(setSending));
   };
   const join = (code: string, device: string) =>
     attempt(async () => {
       const answer = await pair(code, device);
       keepPairing(answer);
-      await enter(answer);
+      enter(answer);
     });
   const goToBay = () => {
     const before = loadPairing();
-    if (before) void attempt(() => enter(before));
+    if (before) void attempt(async () => enter(before));
     else setPairing(true);
   };
 
@@ -106,6 +114,7 @@ export function App({ dataBase }: { readonly dataBase: IDBDatabase }) {
     const leave = () => {
       // Refused for good: the next time this device has to be paired again.
       if (joined.state().bay?.link.state === 'refused') forgetPairing();
+      keepJoined(false);
       setJoined(null);
       setSending('');
       void joined.close().then(look);
@@ -115,6 +124,7 @@ export function App({ dataBase }: { readonly dataBase: IDBDatabase }) {
     if (role === 'supervisor') return <Supervisor session={joined} onLeave={leave} />;
     const goOnAlone = () => {
       const id = joined.state().bay?.session;
+      keepJoined(false);
       setJoined(null);
       setSending('');
       void joined.close().then(() => (id ? resume(id) : look()));

@@ -15,27 +15,42 @@ function knownAs(chosen: string, engines: readonly string[]): string {
   return engines.includes(name) ? name : chosen;
 }
 
+const LOOK_AGAIN_MS = 2_000;
+
 /** Sessions of this bay that can be gone on with. */
 function BrokenOff({ deeds }: { readonly deeds: BayDeeds }) {
-  const [rows, setRows] = useState<readonly SessionRow[]>([]);
+  const [open, setOpen] = useState(false);
+  const [rows, setRows] = useState<readonly SessionRow[] | 'looking' | 'failed'>('looking');
+  // The laptop's list has a session that was just set aside a moment later: asked for as long as somebody looks.
   useEffect(() => {
+    if (!open) return;
     let gone = false;
-    deeds.sessions('').then(
-      found => {
-        if (!gone) setRows(found.filter(({ state }) => state === 'brokenOff'));
-      },
-      () => {},
-    );
+    let timer: ReturnType<typeof setTimeout> | undefined;
+    const show = (found: typeof rows) => {
+      if (gone) return;
+      setRows(found);
+      timer = setTimeout(look, LOOK_AGAIN_MS);
+    };
+    const look = () =>
+      void deeds.sessions('').then(
+        found => show(found.filter(({ state }) => state === 'brokenOff')),
+        () => show('failed'),
+      );
+    look();
     return () => {
       gone = true;
+      clearTimeout(timer);
     };
-  }, [deeds]);
+  }, [deeds, open]);
+  const told = rows === 'looking' ? words.past.looking : rows === 'failed' ? words.sending.noAnswer : '';
   return (
-    <details className="settings">
+    <details className="settings" onToggle={event => setOpen(event.currentTarget.open)}>
       <summary>{words.nextJob.brokenOff}</summary>
-      {rows.length === 0 && <p className="quiet">{words.nextJob.noneOpen}</p>}
+      <p className="quiet" role="status">
+        {told || (rows.length === 0 ? words.nextJob.noneOpen : '')}
+      </p>
       <ul className="records">
-        {rows.map(({ id, vehicle, engine, startedAt, fork }) => (
+        {(typeof rows === 'string' ? [] : rows).map(({ id, vehicle, engine, startedAt, fork }) => (
           <li key={id}>
             <p>
               <strong>{vehicle ?? id}</strong> {engine}, {startedAt?.slice(0, 16).replace('T', ' ')}

@@ -1,6 +1,9 @@
 import { useState } from 'react';
 import { inOwnWords, words } from '../words/index.ts';
 
+/** As the laptop shows it, pasted or dictated: with a blank between, or whatever else. */
+const digitsIn = (text: string) => text.replace(/\D/g, '').slice(0, 6);
+
 /** Where a device joins the bay's laptop, with the six digits that the laptop shows. */
 export function Pair({
   sentence,
@@ -34,9 +37,8 @@ export function Pair({
             className="code"
             inputMode="numeric"
             autoComplete="one-time-code"
-            maxLength={6}
             value={code}
-            onChange={event => setCode(event.target.value.replace(/\D/g, ''))}
+            onChange={event => setCode(digitsIn(event.target.value))}
           />
         </label>
         <label>

@@ -16,13 +16,15 @@ import { Remark } from './parts/remark.tsx';
 import { Shell } from './parts/shell.tsx';
 import { unpair } from './unpair.ts';
 import { useFace } from './use-face.ts';
+import { useProblems } from './use-problems.ts';
 import { useTouch } from './use-touch.ts';
 
 /** The second person's phone: what they have to look at, their own clear, what comes to them, what to do after a stop. */
 export function Second({ session, onLeave }: { readonly session: BaySession; readonly onLeave: () => void }) {
   const state = useFace(session);
   const { view, turn, bay } = state;
-  const touch = useTouch(session, turn);
+  const problems = useProblems(view);
+  const touch = useTouch(session, turn, problems.layout);
   useEffect(keepAwake, []);
   const asked = isAnsweredHere(state);
   useEffect(() => {
@@ -32,18 +34,19 @@ export function Second({ session, onLeave }: { readonly session: BaySession; rea
     <Shell
       state={state}
       onStop={() => session.stop()}
-      aside={<CallsForHelp state={state} onCall={emergency => session.bay?.callForHelp(emergency)} />}
+      aside={<CallsForHelp state={state} onCall={emergency => session.callForHelp(emergency)} />}
     >
       {view && (
         <>
-          {view.state === 'stopped' && <AfterStop />}
+          {view.state === 'stopped' && !view.drill && <AfterStop />}
+          <Problems problems={problems.unread} onRead={problems.read} />
           {bay?.clear === 'given' && <p className="chip good">{words.second.given}</p>}
           {asked && <Remark view={view} />}
           {!asked && view.state !== 'stopped' && <p className="quiet">{words.second.nothing}</p>}
           <Answers view={view} touch={touch} asked={asked} clear={bay?.clear === 'needed'} />
           <Coming coming={view.coming ?? []} />
           {view.engineEar && <EngineByEar ear={view.engineEar} />}
-          <Problems problems={view.problems} />
+          <Problems problems={problems.rest} />
         </>
       )}
       {!view && bay && <Problems problems={bay.troubles} />}

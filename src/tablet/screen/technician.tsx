@@ -6,6 +6,7 @@ import type { Face } from '../face/face.ts';
 import { words } from '../words/index.ts';
 import { Answers } from './parts/answers.tsx';
 import { BayBar } from './parts/bay-bar.tsx';
+import { CallsForHelp } from './parts/calls-for-help.tsx';
 import { Devices } from './parts/devices.tsx';
 import { EngineByEar } from './parts/engine-by-ear.tsx';
 import { Leave } from './parts/leave.tsx';
@@ -19,6 +20,7 @@ import { Shell } from './parts/shell.tsx';
 import { Write } from './parts/write.tsx';
 import { unpair } from './unpair.ts';
 import { useFace } from './use-face.ts';
+import { useProblems } from './use-problems.ts';
 import { useTouch } from './use-touch.ts';
 
 const LOG_LINES = 12;
@@ -39,7 +41,8 @@ export function Technician({
 }) {
   const state = useFace(face);
   const { view, turn, plots, bay } = state;
-  const touch = useTouch(face, turn);
+  const problems = useProblems(view);
+  const touch = useTouch(face, turn, problems.layout);
   useEffect(keepAwake, []);
   const key = view?.key;
   useEffect(() => {
@@ -59,7 +62,12 @@ export function Technician({
     </>
   );
   return (
-    <Shell state={state} onStop={() => face.stop()} beside={beside}>
+    <Shell
+      state={state}
+      onStop={() => face.stop()}
+      aside={<CallsForHelp state={state} onCall={emergency => face.callForHelp(emergency)} />}
+      beside={beside}
+    >
       {bay && face.bay && (
         <BayBar
           bay={bay}
@@ -70,9 +78,10 @@ export function Technician({
       )}
       {view && (
         <>
+          <Problems problems={problems.unread} onRead={problems.read} />
           <Remark view={view} />
           <Answers view={view} touch={touch} asked={isAnsweredHere(state)} controls />
-          <Problems problems={view.problems} />
+          <Problems problems={problems.rest} />
           {isAnsweredHere(state) && <Write onSay={text => face.say(text, 'keys', turn)} />}
           {view.invented && <p className="quiet">{words.invented}</p>}
         </>

@@ -15,22 +15,27 @@ export interface Touch {
   once(deed: () => void): void;
 }
 
-/** Touches of a screen that shows the question of this turn. Stop does not come this way: no guard stands before it. */
-export function useTouch(face: Face, turn: string): Touch {
+/**
+ * Touches of a screen that shows the question of this turn. Stop does not come this way: no guard stands before it.
+ * @param layout changes when the answers have moved on the screen, as another question does
+ */
+export function useTouch(face: Face, turn: string, layout = ''): Touch {
+  const shown = `${turn}\n${layout}`;
   const [read, setRead] = useState<string | null>(null);
   const [answered, setAnswered] = useState(false);
   const lastMs = useRef(Number.NEGATIVE_INFINITY);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: with each question
+  useEffect(() => setAnswered(false), [turn]);
   useEffect(() => {
-    setAnswered(false);
-    const timer = setTimeout(() => setRead(turn), STROKE_MS);
+    const timer = setTimeout(() => setRead(shown), STROKE_MS);
     return () => clearTimeout(timer);
-  }, [turn]);
+  }, [shown]);
   useEffect(() => {
     if (!answered) return;
     const timer = setTimeout(() => setAnswered(false), ANSWERED_MS);
     return () => clearTimeout(timer);
   }, [answered]);
-  const ready = read === turn && !answered;
+  const ready = read === shown && !answered;
   const once = (deed: () => void) => {
     const nowMs = performance.now();
     if (!ready || nowMs - lastMs.current < STROKE_MS) return;

@@ -2,6 +2,7 @@ import type { Clock } from '../../session/clock.ts';
 import { voiceLanguage } from '../../voice/languages/index.ts';
 import type { SpokenLanguage } from '../../voice/ports.ts';
 import { CachedSynthesizer } from '../../voice/speakers/cached-synthesizer.ts';
+import { readInSilence } from '../../voice/speakers/read-in-silence.ts';
 import { SilentSink } from '../../voice/speakers/silent-sink.ts';
 import { SpeechQueue } from '../../voice/speech-queue.ts';
 import { words } from '../words/index.ts';
@@ -10,12 +11,12 @@ import { Loudspeaker } from './loudspeaker.ts';
 import { SystemVoice, systemVoices } from './system-voice.ts';
 
 const SENTENCES_KEPT = 200;
-/** As long as people need for a character; only the timing of silence. */
-const SILENT_MS_PER_CHARACTER = 55;
 
 export interface Speaking {
   readonly speech: SpeechQueue;
   readonly description: string;
+  /** Nothing is heard of it. */
+  readonly silent?: boolean;
   /** What people have to know of it. */
   readonly remark?: string;
   close(): Promise<void>;
@@ -24,14 +25,11 @@ export interface Speaking {
 /** Nothing is heard, but every sentence takes its time. */
 function silence(clock: Pick<Clock, 'nowMs' | 'sleep'>, remark?: string): Speaking {
   const sink = new SilentSink((ms, signal) => clock.sleep(ms, signal));
-  const synthesize = async (text: string) => ({
-    samples: new Float32Array(SILENT_MS_PER_CHARACTER * text.length),
-    sampleRateHz: 1000,
-  });
-  const speech = new SpeechQueue({ synthesize }, sink, () => clock.nowMs());
+  const speech = new SpeechQueue(readInSilence, sink, () => clock.nowMs());
   return {
     speech,
     description: sink.description,
+    silent: true,
     ...(remark === undefined ? {} : { remark }),
     close: () => speech.close(),
   };

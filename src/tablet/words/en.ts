@@ -67,6 +67,9 @@ export const english = {
   openItems: 'Open items',
   log: 'Log',
   problem: 'Problem',
+  haveRead: 'I have read it',
+  /** While it is tried out whether everybody is heard. */
+  touchStop: 'Touch STOP, now: it is the same as the word.',
   hears: 'Listening',
   byTouch: 'by touch only',
   heard: 'Heard',

@@ -60,6 +60,8 @@ export const spanish: Words = {
   openItems: 'Pendientes',
   log: 'Diario',
   problem: 'Problema',
+  haveRead: 'Leído',
+  touchStop: 'Toque STOP ahora: el ensayo es eso.',
   hears: 'Escucha',
   byTouch: 'solo por toque',
   heard: 'Recibido',

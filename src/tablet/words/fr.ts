@@ -61,6 +61,8 @@ export const french: Words = {
   openItems: 'Points ouverts',
   log: 'Journal',
   problem: 'Problème',
+  haveRead: "J'ai lu",
+  touchStop: "Touchez STOP, maintenant : c'est la même chose que le mot.",
   hears: 'Écoute',
   byTouch: 'par le toucher seulement',
   heard: 'Entendu',

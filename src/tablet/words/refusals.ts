@@ -330,9 +330,9 @@ export const refusals: Readonly<Record<string, InOtherWords>> = {
     fr: "Il n'y a pas d'ordinateur à cette adresse ; ouvrez la page à l'adresse qu'il montre.",
     es: 'No hay ningún portátil en esta dirección; abra la página en la dirección que él muestra.',
   },
-  'The laptop has no model; bring one there: first-fire model add FILE.': {
-    fr: "L'ordinateur n'a pas de modèle ; apportez-en un là-bas : first-fire model add FICHIER.",
-    es: 'El portátil no tiene ningún modelo; llévele uno: first-fire model add ARCHIVO.',
+  'The laptop has no model; bring one there: npm start -- model add FILE.': {
+    fr: "L'ordinateur n'a pas de modèle ; apportez-en un là-bas : npm start -- model add FICHIER.",
+    es: 'El portátil no tiene ningún modelo; llévele uno: npm start -- model add ARCHIVO.',
   },
   'The browser lets nothing be heard yet; touch the screen.': {
     fr: "Le navigateur ne laisse encore rien entendre ; touchez l'écran.",

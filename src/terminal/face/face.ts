@@ -4,7 +4,7 @@ export interface FaceActions {
   onType(text: string): void;
   /** Escape: stop everything, now. */
   onStop(): void;
-  /** Ctrl-C or Ctrl-D twice: whoever runs the session closes the face. */
+  /** Ctrl-C twice: whoever runs the session closes the face. */
   onLeave(): void;
   /** No key comes any more: what was piped is over, or the terminal is gone. */
   onKeysEnded(): void;

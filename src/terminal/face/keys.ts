@@ -1,6 +1,6 @@
 export type Key =
   | { readonly kind: 'text'; readonly text: string }
-  | { readonly kind: 'stop' | 'enter' | 'backspace' | 'interrupt' | 'up' | 'down' };
+  | { readonly kind: 'stop' | 'enter' | 'backspace' | 'interrupt' | 'end' | 'up' | 'down' };
 
 /** Cursor keys and other control sequences, complete: CSI ... final byte, or SS3 and a letter. */
 // biome-ignore lint/suspicious/noControlCharactersInRegex: the escape character is what is looked for
@@ -14,7 +14,7 @@ const named: Readonly<Record<string, Key>> = {
   '\b': { kind: 'backspace' },
   '\x03': { kind: 'interrupt' },
   // Ctrl-D: the end of what is typed.
-  '\x04': { kind: 'interrupt' },
+  '\x04': { kind: 'end' },
   '\x1b[A': { kind: 'up' },
   '\x1bOA': { kind: 'up' },
   '\x1b[B': { kind: 'down' },

@@ -51,6 +51,7 @@ type Part = (typeof upper)[number] | (typeof lower)[number];
 
 const LARGEST_TIMER_ROWS = 5;
 const TALL_BANNER = 3;
+const MOST_PROBLEM_ROWS = 8;
 
 /** What matters most first: what happens, what is asked, how to stop; then how well it can be read. */
 function wishes(view: View, { columns, rows }: Size, words: FaceWords): Wish<Part>[] {
@@ -63,6 +64,7 @@ function wishes(view: View, { columns, rows }: Size, words: FaceWords): Wish<Par
     prompt: promptBox(view, columns, words).length,
     choices: choices(view, columns, words).length,
     problems: problems(view.problems, columns, words).length,
+    newestProblem: problems(view.problems.slice(-1), columns, words).length,
     hearing: hearing(view.hearing, columns, words).length,
     controls: controls(view, columns, words).length,
     sights: sights(view.sights ?? [], columns, words).length,
@@ -78,18 +80,19 @@ function wishes(view: View, { columns, rows }: Size, words: FaceWords): Wish<Par
     { part: 'input', rows: 1 },
     { part: 'prompt', rows: every.prompt },
     { part: 'choices', rows: every.choices },
-    { part: 'problems', rows: Math.min(1, every.problems) },
+    // Whole: what there is to do about it stands at its end.
+    { part: 'problems', rows: every.newestProblem + (view.problems.length > 1 ? 1 : 0) },
     { part: 'hearing', rows: 1 },
     { part: 'bus', rows: view.bus ? 1 : 0 },
     { part: 'engineEar', rows: view.engineEar ? 1 : 0 },
     { part: 'sights', rows: every.sights },
     { part: 'timer', rows: timerRows * LARGE_ROWS, whole: true },
+    { part: 'problems', rows: Math.min(MOST_PROBLEM_ROWS, every.problems) },
     { part: 'headline', rows: headlineRows(3), whole: true },
     { part: 'panel', rows: panelRows(4) },
     { part: 'controls', rows: every.controls },
     { part: 'headline', rows: headlineRows(6), whole: true },
     { part: 'hearing', rows: every.hearing },
-    { part: 'problems', rows: Math.min(2, every.problems) },
     { part: 'log', rows: Math.min(3, view.log.length) },
     { part: 'panel', rows: panelRows(8) },
     { part: 'gapAboveHeadline', rows: Math.min(1, headlineRows(6)) },

@@ -37,6 +37,9 @@ export function press(before: Typing, key: Key): Pressed {
       return { typing: { ...typing, typed: '', back: 0 }, act: { kind: 'stop' } };
     case 'interrupt':
       return before.leaving ? { typing: before, act: { kind: 'leave' } } : only({ ...typing, leaving: true });
+    // It asks as Ctrl-C does, and only Ctrl-C leaves, as the line says.
+    case 'end':
+      return only({ ...typing, leaving: !before.leaving });
     case 'enter': {
       const text = typing.typed.trim();
       const emptied = { ...typing, typed: '', back: 0 };

@@ -19,6 +19,7 @@ import { joinBus } from '../../session/vehicle/join-bus.ts';
 import type { Viewer } from '../../session/viewer.ts';
 import { ReadingPace } from '../../voice/speakers/reading-pace.ts';
 import { faceWords } from '../face/words/index.ts';
+import { readySound } from '../run/hearing.ts';
 import { jobCardOf } from '../run/job.ts';
 import { runSession } from '../run/run-session.ts';
 import { warmVoice } from '../run/warm-voice.ts';
@@ -49,6 +50,7 @@ export async function rehearse(options: RehearseOptions): Promise<number> {
   const header: SessionHeader = { profile, job, language, units, rehearsal: true };
   const clock = new PacedClock(new Date(), options.byItself ? options.speed : 1);
   const speaker = await speakerOf(options, language);
+  const sound = await readySound(options, language);
   const path = options.log ?? `${recordName(new Date())}-rehearsal.jsonl`;
   const record = await beginRecord(path, header, clock);
   let rehearsal: Rehearsal | undefined;
@@ -57,6 +59,7 @@ export async function rehearse(options: RehearseOptions): Promise<number> {
     header,
     record,
     clock,
+    sound,
     speaker,
     byItself: options.byItself,
     voice: options.byItself ? { synthesizer: new ReadingPace(), soundless: true } : warmVoice(language),

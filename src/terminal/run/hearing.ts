@@ -9,40 +9,45 @@ import { durationMs } from '../../voice/audio/blocks.ts';
 import { openMicrophone } from '../../voice/audio/capture-source.ts';
 import { openWavFile } from '../../voice/audio/file-source.ts';
 import { keepAsWav } from '../../voice/audio/wav-tee.ts';
-import type { AudioSource, Pcm, SoundRecognizer, SourceEnd } from '../../voice/ports.ts';
+import { VoiceError } from '../../voice/errors.ts';
+import { isHeard } from '../../voice/languages/index.ts';
+import type { AudioSource, Pcm, SoundRecognizer, SourceEnd, SpokenLanguage } from '../../voice/ports.ts';
 import type { RunOptions } from './options.ts';
 
+/** The sound of a session that has still to begin: what a file holds is in it, the microphone is opened only then. */
+export type ReadySound = (session: Session, clock: Clock) => AudioSource | Promise<AudioSource>;
+
+type SoundOptions = Pick<RunOptions, 'hear' | 'fast' | 'device' | 'keepAudio'>;
+
 /**
- * The sound that the session hears: a microphone, a WAV file, or a recorded session (a cue sheet).
- * @throws VoiceError when it cannot be opened
+ * Looks at the sound that a session is to hear, before anything of it is begun: a microphone, a WAV file, or a recorded
+ * session (a cue sheet).
+ * @param language what the session is held in
+ * @throws VoiceError when the file cannot be read, is of another kind, or nobody is heard in the language; the microphone
+ * fails only as it is opened
  */
-export async function openSource(
-  options: Pick<RunOptions, 'hear' | 'fast' | 'device' | 'keepAudio'>,
-  session: Session,
-  clock: Clock,
-): Promise<AudioSource> {
-  const source = await openPlainSource(options, session, clock);
-  return options.keepAudio
-    ? keepAsWav(source, options.keepAudio, sentence => session.report(sentence))
-    : source;
+export async function readySound(options: SoundOptions, language: SpokenLanguage): Promise<ReadySound> {
+  if (options.hear !== undefined && !isHeard(language))
+    throw new VoiceError('modelUnusable', `Nobody is heard in the language ${language}; leave --hear out.`);
+  const ready = await readyPlainSound(options);
+  const { keepAudio } = options;
+  if (keepAudio === undefined) return ready;
+  return async (session, clock) =>
+    keepAsWav(await ready(session, clock), keepAudio, sentence => session.report(sentence));
 }
 
-async function openPlainSource(
-  { hear, fast, device }: Pick<RunOptions, 'hear' | 'fast' | 'device'>,
-  session: Session,
-  clock: Clock,
-): Promise<AudioSource> {
-  if (hear === undefined) return openMicrophone(device === undefined ? {} : { device });
-  if (!hear.endsWith('.json')) return openWavFile(hear, fast ? 'fast' : 'realTime');
-  return new CueSource(
-    hear,
-    await loadCueSheet(hear),
-    () => ({ key: stateName(session.moment), speaking: session.speaking }),
-    {
+async function readyPlainSound({ hear, fast, device }: SoundOptions): Promise<ReadySound> {
+  if (hear === undefined) return () => openMicrophone(device === undefined ? {} : { device });
+  if (!hear.endsWith('.json')) {
+    const sound = await openWavFile(hear, fast ? 'fast' : 'realTime');
+    return () => sound;
+  }
+  const cues = await loadCueSheet(hear);
+  return (session, clock) =>
+    new CueSource(hear, cues, () => ({ key: stateName(session.moment), speaking: session.speaking }), {
       nowMs: () => clock.nowMs(),
       ...(fast ? {} : { waitUntilMs: (atMs: number) => clock.sleep(atMs - clock.nowMs()) }),
-    },
-  );
+    });
 }
 
 /**

@@ -26,7 +26,8 @@ import type { ChosenVoice } from '../../voice/speakers/choose-voice.ts';
 import { type FaceWords, faceWords } from '../face/words/index.ts';
 import { askPlace } from './ask-place.ts';
 import { endBySignal, type SignalHooks } from './end-by-signal.ts';
-import { alsoHeardBy, hearFast, hearLive, openSource } from './hearing.ts';
+import { goOnWith } from './go-on-with.ts';
+import { alsoHeardBy, hearFast, hearLive, type ReadySound } from './hearing.ts';
 import type { RunOptions } from './options.ts';
 import { besidePastStarts } from './past-starts.ts';
 import { HOW_TO_SAVE, savePlace } from './save-words.ts';
@@ -48,6 +49,8 @@ export interface RunParts {
   readonly record: RecordLog;
   readonly clock: Clock;
   readonly voice: ChosenVoice;
+  /** What is heard, already looked at. */
+  readonly sound: ReadySound;
   readonly bus?: BusSource | undefined;
   /** Whose voice it is, where that was measured. */
   readonly speaker: SpeakerProfile | null;
@@ -62,9 +65,10 @@ export interface RunParts {
 
 /** Runs a session in this terminal until it is over or left; its record is closed whatever happens. */
 export async function runSession(parts: RunParts): Promise<RunResult> {
-  const { record } = parts;
+  const { record, options } = parts;
   const words = faceWords[parts.header.language];
-  const signals = endBySignal(record, () => closingWords('left', record, words));
+  const closing = (how: RunEnd) => closingWords(how, record, options, words);
+  const signals = endBySignal(record, () => closing('left'));
   let end: RunEnd;
   try {
     end = await joinParts(parts, signals);
@@ -78,13 +82,26 @@ export async function runSession(parts: RunParts): Promise<RunResult> {
   const elsewhere = await closeRecord(record, askPlace);
   return {
     end,
-    closing: [...(elsewhere ? [elsewhere] : []), ...closingWords(end, record, words)],
+    closing: [...(elsewhere ? [elsewhere] : []), ...closing(end)],
   };
 }
 
 /** Joins the machine with its ports and a terminal. */
 async function joinParts(
-  { options, header, record, clock, voice, bus, speaker, restored, setAside, byItself, beside }: RunParts,
+  {
+    options,
+    header,
+    record,
+    clock,
+    voice,
+    sound,
+    bus,
+    speaker,
+    restored,
+    setAside,
+    byItself,
+    beside,
+  }: RunParts,
   signals: SignalHooks,
 ): Promise<RunEnd> {
   const virtual = clock instanceof VirtualClock ? clock : null;
@@ -102,7 +119,7 @@ async function joinParts(
     restored?.leftAt,
   );
   const words = faceWords[header.language];
-  const viewer = new Viewer(session, words.keysOnly);
+  const viewer = new Viewer(session, words.keysOnly, options.silent);
   const keys = createTypedRecognizer();
   session.attach(keys, 'keys');
 
@@ -199,13 +216,7 @@ async function joinParts(
       if (!options.mic && options.hear === undefined) return;
       const { caution } = voiceLanguage(header.language);
       if (caution) session.report(caution);
-      if (!isHeard(header.language)) {
-        if (options.hear === undefined) return viewer.listensWith(words.keysOnly);
-        throw new VoiceError(
-          'modelUnusable',
-          `Nobody is heard in the language ${header.language}; leave --hear out.`,
-        );
-      }
+      if (!isHeard(header.language)) return viewer.listensWith(words.keysOnly);
       const { createEmbeddedRecognizer } = await import('../../voice/recognizers/embedded.ts');
       const { adaptation } = speaker ?? {};
       const plain = await createEmbeddedRecognizer({
@@ -214,9 +225,9 @@ async function joinParts(
       });
       const ear = adaptation ? adaptedTo(adaptation, plain) : plain;
       opened.ear = ear;
-      const sound = await openSource(options, session, clock);
+      const plainSound = await sound(session, clock);
       // The engine of a rehearsal makes its sound itself: what runs in the room is another one.
-      const source = header.rehearsal ? sound : withEngineEar(sound);
+      const source = header.rehearsal ? plainSound : withEngineEar(plainSound);
       opened.source = source;
       if (ending) return;
       ear.onLevel(level => {
@@ -268,9 +279,14 @@ async function joinParts(
   }
 }
 
-function closingWords(end: RunEnd, { path, entries, lastHash }: RecordLog, { closing }: FaceWords): string[] {
+function closingWords(
+  end: RunEnd,
+  { path, entries, lastHash }: RecordLog,
+  options: RunOptions,
+  { closing }: FaceWords,
+): string[] {
   return [
-    fill(closing[end], { path }),
+    fill(closing[end], { goOnWith: goOnWith(path, options) }),
     fill(closing.record, { path, entries: String(entries), hash: lastHash ?? '' }),
   ];
 }

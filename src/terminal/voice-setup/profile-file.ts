@@ -33,10 +33,10 @@ export async function loadSpeaker(folder: string, name: string): Promise<Speaker
   const path = pathOf(folder, name);
   const text = await readFile(path, 'utf8').catch(() => {
     throw new OptionError(
-      `There is no speaker "${name}" in ${folder}; measure first: first-fire voice-setup ${name}.`,
+      `There is no speaker "${name}" in ${folder}; measure first: npm start -- voice-setup ${name}.`,
     );
   });
-  const again = `measure again: first-fire voice-setup ${name}`;
+  const again = `measure again: npm start -- voice-setup ${name}`;
   try {
     const parsed = speakerProfileSchema.safeParse(JSON.parse(text));
     if (parsed.success) return parsed.data;

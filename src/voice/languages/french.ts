@@ -42,7 +42,7 @@ export const french: VoiceLanguage = {
     ],
   },
   caution:
-    "Attention : le français est moins bien compris que l'anglais, et personne n'a encore mesuré le mot d'urgence dans la bouche d'une personne. Gardez Échap à portée de main.",
+    "Attention : le français est moins bien compris que l'anglais, et personne n'a encore mesuré le mot d'urgence dans la bouche d'une personne. Gardez à portée de main le bouton STOP, ou la touche Échap.",
   homophones: {
     // A stop is a stop however it is spelled: "arrêté" is the same to the ear as "arrêtez".
     arreter: 'arretez',

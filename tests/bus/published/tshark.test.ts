@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { decodeCanId } from '../../../src/bus/can-id.ts';
 import { type CanFrame, j1939Frame } from '../../../src/bus/frame.ts';
 import { createReassembly } from '../../../src/bus/transport/reassembly.ts';
 import { anyCanId } from '../arbitraries.ts';
+import { fieldsOf } from '../can-id-fields.ts';
 import { announce, answer, type LongMessage, packetsOf } from '../transport-frames.ts';
 import { readByTshark } from './tshark.ts';
 
@@ -28,7 +28,7 @@ describe('tshark reads in the same frames', () => {
     expect(rows).toHaveLength(frames.length);
     rows.forEach(([priority, pgn, source, destination, data], index) => {
       const { id, data: sent } = frames[index] ?? expect.fail('a row too many');
-      const own = decodeCanId(id);
+      const own = fieldsOf(id);
       // tshark gives no receiver for a group that is for all.
       const receiver = destination === '' ? 255 : Number(destination);
       expect({

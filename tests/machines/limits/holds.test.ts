@@ -36,6 +36,37 @@ describe('a hold is over when its time has come, and not a millisecond before', 
   });
 });
 
+describe('a pause of the work', () => {
+  const pause = (step: StepId) => {
+    const at = sessionAt(demoSix, `${step}.counting`, { ambientTemperature: 5 });
+    const goneMs = 4000;
+    return at
+      .send({ type: 'hold' }, { afterMs: goneMs - (at.nowMs - (at.context.timer?.startedMs ?? Number.NaN)) })
+      .send({ type: 'continue' }, { afterMs: 3_600_000 });
+  };
+
+  it('lets the intake cool: its heater works for its whole time again, and is told so', () => {
+    const driver = pause('keyOn.heaterHold');
+    expect(driver.name).toBe('keyOn.heaterHold.counting');
+    expect(driver.lines).toEqual(['goesOn', 'ask', 'holdStarts']);
+    expect(isDone(driver.fork([]).clock(9999), 'keyOn.heaterHold')).toBe(false);
+    expect(isDone(driver.clock(10_000), 'keyOn.heaterHold')).toBe(true);
+  });
+
+  it('takes nothing from other times, which go on where they were', () => {
+    const driver = pause('fill.coolantBleed');
+    expect(driver.lines).toEqual(['goesOn']);
+    expect(isDone(driver.fork([]).clock(115_999), 'fill.coolantBleed')).toBe(false);
+    expect(isDone(driver.clock(116_000), 'fill.coolantBleed')).toBe(true);
+  });
+
+  it('before the starter is used says that what the heater gave is gone', () => {
+    const driver = sessionAt(demoSix, 'firstFire.crank.askingClear', { ambientTemperature: 5 });
+    driver.send({ type: 'hold' }).send({ type: 'continue' }, { afterMs: 3_600_000 });
+    expect(driver.last.said.at(-1)).toMatchObject({ line: 'askClear', prefix: 'heatAgain' });
+  });
+});
+
 describe('the wait lamp', () => {
   const asked = sessionAt(demoSix, 'keyOn.heaterDone.asking');
   const sinceMs = asked.context.deadline?.sinceMs ?? Number.NaN;

@@ -16,6 +16,9 @@ export interface Resume {
   readonly seq: number;
 }
 
+/** Longer than anything takes on a busy machine. */
+const PATIENCE_MS = 120_000;
+
 /** A face as a page would be, without a screen: it keeps the state from snapshot and patches. */
 export class Face {
   readonly #socket: WebSocket;
@@ -118,11 +121,22 @@ export class Face {
     return this.messages.filter((one): one is Of<'say'> => one.type === 'say');
   }
 
-  /** Waits until something is so; only what comes in can make it so. */
+  /**
+   * Waits until something is so; only what comes in can make it so.
+   * @throws what was awaited and how it stood, where it has not become so in two minutes
+   */
   until(isSo: () => boolean): Promise<void> {
-    return new Promise(resolve => {
+    const error = new Error();
+    return new Promise((resolve, reject) => {
+      const late = setTimeout(() => {
+        this.#waiting.delete(look);
+        const stands = `at ${this.key || 'no question'}, ${this.closeCode === null ? 'connected' : `closed (${this.closeCode})`}`;
+        error.message = `after two minutes it is not so that ${isSo}; the face is ${stands}`;
+        reject(error);
+      }, PATIENCE_MS);
       const look = () => {
         if (!isSo()) return;
+        clearTimeout(late);
         this.#waiting.delete(look);
         resolve();
       };

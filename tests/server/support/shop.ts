@@ -18,6 +18,8 @@ export interface TestShop {
   clock(): VirtualClock;
   /** Moves the wall clock by which codes and pairings run out. */
   passWall(ms: number): void;
+  /** Moves the steady clock by which rates are kept. */
+  passSteady(ms: number): void;
   /** From now on no time passes for the rates: what is too much is too much on any machine. */
   freezeRates(): void;
   code(role: Role, bay?: string): string;
@@ -37,6 +39,10 @@ export async function openShop(
     readonly patienceMs?: number;
     readonly awayMs?: number;
     readonly port?: number;
+    /** Where it listens; on the loop only, where it is left out. */
+    readonly host?: string;
+    /** What the machine's addresses are; its own, where it is left out. */
+    readonly addresses?: () => readonly string[];
     /** What `demo-six` is here, where it is not itself. */
     readonly profile?: Profile;
   } = {},
@@ -51,7 +57,7 @@ export async function openShop(
   let clock = new VirtualClock(new Date('2026-01-02T03:04:05Z'));
   const server = await startServer({
     port: options.port ?? 0,
-    host: '127.0.0.1',
+    host: options.host ?? '127.0.0.1',
     bays: options.bays ?? ['bay 1'],
     shop: folder,
     page: options.page ?? join(folder, 'no-page'),
@@ -64,6 +70,7 @@ export async function openShop(
       language: 'en',
     },
     ...(options.patienceMs === undefined ? {} : { patienceMs: options.patienceMs }),
+    ...(options.addresses === undefined ? {} : { addresses: options.addresses }),
     ...(options.awayMs === undefined ? {} : { awayMs: options.awayMs }),
     tell: sentence => told.push(sentence),
     makeClock: beginMs => {
@@ -87,6 +94,9 @@ export async function openShop(
     clock: () => clock,
     passWall: ms => {
       wallOffsetMs += ms;
+    },
+    passSteady: ms => {
+      steadyMs += ms;
     },
     freezeRates: () => {
       stepMs = 0;

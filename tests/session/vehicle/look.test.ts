@@ -109,11 +109,14 @@ describe('what stands beside an answer', () => {
     });
   });
 
-  it('is the codes where none is told, unless they are not all known', () => {
-    const reply = { type: 'reply', id: 'noCodes' } as const;
-    expect(withSight(reply, look)).toEqual({ ...reply, bus: { codes: [{ spn: 157, fmi: 18 }] } });
-    expect(withSight(reply, nothing)).toEqual(reply);
-  });
+  it.each(['noCodes', 'noMoreCodes', 'faultCleared'] as const)(
+    'is the codes where it is said that none is left, unless they are not all known: %s',
+    id => {
+      const reply = { type: 'reply', id } as const;
+      expect(withSight(reply, look)).toEqual({ ...reply, bus: { codes: [{ spn: 157, fmi: 18 }] } });
+      expect(withSight(reply, nothing)).toEqual(reply);
+    },
+  );
 
   it.each(['allOff', 'engineOff'] as const)('is the speed where the engine is said to stand: %s', id => {
     expect(withSight({ type: 'reply', id }, look)).toEqual({ type: 'reply', id, bus: { speedRpm: 800 } });

@@ -4,7 +4,7 @@ import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { openBrowser } from '../helpers/browser.ts';
 import { faultsByAxe, lookAt, pictures } from '../helpers/looks.ts';
-import { answer, beginHere, openPage, touchOnly, waitForKey } from '../helpers/page.ts';
+import { answer, beginHere, keyOf, openPage, touchOnly, waitForKey } from '../helpers/page.ts';
 import { type Served, servePage } from '../helpers/serve.ts';
 
 let browser: Browser;
@@ -81,6 +81,7 @@ it('goes on with a session after a reload without a network', async () => {
   await page.reload();
   await page.getByRole('button', { name: /^Go on/ }).click();
   await page.getByRole('status').filter({ hasText: 'Stopped. Key off.' }).waitFor();
+  expect(await keyOf(page)).toBe('stopped.makingSafe');
   await context.close();
 });
 

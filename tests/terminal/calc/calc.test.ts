@@ -86,7 +86,7 @@ const USABLE: readonly (readonly [string, string, Record<string, string>])[] = [
   ['cooldown --ambient 20', 'cool-down: cooling', { '-': COOLING }],
 ];
 
-describe('first-fire calc', () => {
+describe('npm start -- calc', () => {
   test.each(USABLE)('%s answers', async (line, begins, files) => {
     const { out, err, exitCode } = await calc(line, files);
     expect(out.slice(0, begins.length)).toBe(begins);

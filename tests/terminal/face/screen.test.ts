@@ -100,7 +100,8 @@ describe('80 by 24', () => {
     const view = { ...stopped, engine: 'unsure' as const, callOuts, prompt: languages.en.lines.areAllOff };
     const shown = linesOf(view, small).filter(text => text.startsWith('!! '));
     expect(shown.map(text => text.slice(3).trim()).join(' ')).toBe(callOuts.join(' '));
-    expect(textOf(view, small)).toMatch(/!! Danger.*Engine off and key off: all is off, or still running/s);
+    const text = textOf(view, small);
+    expect(text.indexOf(view.prompt)).toBeGreaterThan(text.lastIndexOf('!! '));
   });
 
   it('draws the title and the time left in large letters', () => {
@@ -111,6 +112,16 @@ describe('80 by 24', () => {
   it('keeps every choice on the screen, however many there are', () => {
     const text = textOf(stopped, small);
     for (const choice of stopped.choices) expect(text).toContain(`"${choice}"`);
+  });
+
+  it('shows whole what there is to do where the disk is full, beside an engine of a rehearsal and much else', () => {
+    const problem =
+      'The record /home/ada/first-fire-records/first-fire-2026-01-02T03-04-05.jsonl can no longer be written: the disk is full; it goes on in memory. Make room, or type: save to /another/folder';
+    const sights = ['ENGINE: Lamps lit: none', 'ENGINE: oil 0 psi', 'ENGINE: coolant 68 °F', 'ENGINE: seen'];
+    for (const view of [resting, reading, stopped]) {
+      const text = textOf({ ...view, sights, problems: ['No microphone.', problem] }, small);
+      expect(text.replace(/\s+/g, ' ')).toContain(problem);
+    }
   });
 
   it('shows problems, fault codes and what was not understood', () => {

@@ -59,6 +59,14 @@ describe('leaving with Ctrl-C', () => {
     expect(type('\x03\x03').acts).toEqual([{ kind: 'leave' }]);
   });
 
+  it('is as it says by Ctrl-C only: Ctrl-D asks too, and stays', () => {
+    expect(type('\x03\x04').acts).toEqual([]);
+    expect(type('\x03\x04').typing.leaving).toBe(false);
+    expect(type('\x04').typing.leaving).toBe(true);
+    expect(type('\x04\x04').acts).toEqual([]);
+    expect(type('\x04\x03').acts).toEqual([{ kind: 'leave' }]);
+  });
+
   it('is forgotten when another key comes between', () => {
     const { typing, acts } = type('\x03x\x03');
     expect(acts).toEqual([]);

@@ -100,7 +100,7 @@ export function answerer({ role, owner }: Asker, question: Question): Answerer {
         ? { ok: true, speaker: 'supervisor' }
         : no(notYours('The supervisor cannot answer for others.'));
     case 'second':
-      return addressed === 'second' || secondOnly
+      return addressed === 'second' || (secondOnly && addressed !== 'supervisor')
         ? { ok: true, speaker: 'second' }
         : no(notYours('This question is not for the second person.'));
     case 'technician':

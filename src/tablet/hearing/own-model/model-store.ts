@@ -102,7 +102,7 @@ export async function takeFromLaptop(token: string): Promise<ModelOnDevice> {
   if (!model)
     throw new VoiceError(
       'fileUnusable',
-      'The laptop has no model; bring one there: first-fire model add FILE.',
+      'The laptop has no model; bring one there: npm start -- model add FILE.',
     );
   const response = await ask(`/api/models/${encodeURIComponent(model.name)}`);
   return keepOnDevice(await response.blob(), `${model.name}.tar.gz`);

@@ -16,7 +16,9 @@ function Choices({
 }) {
   const { choices, number } = view;
   if (choices.length === 0) return null;
-  const first = number && !confirms(view) ? '' : clear ? 'first clear' : 'first';
+  // While a stop is tried out nothing is more to be touched than STOP.
+  const isSecondary = (number && !confirms(view)) || view.emergencyWord !== undefined;
+  const first = isSecondary ? '' : clear ? 'first clear' : 'first';
   return (
     <div className="choices">
       {choices.map((choice, index) => (
@@ -73,17 +75,20 @@ export function Answers({
   readonly clear?: boolean;
 }) {
   if (view.outcome) return null;
-  const nothing = asked && view.choices.length === 0 && !view.number;
+  // The drill is a stop: whoever has to give it here finds nothing else to touch, but for who leads.
+  const drills = asked && view.emergencyWord !== undefined;
+  const nothing = asked && !drills && view.choices.length === 0 && !view.number;
   const pad = asked && view.number && <NumberPad key={view.key} number={view.number} touch={touch} />;
   // A number that was read back is agreed to or not; it is seldom typed anew.
   const confirmed = asked && confirms(view);
   const classes = ['answers', pad ? 'with-number' : '', confirmed ? 'confirms' : ''];
   return (
     <section className={classes.filter(each => each !== '').join(' ')} aria-label={words.answer}>
+      {drills && <p className="drill">{words.touchStop}</p>}
       {nothing && <p className="quiet">{view.timer ? words.timeRuns : words.waiting}</p>}
       {!confirmed && pad}
       <div className="else">
-        {asked && <Choices view={view} touch={touch} clear={clear} />}
+        {asked && !(drills && !controls) && <Choices view={view} touch={touch} clear={clear} />}
         {controls && <Controls view={view} touch={touch} />}
       </div>
       {confirmed && pad}

@@ -19,7 +19,7 @@ export function BayBar({
   return (
     <>
       {bay.away !== 'no' && (
-        <section className="controls" role="alert">
+        <section className="laptop-away" role="alert">
           <p>{words.away.shown}</p>
           {bay.away === 'mayGoOn' && onGoOnAlone && (
             <>

@@ -63,7 +63,7 @@ export function Shell({
   readonly onStop: () => void;
   /** What is looked at, and never has to be touched in a hurry. */
   readonly beside?: ReactNode;
-  /** What is touched in a hurry besides STOP: it keeps its place too. */
+  /** What is touched in a hurry besides STOP, and far from it: it keeps its place too. */
   readonly aside?: ReactNode;
   /** What is answered. */
   readonly children: ReactNode;
@@ -101,8 +101,8 @@ export function Shell({
           {inOwnWords(state.bay?.refusal ?? '')}
         </p>
         {view && <Ear hearing={view.hearing} />}
-        {aside}
       </main>
+      {aside}
       <Stop onStop={onStop} standing={isKnownToStand(state)} />
     </div>
   );

@@ -16,7 +16,7 @@ import { sweep } from './sweep.ts';
 import { viscosity } from './viscosity.ts';
 import { warmUp } from './warm-up.ts';
 
-/** Everything that `first-fire calc` can work out, in the order of a first start. */
+/** Everything that `npm start -- calc` can work out, in the order of a first start. */
 export const subjects: readonly Subject[] = [
   coolant,
   boil,

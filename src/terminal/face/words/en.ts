@@ -100,7 +100,7 @@ export const en = {
   closing: {
     signedOff: 'Signed off.',
     ended: 'Ended without sign-off.',
-    left: 'Left before sign-off; go on with: npm start -- resume {path}',
+    left: 'Left before sign-off; go on with: npm start -- resume {goOnWith}',
     record: 'Record: {path}, {entries} entries, last hash {hash}.',
   },
 

@@ -93,7 +93,7 @@ export const es: FaceWords = {
   closing: {
     signedOff: 'Firmado.',
     ended: 'Terminado sin firma.',
-    left: 'Se salió antes de la firma; para seguir: npm start -- resume {path}',
+    left: 'Se salió antes de la firma; para seguir: npm start -- resume {goOnWith}',
     record: 'Registro: {path}, {entries} entradas, última huella {hash}.',
   },
 

@@ -93,7 +93,7 @@ export const fr: FaceWords = {
   closing: {
     signedOff: 'Démarrage signé.',
     ended: 'Terminé sans signature.',
-    left: 'Quitté avant la signature\u00a0; pour reprendre\u00a0: npm start -- resume {path}',
+    left: 'Quitté avant la signature\u00a0; pour reprendre\u00a0: npm start -- resume {goOnWith}',
     record: 'Dossier\u00a0: {path}, entrées\u00a0: {entries}, dernière empreinte {hash}.',
   },
 

@@ -190,6 +190,13 @@ describe('Whose an answer is', () => {
     });
   });
 
+  test('of the second person it never counts where the supervisor is asked, however often that was misunderstood', () => {
+    for (const supervisorsOwn of [true, false])
+      expect(
+        answerer(second, { ...question, addressed: 'supervisor', supervisorsOwn, secondOnly: true }),
+      ).toMatchObject({ ok: false, refusal: { code: 'notYourRole' } });
+  });
+
   test('of a device that does not lead, and of the supervisor, it never counts', () => {
     for (const addressed of ['technician', 'second'] as const)
       for (const ownDeviceOnly of [true, false])
