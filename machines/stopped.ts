@@ -1,6 +1,6 @@
 import type { LineId, ReplyId, StepId } from '../prompts/types.ts';
 import { emergencies } from '../src/record/vocabulary/names.ts';
-import { replyNeedsReadBack } from './assurance.ts';
+import { isByHand, replyNeedsReadBack } from './assurance.ts';
 import type { StopRecord } from './context.ts';
 import { keptOff } from './controls.ts';
 import { isEmergency } from './emergency.ts';
@@ -94,10 +94,15 @@ export function stoppedNode(steps: readonly Step[]): Node {
     return drills.filter(({ id }) => heard.includes(id));
   };
   /** A hand bounces and a held key repeats, also at a device that both of them use. */
-  const isSameStop = ({ context: { stop } }: Look) =>
-    stop !== null && stop.lastDrilled !== null && stop.atMs - stop.lastDrilled.atMs < SAME_STOP_MS;
-  const drillHeard = update(({ context }) => ({
-    stop: context.stop && { ...context.stop, lastDrilled: { by: context.stop.by, atMs: context.stop.atMs } },
+  const isSameStop = ({ context: { stop }, event: { via } }: Look) =>
+    stop !== null &&
+    stop.lastDrilled !== null &&
+    (stop.lastDrilled.by === stop.by || (isByHand(via) && stop.lastDrilled.via === via)) &&
+    stop.atMs - stop.lastDrilled.atMs < SAME_STOP_MS;
+  const drilledNow = ({ context: { stop }, event: { via } }: Look): StopRecord['lastDrilled'] =>
+    stop && { by: stop.by, atMs: stop.atMs, via };
+  const drillHeard = update(look => ({
+    stop: look.context.stop && { ...look.context.stop, lastDrilled: drilledNow(look) },
   }));
   const { callOut, whileMakingSafe } = urgentWords(steps);
   const after = (look: Look) => doneAfterStop(steps, look.context, cause(look) ?? 'other');
@@ -150,7 +155,7 @@ export function stoppedNode(steps: readonly Step[]): Node {
                 ...look.context.stop,
                 step: nextDrill(look)?.id ?? look.context.step,
                 drilled: drilled(look).map(({ id }) => id),
-                lastDrilled: { by: look.context.stop.by, atMs: look.context.stop.atMs },
+                lastDrilled: drilledNow(look),
               },
             })),
           },
@@ -162,8 +167,9 @@ export function stoppedNode(steps: readonly Step[]): Node {
             actions: [callOut, ...callForHelp(known)],
           })),
           {
+            // Told once, not with each stop within it.
             guard: ({ context: { stop } }) =>
-              stop !== null && stop.lateAfterS !== null && stop.firstMs === stop.atMs,
+              stop?.firstMs === stop?.atMs && (stop?.lateAfterS ?? null) !== null,
             target: 'makingSafe',
             actions: [callOut, tellLate],
           },

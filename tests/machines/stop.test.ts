@@ -266,6 +266,13 @@ describe('a stop', () => {
     }
   });
 
+  it('bounces at a device that both use, too: the same hand within a moment is one person', () => {
+    const driver = new Driver(demoFour).goodUntil('job.stopTechnician.asking').stop({ via: 'touch' });
+    driver.stop({ by: 'second', via: 'touch', afterMs: 60 });
+    expect(driver.name).toBe('stopped.drillGoesOn');
+    expect(driver.stop({ by: 'second', via: 'touch', afterMs: 800 }).name).toBe('stopped.drill');
+  });
+
   it('by the second person while the technician’s word is tried out is a real one: it proves neither', () => {
     const driver = new Driver(demoFour)
       .goodUntil('job.stopTechnician.asking')
