@@ -9,6 +9,7 @@ import { Starter, type Usual } from './bay/starter.ts';
 import { type Attended, openDesk } from './desk.ts';
 import { buildApp } from './http/app.ts';
 import { Guard } from './http/guard.ts';
+import { KnownAddresses } from './http/known-addresses.ts';
 import { CodeDesk, type OpenCode } from './pairing/code-desk.ts';
 import { Pairings } from './pairing/pairings.ts';
 import { FolderShop } from './shop/folder-shop.ts';
@@ -61,6 +62,8 @@ export interface RunningServer extends Attended {
   readonly authority: string;
   /** The pairing codes that are open now. */
   codes(): readonly OpenCode[];
+  /** Something broke, and nobody knows what hangs on it: what goes on is stopped in all bays, and all faces are told why. */
+  fails(error: unknown): void;
   /** Ends the server; sessions can be gone on with by the next one. */
   close(): Promise<void>;
 }
@@ -148,6 +151,7 @@ export async function startServer(options: ServeOptions): Promise<RunningServer>
       desk,
       pairings,
       shop,
+      known: new KnownAddresses(),
       incoming: join(own, 'incoming'),
       models: options.models,
       patienceMs: options.patienceMs ?? PATIENCE_MS,
@@ -190,6 +194,9 @@ export async function startServer(options: ServeOptions): Promise<RunningServer>
     fingerprint: certificate.fingerprint,
     authority: certificate.authority.fingerprint,
     codes: () => desk.codes(),
+    fails(error) {
+      for (const bay of bays.values()) bay.fails(error);
+    },
     ...attended,
     async close() {
       clearInterval(looking);

@@ -9,6 +9,8 @@ export interface EventTaker {
   isOver(): boolean;
   /** Carries it out at once, all but what waits for the disk. */
   take(event: SessionEvent): Rest;
+  /** What carrying one out, or its rest, has thrown: those that come after are taken all the same. */
+  failed(error: unknown): void;
 }
 
 /**
@@ -28,11 +30,19 @@ export class EventQueue {
     this.#taker = taker;
   }
 
-  /** Puts an event in its place; a stop has been taken when this returns, but for one that comes within another event. */
+  /**
+   * Puts an event in its place; a stop has been taken when this returns, but for one that comes within another event.
+   * @throws what carrying out a stop has thrown: nobody is told that it counts
+   */
   put(event: SessionEvent): void {
     if (event.type === 'stop') {
       this.#stops.push(event);
-      this.#takeStops();
+      try {
+        this.#takeStops();
+      } catch (error) {
+        this.#taker.failed(error);
+        throw error;
+      }
       return;
     }
     this.#waiting.push(event);
@@ -54,9 +64,13 @@ export class EventQueue {
     try {
       for (let event = this.#waiting.shift(); event; event = this.#waiting.shift()) {
         if (this.#taker.isOver()) return;
-        const rest = this.#take(event);
-        this.#takeStops();
-        await rest();
+        try {
+          const rest = this.#take(event);
+          this.#takeStops();
+          await rest();
+        } catch (error) {
+          this.#taker.failed(error);
+        }
       }
     } finally {
       // With the look that found nothing waiting, not a turn later: what came between would lie until something else came.
@@ -72,7 +86,15 @@ export class EventQueue {
       // What waits was said before the stop: it is no answer to what is asked after it.
       this.#waiting = [];
       const rest = this.#take(stop);
-      this.#stopped = Promise.all([this.#stopped, rest()]).then(() => {});
+      this.#stopped = Promise.all([this.#stopped, this.#rested(rest)]).then(() => {});
+    }
+  }
+
+  async #rested(rest: Rest): Promise<void> {
+    try {
+      await rest();
+    } catch (error) {
+      this.#taker.failed(error);
     }
   }
 

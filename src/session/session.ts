@@ -38,6 +38,8 @@ export class Session {
   readonly #isResumed: boolean;
   readonly #leftAt: string | undefined;
   #moment: Moment;
+  #hasTaken = false;
+  #isFailing = false;
   readonly #queue: EventQueue;
   readonly #record: RecordWriter;
   readonly #announcer: Announcer;
@@ -71,6 +73,7 @@ export class Session {
     this.#queue = new EventQueue({
       isOver: () => isOver(this.#moment),
       take: event => this.#take(event),
+      failed: error => this.fails(error),
     });
     this.#record = new RecordWriter(parts, tell);
     this.#ears = new Ears(
@@ -171,6 +174,8 @@ export class Session {
   }
 
   #beginAnew(): void {
+    // Somebody was quicker: what they did stands, and nothing is asked that was so before it.
+    if (this.#hasTaken) return;
     const { profile, job } = this.#parts;
     const [moment, actions] = initialTransition(this.#machine, { profile, job });
     this.#moment = moment;
@@ -199,6 +204,23 @@ export class Session {
   /** A sentence for the people at the engine about something that does not work. */
   report(sentence: string): void {
     this.#record.report(sentence);
+  }
+
+  /** Something broke that this session hangs on: it is stopped, and told why; nothing is thrown. */
+  fails(error: unknown): void {
+    // A stop that breaks as well is not tried again by itself.
+    if (this.#isFailing || isOver(this.#moment)) return;
+    this.#isFailing = true;
+    for (const act of [
+      () => this.#moment.matches('stopped') || this.receive({ type: 'stop' }, 'technician', 'tool'),
+      () => this.report(`The tool failed (${String(error)}): the session was stopped. Key off.`),
+    ])
+      try {
+        act();
+      } catch {
+        // Whatever still works of it is carried out.
+      }
+    this.#isFailing = false;
   }
 
   /** Puts one fact on the record. Where the disk fails the session goes on, with the record in memory. */
@@ -272,6 +294,7 @@ export class Session {
 
   /** Carries an event out and calls out what cannot wait; gives back what is done once it is on the disk. */
   #take(event: SessionEvent): () => Promise<void> {
+    this.#hasTaken = true;
     const before = this.#moment;
     const [moment, actions] = transition(this.#machine, before, event);
     this.#moment = moment;

@@ -36,12 +36,15 @@ program.addHelpText(
   'after',
   `
 A session ends with exit code 0 when it is signed off, 3 when it is over without sign-off, 4 when it was left
-(Ctrl-C or Ctrl-D twice, or nobody can answer any more) and can be resumed, 1 when it could not run, and by the
+(Ctrl-C twice, or nobody can answer any more) and can be resumed, 1 when it could not run, and by the
 signal where one ended it (SIGTERM, SIGHUP); its record is closed each time. A rehearsal ends the same way, but with 5
 where a fault was missed, or an answer given that the engine contradicts.`,
 );
 registerRun(program);
-if (!isMainJob(process.argv.slice(2))) await registerOthers();
+if (!isMainJob(process.argv.slice(2))) {
+  await registerOthers();
+  refuseUnknown(process.argv.slice(2));
+}
 
 try {
   await program.parseAsync();
@@ -60,6 +63,13 @@ function inLanguage(message: string): string {
 /** The main job is called without a command; what only the others need is then not loaded. */
 function isMainJob([first]: readonly string[]): boolean {
   return first === undefined || (first.startsWith('-') && first !== '--help' && first !== '-h');
+}
+
+/** The main job takes no words of its own: the first one is a command, or misspelt. */
+function refuseUnknown([first]: readonly string[]): void {
+  const known = program.commands.map(command => command.name());
+  if (first === undefined || first.startsWith('-') || first === 'help' || known.includes(first)) return;
+  program.error(`"${first}" is no command; the commands are ${known.join(', ')}.`);
 }
 
 async function registerOthers(): Promise<void> {

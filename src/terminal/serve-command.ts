@@ -5,7 +5,7 @@ import { renderUnicodeCompact } from 'uqr';
 import { languages } from '../../prompts/index.ts';
 import { demoProfiles, fitForFirstFire, loadProfile } from '../profile/load.ts';
 import type { Profile } from '../profile/schema.ts';
-import { type OpenCode, type RunningServer, startServer } from '../server/index.ts';
+import { type OpenCode, type RunningServer, startServer, stopAllOnFailure } from '../server/index.ts';
 import { practiceJob } from '../session/demo-job.ts';
 import { loadJobCard } from '../session/job-card-file.ts';
 import { MODELS_FOLDER } from './model-command.ts';
@@ -88,12 +88,14 @@ async function serve({
     tell: sentence => console.log(sentence),
     onCodes: codes => console.log(codeTable(codes)),
   });
+  const letFail = stopAllOnFailure(server, sentence => console.log(sentence));
   const end = ended();
   for (const line of greeting(server)) console.log(line);
   console.log(codeTable(server.codes()));
   await end;
   console.log('Ending; sessions that go on can be gone on with by serving the same folder again.');
   await server.close();
+  letFail();
 }
 
 function checkBays(bays: readonly string[]): readonly string[] {

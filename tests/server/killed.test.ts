@@ -15,7 +15,7 @@ import { post } from './support/https.ts';
 const PROGRAM = new URL('programs/serve.ts', import.meta.url).pathname;
 const helloSchema = z.object({
   port: z.number(),
-  codes: z.array(z.object({ role: z.string(), code: z.string() })),
+  codes: z.array(z.object({ bay: z.string(), role: z.string(), code: z.string() })),
 });
 
 const children: ChildProcess[] = [];
@@ -25,25 +25,49 @@ afterEach(() => {
 
 async function serve(folder: string) {
   const child = spawn(process.execPath, ['--import', 'tsx', PROGRAM, folder], {
-    stdio: ['ignore', 'pipe', 'inherit'],
+    stdio: ['ignore', 'pipe', 'pipe'],
   });
   children.push(child);
   const [line] = await once(createInterface({ input: child.stdout }), 'line');
   const { port, codes } = helloSchema.parse(JSON.parse(line));
   const base = `https://127.0.0.1:${port}`;
-  const codeOf = (role: string) => codes.find(open => open.role === role)?.code ?? '';
+  const codeOf = (role: string, bay = 'bay 1') =>
+    codes.find(open => open.role === role && open.bay === bay)?.code ?? '';
   return { child, base, codeOf };
 }
+
+const pair = async ({ base, codeOf }: Awaited<ReturnType<typeof serve>>, bay: string): Promise<string> => {
+  const code = codeOf('technician', bay);
+  const { body } = await post(`${base}/api/pair`, { v: PROTOCOL_VERSION, code, device: 'tablet' });
+  return JSON.parse(body).token;
+};
+
+test('a server in which something breaks stops all bays, says so, and takes stops and answers all the same', async () => {
+  const server = await serve(await mkdtemp(join(tmpdir(), 'failed-')));
+  const told = once(createInterface({ input: server.child.stderr }), 'line');
+  const faces: Face[] = [];
+  for (const bay of ['bay 1', 'bay 2']) {
+    const face = await Face.paired(server.base, await pair(server, bay));
+    await face.do({ do: 'begin' });
+    await face.until(() => face.key === 'job.card.asking');
+    faces.push(face);
+  }
+  server.child.kill('SIGUSR2');
+  for (const face of faces)
+    await face.until(() => face.closeCode !== null || face.state?.view?.state === 'stopped');
+  expect(faces.map(({ closeCode }) => closeCode)).toEqual([null, null]);
+  expect(String(await told)).toMatch(/Error: a fault.*all sessions were stopped/);
+  for (const face of faces) {
+    expect(await face.do({ do: 'stop' })).toMatchObject({ type: 'ack', stop: 'stopped' });
+    expect(await face.say('all is off')).toMatchObject({ type: 'ack' });
+    face.close();
+  }
+}, 300_000);
 
 test('a server that is killed midway goes on from the record: devices stay paired, and nothing is done twice', async () => {
   const folder = await mkdtemp(join(tmpdir(), 'killed-'));
   const first = await serve(folder);
-  const paired = await post(`${first.base}/api/pair`, {
-    v: PROTOCOL_VERSION,
-    code: first.codeOf('technician'),
-    device: 'tablet',
-  });
-  const { token } = JSON.parse(paired.body);
+  const token = await pair(first, 'bay 1');
   const face = await Face.paired(first.base, token);
   await face.do({ do: 'begin' });
   await face.until(() => face.key === 'job.card.asking');

@@ -2,11 +2,13 @@ import { randomUUID } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { afterEach, describe, expect, test } from 'vitest';
+import { KEY_TURNED_MS } from '../../machines/progress.ts';
 import type { Role } from '../../src/server/protocol/index.ts';
 import { Face } from './support/face.ts';
 import { get } from './support/https.ts';
 import { largeRecord } from './support/large.ts';
 import { openShop, type TestShop } from './support/shop.ts';
+import { leadUntil, linesOf } from './support/whole-start.ts';
 
 let shop: TestShop;
 afterEach(() => shop.server.close());
@@ -82,6 +84,26 @@ describe('Stops of one device', () => {
     expect(technician.messages.some(one => one.type === 'ack' && one.id === ids.at(-1))).toBe(false);
     await technician.reply(ids.at(-1) ?? '');
     expect(await stopsOnRecord(technician)).toBe(2);
+  });
+
+  test('pressed again while the engine goes on are called out anew, with how to cut it off', async () => {
+    shop = await openShop();
+    const technician = await pairedAs('technician');
+    await technician.do({ do: 'begin' });
+    await leadUntil('checks.idle.item1', technician, shop.clock(), await linesOf('demo-six'));
+    await technician.do({ do: 'stop' });
+    await stopped(technician);
+    await technician.settled();
+    const heard = technician.says().length;
+    shop.clock().advance(KEY_TURNED_MS);
+    expect(await technician.do({ do: 'stop' })).toMatchObject({ type: 'ack', again: false });
+    const called = () =>
+      technician
+        .says()
+        .slice(heard)
+        .find(({ priority }) => priority === 'hazard');
+    await technician.until(() => called() !== undefined);
+    expect(called()?.text).toMatch(/cut its fuel/);
   });
 
   test('after a return stop anew', async () => {

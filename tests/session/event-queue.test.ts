@@ -10,16 +10,18 @@ const stop = (atMs: number): SessionEvent => ({ type: 'stop', ...stamp(atMs) });
  * A queue whose events are told by their type and number, when they are taken and when their rest begins; a rest is done
  * when it is let.
  */
-function aQueue({ during = (_: SessionEvent): void => {}, isOver = (): boolean => false } = {}) {
+function aQueue({ during = (_: SessionEvent): void => {}, isOver = (): boolean => false, broken = 0 } = {}) {
   const told: string[] = [];
   const done = new Map<number, () => void>();
   const queue = new EventQueue({
     isOver,
+    failed: error => told.push(`failed: ${error instanceof Error ? error.message : ''}`),
     take(event) {
       told.push(`${event.type} ${event.atMs}`);
       during(event);
-      return () => {
+      return async () => {
         told.push(`rest of ${event.atMs}`);
+        if (event.atMs === broken) throw new Error('a rest');
         return new Promise<void>(resolve => done.set(event.atMs, resolve));
       };
     },
@@ -128,4 +130,26 @@ it('what comes while the last event is just being finished with is taken, at wha
     await finished;
     expect(told.slice(2), `after ${ticks} ticks`).toEqual(['reply 2', 'rest of 2']);
   }
+});
+
+it('what breaks is told, and keeps nothing that comes after it; a stop that breaks is no stop', async () => {
+  const broken = (event: SessionEvent) => {
+    if (event.atMs === 1 || event.atMs === 4) throw new Error('an event');
+  };
+  const { queue, told, turn } = aQueue({ during: broken, broken: 2 });
+  queue.put(reply(1));
+  queue.put(reply(2));
+  queue.put(reply(3));
+  await turn();
+  expect(told).toEqual([
+    'reply 1',
+    'failed: an event',
+    'reply 2',
+    'rest of 2',
+    'failed: a rest',
+    'reply 3',
+    'rest of 3',
+  ]);
+  expect(() => queue.put(stop(4))).toThrow('an event');
+  expect(told.slice(7)).toEqual(['stop 4', 'failed: an event']);
 });

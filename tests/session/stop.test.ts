@@ -52,6 +52,16 @@ it('a stop counts and is called out before the disk has anything of it, whatever
   expect(await isConfirmed(run.path)).toBe(true);
 });
 
+it('a stop that comes before the session is begun stands when it is', async () => {
+  const run = await rig();
+  run.session.receive({ type: 'stop' }, 'second', 'touch');
+  expect(run.key()).toBe('stopped.makingSafe');
+  await run.session.begin();
+  expect(run.key()).toBe('stopped.makingSafe');
+  await run.record.close();
+  expect(await isConfirmed(run.path)).toBe(true);
+});
+
 it('what waited for the disk when a stop came is not asked any more, and what waited in the queue answers nothing', async () => {
   const { run, session, release } = await onSlowDisk();
   const begun = session.begin();

@@ -157,12 +157,12 @@ describe.each([
     expect(await verifyLog(log)).toMatchObject({ ok: true });
   }
 
-  /** Ctrl-D ends the keys; on a whole screen it is a key like Ctrl-C, and the second one leaves. */
+  /** Ctrl-D ends the keys; on a whole screen it asks as Ctrl-C does, and Ctrl-C leaves. */
   async function leave(terminal: Tmux): Promise<void> {
     terminal.press('C-d');
     if (term === 'dumb') return;
     await terminal.shows(warning);
-    terminal.press('C-d');
+    terminal.press('C-c');
   }
 
   it('goes on after one Ctrl-C, and says what a second one does', async () => {
@@ -185,7 +185,7 @@ describe.each([
     await expectEnd(terminal, log);
   });
 
-  it('is left by Ctrl-D', async () => {
+  it('is left by Ctrl-D, on a whole screen once Ctrl-C says so too', async () => {
     const { log, terminal } = await session();
     await leave(terminal);
     await expectEnd(terminal, log);

@@ -9,19 +9,32 @@ describe('the trace of the speed by ear', () => {
 
   it('is empty where nothing was sure, and finite for one speed alone', () => {
     expect(pathOf([null, null], 600, 800)).toBe('');
-    expect(renderToStaticMarkup(<EngineByEar ear={{ speed: '750 rpm', trace: [750, 750] }} />)).not.toMatch(
-      /NaN|Infinity/,
-    );
+    expect(
+      renderToStaticMarkup(
+        <EngineByEar view={{ engine: 'running', engineEar: { speed: '750 rpm', trace: [750, 750] } }} />,
+      ),
+    ).not.toMatch(/NaN|Infinity/);
   });
 });
 
 describe('what the microphone hears of the engine', () => {
   it('is shown with its speed, and as not sure where it is silent: that says nothing of the engine', () => {
-    expect(renderToStaticMarkup(<EngineByEar ear={{ speed: '750 rpm', trace: [740, 750] }} />)).toContain(
-      '750 rpm',
+    expect(
+      renderToStaticMarkup(
+        <EngineByEar view={{ engine: 'running', engineEar: { speed: '750 rpm', trace: [740, 750] } }} />,
+      ),
+    ).toContain('750 rpm');
+    const silent = renderToStaticMarkup(
+      <EngineByEar view={{ engine: 'running', engineEar: { speed: null, trace: [] } }} />,
     );
-    const silent = renderToStaticMarkup(<EngineByEar ear={{ speed: null, trace: [] }} />);
     expect(silent).toContain('not sure');
     expect(silent).not.toContain('<svg');
+  });
+
+  it('is not shown while the engine stands and nothing is heard', () => {
+    const at = (speed: string | null) =>
+      renderToStaticMarkup(<EngineByEar view={{ engine: 'off', engineEar: { speed, trace: [null] } }} />);
+    expect(at(null)).toBe('');
+    expect(at('90 rpm')).toContain('Engine by ear');
   });
 });

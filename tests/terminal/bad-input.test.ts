@@ -47,6 +47,7 @@ const cases: readonly (readonly [what: string, args: readonly string[], names: R
   ],
   ['a record to resume that is not ours', ['resume', at('sound.jsonl')], /not a record of this program/],
   ['a pace that only a file has', ['--fast'], /--fast needs --hear/],
+  ['a command that there is not', ['rehears', ...log()], /"rehears" is no command.*rehearse/],
   ['units that nobody uses', ['--units', 'furlongs'], /choose metric or us/],
 ];
 

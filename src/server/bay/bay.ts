@@ -10,7 +10,6 @@ import {
   type BayState,
   type Command,
   type Deed,
-  type LogPage,
 } from '../protocol/index.ts';
 import { AwayWatch } from './away-watch.ts';
 import { bayState } from './bay-state.ts';
@@ -88,10 +87,10 @@ export class Bay {
     return this.#opening.isUnderWay || this.goingOn !== null;
   }
 
-  /** Some entries of the session that is run here, from this one on; null when it has another id. */
-  entries(id: string, from: number): LogPage['entries'] | null {
+  /** Some lines of the record of the session that is run here, from this one on; null when it has another id. */
+  lines(id: string, from: number): readonly string[] | null {
     const { run } = this.#current;
-    return run?.id === id ? run.entries(from) : null;
+    return run?.id === id ? run.lines(from) : null;
   }
 
   get sessionMs(): number | null {
@@ -167,6 +166,12 @@ export class Bay {
   /** Stops the session, in any state and for whoever asks: it is stopped, and all faces are told, when this returns. */
   stop(by: Pairing, id: string, how: HowStopped = {}): StopDone {
     return this.#stopping.stop(by, id, how);
+  }
+
+  /** Something broke that this bay hangs on: what goes on in it is stopped, and all faces are told why. */
+  fails(error: unknown): void {
+    this.#current.goingOn?.session.fails(error);
+    this.#shown.showNow();
   }
 
   /** Lets go of a device of this bay. @throws Refused when this bay has none such */

@@ -36,13 +36,19 @@ export class Opening {
   /** @throws Refused when another one goes on here, or it cannot be begun */
   begin(deed: Extract<Deed, { do: 'begin' }>): Promise<void> {
     const { bay, starter, mouths, current } = this.#with;
-    return this.#open(async () => current.follow(await starter.start(bay, deed, mouths)));
+    return this.#open(async () => {
+      const run = await starter.start(bay, deed, mouths);
+      return () => current.follow(run);
+    });
   }
 
   /** @throws Refused when another one goes on here, or this one cannot be gone on with */
   goOn(session: string): Promise<void> {
     const { bay, starter, mouths } = this.#with;
-    return this.#open(async () => this.#take(await starter.goOn(bay, session, mouths)));
+    return this.#open(async () => {
+      const resumed = await starter.goOn(bay, session, mouths);
+      return () => this.#take(resumed);
+    });
   }
 
   /** Goes on with the session that broke off when the server ended, if there is one. */
@@ -74,16 +80,20 @@ export class Opening {
     await starter.leave(bay);
   }
 
-  /** Opens a session by what leaves it in `current`. */
-  async #open(make: () => Promise<void>): Promise<void> {
+  /**
+   * Opens a session. Nobody sees it, stops it or answers in it before it is begun: what comes meanwhile waits in `stopping`.
+   * @param make gives what leaves the session in `current`
+   */
+  async #open(make: () => Promise<() => void>): Promise<void> {
     const { current, stopping } = this.#with;
     if (this.#isUnderWay || current.goingOn)
       throw new Refused('notNow', 'A session goes on in this bay; stop and end it first.');
     this.#isUnderWay = true;
     const before = current.run;
     try {
-      await make();
+      const follow = await make();
       await before?.close();
+      follow();
       const begun = current.run?.session.begin();
       this.#isUnderWay = false;
       stopping.takeToCome();

@@ -11,7 +11,7 @@ import { closeRecord } from '../../session/save-record.ts';
 import { Session } from '../../session/session.ts';
 import { Viewer } from '../../session/viewer.ts';
 import { joinVoices, type VoicesLink } from '../../session/who-speaks/join-voices.ts';
-import { ENTRIES_IN_A_PAGE, type LogPage } from '../protocol/index.ts';
+import { ENTRIES_IN_A_PAGE } from '../protocol/index.ts';
 import { type Mouths, RemoteSpeech } from './remote-voice.ts';
 
 /** Makes the clock of a session that begins at this session time. */
@@ -110,12 +110,9 @@ export class Run {
     return entrySchema.parse(JSON.parse(first)).hash;
   }
 
-  /** Some entries of its record, from this one on. */
-  entries(from: number): LogPage['entries'] {
-    return this.record
-      .linesFrom(from, ENTRIES_IN_A_PAGE)
-      .map(line => entrySchema.parse(JSON.parse(line)))
-      .map(({ seq, at, monoMs, kind, data, hash }) => ({ seq, at, monoMs, kind, data, hash }));
+  /** Some lines of its record, from this one on, as they were written. */
+  lines(from: number): readonly string[] {
+    return this.record.linesFrom(from, ENTRIES_IN_A_PAGE);
   }
 
   /** How its engine fires; null once it is over. */
@@ -158,12 +155,24 @@ export class Run {
 
   #closeRecord(): Promise<void> {
     this.#closing ??= (async () => {
-      await this.session.settled();
-      this.clock.setAlarm(null, () => {});
-      clearTimeout(this.#earGone);
-      await this.#keepRecord();
+      try {
+        await this.session.settled();
+        this.clock.setAlarm(null, () => {});
+        clearTimeout(this.#earGone);
+        await this.#keepRecord();
+      } catch (error) {
+        this.#couldNotClose(error);
+      }
     })();
     return this.#closing;
+  }
+
+  /** Whatever else keeps it from being closed, as a lock that cannot be taken away: other bays go on, and so does this one. */
+  #couldNotClose(error: unknown): void {
+    this.viewer.showProblem('The laptop could not close the record; its terminal says why.');
+    this.#news.lost(
+      `${this.record.path} could not be closed (${systemCause(error)}): verify it before you go on with it.`,
+    );
   }
 
   /** The faces are told the name of the file only: where it is on the laptop is nobody's business but its own. */
@@ -178,7 +187,7 @@ export class Run {
       await this.#news.rescued(path, elsewhere, this.chain);
       this.#news.closed();
     } catch (error) {
-      if (!(error instanceof RecordError)) throw error;
+      if (!(error instanceof RecordError)) return this.#couldNotClose(error);
       this.viewer.showProblem('The laptop could save the record nowhere; its terminal says why.');
       this.#news.lost(error.message);
     }

@@ -1,5 +1,6 @@
 import { isKnownEmergency } from '../../../machines/emergency.ts';
 import { type Moment, offerOf } from '../../../machines/moment.ts';
+import { KEY_TURNED_MS } from '../../../machines/progress.ts';
 import type { Emergency } from '../../../machines/vocabulary.ts';
 import type { NotCarriedOut } from '../../record/vocabulary/index.ts';
 import type { Pairing } from '../pairing/pairings.ts';
@@ -59,15 +60,17 @@ export class Stopping {
     if (!run)
       return isBeginning() ? this.#keep(by, id, { how, cause }) : { stop: 'nothingRuns', again: false };
     const { moment } = run.session;
+    const nowMs = run.clock.nowMs();
     if (!mayCallForHelp(by.role)) this.notCarriedOut(by, id, how, 'notAtEngine');
     const isSame =
       moment.matches('stopped') &&
-      (done.find(by.device, id) !== undefined || (!isNews(moment, cause) && !this.#book.take(by.device)));
+      (done.find(by.device, id) !== undefined ||
+        (!isNews(moment, cause) && !this.#book.take(by.device, nowMs, insistsAfterMs(moment))));
     if (isSame) return { stop: 'stopped', again: true };
     current.record(by, id, { do: 'stop' });
     const who = speaksFor(by, { run, crew });
     run.session.receive({ type: 'stop', ...(cause && { cause }) }, who, via);
-    this.#book.take(by.device);
+    this.#book.take(by.device, nowMs);
     done.add(by.device, id, Promise.resolve());
     showNow();
     return { stop: 'stopped', again: false };
@@ -79,16 +82,20 @@ export class Stopping {
     return this.#scene.current.goingOn?.session.saysItself(deed.cause) === true;
   }
 
-  /** A call for help that nothing follows from stands on the record all the same, once for each stop. */
+  /**
+   * A call for help that nothing follows from stands on the record all the same, once for each stop.
+   * @param by the deed that it came by
+   */
   notCarriedOut(
     { device, name, role }: Pairing,
     id: string,
     { cause }: HowStopped,
     why: NotCarriedOut,
+    by: 'stop' | 'say' = 'stop',
   ): void {
     const { goingOn } = this.#scene.current;
     if (!goingOn || cause === undefined || !this.#book.take(`${device} ${cause} ${why}`)) return;
-    goingOn.session.keep('notCarriedOut', { id, device, name, role, do: 'stop', cause, why });
+    goingOn.session.keep('notCarriedOut', { id, device, name, role, do: by, cause, why });
   }
 
   #keep(
@@ -115,6 +122,13 @@ export class Stopping {
     this.#toCome = [];
   }
 }
+
+/**
+ * How long after its stop a device calls for it once more, ms: whoever presses again by then, before all is off, says that it
+ * goes on.
+ */
+const insistsAfterMs = (moment: Moment): number =>
+  offerOf(moment).anybodys?.includes('stillRunning') === true ? KEY_TURNED_MS : Number.POSITIVE_INFINITY;
 
 /** Whether a stop tells a session that is stopped already something new. */
 function isNews(moment: Moment, cause: Emergency | undefined): boolean {

@@ -304,6 +304,8 @@ export class Connection {
   }
 
   #setState(state: BayState): void {
+    // What was stopped is no longer there: nothing of it is shown over what comes.
+    if (this.#state?.session && state.session === null) this.#stop = 'none';
     this.#state = state;
     this.#takenAtMs = this.#parts.nowMs();
     this.#events.onState();

@@ -26,7 +26,11 @@ const sentenceOf = (cause: unknown) => (cause instanceof Error ? cause.message :
 
 const offlineText = (offline: Offline | null) => {
   if (!offline) return '';
-  return offline.state === 'not' ? `${words.offline.not} ${offline.why}` : words.offline[offline.state];
+  if (offline.state !== 'not') return words.offline[offline.state];
+  // In the browser's own words, in its own language: what they mean is always the same.
+  return /certificate|SSL/i.test(offline.why)
+    ? words.offline.untrusted
+    : `${words.offline.not} ${offline.why}`;
 };
 
 /** The whole page: the start, or a session. */

@@ -33,7 +33,12 @@ function BrokenOff({ deeds }: { readonly deeds: BayDeeds }) {
     };
     const look = () =>
       void deeds.sessions('').then(
-        found => show(found.filter(({ state }) => state === 'brokenOff')),
+        found => {
+          const brokenOff = found.filter(({ state }) => state === 'brokenOff');
+          // One that is still being checked may be one of them.
+          const isSure = brokenOff.length > 0 || found.every(({ state }) => state !== 'unchecked');
+          show(isSure ? brokenOff : 'looking');
+        },
         () => show('failed'),
       );
     look();

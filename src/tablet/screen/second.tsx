@@ -45,7 +45,7 @@ export function Second({ session, onLeave }: { readonly session: BaySession; rea
           {!asked && view.state !== 'stopped' && <p className="quiet">{words.second.nothing}</p>}
           <Answers view={view} touch={touch} asked={asked} clear={bay?.clear === 'needed'} />
           <Coming coming={view.coming ?? []} />
-          {view.engineEar && <EngineByEar ear={view.engineEar} />}
+          <EngineByEar view={view} />
           <Problems problems={problems.rest} />
         </>
       )}

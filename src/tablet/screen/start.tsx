@@ -82,6 +82,7 @@ export function Start({
           </button>
         }
       />
+      {chosen?.invented && <p className="quiet">{words.invented}</p>}
       {chosen && (
         <Accept
           profile={chosen}

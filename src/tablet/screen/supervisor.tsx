@@ -48,7 +48,7 @@ export function Supervisor({
       {plots.map(plot => (
         <PlotFigure key={plot.quantity} plot={plot} />
       ))}
-      {view.engineEar && <EngineByEar ear={view.engineEar} />}
+      <EngineByEar view={view} />
       <Gates gates={view.gates} />
       <Readings readings={view.readings} />
       <Sentences title={words.faults} lines={view.faults} />

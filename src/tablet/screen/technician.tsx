@@ -53,7 +53,7 @@ export function Technician({
       {plots.map(plot => (
         <PlotFigure key={plot.quantity} plot={plot} />
       ))}
-      {view.engineEar && <EngineByEar ear={view.engineEar} />}
+      <EngineByEar view={view} />
       <Readings readings={view.readings} />
       <Gates gates={view.gates} />
       <Sentences title={words.faults} lines={view.faults} />

@@ -6,6 +6,8 @@ export const english = {
   makerFirst: "The engine maker's instructions, local codes and licensed practice come first.",
   stop: 'STOP',
   stopHint: 'Stops the procedure. It does not stop the engine: turn the key off.',
+  /** The same on the control itself. */
+  stopShort: 'Does not stop the engine: key off',
   stopped: 'Stopped. Key off.',
   stopStates: {
     stopping: 'Stopping…',
@@ -48,7 +50,7 @@ export const english = {
   left: 'left',
   waiting: 'No answer is awaited now.',
   engineByEar: {
-    title: 'By ear',
+    title: 'Engine by ear',
     notSure: 'not sure',
     hunts: 'Idle hunts by',
     changed: 'Its sound has changed:',
@@ -183,6 +185,8 @@ export const english = {
     ready: 'Ready for use without a network.',
     keeping: 'Being stored for use without a network…',
     not: 'Not stored for use without a network:',
+    untrusted:
+      'Not stored for use without a network: this device does not trust the laptop yet. Open /trust here first.',
     update: 'A new version is there. It waits until no session runs.',
     use: 'Use it now',
     inUse: 'A session is open on this device, in this or another tab: leave it first.',

@@ -7,6 +7,7 @@ export const spanish: Words = {
   makerFirst: 'Las instrucciones del fabricante, las normas locales y el oficio con licencia van primero.',
   stop: 'STOP',
   stopHint: 'Detiene el procedimiento. No detiene el motor: quite el contacto.',
+  stopShort: 'No detiene el motor: quite el contacto',
   stopped: 'Detenido. Quite el contacto.',
   stopStates: {
     stopping: 'Deteniendo…',
@@ -42,7 +43,7 @@ export const spanish: Words = {
   left: 'quedan',
   waiting: 'Ahora no se espera respuesta.',
   engineByEar: {
-    title: 'De oído',
+    title: 'Motor, de oído',
     notSure: 'no es seguro',
     hunts: 'El ralentí oscila',
     changed: 'Su ruido ha cambiado:',
@@ -175,6 +176,8 @@ export const spanish: Words = {
     ready: 'Listo para usarse sin red.',
     keeping: 'Guardando para usarse sin red…',
     not: 'No guardado para usarse sin red:',
+    untrusted:
+      'No guardado para usarse sin red: este aparato todavía no confía en el portátil. Abra antes /trust aquí.',
     update: 'Hay una versión nueva. Espera a que no haya ninguna sesión en curso.',
     use: 'Usarla ahora',
     inUse: 'Hay una sesión abierta en este aparato, en esta u otra pestaña: salga primero.',

@@ -8,6 +8,7 @@ export const french: Words = {
     "Les instructions du constructeur, la réglementation locale et les règles de l'art passent d'abord.",
   stop: 'STOP',
   stopHint: "Arrête la procédure. N'arrête pas le moteur : coupez le contact.",
+  stopShort: "N'arrête pas le moteur : coupez le contact",
   stopped: 'Arrêt. Contact coupé.',
   stopStates: {
     stopping: 'Arrêt en cours…',
@@ -43,7 +44,7 @@ export const french: Words = {
   left: 'restant',
   waiting: "Aucune réponse n'est attendue.",
   engineByEar: {
-    title: "À l'oreille",
+    title: "Moteur à l'oreille",
     notSure: 'pas sûr',
     hunts: 'Le ralenti oscille de',
     changed: 'Son bruit a changé :',
@@ -199,6 +200,8 @@ export const french: Words = {
     ready: 'Prêt à servir sans réseau.',
     keeping: 'Enregistrement pour servir sans réseau…',
     not: 'Non enregistré pour servir sans réseau :',
+    untrusted:
+      "Non enregistré pour servir sans réseau : cet appareil ne fait pas encore confiance à l'ordinateur. Ouvrez d'abord /trust ici.",
     update: "Une nouvelle version est là. Elle attend qu'aucune séance ne soit en cours.",
     use: "L'employer maintenant",
     inUse: "Une séance est ouverte sur cet appareil, ici ou dans un autre onglet : quittez-la d'abord.",

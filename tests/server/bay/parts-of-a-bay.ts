@@ -24,8 +24,8 @@ import { demoSix } from '../../machines/helpers/profiles.ts';
 
 const header = { profile: demoSix, job: demoJob, language: 'en', units: 'us' } as const;
 const mouths = { say: () => 0, hush: () => 0, attended: () => false };
+const BEGIN = new Date('2026-01-02T03:04:05Z');
 const news = { rescued: async () => {}, lost: () => {}, closed: () => {} };
-const clockFrom = () => new VirtualClock(new Date('2026-01-02T03:04:05Z'));
 
 /** A disk that takes nothing until it is let; what it is given is sealed in the order of the calls all the same. */
 export function slowDisk(record: RecordLog): { release(): void } {
@@ -67,6 +67,11 @@ const recordedIn = async ({ record }: Run) => readRecorded((await readLog(record
 /** The parts of a bay, on real records, with nobody connected over a line: whose sessions are begun when they are let. */
 export async function partsOfABay() {
   const folder = await mkdtemp(join(tmpdir(), 'bay-'));
+  let clock = new VirtualClock(BEGIN);
+  const clockFrom = () => {
+    clock = new VirtualClock(BEGIN);
+    return clock;
+  };
   const pairings = await Pairings.open(join(folder, 'pairings.json'), () => 0);
   const paired = async (role: Role, bay = 'bay'): Promise<Pairing> => {
     const added = await pairings.add(bay, role, `the ${role}`);
@@ -142,6 +147,8 @@ export async function partsOfABay() {
     stopping,
     opening,
     done,
+    /** The clock of the session that began last. */
+    clock: () => clock,
     /** The states that all faces were told of at once. */
     shown,
     perform,

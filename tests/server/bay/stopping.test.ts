@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { KEY_TURNED_MS } from '../../../machines/progress.ts';
 import { latch, partsOfABay, slowDisk } from './parts-of-a-bay.ts';
 
 async function begun() {
@@ -43,6 +44,26 @@ describe('A stop', () => {
     expect(stopping.stop(supervisor, '1')).toEqual(NEW);
     await run().session.settled();
     expect(await commandsOn(run())).toEqual(['begin', 'stop', 'stop', 'stop']);
+  });
+
+  test('pressed again by then on the same device, before all is off, says that it goes on: once in so long', async () => {
+    const { stopping, second, run, clock, say, commandsOn } = await begun();
+    expect(stopping.stop(second, '1')).toEqual(NEW);
+    clock().advance(KEY_TURNED_MS - 1);
+    expect(stopping.stop(second, '2')).toEqual(AGAIN);
+    expect(run().session.moment.context.stop?.insisted).toBe(false);
+    clock().advance(1);
+    // The same press, sent once more because no answer came.
+    expect(stopping.stop(second, '1')).toEqual(AGAIN);
+    expect(stopping.stop(second, '3')).toEqual(NEW);
+    expect(run().session.moment.context.stop?.insisted).toBe(true);
+    clock().advance(KEY_TURNED_MS - 1);
+    expect(stopping.stop(second, '4')).toEqual(AGAIN);
+    clock().advance(1);
+    await say('all is off');
+    expect(stopping.stop(second, '5')).toEqual(AGAIN);
+    await run().session.settled();
+    expect(await commandsOn(run())).toEqual(['begin', 'stop', 'stop', 'say']);
   });
 
   test('that calls for help is called out in a stopped session too, once for each thing that it is for', async () => {

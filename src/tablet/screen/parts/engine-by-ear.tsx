@@ -1,4 +1,4 @@
-import type { EngineEarView } from '../../../session/view.ts';
+import type { EngineEarView, View } from '../../../session/view.ts';
 import { words } from '../../words/index.ts';
 
 const WIDTH = 240;
@@ -24,9 +24,12 @@ export function pathOf(trace: EngineEarView['trace'], low: number, high: number)
 }
 
 /** What the microphone hears of the engine: its speed, and how it went in the last minute. Nothing is judged by it. */
-export function EngineByEar({ ear }: { readonly ear: EngineEarView }) {
-  const { speed, trace, hunting, change, microphone } = ear;
+export function EngineByEar({ view }: { readonly view: Pick<View, 'engineEar' | 'engine'> }) {
+  if (!view.engineEar) return null;
+  const { speed, trace, hunting, change, microphone } = view.engineEar;
   const heard = trace.filter(rpm => rpm !== null);
+  // Beside an engine that stands and is not heard there is nothing to know.
+  if (view.engine === 'off' && speed === null && heard.length === 0) return null;
   const [least, most] = [Math.min(...heard), Math.max(...heard)];
   const spare = Math.max(0, LEAST_SPAN * most - (most - least)) / 2;
   const [low, high] = [Math.floor(least - spare), Math.ceil(most + spare)];

@@ -42,7 +42,13 @@ function useTopForEach(turn: string) {
   const work = useRef<HTMLDivElement>(null);
   // biome-ignore lint/correctness/useExhaustiveDependencies: with each question
   useLayoutEffect(() => {
-    for (const { current } of [body, work]) current?.scrollTo(0, 0);
+    const toTop = () => {
+      for (const { current } of [body, work]) current?.scrollTo(0, 0);
+    };
+    toTop();
+    // A field that keeps the focus is brought back into sight by the browser once all is in its place.
+    const after = requestAnimationFrame(() => requestAnimationFrame(toTop));
+    return () => cancelAnimationFrame(after);
   }, [turn]);
   return { body, work };
 }

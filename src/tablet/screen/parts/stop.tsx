@@ -32,6 +32,7 @@ export function Stop({
   return (
     <button type="button" className="stop" onPointerDown={act} onClick={act} aria-describedby="stop-hint">
       {words.stop}
+      <small aria-hidden="true">{words.stopShort}</small>
       <span id="stop-hint" className="unseen">
         {words.stopHint}
       </span>
