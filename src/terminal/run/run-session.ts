@@ -140,7 +140,12 @@ async function joinParts(
   const tellKeysEnded = () => {
     if (microphoneHears && !answers.has('keys')) session.report(words.keysEnded);
   };
-  for (const remark of [...speaking.remarks, ...(setAside ? [setAside] : [])]) session.report(remark);
+  for (const remark of [
+    ...speaking.remarks,
+    ...(setAside ? [setAside] : []),
+    ...(restored && header.rehearsal ? [faceWords[header.language].modelGone] : []),
+  ])
+    session.report(remark);
   await session.begin();
   const compared = besidePastStarts(session, header);
   // Only now: the first sentence is in the making while the face and the ear are loaded.
