@@ -62,6 +62,8 @@ export interface ConfirmStep extends StepBase {
     readonly seconds: (context: Context) => number;
     /** Since when, session time; without it since it is asked. */
     readonly sinceMs?: (context: Context) => number | undefined;
+    /** The same where it is asked for the first time; gone back to, since it is asked. */
+    readonly firstSinceMs?: (context: Context) => number | undefined;
     readonly cause: Cause;
     /** The rule behind the limit, on the seconds that the reply took; for the record. */
     readonly judge: Judge;

@@ -91,9 +91,10 @@ const limited = (within: NonNullable<ConfirmStep['within']>): Nodes => ({
       actions: startDeadline(
         look => within.seconds(look.context),
         within.cause,
-        // Gone back to, it is asked for anew.
         look =>
-          (look.event.type === 'goBack' ? undefined : within.sinceMs?.(look.context)) ?? atMs(look.event),
+          (look.event.type === 'goBack' ? undefined : within.firstSinceMs?.(look.context)) ??
+          within.sinceMs?.(look.context) ??
+          atMs(look.event),
       ),
     },
   },

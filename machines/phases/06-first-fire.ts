@@ -50,7 +50,7 @@ export const firstFireSteps = (profile: Profile): readonly Step[] => {
       within: {
         seconds: () => profile.oilPressure.firstFireWithinS,
         cause: 'noOilPressure',
-        sinceMs: ({ runsSinceMs }) => runsSinceMs ?? undefined,
+        firstSinceMs: ({ runsSinceMs }) => runsSinceMs ?? undefined,
         judge: firstPressure,
       },
       trouble: { reply: 'noOilPressure', cause: 'noOilPressure' },

@@ -59,7 +59,7 @@ export function firstRunSteps(profile: Profile): readonly Step[] {
       within: {
         seconds: () => oilPressure.firstFireWithinS,
         cause: 'noOilPressure',
-        sinceMs: ({ runsSinceMs }) => runsSinceMs ?? undefined,
+        firstSinceMs: ({ runsSinceMs }) => runsSinceMs ?? undefined,
         judge: firstPressure,
       },
       trouble: { reply: 'noOilPressure', cause: 'noOilPressure' },
