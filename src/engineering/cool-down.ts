@@ -47,6 +47,16 @@ const LEAST_FALL_K = 2;
 const LONGEST_UNWATCHED_S = 600;
 const SHORTEST_WAIT_S = 60;
 
+/** Seconds at least until it is at `recheckC`: what cools falls ever slower, so never faster than between the last two. */
+function earliestS(falling: readonly Reading[], recheckC: number): number {
+  const [before, last] = [falling.at(-2), falling.at(-1)];
+  if (!before || !last) return 0;
+  const rateKPerS = (before.value - last.value + RESOLUTION_K) / (last.timeS - before.timeS);
+  return rateKPerS > 0 ? Math.max(0, last.value - recheckC) / rateKPerS : LONGEST_UNWATCHED_S;
+}
+
+const wait = (seconds: number) => Math.min(LONGEST_UNWATCHED_S, Math.max(SHORTEST_WAIT_S, seconds));
+
 /**
  * Estimates when a stopped engine will have cooled to `recheck` (degC, 20 to 60) in air at `ambient` (degC, -60
  * to 60), and when to look again: at the earliest time at which it may be cool, yet at least every 10 minutes
@@ -82,9 +92,9 @@ export function estimateCoolDown(
 
   const peakC = readings.reduce((peak, { value }) => Math.max(peak, value), Number.NEGATIVE_INFINITY);
   const falling = readings.slice(readings.findLastIndex(({ value }) => value === peakC));
-  const lookAgainS = SHORTEST_WAIT_S;
-  const noEstimateYet = ok<CoolDown>({ state: 'noEstimateYet', peakC, lookAgainS }, RULE);
   const fallK = peakC - (falling.at(-1)?.value ?? peakC);
+  const atLeastS = fallK > 0 ? earliestS(falling, recheckC) : 0;
+  const noEstimateYet = ok<CoolDown>({ state: 'noEstimateYet', peakC, lookAgainS: wait(atLeastS) }, RULE);
   if (falling.length < LEAST_READINGS || spanS(falling) < LEAST_SPAN_S || fallK < LEAST_FALL_K) {
     return noEstimateYet;
   }
@@ -99,7 +109,7 @@ export function estimateCoolDown(
       tauS: fit.tauS,
       reached,
       left,
-      lookAgainS: Math.min(LONGEST_UNWATCHED_S, Math.max(SHORTEST_WAIT_S, left.lowS)),
+      lookAgainS: wait(Math.max(atLeastS, left.lowS)),
     },
     RULE,
   );

@@ -95,6 +95,14 @@ export async function openDesk(shop: string, server: Attended, tell: (sentence: 
   };
 }
 
+function inLine(line: string): unknown {
+  try {
+    return JSON.parse(line);
+  } catch {
+    return undefined;
+  }
+}
+
 /**
  * Asks the running server of this shop.
  * @throws DeskError when none answers
@@ -112,8 +120,9 @@ export function askDesk(shop: string, asked: DeskRequest): Promise<DeskAnswer> {
     createInterface({ input: socket })
       .on('error', fail)
       .once('line', line => {
-        const found = answerSchema.safeParse(JSON.parse(line));
+        const found = answerSchema.safeParse(inLine(line));
         if (found.success) resolve(found.data);
+        // Whoever else sits at that address is no server of this shop: the end of the line says so.
         socket.destroy();
       });
   });

@@ -9,6 +9,7 @@ import { Starter, type Usual } from './bay/starter.ts';
 import { type Attended, openDesk } from './desk.ts';
 import { buildApp } from './http/app.ts';
 import { Guard } from './http/guard.ts';
+import { KnownAddresses } from './http/known-addresses.ts';
 import { CodeDesk, type OpenCode } from './pairing/code-desk.ts';
 import { Pairings } from './pairing/pairings.ts';
 import { FolderShop } from './shop/folder-shop.ts';
@@ -150,6 +151,7 @@ export async function startServer(options: ServeOptions): Promise<RunningServer>
       desk,
       pairings,
       shop,
+      known: new KnownAddresses(),
       incoming: join(own, 'incoming'),
       models: options.models,
       patienceMs: options.patienceMs ?? PATIENCE_MS,

@@ -18,4 +18,6 @@ export interface SessionParts {
   /** What is told for as long as entries are in memory only; where it is left out, the record's own sentence. */
   readonly notKept?: (failure: RecordError) => string;
   readonly speech: SpeechQueue;
+  /** A model stands in for the engine. */
+  readonly rehearsal?: true | undefined;
 }

@@ -5,6 +5,8 @@ export interface View {
   readonly profileName: string;
   /** The engine is invented: said on every face. */
   readonly invented: boolean;
+  /** A model stands in for the engine: said first of all. */
+  readonly rehearsal?: true;
   readonly state: 'working' | 'held' | 'stopped' | 'over';
   /** It stands still because a stop word was tried out: nothing is wrong. */
   readonly drill?: boolean;

@@ -129,6 +129,7 @@ export class Viewer {
     return {
       profileName: profile.name,
       invented: profile.invented,
+      ...(parts.rehearsal ? { rehearsal: true } : {}),
       state: stateOf(moment),
       drill: isDrill(moment),
       ...(offer.awaits === 'drill' ? { emergencyWord: shortest(language.stopWordings) } : {}),

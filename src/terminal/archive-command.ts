@@ -1,3 +1,4 @@
+import { existsSync } from 'node:fs';
 import { writeFile } from 'node:fs/promises';
 import { type Command, InvalidArgumentError, Option } from 'commander';
 import { languages } from '../../prompts/index.ts';
@@ -33,9 +34,11 @@ export function registerArchive(program: Command): void {
       'add records; what is there already is left alone, and what does not verify is kept and marked',
     )
     .argument('<files...>', 'records, or folders of them')
-    .action((files: string[], options: PlaceOptions) =>
-      inArchive(options, own => add(own, files, options), 'make'),
-    );
+    .action((files: string[], options: PlaceOptions) => {
+      // Nothing to be kept makes no archive.
+      const made = files.some(file => existsSync(file)) ? 'make' : 'refuse';
+      return inArchive(options, own => add(own, files, options), made);
+    });
 
   withFilter(withPlace(archive.command('find')))
     .description('list sessions, the latest first')

@@ -2,6 +2,7 @@ import { Command } from 'commander';
 import { linesBySentence } from '../../prompts/by-sentence.ts';
 import { languages } from '../../prompts/index.ts';
 import type { LanguageCode } from '../../prompts/types.ts';
+import { nearest } from './nearest.ts';
 import { registerRun } from './run/commands.ts';
 
 // The development build of the terminal library checks everything twice.
@@ -29,7 +30,7 @@ for (const stream of [process.stdout, process.stderr])
     if (error.code !== 'EPIPE') throw error;
   });
 
-const program = new Command('first-fire').description(
+const program = new Command('npm start --').description(
   'Leads a technician by voice through the first start of a new or rebuilt diesel engine.',
 );
 program.addHelpText(
@@ -69,7 +70,9 @@ function isMainJob([first]: readonly string[]): boolean {
 function refuseUnknown([first]: readonly string[]): void {
   const known = program.commands.map(command => command.name());
   if (first === undefined || first.startsWith('-') || first === 'help' || known.includes(first)) return;
-  program.error(`"${first}" is no command; the commands are ${known.join(', ')}.`);
+  const meant = nearest(first, known);
+  const hint = meant === null ? '' : ` did you mean "${meant}"? If not,`;
+  program.error(`"${first}" is no command;${hint} the commands are ${known.join(', ')}.`);
 }
 
 async function registerOthers(): Promise<void> {

@@ -37,7 +37,10 @@ export function registerReport(program: Command): void {
     )
     .option('--html <file>', 'where the HTML goes')
     .option('--pdf <file>', 'where the PDF goes')
-    .option('--csv <folder>', 'readings.csv, events.csv and a JSON Schema of their columns')
+    .option(
+      '--csv <folder>',
+      'a folder: readings.csv, events.csv and a JSON Schema of their columns go there',
+    )
     .option('--json <file>', 'everything for other programs, with its JSON Schema beside it')
     .addOption(
       new Option('--units <system>', 'units of the report (default: as in the session)').choices(unitSystems),
@@ -56,6 +59,8 @@ function unitsGiven(command: Command): Pick<ReportOptions, 'units'> {
 }
 
 async function makeReport(log: string, options: ReportOptions): Promise<void> {
+  if (options.csv !== undefined && /\.csv$/i.test(options.csv))
+    throw new ReportError(`--csv ${options.csv}: three files go into a folder; name a folder.`);
   const input = await gather(log, options.hash === undefined ? {} : { lastHash: options.hash });
   const [opened] = input.entries;
   const units = options.units ?? (opened ? readHeader(opened.data)?.units : undefined) ?? 'metric';

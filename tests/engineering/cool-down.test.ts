@@ -56,6 +56,17 @@ describe('cool-down after key-off', () => {
     });
   });
 
+  test('of an engine that is far from cool says no sooner than it can be, also from two readings', () => {
+    const celsius = (degF: number) => ((degF - 32) * 5) / 9;
+    const looks = [182, 168, 155, 144].map((degF, i) => ({ timeS: i * 780, value: celsius(degF) }));
+    for (const count of [2, 3, 4])
+      expect(estimateCoolDown(looks.slice(0, count), 20, celsius(113))).toMatchObject({
+        value: { state: 'noEstimateYet', lookAgainS: 600 },
+      });
+    const near = [celsius(116), celsius(115), celsius(114)].map((value, i) => ({ timeS: i * 60, value }));
+    expect(estimateCoolDown(near, 20, celsius(113))).toMatchObject({ value: { lookAgainS: 60 } });
+  });
+
   test('counts as cool only when the last two readings both say so', () => {
     const hot = every(600, 6, cooling(95, 20, 4000));
     const once = [...hot, { timeS: 3600, value: 40 }];

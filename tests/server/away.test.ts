@@ -61,5 +61,8 @@ describe('When the device that leads is away', () => {
     const record = readFileSync(join(shop.folder, `${session}.jsonl`), 'utf8');
     expect(lines.startsWith(record) || record.startsWith(lines)).toBe(true);
     expect(lines.length).toBeGreaterThan(10_000);
+    // Handed on as they were written: the thread that takes stops reads none of them.
+    const { body } = await get(shop.base, `/api/sessions/${session}/log?from=1`, token);
+    expect(body.startsWith(`{"entries":[${lines.split('\n')[1]},`)).toBe(true);
   });
 });

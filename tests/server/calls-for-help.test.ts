@@ -244,6 +244,16 @@ test("A supervisor's stop stops, and names nothing that only people at the engin
     ]);
 });
 
+test('Fire that a supervisor types is refused, and on the record', async () => {
+  const { technician } = await begun();
+  const supervisor = await pairedAs('supervisor');
+  expect(await supervisor.say('fire')).toMatchObject({ type: 'error', code: 'notYourRole' });
+  expect(technician.key).toBe('job.card.asking');
+  await expect
+    .poll(async () => (await onRecord(technician)).filter(({ kind }) => kind === 'notCarriedOut'))
+    .toMatchObject([{ data: { role: 'supervisor', do: 'say', cause: 'smokeOrFire', why: 'notAtEngine' } }]);
+});
+
 test('Fire in one bay stops nothing in another', async () => {
   const { technician } = await begun();
   const stranger = await pairedAs('second', 'bay 2');

@@ -1,4 +1,5 @@
-import { mkdtemp, stat } from 'node:fs/promises';
+import { mkdir, mkdtemp, stat } from 'node:fs/promises';
+import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Command } from 'commander';
@@ -53,4 +54,13 @@ test('The desk is open to the owner of the shop only, and where no server runs t
   expect((await stat(join(shop.folder, '.server', 'desk'))).mode & 0o077).toBe(0);
   const empty = await mkdtemp(join(tmpdir(), 'empty-'));
   await expect(devices('--shop', empty)).rejects.toThrow('No server answers for the shop');
+});
+
+test('What answers in the place of the server, and is none, is told as that', async () => {
+  const folder = await mkdtemp(join(tmpdir(), 'desk-'));
+  await mkdir(join(folder, '.server'));
+  const other = createServer(socket => socket.end('no answer\n'));
+  await new Promise<void>(resolve => other.listen(join(folder, '.server', 'desk'), resolve));
+  await expect(devices('--shop', folder)).rejects.toThrow('No server answers for the shop');
+  other.close();
 });

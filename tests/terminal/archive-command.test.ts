@@ -57,6 +57,8 @@ describe('archive', () => {
   });
 
   it('adds a folder of records, says what it kept with a mark, and does nothing the second time', async () => {
+    await expect(inShop('add', at('nothing.jsonl'))).rejects.toThrow(/There is no archive/);
+    expect(existsSync(at('shop.sqlite'))).toBe(false);
     const first = await inShop('add', folder, at('nothing.jsonl'));
     expect(first.code).toBe(1);
     expect(first.lines).toEqual([

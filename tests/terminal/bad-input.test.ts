@@ -47,7 +47,12 @@ const cases: readonly (readonly [what: string, args: readonly string[], names: R
   ],
   ['a record to resume that is not ours', ['resume', at('sound.jsonl')], /not a record of this program/],
   ['a pace that only a file has', ['--fast'], /--fast needs --hear/],
-  ['a command that there is not', ['rehears', ...log()], /"rehears" is no command.*rehearse/],
+  ['a command that is misspelt', ['rehears', ...log()], /"rehears" is no command; did you mean "rehearse"\?/],
+  [
+    'a command like no other',
+    ['bogus', ...log()],
+    /^"bogus" is no command; the commands are resume, verify/m,
+  ],
   ['units that nobody uses', ['--units', 'furlongs'], /choose metric or us/],
 ];
 

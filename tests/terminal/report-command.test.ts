@@ -87,6 +87,13 @@ describe('report LOG', () => {
     }
   });
 
+  test('says that --csv wants a folder, and makes none that is named like a file', async () => {
+    const log = await signedOff();
+    const table = join(tempFolder(), 't.csv');
+    await expect(run('report', log, '--csv', table)).rejects.toThrow(/name a folder/);
+    expect(existsSync(table)).toBe(false);
+  });
+
   test('says which file cannot be written', async () => {
     const log = await signedOff();
     await expect(run('report', log, '--html', join(log, 'x.html'))).rejects.toThrow(

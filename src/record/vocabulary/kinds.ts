@@ -206,7 +206,7 @@ const toldKinds = {
   voiceLearned: z.object({ by: name<Person>(), utterances: number, kept: z.boolean() }),
   /** What a paired device asked for, before its effects; what came of it stands in the entries that follow. */
   command: z.object({ id: text, device: text, name: text, role: name<Person>(), do: text }),
-  /** What a paired device called for help for, and why the session was not told so; a stop with it was carried out. */
+  /** What a paired device called for help for, and why the session was not told so; a stop that it came with was carried out. */
   notCarriedOut: z.object({
     id: text,
     device: text,

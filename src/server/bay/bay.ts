@@ -10,7 +10,6 @@ import {
   type BayState,
   type Command,
   type Deed,
-  type LogPage,
 } from '../protocol/index.ts';
 import { AwayWatch } from './away-watch.ts';
 import { bayState } from './bay-state.ts';
@@ -88,10 +87,10 @@ export class Bay {
     return this.#opening.isUnderWay || this.goingOn !== null;
   }
 
-  /** Some entries of the session that is run here, from this one on; null when it has another id. */
-  entries(id: string, from: number): LogPage['entries'] | null {
+  /** Some lines of the record of the session that is run here, from this one on; null when it has another id. */
+  lines(id: string, from: number): readonly string[] | null {
     const { run } = this.#current;
-    return run?.id === id ? run.entries(from) : null;
+    return run?.id === id ? run.lines(from) : null;
   }
 
   get sessionMs(): number | null {

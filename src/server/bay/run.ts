@@ -11,7 +11,7 @@ import { closeRecord } from '../../session/save-record.ts';
 import { Session } from '../../session/session.ts';
 import { Viewer } from '../../session/viewer.ts';
 import { joinVoices, type VoicesLink } from '../../session/who-speaks/join-voices.ts';
-import { ENTRIES_IN_A_PAGE, type LogPage } from '../protocol/index.ts';
+import { ENTRIES_IN_A_PAGE } from '../protocol/index.ts';
 import { type Mouths, RemoteSpeech } from './remote-voice.ts';
 
 /** Makes the clock of a session that begins at this session time. */
@@ -110,12 +110,9 @@ export class Run {
     return entrySchema.parse(JSON.parse(first)).hash;
   }
 
-  /** Some entries of its record, from this one on. */
-  entries(from: number): LogPage['entries'] {
-    return this.record
-      .linesFrom(from, ENTRIES_IN_A_PAGE)
-      .map(line => entrySchema.parse(JSON.parse(line)))
-      .map(({ seq, at, monoMs, kind, data, hash }) => ({ seq, at, monoMs, kind, data, hash }));
+  /** Some lines of its record, from this one on, as they were written. */
+  lines(from: number): readonly string[] {
+    return this.record.linesFrom(from, ENTRIES_IN_A_PAGE);
   }
 
   /** How its engine fires; null once it is over. */

@@ -68,7 +68,7 @@ export class Stopping {
         (!isNews(moment, cause) && !this.#book.take(by.device, nowMs, insistsAfterMs(moment))));
     if (isSame) return { stop: 'stopped', again: true };
     current.record(by, id, { do: 'stop' });
-    const who = via === 'voice' ? speaksFor(by, { run, crew }) : by.role;
+    const who = speaksFor(by, { run, crew });
     run.session.receive({ type: 'stop', ...(cause && { cause }) }, who, via);
     this.#book.take(by.device, nowMs);
     done.add(by.device, id, Promise.resolve());
@@ -82,16 +82,20 @@ export class Stopping {
     return this.#scene.current.goingOn?.session.saysItself(deed.cause) === true;
   }
 
-  /** A call for help that nothing follows from stands on the record all the same, once for each stop. */
+  /**
+   * A call for help that nothing follows from stands on the record all the same, once for each stop.
+   * @param by the deed that it came by
+   */
   notCarriedOut(
     { device, name, role }: Pairing,
     id: string,
     { cause }: HowStopped,
     why: NotCarriedOut,
+    by: 'stop' | 'say' = 'stop',
   ): void {
     const { goingOn } = this.#scene.current;
     if (!goingOn || cause === undefined || !this.#book.take(`${device} ${cause} ${why}`)) return;
-    goingOn.session.keep('notCarriedOut', { id, device, name, role, do: 'stop', cause, why });
+    goingOn.session.keep('notCarriedOut', { id, device, name, role, do: by, cause, why });
   }
 
   #keep(

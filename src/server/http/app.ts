@@ -77,7 +77,7 @@ export async function buildApp(
     clientErrorHandler: refuseBrokenRequest,
     frameworkErrors: (error, request, reply) => refuse(error, request, reply),
   });
-  const closeSockets = watchSockets(app.server);
+  const closeSockets = watchSockets(app.server, context.known);
   app.addHook('preClose', async () => {
     setTimeout(closeSockets, FAREWELL_MS).unref();
   });

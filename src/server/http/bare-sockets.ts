@@ -2,22 +2,26 @@ import type { Server, Socket } from 'node:net';
 import type { Duplex } from 'node:stream';
 import { addressKey } from '../rate-limit.ts';
 import { Refused, refusalOf } from '../refused.ts';
+import type { KnownAddresses } from './known-addresses.ts';
 
-/** Sockets of one address: a page opens six, and a shop may sit behind one address with fifty of them. */
-const MOST_SOCKETS_OF_ONE = 320;
-const MOST_SOCKETS = 2000;
+/**
+ * Sockets of one address: a page opens six, and a shop may sit behind one address with fifty of them. Beyond those that all may
+ * have together, a share is for addresses of paired devices.
+ */
+const MOST = { ofOne: 320, ofAll: 2000, share: 400 };
 
 /**
  * Keeps sockets that come in crowds from taking the place of others.
  * @returns what closes all that are still open
  */
-export function watchSockets(server: Server): () => void {
+export function watchSockets(server: Server, known: Pick<KnownAddresses, 'has'>, most = MOST): () => void {
   const sockets = new Set<Socket>();
   const open = new Map<string, number>();
-  server.maxConnections = MOST_SOCKETS;
+  server.maxConnections = most.ofAll + most.share;
   server.on('connection', (socket: Socket) => {
     sockets.add(socket);
-    const key = addressKey(socket.remoteAddress ?? '');
+    const address = socket.remoteAddress ?? '';
+    const key = addressKey(address);
     const count = (open.get(key) ?? 0) + 1;
     open.set(key, count);
     socket.once('close', () => {
@@ -26,7 +30,7 @@ export function watchSockets(server: Server): () => void {
       if (left > 0) open.set(key, left);
       else open.delete(key);
     });
-    if (count > MOST_SOCKETS_OF_ONE) socket.destroy();
+    if (count > most.ofOne || (sockets.size > most.ofAll && !known.has(address))) socket.destroy();
   });
   return () => {
     for (const socket of sockets) socket.destroy();

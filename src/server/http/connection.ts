@@ -21,8 +21,10 @@ import type { Face, Faces } from './faces.ts';
 
 /** People are slower than this, and a level meter needs no more. */
 const MESSAGES = { burst: 100, perSecond: 40 };
-/** So many bad messages end a connection; so many surplus ones are answered, the rest is not. */
+/** So many bad messages at once end a connection where no session goes on; so many surplus ones are answered, the rest is not. */
 const PATIENCE = 30;
+/** Bad messages are forgotten so fast: a page with a fault now and then is no stranger. */
+const FAULTS = { burst: PATIENCE - 1, perSecond: 1 / 60 };
 /** Surplus messages after which a connection is closed all the same: its device comes back for a stop. */
 const MOST_SURPLUS = 2000;
 /** A face that takes nothing in any more gets a new connection, and a snapshot. */
@@ -74,10 +76,10 @@ export class Connection implements Face {
   readonly #context: ServerContext;
   readonly #faces: Faces;
   readonly #rate: TokenBucket;
+  readonly #faults: TokenBucket;
   readonly #helloTimer: NodeJS.Timeout;
   readonly #unwatch: () => void;
   #greeted: Greeted | null = null;
-  #faults = 0;
   #surplus = 0;
   #unanswered = 0;
   #closed = false;
@@ -88,6 +90,7 @@ export class Connection implements Face {
     this.#context = context;
     this.#faces = faces;
     this.#rate = new TokenBucket(MESSAGES, context.nowMs);
+    this.#faults = new TokenBucket(FAULTS, context.nowMs);
     this.#helloTimer = setTimeout(() => this.#end(saidNothing), context.patienceMs);
     this.#unwatch = context.pairings.watch(() => this.look());
     faces.add(this);
@@ -277,6 +280,7 @@ export class Connection implements Face {
     const live = pairings.isGood(pairing);
     if (!live && !bay.isOpen) return this.#end(notPaired);
     clearTimeout(this.#helloTimer);
+    this.#context.known.note(this.address);
     for (const face of this.#faces.ofDevice(pairing.device)) face.replaced();
     const { stream } = bay;
     this.send({
@@ -334,9 +338,9 @@ export class Connection implements Face {
   }
 
   #fault(refusal: Refusal, message?: ClientMessage) {
-    this.#faults += 1;
-    if (this.#faults >= PATIENCE) return this.#end(refusal);
-    this.#refuse(refusal, message);
+    if (this.#faults.take()) return this.#refuse(refusal, message);
+    // It may be the one that has to stop.
+    if (!this.#greeted?.bay.isOpen) this.#end(refusal);
   }
 
   /** A device that is too fast is not cut off while it is merely that: it may be the one that has to stop. */

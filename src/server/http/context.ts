@@ -6,6 +6,7 @@ import type { Pairing, Pairings } from '../pairing/pairings.ts';
 import type { Role } from '../protocol/index.ts';
 import { Refused } from '../refused.ts';
 import type { Shop } from '../shop/shop.ts';
+import type { KnownAddresses } from './known-addresses.ts';
 
 /** What the routes work with. */
 export interface ServerContext {
@@ -14,6 +15,7 @@ export interface ServerContext {
   readonly desk: CodeDesk;
   readonly pairings: Pairings;
   readonly shop: Shop;
+  readonly known: KnownAddresses;
   /** Folder of what is being sent in. */
   readonly incoming: string;
   /** Folder of the Vosk models that are handed to tablets. */

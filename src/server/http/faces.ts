@@ -1,5 +1,6 @@
 import type { Pairing } from '../pairing/pairings.ts';
 import type { ServerMessage } from '../protocol/index.ts';
+import { addressKey } from '../rate-limit.ts';
 
 /** A connection, as the others see it. */
 export interface Face {
@@ -30,9 +31,10 @@ export class Faces {
     return [...this.#all];
   }
 
-  /** From this address, and not greeted yet. */
+  /** From this address, or its network, and not greeted yet. */
   strangers(address: string): number {
-    return this.all().filter(face => face.address === address && face.pairing === null).length;
+    const key = addressKey(address);
+    return this.all().filter(face => face.pairing === null && addressKey(face.address) === key).length;
   }
 
   ofBay(bay: string): readonly Face[] {

@@ -27,6 +27,8 @@ export function sessionRoutes(app: FastifyInstance, context: ServerContext): voi
   const passes = new ReportPasses(context.nowMs);
   const reports = new OneAtATime('The report asked for before is still being written; wait for it.');
 
+  const logs = new OneAtATime('The entries asked for before are still being read; wait for them.');
+
   const mayRead = (request: FastifyRequest, holder: string | null = null) => {
     const reader =
       holder === null ? pairedAs(request, context, readers) : stillPaired(holder, context, readers);
@@ -51,14 +53,20 @@ export function sessionRoutes(app: FastifyInstance, context: ServerContext): voi
     return { sessions: await shop.list(reader, query.data.find, going) };
   });
 
-  app.get('/api/sessions/:id/log', async request => {
-    const { id } = mayRead(request);
+  app.get('/api/sessions/:id/log', async (request, reply) => {
+    const { id, reader } = mayRead(request);
     const query = querySchema.safeParse(request.query);
     if (!query.success) throw new Refused('malformed', 'The log is asked for from an entry number on.');
     const { from } = query.data;
-    // Of a session that runs the server knows the entries: every face asks for them every few seconds.
-    const atHand = [...bays.values()].map(bay => bay.entries(id, from)).find(found => found !== null);
-    const entries = atHand ?? (await shop.reading.do('entries', { path: await pathOf(id), from }));
+    // Of a session that runs the server has the lines, and hands them on unread: every face asks for them every few seconds.
+    const atHand = [...bays.values()].map(bay => bay.lines(id, from)).find(found => found !== null);
+    if (atHand)
+      return reply
+        .type('application/json; charset=utf-8')
+        .send(`{"entries":[${atHand.join(',')}],"next":${from + atHand.length}}`);
+    const entries = await logs.of(reader.device, async () =>
+      shop.reading.do('entries', { path: await pathOf(id), from }),
+    );
     return { entries, next: from + entries.length };
   });
 

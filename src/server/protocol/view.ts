@@ -17,6 +17,7 @@ const logLineSchema = z.object({ time: text, who: text, text });
 export const viewSchema = z.object({
   profileName: text,
   invented: z.boolean(),
+  rehearsal: z.literal(true).exactOptional(),
   state: z.enum(['working', 'held', 'stopped', 'over']),
   drill: z.boolean().exactOptional(),
   emergencyWord: text.exactOptional(),

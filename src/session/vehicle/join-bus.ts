@@ -7,6 +7,7 @@ import type { VehicleBus } from '../../profile/schema.ts';
 import type { Session } from '../session.ts';
 import type { BusState } from '../view.ts';
 import { createFiller } from './filling.ts';
+import { createPatience } from './patience.ts';
 import { withSight } from './sight.ts';
 import { createStopper } from './stops.ts';
 import { createThinning } from './thinning.ts';
@@ -47,7 +48,8 @@ export function joinBus(
   const filler = createFiller(steps);
   const thinning = createThinning(bus.readings);
   const vanishing = createVanishing(bus.readings, steps);
-  const watch = createBusWatch(nowS());
+  const patience = createPatience(nowS, TICK_MS / 1000);
+  const watch = createBusWatch(patience.nowS());
   const closing = new AbortController();
   let state: BusState = 'notHeard';
 
@@ -65,6 +67,7 @@ export function joinBus(
   }
 
   function onHeard(): void {
+    vanishing.note(vehicle, patience.nowS());
     const running = steps.find(({ id }) => id === session.moment.context.step)?.engine === 'running';
     for (const { quantity, si } of isOver(session.moment)
       ? []
@@ -87,7 +90,7 @@ export function joinBus(
   function checkSilence(): void {
     if (state === 'gone') return;
     if (state === 'notHeard' && !session.moment.context.done.includes('keyOn.lamps')) return;
-    const notice = watch.check(nowS());
+    const notice = watch.check(patience.nowS());
     if (!notice) return;
     session.report(notice.sentence);
     session.mention('busSilent');
@@ -97,9 +100,10 @@ export function joinBus(
   function tick(): void {
     if (isOver(session.moment)) return;
     vehicle.tick();
+    patience.tick();
     checkSilence();
     if (state === 'alive')
-      for (const quantity of vanishing.check(session.moment, vehicle))
+      for (const quantity of vanishing.check(session.moment, vehicle, patience.nowS()))
         session.mention('busSensorLost', { name: { quantityName: quantity } });
     act();
     onChange();
@@ -128,7 +132,7 @@ export function joinBus(
   const ticking = tickOn();
   const done = source
     .run(frame => {
-      const again = watch.heard(nowS());
+      const again = watch.heard(patience.nowS());
       if (state !== 'alive') {
         if (again || state === 'gone') session.report('The vehicle bus is heard again.');
         state = 'alive';

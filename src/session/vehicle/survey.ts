@@ -95,7 +95,10 @@ export function createSurvey() {
   const decoder = createDecoder({
     onReading: note,
     onDiagnostics({ active, source, timeS }) {
-      if (active) lampsS.set(source, [...(lampsS.get(source) ?? []), timeS]);
+      if (!active) return;
+      const own = lampsS.get(source) ?? [];
+      lampsS.set(source, own);
+      own.push(timeS);
     },
     onTransportFailure() {},
   });

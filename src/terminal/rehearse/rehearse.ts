@@ -22,7 +22,7 @@ import { faceWords } from '../face/words/index.ts';
 import { readySound } from '../run/hearing.ts';
 import { jobCardOf } from '../run/job.ts';
 import { runSession } from '../run/run-session.ts';
-import { warmVoice } from '../run/warm-voice.ts';
+import { voiceFor } from '../run/warm-voice.ts';
 import { speakerOf } from '../voice-setup/profile-file.ts';
 import { debriefLines, rehearsalCode } from './debrief-words.ts';
 import type { RehearseOptions } from './options.ts';
@@ -62,7 +62,9 @@ export async function rehearse(options: RehearseOptions): Promise<number> {
     sound,
     speaker,
     byItself: options.byItself,
-    voice: options.byItself ? { synthesizer: new ReadingPace(), soundless: true } : warmVoice(language),
+    voice: options.byItself
+      ? { synthesizer: new ReadingPace(), soundless: true }
+      : voiceFor(options, language),
     beside(session, viewer) {
       rehearsal = createRehearsal(session, clock, plan);
       return standBeside(session, viewer, rehearsal, () => {

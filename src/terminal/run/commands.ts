@@ -2,7 +2,7 @@ import type { Command } from 'commander';
 import { usualLanguage } from '../../../prompts/index.ts';
 import { OptionError, type RunOptions, withRunOptions, withVoiceOptions } from './options.ts';
 import type { RunEnd, RunResult } from './run-session.ts';
-import { warmVoice } from './warm-voice.ts';
+import { voiceFor } from './warm-voice.ts';
 
 /** How a run of the program ends, as its exit code. */
 const exitCodes: Record<RunEnd, number> = { signedOff: 0, ended: 3, left: 4 };
@@ -21,7 +21,7 @@ function checkFast({ fast, hear }: RunOptions): void {
 export function registerRun(program: Command): void {
   withRunOptions(program).action(async (options: RunOptions) => {
     checkFast(options);
-    const voice = warmVoice(options.language);
+    const voice = voiceFor(options, options.language);
     const { startSession } = await import('./start.ts');
     report(await startSession(options, voice));
   });
@@ -32,11 +32,11 @@ export function registerRun(program: Command): void {
       const options: RunOptions = command.optsWithGlobals();
       checkFast(options);
       // Only the record knows its language; the usual one is made ready meanwhile.
-      const usual = warmVoice(usualLanguage);
+      const usual = voiceFor(options, usualLanguage);
       const { resumeSession } = await import('./start.ts');
       report(
         await resumeSession(file, options, language =>
-          language === usualLanguage ? usual : warmVoice(language),
+          language === usualLanguage ? usual : voiceFor(options, language),
         ),
       );
     });

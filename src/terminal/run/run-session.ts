@@ -7,6 +7,7 @@ import type { Clock } from '../../session/clock.ts';
 import { firingOf, joinEngineEar } from '../../session/engine-ear/join-engine-ear.ts';
 import { createEngineListener } from '../../session/engine-ear/listener.ts';
 import type { SessionHeader } from '../../session/header.ts';
+import { callerAtShared } from '../../session/hearing.ts';
 import type { Restored } from '../../session/resume.ts';
 import { closeRecord, saveRecord } from '../../session/save-record.ts';
 import { Session } from '../../session/session.ts';
@@ -139,7 +140,12 @@ async function joinParts(
   const tellKeysEnded = () => {
     if (microphoneHears && !answers.has('keys')) session.report(words.keysEnded);
   };
-  for (const remark of [...speaking.remarks, ...(setAside ? [setAside] : [])]) session.report(remark);
+  for (const remark of [
+    ...speaking.remarks,
+    ...(setAside ? [setAside] : []),
+    ...(restored && header.rehearsal ? [faceWords[header.language].modelGone] : []),
+  ])
+    session.report(remark);
   await session.begin();
   const compared = besidePastStarts(session, header);
   // Only now: the first sentence is in the making while the face and the ear are loaded.
@@ -153,7 +159,7 @@ async function joinParts(
         if (place === undefined) keys.type(text);
         else void saveRecord(record, place).then(sentence => session.report(sentence));
       },
-      onStop: () => session.receive({ type: 'stop' }, 'technician', 'keys'),
+      onStop: () => session.receive({ type: 'stop' }, callerAtShared(session.moment), 'keys'),
       onLeave: () => {
         signals.interrupted = null;
         leave('left');

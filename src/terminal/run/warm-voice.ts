@@ -1,6 +1,8 @@
 import { voiceLanguage } from '../../voice/languages/index.ts';
 import type { SpokenLanguage } from '../../voice/ports.ts';
 import { type ChosenVoice, chooseVoice } from '../../voice/speakers/choose-voice.ts';
+import { ReadingPace } from '../../voice/speakers/reading-pace.ts';
+import type { RunOptions } from './options.ts';
 
 /** The voice, already loading in its own thread: its first sentence would be late otherwise. */
 export function warmVoice(language: SpokenLanguage): ChosenVoice {
@@ -9,3 +11,10 @@ export function warmVoice(language: SpokenLanguage): ChosenVoice {
   if (voiceLanguage(language).voice === 'embedded') voice.synthesizer.synthesize('ready').catch(() => {});
   return voice;
 }
+
+/** The voice that these options ask for: where nothing is to be heard nothing is made into sound, only its time passes. */
+export const voiceFor = (
+  { silent, speakTo }: Pick<RunOptions, 'silent' | 'speakTo'>,
+  language: SpokenLanguage,
+): ChosenVoice =>
+  silent && speakTo === undefined ? { synthesizer: new ReadingPace(), soundless: true } : warmVoice(language);

@@ -72,6 +72,11 @@ describe('what happens, in words', () => {
     expect(textOf({ ...signedOff, outcome: 'ended' }, size)).toContain('--- ENDED WITHOUT SIGN-OFF ---');
   });
 
+  it('marks a rehearsal on any engine, also on one of somebody’s own', () => {
+    for (const invented of [true, false])
+      expect(textOf({ ...filling, invented, rehearsal: true }, small)).toContain('*REHEARSAL*');
+  });
+
   it('does not mark an engine that is not invented', () => {
     expect(textOf({ ...filling, invented: false }, small)).not.toContain('INVENTED');
   });

@@ -7,8 +7,8 @@ import type { Opening } from '../opening.ts';
 import type { ShownState } from '../shown-state.ts';
 import type { Stopping } from '../stopping.ts';
 import { AnswersUnderWay } from './answers-under-way.ts';
-import { forbidden } from './authority.ts';
-import { planned, running, type SessionDeed } from './deeds.ts';
+import { forbidden, mayCallForHelp } from './authority.ts';
+import { callTyped, planned, running, type SessionDeed } from './deeds.ts';
 import { checkedRenewal, checkLettingGo, pairedHere } from './device-deeds.ts';
 import type { DoneCommands } from './done-commands.ts';
 
@@ -111,11 +111,20 @@ export class Commands {
     }
   }
 
+  /** Fire and injury typed where they count for nothing: refused, and on the record. */
+  #keepUnheeded(by: Pairing, id: string, deed: SessionDeed): void {
+    if (mayCallForHelp(by.role) || deed.do !== 'say') return;
+    const { current, stopping } = this.#scene;
+    const cause = callTyped(running(current.run).session, deed);
+    if (cause !== undefined) stopping.notCarriedOut(by, id, { cause }, 'notAtEngine', 'say');
+  }
+
   async #answer(by: Pairing, id: string, deed: SessionDeed): Promise<void> {
     const { crew, current, shown } = this.#scene;
     const { turn } = current;
     // On a slow disk the answer before may not have had its effect yet: this one would be to what comes after.
     const scene = { run: running(current.run), crew, turn: this.#answers.open(turn) };
+    this.#keepUnheeded(by, id, deed);
     const carryOut = planned(deed, by, scene);
     const { session, voices } = scene.run;
     if (deed.do === 'heard') voices.hears(voiceIn(deed), by.device);

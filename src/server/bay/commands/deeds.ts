@@ -1,9 +1,10 @@
 import { emergencyReplies } from '../../../../machines/emergency.ts';
 import { isOver, offerOf } from '../../../../machines/moment.ts';
-import type { Person } from '../../../../machines/vocabulary.ts';
+import type { Emergency, Person } from '../../../../machines/vocabulary.ts';
 import type { Language } from '../../../../prompts/types.ts';
 import { emergencies } from '../../../record/vocabulary/names.ts';
 import { isControl } from '../../../session/grammar.ts';
+import type { Session } from '../../../session/session.ts';
 import { meansStop } from '../../../session/stop-words.ts';
 import type { Heard } from '../../../voice/ports.ts';
 import type { Pairing } from '../../pairing/pairings.ts';
@@ -88,6 +89,17 @@ export function planned(deed: SessionDeed, by: Pairing, scene: Scene): () => voi
   }
 }
 
+/** What somebody answers help is called for. */
+const emergencyIn = (heard: Heard | HeardOnDevice) =>
+  heard.kind === 'reply' ? emergencies.find(each => emergencyReplies[each] === heard.id) : undefined;
+
+/** What a typed line calls for help for, as a stop or as an answer to what is asked. */
+export function callTyped(session: Session, deed: Extract<Deed, { do: 'say' }>): Emergency | undefined {
+  const heard = heardInLine(session, deed);
+  if (heard === null) return undefined;
+  return heard.kind === 'stop' ? emergencies.find(each => each === heard.calls) : emergencyIn(heard);
+}
+
 /**
  * Fire and injury that somebody at the engine was heard to tell, where that is no answer of theirs to what is asked now: at
  * another turn, at a device that does not lead, or while the tool speaks. Then it is taken as a stop.
@@ -97,8 +109,7 @@ function callIn(
   by: Pairing,
   scene: Scene,
 ): Extract<Heard, { kind: 'stop' }> | null {
-  const cause =
-    heard.kind === 'reply' ? emergencies.find(each => emergencyReplies[each] === heard.id) : undefined;
+  const cause = emergencyIn(heard);
   if (cause === undefined || !mayCallForHelp(by.role)) return null;
   const { session } = scene.run;
   const answers =

@@ -5,14 +5,15 @@ import type { FaceWords } from '../words/index.ts';
 
 const WIDE = 90;
 
-/** Which engine, that it is invented, and which phase of how many: one line over the full width. */
+/** Which engine, that it is a rehearsal or that the engine is invented, and which phase of how many: one line over the full width. */
 export function titleBar(
-  view: Pick<View, 'profileName' | 'invented' | 'phase' | 'phaseNumber' | 'phaseCount'>,
+  view: Pick<View, 'profileName' | 'invented' | 'rehearsal' | 'phase' | 'phaseNumber' | 'phaseCount'>,
   width: number,
   words: FaceWords,
 ): Line {
   const invented = width >= WIDE ? words.invented : words.inventedShort;
   const phase = `${view.phaseNumber}/${view.phaseCount} ${oneLine(view.phase)} `;
-  const right = view.invented ? `*${invented}*  ${phase}` : phase;
+  const mark = view.rehearsal ? words.rehearsal : view.invented ? invented : null;
+  const right = mark === null ? phase : `*${mark}*  ${phase}`;
   return line(ends(` ${words.name}  ${oneLine(view.profileName)}`, right, width), 'title');
 }

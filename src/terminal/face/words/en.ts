@@ -16,6 +16,9 @@ export const en = {
   labelled: '{label}: {text}',
 
   name: 'first-fire',
+  modelGone:
+    'This was a rehearsal, and the model of its engine is gone: make the readings up, or rehearse anew.',
+  rehearsal: 'REHEARSAL',
   invented: 'INVENTED ENGINE, PRACTICE ONLY',
   inventedShort: 'INVENTED ENGINE',
   stopped: 'STOPPED - KEY OFF',

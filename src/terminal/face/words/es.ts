@@ -11,6 +11,8 @@ export const es: FaceWords = {
   labelled: '{label}: {text}',
 
   name: 'first-fire',
+  modelGone: 'Era un ensayo, y el modelo de su motor ya no está: invente las medidas, o ensaye de nuevo.',
+  rehearsal: 'ENSAYO',
   invented: 'MOTOR INVENTADO, SOLO PRÁCTICA',
   inventedShort: 'MOTOR INVENTADO',
   stopped: 'STOP - QUITE EL CONTACTO',

@@ -11,6 +11,9 @@ export const fr: FaceWords = {
   labelled: '{label}\u00a0: {text}',
 
   name: 'first-fire',
+  modelGone:
+    'C’était une répétition, et le modèle de son moteur n’est plus là : inventez les mesures, ou recommencez une répétition.',
+  rehearsal: 'RÉPÉTITION',
   invented: "MOTEUR INVENTÉ, POUR L'EXERCICE",
   inventedShort: 'MOTEUR INVENTÉ',
   stopped: 'STOP - COUPEZ LE CONTACT',
