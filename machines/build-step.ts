@@ -64,6 +64,9 @@ const guardCritical = (nodes: Nodes): Nodes =>
     ]),
   );
 
+/** Its seconds began before it was asked for the first time: asked for once more, they would be over. */
+const countsFromBefore = (step: Step) => step.kind === 'confirm' && step.within?.sinceMs !== undefined;
+
 /** The nearest earlier step that applies here and is done with the engine in the same state. */
 function stepBefore(step: Step, all: readonly Step[], look: Look): Step | null {
   const index = all.indexOf(step);
@@ -71,7 +74,7 @@ function stepBefore(step: Step, all: readonly Step[], look: Look): Step | null {
     .slice(0, index)
     .reverse()
     .find(candidate => isDone(look.context, candidate.id));
-  return before && before.engine === step.engine ? before : null;
+  return before && before.engine === step.engine && !countsFromBefore(before) ? before : null;
 }
 
 const undoFrom = (step: Step, all: readonly Step[]) =>

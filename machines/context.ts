@@ -1,6 +1,6 @@
 import type { LineId, ReplyId, StepId } from '../prompts/types.ts';
 import type { Profile } from '../src/profile/schema.ts';
-import type { Cause, EngineState, Person, PromptValues, Quantity } from './vocabulary.ts';
+import type { Cause, EngineState, Person, PromptValues, Quantity, Via } from './vocabulary.ts';
 
 /** Who works on what. */
 export interface JobCard {
@@ -115,7 +115,7 @@ export interface StopRecord {
   /** Drills whose stop word has been heard before this one, and that are confirmed together with it. */
   readonly drilled: readonly StepId[];
   /** Who said the last of them, and when; null while there is none. */
-  readonly lastDrilled: { readonly by: Person; readonly atMs: number } | null;
+  readonly lastDrilled: { readonly by: Person; readonly atMs: number; readonly via?: Via } | null;
 }
 
 /** What is not as it should be, does not stop the start, and has to be put right later. */

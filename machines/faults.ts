@@ -22,6 +22,15 @@ export interface JudgedFault {
   readonly because: string;
 }
 
+/**
+ * Seconds for which a code has had the time to clear: what may clear by itself does so while the engine runs, so that
+ * neither the reading of codes with the key on nor a try before this one is held against it.
+ */
+function watchedForS({ bursts, done }: Context, { seenMs }: Fault, nowMs: number): number {
+  const firedMs = done.includes('firstFire.crank') ? bursts.at(-1)?.endMs : undefined;
+  return firedMs === undefined ? 0 : Math.max(0, (nowMs - Math.max(seenMs, firedMs)) / 1000);
+}
+
 /** One code of the session, judged by the profile as of now. */
 export function judgeSessionFault(context: Context, fault: Fault, nowMs: number): JudgedFault {
   const code = faultCode(fault.spn, fault.fmi);
@@ -33,7 +42,7 @@ export function judgeSessionFault(context: Context, fault: Fault, nowMs: number)
     : [];
   const decision = judgeFault(
     code.value,
-    Math.max(0, (nowMs - fault.seenMs) / 1000),
+    watchedForS(context, fault, nowMs),
     rulesOf(context.profile),
     acceptances,
   );

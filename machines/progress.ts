@@ -1,5 +1,5 @@
 import type { StepId } from '../prompts/types.ts';
-import type { Context, Deadline } from './context.ts';
+import type { Context, Deadline, StopRecord } from './context.ts';
 import { emergencyIn, isEmergency } from './emergency.ts';
 import type { Step } from './steps.ts';
 import { atMs, type Look, type Note, note, update } from './toolkit.ts';
@@ -100,6 +100,9 @@ const awayS = (event: Look['event']) => (event.type === 'stop' ? (event.awayS ??
 
 const byPeople = ({ event: { via } }: Look) => via !== 'bus' && via !== 'tool';
 
+/** The stop that is going on; one that was a false alarm is none any more, and another has a cause of its own. */
+const standing = (stop: StopRecord | null) => (stop?.cause === 'falseAlarm' ? null : stop);
+
 /**
  * Every stop forgets what was being asked and timed. A stop within a stop keeps the place and the cause
  * of the first one, unless it calls for help.
@@ -117,12 +120,14 @@ export const stopNow = (
     ? { absences: [...context.absences, { atMs: atMs(event), seconds: awayS(event) }] }
     : {}),
   stop: {
-    cause: context.stop ? context.stop.cause : cause,
+    cause: standing(context.stop) === null ? cause : (context.stop?.cause ?? null),
     also:
       context.stop && cause === 'toolRestarted' && context.stop.cause !== cause
         ? [...new Set([...context.stop.also, cause])]
         : (context.stop?.also ?? []),
-    ...(context.stop && isEmergency(cause) ? emergencyIn(context.stop, cause) : {}),
+    ...(context.stop && isEmergency(cause)
+      ? emergencyIn({ cause: standing(context.stop)?.cause ?? null, also: context.stop.also }, cause)
+      : {}),
     found: context.stop?.found ?? foundBy(context, cause),
     by: event.by,
     atMs: atMs(event),

@@ -1,6 +1,6 @@
 import type { LineId, ReplyId, StepId } from '../prompts/types.ts';
 import { emergencies } from '../src/record/vocabulary/names.ts';
-import { replyNeedsReadBack } from './assurance.ts';
+import { isByHand, replyNeedsReadBack } from './assurance.ts';
 import type { StopRecord } from './context.ts';
 import { keptOff } from './controls.ts';
 import { isEmergency } from './emergency.ts';
@@ -79,7 +79,10 @@ export function stoppedNode(steps: readonly Step[]): Node {
   const isDrill = (look: Look) =>
     cause(look) === null &&
     drillAt(look) !== undefined &&
-    !(look.event.type === 'stop' && (look.event.cause ?? null) !== null);
+    !(look.event.type === 'stop' && (look.event.cause ?? null) !== null) &&
+    (drillAt(look)?.by === 'second' || look.context.stop?.by === 'technician');
+  /** The technician's word once more proves nothing of the second person's. */
+  const isOthers = (look: Look) => drillAt(look)?.by !== look.context.stop?.by;
   /** The drill that follows at once: both words are tried out first, and confirmed together. */
   const nextDrill = (look: Look) => {
     const at = drillAt(look);
@@ -90,14 +93,16 @@ export function stoppedNode(steps: readonly Step[]): Node {
     const heard = [...(look.context.stop?.drilled ?? []), drillAt(look)?.id];
     return drills.filter(({ id }) => heard.includes(id));
   };
-  /** A hand bounces and a held key repeats: the technician's own stop once more is not the second person's. */
-  const isSameStop = ({ context: { stop } }: Look) =>
+  /** A hand bounces and a held key repeats, also at a device that both of them use. */
+  const isSameStop = ({ context: { stop }, event: { via } }: Look) =>
     stop !== null &&
     stop.lastDrilled !== null &&
-    stop.lastDrilled.by === stop.by &&
+    (stop.lastDrilled.by === stop.by || (isByHand(via) && stop.lastDrilled.via === via)) &&
     stop.atMs - stop.lastDrilled.atMs < SAME_STOP_MS;
-  const drillHeard = update(({ context }) => ({
-    stop: context.stop && { ...context.stop, lastDrilled: { by: context.stop.by, atMs: context.stop.atMs } },
+  const drilledNow = ({ context: { stop }, event: { via } }: Look): StopRecord['lastDrilled'] =>
+    stop && { by: stop.by, atMs: stop.atMs, via };
+  const drillHeard = update(look => ({
+    stop: look.context.stop && { ...look.context.stop, lastDrilled: drilledNow(look) },
   }));
   const { callOut, whileMakingSafe } = urgentWords(steps);
   const after = (look: Look) => doneAfterStop(steps, look.context, cause(look) ?? 'other');
@@ -137,7 +142,7 @@ export function stoppedNode(steps: readonly Step[]): Node {
       calling: {
         always: [
           {
-            guard: look => isDrill(look) && isSameStop(look),
+            guard: look => isDrill(look) && (isSameStop(look) || isOthers(look)),
             target: 'drillGoesOn',
             actions: drillHeard,
           },
@@ -150,7 +155,7 @@ export function stoppedNode(steps: readonly Step[]): Node {
                 ...look.context.stop,
                 step: nextDrill(look)?.id ?? look.context.step,
                 drilled: drilled(look).map(({ id }) => id),
-                lastDrilled: { by: look.context.stop.by, atMs: look.context.stop.atMs },
+                lastDrilled: drilledNow(look),
               },
             })),
           },
@@ -162,7 +167,9 @@ export function stoppedNode(steps: readonly Step[]): Node {
             actions: [callOut, ...callForHelp(known)],
           })),
           {
-            guard: ({ context }) => (context.stop?.lateAfterS ?? null) !== null,
+            // Told once, not with each stop within it.
+            guard: ({ context: { stop } }) =>
+              stop?.firstMs === stop?.atMs && (stop?.lateAfterS ?? null) !== null,
             target: 'makingSafe',
             actions: [callOut, tellLate],
           },
@@ -198,7 +205,7 @@ export function stoppedNode(steps: readonly Step[]): Node {
         },
         ...toMakingSafe,
       ]),
-      makingSafe: whileMakingSafe(notOffYet(askReply(technician, allOff, toMakingSafe))),
+      makingSafe: whileMakingSafe(notOffYet(askReply(technician, allOff, toMakingSafe)), allOff),
       makingSafeReadBack: whileMakingSafe(
         readBack(
           technician,
@@ -206,6 +213,7 @@ export function stoppedNode(steps: readonly Step[]): Node {
           [{ guard: look => cause(look) !== null, target: 'causeReadBack' }, { target: 'askingCause' }],
           { target: 'makingSafe' },
         ),
+        readBackReply,
       ),
       askingCause: madeSafe(
         askReply(technician, () => ({ line: 'askCause', values: {} }), [
@@ -219,7 +227,7 @@ export function stoppedNode(steps: readonly Step[]): Node {
           ...causeReplies.flatMap(([reply, named]) => {
             const known = [name(named), ...callForHelp(named)];
             // What ends the start is confirmed by keys as well.
-            const confirmed = (look: Look) => endsTheStart(named) || bySpeech(look);
+            const confirmed = (look: Look) => endsTheStart(named) || isBarred(look) || bySpeech(look);
             return [
               { reply, move: { guard: confirmed, target: 'causeReadBack', actions: known } },
               { reply, move: { target: 'reopened', actions: [...known, ...reopen(after, cause)] } },
@@ -234,7 +242,7 @@ export function stoppedNode(steps: readonly Step[]): Node {
           {
             reply: 'causeFalseAlarm',
             move: {
-              guard: look => bySecondPerson(look) && bySpeech(look),
+              guard: look => bySecondPerson(look) && (bySpeech(look) || isBarred(look)),
               target: 'callerReadBack',
               actions: name('falseAlarm'),
             },
@@ -258,7 +266,10 @@ export function stoppedNode(steps: readonly Step[]): Node {
         readBack(
           caller,
           () => ({ line: 'causeReadBack', values: { cause: { cause: 'falseAlarm' } } }),
-          [{ guard: bySecondPerson, target: 'reopened', actions: reopen(after, cause) }],
+          [
+            { guard: look => bySecondPerson(look) && isBarred(look), target: '#ended', actions: bar },
+            { guard: bySecondPerson, target: 'reopened', actions: reopen(after, cause) },
+          ],
           { target: 'askingCause' },
         ),
       ),

@@ -103,6 +103,8 @@ export type Effect = ReturnType<typeof update> | ReturnType<typeof note> | Retur
 /** One way out of a state. */
 export interface Move {
   readonly target?: string;
+  /** The state is left and entered anew, though it is the same. */
+  readonly reenter?: boolean;
   readonly guard?: (look: Look) => boolean;
   readonly actions?: Effect | Effect[];
 }

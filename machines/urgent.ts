@@ -1,10 +1,22 @@
 import type { ReplyId } from '../prompts/types.ts';
+import type { Context } from './context.ts';
 import { switchedOff } from './controls.ts';
 import { cutOffOf } from './cut-off.ts';
 import { emergencyIn, helpLines, isEmergency } from './emergency.ts';
 import { isReply } from './kinds/question.ts';
 import type { Step } from './steps.ts';
-import { type Effect, type Look, type Node, remark, speak, update, withMeta } from './toolkit.ts';
+import { lookDue } from './timing.ts';
+import {
+  atMs,
+  type Effect,
+  type Line,
+  type Look,
+  type Node,
+  remark,
+  speak,
+  update,
+  withMeta,
+} from './toolkit.ts';
 import type { Cause, Emergency } from './vocabulary.ts';
 
 /** What is called out at once for a cause, if anything is. */
@@ -39,11 +51,27 @@ export const notOffYet = (node: Node): Node => ({
   },
 });
 
+/** From the second call on. */
+const CUT_FROM_MS = 15_000;
+
+const calledForMs = ({ context: { stop }, event }: Look) => atMs(event) - (stop?.atMs ?? atMs(event));
+
+/**
+ * Each ten seconds for the first minute, then each half minute, after ten minutes each minute: long enough to hear the
+ * sentence and act on it. Our own choice, no published source.
+ */
+function callAgainLater(look: Look): Pick<Context, 'nextLookMs'> {
+  const forMs = calledForMs(look);
+  return { nextLookMs: atMs(look.event) + (forMs < 60_000 ? 10_000 : forMs < 600_000 ? 30_000 : 60_000) };
+}
+
 /** What is called out as everything stops, and what is taken before all is off: an engine that runs on, fire, injury. */
 export function urgentWords(steps: readonly Step[]) {
   const engineOf = ({ context }: Look) =>
     steps.find(({ id }) => id === (context.stop?.step ?? context.step))?.engine ?? 'off';
-  const causeOf = ({ context }: Look) => context.stop?.cause ?? null;
+  /** A false alarm is no danger to call out. */
+  const causeOf = ({ context: { stop } }: Look) =>
+    stop?.cause === 'falseAlarm' ? null : (stop?.cause ?? null);
   /** The key alone may not stop it: it ran away, fired without fuel, or somebody has to call once more beside one that ran. */
   const keyMayNotDo = (look: Look) =>
     [causeOf(look), ...(look.context.stop?.also ?? [])].some(
@@ -90,14 +118,38 @@ export function urgentWords(steps: readonly Step[]) {
     { reply: 'causeSomeoneHurt', actions: emergency('someoneHurt') },
   ];
 
+  const mayTurn = (look: Look) => engineOf(look) !== 'off' || keyMayNotDo(look);
+  /** Nobody may be there, or nobody hears: what to do is called out again and again, from the second time with what cuts it off. */
+  const untilAllOff = (node: Node, ask: Line): Node => ({
+    ...node,
+    entry: [...[node.entry ?? []].flat(), update(look => (mayTurn(look) ? callAgainLater(look) : {}))],
+    exit: [...[node.exit ?? []].flat(), update(() => ({ nextLookMs: null }))],
+    on: {
+      ...node.on,
+      clock: {
+        guard: lookDue,
+        actions: [
+          remark(look => {
+            const off = switchedOff(look.context.profile);
+            return calledForMs(look) < CUT_FROM_MS
+              ? { line: 'notOffYet', values: { off }, priority: 'hazard' }
+              : { line: 'stopHeardCut', values: { off, cut: cutOffOf(look.context) }, priority: 'hazard' };
+          }),
+          ...speak(ask),
+          update(callAgainLater),
+        ],
+      },
+    },
+  });
+
   /** Whoever says it and however often something was misheard, it counts; then all off is asked for again. */
-  const whileMakingSafe = (node: Node): Node => ({
-    ...withMeta(node, {
+  const whileMakingSafe = (node: Node, ask: Line): Node => ({
+    ...withMeta(untilAllOff(node, ask), {
       replies: [...new Set([...(node.meta?.replies ?? []), ...urgent.map(({ reply }) => reply)])],
       anybodys: urgent.map(({ reply }) => reply),
     }),
     on: {
-      ...node.on,
+      ...untilAllOff(node, ask).on,
       reply: [
         ...urgent.map(({ reply, actions }) => ({
           guard: isReply(reply),

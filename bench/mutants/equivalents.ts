@@ -165,8 +165,8 @@ export const EQUIVALENTS: readonly Equivalent[] = [
   },
   {
     file: 'machines/stopped.ts',
-    text: 'guard: ({ context }) => (context.stop?.lateAfterS ?? null) !== null,',
-    replacements: ['context.stop.lateAfterS'],
+    text: 'stop?.firstMs === stop?.atMs && (stop?.lateAfterS ?? null) !== null,',
+    replacements: ['stop.firstMs', 'stop.atMs', 'stop.lateAfterS'],
     why: STOP_IS_KNOWN,
   },
   {
@@ -195,8 +195,8 @@ export const EQUIVALENTS: readonly Equivalent[] = [
   },
   {
     file: 'machines/urgent.ts',
-    text: 'const causeOf = ({ context }: Look) => context.stop?.cause ?? null;',
-    replacements: ['context.stop.cause'],
+    text: "stop?.cause === 'falseAlarm' ? null : (stop?.cause ?? null);",
+    replacements: ['stop.cause'],
     why: STOP_IS_KNOWN,
   },
   {

@@ -14,6 +14,12 @@ export const TURNING_RPM = 50;
 /** A value of the bus that may stand unspoken; where something was misunderstood, only people are heard. */
 export const isFromBus =
   (quantity: Quantity) =>
+  (look: Look): boolean =>
+    look.context.misheard === 0 && isOnBus(quantity)(look);
+
+/** A value that this bus may give unspoken: enough for one that stops the engine, whatever was misunderstood. */
+export const isOnBus =
+  (quantity: Quantity) =>
   ({ context, event }: Look): boolean => {
     const { bus } = context.profile;
     return (
@@ -21,7 +27,6 @@ export const isFromBus =
       event.via === 'bus' &&
       event.quantity === quantity &&
       canBeRead(quantity, event.si) &&
-      context.misheard === 0 &&
       isBusQuantity(quantity) &&
       bus?.readings.includes(quantity) === true &&
       !bus.spoken.includes(quantity)

@@ -110,12 +110,14 @@ export function doubtMoves(step: Asked, quantity: Quantity, stops: (look: Look) 
 /**
  * The second person reads it too, best by another means; what agrees goes on to its read-back, what does not is asked
  * for from the beginning.
- * @param onAgreed what a value that is taken brings besides
+ * @param agreed where a value that agrees leads, and what it brings besides
+ * @param danger where one that stops the engine leads, whether it agrees or not
  */
 export function vouchingNode(
   step: Asked,
   quantity: Quantity,
   agreed: { readonly target: string; readonly actions?: ReturnType<typeof update> | undefined },
+  danger: readonly Move[] = [],
 ): Node {
   const node = askValue(
     { by: 'second', critical: false },
@@ -141,6 +143,13 @@ export function vouchingNode(
     on: {
       ...node.on,
       value: [
+        ...danger.map(move => ({
+          ...move,
+          guard: (look: Look) => {
+            const si = valueIn(look, quantity);
+            return si !== null && canBeRead(quantity, si) && (move.guard?.(look) ?? true);
+          },
+        })),
         {
           guard: same,
           target: agreed.target,

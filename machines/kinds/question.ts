@@ -113,6 +113,8 @@ export interface Waiting {
   readonly affirmed?: NonNullable<Node['meta']>['affirmed'] | undefined;
   /** Several steps are asked together. */
   readonly group?: GroupId | undefined;
+  /** What a value leads to that stops the engine: ahead of every doubt, and in whoever's voice. */
+  readonly danger?: readonly Move[] | undefined;
   /** What may be answered instead of a number, and where it leads, the first way that is open. */
   readonly instead?: { readonly reply: ReplyId; readonly moves: readonly Move[] } | undefined;
 }
@@ -137,6 +139,23 @@ const troubleMoves = (waiting: Waiting): Move[] =>
     return { guard: isReply(reply), target: stop.target, actions: [...actions, ...stop.actions] };
   });
 const troubleReplies = (waiting: Waiting) => troublesOf(waiting).map(({ reply }) => reply);
+
+/** What a number of this quantity that stops the engine leads to, ahead of everything that would hold it up. */
+const dangerMoves = (
+  { danger = [] }: Waiting,
+  quantity: Quantity,
+  where: (look: Look) => boolean = () => true,
+) =>
+  danger.map(move =>
+    both(
+      look =>
+        look.event.type === 'value' &&
+        look.event.quantity === quantity &&
+        canBeRead(quantity, look.event.si) &&
+        where(look),
+      move,
+    ),
+  );
 
 /** The move where this is so too. */
 const both = (guard: (look: Look) => boolean, move: Move): Move => ({
@@ -217,6 +236,7 @@ export function askValue(
     entry: [update(() => ({ pending: null })), ...askAgain(ask, true, waiting.by)],
     on: {
       value: [
+        ...dangerMoves(waiting, quantity),
         ...[refuseOtherVoice, ...byBus, questionValue, questionHeard, ...unread].map(way =>
           both(counts, way),
         ),
@@ -283,6 +303,35 @@ function numberMeanwhile(line: Line, again: { readonly target: string }): Move[]
 }
 
 /**
+ * A number that stops the engine, said while another one is read back, contradicts nothing: it is read back itself. Where
+ * that one was to stop it too, the seconds to deny it run on.
+ */
+function dangerMeanwhile(waiting: Waiting, quantity: Quantity, line: Line): Move[] {
+  const runs = ({ context: { pending } }: Look) => pending?.kind === 'value' && pending.stops !== undefined;
+  return [
+    ...dangerMoves(waiting, quantity, look => runs(look) && look.event.via !== 'bus').map(
+      ({ guard }): Move => ({
+        ...(guard ? { guard } : {}),
+        actions: [
+          update(look => {
+            const { pending } = look.context;
+            const { event } = look;
+            return pending?.kind === 'value' && event.type === 'value'
+              ? { pending: { ...pending, si: event.si } }
+              : {};
+          }),
+          ...speak(line),
+        ],
+      }),
+    ),
+    ...dangerMoves(waiting, quantity, look => !runs(look) || look.event.via === 'bus').map(move => ({
+      ...move,
+      reenter: true,
+    })),
+  ];
+}
+
+/**
  * Speaks what was heard and waits for "correct" or "wrong"; anything else changes nothing, except another number.
  * @param corrects what is read back, where it is a number
  */
@@ -302,7 +351,15 @@ export function readBack(
     },
     entry: [...speak(line)],
     on: {
-      ...(corrects === undefined ? {} : { value: [...lateMoves(waiting), ...numberMeanwhile(line, no)] }),
+      ...(corrects === undefined
+        ? {}
+        : {
+            value: [
+              ...lateMoves(waiting),
+              ...dangerMeanwhile(waiting, corrects, line),
+              ...numberMeanwhile(line, no),
+            ],
+          }),
       reply: [
         ...troubleMoves(waiting),
         ...lateMoves(waiting),

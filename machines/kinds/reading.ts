@@ -6,7 +6,7 @@ import { believed, freshQuestion, NEXT, pass, stopFor } from '../progress.ts';
 import type { ReadingStep } from '../steps.ts';
 import { startTimer, timerOver } from '../timing.ts';
 import { type Look, type Move, type Node, type Nodes, remark, speak, update, withMeta } from '../toolkit.ts';
-import { isFromBus, judgedByBus, valueMeets } from './bus.ts';
+import { isFromBus, isOnBus, judgedByBus, setValueAside, valueMeets } from './bus.ts';
 import { denyOutside } from './deadline.ts';
 import { doubtMoves, vouchingNode } from './doubt.ts';
 import { passEchoed } from './echo.ts';
@@ -43,7 +43,8 @@ const boundsOf = ({ bounds, judge, outside }: ReadingStep): Bounds | null =>
 export function readingNodes(step: ReadingStep): Nodes {
   const bounds = boundsOf(step);
   const waiting: Waiting = { by: step.by, critical: false };
-  const asked: Waiting = { ...waiting, instead: insteadOf(step) };
+  const danger = bounds ? dangerOf(step, bounds) : [];
+  const asked: Waiting = { ...waiting, danger, instead: insteadOf(step) };
   const done = pass(step);
   const judged = [noteVerdict(step.judge), remark(sayVerdict(step.judge)), keepReading];
   const stops = (look: Look) => bounds !== null && !valueMeets(bounds.judge)(look);
@@ -55,7 +56,7 @@ export function readingNodes(step: ReadingStep): Nodes {
       askFor(step),
       step.quantity,
       { target: 'readingBack', actions: limit },
-      [...doubtMoves(step, step.quantity, stops), ...byBus(step, bounds)],
+      [...doubtMoves(step, step.quantity, stops), ...byBus(step)],
       passEchoed(step),
     ),
     { measures: 'once', ...(step.byTime || step.passesAfterS !== undefined ? { awaits: 'time' } : {}) },
@@ -84,10 +85,10 @@ export function readingNodes(step: ReadingStep): Nodes {
       ? { withoutReadBack: readBack(waiting, readBackReply, [passWithout(step)], { target: 'asking' }) }
       : {}),
     ...(step.mayStayOpen ? { outside: orLeaveOpen(asking, step), leavingOpen: leavingOpen(step) } : {}),
-    vouching: vouchingNode(step, step.quantity, { target: 'readingBack', actions: limit }),
+    vouching: vouchingNode(step, step.quantity, { target: 'readingBack', actions: limit }, danger),
     readingBack: {
       ...readBack(
-        bounds ? { ...waiting, critical: true, late: bounds.cause } : waiting,
+        bounds ? { ...waiting, danger, critical: true, late: bounds.cause } : waiting,
         readBackValue,
         [
           { guard: meets(step.judge), target: done.target, actions: [...judged, ...done.actions] },
@@ -166,22 +167,12 @@ const measureAgain = (again: StepId): Move => ({
  * A value of the bus counts at once, good or bad, except that it opens no gate: there a good one still waits for
  * somebody's "correct".
  */
-function byBus(step: ReadingStep, bounds: Bounds | null): Move[] {
+function byBus(step: ReadingStep): Move[] {
   const isBus = isFromBus(step.quantity);
   const good = valueMeets(step.judge);
   const judged = judgedByBus(step.judge);
   const done = pass(step);
-  const stop = bounds ? stopFor(bounds.cause) : null;
   return [
-    ...(bounds && stop
-      ? [
-          {
-            guard: (look: Look) => isBus(look) && !valueMeets(bounds.judge)(look),
-            target: stop.target,
-            actions: [...judged, ...stop.actions],
-          },
-        ]
-      : []),
     {
       guard: (look: Look) => isBus(look) && !good(look),
       ...(step.mayStayOpen ? { target: 'outside' } : {}),
@@ -236,4 +227,22 @@ function leavingOpen(step: ReadingStep): Node {
     ],
     { target: 'outside' },
   );
+}
+
+/** What stops the engine: shown by the bus at once, said by people unless it is denied in time. */
+function dangerOf({ quantity, judge }: ReadingStep, bounds: Bounds): Move[] {
+  const stop = stopFor(bounds.cause);
+  const isOut = (look: Look) => !valueMeets(bounds.judge)(look);
+  return [
+    {
+      guard: look => isOnBus(quantity)(look) && isOut(look),
+      target: stop.target,
+      actions: [...judgedByBus(judge), ...stop.actions],
+    },
+    {
+      guard: look => look.event.via !== 'bus' && isOut(look),
+      target: 'readingBack',
+      actions: [setValueAside, denyOutside(bounds)],
+    },
+  ];
 }

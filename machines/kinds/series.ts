@@ -17,7 +17,7 @@ import {
   withMeta,
 } from '../toolkit.ts';
 import { quantityUnits } from '../vocabulary.ts';
-import { isFromBus, judgedByBus, setValueAside, valueMeets } from './bus.ts';
+import { isFromBus, isOnBus, judgedByBus, setValueAside, valueMeets } from './bus.ts';
 import { denyInTime } from './deadline.ts';
 import { askFor, askValue, readBack, readBackValue, type Waiting } from './question.ts';
 
@@ -27,7 +27,7 @@ const itemState = (index: number) => `item${index + 1}`;
 export function seriesNodes(step: ReadingStep, series: Series): Nodes {
   const { extremes } = series;
   const waiting: Waiting = { by: step.by, critical: false };
-  const asked: Waiting = { ...waiting, trouble: extremes?.trouble };
+  const asked: Waiting = { ...waiting, trouble: extremes?.trouble, danger: tooFar(step, series) };
   const done = pass(step);
   /** How many values people tell, and by what they are judged. */
   const count = extremes ? 2 : series.count;
@@ -83,7 +83,7 @@ export function seriesNodes(step: ReadingStep, series: Series): Nodes {
           spokenInList: look.context.spokenInList || look.event.via === 'voice',
         })),
       },
-      [...tooFar(step, series), ...(index === 0 && !step.gate ? [toSampling(step)] : [])],
+      index === 0 && !step.gate ? [toSampling(step)] : [],
       index + 1 === count && !step.gate ? byHand() : [],
     );
     nodes[itemState(index)] = index === 0 ? withMeta(asking, { measures: 'first' }) : asking;
@@ -103,7 +103,8 @@ export function seriesNodes(step: ReadingStep, series: Series): Nodes {
       },
     ];
   }
-  if (series.bounds) nodes.stopping = stopping(step, series.bounds);
+  const { bounds } = series;
+  if (bounds) nodes.stopping = stopping(step, { ...series, bounds });
   if (!step.gate) nodes.sampling = sampling(step, series, judged);
   nodes.readingBack = readBack(
     waiting,
@@ -137,7 +138,7 @@ function tooFar(step: ReadingStep, { bounds }: Series): Move[] {
   const stop = stopFor(bounds.cause);
   return [
     {
-      guard: look => isFromBus(step.quantity)(look) && bad(look),
+      guard: look => isOnBus(step.quantity)(look) && bad(look),
       target: stop.target,
       actions: [...judgedByBus(bounds.judge), ...stop.actions],
     },
@@ -149,11 +150,15 @@ function tooFar(step: ReadingStep, { bounds }: Series): Move[] {
   ];
 }
 
-function stopping(step: ReadingStep, { judge, cause }: NonNullable<Series['bounds']>): Node {
+function stopping(
+  step: ReadingStep,
+  series: Series & { readonly bounds: NonNullable<Series['bounds']> },
+): Node {
+  const { judge, cause } = series.bounds;
   const stop = stopFor(cause);
   return {
     ...readBack(
-      { by: step.by, critical: true, late: cause },
+      { by: step.by, critical: true, late: cause, danger: tooFar(step, series) },
       readBackValue,
       [
         {

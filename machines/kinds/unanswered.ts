@@ -143,7 +143,9 @@ function awaiting(step: Step, key: string, node: Node): Node {
   const patience = key === 'vouching' ? 'hunt' : patienceOf(step);
   // While time alone goes by nobody has to answer.
   const begins = node.meta?.awaits === 'time' ? awaitNothing : awaitAnswer(patience);
-  const remind: Line = () => ({ line: 'stillWaiting', values: { title: { step: step.id } } });
+  // That it stands is what is waited for.
+  const line = step.kind === 'confirm' && step.standing ? 'stillWaitingOff' : 'stillWaiting';
+  const remind: Line = () => ({ line, values: { title: { step: step.id } } });
   return {
     ...node,
     entry: [begins, ...[node.entry ?? []].flat()],

@@ -1,6 +1,7 @@
 import { replyNeedsReadBack, valueNeedsReadBack } from '../assurance.ts';
 import { firstLoaded } from '../controls.ts';
 import { judgementData, keepReading, limitsOf, meets, noteVerdict, sayVerdict } from '../judging.ts';
+import { canBeRead } from '../limits/gauges.ts';
 import { leaveOpen, settle } from '../open-items.ts';
 import { lateStops, pass, stopFor } from '../progress.ts';
 import type { WatchStep } from '../steps.ts';
@@ -18,7 +19,7 @@ import {
   update,
   withMeta,
 } from '../toolkit.ts';
-import { isContradicted, isFromBus, judgedByBus, setValueAside, valueMeets } from './bus.ts';
+import { isContradicted, isFromBus, isOnBus, judgedByBus, setValueAside, valueMeets } from './bus.ts';
 import { denyOutside } from './deadline.ts';
 import { doubtMoves, vouchingNode } from './doubt.ts';
 import { echo } from './echo.ts';
@@ -105,12 +106,13 @@ export function watchNodes(step: WatchStep): Nodes {
     { reply: step.ok, move: tooEarly },
   ]);
   const reading = step.reading;
+  const danger = reading ? dangerOf(step, reading) : [];
   const valued = reading
     ? askValue(
-        waiting,
+        { ...waiting, danger },
         ask,
         reading.quantity,
-        { target: 'readingBackValue', actions: denyOutside({ judge: reading.bounds, cause: reading.cause }) },
+        { target: 'readingBackValue' },
         [
           ...doubtMoves(step, reading.quantity, look => !valueMeets(reading.bounds)(look)),
           ...byBus(step, reading, longEnough),
@@ -147,11 +149,13 @@ export function watchNodes(step: WatchStep): Nodes {
         { target: 'asking', actions: startTiming },
       ],
     },
-    asking: limited(asking, timeUp),
+    asking: limited(asking, [...danger, timeUp]),
     between: {
-      ...limited(withMeta(asking, { awaits: 'time', ...(reading ? { measures: 'later' } : {}) }), timeUp, [
-        { guard: lookDue, target: 'asking' },
-      ]),
+      ...limited(
+        withMeta(asking, { awaits: 'time', ...(reading ? { measures: 'later' } : {}) }),
+        [...danger, timeUp],
+        [{ guard: lookDue, target: 'asking' }],
+      ),
       entry: planNextLook(step),
       // A hold puts no look off: the engine goes on to warm up.
       exit: update(({ event }) => (event.type === 'hold' ? {} : { nextLookMs: null })),
@@ -163,18 +167,15 @@ export function watchNodes(step: WatchStep): Nodes {
   };
   if (!reading) return nodes;
 
-  nodes.vouching = limited(
-    vouchingNode(step, reading.quantity, {
-      target: 'readingBackValue',
-      actions: denyOutside({ judge: reading.bounds, cause: reading.cause }),
-    }),
+  nodes.vouching = limited(vouchingNode(step, reading.quantity, { target: 'readingBackValue' }, danger), [
+    ...danger,
     timeUp,
-  );
+  ]);
   const judged = [noteVerdict(reading.bounds), keepReading];
   const outOfBounds = stopFor(reading.cause);
   const valueReadBack = limited(
     readBack(
-      { ...waiting, critical: true, late: reading.cause },
+      { ...waiting, danger, critical: true, late: reading.cause },
       readBackValue,
       [
         {
@@ -217,6 +218,28 @@ function stillShown(step: WatchStep): Move {
       })),
     ],
   };
+}
+
+/** Too hot: shown by the bus it stops at once, said by people unless it is denied in time. Its time is no way round it. */
+function dangerOf(step: WatchStep, { quantity, bounds, cause }: NonNullable<WatchStep['reading']>): Move[] {
+  const stop = stopFor(cause);
+  const isOut = (look: Look) =>
+    look.event.type === 'value' &&
+    look.event.quantity === quantity &&
+    canBeRead(quantity, look.event.si) &&
+    !valueMeets(bounds)(look);
+  return [
+    {
+      guard: look => !step.gate && isOnBus(quantity)(look) && isOut(look),
+      target: stop.target,
+      actions: [...judgedByBus(bounds), ...stop.actions],
+    },
+    {
+      guard: look => look.event.via !== 'bus' && isOut(look),
+      target: 'readingBackValue',
+      actions: [setValueAside, denyOutside({ judge: bounds, cause })],
+    },
+  ];
 }
 
 /** What is said to have come counts only where the last value read says so too: a gauge that shows otherwise is read first. */
@@ -310,13 +333,7 @@ function byBus(
   if (step.gate) return [];
   const isBus = isFromBus(reading.quantity);
   const done = passWatch(step);
-  const outOfBounds = stopFor(reading.cause);
   return [
-    {
-      guard: look => isBus(look) && !valueMeets(reading.bounds)(look),
-      target: outOfBounds.target,
-      actions: [...judgedByBus(reading.bounds), ...outOfBounds.actions],
-    },
     {
       guard: look => isBus(look) && valueMeets(reading.reached)(look) && longEnough(look),
       target: done.target,

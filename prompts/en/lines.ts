@@ -136,6 +136,7 @@ export const lines = {
   helpAlways:
     'You may say: hold, continue, say again, go back, pass over this, where are we, or time left. {words}',
   stillWaiting: 'Engine is running. Still waiting: {title}.',
+  stillWaitingOff: 'Still waiting: {title}.',
   lookForSecond: 'Warning. No answer. Technician: look at the second person, now.',
   lookForTechnician: 'Warning. No answer. Second person: look at the technician, now.',
 

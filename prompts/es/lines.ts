@@ -141,6 +141,7 @@ export const lines = {
   helpAlways:
     'Puede responder: pausa, continuar, repetir, volver atrás, omitir, situación o tiempo restante. {words}',
   stillWaiting: 'El motor está en marcha. Sigo esperando: {title}.',
+  stillWaitingOff: 'Sigo esperando: {title}.',
   lookForSecond: 'Advertencia. Sin respuesta. Técnico: mire al ayudante, ya.',
   lookForTechnician: 'Advertencia. Sin respuesta. Ayudante: mire al técnico, ya.',
 

@@ -145,6 +145,7 @@ export const lines = {
     "Avertissement. L'appareil de l'équipier ne répond plus, et le moteur tourne. Regardez-le. Si vous ne le voyez pas, dites le mot d'urgence.",
   holdAsked: "Le chef d'atelier demande une pause.",
   stillWaiting: "Le moteur tourne. J'attends toujours : {title}.",
+  stillWaitingOff: "J'attends toujours : {title}.",
   lookForSecond: "Avertissement. Pas de réponse. Technicien : regardez l'équipier, maintenant.",
   lookForTechnician: 'Avertissement. Pas de réponse. Équipier : regardez le technicien, maintenant.',
 

@@ -16,6 +16,12 @@ export type EventBody = Without<SessionEvent>;
 const certaintyOf = ({ confidence }: { readonly confidence: number }, via: Via) =>
   via === 'voice' ? { certainty: Math.min(1, Math.max(0, confidence)) } : {};
 
+/** Whom a stop is put down to at a device that both use: while a stop word is tried out, whoever was asked to. */
+export const callerAtShared = (moment: Moment): Person => {
+  const { awaits, by } = offerOf(moment);
+  return awaits === 'drill' ? by : 'technician';
+};
+
 /** Free text is a reason here. */
 export const takesReason = (moment: Moment) => offerOf(moment).freeText === true;
 

@@ -119,11 +119,25 @@ describe('fault codes', () => {
 describe('a watched fault', () => {
   const WATCH_MS = 60_000;
 
-  it('that outlasts its time before the first fire blocks', () => {
+  it('has its time from when the engine fires: however long codes are read with the key on, it does not block', () => {
     const driver = asked.fork().reply('readACode').value('suspectParameter', 157).value('failureMode', 18);
-    driver.reply('yes').reply('noMoreCodes');
-    expect(driver.fork().reply('yes', { afterMs: WATCH_MS - 2000 }).context.step).toBe('keyOn.heaterHold');
-    expect(driver.fork().reply('yes', { afterMs: WATCH_MS }).name).toBe('keyOn.faults.blocked');
+    driver.reply('yes', { afterMs: WATCH_MS }).reply('noMoreCodes', { afterMs: 10 * WATCH_MS });
+    expect(driver.reply('yes', { afterMs: WATCH_MS }).context.step).toBe('keyOn.heaterHold');
+    expect(driver.goodUntil('firstFire.transient.asking').context.timer?.totalMs).toBe(WATCH_MS);
+  });
+
+  it('is no dead end after a stop: read again at the next try, it has its time once more', () => {
+    const driver = read(asked.fork(), WATCHED).goodUntil('firstFire.crank.askingClear');
+    driver.stop({ by: 'technician', via: 'keys', afterMs: WATCH_MS });
+    driver
+      .reply('allOff', { via: 'keys' })
+      .reply('causeFalseAlarm', { via: 'keys' })
+      .reply('ready', { via: 'keys' });
+    read(driver.goodUntil('keyOn.faults.asking'), WATCHED);
+    expect(driver.context.step).toBe('keyOn.heaterHold');
+    // Where it is read beside the running engine once its time since firing is over, it blocks.
+    const runs = driver.goodUntil('firstFire.transient.asking').reply('faultCleared').reply('yes');
+    expect(read(runs.goodUntil('sweeps.faults.asking'), WATCHED).name).toBe('sweeps.faults.blocked');
   });
 
   const watching = read(asked.fork(), WATCHED).goodUntil('firstFire.transient.asking');

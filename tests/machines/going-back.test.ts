@@ -3,7 +3,7 @@ import { procedureFor } from '../../machines/first-start.ts';
 import type { Step } from '../../machines/steps.ts';
 import { Driver } from './helpers/driver.ts';
 import { stepIds } from './helpers/paths.ts';
-import { demoFour, demoSix } from './helpers/profiles.ts';
+import { demoBoat, demoFour, demoSix } from './helpers/profiles.ts';
 
 /** The first moment of every step of an all-good start; both emergency words are tried out within a stop. */
 function firstMoments(driver: Driver): Driver[] {
@@ -51,6 +51,31 @@ describe('going back', () => {
     });
     expect(gone.filter(Boolean).length).toBeGreaterThan(40);
     expect(gone.filter(possible => !possible).length).toBeGreaterThan(5);
+  });
+
+  it('never leads to where seconds that began before are over: raw water that flowed is not too late once more', () => {
+    for (const profile of [demoSix, demoBoat]) {
+      const driver = new Driver(profile);
+      while (!driver.over) {
+        for (const afterMs of [0, 35_000, 250_000]) {
+          const back = driver.fork([]);
+          if (back.alarmMs !== null && back.alarmMs <= back.nowMs + afterMs) continue;
+          back.send({ type: 'goBack' }, { via: 'keys', afterMs });
+          expect(back.context.stop === null || driver.context.stop !== null, driver.name).toBe(true);
+          if (back.context.step === driver.context.step) continue;
+          const { deadline } = back.context;
+          if (deadline) expect(deadline.sinceMs, driver.name).toBe(back.nowMs);
+        }
+        driver.good();
+      }
+    }
+  });
+
+  it('to raw water that flows is refused in words', () => {
+    const eyes = new Driver(demoBoat).goodUntil('firstFire.eyes.item1').clock(35_000);
+    eyes.send({ type: 'goBack' });
+    expect(eyes.name).toBe('firstFire.eyes.item1');
+    expect(eyes.lines).toEqual(['cannotGoBack']);
   });
 
   it('never leads into cranking, out of it, into a running engine or out of one', () => {

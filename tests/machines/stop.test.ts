@@ -244,7 +244,41 @@ describe('a stop', () => {
     const driver = new Driver(demoFour).goodUntil('job.stopTechnician.asking').stop();
     for (const afterMs of gapsMs) driver.send({ type: 'stop' }, { afterMs, by: 'technician' });
     expect(driver.name).toBe('stopped.drillGoesOn');
-    expect(driver.send({ type: 'stop' }, { afterMs: 800, by: 'technician' }).name).toBe('stopped.drill');
+    expect(driver.stop({ afterMs: 800, by: 'second' }).name).toBe('stopped.drill');
+  });
+
+  it('proves the word of whoever said it and no other: the technician never proves the second person’s', () => {
+    const first = new Driver(demoFour)
+      .goodUntil('job.stopTechnician.asking')
+      .stop({ by: 'technician', via: 'touch' });
+    for (const afterMs of [900, 5000, 60_000]) {
+      first.stop({ by: 'technician', via: 'touch', afterMs });
+      expect(first.name).toBe('stopped.drillGoesOn');
+      expect(first.lines).toContain('askNextDrill');
+    }
+    const alone = atSecondDrill().stop({ by: 'technician', via: 'touch' });
+    expect(alone.name).toBe('stopped.drillGoesOn');
+    for (const driver of [first, alone]) {
+      expect(driver.context.done).not.toContain('job.stopSecond');
+      driver.stop({ by: 'second', via: 'touch' });
+      expect(driver.name).toBe('stopped.drill');
+      expect(driver.reply('thatWasTheDrill').context.done).toContain('job.stopSecond');
+    }
+  });
+
+  it('bounces at a device that both use, too: the same hand within a moment is one person', () => {
+    const driver = new Driver(demoFour).goodUntil('job.stopTechnician.asking').stop({ via: 'touch' });
+    driver.stop({ by: 'second', via: 'touch', afterMs: 60 });
+    expect(driver.name).toBe('stopped.drillGoesOn');
+    expect(driver.stop({ by: 'second', via: 'touch', afterMs: 800 }).name).toBe('stopped.drill');
+  });
+
+  it('by the second person while the technician’s word is tried out is a real one: it proves neither', () => {
+    const driver = new Driver(demoFour)
+      .goodUntil('job.stopTechnician.asking')
+      .stop({ by: 'second', via: 'touch' });
+    expect(driver.name).toBe('stopped.makingSafe');
+    expect(driver.context.done.filter(id => id.startsWith('job.stop'))).toEqual([]);
   });
 
   it.each([1, 2])('at the place of the first drill can be a real one, after %i of the words', words => {
@@ -279,7 +313,8 @@ describe('a stop', () => {
   it('ends what was asked and timed, so that no alarm is left behind', () => {
     for (const place of stopPlaces) {
       const stopped = at(place).stop();
-      expect(stopped.alarmMs).toBe(null);
+      // What is called out once more beside an engine that may turn is no time of what was asked.
+      expect(stopped.alarmMs).toBe(stopped.context.nextLookMs);
       expect(stopped.context).toMatchObject({ timer: null, deadline: null, clearAtMs: null, pending: null });
     }
   });

@@ -160,7 +160,7 @@ describe('a step that is passed', () => {
       kind: 'passed',
       data: {
         step: 'fill.coolantMix',
-        by: 'technician',
+        by: 'second',
         gate: 'coolantReady',
         misheard: 2,
         figures: expect.objectContaining({ concentrate: expect.anything() }),

@@ -52,13 +52,22 @@ describe('a question beside a running engine that nobody answers', () => {
     ['warmUp.steeringLocks.asking', 'lookForTechnician'],
     ['sweeps.faults.asking', 'lookForTechnician'],
     ['shutdown.coolant.asking', 'lookForTechnician'],
-    ['shutdown.keyOff.asking', 'lookForTechnician'],
   ])(
     'in a hunt (%s) is reminded each minute, called to the other after three, and off after five',
     (state, callOut) => {
       expect(silence(at(state))).toEqual(hunt(callOut));
     },
   );
+
+  it('for key-off does not say that the engine runs: that it stands may be what nobody has said yet', () => {
+    expect(silence(at('shutdown.keyOff.asking'))).toEqual([
+      [60, 'stillWaitingOff'],
+      [120, 'stillWaitingOff'],
+      [180, 'lookForTechnician'],
+      [240, 'stillWaitingOff'],
+      [300, 'stopHeard'],
+    ]);
+  });
 
   it('calls the other out as a hazard, and tells with the stop what was not answered', () => {
     const driver = at('checks.leaks.item1').clock(60_000).clock(60_000).clock(60_000);
@@ -126,7 +135,8 @@ describe('a question beside a running engine that nobody answers', () => {
     for (const ms of [1, 20_000, 45_000]) {
       const driver = at('firstFire.eyes.item1').clock(ms).stop();
       expect(driver.name).toBe('stopped.makingSafe');
-      expect(driver.alarmMs).toBeNull();
+      // All off is asked for until it is said.
+      expect(driver.alarmMs).toBe(driver.nowMs + 10_000);
     }
   });
 });

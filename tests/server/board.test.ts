@@ -55,8 +55,11 @@ describe('The board', () => {
     await technician.do({ do: 'stop' });
     await supervisor.until(() => bay1()?.state === 'drill');
     shop.clock().advance(1000);
-    await technician.do({ do: 'stop' });
+    // A second person with a device of their own has their word heard from there.
+    const second = await Face.paired(shop.base, await shop.pair('second', 'bay 1'));
+    await second.do({ do: 'stop' });
     await technician.until(() => technician.key === 'stopped.drill');
+    second.close();
     expect(bay1()?.state).toBe('drill');
     await technician.say('that was the drill');
     await supervisor.until(() => bay1()?.state === 'working');

@@ -40,9 +40,11 @@ import { isRestart } from './read.ts';
  *    a profile of an older record lacks). An answer with seconds of its own counts only while they last: what is denied at
  *    its read-back afterwards stops. Coolant that is told too hot in the warm-up stops unless it is denied in time; "not yet"
  *    at a speed of a sweep is waited for; a pause has the heater's time begin anew; coolant read before a run sets no limit
- *    of it, and is never as before; "no more codes" and "fault cleared" are held against the bus. What is asked of the
- *    supervisor nobody else answers, and `passed` names who said so (`by`), also where the second person said it for the
- *    technician. Events of records of the seventh and eighth lead where they led, but for what begins with an answer's
+ *    of it, and is never as before; "no more codes" and "fault cleared" are held against the bus. A value that stops the
+ *    engine is read back whatever speaks against it; what knocked is not fired again by keys either; each stop word is proved
+ *    by whose it is; a stop after a false alarm has a cause of its own; nobody goes back to seconds that began before; a
+ *    watched code has its time from firing. What is asked of the supervisor nobody else answers, and `passed` names who said
+ *    so (`by`), also where the second person said it for the technician. Events of records of the seventh and eighth lead where they led, but for what begins with an answer's
  *    seconds: a record in which any of it happened is read and told, and neither gone on with nor confirmed.
  *
  * A new kind, or a change in what a kind or one of its members means, takes the next number; what older records hold

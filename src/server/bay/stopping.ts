@@ -68,7 +68,7 @@ export class Stopping {
         (!isNews(moment, cause) && !this.#book.take(by.device, nowMs, insistsAfterMs(moment))));
     if (isSame) return { stop: 'stopped', again: true };
     current.record(by, id, { do: 'stop' });
-    const who = via === 'voice' ? speaksFor(by, { run, crew }) : by.role;
+    const who = speaksFor(by, { run, crew });
     run.session.receive({ type: 'stop', ...(cause && { cause }) }, who, via);
     this.#book.take(by.device, nowMs);
     done.add(by.device, id, Promise.resolve());

@@ -5,6 +5,7 @@ import type { RecordLog } from '../../record/index.ts';
 import { type Clock, recordClock, SystemClock } from '../../session/clock.ts';
 import { firingOf, joinEngineEar } from '../../session/engine-ear/join-engine-ear.ts';
 import { headerData, type SessionHeader } from '../../session/header.ts';
+import { callerAtShared } from '../../session/hearing.ts';
 import { closeAfterAll, type Restored, restore, resumedData } from '../../session/resume.ts';
 import { Session } from '../../session/session.ts';
 import { meansStop } from '../../session/stop-words.ts';
@@ -185,7 +186,7 @@ async function run({ dataBase, id, header, clock, record, devices, restored }: P
   };
 
   const stopFor = (why: { readonly cause?: Emergency }) => {
-    session.receive({ type: 'stop', ...why }, 'technician', 'touch');
+    session.receive({ type: 'stop', ...why }, callerAtShared(session.moment), 'touch');
     stop = isOver(session.moment) ? 'nothingRuns' : 'stopped';
     state = null;
     watchers.changed();

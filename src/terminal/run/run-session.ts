@@ -7,6 +7,7 @@ import type { Clock } from '../../session/clock.ts';
 import { firingOf, joinEngineEar } from '../../session/engine-ear/join-engine-ear.ts';
 import { createEngineListener } from '../../session/engine-ear/listener.ts';
 import type { SessionHeader } from '../../session/header.ts';
+import { callerAtShared } from '../../session/hearing.ts';
 import type { Restored } from '../../session/resume.ts';
 import { closeRecord, saveRecord } from '../../session/save-record.ts';
 import { Session } from '../../session/session.ts';
@@ -158,7 +159,7 @@ async function joinParts(
         if (place === undefined) keys.type(text);
         else void saveRecord(record, place).then(sentence => session.report(sentence));
       },
-      onStop: () => session.receive({ type: 'stop' }, 'technician', 'keys'),
+      onStop: () => session.receive({ type: 'stop' }, callerAtShared(session.moment), 'keys'),
       onLeave: () => {
         signals.interrupted = null;
         leave('left');
