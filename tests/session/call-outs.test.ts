@@ -78,7 +78,7 @@ describe('what is called out, in real time and with a disk that is slow', () => 
     const run = await shownAt('warmUp.watch.asking');
     run.session.receive({ type: 'stop' }, 'second', 'touch');
     await run.session.settled();
-    expect(run.shown()).toEqual([lines.stopHeard]);
+    expect(run.shown()).toEqual(['Stop! Key off. Stop!']);
     await run.answers('allOff');
     expect(run.shown()).toEqual([]);
     await run.answers('causeSmokeOrFire');

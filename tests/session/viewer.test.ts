@@ -303,7 +303,7 @@ describe('what is said and heard', () => {
     run.session.receive({ type: 'stop' }, 'second', 'touch');
     await run.session.settled();
     const { callOuts = [], prompt } = viewer.view();
-    expect(callOuts).toEqual([lines.stopHeard]);
+    expect(callOuts).toEqual(['Stop! Key off. Stop!']);
     expect(callOuts).not.toContain(prompt);
     await run.type('gibberish');
     expect(viewer.view().callOuts).toEqual(callOuts);

@@ -134,7 +134,8 @@ describe('oil pressure on the bus', () => {
     const reading = (quantity: 'coolantTemperature' | 'ambientTemperature', si: number) => ({
       quantity,
       si,
-      atMs: 0,
+      // Of this run of the engine: what was read before has cooled since.
+      atMs: at(RUNNING).moment.context.bursts.at(-1)?.endMs ?? 0,
       step: 'job.ambient' as const,
     });
     const speed = { engineSpeed: 700 };
