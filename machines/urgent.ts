@@ -52,17 +52,20 @@ export const notOffYet = (node: Node): Node => ({
 });
 
 /** From the second call on. */
-const CUT_FROM_MS = 15_000;
+const CUT_FROM_MS = 30_000;
 
 const calledForMs = ({ context: { stop }, event }: Look) => atMs(event) - (stop?.atMs ?? atMs(event));
 
 /**
- * Each ten seconds for the first minute, then each half minute, after ten minutes each minute: long enough to hear the
- * sentence and act on it. Our own choice, no published source.
+ * After fifteen seconds, then each half minute, after ten minutes each minute. The longest of the sentences takes some
+ * fifteen seconds, and while the tool speaks nothing but a stop is heard: as much time is left for "all off". Our own
+ * choice, no published source.
  */
 function callAgainLater(look: Look): Pick<Context, 'nextLookMs'> {
   const forMs = calledForMs(look);
-  return { nextLookMs: atMs(look.event) + (forMs < 60_000 ? 10_000 : forMs < 600_000 ? 30_000 : 60_000) };
+  return {
+    nextLookMs: atMs(look.event) + (forMs < CUT_FROM_MS ? 15_000 : forMs < 600_000 ? 30_000 : 60_000),
+  };
 }
 
 /** What is called out as everything stops, and what is taken before all is off: an engine that runs on, fire, injury. */
@@ -132,8 +135,13 @@ export function urgentWords(steps: readonly Step[]) {
           remark(look => {
             const off = switchedOff(look.context.profile);
             return calledForMs(look) < CUT_FROM_MS
-              ? { line: 'notOffYet', values: { off }, priority: 'hazard' }
-              : { line: 'stopHeardCut', values: { off, cut: cutOffOf(look.context) }, priority: 'hazard' };
+              ? { line: 'notOffYet', values: { off }, priority: 'hazard', once: true }
+              : {
+                  line: 'stopHeardCut',
+                  values: { off, cut: cutOffOf(look.context) },
+                  priority: 'hazard',
+                  once: true,
+                };
           }),
           ...speak(ask),
           update(callAgainLater),

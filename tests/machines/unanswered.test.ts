@@ -136,7 +136,7 @@ describe('a question beside a running engine that nobody answers', () => {
       const driver = at('firstFire.eyes.item1').clock(ms).stop();
       expect(driver.name).toBe('stopped.makingSafe');
       // All off is asked for until it is said.
-      expect(driver.alarmMs).toBe(driver.nowMs + 10_000);
+      expect(driver.alarmMs).toBe(driver.nowMs + 15_000);
     }
   });
 });

@@ -20,13 +20,13 @@ function calls(driver: Driver, forS: number): [seconds: number, line: string][] 
 }
 
 describe('a stop beside an engine that may turn, which nobody answers', () => {
-  it('is called out again each ten seconds, from the second time with what cuts it off, and all off is asked for', () => {
+  it('is called out again after fifteen seconds, from the second time with what cuts it off, and all off is asked for', () => {
     const stopped = stoppedAt('warmUp.watch.asking');
-    expect(calls(stopped, 40)).toEqual([
-      [10, 'notOffYet'],
-      [20, 'stopHeardCut'],
+    expect(calls(stopped, 90)).toEqual([
+      [15, 'notOffYet'],
       [30, 'stopHeardCut'],
-      [40, 'stopHeardCut'],
+      [60, 'stopHeardCut'],
+      [90, 'stopHeardCut'],
     ]);
     expect(stopped.name).toBe('stopped.makingSafe');
     expect(stopped.lines).toEqual(['stopHeardCut', 'areAllOff']);
@@ -34,15 +34,25 @@ describe('a stop beside an engine that may turn, which nobody answers', () => {
 
   it('comes less often as it lasts, and never ends', () => {
     const seconds = calls(stoppedAt('warmUp.watch.asking'), 3600).map(([at]) => at);
-    expect(seconds.slice(0, 9)).toEqual([10, 20, 30, 40, 50, 60, 90, 120, 150]);
+    expect(seconds.slice(0, 5)).toEqual([15, 30, 60, 90, 120]);
     expect(seconds.at(-1)).toBe(3600);
     expect(seconds.slice(-3)).toEqual([3480, 3540, 3600]);
+  });
+
+  it('leaves time to be heard in: each call is said once, and the next comes thirty seconds later', () => {
+    const stopped = stoppedAt('warmUp.watch.asking');
+    for (let call = 0; call < 5; call += 1) {
+      const { said } = stopped.ring().last;
+      expect(said.filter(({ priority }) => priority === 'hazard')).toEqual([
+        expect.objectContaining({ once: true }),
+      ]);
+    }
   });
 
   it('goes on while "all off" waits for its read-back, and asks for that again', () => {
     const said = stoppedAt('checks.leaks.item1').reply('allOff', { via: 'voice' });
     expect(said.name).toBe('stopped.makingSafeReadBack');
-    expect(calls(said, 20).length).toBeGreaterThan(1);
+    expect(calls(said, 40).length).toBeGreaterThan(1);
     expect(said.name).toBe('stopped.makingSafeReadBack');
     expect(said.lines).toEqual(['stopHeardCut', 'readBackReply']);
   });
@@ -56,9 +66,9 @@ describe('a stop beside an engine that may turn, which nobody answers', () => {
   it('follows the silence that stopped it as well: nobody who says nothing is left alone with a running engine', () => {
     const silent = sessionAt(demoSix, 'checks.leaks.item1');
     while (!silent.name.startsWith('stopped')) silent.ring();
-    expect(calls(silent, 20)).toEqual([
-      [10, 'notOffYet'],
-      [20, 'stopHeardCut'],
+    expect(calls(silent, 30)).toEqual([
+      [15, 'notOffYet'],
+      [30, 'stopHeardCut'],
     ]);
   });
 

@@ -12,8 +12,8 @@ const ASKED = 'Say: "card is right"';
 const NOBODY = 'Nobody can answer any more: there are no keys and there is no microphone.';
 const newLog = () => join(scratchFolder(), 'record.jsonl');
 const byKeys = (log: string) => ['--no-mic', '--silent', '--log', log];
-const resumeHint = (log: string) =>
-  `Left before sign-off; go on with: npm start -- resume ${log} --silent --no-mic`;
+const resumeHint = (log: string, options = '--silent --no-mic') =>
+  `Left before sign-off; go on with: npm start -- resume ${log} ${options}`;
 
 /** A folder with a recorder in it as the program looks for, that hears a quiet room. */
 function silentRecorder(): string {
@@ -95,7 +95,15 @@ describe('a session without a terminal', () => {
     const { exitCode, stdout } = await session.ended;
     expect(exitCode).toBe(4);
     expect(stdout).not.toContain(NOBODY);
-    expect(stdout).toContain(resumeHint(log));
+    expect(stdout).toContain(resumeHint(log, '--silent'));
+  });
+
+  it('of a rehearsal is gone on with as one, and says that its engine is not there any more', async () => {
+    const log = newLog();
+    await startFirstFire(['rehearse', ...byKeys(log)]).ended;
+    const { stdout } = await startFirstFire(['resume', log, '--no-mic', '--silent']).ended;
+    expect(stdout).toContain('*REHEARSAL*');
+    expect(stdout).toContain('the model of its engine is gone');
   });
 
   it.each(['SIGTERM', 'SIGHUP'] as const)(
