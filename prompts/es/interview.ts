@@ -511,6 +511,8 @@ export const interview: BySentence = {
   'It has to be from {} to {} of the oil that it holds.': 'Tiene que ser de {} a {} del aceite que lleva.',
   'An engine that is well would be given up; allowed: {} or more.':
     'Se dejaría un motor en buen estado; se permite: {} o más.',
+  'On a hot day nobody could tell from the voltage whether it charges; allowed: less.':
+    'En un día de calor nadie sabría por la tensión si carga; permitido: menos.',
   'The cranks that are allowed would be over before the oil is at the gauge; allowed: a faster pump, less to fill, or more cranks.':
     'Los accionamientos permitidos acabarían antes de que el aceite llegue al manómetro; se permite: una bomba más rápida, menos que llenar, o más accionamientos.',
   'Above this idle no relief valve leaves room for so much; allowed: {} or less.':

@@ -517,6 +517,8 @@ export const interview: BySentence = {
   'It has to be from {} to {} of the oil that it holds.': "Il faut de {} à {} de l'huile qu'il contient.",
   'An engine that is well would be given up; allowed: {} or more.':
     'On abandonnerait un moteur en bon état ; permis : {} ou plus.',
+  'On a hot day nobody could tell from the voltage whether it charges; allowed: less.':
+    'Par grande chaleur, la tension ne dirait pas si la charge se fait ; permis : moins.',
   'The cranks that are allowed would be over before the oil is at the gauge; allowed: a faster pump, less to fill, or more cranks.':
     "Les actions permises seraient finies avant que l'huile soit au manomètre ; permis : une pompe plus rapide, moins à remplir, ou plus d'actions.",
   'Above this idle no relief valve leaves room for so much; allowed: {} or less.':

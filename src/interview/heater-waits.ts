@@ -28,8 +28,13 @@ function shareAt(atC: number): number {
  * @param atC from -45 to 0 degC
  */
 export const waitsFor = (waitS: number, atC: number): { readonly atC: number; readonly waitS: number }[] => {
-  const rows = SHARES.map(([c, share]) => ({ atC: c, waitS: Math.round((waitS * share) / shareAt(atC)) }));
-  // What the manual says stands there as it says it.
+  // What the manual says stands there as it says it; whole seconds beside it are no longer in more warmth.
+  const beside = (c: number, seconds: number) =>
+    c < atC ? Math.max(seconds, waitS) : Math.min(seconds, waitS);
+  const rows = SHARES.map(([c, share]) => ({
+    atC: c,
+    waitS: beside(c, Math.round((waitS * share) / shareAt(atC))),
+  }));
   return [...rows.filter(row => row.atC !== atC), { atC, waitS }].toSorted((a, b) => a.atC - b.atC);
 };
 

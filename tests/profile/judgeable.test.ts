@@ -2,9 +2,11 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { judgePressure } from '../../machines/limits/oil.ts';
+import { profileData } from '../../src/interview/build.ts';
 import { parseProfile } from '../../src/profile/load.ts';
 import { ProfileError } from '../../src/profile/parse.ts';
 import { fastestRpm, type Profile } from '../../src/profile/schema.ts';
+import { randomInterview } from '../interview/random-interview.ts';
 import { knowing } from '../machines/limits/known.ts';
 
 const text = readFileSync('src/profile/demo/demo-six.json', 'utf8');
@@ -117,6 +119,15 @@ describe('a profile under which a sound engine would be stopped', () => {
 
   it('is none of the invented ones', () => {
     expect(refusal(() => {})).toBeNull();
+  });
+});
+
+describe('a profile that the interview makes', () => {
+  it('is never one of these, whatever is answered', () => {
+    for (let seed = 1; seed <= 60; seed += 1) {
+      const made = JSON.stringify(profileData(randomInterview(seed, seed % 3 === 0)));
+      expect(() => parseProfile(made, `seed ${seed}`)).not.toThrow();
+    }
   });
 });
 

@@ -60,6 +60,11 @@ function mostShowsKpa(draft: Draft): number | undefined {
   return numberIn(draft, 'floorIdleKpa') ?? (rated === undefined ? undefined : rated / 2);
 }
 
+/** On the hottest day, 50 °C, the charging voltage is so far below that at 25, V; and clear of a battery at rest, 13 V. */
+const CLEAR_OF_REST_V = 13 + 0.45 + 0.01;
+/** Most tolerance with which charging is told from resting, V. */
+const widest = (draft: Draft): number => (numberIn(draft, 'charging.setpointV') ?? 14) - CLEAR_OF_REST_V;
+
 /** A gauge goes on so far beyond what the relief valve holds, kPa: it is read off to a tenth of a bar. */
 const ABOVE_RELIEF_KPA = 10;
 
@@ -261,7 +266,18 @@ export const restQuestions: readonly Question[] = [
     },
   ),
   rest('idle.spreadMaxRpm', 'speed', [10, 300], always(40)),
-  rest('charging.toleranceV', 'voltage', [0.05, 0.6], always(0.5)),
+  rest(
+    'charging.toleranceV',
+    'voltage',
+    [0.05, 0.6],
+    draft => assumed(clamp(downToTenths(widest(draft)), 0.05, 0.5)),
+    {
+      check: (value, draft) =>
+        typeof value !== 'number' || value <= widest(draft)
+          ? null
+          : 'On a hot day nobody could tell from the voltage whether it charges; allowed: less.',
+    },
+  ),
   // 12.4 V is where a battery is charged, not where it is full: it is read again after the cranks, and has to start.
   rest('charging.minStateOfCharge', 'share', [0.5, 0.75], always(0.7), {
     because: 'with less it may not start, and a good one that has cranked shows no more',
