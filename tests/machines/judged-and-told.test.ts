@@ -120,11 +120,20 @@ describe('a fault code by the profile', () => {
     ...more,
   });
   const all = [fault(157, 18), fault(100, 1), fault(97, 15), fault(5000, 7), fault(157.5, 3)];
-  const context = knowing(demoSix, {}, { faults: all });
+  /** An engine that fired in the first second of the session. */
+  const context = knowing(
+    demoSix,
+    {},
+    {
+      faults: all,
+      done: ['firstFire.crank'],
+      bursts: [{ step: 'firstFire.crank', startMs: 0, endMs: 1000 }],
+    },
+  );
   const decided = (spn: number, fmi: number, atMs: number, more: Partial<Fault> = {}) =>
     judgeSessionFault(context, fault(spn, fmi, more), atMs).decision?.decision;
 
-  it('is watched for its time from when it was first seen, and then blocks', () => {
+  it('is watched for its time from when the engine fired, and then blocks', () => {
     expect([1000, 60_999, 61_000, 61_001].map(atMs => decided(157, 18, atMs))).toEqual([
       'watch',
       'watch',

@@ -168,7 +168,7 @@ describe.each(cranks)('before $step of $profile.name', ({ profile, step, needs }
 
   it.each(each)('it does not turn while %s lacks %s, though all was ready', (_, missing) => {
     const driver = without(sessionAt(profile, `${step}.ready`), missing).reply('ready');
-    expect(driver.name).toBe(`${step}.askingClear`);
+    expect(driver.name).toBe(`${step}.refused`);
     const bursts = driver.context.bursts.filter(burst => burst.step === step);
     expect(bursts).toEqual([]);
   });

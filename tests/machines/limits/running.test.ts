@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { latest } from '../../../machines/limits/readings.ts';
+import { warmthOf } from '../../../machines/limits/warmth.ts';
 import type { Driver } from '../helpers/driver.ts';
 import { changed, demoFour, demoSix } from '../helpers/profiles.ts';
 import { goOn, isDone, lastVerdict, sessionAt, whileAnswering } from './sessions.ts';
@@ -75,11 +77,19 @@ describe('the idle', () => {
   });
 
   /** Stopped in the warm-up by a false alarm, after the coolant was read there, and started again. */
-  const startedAgainAt = (coolantC: number) => {
+  const readAndStartedAgain = (coolantC: number) => {
     const driver = whileAnswering(sessionAt(demoSix, 'warmUp.watch.asking'), 600_000)
       .value('coolantTemperature', coolantC)
       .reply('yes');
     return goOn(driver.stop(), 'checks.idle.item1');
+  };
+
+  /** The same, with the coolant that much warmer then that it cannot have cooled below this by the new start. */
+  const startedAgainAt = (coldestC: number) => {
+    const tried = readAndStartedAgain(70).context;
+    const airC = latest(tried, 'ambientTemperature') ?? Number.NaN;
+    const left = ((warmthOf(tried)?.coldestC ?? Number.NaN) - airC) / (70 - airC);
+    return readAndStartedAgain(airC + (coldestC - airC) / left + 1e-6);
   };
 
   it('is judged as warm, 650 to 850 rpm, from 20 K below the thermostat on', () => {
@@ -90,7 +100,7 @@ describe('the idle', () => {
     expect([649.9, 850.1].map(speed => idle(cooler, all(speed)))).toEqual([false, true]);
   });
 
-  it('asks for the oil pressure of oil as hot as the coolant was last, not as cold as the air', () => {
+  it('asks for the oil pressure of oil as hot as the coolant still is at least, not as cold as the air', () => {
     // Coolant at 75 degC, half-way between the rows: 144 kPa at 850 rpm, where 171 are asked for of cold oil.
     const hot = goOn(startedAgainAt(75), 'checks.oilPressure.asking');
     const at = (si: number) => hot.fork([]).value('oilPressure', si).reply('yes');

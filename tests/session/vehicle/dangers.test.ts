@@ -88,9 +88,11 @@ describe('oil pressure on the bus', () => {
     ]);
   });
 
-  it('is not missed in an engine that stands', () => {
-    for (const state of ['job.card.asking', 'keyOn.faults.asking'])
-      expect(calledInTheEnd(at(state).moment, none), state).toBeNull();
+  it('is not missed in an engine that stands, and is in one that turns by itself, whatever is asked', () => {
+    for (const state of ['job.card.asking', 'keyOn.faults.asking']) {
+      expect(calledInTheEnd(at(state).moment, showing({ engineSpeed: 0, oilPressure: 0 })), state).toBeNull();
+      expect(calledInTheEnd(at(state).moment, none), state).toBe('noOilPressure');
+    }
     expect(calledInTheEnd(at(RUNNING).moment, showing({ engineSpeed: 399.9, oilPressure: 0 }))).toBeNull();
     expect(calledInTheEnd(at(RUNNING).moment, showing({ engineSpeed: 400, oilPressure: 0 }))).toBe(
       'noOilPressure',
