@@ -50,7 +50,11 @@ function scene({
   return { run: { session: bench.session } as Run, crew: crew as Crew, turn };
 }
 
-const silent = () => bench.pass(60_000);
+/** A while later, and the tool says nothing: in a stop it calls out again and again. */
+const silent = async () => {
+  await bench.pass(60_000);
+  for (let turn = 0; bench.session.hearsOnlyStop && turn < 100; turn += 1) await bench.pass(500);
+};
 const say = (text: string): SessionDeed => ({ do: 'say', turn: 't', text, via: 'touch' });
 const hear = (heard: Extract<Deed, { do: 'heard' }>['heard']): SessionDeed => ({
   do: 'heard',
