@@ -50,7 +50,7 @@ describe('A session that broke off with its server', () => {
 });
 
 describe("The second person's own clear", () => {
-  beforeAll(() => answerUntil(CLEAR, technician, second));
+  beforeAll(() => answerUntil(CLEAR, technician, second, shop.clock()));
 
   test("is taken from their own device, and from nobody else's", async () => {
     expect(technician.state?.clear).toEqual({ state: 'needed', untilSessionMs: null, ownDeviceOnly: true });

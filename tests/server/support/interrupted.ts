@@ -1,6 +1,7 @@
 import { mkdir, mkdtemp, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import type { VirtualClock } from '../../../src/session/virtual-clock.ts';
 import { goUntil, rig } from '../../helpers/session-rig.ts';
 import type { Face } from './face.ts';
 
@@ -19,9 +20,18 @@ export async function interruptedShop(key: string): Promise<string> {
 /** What a good battery of twelve volts keeps while the starter turns. */
 const CRANKING_V = '10.4';
 
-/** Answers what may be answered in words, and the one number on the way, each person on their own device, until the session is in this state. */
-export async function answerUntil(key: string, technician: Face, second: Face): Promise<void> {
+/**
+ * Answers what may be answered in words, and the one number on the way, each person on their own device, until the session
+ * is in this state; a second goes by before each answer, as between people.
+ */
+export async function answerUntil(
+  key: string,
+  technician: Face,
+  second: Face,
+  clock: VirtualClock,
+): Promise<void> {
   for (let turn = 0; turn < 40 && technician.key !== key; turn += 1) {
+    clock.advance(1000);
     const { view } = technician.state ?? {};
     const who = view?.addressed === 'second' ? second : technician;
     if (/^job\.stop.*\.asking$|\.drillGoesOn$/.test(technician.key)) await who.do({ do: 'stop' });
