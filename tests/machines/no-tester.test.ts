@@ -82,7 +82,7 @@ describe('without a tester', () => {
       value: lacking.moment.value,
       context: { ...lacking.context, done: lacking.context.done.filter(id => id !== REST) },
     });
-    expect(lacking.reply('ready').name).toBe('noFuelCrank.untilPressure.askingClear');
+    expect(lacking.reply('ready').name).toBe('noFuelCrank.untilPressure.refused');
     expect(driver.reply('ready').name).toBe('noFuelCrank.untilPressure.cranking');
   });
 
