@@ -157,7 +157,7 @@ describe('whatever stands in a file', () => {
             '--json',
             `${log}.json`,
             '--csv',
-            `${log}.csv`,
+            `${log}-tables`,
           );
           expect(isPdf(`${log}.pdf`)).toBe(true);
           const exported = exportSchema.parse(JSON.parse(read(`${log}.json`)));

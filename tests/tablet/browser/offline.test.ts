@@ -5,6 +5,7 @@ import { fileURLToPath } from 'node:url';
 import type { Browser, Page } from 'playwright-core';
 import { preview } from 'vite';
 import { expect, it, onTestFinished } from 'vitest';
+import { VOCABULARY } from '../../../src/record/vocabulary/index.ts';
 import { takeAuthority } from '../../server/support/authority.ts';
 import { openShop } from '../../server/support/shop.ts';
 import { openBrowser, openBrowserThatTrusts } from '../helpers/browser.ts';
@@ -106,7 +107,9 @@ it('takes no update while a session is open in another tab, and loses none by on
   });
   await page.getByText('Ready for use without a network.').waitFor();
   await page.reload();
-  const folder = await laterBuild(worker => otherVersion(worker).replace(/(vocabulary\W+)\d+/, '$19'));
+  const folder = await laterBuild(worker =>
+    otherVersion(worker).replace(/(vocabulary\W+)\d+/, (_, before: string) => `${before}${VOCABULARY + 1}`),
+  );
   const other = await context.newPage();
   await other.goto(served.origin);
   await beginHere(other);
