@@ -124,6 +124,14 @@ export const refusals: Readonly<Record<string, InOtherWords>> = {
     fr: 'Le dossier envoyé avant est encore en vérification ; envoyez celui-ci ensuite.',
     es: 'El registro enviado antes aún se comprueba; envíe este después.',
   },
+  'The entries asked for before are still being read; wait for them.': {
+    fr: 'Les entrées demandées avant sont encore en cours de lecture ; attendez-les.',
+    es: 'Las anotaciones pedidas antes aún se están leyendo; espérelas.',
+  },
+  'That session is over; begin a new one.': {
+    fr: 'Cette session est terminée ; commencez-en une nouvelle.',
+    es: 'Esa sesión ha terminado; empiece una nueva.',
+  },
   'The report asked for before is still being written; wait for it.': {
     fr: "Le rapport demandé avant est encore en cours d'écriture ; attendez-le.",
     es: 'El informe pedido antes aún se escribe; espérelo.',
