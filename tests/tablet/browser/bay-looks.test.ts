@@ -51,7 +51,7 @@ it('can be read and used with gloves on every face of the bay, at every size, in
   await shows(technician, 'Another device leads.');
   await lookAtAllSizes(technician, 'technician-follows');
 
-  await answerUntil(CLEAR, lead, own);
+  await answerUntil(CLEAR, lead, own, shop.clock());
   await second.getByRole('button', { name: /^clear/i }).waitFor();
   await lookAtAllSizes(second, 'second-clear');
   await shows(supervisor, 'Sessions of the shop');
