@@ -6,7 +6,7 @@ import type { SessionParts } from './parts.ts';
 const KEPT_AGAIN = 'The record can be written again: every entry of it is on the disk, in its order.';
 
 /** A disk that has not taken what it was given by then is gone on without: no deadline beside an engine waits for it. */
-export const DISK_ANSWERS_MS = 1000;
+export const DISK_ANSWERS_MS = 3000;
 
 const SLOW =
   'The disk does not answer: the session goes on, and the record is kept in memory until it does. Save it to another place if that lasts.';
