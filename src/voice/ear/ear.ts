@@ -25,6 +25,8 @@ const restOfNumberMs = 600;
 
 /** It is noticed so late that somebody speaks: what is noticed this soon after the tool's voice began under it. */
 const noticedLateMs = 120;
+/** So long a call for help waits for the end of what it was spotted in. */
+const longestHeldMs = 1500;
 
 export interface EarParts<Prepared> {
   readonly frontEnd: FrontEnd;
@@ -111,14 +113,34 @@ export function createEar<Prepared>({
   }
 
   let lastCallMs = Number.NEGATIVE_INFINITY;
+  /** A call that was spotted where an answer may be under way: what the decoder is sure of as an answer is no call. */
+  let heldCall: { readonly heard: Heard; readonly atMs: number } | undefined;
 
   /** What answers the question is left to the decoder; while the tool speaks it answers none. */
-  function call(text: string, atMs: number): void {
+  function callFor(text: string, atMs: number): Heard | undefined {
     const meaning = asked?.callsOf.meaningOf(text);
     const answers = !toolSpeaks && asked?.matcher.meaningOf(text)?.kind === 'reply';
-    if (meaning?.kind !== 'stop' || answers || atMs - lastCallMs < sameStopMs) return;
+    if (meaning?.kind !== 'stop' || answers || atMs - lastCallMs < sameStopMs) return undefined;
+    return { ...meaning, text };
+  }
+
+  function call(heard: Heard | undefined, atMs: number): void {
+    heldCall = undefined;
+    if (heard === undefined) return;
     lastCallMs = atMs;
-    report({ ...meaning, text });
+    report(heard);
+  }
+
+  function spotted(text: string, atMs: number): void {
+    const heard = callFor(text, atMs);
+    if (heard === undefined) return;
+    if (toolSpeaks) call(heard, atMs);
+    else heldCall ??= { heard, atMs };
+  }
+
+  /** No answer has come of what was spotted, or none in time. */
+  function callHeld(): void {
+    if (heldCall !== undefined) call(heldCall.heard, heldCall.atMs);
   }
 
   async function sense(block: Pcm): Promise<readonly Sound[]> {
@@ -132,7 +154,7 @@ export function createEar<Prepared>({
         const text = stops?.spotter.next(moment);
         if (text !== undefined) stop(text, sensedMs);
         const called = stops?.calls?.next(moment);
-        if (called !== undefined) call(called, sensedMs);
+        if (called !== undefined) spotted(called, sensedMs);
       }
       return { raw: step, heard: heardSteps[i] ?? step, moments };
     });
@@ -157,6 +179,8 @@ export function createEar<Prepared>({
       if (recent.length > Math.ceil(speech.preRollMs / stepMs)) recent.shift();
       if (utterance !== undefined) await goOn(utterance, sound, now.speech);
       else if (now.begins && asked !== undefined) await begin(asked);
+      const heldMs = followedMs - (heldCall?.atMs ?? followedMs);
+      if (heldMs >= (utterance === undefined ? noticedLateMs : longestHeldMs)) callHeld();
       meter.next(sound.raw, utterance !== undefined);
     }
   }
@@ -190,10 +214,18 @@ export function createEar<Prepared>({
     // What belonged to this one is no beginning of the next; where nothing was heard yet, it may be.
     if (verdict.kind !== 'nothing') recent.length = 0;
     if (verdict.kind === 'stop') stopIn(current, verdict.text);
+    if (verdict.kind === 'taken' && answers(current, verdict.text)) heldCall = undefined;
+    callHeld();
     tellVoice(current);
     if (verdict.kind !== 'stop')
       conclude(current, tooLong ? { kind: 'unclear', text: '', reason: 'tooLong' } : verdict);
   }
+
+  /** Whether it is an answer to what is still asked. */
+  const answers = ({ question, underTool }: Utterance<Prepared>, text: string) => {
+    const kind = question.matcher.meaningOf(text)?.kind;
+    return !underTool && question === asked && (kind === 'reply' || kind === 'number');
+  };
 
   const stoppedIn = ({ fromMs }: Utterance<Prepared>) =>
     Math.max(lastStopMs, lastCallMs) >= fromMs - sameStopMs;
@@ -231,7 +263,7 @@ export function createEar<Prepared>({
     }
     const { text, certainty } = verdict;
     if (meaning?.kind === 'stop')
-      meaning.calls === undefined ? stop(text, followedMs) : call(text, followedMs);
+      meaning.calls === undefined ? stop(text, followedMs) : call(callFor(text, followedMs), followedMs);
     else if (meaning === undefined || ended.question !== asked)
       report({ kind: 'unclear', text, reason: 'outOfGrammar' });
     else report({ ...meaning, text, confidence: certainty });
