@@ -120,7 +120,7 @@ it('in the drill who is asked is told to touch STOP, and offered nothing else', 
   expect(await second.getByText('After a stop').count()).toBe(0);
   await lookAt(second, 'drill-second');
   // Two touches within a moment are one hand.
-  await second.waitForTimeout(1000);
+  shop.clock().advance(1000);
   await second.getByRole('button', { name: /^STOP/ }).click();
   await waitForKey(technician, 'stopped.drill');
   for (const page of [technician, second]) await page.context().close();
