@@ -17,7 +17,7 @@ import { beginRecord, recordName } from '../../session/record-keeping.ts';
 import type { Session } from '../../session/session.ts';
 import { joinBus } from '../../session/vehicle/join-bus.ts';
 import type { Viewer } from '../../session/viewer.ts';
-import { ReadingPace } from '../../voice/speakers/reading-pace.ts';
+import { readInSilence } from '../../voice/speakers/read-in-silence.ts';
 import { faceWords } from '../face/words/index.ts';
 import { readySound } from '../run/hearing.ts';
 import { jobCardOf } from '../run/job.ts';
@@ -62,9 +62,7 @@ export async function rehearse(options: RehearseOptions): Promise<number> {
     sound,
     speaker,
     byItself: options.byItself,
-    voice: options.byItself
-      ? { synthesizer: new ReadingPace(), soundless: true }
-      : voiceFor(options, language),
+    voice: options.byItself ? { synthesizer: readInSilence, soundless: true } : voiceFor(options, language),
     beside(session, viewer) {
       rehearsal = createRehearsal(session, clock, plan);
       return standBeside(session, viewer, rehearsal, () => {

@@ -3,7 +3,6 @@ import type { Synthesizer } from '../../voice/ports.ts';
 import { CachedSynthesizer } from '../../voice/speakers/cached-synthesizer.ts';
 import { chooseSink } from '../../voice/speakers/choose.ts';
 import type { ChosenVoice } from '../../voice/speakers/choose-voice.ts';
-import { readInSilence } from '../../voice/speakers/read-in-silence.ts';
 import { SpeechQueue } from '../../voice/speech-queue.ts';
 import type { RunOptions } from './options.ts';
 
@@ -52,9 +51,7 @@ export async function openSpeaking(
     silent: silent || voice.soundless || (virtual && speakTo === undefined),
     sleep,
   });
-  // Recorded people answer when a voice would have ended: in their time every sentence takes as long as that.
-  const voiceOrNone = silent && !virtual ? readInSilence : voice.synthesizer;
-  const synthesizer = counted(new CachedSynthesizer(voiceOrNone, SENTENCES_KEPT));
+  const synthesizer = counted(new CachedSynthesizer(voice.synthesizer, SENTENCES_KEPT));
   return {
     speech: new SpeechQueue(synthesizer, sink, () => clock.nowMs()),
     remarks: silent ? [] : [voice.remark, notHeard].filter(remark => remark !== undefined),

@@ -1,7 +1,7 @@
 import { voiceLanguage } from '../../voice/languages/index.ts';
 import type { SpokenLanguage } from '../../voice/ports.ts';
 import { type ChosenVoice, chooseVoice } from '../../voice/speakers/choose-voice.ts';
-import { ReadingPace } from '../../voice/speakers/reading-pace.ts';
+import { readInSilence } from '../../voice/speakers/read-in-silence.ts';
 import type { RunOptions } from './options.ts';
 
 /** The voice, already loading in its own thread: its first sentence would be late otherwise. */
@@ -17,4 +17,4 @@ export const voiceFor = (
   { silent, speakTo }: Pick<RunOptions, 'silent' | 'speakTo'>,
   language: SpokenLanguage,
 ): ChosenVoice =>
-  silent && speakTo === undefined ? { synthesizer: new ReadingPace(), soundless: true } : warmVoice(language);
+  silent && speakTo === undefined ? { synthesizer: readInSilence, soundless: true } : warmVoice(language);

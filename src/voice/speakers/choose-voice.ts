@@ -2,7 +2,7 @@ import { voiceLanguage } from '../languages/index.ts';
 import type { SpokenLanguage, Synthesizer } from '../ports.ts';
 import { type Surroundings, thisComputer } from '../programs.ts';
 import { FliteSynthesizer } from './flite.ts';
-import { ReadingPace } from './reading-pace.ts';
+import { readInSilence } from './read-in-silence.ts';
 import { firstInstalled, SystemVoice } from './system-voice.ts';
 
 export interface ChosenVoice {
@@ -34,7 +34,7 @@ export function chooseVoice(
   }
   const looked = possible.map(({ program }) => program).join(' and ');
   return {
-    synthesizer: new ReadingPace(),
+    synthesizer: readInSilence,
     soundless: true,
     remark: `${lacking}, and this computer has none (looked for ${looked}); read the screen, or install espeak-ng.`,
   };

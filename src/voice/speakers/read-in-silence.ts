@@ -1,12 +1,12 @@
 import type { Synthesizer } from '../ports.ts';
 
-/** As long as people need for a character; common practice, no published source. */
-const MS_PER_CHARACTER = 55;
+/** Spoken French and English are near fifteen letters a second (from memory). */
+const MS_PER_LETTER = 1000 / 15;
 
-/** Where nothing is to be heard: no sound is made, and every sentence takes the time that reading it takes. */
+/** Where nothing is to be heard: no sound is made, and every sentence takes as long as it would aloud. */
 export const readInSilence: Synthesizer = {
   synthesize: async text => ({
-    samples: new Float32Array(MS_PER_CHARACTER * text.length),
+    samples: new Float32Array(Math.round(MS_PER_LETTER * text.length)),
     sampleRateHz: 1000,
   }),
 };

@@ -1,25 +1,14 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, it, onTestFinished } from 'vitest';
+import type { Page } from 'playwright-core';
+import { expect, it, onTestFinished } from 'vitest';
 import { languages } from '../../../prompts/index.ts';
 import { openShop } from '../../server/support/shop.ts';
 import { joinBay } from '../helpers/bay.ts';
-import { openBrowser } from '../helpers/browser.ts';
 import { picture } from '../helpers/looks.ts';
+import { browser, served } from '../helpers/opened.ts';
 import { beginHere, openPage, touchOnly, waitForKey } from '../helpers/page.ts';
-import { pageFolder, type Served, servePage } from '../helpers/serve.ts';
+import { pageFolder } from '../helpers/serve.ts';
 
 const { fireCall, surgery } = languages.en.lines;
-
-let browser: Browser;
-let served: Served;
-beforeAll(async () => {
-  browser = await openBrowser();
-  served = await servePage();
-});
-afterAll(async () => {
-  await browser?.close();
-  await served?.close();
-});
 
 /** Longer than the disk takes for what is asked after a call-out. */
 const DISK_MS = 1500;

@@ -1,8 +1,8 @@
 import { cp, mkdtemp, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
 import { english } from '../../../prompts/en/index.ts';
 import { keepModel } from '../../../src/server/models/model-folder.ts';
 import { engineFile } from '../../../src/tablet/hearing/own-model/engine-address.ts';
@@ -11,20 +11,9 @@ import { wordsOf } from '../../../src/voice/wording.ts';
 import { openShop } from '../../server/support/shop.ts';
 import { hollowModel, tarGzOf, zippedModel } from '../../voice/decoders/vosk/model-files.ts';
 import { openFromLaptop, pairAs } from '../helpers/bay.ts';
-import { openBrowser } from '../helpers/browser.ts';
+import { browser, served } from '../helpers/opened.ts';
 import { beginHere, openPage, PATIENCE_MS } from '../helpers/page.ts';
-import { pageFolder, type Served, servePage } from '../helpers/serve.ts';
-
-let browser: Browser;
-let served: Served;
-beforeAll(async () => {
-  browser = await openBrowser();
-  served = await servePage();
-});
-afterAll(async () => {
-  await browser?.close();
-  await served?.close();
-});
+import { pageFolder, servePage } from '../helpers/serve.ts';
 
 const byVosk = { ear: 'vosk', voice: 'silent' };
 const takesNone = /Vosk cannot use the model \(.*The embedded recognizer listens instead\./;

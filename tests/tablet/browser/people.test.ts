@@ -1,29 +1,10 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, it, onTestFinished } from 'vitest';
+import type { Page } from 'playwright-core';
+import { expect, it } from 'vitest';
 import { PAIRED_FOR_MS } from '../../../src/server/pairing/pairings.ts';
 import { WARN_MS } from '../../../src/server/pairing/standing.ts';
-import { openShop } from '../../server/support/shop.ts';
 import { joinBay, openFromLaptop, pairAs } from '../helpers/bay.ts';
-import { openBrowser } from '../helpers/browser.ts';
+import { browser, newShop, served } from '../helpers/opened.ts';
 import { beginHere, keyOf, openPage, touchOnly, waitForKey } from '../helpers/page.ts';
-import { pageFolder, type Served, servePage } from '../helpers/serve.ts';
-
-let browser: Browser;
-let served: Served;
-beforeAll(async () => {
-  browser = await openBrowser();
-  served = await servePage();
-});
-afterAll(async () => {
-  await browser?.close();
-  await served?.close();
-});
-
-async function newShop() {
-  const shop = await openShop({ page: pageFolder });
-  onTestFinished(() => shop.server.close());
-  return shop;
-}
 
 const mayTouch = (page: Page) => page.locator('.choice:not([aria-disabled="true"])').first().waitFor();
 

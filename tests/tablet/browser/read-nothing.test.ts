@@ -1,31 +1,12 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, it, onTestFinished } from 'vitest';
+import type { Page } from 'playwright-core';
+import { expect, it } from 'vitest';
 import { languages } from '../../../prompts/index.ts';
 import { pageWords } from '../../../src/tablet/words/index.ts';
 import { voiceLanguage } from '../../../src/voice/languages/index.ts';
-import { openShop } from '../../server/support/shop.ts';
 import { joinBay, openFromLaptop } from '../helpers/bay.ts';
-import { openBrowser } from '../helpers/browser.ts';
 import { lookAt, picture } from '../helpers/looks.ts';
+import { browser, newShop, served } from '../helpers/opened.ts';
 import { answer, keyOf, openPage, waitForKey } from '../helpers/page.ts';
-import { pageFolder, type Served, servePage } from '../helpers/serve.ts';
-
-let browser: Browser;
-let served: Served;
-beforeAll(async () => {
-  browser = await openBrowser();
-  served = await servePage();
-});
-afterAll(async () => {
-  await browser?.close();
-  await served?.close();
-});
-
-async function newShop() {
-  const shop = await openShop({ page: pageFolder });
-  onTestFinished(() => shop.server.close());
-  return shop;
-}
 
 /** A record is checked in threads that go behind everything else on a busy machine. */
 const CHECKED_WITHIN_MS = 150_000;

@@ -1,29 +1,8 @@
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, expect, it, onTestFinished } from 'vitest';
-import { openShop } from '../../server/support/shop.ts';
+import { expect, it } from 'vitest';
 import { joinBay, openFromLaptop, pairAs } from '../helpers/bay.ts';
-import { openBrowser } from '../helpers/browser.ts';
 import { lookAt } from '../helpers/looks.ts';
+import { browser, newShop, served } from '../helpers/opened.ts';
 import { answer, beginHere, keyOf, openPage, touchOnly, waitForKey } from '../helpers/page.ts';
-import { pageFolder, type Served, servePage } from '../helpers/serve.ts';
-
-let browser: Browser;
-let served: Served;
-
-beforeAll(async () => {
-  browser = await openBrowser();
-  served = await servePage();
-});
-afterAll(async () => {
-  await browser?.close();
-  await served?.close();
-});
-
-async function newShop() {
-  const shop = await openShop({ page: pageFolder });
-  onTestFinished(() => shop.server.close());
-  return shop;
-}
 
 it('a stop typed among other words stops a session of this page', async () => {
   for (const words of ['Stop!', 'please stop']) {

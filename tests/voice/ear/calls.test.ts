@@ -5,6 +5,14 @@ import { grammar, part, rig, scriptedDecoder } from './rig.ts';
 const calling: Grammar = { ...grammar, calls: [{ id: 'smokeOrFire', wordings: ['fire'] }] };
 const asking: Grammar = { ...calling, replies: [{ id: 'causeFire', wordings: ['fire'] }] };
 const fire = { kind: 'stop', text: 'fire', calls: 'smokeOrFire' };
+/** A call with talk before and behind it, and then nothing. */
+const withinTalk = [
+  part('quiet', 300),
+  part('near', 300),
+  part('call', 30),
+  part('near', 300),
+  part('quiet', 2_000),
+];
 const called = (heard: readonly object[]) => heard.filter(each => 'calls' in each);
 
 describe('a call for help', () => {
@@ -26,13 +34,7 @@ describe('a call for help', () => {
   it('is none within an answer of which the decoder is sure: "card is right" has its sounds', async () => {
     const { ear, play, heard } = rig(scriptedDecoder().decoder);
     ear.listen(calling);
-    await play(
-      part('quiet', 300),
-      part('near', 300),
-      part('call', 30),
-      part('near', 300),
-      part('quiet', 2_000),
-    );
+    await play(...withinTalk);
     expect(called(heard())).toEqual([]);
     expect(heard()).toMatchObject([{ kind: 'reply', id: 'yes' }]);
   });
@@ -41,13 +43,7 @@ describe('a call for help', () => {
     const verdict = () => ({ kind: 'unclear', text: '', reason: 'outOfGrammar' }) as const;
     const { ear, play, heard } = rig(scriptedDecoder({ verdict }).decoder);
     ear.listen(calling);
-    await play(
-      part('quiet', 300),
-      part('near', 300),
-      part('call', 30),
-      part('near', 300),
-      part('quiet', 2_000),
-    );
+    await play(...withinTalk);
     expect(heard()).toEqual([fire]);
     await play(part('near', 300), part('call', 30), part('near', 1_530));
     expect(heard()).toEqual([fire, fire]);
