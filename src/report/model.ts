@@ -25,6 +25,10 @@ export interface Trust {
   readonly signatures: readonly SignatureState[];
 }
 
+/** Whether all of it was understood, and its events, carried out once more, lead to what it says. */
+export const isConfirmed = ({ replayFault, notUnderstood }: Trust): boolean =>
+  replayFault === undefined && notUnderstood.length === 0;
+
 /** A detached signature, and whether it belongs to this record. */
 export interface SignatureState {
   readonly role: string;

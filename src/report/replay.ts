@@ -199,7 +199,7 @@ class SessionAgain {
     if (!own) return { kind: 'nothingFollows', recorded };
     if (own.kind !== recorded) return { kind: 'otherNote', leads: own.kind, recorded };
     this.#awaited = others;
-    const member = firstDifference(written, inJson(own.data), proseIn(recorded));
+    const member = firstDifference(written, inJson(own.data), proseIn(recorded, own.data));
     return member === undefined ? undefined : { kind: 'otherMember', member };
   }
 

@@ -12,7 +12,11 @@ export function stopAllOnFailure(
 ): () => void {
   // Rejections that nobody takes come here, too.
   const failed = (error: unknown) => {
-    server.fails(error);
+    try {
+      server.fails(error);
+    } catch {
+      // A handler that throws would end the program.
+    }
     tell(
       `The server failed (${String(error)}): all sessions were stopped. Key off, everywhere. When everything is said to be off, end the server and start it again.`,
     );

@@ -195,7 +195,13 @@ export async function startServer(options: ServeOptions): Promise<RunningServer>
     authority: certificate.authority.fingerprint,
     codes: () => desk.codes(),
     fails(error) {
-      for (const bay of bays.values()) bay.fails(error);
+      for (const bay of bays.values())
+        try {
+          bay.fails(error);
+        } catch (again) {
+          // What shows a bay may be what broke: the others are stopped all the same.
+          tell(`A bay could not be shown as it is (${String(again)}); go there.`);
+        }
     },
     ...attended,
     async close() {

@@ -12,7 +12,7 @@ import {
 import { replayText } from '../report/document/trust-text.ts';
 import { gather } from '../report/gather.ts';
 import { mannerOf } from '../report/manner.ts';
-import type { Trust } from '../report/model.ts';
+import { isConfirmed, type Trust } from '../report/model.ts';
 import { summarize } from '../report/summarize.ts';
 import { readText } from './signing-commands.ts';
 
@@ -74,10 +74,6 @@ async function checkKey(file: string, keyPath: string, lastHash: string): Promis
     throw error;
   }
 }
-
-/** Whether its events, carried out once more, lead to what the record says. */
-const isConfirmed = ({ replayFault, notUnderstood }: Trust): boolean =>
-  replayFault === undefined && notUnderstood.length === 0;
 
 /** One line for people. */
 function describeVerification(file: string, verification: Verification, trust: Trust | undefined): string {

@@ -56,15 +56,23 @@ describe('a record that was altered and chained anew', () => {
   });
 
   test('is confirmed where only its prose reads otherwise: a citation that was corrected since, a code told in other words', async () => {
-    const worded = { source: 'the same table, cited in other words', why: 'in other words' };
     let reworded = 0;
     const model = await forged(entry => {
       if (entry.kind !== 'verdict' && entry.kind !== 'inTime') return entry.data;
       reworded += 1;
-      return { ...entry.data, ...worded };
+      return { ...entry.data, source: 'the same table, cited in other words' };
     });
     expect(reworded).toBeGreaterThan(10);
     expect(model.trust.replayFault).toBeUndefined();
+  });
+
+  test('is found out when the reason of a judgement was exchanged for another', async () => {
+    const model = await forged(entry =>
+      entry.kind === 'verdict' && entry.data.rule !== undefined
+        ? { ...entry.data, why: 'idleHunting' }
+        : entry.data,
+    );
+    expect(model.trust.replayFault).toMatchObject({ difference: { kind: 'otherMember', member: 'why' } });
   });
 
   test('is found out when a limit or the rule that set it was altered', async () => {

@@ -36,12 +36,12 @@ const unclear: Table = {
   notExpected: 'not expected',
 };
 const decisions: Table = { blocks: 'blocks', mayGoOn: 'may go on', watch: 'watched until it clears' };
-/** Why a value was not accepted where no limit says so; anything else is told as the record has it. */
 const whyNotCarriedOut: Table = {
   notAtEngine: 'whoever called is not at the engine',
   toolSpoke: 'the tool was saying that word itself',
 };
 
+/** Why a value was not accepted where no limit says so; anything else is told as the record has it. */
 const why: Table = {
   idleHunting: 'the idle hunts',
   idleFalling: 'the idle falls',

@@ -170,8 +170,11 @@ export class Bay {
 
   /** Something broke that this bay hangs on: what goes on in it is stopped, and all faces are told why. */
   fails(error: unknown): void {
-    this.#current.goingOn?.session.fails(error);
-    this.#shown.showNow();
+    try {
+      this.#current.goingOn?.session.fails(error);
+    } finally {
+      this.#shown.showNow();
+    }
   }
 
   /** Lets go of a device of this bay. @throws Refused when this bay has none such */

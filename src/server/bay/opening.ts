@@ -76,8 +76,8 @@ export class Opening {
     record();
     current.leave();
     showNow();
-    await run.close();
-    await starter.leave(bay);
+    // At once: another session may be begun here while the record of this one is still being closed.
+    await Promise.all([starter.leave(bay), run.close()]);
   }
 
   /**

@@ -103,8 +103,10 @@ export class Stopping {
     id: string,
     { how, cause }: { readonly how: HowStopped; readonly cause: Emergency | undefined },
   ): StopDone {
-    const known = this.#toCome.some(each => each.by.device === by.device && each.how.cause === cause);
-    const again = !this.#book.take(by.device) && (cause === undefined || known);
+    // Not by the book: it counts the stops of a session, and there is none.
+    const again = this.#toCome.some(
+      each => each.by.device === by.device && (cause === undefined || each.how.cause === cause),
+    );
     if (!again) this.#toCome.push({ by, id, how });
     return { stop: 'stopped', again };
   }

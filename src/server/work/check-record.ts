@@ -3,6 +3,7 @@ import { createReadStream } from 'node:fs';
 import { open } from 'node:fs/promises';
 import { RecordError } from '../../record/index.ts';
 import { gather } from '../../report/gather.ts';
+import { isConfirmed } from '../../report/model.ts';
 import { summarize } from '../../report/summarize.ts';
 
 /** `confirmed`: it verifies, and its events carried out once more lead to what it says. */
@@ -31,11 +32,7 @@ export async function checkRecord({ path }: { readonly path: string }): Promise<
     const { trust, outcome } = summarize(input);
     const isWhole = input.fault === undefined || input.fault.problem === 'tornTail';
     const verdict =
-      !isWhole || input.entries.length === 0
-        ? 'damaged'
-        : trust.replayFault === undefined && trust.notUnderstood.length === 0
-          ? 'confirmed'
-          : 'notConfirmed';
+      !isWhole || input.entries.length === 0 ? 'damaged' : isConfirmed(trust) ? 'confirmed' : 'notConfirmed';
     const isOver = outcome.kind === 'signedOff' || outcome.kind === 'ended';
     const chain = input.entries[0]?.hash ?? '';
     return { isRecord: true, verdict, isOver, digest: await digestOf(path), chain };

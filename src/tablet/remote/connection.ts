@@ -258,9 +258,7 @@ export class Connection {
         this.#frame(message);
         return;
       case 'ack':
-        this.#waiting.delete(message.id);
-        if (message.stop) this.#stop = message.stop;
-        if (message.stop) this.#events.onState();
+        this.#acknowledged(message);
         return;
       case 'pairing':
         this.#pairing = message;
@@ -301,6 +299,16 @@ export class Connection {
     if (frame.type === 'say') this.#events.onSay(frame);
     else if (frame.type === 'hush') this.#events.onHush();
     else if (this.#state) this.#setState(applyPatch(this.#state, frame.patch));
+  }
+
+  #acknowledged({ id, stop }: Extract<ServerMessage, { type: 'ack' }>): void {
+    const deed = this.#waiting.get(id);
+    this.#waiting.delete(id);
+    // A stop that was none: the microphone heard the tool say the very word.
+    const answer = stop ?? (deed?.do === 'stop' ? 'none' : undefined);
+    if (answer === undefined) return;
+    this.#stop = answer;
+    this.#events.onState();
   }
 
   #setState(state: BayState): void {

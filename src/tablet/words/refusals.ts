@@ -128,6 +128,10 @@ export const refusals: Readonly<Record<string, InOtherWords>> = {
     fr: 'Les entrées demandées avant sont encore en cours de lecture ; attendez-les.',
     es: 'Las anotaciones pedidas antes aún se están leyendo; espérelas.',
   },
+  'Whoever is at the engine calls for help; from here STOP stops it.': {
+    fr: "C'est à qui est près du moteur d'appeler à l'aide ; d'ici, STOP arrête tout.",
+    es: 'Pide ayuda quien está junto al motor; desde aquí, STOP lo para.',
+  },
   'That session is over; begin a new one.': {
     fr: 'Cette session est terminée ; commencez-en une nouvelle.',
     es: 'Esa sesión ha terminado; empiece una nueva.',

@@ -137,4 +137,25 @@ describe('A stop while a session is being begun', () => {
     expect(bay.key()).toBe('job.card.asking');
     expect(bay.stopping.stop(bay.second, '2')).toEqual(NEW);
   });
+
+  test('counts though the same device had stopped the session before, or one that never came of its beginning', async () => {
+    const bay = await partsOfABay();
+    await bay.begin();
+    bay.stopping.stop(bay.second, '1');
+    await bay.answerUntil(() => bay.run().mayBeLeft, ['all is off', 'correct', 'false alarm']);
+    expect(await bay.perform(bay.technician, { do: 'setAside' })).toBe('done');
+    const noRoom = latch();
+    bay.holdUp(noRoom.opened.then(() => Promise.reject(new Error('no room for a record'))));
+    const failing = bay.begin();
+    expect(bay.stopping.stop(bay.second, '2')).toEqual(NEW);
+    noRoom.open();
+    expect(await failing).toContain('no room for a record');
+    const disk = latch();
+    bay.holdUp(disk.opened);
+    const begun = bay.begin();
+    expect(bay.stopping.stop(bay.second, '3')).toEqual(NEW);
+    disk.open();
+    expect(await begun).toBe('done');
+    expect(bay.key()).toBe('stopped.makingSafe');
+  });
 });

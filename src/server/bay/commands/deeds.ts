@@ -67,8 +67,14 @@ export function planned(deed: SessionDeed, by: Pairing, scene: Scene): () => voi
       const heard = heardInLine(session, deed);
       if (heard === null) throw new Refused('malformed', 'Nothing was said.');
       // A call for help; a stop goes another way.
-      if (heard.kind === 'stop' && mayCallForHelp(by.role))
+      if (heard.kind === 'stop') {
+        if (!mayCallForHelp(by.role))
+          throw new Refused(
+            'notYourRole',
+            'Whoever is at the engine calls for help; from here STOP stops it.',
+          );
         return () => session.hear(heard, deed.via, by.role);
+      }
       if (!isAnybodys(heard, scene)) onTime(deed.turn, scene);
       const speaker = speakerFor(heard, by, scene);
       return () => session.hear(heard, deed.via, speaker);
