@@ -119,7 +119,12 @@ export async function startServer(options: ServeOptions): Promise<RunningServer>
     tell,
   );
   const bays = new Map(options.bays.map(name => [name, new Bay(name, pairings, starter, options.awayMs)]));
-  for (const bay of bays.values()) await bay.resume();
+  for (const bay of bays.values())
+    await bay
+      .resume()
+      .catch((error: unknown) =>
+        tell(`The session of ${bay.name} that broke off is not gone on with (${String(error)}).`),
+      );
   const board = new Board([...bays.values()]);
 
   const watch = new AddressWatch(readAddresses, steadyMs, (addresses, added) => {
