@@ -72,12 +72,11 @@ const doubtLine =
 
 /**
  * What can hardly be true is questioned once, and said again it goes to the second person: nobody's word alone makes
- * it true. A value that stops the engine is never held up by a doubt.
- * @param stops whether the value that was just said would stop the engine
+ * it true. A value that stops the engine comes first: no doubt holds it up.
  */
-export function doubtMoves(step: Asked, quantity: Quantity, stops: (look: Look) => boolean): Move[] {
+export function doubtMoves(step: Asked, quantity: Quantity): Move[] {
   const doubtful = (look: Look) =>
-    !stops(look) && doubtIn(step, quantity, look) !== null && !busVouches(step, quantity, look);
+    doubtIn(step, quantity, look) !== null && !busVouches(step, quantity, look);
   const isBus = ({ event }: Look) => event.via === 'bus';
   const before = ({ context }: Look) => (context.doubted?.quantity === quantity ? context.doubted : null);
   const again = (look: Look) => {

@@ -23,6 +23,7 @@ import { isContradicted, isFromBus, isOnBus, judgedByBus, setValueAside, valueMe
 import { denyOutside } from './deadline.ts';
 import { doubtMoves, vouchingNode } from './doubt.ts';
 import { echo } from './echo.ts';
+import { movesOf } from './nodes.ts';
 import {
   askFor,
   askReply,
@@ -106,17 +107,14 @@ export function watchNodes(step: WatchStep): Nodes {
     { reply: step.ok, move: tooEarly },
   ]);
   const reading = step.reading;
-  const danger = reading ? dangerOf(step, reading) : [];
+  const danger = reading ? dangerOf(reading) : [];
   const valued = reading
     ? askValue(
         { ...waiting, danger },
         ask,
         reading.quantity,
         { target: 'readingBackValue' },
-        [
-          ...doubtMoves(step, reading.quantity, look => !valueMeets(reading.bounds)(look)),
-          ...byBus(step, reading, longEnough),
-        ],
+        [...doubtMoves(step, reading.quantity), ...byBus(step, reading, longEnough)],
         step.gate ? [] : unread(step, reading, longEnough),
       )
     : undefined;
@@ -221,7 +219,7 @@ function stillShown(step: WatchStep): Move {
 }
 
 /** Too hot: shown by the bus it stops at once, said by people unless it is denied in time. Its time is no way round it. */
-function dangerOf(step: WatchStep, { quantity, bounds, cause }: NonNullable<WatchStep['reading']>): Move[] {
+function dangerOf({ quantity, bounds, cause }: NonNullable<WatchStep['reading']>): Move[] {
   const stop = stopFor(cause);
   const isOut = (look: Look) =>
     look.event.type === 'value' &&
@@ -230,7 +228,7 @@ function dangerOf(step: WatchStep, { quantity, bounds, cause }: NonNullable<Watc
     !valueMeets(bounds)(look);
   return [
     {
-      guard: look => !step.gate && isOnBus(quantity)(look) && isOut(look),
+      guard: look => isOnBus(quantity)(look) && isOut(look),
       target: stop.target,
       actions: [...judgedByBus(bounds), ...stop.actions],
     },
@@ -366,10 +364,7 @@ const limited = (node: Node, timeUp: Move | readonly Move[], atClock: readonly M
   on: {
     ...node.on,
     ...Object.fromEntries(
-      (['reply', 'value'] as const).map(type => [
-        type,
-        [...[timeUp].flat(), ...[node.on?.[type] ?? []].flat()],
-      ]),
+      (['reply', 'value'] as const).map(type => [type, [...[timeUp].flat(), ...movesOf(node, type)]]),
     ),
     clock: [...[timeUp].flat(), ...atClock],
   },
