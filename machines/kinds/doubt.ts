@@ -109,13 +109,13 @@ export function doubtMoves(step: Asked, quantity: Quantity): Move[] {
 /**
  * The second person reads it too, best by another means; what agrees goes on to its read-back, what does not is asked
  * for from the beginning.
- * @param agreed where a value that agrees leads, and what it brings besides
+ * @param agreed where a value that agrees leads
  * @param danger where one that stops the engine leads, whether it agrees or not
  */
 export function vouchingNode(
   step: Asked,
   quantity: Quantity,
-  agreed: { readonly target: string; readonly actions?: ReturnType<typeof update> | undefined },
+  agreed: string,
   danger: readonly Move[] = [],
 ): Node {
   const node = askValue(
@@ -125,7 +125,7 @@ export function vouchingNode(
       values: { name: { quantityName: quantity }, unit: { unitOf: quantity } },
     }),
     quantity,
-    agreed,
+    { target: agreed },
   );
   const read = (look: Look) => {
     const si =
@@ -151,7 +151,7 @@ export function vouchingNode(
         })),
         {
           guard: same,
-          target: agreed.target,
+          target: agreed,
           actions: [
             setValueAside,
             note(look => ({
@@ -165,7 +165,6 @@ export function vouchingNode(
                 by: look.event.by,
               },
             })),
-            ...(agreed.actions ? [agreed.actions] : []),
           ],
         },
         {

@@ -44,14 +44,13 @@ export function readingNodes(step: ReadingStep): Nodes {
   const asked: Waiting = { ...waiting, danger, instead: insteadOf(step) };
   const done = pass(step);
   const judged = [noteVerdict(step.judge), remark(sayVerdict(step.judge)), keepReading];
-  const limit = bounds ? denyOutside(bounds) : undefined;
   const again = step.mayStayOpen ? 'outside' : 'asking';
   const asking = withMeta(
     askValue(
       asked,
       askFor(step),
       step.quantity,
-      { target: 'readingBack', actions: limit },
+      { target: 'readingBack' },
       [...doubtMoves(step, step.quantity), ...byBus(step)],
       passEchoed(step),
     ),
@@ -79,7 +78,7 @@ export function readingNodes(step: ReadingStep): Nodes {
       ? { withoutReadBack: readBack(waiting, readBackReply, [passWithout(step)], { target: 'asking' }) }
       : {}),
     ...(step.mayStayOpen ? { outside: orLeaveOpen(asking, step), leavingOpen: leavingOpen(step) } : {}),
-    vouching: vouchingNode(step, step.quantity, { target: 'readingBack', actions: limit }, danger),
+    vouching: vouchingNode(step, step.quantity, 'readingBack', danger),
     readingBack: {
       ...readBack(
         bounds ? { ...waiting, danger, critical: true, late: bounds.cause } : waiting,

@@ -1,3 +1,4 @@
+import type { StepId } from '../../prompts/types.ts';
 import { replyNeedsReadBack, valueNeedsReadBack } from '../assurance.ts';
 import { firstLoaded } from '../controls.ts';
 import { judgementData, keepReading, limitsOf, meets, noteVerdict, sayVerdict } from '../judging.ts';
@@ -36,8 +37,8 @@ import {
 } from './question.ts';
 
 const watchedS = ({ context, event }: Look): number => {
-  const left = leftMs(context, atMs(event));
-  return context.timer === null || left === null ? 0 : (context.timer.totalMs - left) / 1000;
+  const { timer } = context;
+  return timer === null ? 0 : (timer.totalMs - (leftMs(context, atMs(event)) ?? 0)) / 1000;
 };
 
 /** Whether a value of this watch has been read since it began: then it is only asked how it is now. */
@@ -48,11 +49,11 @@ const lookedAt = ({ id }: WatchStep, { context: { readings, timer } }: Look) =>
 const FIRST_LOOK_S = 300;
 
 /** Whether the gauge was read just before, and could go on for a while by what it showed. */
-const justRead = ({ follows, reading }: WatchStep, { context, event }: Look) => {
-  const last = context.readings.findLast(({ step }) => step === follows?.step);
+const justRead = (before: StepId, { reading }: WatchStep, { context, event }: Look) => {
+  const last = context.readings.findLast(({ step }) => step === before);
   return (
-    reading !== undefined &&
-    last?.quantity === reading.quantity &&
+    last !== undefined &&
+    last.quantity === reading?.quantity &&
     atMs(event) - last.atMs < FIRST_LOOK_S * 1000 &&
     reading.farFrom(context, last.si)
   );
@@ -125,22 +126,20 @@ export function watchNodes(step: WatchStep): Nodes {
       by: step.by,
       ...(reading ? { quantity: reading.quantity, measures: 'now' as const } : {}),
     },
-    on: { ...question.on, ...(valued?.on?.value ? { value: valued.on.value } : {}) },
+    on: { ...question.on, ...(valued ? { value: movesOf(valued, 'value') } : {}) },
   };
 
+  const { follows } = step;
   const startTiming = startSilentTimer(({ context }) => step.timeUp.seconds(context));
   const nodes: Nodes = {
     begin: {
       always: [
-        ...(step.follows
+        ...(follows
           ? [
               {
-                guard: (look: Look) => justRead(step, look),
+                guard: (look: Look) => justRead(follows.step, step, look),
                 target: 'between',
-                actions: [
-                  startTiming,
-                  ...speak(() => ({ line: step.follows?.line ?? 'goesOn', values: {} })),
-                ],
+                actions: [startTiming, ...speak(() => ({ line: follows.line, values: {} }))],
               },
             ]
           : []),
@@ -165,7 +164,7 @@ export function watchNodes(step: WatchStep): Nodes {
   };
   if (!reading) return nodes;
 
-  nodes.vouching = limited(vouchingNode(step, reading.quantity, { target: 'readingBackValue' }, danger), [
+  nodes.vouching = limited(vouchingNode(step, reading.quantity, 'readingBackValue', danger), [
     ...danger,
     timeUp,
   ]);

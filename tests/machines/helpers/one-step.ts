@@ -29,7 +29,13 @@ const machineOf = (step: Step, all: readonly Step[], context: Context) =>
     initial: 'before',
     states: {
       before: { on: { '*': 'procedure' } },
-      procedure: { id: 'procedure', initial: 'step', states: { step: buildStep(step, all), next: {} } },
+      procedure: {
+        id: 'procedure',
+        initial: 'step',
+        on: { hold: 'held' },
+        states: { step: buildStep(step, all), next: {}, memory: { type: 'history', history: 'deep' } },
+      },
+      held: { on: { continue: '#procedure.memory' } },
       stopped: { id: 'stopped' },
       ended: { id: 'ended' },
     },
