@@ -1,5 +1,6 @@
 import { phaseOf } from '../../machines/build-step.ts';
 import type { Context, OpenItem } from '../../machines/context.ts';
+import { isByKey, switchedOff } from '../../machines/controls.ts';
 import { judgeSessionFault } from '../../machines/faults.ts';
 import { procedureFor } from '../../machines/first-start.ts';
 import { silenceEndsMs } from '../../machines/kinds/unanswered.ts';
@@ -22,7 +23,7 @@ import type { Session } from './session.ts';
 import { shownUnit, type UnitSystem } from './units.ts';
 import type { BusLink } from './vehicle/join-bus.ts';
 import type { BusView, EngineEarView, HearingView, LogLine, ReadingView, View } from './view.ts';
-import { showFailureMode, showMeasure, showNumber, stepTitle, wordSaid } from './wording.ts';
+import { showFailureMode, showMeasure, showNumber, showValue, stepTitle, wordSaid } from './wording.ts';
 
 const LOG_LINES = 50;
 const PROBLEMS = 5;
@@ -130,6 +131,7 @@ export class Viewer {
       profileName: profile.name,
       invented: profile.invented,
       ...(parts.rehearsal ? { rehearsal: true } : {}),
+      ...(isByKey(profile) ? {} : { switchedOff: showValue(switchedOff(profile), language, units) }),
       state: stateOf(moment),
       drill: isDrill(moment),
       ...(offer.awaits === 'drill' ? { emergencyWord: shortest(language.stopWordings) } : {}),

@@ -74,7 +74,7 @@ export class Stopping {
     if (isSame) return { stop: 'stopped', again: true };
     current.record(by, id, { do: 'stop' });
     const who = speaksFor(by, { run, crew });
-    run.session.receive({ type: 'stop', ...(cause && { cause }) }, who, via);
+    run.session.receive({ type: 'stop', device: by.device, ...(cause && { cause }) }, who, via);
     this.#book.take(by.device, nowMs);
     done.add(by.device, id, Promise.resolve());
     showNow();
