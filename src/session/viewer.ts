@@ -356,14 +356,26 @@ const openItemText = ({ step, quantity, si, finding }: OpenItem, language: Langu
 
 const COMING = 2;
 
+/** What is asked together is one question. */
+const groupOf = (step: Step | undefined) => (step?.kind === 'confirm' ? step.together?.group : undefined);
+
 /** Steps after this one in which the second person is asked: theirs, and those before which they say clear. */
 function comingToSecond(steps: readonly Step[], context: Context, language: Language) {
-  const left = steps.filter(({ id, when }) => (when?.(context) ?? true) && !isDone(context, id));
+  // Their word has been heard, and waits only for somebody to say that it was the drill.
+  const isHeard = (id: Step['id']) => context.stop?.drilled.includes(id) === true;
+  const left = steps.filter(
+    ({ id, when }) => (when?.(context) ?? true) && !isDone(context, id) && !isHeard(id),
+  );
+  let away = -1;
   return left
-    .map((step, away) => ({ step, away }))
-    .filter(({ step, away }) => away > 0 && (step.by === 'second' || step.kind === 'crank'))
+    .map((step, index) => {
+      const [group, groupBefore] = [groupOf(step), groupOf(left[index - 1])];
+      if (group === undefined || group !== groupBefore) away += 1;
+      return { step, away };
+    })
+    .filter(each => each.away > 0 && (each.step.by === 'second' || each.step.kind === 'crank'))
     .slice(0, COMING)
-    .map(({ step, away }) => ({ title: stepTitle(language, step.id), away }));
+    .map(each => ({ title: stepTitle(language, each.step.id), away: each.away }));
 }
 
 const nameOf = (person: Person, { job }: Context) => job[person];

@@ -271,6 +271,8 @@ export const english = {
     timeLine: 'Time line',
     report: 'Report',
     noReport: 'The laptop gave no report; try again.',
+    noTab: 'This browser opened no tab for the report: let it open one for this page, then touch again.',
+    reportOpened: 'The report is in a tab of its own.',
   },
   past: {
     title: 'Sessions of the shop',

@@ -263,6 +263,9 @@ export const spanish: Words = {
     timeLine: 'Desarrollo',
     report: 'Informe',
     noReport: 'El portátil no dio ningún informe; inténtelo otra vez.',
+    noTab:
+      'El navegador no abrió ninguna pestaña para el informe: permítalo para esta página y toque otra vez.',
+    reportOpened: 'El informe está en una pestaña aparte.',
   },
   past: {
     title: 'Sesiones del taller',

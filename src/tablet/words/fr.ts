@@ -265,6 +265,9 @@ export const french: Words = {
     timeLine: 'Chronologie',
     report: 'Rapport',
     noReport: "L'ordinateur n'a pas donné de rapport ; essayez encore.",
+    noTab:
+      "Ce navigateur n'a pas ouvert d'onglet pour le rapport : permettez-le pour cette page, puis touchez encore.",
+    reportOpened: 'Le rapport est dans un onglet à part.',
   },
   past: {
     title: "Séances de l'atelier",
