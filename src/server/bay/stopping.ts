@@ -112,10 +112,8 @@ export class Stopping {
 
   /** The session that was being begun is there: what came meanwhile stops it. */
   takeToCome(): void {
-    const stops = this.#toCome;
-    this.#toCome = [];
     this.#book.look(false);
-    for (const { by, id, how } of stops)
+    for (const { by, id, how } of this.#toCome)
       try {
         this.stop(by, id, how);
       } catch {
@@ -123,7 +121,7 @@ export class Stopping {
       }
   }
 
-  /** No session came of it: what came meanwhile has nothing to stop. */
+  /** What came meanwhile was carried out, or no session came of it, and there is nothing to stop. */
   forgetToCome(): void {
     this.#toCome = [];
   }
