@@ -211,6 +211,11 @@ describe('what the supervisor is told of before the signature', () => {
       { list: [{ step: 'warmUp.watch' }], joined: 'plain' },
     ],
     [
+      'no value where nobody knows of what it is',
+      { openItems: [{ step: 'checks.charging', si: 13, by: 'technician' }] },
+      { list: [{ step: 'checks.charging' }], joined: 'plain' },
+    ],
+    [
       'a value that is known by its gauge alone',
       { openItems: [{ step: 'checks.charging', quantity: 'chargingVoltage', by: 'technician' }] },
       { list: [{ step: 'checks.charging' }], joined: 'plain' },

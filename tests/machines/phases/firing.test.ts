@@ -267,6 +267,7 @@ describe('raw water of a wet exhaust', () => {
     if (!within) throw new Error('It has a limit.');
     const bursts = [
       { step: 'noFuelCrank.holds', startMs: 0, endMs: 5000 },
+      { step: 'firstFire.crank', startMs: 20_000, endMs: 24_000 },
       { step: 'firstFire.crank', startMs: 60_000, endMs: 64_000 },
     ] as const;
     const context = knowing(demoBoat, {}, { bursts });
@@ -278,7 +279,11 @@ describe('raw water of a wet exhaust', () => {
     expect(within.judge(context, 30)).toMatchObject({
       value: {
         unit: 's',
-        rule: { id: 'raw-water-in-time', source: /^common practice, no published source/ },
+        rule: {
+          id: 'raw-water-in-time',
+          source: expect.stringMatching(/^common practice, no published source/),
+          validity: 'raw water pumps with a rubber impeller',
+        },
       },
     });
   });

@@ -268,6 +268,8 @@ describe('the sweeps', () => {
       judge(knowing(demoSix, {}, { readings: readings(...kpa) }), 330);
     expect(at(270, 285, 300, 315)).toMatchObject({ ok: true, value: { met: true } });
     expect(at(330, 328, 331, 329)).toMatchObject({ ok: false, line: 'pressureDoesNotFollow' });
+    // Higher at its end than at its begin, and not because it follows.
+    expect(at(290, 420, 410, 400)).toMatchObject({ ok: false, line: 'pressureDoesNotFollow' });
   });
 
   it('are one reading at the one speed of an engine that has no other, and no new code', () => {
