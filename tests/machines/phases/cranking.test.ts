@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { OUTCOME_WITHIN_S } from '../../../machines/kinds/deadline.ts';
 import type { Profile } from '../../../src/profile/schema.ts';
 import { asksOf, idsOf, met, stepOf } from '../helpers/asks.ts';
+import { anyCranking } from '../helpers/gates-by-hand.ts';
 import { changed, demoBoat, demoFour, demoGenset, demoSix } from '../helpers/profiles.ts';
 import { knowing } from '../limits/known.ts';
 
@@ -11,17 +12,7 @@ describe('cranking without fuel', () => {
   it('has fuelling off and proved, a battery that holds, pressure twice, and fuelling on again', () => {
     const crank = {
       engine: 'cranking',
-      needs: [
-        'stopWordsProved',
-        'peopleSafe',
-        'coolantReady',
-        'oilReady',
-        'sensorsConnected',
-        'walkRoundDone',
-        'turnsFreely',
-        'fuellingDisabled',
-        'batteryUnderLoad',
-      ],
+      needs: [...anyCranking, 'fuellingDisabled', 'batteryUnderLoad'],
       trouble: { reply: 'fired', cause: 'firedUnfuelled' },
       until: 'oilPressureShows',
       readBack: true,

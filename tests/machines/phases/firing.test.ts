@@ -5,25 +5,9 @@ import type { Gate } from '../../../machines/vocabulary.ts';
 import type { StepId } from '../../../prompts/types.ts';
 import type { Profile } from '../../../src/profile/schema.ts';
 import { asksOf, idsOf, met, stepOf } from '../helpers/asks.ts';
+import { firing } from '../helpers/gates-by-hand.ts';
 import { changed, demoBoat, demoFour, demoGenset, demoSix } from '../helpers/profiles.ts';
 import { knowing } from '../limits/known.ts';
-
-const beforeFire: readonly Gate[] = [
-  'stopWordsProved',
-  'peopleSafe',
-  'coolantReady',
-  'oilReady',
-  'sensorsConnected',
-  'walkRoundDone',
-  'turnsFreely',
-  'fuelReady',
-  'fuelPrimed',
-  'oilPrimed',
-  'fuellingRestored',
-  'batteryReady',
-  'lampsRight',
-  'noBlockingFault',
-];
 
 const crank = {
   engine: 'cranking',
@@ -57,7 +41,7 @@ const MAY_GO_ON = [97, 15] as const;
 describe('the first fire', () => {
   it('is followed by oil pressure, eyes and ears, lamps, and codes that may clear', () => {
     expect(asksOf(demoFour, 'firstFire').slice(0, 5)).toStrictEqual([
-      { id: 'firstFire.crank', ...crank, needs: beforeFire, gate: 'engineFired' },
+      { id: 'firstFire.crank', ...crank, needs: firing, gate: 'engineFired' },
       { id: 'firstFire.oilPressure', ...pressure, needs },
       {
         id: 'firstFire.eyes',
