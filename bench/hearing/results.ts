@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import type { Level } from './accuracy.ts';
+import type { CallResult } from './calls.ts';
 import type { Taken } from './count.ts';
 import type { Latency, Spent } from './latency.ts';
 import type { Peers } from './peers/measure.ts';
@@ -40,6 +41,14 @@ export interface Results {
   readonly stops?: {
     readonly size: string;
     readonly rows: readonly (Omit<StopResult, 'latenciesMs'> & {
+      readonly level: Level;
+      readonly latency: Latency;
+    })[];
+  };
+  readonly calls?: {
+    readonly size: string;
+    readonly rows: readonly (Omit<CallResult, 'latenciesMs'> & {
+      readonly of: string;
       readonly level: Level;
       readonly latency: Latency;
     })[];
