@@ -6,9 +6,9 @@ import type { Outcome } from './play.ts';
 import type { Saying } from './scene.ts';
 
 /** So many times each voice says each wording, in states spread over the procedure. */
-const timesEach = 6;
+const timesEach = 3;
 /** So many replies of the procedure each voice says, of which none is a call. */
-const otherReplies = 60;
+const otherReplies = 24;
 
 const machines: readonly NoiseKind[] = ['idle', 'sweep', 'fan', 'wrench'];
 
