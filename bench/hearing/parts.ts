@@ -127,8 +127,8 @@ const calls: Part = async ({ size, set, listener, say }, keep) => {
   const frenchSet = { ...set, voices: FRENCH_VOICES.map(({ name }) => name) };
   const rows: NonNullable<Results['calls']>['rows'][number][] = [];
   for (const [language, of, hearing] of [
-    ['en', set, listener],
     ['fr', frenchSet, sameEar(french)],
+    ['en', set, listener],
   ] as const) {
     const replies = await startReplies(language);
     for (const level of size.stopLevels) {

@@ -130,8 +130,6 @@ export function createEar<Prepared>({
   async function sense(block: Pcm): Promise<Sensed> {
     const { raw, heard } = await frontEnd.next(block);
     if (closed) return { fromMs: sensedMs, sounds: [] };
-    // A decoder that hangs or breaks down holds up no call for longer.
-    release(sensedMs - longestHeldMs);
     const fromMs = sensedMs;
     const heardSteps = steps.heard.next(heard);
     const sounds = steps.raw.next(raw).map((step, i) => {
@@ -145,6 +143,8 @@ export function createEar<Prepared>({
       }
       return { raw: step, heard: heardSteps[i] ?? step, moments };
     });
+    // A decoder that hangs or breaks down holds up no call for longer; what is in this block it could not know yet.
+    release(fromMs - longestHeldMs);
     return { fromMs, sounds };
   }
 
