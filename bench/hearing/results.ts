@@ -82,6 +82,7 @@ const earFiles = [
   'decoders/network/bounds.ts',
   'decoders/network/decoder.ts',
   'decoders/network/features.ts',
+  'ear/call-spotter.ts',
   'ear/near-speech.ts',
   'ear/patience.ts',
   'ear/stop-spotter.ts',
