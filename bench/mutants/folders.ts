@@ -8,7 +8,7 @@ const TESTS: Readonly<Record<string, readonly string[]>> = {
     'tests/machines/!(paths|random|recipes|snapshots|bus|voice).test.ts',
     'tests/machines/kinds/*.test.ts',
     'tests/machines/limits/!(readings|stated|plausible|gauges|outlook).test.ts',
-    'tests/machines/impossible/*.test.ts',
+    'tests/machines/{impossible,phases}/*.test.ts',
   ],
   'machines/limits': ['tests/machines/{limits,impossible}/*.test.ts'],
   'src/engineering': ['tests/engineering/*.test.ts', 'tests/published/{published,fmi}.test.ts'],
