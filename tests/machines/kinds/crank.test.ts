@@ -388,6 +388,11 @@ describe('an engine that runs though nobody has said so', () => {
     }
   });
 
+  it('before any burst of this session counts from its beginning', () => {
+    expect(begun(fire).reply('fired').context.runsSinceMs).toBe(0);
+    expect(begun(fire).reply('fired', { afterMs: 8000 }).context.stop).toMatchObject({ lateAfterS: 8 });
+  });
+
   it('for longer than its oil pressure has time stops, to the second', () => {
     const step = between('resting', 1);
     expect(step.fork().reply('fired', { afterMs: 6999 }).name).toBe('next');

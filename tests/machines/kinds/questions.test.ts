@@ -419,7 +419,7 @@ describe('what was done before a stop', () => {
     const cool = stepOf('reading', 'fill.coolantCool');
     expect(new OneStep(cool, { context }).name).toBe('asking');
     expect(new OneStep(stepOf('confirm', 'fill.oilLevel'), { context }).name).toBe('dipstick');
-    const list = sensors('walkRound.sensors', { items: demoSix.sensors, ok: 'pluggedIn' });
+    const list = sensors('walkRound.sensors', { items: demoSix.sensors, ok: 'pluggedIn', groups: [] });
     expect(new OneStep(list, { context: { again: ['walkRound.sensors'] } }).name).toBe('item1');
     const look = inspect('checks.leaks', { points: [{ id: 'boots', cause: null }] });
     expect(new OneStep(look, { context: { again: ['checks.leaks'] } }).name).toBe('item1');
