@@ -22,7 +22,9 @@ const plain = (
     | 'underWay',
 ): PromptValue => ({ line, values: {} });
 
-const modeSwitchOf = ({ use }: Controlled) => (use.kind === 'generator' ? use.modeSwitch : null);
+/** The switch of a generating set between manual, off and automatic; null where it has none. */
+export const modeSwitchOf = ({ use }: Pick<Profile, 'use'>): string | null =>
+  use.kind === 'generator' ? use.modeSwitch : null;
 
 /** It is switched off by the key of a vehicle, and by nothing that has another name. */
 export const isByKey = ({ use, stopControl }: Controlled): boolean =>
