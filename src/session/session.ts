@@ -39,7 +39,7 @@ export class Session {
   readonly #leftAt: string | undefined;
   #moment: Moment;
   /** The state that was asked about and listened for last: a reply that comes in another has not been asked for. */
-  #asked: string | null = null;
+  #asked: string;
   #hasTaken = false;
   #isFailing = false;
   #stops = 0;
@@ -69,6 +69,7 @@ export class Session {
     this.#isResumed = restored !== undefined;
     this.#moment =
       restored ?? initialTransition(this.#machine, { profile: parts.profile, job: parts.job })[0];
+    this.#asked = stateName(this.#moment);
     this.outcome = new Promise(resolve => {
       this.#settleOutcome = resolve;
     });
