@@ -252,7 +252,8 @@ export class Session {
     const called = heard.kind === 'stop' ? heard.calls : undefined;
     const itself = via === 'voice' && isEmergency(called) && this.saysItself(called);
     const { body, by } = meaningOf(heard, this.#moment, via, this.#parts, speaker);
-    const asked = this.#asked;
+    // By hand people answer what they are shown; by voice, what has been said.
+    const asked = via === 'voice' ? this.#asked : stateName(this.#moment);
     const counts = () => body === null || COUNTS_UNASKED.has(body.type) || stateName(this.#moment) === asked;
     const reason = itself ? 'toolSpoke' : counts() ? undefined : 'notYetAsked';
     this.keep('heard', {
