@@ -89,7 +89,7 @@ export class Session {
     this.#comparison = new Comparison(parts.profile);
     this.#ownVoice = new OwnVoice(() => parts.clock.nowMs());
     parts.speech.onSpeaking(sentence => {
-      // What an ear had held until then was called out before this sentence began.
+      // The ears first: what they still hold was called before it spoke, and is none of its own voice.
       this.#ears.toolSpeaks = sentence !== undefined;
       this.#ownVoice.speaks(sentence?.text);
       this.#tell(null);
