@@ -25,6 +25,7 @@ import type { PastStarts } from './past-starts/beside-others.ts';
 import { Comparison } from './past-starts/comparison.ts';
 import { rangeTold } from './range-told.ts';
 import { RecordWriter } from './record-writer.ts';
+import { meantUnasked } from './unasked.ts';
 
 export type { Happening, Outcome, SessionParts };
 
@@ -138,9 +139,9 @@ export class Session {
     this.#ears.level(level);
   }
 
-  /** While the tool speaks, and where voice cannot be trusted, only stop words are heard. */
+  /** While the tool speaks or is about to, and where voice cannot be trusted, only stop words are heard. */
   get hearsOnlyStop(): boolean {
-    return this.#ears.hearsOnlyStop;
+    return this.#ears.hearsOnlyStop || stateName(this.#moment) !== this.#asked;
   }
 
   /** Whether the bay is so loud that figures are said one by one, and of the wordings those that are farthest apart. */
@@ -251,11 +252,12 @@ export class Session {
     if (isOver(this.#moment)) return;
     const called = heard.kind === 'stop' ? heard.calls : undefined;
     const itself = via === 'voice' && isEmergency(called) && this.saysItself(called);
-    const { body, by } = meaningOf(heard, this.#moment, via, this.#parts, speaker);
+    const { body: meant, by } = meaningOf(heard, this.#moment, via, this.#parts, speaker);
     // By hand people answer what they are shown; by voice, what has been said.
     const asked = via === 'voice' ? this.#asked : stateName(this.#moment);
-    const counts = () => body === null || COUNTS_UNASKED.has(body.type) || stateName(this.#moment) === asked;
-    const reason = itself ? 'toolSpoke' : counts() ? undefined : 'notYetAsked';
+    const isAsked = () => stateName(this.#moment) === asked;
+    const body = meant === null || isAsked() ? meant : meantUnasked(meant, this.#moment);
+    const reason = itself ? 'toolSpoke' : meant && !body ? 'notYetAsked' : undefined;
     this.keep('heard', {
       via,
       text: heard.text,
@@ -271,7 +273,9 @@ export class Session {
     if (reason) return;
     if (heard.kind === 'unclear' && heard.reason === 'outOfRange') this.#tellRange(via);
     if (heard.kind === 'unclear' && heard.reason === 'farAway') this.#tellToComeNearer();
-    if (body) this.#queue.put(this.#stamped(body, by, via), counts);
+    if (!body) return;
+    const counts = () => isAsked() || meantUnasked(body, this.#moment) !== null;
+    this.#queue.put(this.#stamped(body, by, via), counts);
   }
 
   /** Whether the tool says this just now, or has just said it: what is heard of it may be its own voice. */
@@ -368,16 +372,6 @@ export class Session {
       }
   }
 }
-
-/** What holds good whatever has been asked. */
-const COUNTS_UNASKED: ReadonlySet<EventBody['type']> = new Set([
-  'stop',
-  'hold',
-  'sayAgain',
-  'status',
-  'help',
-  'timeLeft',
-]);
 
 const isHazard = (said: Said) => said.priority === 'hazard';
 

@@ -120,14 +120,15 @@ describe('what is heard before it has been asked', () => {
   });
 
   it('stops and calls for help all the same', async () => {
-    for (const [heard, cause] of [
+    for (const [called, cause] of [
       [{ kind: 'stop', text: 'stop' }, null],
       [{ kind: 'stop', text: 'fire', calls: 'smokeOrFire' }, 'smokeOrFire'],
+      [heard('causeSmokeOrFire'), 'smokeOrFire'],
     ] as const) {
       const { disk, session, run } = await cranked();
       disk.hang();
       session.receive({ type: 'reply', id: 'fired' }, 'technician', 'keys');
-      session.hear(heard, 'voice');
+      session.hear(called, 'voice');
       expect(run.key()).toBe('stopped.makingSafe');
       expect(session.moment.context.stop?.cause ?? null).toBe(cause);
     }
