@@ -49,11 +49,8 @@ const BESIDES: Readonly<Record<string, readonly string[]>> = {
 /** Files that tests reach only through a whole server. */
 const BY_SERVER: readonly string[] = [
   'src/server/bay/bay.ts',
-  'src/server/bay/bay-state.ts',
-  'src/server/bay/mouths.ts',
   'src/server/bay/remote-voice.ts',
   'src/server/bay/run.ts',
-  'src/server/bay/starter.ts',
 ];
 
 /** The folders that the page has a row for. */

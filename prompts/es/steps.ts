@@ -1,4 +1,4 @@
-const soakGoesOn = { title: 'Sigue el calor residual', ask: 'El tapón sigue cerrado.' } as const;
+const soakGoesOn = { title: 'Calor residual, otra espera', ask: 'El tapón sigue cerrado.' } as const;
 
 /** One entry for each step of the procedure: what it is called, and how it is asked for. Key word first. */
 export const steps = {

@@ -1,5 +1,5 @@
 const soakGoesOn = {
-  title: 'Le coup de chaleur continue',
+  title: 'Suite du coup de chaleur',
   ask: 'Le bouchon reste fermé.',
 } as const;
 
