@@ -12,6 +12,7 @@ import { type Filter, isCalendarDay } from '../archive/filter.ts';
 import { type MeasureName, measureNames } from '../archive/measures.ts';
 import { openArchive } from '../archive/open.ts';
 import { DEFAULT_PLACE } from '../archive/place.ts';
+import { systemCause } from '../files/cause.ts';
 import { svgFile } from '../report/html/svg.ts';
 import type { UnitSystem } from '../session/units.ts';
 import { addedLine, addedSummary } from './archive/added.ts';
@@ -133,8 +134,7 @@ async function write(path: string, content: string | Buffer): Promise<void> {
     // An archived record never writes over another file.
     await writeFile(path, content, { flag: typeof content === 'string' ? 'w' : 'wx' });
   } catch (error) {
-    const code = error instanceof Error && 'code' in error ? String(error.code) : String(error);
-    throw new ArchiveError(`${path} cannot be written (${code}); choose another name.`, error);
+    throw new ArchiveError(`${path} cannot be written: ${systemCause(error)}; choose another name.`, error);
   }
 }
 

@@ -96,7 +96,7 @@ describe('archive', () => {
     expect(text).toMatch(/Oil pressure at idle: 41 psi/);
     expect(readFileSync(at('back.txt'), 'utf8')).toBe(readFileSync(at('3.jsonl'), 'utf8'));
     await expect(inShop('show', sessions[0].id, '--log', at('back.txt'))).rejects.toThrow(
-      /back\.txt cannot be written/,
+      /back\.txt cannot be written: there is such a file already/,
     );
   });
 

@@ -1,9 +1,10 @@
 import { readdir, readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { type Command, Option } from 'commander';
-import { bySentence } from '../../../prompts/by-sentence.ts';
+import { linesBySentence } from '../../../prompts/by-sentence.ts';
 import { languages } from '../../../prompts/index.ts';
 import type { Language, LanguageCode } from '../../../prompts/types.ts';
+import { systemCause } from '../../files/cause.ts';
 import { acceptableNames, accepting } from '../../profile/accepting.ts';
 import { demoProfiles, loadProfile, ProfileError } from '../../profile/load.ts';
 import { parseProfile } from '../../profile/parse.ts';
@@ -95,7 +96,7 @@ export function registerEngine(program: Command): void {
         if (!good) process.exitCode = 1;
       } catch (error) {
         if (!(error instanceof ProfileError)) throw error;
-        printAll(error.faults.map(fault => bySentence(fault, language.bySentence)));
+        printAll(linesBySentence(error.message, language.bySentence));
         process.exitCode = 1;
       }
     });
@@ -228,8 +229,7 @@ async function listLines(folder: string): Promise<string[]> {
   try {
     names = (await readdir(folder)).filter(name => name.endsWith('.json')).sort();
   } catch (error) {
-    const code = error instanceof Error && 'code' in error ? String(error.code) : 'unreadable';
-    throw new ProfileError(folder, [`cannot be read (${code}); give a folder.`]);
+    throw new ProfileError(folder, [`cannot be read: ${systemCause(error)}; give a folder.`]);
   }
   const own: string[] = [];
   for (const name of names) {

@@ -28,6 +28,7 @@ import { askPlace } from './ask-place.ts';
 import { endBySignal, type SignalHooks } from './end-by-signal.ts';
 import { goOnWith } from './go-on-with.ts';
 import { alsoHeardBy, hearFast, hearLive, type ReadySound } from './hearing.ts';
+import { keysInTurn } from './keys-in-turn.ts';
 import type { RunOptions } from './options.ts';
 import { besidePastStarts } from './past-starts.ts';
 import { HOW_TO_SAVE, savePlace } from './save-words.ts';
@@ -120,7 +121,7 @@ async function joinParts(
   );
   const words = faceWords[header.language];
   const viewer = new Viewer(session, words.keysOnly, options.silent);
-  const keys = createTypedRecognizer();
+  const keys = keysInTurn(createTypedRecognizer(), () => session.grammar('keys').key);
   session.attach(keys, 'keys');
 
   let leave: (end: RunEnd) => void = () => {};
@@ -151,7 +152,7 @@ async function joinParts(
   // Only now: the first sentence is in the making while the face and the ear are loaded.
   const { showFace } = await import('../face/show.ts');
   const face = showFace(
-    viewer,
+    { view: () => viewer.view(), watch: changed => viewer.watch(changed), isAsked: () => keys.isAsked() },
     words,
     {
       onType: text => {
