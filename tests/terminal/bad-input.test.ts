@@ -62,6 +62,11 @@ const cases: readonly (readonly [what: string, args: readonly string[], names: R
     ['bogus', ...log()],
     /^"bogus" is no command; the commands are resume, verify/m,
   ],
+  [
+    'help for a command that is misspelt',
+    ['help', 'verfy', ...log()],
+    /"verfy" is no command; did you mean "verify"\?/,
+  ],
   ['units that nobody uses', ['--units', 'furlongs'], /choose metric or us/],
 ];
 

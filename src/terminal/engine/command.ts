@@ -133,7 +133,7 @@ export function registerEngine(program: Command): void {
   engine
     .command('accept')
     .description(
-      'the supervisor accepts, by name, what of the starter, coolant, heater and idle is only assumed',
+      'the supervisor accepts, by name (--by), what of the starter, coolant, heater and idle is only assumed',
     )
     .argument('<file>')
     .requiredOption('--by <name>', 'name of the supervisor')
@@ -229,7 +229,9 @@ async function listLines(folder: string): Promise<string[]> {
   try {
     names = (await readdir(folder)).filter(name => name.endsWith('.json')).sort();
   } catch (error) {
-    throw new ProfileError(folder, [`cannot be read: ${systemCause(error)}; give a folder.`]);
+    throw new OptionError(
+      `The folder ${folder} cannot be read: ${systemCause(error)}; name one with profiles.`,
+    );
   }
   const own: string[] = [];
   for (const name of names) {
