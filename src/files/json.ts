@@ -1,7 +1,5 @@
 /** What a text in JSON holds; or why it is none, as the middle part of a sentence. */
-export type Json =
-  | { readonly ok: true; readonly data: unknown }
-  | { readonly ok: false; readonly why: string };
+type Json = { readonly ok: true; readonly data: unknown } | { readonly ok: false; readonly why: string };
 
 /** Reads JSON that people may have written by hand: what is wrong is told by its line, where that is known. */
 export function readJson(text: string): Json {

@@ -15,7 +15,7 @@ import { z } from 'zod';
 import { systemCause, systemCode } from '../files/cause.ts';
 import { RecordError } from './record-error.ts';
 
-export interface Lock {
+interface Lock {
   release(): Promise<void>;
 }
 

@@ -92,7 +92,7 @@ export function answerLines(answers: Answers, everything: boolean, language: Lan
   });
 }
 
-export interface Asked {
+interface Asked {
   readonly answers: Answers;
   readonly finished: boolean;
 }

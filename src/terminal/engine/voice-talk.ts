@@ -7,7 +7,7 @@ import type { Heard, Recognizer } from '../../voice/ports.ts';
 import type { TalkIo } from './io.ts';
 import { grammarFor, readBackGrammar, spokenAnswer } from './spoken-answer.ts';
 
-export interface VoiceParts {
+interface VoiceParts {
   readonly keys: TalkIo;
   readonly language: Language;
   readonly ear: Pick<Recognizer, 'listen' | 'onHeard'>;

@@ -6,7 +6,7 @@ import { type Asked, askedLines, plainLines } from './plain-lines.ts';
 import type { Watched } from './use-view.ts';
 import type { FaceWords } from './words/index.ts';
 
-export interface PlainStreams {
+interface PlainStreams {
   readonly stdin: NodeJS.ReadableStream & { readonly isTTY?: boolean };
   readonly stdout: NodeJS.WritableStream;
 }

@@ -5,7 +5,7 @@ import { speakerOf } from '../voice-setup/profile-file.ts';
 import { type ReadySound, readySound } from './hearing.ts';
 import type { RunOptions } from './options.ts';
 
-export interface LookedAt {
+interface LookedAt {
   readonly speaker: SpeakerProfile | null;
   readonly sound: ReadySound;
 }
