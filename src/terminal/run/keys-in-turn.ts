@@ -1,7 +1,7 @@
 import type { Heard } from '../../voice/ports.ts';
 import type { TypedRecognizer } from '../../voice/recognizers/typed.ts';
 
-interface KeysInTurn extends TypedRecognizer {
+export interface KeysInTurn extends TypedRecognizer {
   /** Whether what is asked now may be answered already: its sentence is on the disk, and said. */
   isAsked(): boolean;
 }

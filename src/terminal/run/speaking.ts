@@ -9,7 +9,7 @@ import type { RunOptions } from './options.ts';
 /** Sentences of one session that come again and again. */
 const SENTENCES_KEPT = 200;
 
-interface Speaking {
+export interface Speaking {
   readonly speech: SpeechQueue;
   /** Sentences on who speaks, or why nothing will be heard, when speech was wished for. */
   readonly remarks: readonly string[];

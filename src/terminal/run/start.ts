@@ -11,7 +11,8 @@ import { openBus } from './bus.ts';
 import { startCardOf } from './job.ts';
 import { lookAtNamed } from './looked-at.ts';
 import type { RunOptions } from './options.ts';
-import { type RunParts, type RunResult, runSession } from './run-session.ts';
+import type { RunParts, RunResult } from './run-parts.ts';
+import { runSession } from './run-session.ts';
 
 const busOf = async ({ bus }: RunOptions, profile: Profile, clock: Clock) =>
   bus === undefined ? undefined : openBus(bus, profile, clock);
