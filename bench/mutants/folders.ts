@@ -6,8 +6,9 @@ const TESTS: Readonly<Record<string, readonly string[]>> = {
   machines: [
     // The quick ones: what walks through every path, or through starts by chance, would notice more, but in minutes.
     'tests/machines/!(paths|random|recipes|snapshots|bus|voice).test.ts',
+    'tests/machines/kinds/*.test.ts',
     'tests/machines/limits/!(readings|stated|plausible|gauges|outlook).test.ts',
-    'tests/machines/impossible/*.test.ts',
+    'tests/machines/{impossible,phases}/*.test.ts',
   ],
   'machines/limits': ['tests/machines/{limits,impossible}/*.test.ts'],
   'src/engineering': ['tests/engineering/*.test.ts', 'tests/published/{published,fmi}.test.ts'],
