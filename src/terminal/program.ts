@@ -39,7 +39,7 @@ program.addHelpText(
 A session ends with exit code 0 when it is signed off, 3 when it is over without sign-off, 4 when it was left
 (Ctrl-C twice, or nobody can answer any more) and can be resumed, 1 when it could not run, and by the
 signal where one ended it (SIGTERM, SIGHUP); its record is closed each time. A rehearsal ends the same way, but with 5
-where a fault was missed, or an answer given that the engine contradicts.`,
+where a fault was missed, or an answer given that the engine contradicts. What "verify" ends with, "verify --help" says.`,
 );
 // With a main job of its own a program has no command "help" by itself.
 program.helpCommand('help [command]', 'display help for a command');
