@@ -112,7 +112,7 @@ export const readBackGrammar = (question: Question, { code, replies, stopWording
   agreement: 'yes',
 });
 
-type Spoken =
+export type Spoken =
   /** As it would be typed, and how it is read back before it counts. */
   | { readonly kind: 'answer'; readonly typed: string; readonly shown: string }
   /** Counts at once: it can be gone back on, and takes nothing from anybody. */
