@@ -9,7 +9,7 @@ import { movesOf } from './nodes.ts';
 import { askReply, isReply, readBack, readBackReply, setAside, type Waiting } from './question.ts';
 
 /** What is done in these phases is still there after a stop, as a rule: it is looked at before it is done anew. */
-const LASTING = /^(fill|prime)\./;
+const LASTING = ['fill.', 'prime.'];
 
 const wasDone =
   (step: Step) =>
@@ -26,7 +26,7 @@ export function checkFirst(step: Step, nodes: Nodes): Nodes {
   const begins = beginsWith(nodes);
   if (!asking || !begins) return nodes;
   if (step.kind === 'confirm' && step.dipstick) return dipstickNodes(step, nodes);
-  if (!LASTING.test(step.id)) return nodes;
+  if (!LASTING.some(phase => step.id.startsWith(phase))) return nodes;
   const checking =
     step.kind === 'confirm'
       ? checkOfDeed(step, asking)
