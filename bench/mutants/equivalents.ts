@@ -16,6 +16,7 @@ const FOR_THE_COMPILER = 'is always there; this tells the compiler so';
 
 const STOP_IS_KNOWN = `in a stop its own place on the record ${FOR_THE_COMPILER}`;
 const CAUSE_IS_KNOWN = `where this is asked or said the cause ${FOR_THE_COMPILER}`;
+const NO_SUCH_STEP = 'a name that no step has puts nothing back';
 const NO_HOLD_ANYHOW = 'in a stop nobody may hold or go back, critical or not';
 
 /** Every survivor that is no hole in the tests. */
@@ -270,6 +271,120 @@ export const EQUIVALENTS: readonly Equivalent[] = [
     text: "assuranceOf('number', { weight, via: look.event.via, near: isNear(judge, look) }) === 'readBack';",
     replacements: ['""'],
     why: 'what is no reply is read back where a number is',
+  },
+  {
+    file: 'machines/reopening.ts',
+    text: "...(afterRun ? [] : (['noFuelCrank.'] as const)),",
+    replacements: ['["Stryker was here"]'],
+    why: NO_SUCH_STEP,
+  },
+  {
+    file: 'machines/reopening.ts',
+    text: '...(longAway && !afterRun ? COME_BACK : []),',
+    replacements: ['["Stryker was here"]'],
+    why: NO_SUCH_STEP,
+  },
+  {
+    file: 'machines/reopening.ts',
+    text: 'falseAlarm: [],',
+    replacements: ['["Stryker was here"]'],
+    why: NO_SUCH_STEP,
+  },
+  {
+    file: 'machines/reopening.ts',
+    text: 'drill: [],',
+    replacements: ['["Stryker was here"]'],
+    why: NO_SUCH_STEP,
+  },
+  {
+    file: 'machines/reopening.ts',
+    text: 'toolRestarted: [],',
+    replacements: ['["Stryker was here"]'],
+    why: NO_SUCH_STEP,
+  },
+  {
+    file: 'machines/reopening.ts',
+    text: ': [];',
+    replacements: ['["Stryker was here"]'],
+    why: NO_SUCH_STEP,
+  },
+  {
+    file: 'machines/reopening.ts',
+    text: 'const lost = afterRun ? [] : [...SWITCHED_OFF, ...(context.handedBack ? TAKEN_BACK : [])];',
+    replacements: ['["Stryker was here"]'],
+    why: NO_SUCH_STEP,
+  },
+  {
+    file: 'machines/reopening.ts',
+    text: "reopened.some(entry => (entry.endsWith('.') ? id.startsWith(entry) : id === entry));",
+    replacements: ['""'],
+    why: 'no step is called as one that a cause puts in doubt, and longer',
+  },
+  {
+    file: 'machines/build-step.ts',
+    text: "const isCritical = (node: Node) => [node.tags ?? []].flat().includes('critical');",
+    replacements: ['["Stryker was here"]'],
+    why: 'a tag that nobody asks for',
+  },
+  {
+    file: 'machines/build-step.ts',
+    text: "const countsFromBefore = (step: Step) => step.kind === 'confirm' && step.within?.sinceMs !== undefined;",
+    replacements: ['true'],
+    why: 'no other kind of step has the member at all; this tells the compiler so',
+  },
+  {
+    file: 'machines/build-step.ts',
+    text: "const groupOf = (step: Step) => (step.kind === 'confirm' ? step.together?.group : undefined);",
+    replacements: ['true'],
+    why: 'no other kind of step is in a group; this tells the compiler so',
+  },
+  {
+    file: 'machines/build-step.ts',
+    text: "const reason = ({ event }: Look) => (event.type === 'reason' ? event.text : (reply ?? ''));",
+    replacements: ['"Stryker was here!"'],
+    why: `where no reason was typed a reply ${FOR_THE_COMPILER}`,
+  },
+  {
+    file: 'machines/first-start.ts',
+    text: "initial: first ? stepKey(first.id) : '',",
+    replacements: ['"Stryker was here!"'],
+    why: `a first step of a phase ${FOR_THE_COMPILER}`,
+  },
+  {
+    file: 'machines/first-start.ts',
+    text: 'if (known !== undefined) return known;',
+    replacements: ['false'],
+    why: 'spares the longer look, and comes to the same',
+  },
+  {
+    file: 'machines/first-start.ts',
+    text: "const isRunning = ({ context }: Look) => steps.find(({ id }) => id === context.step)?.engine === 'running';",
+    replacements: ['steps.find(({ id }) => id === context.step).engine'],
+    why: `the step in which the session stands ${FOR_THE_COMPILER}`,
+  },
+  {
+    file: 'machines/first-start.ts',
+    text: '...(context.heldSinceMs === null ? {} : shiftTimes(context, atMs(event) - context.heldSinceMs)),',
+    replacements: ['false'],
+    why: `on hold the moment in which it began ${FOR_THE_COMPILER}`,
+  },
+  {
+    file: 'machines/first-start.ts',
+    text: "stop: { target: '#stopped', actions: recordStop, reenter: true },",
+    replacements: ['false'],
+    why: 'a way of the root leaves and enters all that is below it either way',
+  },
+  {
+    file: 'machines/first-start.ts',
+    text: 'guard: ({ context }) => AT_THE_END.every(gate => gateMet(steps, context, gate)),',
+    replacements: ['AT_THE_END.some(gate => gateMet(steps, context, gate))'],
+    why: 'there is one such gate',
+  },
+  {
+    file: 'machines/kinds/together.ts',
+    text: "all.flatMap(step => (step.kind === 'confirm' && step.together?.group === group ? [step] : []));",
+    replacements: ['true'],
+    why: 'no other kind of step is in a group; this tells the compiler so',
   },
   {
     file: 'machines/urgent.ts',
