@@ -387,6 +387,42 @@ export const EQUIVALENTS: readonly Equivalent[] = [
     why: 'no other kind of step is in a group; this tells the compiler so',
   },
   {
+    file: 'machines/moment.ts',
+    text: ": Object.entries(value).flatMap(([name, inner = '']) => [name, ...namesIn(inner)]);",
+    replacements: ['"Stryker was here!"'],
+    why: `the state inside another ${FOR_THE_COMPILER}`,
+  },
+  {
+    file: 'machines/urgent.ts',
+    text: '[causeOf(look), ...(look.context.stop?.also ?? [])].some(',
+    replacements: ['look.context.stop.also', '["Stryker was here"]'],
+    why: STOP_IS_KNOWN,
+  },
+  {
+    file: 'machines/urgent.ts',
+    text: 'replies: [...new Set([...(node.meta?.replies ?? []), ...urgentReplies])],',
+    replacements: ['node.meta.replies', '["Stryker was here"]'],
+    why: `what a question offers ${FOR_THE_COMPILER}`,
+  },
+  {
+    file: 'machines/urgent.ts',
+    text: "steps.find(({ id }) => id === (context.stop?.step ?? context.step))?.engine ?? 'off';",
+    replacements: ['steps.find(({ id }) => id === (context.stop?.step ?? context.step)).engine', '""'],
+    why: `the step of a stop ${FOR_THE_COMPILER}`,
+  },
+  {
+    file: 'machines/urgent.ts',
+    text: 'const calledForMs = ({ context: { stop }, event }: Look) => atMs(event) - (stop?.atMs ?? atMs(event));',
+    replacements: ['stop.atMs'],
+    why: STOP_IS_KNOWN,
+  },
+  {
+    file: 'machines/stopped.ts',
+    text: '[stop?.cause ?? null, ...(stop?.also ?? [])].some(known => known !== null && endsTheStart(known));',
+    replacements: ['stop.also', 'stop.cause', '["Stryker was here"]'],
+    why: STOP_IS_KNOWN,
+  },
+  {
     file: 'machines/urgent.ts',
     text: "steps.find(({ id }) => id === (context.stop?.step ?? context.step))?.engine ?? 'off';",
     replacements: ['context.stop.step', 'context.stop?.step && context.step'],
