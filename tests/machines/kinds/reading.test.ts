@@ -250,6 +250,13 @@ describe('a number that time passes over', () => {
     expect(step.clock(15).name).toBe('asking');
   });
 
+  it('is timed no more while a reason is asked for to skip it', () => {
+    const profile = { ...demoSix, allowedSkips: ['checks.charging'] as const };
+    const step = volts({ passesAfterS: 15, engine: 'running' }, { profile }).send({ type: 'skip' });
+    expect(step.name).toBe('skipping');
+    expect(step.context.timer).toBeNull();
+  });
+
   it('said, is read back without that time', () => {
     const step = told(held, 14);
     expect(step.name).toBe('readingBack');
