@@ -250,11 +250,11 @@ describe('a number that time passes over', () => {
     expect(step.clock(15).name).toBe('asking');
   });
 
-  it('is timed no more while a reason is asked for to skip it', () => {
-    const profile = { ...demoSix, allowedSkips: ['checks.charging'] as const };
-    const step = volts({ passesAfterS: 15, engine: 'running' }, { profile }).send({ type: 'skip' });
-    expect(step.name).toBe('skipping');
+  it('is held anew for its whole time after a hold', () => {
+    const step = held.fork().send({ type: 'hold' }, { afterMs: 10_000 });
     expect(step.context.timer).toBeNull();
+    step.send({ type: 'continue' });
+    expect(step.context.timer).toMatchObject({ startedMs: 21_000, totalMs: 15_000 });
   });
 
   it('said, is read back without that time', () => {

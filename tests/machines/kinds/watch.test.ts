@@ -448,6 +448,8 @@ describe('a watch that follows on a reading', () => {
     expect(step.context.timer).toEqual({ startedMs: 10_000, totalMs: 600_000, announced: null });
     expect(step.alarmS).toBe(130);
     expect(begun({}, {}, 299.999).name).toBe('between');
+    expect(begun({ atMs: 200_000 }, {}, 499.999).name).toBe('between');
+    expect(begun({ atMs: 200_000 }, {}, 500).name).toBe('asking');
   });
 
   it('asks where it was near its end, long ago, in another step, or of something else', () => {
