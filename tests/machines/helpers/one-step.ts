@@ -11,7 +11,7 @@ import type { ReplyId, StepId } from '../../../prompts/types.ts';
 import type { Profile } from '../../../src/profile/schema.ts';
 import type { BusSight, EarSight, VoiceSight } from '../../../src/record/vocabulary/event.ts';
 import type { EventBody } from '../../../src/session/hearing.ts';
-import { type Happened, type How, isNote, isSaid, job, PAUSE_MS } from './driver.ts';
+import { type Happened, type How, job, PAUSE_MS, toldBy } from './driver.ts';
 import { demoSix } from './profiles.ts';
 
 const machineOf = (step: Step, all: readonly Step[], context: Context) =>
@@ -125,10 +125,7 @@ export class OneStep {
     const event: SessionEvent = { ...body, by, via, atMs: this.nowMs };
     const [moment, actions] = transition(this.machine, this.moment, event);
     this.moment = moment;
-    const strange = actions.filter(({ type }) => type !== 'say' && type !== 'note');
-    if (strange.length > 0) throw new Error(`Does what no machine may do: ${strange[0]?.type}`);
-    const params = actions.map(action => action.params);
-    this.history.push({ event, said: params.filter(isSaid), notes: params.filter(isNote) });
+    this.history.push({ event, ...toldBy(actions) });
     return this;
   }
 
