@@ -4,6 +4,7 @@ import { watch } from '../../../machines/step-makers.ts';
 import type { WatchStep } from '../../../machines/steps.ts';
 import type { Code } from '../../../src/record/vocabulary/event.ts';
 import { type Around, OneStep } from '../helpers/one-step.ts';
+import { demoSix } from '../helpers/profiles.ts';
 
 const KEYS = { via: 'keys' } as const;
 const BUS = { via: 'bus' } as const;
@@ -362,6 +363,14 @@ describe('a gauge that is read while something is watched for', () => {
     expect(told(asked, 151).name).toBe('asking');
     expect(asked.fork().value('oilPressure', 120).name).toBe('asking');
     expect(told(asked.fork().unclear(3), 108, BUS).name).toBe('stopped');
+  });
+
+  it('of a bus that this engine does not have it on stops nothing and is not read back', () => {
+    const { bus } = demoSix;
+    const profile = { ...demoSix, ...(bus && { bus: { ...bus, readings: [] } }) };
+    const step = told(withGauge({}, { profile }), 108, BUS);
+    expect(step.name).toBe('asking');
+    expect(step.said).toEqual([]);
   });
 
   it('too hot is not got round by the end of its time: it stops, and other values are left open', () => {
