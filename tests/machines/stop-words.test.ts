@@ -66,6 +66,14 @@ describe('a stop word that is tried out', () => {
     expect(fire.context.done).not.toContain('job.stopTechnician');
   });
 
+  it('waits for the other one, and a stop of the bus meanwhile is not that', () => {
+    for (const by of ['technician', 'second'] as const) {
+      const driver = atFirst().stop({ by: 'technician' });
+      driver.send({ type: 'stop', cause: 'overspeed' }, { by, via: 'bus', afterMs: 5000 });
+      expect(driver.name).toBe('stopped.makingSafe');
+    }
+  });
+
   it('that a cause is known of already, is none once more', () => {
     const stop = {
       ...stoppedAt('job.stopTechnician', null),
