@@ -459,6 +459,12 @@ export const EQUIVALENTS: readonly Equivalent[] = [
     why: `the stop ${FOR_THE_COMPILER}`,
   },
   {
+    file: 'machines/build-step.ts',
+    text: "const nodes = step.needs && !('refused' in own) ? onlyWhenMet(step, all, own, first) : own;",
+    replacements: ['true', "step.needs || !('refused' in own)"],
+    why: 'a step that needs no gate, or looks at its gates by itself, comes through that look as well',
+  },
+  {
     file: 'machines/urgent.ts',
     text: "steps.find(({ id }) => id === (context.stop?.step ?? context.step))?.engine ?? 'off';",
     replacements: ['steps.find(({ id }) => id === (context.stop?.step ?? context.step)).engine', '""'],
