@@ -178,9 +178,10 @@ describe('what is typed', () => {
   it.each<readonly [QuestionId, string, RegExp]>([
     ['oil.capacityL', 'much', /"much" is no number.*12 L/],
     ['oil.capacityL', '15 bar', /"bar" is no unit here; allowed: L, qt, gal/],
-    ['oil.capacityL', '0.2', /0\.2 L is not allowed; from 1 L to 300 L is/],
+    ['oil.capacityL', '0.2', /0\.2 is not allowed; from 1 L to 300 L is/],
     ['oil.capacityL', '1,500', /may mean two things/],
     ['engine.cylinders', '5.5', /whole number/],
+    ['engine.cylinders', '99999', /^99999 is not allowed; from 1 to 24 is/],
     ['engine.cylinders', '6 L', /"L" is no unit here; give the bare number/],
     ['idle.warm', '700', /one number; give two numbers, such as 650-750 rpm/],
     ['idle.warm', '900-700', /first has to be below the second/],
