@@ -91,7 +91,8 @@ export function actsAt(place: Place, reach: Reach): Act[] {
 const isDrill = (name: string) => /^job\.stop.*\.asking$|\.drillGoesOn$/.test(name);
 
 const isReturn = ({ before, after }: Happened) =>
-  stateName(before) === 'stopped.readyReadBack' && !stateName(after).startsWith('stopped');
+  /^stopped\.(readyReadBack|fireOut|hurtHelped)$/.test(stateName(before)) &&
+  !stateName(after).startsWith('stopped');
 
 function valueActs(quantity: Quantity, moment: Moment, all: boolean, { codes }: Reach): Act[] {
   const value = (si: number, label: string) => act({ type: 'value', quantity, si }, label);
