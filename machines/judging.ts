@@ -12,7 +12,7 @@ export const pendingValue = ({ context }: Look) =>
 /** What the rule says of the value at hand; null when there is none. */
 export function judgementOf(judge: Judge, look: Look): Judgement | null {
   const value = pendingValue(look);
-  return value ? judge(look.context, value.si) : null;
+  return value ? judge(look.context, value.si, atMs(look.event)) : null;
 }
 
 /** True only for a value that is there, that the rule can judge, and that is inside its limits. */

@@ -38,7 +38,7 @@ export const valueMeets =
   (judge: Judge) =>
   ({ context, event }: Look): boolean => {
     if (event.type !== 'value') return false;
-    const judgement = judge(context, event.si);
+    const judgement = judge(context, event.si, event.atMs);
     return judgement.ok && judgement.value.met;
   };
 

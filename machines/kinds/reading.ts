@@ -1,10 +1,10 @@
 import type { ReplyId, StepId } from '../../prompts/types.ts';
 import { replyNeedsReadBack, weightOf } from '../assurance.ts';
-import { keepReading, meets, noteVerdict, sayVerdict } from '../judging.ts';
+import { judgementOf, keepReading, meets, noteVerdict, sayVerdict } from '../judging.ts';
 import { leaveOpen } from '../open-items.ts';
 import { believed, freshQuestion, NEXT, pass, stopFor } from '../progress.ts';
-import type { ReadingStep } from '../steps.ts';
-import { startTimer, timerOver } from '../timing.ts';
+import type { Judgement, ReadingStep } from '../steps.ts';
+import { startSilentTimer, startTimer, timerOver } from '../timing.ts';
 import { type Look, type Move, type Node, type Nodes, remark, speak, update, withMeta } from '../toolkit.ts';
 import { isFromBus, isOnBus, judgedByBus, setValueAside, valueMeets } from './bus.ts';
 import { denyOutside } from './deadline.ts';
@@ -85,6 +85,7 @@ export function readingNodes(step: ReadingStep): Nodes {
       ? { withoutReadBack: readBack(waiting, readBackReply, [passWithout(step)], { target: 'asking' }) }
       : {}),
     ...(step.mayStayOpen ? { outside: orLeaveOpen(asking, step), leavingOpen: leavingOpen(step) } : {}),
+    ...(step.byTime ? { cooling: cooling(step) } : {}),
     vouching: vouchingNode(step, step.quantity, { target: 'readingBack', actions: limit }, danger),
     readingBack: {
       ...readBack(
@@ -101,6 +102,19 @@ export function readingNodes(step: ReadingStep): Nodes {
                 },
               ]
             : []),
+          ...(step.byTime
+            ? [
+                {
+                  guard: (look: Look) => waitS(judgementOf(step.judge, look)) > 0,
+                  target: 'cooling',
+                  actions: [
+                    startSilentTimer(look => waitS(judgementOf(step.judge, look))),
+                    ...judged,
+                    update(() => ({ misheard: 0 })),
+                  ],
+                },
+              ]
+            : []),
           { target: again, actions: [...judged, update(() => ({ misheard: 0 }))] },
         ],
         { target: 'asking' },
@@ -110,6 +124,16 @@ export function readingNodes(step: ReadingStep): Nodes {
     },
   };
 }
+
+const waitS = (judgement: Judgement | null): number =>
+  judgement && 'waitS' in judgement ? (judgement.waitS ?? 0) : 0;
+
+/** Only time brings another look: nobody is asked before. */
+const cooling = (step: ReadingStep): Node => ({
+  meta: { replies: [], by: step.by, awaits: 'time' },
+  on: { clock: { guard: timerOver, target: 'asking' } },
+  exit: update(({ event }) => (event.type === 'hold' ? {} : { timer: null })),
+});
 
 /** What may be answered in place of the number. */
 function insteadOf(step: ReadingStep): Waiting['instead'] {
@@ -172,7 +196,18 @@ function byBus(step: ReadingStep): Move[] {
   const good = valueMeets(step.judge);
   const judged = judgedByBus(step.judge);
   const done = pass(step);
+  const waits = ({ context, event }: Look) =>
+    event.type === 'value' ? waitS(step.judge(context, event.si, event.atMs)) : 0;
   return [
+    ...(step.byTime
+      ? [
+          {
+            guard: (look: Look) => isBus(look) && waits(look) > 0,
+            target: 'cooling',
+            actions: [startSilentTimer(waits), ...judged, update(() => ({ pending: null }))],
+          },
+        ]
+      : []),
     {
       guard: (look: Look) => isBus(look) && !good(look),
       ...(step.mayStayOpen ? { target: 'outside' } : {}),
