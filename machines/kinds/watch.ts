@@ -1,6 +1,15 @@
 import { replyNeedsReadBack, valueNeedsReadBack } from '../assurance.ts';
 import { firstLoaded } from '../controls.ts';
-import { judgementData, keepReading, limitsOf, meets, noteVerdict, sayVerdict } from '../judging.ts';
+import {
+  breaks,
+  judgementData,
+  keepReading,
+  limitsOf,
+  meets,
+  noteVerdict,
+  sayVerdict,
+  sayVerdictRunning,
+} from '../judging.ts';
 import { canBeRead } from '../limits/gauges.ts';
 import { leaveOpen, settle } from '../open-items.ts';
 import { lateStops, pass, stopFor } from '../progress.ts';
@@ -19,7 +28,15 @@ import {
   update,
   withMeta,
 } from '../toolkit.ts';
-import { isContradicted, isFromBus, isOnBus, judgedByBus, setValueAside, valueMeets } from './bus.ts';
+import {
+  isContradicted,
+  isFromBus,
+  isOnBus,
+  judgedByBus,
+  setValueAside,
+  valueBreaks,
+  valueMeets,
+} from './bus.ts';
 import { denyOutside } from './deadline.ts';
 import { doubtMoves, vouchingNode } from './doubt.ts';
 import { echo } from './echo.ts';
@@ -114,7 +131,7 @@ export function watchNodes(step: WatchStep): Nodes {
         reading.quantity,
         { target: 'readingBackValue' },
         [
-          ...doubtMoves(step, reading.quantity, look => !valueMeets(reading.bounds)(look)),
+          ...doubtMoves(step, reading.quantity, valueBreaks(reading.bounds)),
           ...byBus(step, reading, longEnough),
         ],
         step.gate ? [] : unread(step, reading, longEnough),
@@ -179,9 +196,14 @@ export function watchNodes(step: WatchStep): Nodes {
       readBackValue,
       [
         {
-          guard: look => !meets(reading.bounds)(look),
+          guard: breaks(reading.bounds),
           target: outOfBounds.target,
           actions: [...judged, remark(sayVerdict(reading.bounds)), ...outOfBounds.actions],
+        },
+        {
+          guard: look => !meets(reading.bounds)(look),
+          target: 'between',
+          actions: [...judged, remark(sayVerdictRunning(reading.bounds))],
         },
         {
           guard: look => meets(reading.reached)(look) && longEnough(look),
@@ -227,7 +249,7 @@ function dangerOf(step: WatchStep, { quantity, bounds, cause }: NonNullable<Watc
     look.event.type === 'value' &&
     look.event.quantity === quantity &&
     canBeRead(quantity, look.event.si) &&
-    !valueMeets(bounds)(look);
+    valueBreaks(bounds)(look);
   return [
     {
       guard: look => !step.gate && isOnBus(quantity)(look) && isOut(look),
@@ -334,6 +356,11 @@ function byBus(
   const isBus = isFromBus(reading.quantity);
   const done = passWatch(step);
   return [
+    {
+      guard: look => isBus(look) && !valueMeets(reading.bounds)(look),
+      target: 'between',
+      actions: [...judgedByBus(reading.bounds, sayVerdictRunning), planNextLook(step)],
+    },
     {
       guard: look => isBus(look) && valueMeets(reading.reached)(look) && longEnough(look),
       target: done.target,

@@ -102,6 +102,8 @@ export const lines = {
     'Too hot for a thermostat that works. Let it idle, read it again. If it rises, say the emergency word.',
   boilsAfterKeyOff: 'Coolant may boil once it stands. Let it run at idle and cool down.',
   outsideUnjudged: '{name}: {why} Look again.',
+  unjudgedRunning:
+    '{name} {spoken} cannot be judged: {why} It does not count. Read it again; if it stays so, say the emergency word.',
   stillOutside: '{name} {spoken} is not accepted: {limits}.',
   inside: '<{spoken}, {limits}.>',
   justInside: '{spoken}, just inside: {limits}.',

@@ -107,6 +107,8 @@ export const lines = {
     'Demasiado caliente para un termostato que funciona. Déjelo al ralentí, lea de nuevo. Si sube, pulse el botón rojo.',
   boilsAfterKeyOff: 'El refrigerante puede hervir con el motor parado. Déjelo al ralentí y que se enfríe.',
   outsideUnjudged: '{name}: {why} Mire otra vez.',
+  unjudgedRunning:
+    '{name} {spoken}: no se puede juzgar, {why} No cuenta. Lea de nuevo; si sigue así, pulse el botón rojo.',
   stillOutside: '{name} {spoken} no se acepta: {limits}.',
   inside: '<{spoken}, {limits}.>',
   justInside: '{spoken}, justo dentro: {limits}.',

@@ -106,6 +106,8 @@ export const lines = {
     "Trop chaud pour un thermostat qui marche. Laissez au ralenti, relisez. Si ça monte, dites le mot d'urgence.",
   boilsAfterKeyOff: 'Le liquide peut bouillir une fois le moteur éteint. Laissez refroidir au ralenti.',
   outsideUnjudged: '{name} : {why} Vérifiez encore.',
+  unjudgedRunning:
+    "{name} {spoken} : impossible à juger, {why} Cela ne compte pas. Relisez ; si rien ne change, dites le mot d'urgence.",
   stillOutside: "{name} {spoken} n'est pas accepté : {limits}.",
   inside: '<{spoken}, {limits}.>',
   justInside: '{spoken}, tout juste : {limits}.',
