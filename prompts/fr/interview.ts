@@ -463,8 +463,7 @@ export const interview: BySentence = {
   'that at idle': 'celle au ralenti',
   'that of the winter fuel': "celui du gazole d'hiver",
   'the least': 'le minimum',
-  '{words} of an engine of {} L has to be from {} to {}.':
-    "{words} d'un moteur de {} L doit faire de {} à {}.",
+  '{words} of an engine of {} has to be from {} to {}.': "{words} d'un moteur de {} doit faire de {} à {}.",
   'The oil': "L'huile",
   'The coolant': 'Le liquide de refroidissement',
   '"{}" stands there twice; name each thing once.':
@@ -473,7 +472,7 @@ export const interview: BySentence = {
     "« {} » n'est rien de ce qu'on lit sur un bus ; permis : {}.",
   'The coolant would boil after key off with this thermostat; allowed: a cap of {} or more.':
     'Le liquide bouillirait contact coupé avec ce thermostat ; permis : un bouchon de {} ou plus.',
-  '{} cylinders make from {} to {} L.': '{} cylindres font de {} à {} L.',
+  '{} cylinders make from {} to {}.': '{} cylindres font de {} à {}.',
   'It has to hold the rated speed, {} rpm.': 'Il faut que le régime nominal, {} tr/min, y soit.',
   'It has to be within 10 % of the rated speed, {} rpm.':
     'Il faut rester à 10 % près du régime nominal, {} tr/min.',
@@ -545,8 +544,8 @@ export const interview: BySentence = {
   '<  back to the one before   < 12  back to number 12     list  all answers so far     quit  leave; nothing is lost':
     "<  revenir à la précédente   < 12  au numéro 12   liste  toutes les réponses   quitter  rien n'est perdu",
   'There is none before this one.': "Il n'y en a pas avant celle-ci.",
-  'Nothing can be put forward here; it has to be answered.':
-    'Rien ne peut être proposé ici ; il faut une réponse.',
+  'Nothing can be put forward here: look it up (? tells where), ask the maker, or quit and go on later; nothing is lost.':
+    "Rien ne peut être proposé ici : cherchez-le (? dit où), demandez au constructeur, ou sortez par quit et reprenez plus tard ; rien n'est perdu.",
   'Has to be read or measured before its first fire: {words}.':
     'À lire ou à mesurer avant son premier démarrage : {words}.',
   'Only assumed of {words}: {}.': 'Seulement supposé pour {words} : {}.',

@@ -162,14 +162,19 @@ const labelsOf = (choices: Readonly<Record<string, string>>, id: string) =>
 /** Without what binary arithmetic leaves behind the twelfth figure. */
 const clean = (si: number) => Number(si.toPrecision(12));
 
+/** More than anybody types of a figure, and fewer than binary arithmetic leaves. */
+const FIGURES_TYPED = 9;
+
 function numberFault(si: number, { measure, min, max, whole, because }: NumberQuestion, units: UnitChoice) {
   const slack = 1e-9 * Math.max(1, Math.abs(si));
   if (whole && Math.abs(si - Math.round(si)) > slack) return 'It has to be a whole number.';
   if (si >= min - slack && si <= max + slack) return null;
   const show = (number: number) => showNumber(number, measure, units);
+  // What was typed is told back to its last figure: rounded, it is another number.
+  const typed = showNumber(si, measure, units, FIGURES_TYPED);
   return because === undefined
-    ? `${show(si)} is not allowed; from ${show(min)} to ${show(max)} is.`
-    : `${show(si)} is not allowed; from ${show(min)} to ${show(max)} is: ${because}.`;
+    ? `${typed} is not allowed; from ${show(min)} to ${show(max)} is.`
+    : `${typed} is not allowed; from ${show(min)} to ${show(max)} is: ${because}.`;
 }
 
 /** Between the two numbers of a range. */

@@ -192,7 +192,7 @@ async function askOne(
       const nobodyKnows = typed === '-' && proposal ? asAssumed(proposal) : proposal;
       if (nobodyKnows) return nobodyKnows;
       io.print(
-        `    ${bySentence('Nothing can be put forward here; it has to be answered.', language.bySentence)}`,
+        `    ${bySentence('Nothing can be put forward here: look it up (? tells where), ask the maker, or quit and go on later; nothing is lost.', language.bySentence)}`,
       );
       continue;
     }

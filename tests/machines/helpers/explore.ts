@@ -146,6 +146,7 @@ function keyOf({ moment, returns }: Place): string {
     pendingKey(context),
     context.doubted && judgedAs(context.doubted),
     isNear(context),
+    wasCool(context),
     context.timer?.announced ?? null,
     context.deadline ? [context.deadline.cause, context.deadline.extended] : null,
     context.clearAtMs === null,
@@ -159,6 +160,16 @@ function keyOf({ moment, returns }: Place): string {
 /** Whether the last coolant of the warm-up agrees with an open thermostat: the reply counts only then. */
 const isNear = ({ step, readings }: Context) =>
   step === 'warmUp.watch' && (readings.findLast(reading => reading.step === step)?.si ?? 0) > NEAR_C;
+
+/** The second look at what has cooled leads on, the first does not. */
+const wasCool = ({ step, readings, bursts, profile }: Context) =>
+  (step === 'signOff.cool' || step === 'fill.coolantCool') &&
+  readings.some(
+    reading =>
+      reading.step === step &&
+      reading.atMs >= (bursts.at(-1)?.endMs ?? 0) &&
+      reading.si <= profile.shutdown.safeToOpenC,
+  );
 
 /** Most moments share the list with the one before them. */
 const doneKeys = new WeakMap<readonly string[], string>();
