@@ -1,10 +1,9 @@
 import { inWords, linesOfGoodStart } from '../audio-fixtures/good-start.ts';
-import { english } from '../prompts/en/index.ts';
-
+import { languages } from '../prompts/index.ts';
 import { grammarOf } from '../src/session/grammar.ts';
 import { createMatcher, type Meaning } from '../src/voice/meaning.ts';
-import type { Grammar } from '../src/voice/ports.ts';
-import { goodReply } from '../tests/helpers/session-rig.ts';
+import type { Grammar, HeardLanguage } from '../src/voice/ports.ts';
+import { goodReply, type Rig } from '../tests/helpers/session-rig.ts';
 
 /** The invented engines in vehicles; the others ask hardly anything else. */
 const vehicles = ['demo-six', 'demo-four'];
@@ -18,15 +17,15 @@ export interface AskedReply {
 
 /**
  * Every different question of both demo engines in vehicles, with the asked-for wording of each reply and control word that
- * it takes, and the value that an engine in good order shows.
+ * it takes, and in English the value that an engine in good order shows.
  */
-export async function procedureReplies(): Promise<readonly AskedReply[]> {
+export async function procedureReplies(language: HeardLanguage = 'en'): Promise<readonly AskedReply[]> {
   const found = new Map<string, AskedReply>();
   for (const profile of vehicles) {
-    await linesOfGoodStart(profile, run => {
-      const grammar = grammarOf(run.session.moment, english, 'us', 'voice');
+    const take = (run: Rig) => {
+      const grammar = grammarOf(run.session.moment, languages[language], 'us', 'voice');
       const { meaningOf } = createMatcher(grammar);
-      const good = goodReply(run);
+      const good = language === 'en' ? goodReply(run) : null;
       const wordings = grammar.replies.flatMap(({ wordings: [first = ''] }) => [first]);
       for (const says of [...wordings, ...(good === null ? [] : [inWords(good, run.session.moment)])]) {
         const means = meaningOf(says);
@@ -34,7 +33,8 @@ export async function procedureReplies(): Promise<readonly AskedReply[]> {
         if (means && means.kind !== 'stop' && !found.has(question))
           found.set(question, { grammar, says, means });
       }
-    });
+    };
+    await linesOfGoodStart(profile, take, 'voice', language);
   }
   return [...found.values()];
 }

@@ -22,7 +22,9 @@ const plain = (
     | 'underWay',
 ): PromptValue => ({ line, values: {} });
 
-const modeSwitchOf = ({ use }: Controlled) => (use.kind === 'generator' ? use.modeSwitch : null);
+/** The switch of a generating set between manual, off and automatic; null where it has none. */
+export const modeSwitchOf = ({ use }: Pick<Profile, 'use'>): string | null =>
+  use.kind === 'generator' ? use.modeSwitch : null;
 
 /** How it is switched off every day: as its profile names it; a vehicle by its key, a generating set by its mode switch. */
 export function switchedOff(profile: Controlled): PromptValue {

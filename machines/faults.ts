@@ -8,10 +8,11 @@ const rulesOf = (profile: Profile): FaultRule[] =>
   profile.faults.map(({ spn, fmi, judgement, watchS }) => ({
     spn,
     fmi,
+    // Only what is watched has seconds.
     action:
-      judgement === 'watch' && watchS !== undefined
-        ? { kind: 'watchUntil', seconds: watchS }
-        : { kind: judgement === 'goOn' ? 'goOn' : 'blocks' },
+      watchS === undefined
+        ? { kind: judgement === 'goOn' ? 'goOn' : 'blocks' }
+        : { kind: 'watchUntil', seconds: watchS },
   }));
 
 export interface JudgedFault {

@@ -105,7 +105,8 @@ function toStep(step: Step, undone: (context: Context) => Step | null) {
   ];
 }
 
-const initialContext = ({ input }: { readonly input: SessionInput }, first: Step): Context => ({
+/** What a session knows that has only just begun, with its first step. */
+export const initialContext = ({ input }: { readonly input: SessionInput }, first: Step): Context => ({
   profile: input.profile,
   job: input.job,
   step: first.id,

@@ -1,4 +1,4 @@
-import type { SnapshotFrom } from 'xstate';
+import type { SnapshotFrom, StateValue } from 'xstate';
 import type { ControlId } from '../prompts/types.ts';
 import type { Outcome } from '../src/record/vocabulary/names.ts';
 import { isKnownEmergency } from './emergency.ts';
@@ -11,22 +11,19 @@ export type Moment = SnapshotFrom<FirstStart>;
 const nothing: Offer = { replies: [], by: 'technician' };
 
 /** What may be said now, besides the words that are always understood. */
-export const offerOf = (moment: Moment): Offer =>
-  Object.values(moment.getMeta()).find(offer => offer !== undefined) ?? nothing;
+export const offerOf = (moment: Moment): Offer => Object.values(moment.getMeta())[0] ?? nothing;
 
 /** The state's name from phase to innermost state, e.g. `fill.coolantFilled.asking`, `stopped.askingCause`. */
-export function stateName(moment: Moment): string {
-  const parts: string[] = [];
-  let value: unknown = moment.value;
-  while (typeof value === 'object' && value !== null) {
-    const [key] = Object.keys(value);
-    if (key === undefined) break;
-    if (key !== 'procedure') parts.push(key);
-    value = Reflect.get(value, key);
-  }
-  if (typeof value === 'string') parts.push(value);
-  return parts.join('.');
-}
+export const stateName = ({ value }: Moment): string =>
+  namesIn(value)
+    .filter(name => name !== 'procedure')
+    .join('.');
+
+/** From the outermost to the innermost: no state of this machine has more than one inside it at a time. */
+const namesIn = (value: StateValue): readonly string[] =>
+  typeof value === 'string'
+    ? [value]
+    : Object.entries(value).flatMap(([name, inner = '']) => [name, ...namesIn(inner)]);
 
 export const isOver = (moment: Moment) => moment.status === 'done';
 

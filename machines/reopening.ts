@@ -80,8 +80,8 @@ export const reopenedBy: Record<Cause, readonly Reopened[]> = {
   looseOrNoise: ['walkRound.', 'barOver.', 'noFuelCrank.'],
   // It ends the start; where it is denied as misheard, what knocked is looked for all the same.
   knocking: ['walkRound.', 'barOver.', 'noFuelCrank.'],
-  // Before key-off; `doubtsOfRestart` says what comes of it later, and after a long absence.
-  toolRestarted: [...STOP_WORDS, 'noFuelCrank.'],
+  // `doubtsOfRestart` says what comes of it: before key-off and later, after a short absence and a long one.
+  toolRestarted: [],
   other: ['walkRound.', 'barOver.toolOut', 'noFuelCrank.'],
 };
 
@@ -121,15 +121,15 @@ export function doneAfterStop(steps: readonly Step[], context: Context, cause: C
   const order = (id: StepId) => steps.findIndex(step => step.id === id);
   const keyOn = steps.findIndex(step => step.id.startsWith('keyOn.'));
   const keyOff = order('shutdown.keyOff');
-  const stoppedAt = order(context.stop?.step ?? context.step);
+  const place = context.stop?.step ?? context.step;
 
   const found = context.stop?.found ?? null;
   const causes = [cause, ...(found ? [found] : []), ...(context.stop?.also ?? [])];
-  const doubtful = causes.flatMap(each => (each === 'toolRestarted' ? [] : reopenedBy[each]));
+  const doubtful = causes.flatMap(each => reopenedBy[each]);
   const kept = context.done.filter(id => !matches(id, doubtful));
   const doubtBeforeKeyOn = kept.length < context.done.length;
-  const afterRun = stoppedAt > keyOff && !doubtBeforeKeyOn;
-  const cranking = stoppedAt >= 0 && steps[stoppedAt]?.id.startsWith('noFuelCrank.');
+  const afterRun = order(place) > keyOff && !doubtBeforeKeyOn;
+  const cranking = phaseOf(place) === 'noFuelCrank.';
   const anew = causes.includes('toolRestarted')
     ? doubtsOfRestart(context.stop?.longAway ?? true, afterRun)
     : [];

@@ -67,10 +67,9 @@ export const lamps = (id: StepId, rest: Needed<LampsStep, 'lamps' | 'expected' |
   ...rest,
 });
 
-export const sensors = (id: StepId, rest: Needed<SensorsStep, 'items' | 'ok'>): SensorsStep => ({
+export const sensors = (id: StepId, rest: Needed<SensorsStep, 'items' | 'ok' | 'groups'>): SensorsStep => ({
   kind: 'sensors',
   id,
-  groups: [],
   ...usual,
   ...rest,
 });

@@ -35,11 +35,13 @@ export const leftMs = (context: Context, nowMs: number): number | null =>
     ? null
     : Math.max(0, context.timer.totalMs - elapsedMs(context.timer, frozenMs(context) ?? nowMs));
 
+/** The next of its moments; undefined where it has said all, or says nothing. */
+const nextMoment = ({ totalMs, announced }: Timer): Moment | undefined =>
+  announced === null ? undefined : momentsOf(totalMs)[announced];
+
 /** When the timer next has something to say, or ends. */
-function timerAlarmMs(timer: Timer): number {
-  const next = timer.announced === null ? undefined : momentsOf(timer.totalMs)[timer.announced];
-  return timer.startedMs + (next?.elapsedMs ?? timer.totalMs);
-}
+const timerAlarmMs = (timer: Timer): number =>
+  timer.startedMs + (nextMoment(timer)?.elapsedMs ?? timer.totalMs);
 
 /** When the session has to look at the clock next; null when nothing is timed, or while on hold beside an engine that stands. */
 export function nextAlarmMs(context: Context): number | null {
@@ -74,21 +76,26 @@ export const timerOver = ({ context, event }: Look) => leftMs(context, atMs(even
 export const lookDue = ({ context, event }: Look) =>
   context.nextLookMs !== null && atMs(event) >= context.nextLookMs;
 
+/** The moment of a timed stretch that has come and was not spoken yet; undefined where none has, and once it is over. */
+function momentNow(look: Look): Moment | undefined {
+  const { timer } = look.context;
+  const next = timer ? nextMoment(timer) : undefined;
+  return timer && next && atMs(look.event) >= timer.startedMs + next.elapsedMs && !timerOver(look)
+    ? next
+    : undefined;
+}
+
 /** Speaks the moment that has come, if one has. */
 export const announce = {
-  guard: ({ context, event }: Look) =>
-    context.timer !== null &&
-    context.timer.announced !== null &&
-    !timerOver({ context, event }) &&
-    atMs(event) >= timerAlarmMs(context.timer),
+  guard: (look: Look) => momentNow(look) !== undefined,
   actions: [
-    remark(({ context, event }) => ({
-      line: momentsOf(context.timer?.totalMs ?? 0)[context.timer?.announced ?? 0]?.line ?? 'timeLeft',
-      values: { time: { unit: 's', si: (leftMs(context, atMs(event)) ?? 0) / 1000 } },
+    remark(look => ({
+      line: momentNow(look)?.line ?? 'timeLeft',
+      values: { time: { unit: 's', si: (leftMs(look.context, atMs(look.event)) ?? 0) / 1000 } },
     })),
-    update(({ context: { timer } }) =>
-      timer && timer.announced !== null ? { timer: { ...timer, announced: timer.announced + 1 } } : {},
-    ),
+    update(({ context: { timer } }) => ({
+      timer: timer && { ...timer, announced: (timer.announced ?? 0) + 1 },
+    })),
   ],
 };
 

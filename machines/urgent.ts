@@ -151,23 +151,27 @@ export function urgentWords(steps: readonly Step[]) {
   });
 
   /** Whoever says it and however often something was misheard, it counts; then all off is asked for again. */
-  const whileMakingSafe = (node: Node, ask: Line): Node => ({
-    ...withMeta(untilAllOff(node, ask), {
-      replies: [...new Set([...(node.meta?.replies ?? []), ...urgent.map(({ reply }) => reply)])],
-      anybodys: urgent.map(({ reply }) => reply),
-    }),
-    on: {
-      ...untilAllOff(node, ask).on,
-      reply: [
-        ...urgent.map(({ reply, actions }) => ({
-          guard: isReply(reply),
-          target: 'makingSafe',
-          reenter: true,
-          actions,
-        })),
-        ...[node.on?.reply ?? []].flat(),
-      ],
-    },
-  });
+  const whileMakingSafe = (node: Node, ask: Line): Node => {
+    const calling = untilAllOff(node, ask);
+    const urgentReplies = urgent.map(({ reply }) => reply);
+    return {
+      ...withMeta(calling, {
+        replies: [...new Set([...(node.meta?.replies ?? []), ...urgentReplies])],
+        anybodys: urgentReplies,
+      }),
+      on: {
+        ...calling.on,
+        reply: [
+          ...urgent.map(({ reply, actions }) => ({
+            guard: isReply(reply),
+            target: 'makingSafe',
+            reenter: true,
+            actions,
+          })),
+          ...[node.on?.reply ?? []].flat(),
+        ],
+      },
+    };
+  };
   return { callOut, whileMakingSafe };
 }

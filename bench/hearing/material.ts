@@ -1,4 +1,4 @@
-import type { Grammar } from '../../src/voice/ports.ts';
+import type { Grammar, HeardLanguage } from '../../src/voice/ports.ts';
 import { procedureReplies } from '../procedure-replies.ts';
 import { stopSayings, stopsInTheMiddle } from '../voice-grammars.ts';
 import { type NoiseKind, noiseOf } from './noises.ts';
@@ -26,9 +26,9 @@ export const spread = <T>(all: readonly T[], count: number): readonly T[] =>
   all.filter((_, i) => Math.floor((i * count) / all.length) !== Math.floor(((i - 1) * count) / all.length));
 
 /** Every different wording of a good start with both demo engines, in the first state that takes it. */
-export async function startReplies(): Promise<readonly Saying[]> {
+export async function startReplies(language: HeardLanguage = 'en'): Promise<readonly Saying[]> {
   const bySaying = new Map<string, Saying>();
-  for (const reply of await procedureReplies()) {
+  for (const reply of await procedureReplies(language)) {
     if (!bySaying.has(reply.says)) bySaying.set(reply.says, reply);
   }
   return [...bySaying.values()];

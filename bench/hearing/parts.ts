@@ -1,8 +1,11 @@
+import { FRENCH_VOICES } from '../../audio-fixtures/voices.ts';
+import { createEmbeddedRecognizer } from '../../src/voice/recognizers/embedded.ts';
 import { measureHumans } from '../human.ts';
 import { hearScenes, type Level, type SceneResult, scenesAt } from './accuracy.ts';
+import { measureCalls } from './calls.ts';
 import { sum, take } from './count.ts';
 import { latencyOf } from './latency.ts';
-import type { Listener } from './listener.ts';
+import { type Listener, sameEar } from './listener.ts';
 import { type SpeakerSet, spread, startReplies } from './material.ts';
 import { microphoneKinds } from './microphones.ts';
 import type { NoiseKind } from './noises.ts';
@@ -119,6 +122,25 @@ const stops: Part = async ({ size, set, listener, say }, keep) => {
   }
 };
 
+const calls: Part = async ({ size, set, listener, say }, keep) => {
+  const french = await createEmbeddedRecognizer({ language: 'fr' });
+  const frenchSet = { ...set, voices: FRENCH_VOICES.map(({ name }) => name) };
+  const rows: NonNullable<Results['calls']>['rows'][number][] = [];
+  for (const [language, of, hearing] of [
+    ['fr', frenchSet, sameEar(french)],
+    ['en', set, listener],
+  ] as const) {
+    const replies = await startReplies(language);
+    for (const level of size.stopLevels) {
+      const { latenciesMs, ...result } = await measureCalls(level, replies, of, hearing);
+      rows.push({ of: of.voices.join(', '), level, ...result, latency: latencyOf(latenciesMs) });
+      say(JSON.stringify(rows.at(-1)));
+      keep({ calls: { size: size.name, rows } });
+    }
+  }
+  french.close();
+};
+
 /** People talk in babble and on the radio: what is taken for an answer is in these. */
 const noisesAlone: readonly (readonly NoiseKind[])[] = [
   ['babble'],
@@ -215,6 +237,7 @@ export const parts = {
   accuracy,
   readBack,
   stops,
+  calls,
   talk,
   microphones,
   humans,

@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import type { Level } from './accuracy.ts';
+import type { CallResult } from './calls.ts';
 import type { Taken } from './count.ts';
 import type { Latency, Spent } from './latency.ts';
 import type { Peers } from './peers/measure.ts';
@@ -44,6 +45,14 @@ export interface Results {
       readonly latency: Latency;
     })[];
   };
+  readonly calls?: {
+    readonly size: string;
+    readonly rows: readonly (Omit<CallResult, 'latenciesMs'> & {
+      readonly of: string;
+      readonly level: Level;
+      readonly latency: Latency;
+    })[];
+  };
   readonly talk?: {
     readonly size: string;
     readonly rows: readonly (FalseAccepts & { readonly of: string })[];
@@ -73,6 +82,7 @@ const earFiles = [
   'decoders/network/bounds.ts',
   'decoders/network/decoder.ts',
   'decoders/network/features.ts',
+  'ear/call-spotter.ts',
   'ear/near-speech.ts',
   'ear/patience.ts',
   'ear/stop-spotter.ts',

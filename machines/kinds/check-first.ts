@@ -5,10 +5,11 @@ import { pass } from '../progress.ts';
 import { redoneWith } from '../reopening.ts';
 import type { ConfirmStep, ReadingStep, Step } from '../steps.ts';
 import { type Look, type Move, type Node, type Nodes, note, remark, speak, update } from '../toolkit.ts';
+import { movesOf } from './nodes.ts';
 import { askReply, isReply, readBack, readBackReply, setAside, type Waiting } from './question.ts';
 
 /** What is done in these phases is still there after a stop, as a rule: it is looked at before it is done anew. */
-const LASTING = /^(fill|prime)\./;
+const LASTING = ['fill.', 'prime.'];
 
 const wasDone =
   (step: Step) =>
@@ -25,7 +26,7 @@ export function checkFirst(step: Step, nodes: Nodes): Nodes {
   const begins = beginsWith(nodes);
   if (!asking || !begins) return nodes;
   if (step.kind === 'confirm' && step.dipstick) return dipstickNodes(step, nodes);
-  if (!LASTING.test(step.id)) return nodes;
+  if (!LASTING.some(phase => step.id.startsWith(phase))) return nodes;
   const checking =
     step.kind === 'confirm'
       ? checkOfDeed(step, asking)
@@ -54,8 +55,6 @@ const redo = (step: Step) =>
       done: context.done.filter(id => !also.includes(id)),
     };
   });
-
-const movesOf = (node: Node, type: 'reply' | 'value'): Move[] => [node.on?.[type] ?? []].flat() as Move[];
 
 /** The question by its title, with the very replies of the step; "not yet" asks for it in full. */
 const checkOfDeed = (step: ConfirmStep, asking: Node): Node => ({

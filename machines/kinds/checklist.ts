@@ -20,6 +20,7 @@ import {
 import type { PromptValue } from '../vocabulary.ts';
 import { questionLamp } from './bus.ts';
 import { leftOpenHere, othersAt, troublesAt } from './found.ts';
+import { actionsOf } from './nodes.ts';
 import { askFor, askReply, readBack, readBackReply, type Trouble, type Waiting } from './question.ts';
 
 interface Item {
@@ -59,7 +60,7 @@ interface Part {
 const partsOf = (count: number, replies: readonly ReplyId[]): Part[] =>
   groupsOf(count).flatMap((part, index) => {
     const reply = replies[index];
-    return reply && part.to - part.from > 1 ? [{ ...part, reply, index }] : [];
+    return reply && count > 1 ? [{ ...part, reply, index }] : [];
   });
 
 /** What stops at once, whichever of the things it was said of; where their causes differ, the cause is asked for. */
@@ -95,7 +96,7 @@ const letBy = ({ reply, when, actions }: NonNullable<Item['letBy']>, onward: rea
 const itemState = (index: number) => `item${index + 1}`;
 const foundState = (index: number) => `found${index + 1}`;
 const groupState = (index: number) => `group${index + 1}`;
-const doorState = (index: number) => `toGroup${index + 1}`;
+const doorState = (index: number) => `${groupState(index)}Door`;
 
 /** What was said by voice anywhere in the list has to be confirmed at its end. */
 const keepMeans = update(({ context, event }) => ({
@@ -103,31 +104,21 @@ const keepMeans = update(({ context, event }) => ({
   spokenInList: context.spokenInList || event.via === 'voice',
 }));
 
-const actionsOf = ({ actions }: Move): Effect[] => [actions ?? []].flat();
-
 /**
  * Goes through the items by name, in groups where there are replies for groups, else one by one; what was said by voice
  * is confirmed at the end, and "wrong" begins the list again.
  * @param parts what is asked together; all else comes one by one
  */
-function checklistNodes(
-  step: Step,
-  items: readonly Item[],
-  opening: Line,
-  parts: readonly Part[] = [],
-): Nodes {
+function checklistNodes(step: Step, items: readonly Item[], opening: Line, parts: readonly Part[]): Nodes {
   const done = pass(step);
   const anyOf: Waiting = {
     by: step.by,
     critical: false,
     looking: step.kind === 'inspect' && step.engine === 'running',
   };
-  const heavy = (look: Look) =>
-    replyNeedsReadBack(weightOf(step) === 'nothing' ? 'limit' : weightOf(step))({
-      ...look,
-      event:
-        look.context.spokenInList && look.event.via !== 'bus' ? { ...look.event, via: 'voice' } : look.event,
-    });
+  const weight = weightOf(step);
+  const needsReadBack = replyNeedsReadBack(weight === 'nothing' ? 'limit' : weight);
+  const heavy = (look: Look) => look.context.spokenInList || needsReadBack(look);
   const end = (move: Move = {}): Move[] => [
     { ...move, guard: heavy, target: 'readingBack', actions: [keepMeans, ...actionsOf(move)] },
     { ...move, target: done.target, actions: [...actionsOf(move), ...done.actions] },

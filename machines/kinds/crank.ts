@@ -19,6 +19,7 @@ import {
 import { OUTCOME_WITHIN_S, startDeadline } from './deadline.ts';
 import { tooEarly } from './early.ts';
 import { heldBurst } from './held.ts';
+import { movesOf, repliesOf } from './nodes.ts';
 import {
   askFor,
   askReply,
@@ -78,12 +79,12 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
     step.trouble && trouble
       ? {
           ...withMeta(node, {
-            replies: [...(node.meta?.replies ?? []), step.trouble.reply],
+            replies: [...repliesOf(node), step.trouble.reply],
             anybodys: [step.trouble.reply],
           }),
           on: {
             ...node.on,
-            reply: [{ guard: isReply(step.trouble.reply), ...trouble }, ...[node.on?.reply ?? []].flat()],
+            reply: [{ guard: isReply(step.trouble.reply), ...trouble }, ...movesOf(node, 'reply')],
           },
         }
       : node;

@@ -72,12 +72,11 @@ const doubtLine =
 
 /**
  * What can hardly be true is questioned once, and said again it goes to the second person: nobody's word alone makes
- * it true. A value that stops the engine is never held up by a doubt.
- * @param stops whether the value that was just said would stop the engine
+ * it true. A value that stops the engine comes first: no doubt holds it up.
  */
-export function doubtMoves(step: Asked, quantity: Quantity, stops: (look: Look) => boolean): Move[] {
+export function doubtMoves(step: Asked, quantity: Quantity): Move[] {
   const doubtful = (look: Look) =>
-    !stops(look) && doubtIn(step, quantity, look) !== null && !busVouches(step, quantity, look);
+    doubtIn(step, quantity, look) !== null && !busVouches(step, quantity, look);
   const isBus = ({ event }: Look) => event.via === 'bus';
   const before = ({ context }: Look) => (context.doubted?.quantity === quantity ? context.doubted : null);
   const again = (look: Look) => {
@@ -110,13 +109,13 @@ export function doubtMoves(step: Asked, quantity: Quantity, stops: (look: Look) 
 /**
  * The second person reads it too, best by another means; what agrees goes on to its read-back, what does not is asked
  * for from the beginning.
- * @param agreed where a value that agrees leads, and what it brings besides
+ * @param agreed where a value that agrees leads
  * @param danger where one that stops the engine leads, whether it agrees or not
  */
 export function vouchingNode(
   step: Asked,
   quantity: Quantity,
-  agreed: { readonly target: string; readonly actions?: ReturnType<typeof update> | undefined },
+  agreed: string,
   danger: readonly Move[] = [],
 ): Node {
   const node = askValue(
@@ -126,7 +125,7 @@ export function vouchingNode(
       values: { name: { quantityName: quantity }, unit: { unitOf: quantity } },
     }),
     quantity,
-    agreed,
+    { target: agreed },
   );
   const read = (look: Look) => {
     const si =
@@ -152,7 +151,7 @@ export function vouchingNode(
         })),
         {
           guard: same,
-          target: agreed.target,
+          target: agreed,
           actions: [
             setValueAside,
             note(look => ({
@@ -166,7 +165,6 @@ export function vouchingNode(
                 by: look.event.by,
               },
             })),
-            ...(agreed.actions ? [agreed.actions] : []),
           ],
         },
         {

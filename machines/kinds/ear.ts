@@ -4,8 +4,7 @@ import { judgeHeard } from '../limits/agreement.ts';
 import { type Look, type Move, remark, speak, update } from '../toolkit.ts';
 import { keyOfValue, noteDifference, TURNING_RPM } from './bus.ts';
 
-const speedOf = ({ event }: Look): number | undefined =>
-  event.type === 'reply' || event.type === 'value' ? event.ear?.speedRpm : undefined;
+const speedOf = ({ event }: Look): number | undefined => ('ear' in event ? event.ear?.speedRpm : undefined);
 
 const busShowsStanding = ({ event }: Look): boolean =>
   event.type === 'reply' && event.bus?.speedRpm !== undefined && event.bus.speedRpm < TURNING_RPM;
@@ -15,8 +14,7 @@ const busShowsStanding = ({ event }: Look): boolean =>
  * That nothing is heard means nothing.
  */
 export const refuseHeardTurning: Move = {
-  guard: look =>
-    look.event.type === 'reply' && (speedOf(look) ?? 0) >= TURNING_RPM && !busShowsStanding(look),
+  guard: look => (speedOf(look) ?? 0) >= TURNING_RPM && !busShowsStanding(look),
   actions: remark(look => ({
     line: 'heardTurning',
     values: {

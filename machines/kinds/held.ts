@@ -2,6 +2,7 @@ import { burstSeconds } from '../limits/starter.ts';
 import type { CrankStep } from '../steps.ts';
 import { startSilentTimer, timerOver } from '../timing.ts';
 import { atMs, type Effect, type Look, type Move, type Node, type Nodes, remark, speak } from '../toolkit.ts';
+import { actionsOf } from './nodes.ts';
 import { isReply } from './question.ts';
 
 /** What a step brings whose pressure has to hold; nothing where none has to. */
@@ -58,7 +59,7 @@ export function heldBurst(step: CrankStep, endBurst: Effect, seen: Move, again: 
     afterBurst: again.map(move => ({
       ...move,
       guard: look => wasShort(look) && (move.guard?.(look) ?? true),
-      actions: [notHeld, ...[move.actions ?? []].flat()],
+      actions: [notHeld, ...actionsOf(move)],
     })),
     nodes: { holding },
   };

@@ -18,6 +18,7 @@ import { isFromBus, isOnBus, judgedByBus, setValueAside, valueBreaks, valueMeets
 import { denyOutside } from './deadline.ts';
 import { doubtMoves, vouchingNode } from './doubt.ts';
 import { passEchoed } from './echo.ts';
+import { actionsOf, entryOf, movesOf, repliesOf } from './nodes.ts';
 import {
   askFor,
   askValue,
@@ -32,13 +33,9 @@ import { awaitAnswerNow } from './unanswered.ts';
 
 /** Once something was said that was questioned, not understood, or "not yet", a step no longer passes by time alone. */
 const untimed = (asking: Node, type: 'value' | 'reply' | 'unclear'): Move[] =>
-  ([asking.on?.[type] ?? []].flat() as Move[]).map(move => ({
+  movesOf(asking, type).map(move => ({
     ...move,
-    actions: [
-      update(() => ({ timer: null })),
-      ...(move.target === undefined ? [awaitAnswerNow('glance')] : []),
-      ...[move.actions ?? []].flat(),
-    ],
+    actions: [update(() => ({ timer: null })), awaitAnswerNow('glance'), ...actionsOf(move)],
   }));
 
 type Bounds = NonNullable<ReadingStep['bounds']>;
@@ -62,16 +59,14 @@ export function readingNodes(step: ReadingStep): Nodes {
   const done = pass(step);
   const say = sayingOf(step);
   const judged = [noteVerdict(step.judge), remark(say(step.judge)), keepReading];
-  const stops = (look: Look) => bounds !== null && valueBreaks(bounds.judge)(look);
-  const limit = bounds ? denyOutside(bounds) : undefined;
   const again = step.mayStayOpen ? 'outside' : 'asking';
   const asking = withMeta(
     askValue(
       asked,
       askFor(step),
       step.quantity,
-      { target: 'readingBack', actions: limit },
-      [...doubtMoves(step, step.quantity, stops), ...byBus(step)],
+      { target: 'readingBack' },
+      [...doubtMoves(step, step.quantity), ...byBus(step)],
       passEchoed(step),
     ),
     { measures: 'once', ...(step.byTime || step.passesAfterS !== undefined ? { awaits: 'time' } : {}) },
@@ -82,7 +77,7 @@ export function readingNodes(step: ReadingStep): Nodes {
       ? asking
       : {
           ...asking,
-          entry: [startTimer(() => passesAfterS), ...[asking.entry ?? []].flat()],
+          entry: [startTimer(() => passesAfterS), ...entryOf(asking)],
           on: {
             ...asking.on,
             value: untimed(asking, 'value'),
@@ -93,15 +88,13 @@ export function readingNodes(step: ReadingStep): Nodes {
           exit: update(() => ({ timer: null })),
         };
   return {
-    asking: step.without
-      ? { ...inTime, entry: [measuredAfterAll(step), ...[inTime.entry ?? []].flat()] }
-      : inTime,
+    asking: step.without ? { ...inTime, entry: [measuredAfterAll(step), ...entryOf(inTime)] } : inTime,
     ...(step.without
       ? { withoutReadBack: readBack(waiting, readBackReply, [passWithout(step)], { target: 'asking' }) }
       : {}),
     ...(step.mayStayOpen ? { outside: orLeaveOpen(asking, step), leavingOpen: leavingOpen(step) } : {}),
     ...(step.byTime ? { cooling: cooling(step) } : {}),
-    vouching: vouchingNode(step, step.quantity, { target: 'readingBack', actions: limit }, danger),
+    vouching: vouchingNode(step, step.quantity, 'readingBack', danger),
     readingBack: {
       ...readBack(
         bounds ? { ...waiting, danger, critical: true, late: bounds.cause } : waiting,
@@ -235,7 +228,7 @@ function byBus(step: ReadingStep): Move[] {
 /** The same question once more; or the start goes on, with an open item. */
 function orLeaveOpen(asking: Node, step: ReadingStep): Node {
   return {
-    ...withMeta(asking, { replies: [...(asking.meta?.replies ?? []), 'leaveOpen'] }),
+    ...withMeta(asking, { replies: [...repliesOf(asking), 'leaveOpen'] }),
     entry: [
       update(() => ({ pending: null })),
       ...speak(() => ({ line: 'orLeaveOpen', values: { name: { quantityName: step.quantity } } })),
@@ -248,7 +241,7 @@ function orLeaveOpen(asking: Node, step: ReadingStep): Node {
           target: 'leavingOpen',
           actions: setAside('leaveOpen'),
         },
-        ...[asking.on?.reply ?? []].flat(),
+        ...movesOf(asking, 'reply'),
       ],
     },
   };

@@ -2,13 +2,30 @@ import type { LineId } from '../../prompts/types.ts';
 import type { Context, Unanswered } from '../context.ts';
 import { STOPPED, stopNow } from '../progress.ts';
 import type { Step } from '../steps.ts';
-import { atMs, type Line, type Look, type Move, type Node, type Nodes, remark, update } from '../toolkit.ts';
+import {
+  atMs,
+  type Line,
+  type Look,
+  type Move,
+  type Node,
+  type Nodes,
+  type Offer,
+  remark,
+  update,
+} from '../toolkit.ts';
 import type { Person } from '../vocabulary.ts';
+import { actionsOf, entryOf, exitOf, movesOf } from './nodes.ts';
 
-/** What comes of silence, and after how many seconds of it. */
+/** What is said of silence, and after how many seconds of it. */
 interface Moment {
   readonly afterS: number;
-  readonly does: 'remind' | 'callOut' | 'stop';
+  readonly does: 'remind' | 'callOut';
+}
+
+/** What comes of silence, moment by moment, and when everything is off. */
+interface Silence {
+  readonly moments: readonly Moment[];
+  readonly stopS: number;
 }
 
 type Patience = Unanswered['patience'];
@@ -19,19 +36,23 @@ type Patience = Unanswered['patience'];
  * out after three, everything off after five. Our own choice, no published source: a person who is hurt or gone must not
  * leave an engine running, and nobody is to be hurried round it.
  */
-const moments: Readonly<Record<Patience, readonly Moment[]>> = {
-  glance: [
-    { afterS: 20, does: 'remind' },
-    { afterS: 40, does: 'callOut' },
-    { afterS: 60, does: 'stop' },
-  ],
-  hunt: [
-    { afterS: 60, does: 'remind' },
-    { afterS: 120, does: 'remind' },
-    { afterS: 180, does: 'callOut' },
-    { afterS: 240, does: 'remind' },
-    { afterS: 300, does: 'stop' },
-  ],
+const silences: Readonly<Record<Patience, Silence>> = {
+  glance: {
+    moments: [
+      { afterS: 20, does: 'remind' },
+      { afterS: 40, does: 'callOut' },
+    ],
+    stopS: 60,
+  },
+  hunt: {
+    moments: [
+      { afterS: 60, does: 'remind' },
+      { afterS: 120, does: 'remind' },
+      { afterS: 180, does: 'callOut' },
+      { afterS: 240, does: 'remind' },
+    ],
+    stopS: 300,
+  },
 };
 
 /** A gauge that is read again and again, codes, and what is watched for half a minute: none of them is a glance. */
@@ -41,21 +62,22 @@ const patienceOf = (step: Step): Patience =>
     ? 'hunt'
     : 'glance');
 
-const nextMoment = ({ told, patience }: Unanswered): Moment | undefined => moments[patience][told];
+const endsMs = ({ sinceMs, patience }: Unanswered) => sinceMs + silences[patience].stopS * 1000;
+
+const nextMoment = ({ told, patience }: Unanswered): Moment | undefined => silences[patience].moments[told];
 
 const momentMs = ({ sinceMs }: Unanswered, { afterS }: Moment) => sinceMs + afterS * 1000;
 
 /** When silence next has something to say, or ends in a stop; null where nobody is asked. */
 export function unansweredAlarmMs({ unanswered }: Pick<Context, 'unanswered'>): number | null {
-  const moment = unanswered && nextMoment(unanswered);
-  return moment ? momentMs(unanswered, moment) : null;
+  if (unanswered === null) return null;
+  const moment = nextMoment(unanswered);
+  return moment ? momentMs(unanswered, moment) : endsMs(unanswered);
 }
 
 /** When silence ends in a stop; null where nobody is asked. */
-export function silenceEndsMs({ unanswered }: Pick<Context, 'unanswered'>): number | null {
-  const last = unanswered && moments[unanswered.patience].at(-1);
-  return last ? momentMs(unanswered, last) : null;
-}
+export const silenceEndsMs = ({ unanswered }: Pick<Context, 'unanswered'>): number | null =>
+  unanswered && endsMs(unanswered);
 
 /** From now on an answer is awaited. */
 export const awaitedFrom = ({ event }: Look, patience: Patience): Unanswered => ({
@@ -87,14 +109,14 @@ export const answered = update(look => {
 });
 
 /** The moment that has come; a late clock passes over what is behind it, and never over the stop. */
-function dueNow({ context, event }: Look): Moment['does'] | null {
-  const { unanswered } = context;
-  const moment = unanswered && nextMoment(unanswered);
-  if (!moment || atMs(event) < momentMs(unanswered, moment)) return null;
-  return atMs(event) >= (silenceEndsMs(context) ?? 0) ? 'stop' : moment.does;
+function dueNow({ context: { unanswered }, event }: Look): Moment['does'] | 'stop' | null {
+  if (unanswered === null) return null;
+  if (atMs(event) >= endsMs(unanswered)) return 'stop';
+  const moment = nextMoment(unanswered);
+  return moment && atMs(event) >= momentMs(unanswered, moment) ? moment.does : null;
 }
 
-const isDue = (does: Moment['does']) => (look: Look) => dueNow(look) === does;
+const isDue = (does: Moment['does'] | 'stop') => (look: Look) => dueNow(look) === does;
 
 const told = update(({ context: { unanswered } }) => ({
   unanswered: unanswered && { ...unanswered, told: unanswered.told + 1 },
@@ -108,7 +130,7 @@ export const silenceMoves = (patience: Patience, remind: Line, callOut?: LineId)
   {
     guard: isDue('stop'),
     target: STOPPED,
-    actions: update(look => stopNow(look, null, moments[patience].at(-1)?.afterS ?? null)),
+    actions: update(look => stopNow(look, null, silences[patience].stopS)),
   },
   {
     guard: isDue('callOut'),
@@ -119,42 +141,38 @@ export const silenceMoves = (patience: Patience, remind: Line, callOut?: LineId)
 
 const callTo = (by: Person): LineId => (by === 'second' ? 'lookForSecond' : 'lookForTechnician');
 
-const movesOf = (node: Node, type: 'reply' | 'value' | 'clock'): Move[] =>
-  [node.on?.[type] ?? []].flat() as Move[];
-
 /** An answer that leads nowhere is an answer all the same. */
 const countsAsAnswer = (move: Move): Move =>
-  move.target === undefined ? { ...move, actions: [answered, ...[move.actions ?? []].flat()] } : move;
-
-/** A state in which people are asked for something. */
-const asks = ({ meta }: Node): boolean =>
-  meta !== undefined && (meta.replies.length > 0 || meta.quantity !== undefined);
+  move.target === undefined ? { ...move, actions: [answered, ...actionsOf(move)] } : move;
 
 /** Whoever is asked beside a running engine and says nothing is reminded, then looked for, then everything is off. */
 export const neverUnanswered = (step: Step, nodes: Nodes): Nodes =>
   step.engine === 'running'
     ? Object.fromEntries(
-        Object.entries(nodes).map(([key, node]) => [key, asks(node) ? awaiting(step, key, node) : node]),
+        Object.entries(nodes).map(([key, node]) => [
+          key,
+          node.meta ? awaiting(step, key, node, node.meta) : node,
+        ]),
       )
     : nodes;
 
-function awaiting(step: Step, key: string, node: Node): Node {
+function awaiting(step: Step, key: string, node: Node, { awaits, by }: Offer): Node {
   // Somebody else is fetched for another gauge.
   const patience = key === 'vouching' ? 'hunt' : patienceOf(step);
   // While time alone goes by nobody has to answer.
-  const begins = node.meta?.awaits === 'time' ? awaitNothing : awaitAnswer(patience);
+  const begins = awaits === 'time' ? awaitNothing : awaitAnswer(patience);
   // That it stands is what is waited for.
   const line = step.kind === 'confirm' && step.standing ? 'stillWaitingOff' : 'stillWaiting';
   const remind: Line = () => ({ line, values: { title: { step: step.id } } });
   return {
     ...node,
-    entry: [begins, ...[node.entry ?? []].flat()],
-    exit: [...[node.exit ?? []].flat(), awaitNothing],
+    entry: [begins, ...entryOf(node)],
+    exit: [...exitOf(node), awaitNothing],
     on: {
       ...node.on,
       reply: movesOf(node, 'reply').map(countsAsAnswer),
       value: movesOf(node, 'value').map(countsAsAnswer),
-      clock: [...movesOf(node, 'clock'), ...silenceMoves(patience, remind, callTo(node.meta?.by ?? step.by))],
+      clock: [...movesOf(node, 'clock'), ...silenceMoves(patience, remind, callTo(by))],
     },
   };
 }

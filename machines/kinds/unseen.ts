@@ -15,6 +15,7 @@ import {
   withMeta,
 } from '../toolkit.ts';
 import { OUTCOME_WITHIN_S, startDeadline } from './deadline.ts';
+import { entryOf, movesOf, repliesOf } from './nodes.ts';
 import { askReply, isReply } from './question.ts';
 
 /** What nobody says of an engine that runs, and on what it is cranked again. */
@@ -66,7 +67,7 @@ export function runsUnseen(step: CrankStep) {
   const runs: Node = {
     ...asked,
     tags: ['critical', 'cranking'],
-    entry: [startDeadline(() => OUTCOME_WITHIN_S, 'other'), ...[asked.entry ?? []].flat()],
+    entry: [startDeadline(() => OUTCOME_WITHIN_S, 'other'), ...entryOf(asked)],
     exit: update(() => ({ deadline: null })),
   };
   /** It is said to stand, and shown to run. */
@@ -83,7 +84,7 @@ export function runsUnseen(step: CrankStep) {
     watched(node: Node): Node {
       return {
         ...withMeta(node, {
-          replies: [...(node.meta?.replies ?? []), 'fired'],
+          replies: [...repliesOf(node), 'fired'],
           anybodys: ['fired'],
         }),
         on: {
@@ -94,7 +95,7 @@ export function runsUnseen(step: CrankStep) {
               guard: (look: Look) => isReply('fired')(look) && believed(look) && (move.guard?.(look) ?? true),
             })),
             { ...denied, guard: isDenied },
-            ...[node.on?.reply ?? []].flat(),
+            ...movesOf(node, 'reply'),
           ],
         },
       };

@@ -1,10 +1,10 @@
 import { type Look, type Move, note, remark } from '../toolkit.ts';
 
 /** In the second person's name, in a voice that is surely the technician's. */
-export const inOtherVoice = ({ event }: Look): boolean =>
-  (event.type === 'reply' || event.type === 'value') &&
-  event.by === 'second' &&
-  event.voice?.of === 'technician';
+export const inOtherVoice = (look: Look): boolean =>
+  look.event.by === 'second' && voiceOf(look)?.of === 'technician';
+
+const voiceOf = ({ event }: Look) => ('voice' in event ? event.voice : undefined);
 
 /**
  * What only the second person can vouch for is asked of them again, by name. A voice can only refuse: that it is theirs
@@ -13,11 +13,10 @@ export const inOtherVoice = ({ event }: Look): boolean =>
 export const refuseOtherVoice: Move = {
   guard: inOtherVoice,
   actions: [
-    note(({ context, event }) =>
-      event.type === 'reply' || event.type === 'value'
-        ? { kind: 'otherVoice', data: { step: context.step, certainty: event.voice?.certainty } }
-        : null,
-    ),
+    note(look => ({
+      kind: 'otherVoice',
+      data: { step: look.context.step, certainty: voiceOf(look)?.certainty },
+    })),
     remark(() => ({ line: 'otherVoice', values: {} })),
   ],
 };

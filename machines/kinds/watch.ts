@@ -1,3 +1,4 @@
+import type { StepId } from '../../prompts/types.ts';
 import { replyNeedsReadBack, valueNeedsReadBack } from '../assurance.ts';
 import { firstLoaded } from '../controls.ts';
 import {
@@ -40,6 +41,7 @@ import {
 import { denyOutside } from './deadline.ts';
 import { doubtMoves, vouchingNode } from './doubt.ts';
 import { echo } from './echo.ts';
+import { movesOf } from './nodes.ts';
 import {
   askFor,
   askReply,
@@ -52,8 +54,8 @@ import {
 } from './question.ts';
 
 const watchedS = ({ context, event }: Look): number => {
-  const left = leftMs(context, atMs(event));
-  return context.timer === null || left === null ? 0 : (context.timer.totalMs - left) / 1000;
+  const { timer } = context;
+  return timer === null ? 0 : (timer.totalMs - (leftMs(context, atMs(event)) ?? 0)) / 1000;
 };
 
 /** Whether a value of this watch has been read since it began: then it is only asked how it is now. */
@@ -64,11 +66,11 @@ const lookedAt = ({ id }: WatchStep, { context: { readings, timer } }: Look) =>
 const FIRST_LOOK_S = 300;
 
 /** Whether the gauge was read just before, and could go on for a while by what it showed. */
-const justRead = ({ follows, reading }: WatchStep, { context, event }: Look) => {
-  const last = context.readings.findLast(({ step }) => step === follows?.step);
+const justRead = (before: StepId, { reading }: WatchStep, { context, event }: Look) => {
+  const last = context.readings.findLast(({ step }) => step === before);
   return (
-    reading !== undefined &&
-    last?.quantity === reading.quantity &&
+    last !== undefined &&
+    last.quantity === reading?.quantity &&
     atMs(event) - last.atMs < FIRST_LOOK_S * 1000 &&
     reading.farFrom(context, last.si)
   );
@@ -123,17 +125,14 @@ export function watchNodes(step: WatchStep): Nodes {
     { reply: step.ok, move: tooEarly },
   ]);
   const reading = step.reading;
-  const danger = reading ? dangerOf(step, reading) : [];
+  const danger = reading ? dangerOf(reading) : [];
   const valued = reading
     ? askValue(
         { ...waiting, danger },
         ask,
         reading.quantity,
         { target: 'readingBackValue' },
-        [
-          ...doubtMoves(step, reading.quantity, valueBreaks(reading.bounds)),
-          ...byBus(step, reading, longEnough),
-        ],
+        [...doubtMoves(step, reading.quantity), ...byBus(step, reading, longEnough)],
         step.gate ? [] : unread(step, reading, longEnough),
       )
     : undefined;
@@ -144,22 +143,20 @@ export function watchNodes(step: WatchStep): Nodes {
       by: step.by,
       ...(reading ? { quantity: reading.quantity, measures: 'now' as const } : {}),
     },
-    on: { ...question.on, ...(valued?.on?.value ? { value: valued.on.value } : {}) },
+    on: { ...question.on, ...(valued ? { value: movesOf(valued, 'value') } : {}) },
   };
 
+  const { follows } = step;
   const startTiming = startSilentTimer(({ context }) => step.timeUp.seconds(context));
   const nodes: Nodes = {
     begin: {
       always: [
-        ...(step.follows
+        ...(follows
           ? [
               {
-                guard: (look: Look) => justRead(step, look),
+                guard: (look: Look) => justRead(follows.step, step, look),
                 target: 'between',
-                actions: [
-                  startTiming,
-                  ...speak(() => ({ line: step.follows?.line ?? 'goesOn', values: {} })),
-                ],
+                actions: [startTiming, ...speak(() => ({ line: follows.line, values: {} }))],
               },
             ]
           : []),
@@ -184,7 +181,7 @@ export function watchNodes(step: WatchStep): Nodes {
   };
   if (!reading) return nodes;
 
-  nodes.vouching = limited(vouchingNode(step, reading.quantity, { target: 'readingBackValue' }, danger), [
+  nodes.vouching = limited(vouchingNode(step, reading.quantity, 'readingBackValue', danger), [
     ...danger,
     timeUp,
   ]);
@@ -243,7 +240,7 @@ function stillShown(step: WatchStep): Move {
 }
 
 /** Too hot: shown by the bus it stops at once, said by people unless it is denied in time. Its time is no way round it. */
-function dangerOf(step: WatchStep, { quantity, bounds, cause }: NonNullable<WatchStep['reading']>): Move[] {
+function dangerOf({ quantity, bounds, cause }: NonNullable<WatchStep['reading']>): Move[] {
   const stop = stopFor(cause);
   const isOut = (look: Look) =>
     look.event.type === 'value' &&
@@ -252,7 +249,7 @@ function dangerOf(step: WatchStep, { quantity, bounds, cause }: NonNullable<Watc
     valueBreaks(bounds)(look);
   return [
     {
-      guard: look => !step.gate && isOnBus(quantity)(look) && isOut(look),
+      guard: look => isOnBus(quantity)(look) && isOut(look),
       target: stop.target,
       actions: [...judgedByBus(bounds), ...stop.actions],
     },
@@ -393,10 +390,7 @@ const limited = (node: Node, timeUp: Move | readonly Move[], atClock: readonly M
   on: {
     ...node.on,
     ...Object.fromEntries(
-      (['reply', 'value'] as const).map(type => [
-        type,
-        [...[timeUp].flat(), ...[node.on?.[type] ?? []].flat()],
-      ]),
+      (['reply', 'value'] as const).map(type => [type, [...[timeUp].flat(), ...movesOf(node, type)]]),
     ),
     clock: [...[timeUp].flat(), ...atClock],
   },

@@ -1,5 +1,6 @@
 import type { LineId } from '../../prompts/types.ts';
 import type { Profile } from '../../src/profile/schema.ts';
+import { modeSwitchOf } from '../controls.ts';
 import { OUTCOME_WITHIN_S } from '../kinds/deadline.ts';
 import { batteryAtRest, crankingVoltage } from '../limits/electrics.ts';
 import { earliestPressure, primingSeconds } from '../limits/oil.ts';
@@ -20,8 +21,7 @@ export const beforeAnyCranking = (profile: Profile): readonly Gate[] => [
 ];
 
 /** The mode switch of a set was put to manual, and is not where it starts by itself. */
-const inManual = ({ use }: Profile): readonly Gate[] =>
-  use.kind === 'generator' && use.modeSwitch !== null ? ['inManual'] : [];
+const inManual = (profile: Profile): readonly Gate[] => (modeSwitchOf(profile) === null ? [] : ['inManual']);
 
 /**
  * How an engine is kept from firing, and how that is proved. A high-pressure pump that is turned dry is ruined, so the
@@ -46,15 +46,12 @@ const mustNotFire = { reply: 'fired', cause: 'firedUnfuelled' } as const;
 const ifItFires = { line: 'ifItFires', values: {} } as const;
 
 /** Locked out until now, its mode switch starts it by hand from here on; what it is in is asked before each new try. */
-const manualSteps = ({ use }: Profile): readonly Step[] =>
-  use.kind === 'generator' && use.modeSwitch !== null
-    ? [
-        confirm('noFuelCrank.manual', 'inManual', {
-          gate: 'inManual',
-          values: () => ({ at: use.modeSwitch ?? '' }),
-        }),
-      ]
-    : [];
+function manualSteps(profile: Profile): readonly Step[] {
+  const at = modeSwitchOf(profile);
+  return at === null
+    ? []
+    : [confirm('noFuelCrank.manual', 'inManual', { gate: 'inManual', values: () => ({ at }) })];
+}
 
 /** Oil to the bearings by the starter alone: no fuel until pressure shows, and shows again. */
 export function noFuelCrankSteps(profile: Profile): readonly Step[] {

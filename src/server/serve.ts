@@ -15,7 +15,7 @@ import { Pairings } from './pairing/pairings.ts';
 import { FolderShop } from './shop/folder-shop.ts';
 import { Shop } from './shop/shop.ts';
 import { AddressWatch } from './tls/address-watch.ts';
-import { inUrl, machineAddresses, reachableAt } from './tls/addresses.ts';
+import { inUrl, machineAddresses, type PageAddresses, pageAddresses, reachableAt } from './tls/addresses.ts';
 import { certificateFor, type ServerCertificate } from './tls/certificate.ts';
 
 export interface ServeOptions {
@@ -54,8 +54,8 @@ export interface ServeOptions {
 
 export interface RunningServer extends Attended {
   readonly port: number;
-  /** Addresses of the page, the one to be tried first in front. */
-  readonly urls: readonly string[];
+  /** Addresses of the page, as URLs. */
+  readonly urls: PageAddresses;
   /** SHA-256 of the certificate, to be compared with what the browser shows. */
   readonly fingerprint: string;
   /** SHA-256 of the shop's authority, to be compared before a device is told to trust it. */
@@ -79,8 +79,14 @@ const PATIENCE_MS = 8000;
 /** How often codes that ran out are made anew, while nobody asks for them, and the machine's addresses looked at. */
 const CODES_LOOKED_AT_MS = 5000;
 
-const urlsAt = (addresses: readonly string[], port: number): readonly string[] =>
-  addresses.map(address => `https://${inUrl(address)}:${port}/`);
+const urlAt = (address: string, port: number) => `https://${inUrl(address)}:${port}/`;
+
+function urlsAt({ devices, itself }: PageAddresses, port: number): PageAddresses {
+  return {
+    devices: devices.map(address => urlAt(address, port)),
+    itself: itself === null ? null : urlAt(itself, port),
+  };
+}
 
 /**
  * Starts the server, and goes on with the sessions that broke off when the last one ended.
@@ -119,7 +125,12 @@ export async function startServer(options: ServeOptions): Promise<RunningServer>
     tell,
   );
   const bays = new Map(options.bays.map(name => [name, new Bay(name, pairings, starter, options.awayMs)]));
-  for (const bay of bays.values()) await bay.resume();
+  for (const bay of bays.values())
+    await bay
+      .resume()
+      .catch((error: unknown) =>
+        tell(`The session of ${bay.name} that broke off is not gone on with (${String(error)}).`),
+      );
   const board = new Board([...bays.values()]);
 
   const watch = new AddressWatch(readAddresses, steadyMs, (addresses, added) => {
@@ -131,7 +142,7 @@ export async function startServer(options: ServeOptions): Promise<RunningServer>
         if (app.server instanceof TlsServer)
           app.server.setSecureContext({ key, cert, minVersion: 'TLSv1.2' });
         const reachable = reachableAt(options.host, addresses).filter(address => added.includes(address));
-        const urls = urlsAt(reachable, guard.port);
+        const urls = reachable.map(address => urlAt(address, guard.port));
         tell(
           urls.length === 0
             ? 'This machine has lost an address; devices that were there open another one that its terminal shows.'
@@ -190,7 +201,7 @@ export async function startServer(options: ServeOptions): Promise<RunningServer>
   }, CODES_LOOKED_AT_MS);
   return {
     port,
-    urls: urlsAt(reachableAt(options.host, watch.addresses), port),
+    urls: urlsAt(pageAddresses(options.host, watch.addresses), port),
     fingerprint: certificate.fingerprint,
     authority: certificate.authority.fingerprint,
     codes: () => desk.codes(),

@@ -3,19 +3,22 @@ import type { Emergency } from '../../machines/vocabulary.ts';
 import type { Language } from '../../prompts/types.ts';
 import { emergencies } from '../record/vocabulary/names.ts';
 import type { Grammar } from '../voice/ports.ts';
-import { normalizeWording } from '../voice/wording.ts';
+import { containsWording, normalizeWording } from '../voice/wording.ts';
 
-/** Shorter words ("is", "or", "ou") tell nothing of what is meant. */
+/** Words of so many letters ("is", "or", "ou") tell nothing of what is meant, but all of them together. */
 const SHORT = 3;
 
 const wordsIn = (text: string): readonly string[] => normalizeWording(text).split(/[ ']/);
 
-/** Whether a text holds the words of a wording, or others that begin with them: "fired" sounds as "fire" does. */
+/**
+ * Whether a text holds the words of a wording, or others that begin with them: "fired" sounds as "fire" does. A wording of
+ * short words alone has to stand in it as it is.
+ */
 function soundsIn(wording: string, text: string): boolean {
+  const telling = wordsIn(wording).filter(({ length }) => length > SHORT);
+  if (telling.length === 0) return containsWording(normalizeWording(text), normalizeWording(wording));
   const words = wordsIn(text);
-  return wordsIn(wording)
-    .filter(({ length }) => length > SHORT)
-    .every(word => words.some(other => other.startsWith(word)));
+  return telling.every(word => words.some(other => other.startsWith(word)));
 }
 
 const wordingsOf = (cause: Emergency, { replies }: Language): readonly string[] =>

@@ -85,8 +85,9 @@ export class Session {
     this.#comparison = new Comparison(parts.profile);
     this.#ownVoice = new OwnVoice(() => parts.clock.nowMs());
     parts.speech.onSpeaking(sentence => {
-      this.#ownVoice.speaks(sentence?.text);
+      // The ears first: what they still hold was called before it spoke, and is none of its own voice.
       this.#ears.toolSpeaks = sentence !== undefined;
+      this.#ownVoice.speaks(sentence?.text);
       this.#tell(null);
     });
   }

@@ -1,6 +1,7 @@
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { openDataBase } from './record/data-base.ts';
+import { comeBack } from './remote/enter-bay.ts';
 import { App } from './screen/app.tsx';
 import { applySettings, deviceIsDark, loadSettings } from './settings.ts';
 import { askForVoices } from './speaking/system-voice.ts';
@@ -13,12 +14,15 @@ const place = document.getElementById('page');
 if (!place) throw new Error('The page has no place for its content.');
 const root = createRoot(place);
 openDataBase().then(
-  dataBase =>
+  dataBase => {
+    // Outside of what is drawn, which may be drawn twice: a device joins its bay once.
+    const before = comeBack(dataBase);
     root.render(
       <StrictMode>
-        <App dataBase={dataBase} />
+        <App dataBase={dataBase} before={before} />
       </StrictMode>,
-    ),
+    );
+  },
   (cause: unknown) =>
     root.render(
       <main className="start">

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { languageCodes, usualLanguage } from '../../prompts/index.ts';
 import type { LanguageCode } from '../../prompts/types.ts';
+import { kept } from './kept.ts';
 import { speakIn } from './words/index.ts';
 
 /** The first language of this device that the page speaks. */
@@ -26,20 +27,13 @@ const KEY = 'first-fire-settings';
 /** What was set before; what cannot be read any more is as it was at first. */
 export function loadSettings(): Settings {
   try {
-    return settingsSchema.parse(JSON.parse(localStorage.getItem(KEY) ?? '{}'));
+    return settingsSchema.parse(JSON.parse(kept.read(KEY) ?? '{}'));
   } catch {
     return settingsSchema.parse({});
   }
 }
 
-/** A browser that keeps nothing is no reason to refuse a setting. */
-export function keepSettings(settings: Settings): void {
-  try {
-    localStorage.setItem(KEY, JSON.stringify(settings));
-  } catch {
-    // It holds for this visit.
-  }
-}
+export const keepSettings = (settings: Settings): void => kept.write(KEY, JSON.stringify(settings));
 
 export const deviceIsDark = () => matchMedia('(prefers-color-scheme: dark)');
 

@@ -1,15 +1,15 @@
 import { constants } from 'node:os';
 import { resolve } from 'node:path';
 import { type Command, Option } from 'commander';
-import { renderUnicodeCompact } from 'uqr';
 import { languages } from '../../prompts/index.ts';
 import { demoProfiles, fitForFirstFire, loadProfile } from '../profile/load.ts';
 import type { Profile } from '../profile/schema.ts';
-import { type OpenCode, type RunningServer, startServer, stopAllOnFailure } from '../server/index.ts';
+import { type OpenCode, startServer, stopAllOnFailure } from '../server/index.ts';
 import { practiceJob } from '../session/demo-job.ts';
 import { loadJobCard } from '../session/job-card-file.ts';
 import { MODELS_FOLDER } from './model-command.ts';
 import { OptionError, type RunOptions } from './run/options.ts';
+import { greeting } from './serve-greeting.ts';
 import { onEndSignals } from './signals.ts';
 
 interface ServeCommandOptions extends Pick<RunOptions, 'profile' | 'job' | 'units' | 'language'> {
@@ -117,20 +117,6 @@ async function profilesFor(named: string): Promise<ReadonlyMap<string, Profile>>
     profiles.set(demos.includes(name) ? name : profile.name, profile);
   }
   return profiles;
-}
-
-function greeting({ urls, fingerprint, authority }: RunningServer): readonly string[] {
-  const [first = '', ...others] = urls;
-  return [
-    renderUnicodeCompact(first, { border: 2 }),
-    `Open ${first} on the tablet, or scan the square${others.length > 0 ? `; also ${others.join(', ')}` : ''}.`,
-    `A device that is to keep the page for use without a network has to trust this laptop: ${first}trust says how.`,
-    "Compare the SHA-256 of the shop's authority there with this one:",
-    authority,
-    'Until then the browser warns of a certificate that it does not know. Compare its SHA-256 with this one:',
-    fingerprint,
-    '',
-  ];
 }
 
 const spaced = (code: string) => `${code.slice(0, 3)} ${code.slice(3)}`;

@@ -1,13 +1,10 @@
-import { readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { stepFaults, waysOutFaults } from '../../machines/composition.ts';
-import { buildFirstStart, procedureFor } from '../../machines/first-start.ts';
+import { CompositionError, stepFaults, waysOutFaults } from '../../machines/composition.ts';
+import { procedureFor } from '../../machines/first-start.ts';
 import { confirm, crank } from '../../machines/step-makers.ts';
 import type { Step } from '../../machines/steps.ts';
 import { kit, type Nodes } from '../../machines/toolkit.ts';
-import { isKind } from '../../src/record/vocabulary/index.ts';
-import { changed, demoFour, demoSix, shortest } from './helpers/profiles.ts';
+import { demoSix } from './helpers/profiles.ts';
 
 const sets = confirm('fill.oilLevel', 'levelGood', { gate: 'oilReady' });
 const cranks = (needs: Step['needs'] = ['oilReady']): Step =>
@@ -33,8 +30,19 @@ describe('the steps as a procedure', () => {
     ]);
   });
 
-  it('does not stand with a gate that is set only later', () => {
-    expect(stepFaults([cranks(), sets], [])).toEqual([expect.stringMatching(/only then or later/)]);
+  it('does not stand with a gate that is set only later, or by the very step that needs it', () => {
+    const more = confirm('fill.oilGrade', 'gradeRight', { gate: 'oilReady' });
+    expect(stepFaults([cranks(), sets, more], [])).toEqual([
+      'firstFire.crank needs the gate oilReady, which fill.oilLevel, fill.oilGrade sets only then or later.',
+    ]);
+    expect(stepFaults([{ ...cranks(), gate: 'oilReady' }], [])).toEqual([
+      'firstFire.crank needs the gate oilReady, which firstFire.crank sets only then or later.',
+    ]);
+  });
+
+  it('stands where one of those who set a gate always applies', () => {
+    const sometimes = confirm('fill.oilGrade', 'gradeRight', { gate: 'oilReady', when: () => true });
+    expect(stepFaults([sets, sometimes, cranks()], [])).toEqual([]);
   });
 
   it('does not stand with a gate that nobody may have to set', () => {
@@ -73,15 +81,24 @@ describe('the steps as a procedure', () => {
   it('does not stand with a step twice', () => {
     expect(stepFaults([sets, sets, cranks()], [])).toEqual(['fill.oilLevel is in the list twice.']);
   });
+
+  it('that does not stand is told with all that is wrong', () => {
+    const error = new CompositionError(['One thing.', 'Another.']);
+    expect(error).toMatchObject({
+      name: 'CompositionError',
+      message: 'The steps do not make a procedure. One thing. Another.',
+      faults: ['One thing.', 'Another.'],
+    });
+  });
 });
 
 describe('a way out', () => {
-  const faultsOf = (states: Nodes, on = {}) => {
+  const faultsOf = (states: Nodes, on = {}, around = {}) => {
     const machine = kit.createMachine({
       id: 'm',
       initial: 'step',
       context: { profile: demoSix } as never,
-      on: { stop: { target: '#next' } },
+      on: { stop: { target: '#next' }, ...around },
       states: { step: { initial: 'asking', states, on }, next: { id: 'next', type: 'final' } },
     });
     const { step, next } = machine.root.states;
@@ -95,10 +112,27 @@ describe('a way out', () => {
     expect(faultsOf({ asking: {} }, { reply: { target: '#next' } })).toEqual([]);
   });
 
-  it('is missing where only a stop, a hold or going back leads away', () => {
-    expect(faultsOf({ asking: { on: { goBack: { target: '#next' } } } })).toEqual([
-      expect.stringMatching(/^m\.step\.asking has no way out but a stop/),
+  it.each(['stop', 'hold', 'goBack', 'skip'] as const)('is missing where only %s leads away', type => {
+    expect(faultsOf({ asking: { on: { [type]: { target: '#next' } } } })).toEqual([
+      'm.step.asking has no way out but a stop: give it an answer or a time that leads on.',
     ]);
+  });
+
+  it('is missing where an answer or a time leads nowhere', () => {
+    expect(faultsOf({ asking: { on: { reply: { actions: [] }, clock: { actions: [] } } } })).toHaveLength(1);
+  });
+
+  it('is one that a state inside another has, or begins with', () => {
+    const within = (inner: Nodes): Nodes => ({ asking: { initial: 'one', states: inner } });
+    expect(faultsOf(within({ one: out, two: out }))).toEqual([]);
+    expect(faultsOf(within({ one: {}, two: out }))).toEqual([
+      expect.stringMatching(/^m\.step\.asking has no way out/),
+      expect.stringMatching(/^m\.step\.asking\.one has no way out/),
+    ]);
+  });
+
+  it('is none where it is a way of what is around the step', () => {
+    expect(faultsOf({ asking: {} }, {}, { reply: { target: '#next' } })).toHaveLength(1);
   });
 
   it('is missing where states only lead to one another', () => {
@@ -111,44 +145,5 @@ describe('a way out', () => {
 
   it('is the stop itself where a stop word is practised', () => {
     expect(faultsOf({ asking: { meta: { replies: [], by: 'second', awaits: 'drill' } } })).toEqual([]);
-  });
-});
-
-it.each([
-  ['demo-six', demoSix],
-  ['demo-four', demoFour],
-  ['the shortest', shortest],
-  ['one without a heater', changed(demoSix, { heater: null })],
-])('%s makes a machine', (_, profile) => {
-  expect(() => buildFirstStart(profile)).not.toThrow();
-  expect(stepFaults(procedureFor(profile), ['signature'])).toEqual([]);
-});
-
-describe('what a state offers, needs and measures stands in its meta', () => {
-  const sources = (folder: string): string[] =>
-    readdirSync(folder, { recursive: true, encoding: 'utf8' })
-      .filter(path => /\.tsx?$/.test(path))
-      .map(path => join(folder, path));
-
-  /** The names of the states inside steps and inside the stop. */
-  const innerNames = () => {
-    const machine = buildFirstStart(demoSix);
-    const leaves = Object.values(machine.root.states.procedure?.states ?? {})
-      .flatMap(phase => Object.values(phase.states))
-      .flatMap(step => Object.keys(step.states));
-    return new Set([...leaves, ...Object.keys(machine.root.states.stopped?.states ?? {})]);
-  };
-  it('so nobody outside the machine goes by the name of an inner state', () => {
-    // Kinds of entry, and what the engine does, have words of their own that are the same.
-    const names = [...innerNames()].filter(name => !isKind(name) && name !== 'cranking');
-    expect(names).toContain('readingBack');
-    // A name is a key there, the same or another one, and is neither taken apart nor held against a word.
-    const named = new RegExp(`['"\`.](${names.join('|')})['"\`]`);
-    const takenApart = /stateName\([^)]*\)\s*(\.|===? *')/;
-    const guilty = sources('src').filter(path => {
-      const text = readFileSync(path, 'utf8');
-      return text.includes('stateName(') && (named.test(text) || takenApart.test(text));
-    });
-    expect(guilty).toEqual([]);
   });
 });

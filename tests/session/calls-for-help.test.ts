@@ -3,6 +3,7 @@ import { languages } from '../../prompts/index.ts';
 import { readLog } from '../../src/record/index.ts';
 import { callsFor, callsIn } from '../../src/session/calls-for-help.ts';
 import type { Heard } from '../../src/voice/ports.ts';
+import { createTypedRecognizer } from '../../src/voice/recognizers/typed.ts';
 import { type Rig, rig } from '../helpers/session-rig.ts';
 
 const { en, fr, es } = languages;
@@ -72,6 +73,32 @@ describe('fire and injury that are called out', () => {
     expect(run.key()).toBe('stopped.makingSafe');
   });
 
+  it('are taken from an ear that held them until the tool says so itself: they were called before', async () => {
+    const run = await atWork();
+    await run.pass(60_000);
+    const ear = createTypedRecognizer();
+    let held: Heard | undefined = fire;
+    let hear: (heard: Heard) => void = () => {};
+    run.session.attach(
+      {
+        ...ear,
+        onHeard(handler) {
+          hear = handler;
+        },
+        onlyStop(active) {
+          const called = held;
+          if (!active || called === undefined) return;
+          held = undefined;
+          hear(called);
+        },
+      },
+      'voice',
+    );
+    run.session.callOut('fireCall');
+    await run.pass(100);
+    expect(run.key()).toBe('stopped.makingSafe');
+  });
+
   it('counts by keys whatever the tool says', async () => {
     const run = await rig();
     await run.session.begin();
@@ -90,6 +117,19 @@ describe('what calls for help', () => {
     expect(callsIn('someoneHurt', 'Ask someone.', en)).toBe(false);
     expect(callsIn('smokeOrFire', 'Oil pressure?', en)).toBe(false);
     expect(callsIn('smokeOrFire', "Extincteur d'incendie ?", fr)).toBe(true);
+  });
+
+  it('sounds as it is where all its words are short, and in no sentence for that', () => {
+    const short = { ...fr, replies: { ...fr.replies, causeSmokeOrFire: ['au feu'] } };
+    expect(callsIn('smokeOrFire', 'Au feu !', short)).toBe(true);
+    expect(callsIn('smokeOrFire', 'Y a-t-il un feu ?', short)).toBe(false);
+    expect(callsFor([{ id: 'lit', wordings: ['le feu'] }], short)[0]).toEqual({
+      id: 'smokeOrFire',
+      wordings: ['au feu'],
+    });
+    expect(callsFor([{ id: 'on', wordings: ['mis au feu'] }], short)[0]?.wordings).toEqual([]);
+    for (const cause of ['smokeOrFire', 'someoneHurt'] as const)
+      expect(callsIn(cause, 'Is it on?', en)).toBe(false);
   });
 
   it('is not listened for where it sounds in another reply, but for its longer wordings', () => {

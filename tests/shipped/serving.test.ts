@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { connect } from 'node:tls';
 import { describe, expect, it } from 'vitest';
 import { verifyLog } from '../../src/record/index.ts';
-import { PROTOCOL_VERSION } from '../../src/server/protocol/index.ts';
+import { AWAY_AFTER_MS, PROTOCOL_VERSION } from '../../src/server/protocol/index.ts';
 import { startFirstFire } from '../helpers/first-fire.ts';
 import { scratchFolder } from '../helpers/scratch.ts';
 import { Face } from '../server/support/face.ts';
@@ -16,7 +16,7 @@ async function serve(npm: boolean) {
   const args = ['serve', '--port', '0', '--host', '127.0.0.1', '--shop', shop];
   const server = startFirstFire(args, { npm });
   await server.tells('supervisor   ');
-  const [, base = ''] = /also (https:\/\/127\.0\.0\.1:\d+)\//.exec(server.told) ?? [];
+  const [, base = ''] = /itself: (https:\/\/localhost:\d+)\//.exec(server.told) ?? [];
   const [, fingerprint = ''] =
     /does not know\.[^\n]*\n((?:[0-9A-F]{2}:){31}[0-9A-F]{2})/.exec(server.told) ?? [];
   const codeOf = (role: string) =>
@@ -63,6 +63,43 @@ describe('the server', () => {
     );
     expect(records).toHaveLength(1);
     for (const record of records) expect(await verifyLog(join(shop, record))).toMatchObject({ ok: true });
+  });
+
+  it('lets no stop wait that comes while it ends: it is answered, or its line is closed, and people are told; then it is gone', async () => {
+    const { server, base, codeOf } = await serve(false);
+    const { body } = await post(`${base}/api/pair`, {
+      v: PROTOCOL_VERSION,
+      code: codeOf('technician'),
+      device: 'tablet',
+    });
+    const face = await Face.paired(base, JSON.parse(body).token);
+    await face.do({ do: 'begin' });
+    await face.until(() => face.key === 'job.card.asking');
+    server.signal('SIGTERM');
+    const touchedMs = performance.now();
+    const answer = await face.do({ do: 'stop' }).catch(() => 'closed');
+    expect(answer === 'closed' ? face.closeCode : answer).toEqual(
+      answer === 'closed' ? 1001 : expect.objectContaining({ type: 'ack', stop: 'stopped' }),
+    );
+    expect(performance.now() - touchedMs).toBeLessThan(AWAY_AFTER_MS / 2);
+    expect((await server.ended).exitCode).toBe(0);
+    // Nothing that waits for whoever led keeps it.
+    expect(performance.now() - touchedMs).toBeLessThan(AWAY_AFTER_MS);
+  });
+
+  it('lets go of every line at once where it is ended twice: then people are told, too', async () => {
+    const { server, base, codeOf } = await serve(false);
+    const { body } = await post(`${base}/api/pair`, {
+      v: PROTOCOL_VERSION,
+      code: codeOf('second'),
+      device: 'phone',
+    });
+    const face = await Face.paired(base, JSON.parse(body).token);
+    server.signal('SIGINT');
+    await server.tells('Ending; sessions');
+    server.signal('SIGINT');
+    await face.until(() => face.closeCode !== null);
+    await server.ended;
   });
 
   it.each(['SIGINT', 'SIGTERM', 'SIGHUP'] as const)(

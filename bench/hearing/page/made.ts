@@ -1,7 +1,7 @@
 import { sum, type Taken } from '../count.ts';
 import type { NoiseKind } from '../noises.ts';
 import type { Results } from '../results.ts';
-import { levelText, percent, shareCells, table, takenCells, takenHead } from './cells.ts';
+import { levelText, percent, share, shareCells, table, takenCells, takenHead } from './cells.ts';
 
 export const togetherKinds: Readonly<Record<string, readonly NoiseKind[]>> = {
   'idle, sweep, fan, wrench': ['idle', 'sweep', 'fan', 'wrench'],
@@ -66,6 +66,45 @@ export function stopsText({ stops }: Results): string[] {
       ]),
     ),
   ];
+}
+
+export function callsText({ calls }: Results): string[] {
+  if (!calls) return [];
+  return [
+    `## Calls for help (size: ${calls.size})`,
+    'Fire and injury that are called out beside idle, sweep, fan and wrench, each wording in states that take it for a call, and the replies of the procedure said so, of which none is one. A call waits until it is known that it stands in no answer. The French voices are made by rule, and of such the French network learned: no other French voice was there, and no person called in either language.',
+    table(
+      [
+        'voices',
+        'speech above noise',
+        'heard',
+        'of',
+        'median',
+        '95 % within',
+        'replies taken for a call',
+        'of',
+      ],
+      calls.rows.map(({ of, level, heard, said, latency, falseCalls, others }) => [
+        of,
+        levelText(level),
+        share(heard, said),
+        String(said),
+        `${latency.medianMs} ms`,
+        `${latency.p95Ms} ms`,
+        String(falseCalls.length),
+        String(others),
+      ]),
+    ),
+    `Not heard: ${missedOften(calls.rows.flatMap(({ missed }) => missed))}.`,
+  ];
+}
+
+/** Wordings that were missed, the commonest first. */
+function missedOften(missed: readonly string[]): string {
+  const counts = new Map<string, number>();
+  for (const each of missed) counts.set(each, (counts.get(each) ?? 0) + 1);
+  const sorted = [...counts].sort(([, a], [, b]) => b - a);
+  return sorted.map(([says, count]) => `${count} × "${says}"`).join('; ') || 'nothing';
 }
 
 export function talkText({ talk }: Results): string[] {

@@ -2,7 +2,7 @@ import { writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { earNow, type Results, type StoredResults } from '../results.ts';
 import { levelText } from './cells.ts';
-import { accuracyText, readBackText, stopsText, takenText, talkText } from './made.ts';
+import { accuracyText, callsText, readBackText, stopsText, takenText, talkText } from './made.ts';
 import { notReachedText } from './not-reached.ts';
 import { peersText } from './peers.ts';
 import { peopleText } from './people.ts';
@@ -14,6 +14,7 @@ const titles: Readonly<Record<keyof Results, string>> = {
   accuracy: 'Replies',
   readBack: 'Something wrong is read back',
   stops: 'Stop words',
+  calls: 'Calls for help',
   talk: 'Talk and noise that answer nothing',
   microphones: 'Microphones',
   humans: 'Recordings of people in Debian packages',
@@ -52,6 +53,7 @@ export function writePage(results: StoredResults): void {
     ...accuracyText(results),
     ...readBackText(results),
     ...stopsText(results),
+    ...callsText(results),
     ...talkText(results),
     ...(microphones
       ? takenText(

@@ -26,7 +26,8 @@ export class AwayWatch {
   readonly #current: CurrentRun;
   readonly #showNow: () => void;
   readonly #awayMs: number;
-  #leaderAway: NodeJS.Timeout | null = null;
+  #leaderAway: NodeJS.Timeout | undefined;
+  #isClosed = false;
 
   /**
    * @param showNow tells all faces at once
@@ -41,6 +42,8 @@ export class AwayWatch {
 
   /** A device has left. */
   left(pairing: Pairing): void {
+    // The server ends: that is what they left for.
+    if (this.#isClosed) return;
     if (this.#crew.isOwner(pairing) && !this.#crew.attended()) this.#leaderLeft();
     // A page that is loaded anew is back sooner.
     setTimeout(() => this.tellIfAway(pairing), GRACE_MS).unref();
@@ -55,16 +58,15 @@ export class AwayWatch {
     else if (line) run.session.mention(line);
   }
 
+  /** Nobody is waited for any more. */
   close(): void {
-    if (this.#leaderAway) clearTimeout(this.#leaderAway);
+    this.#isClosed = true;
+    clearTimeout(this.#leaderAway);
   }
 
   #leaderLeft(): void {
-    this.close();
-    this.#leaderAway = setTimeout(() => {
-      this.#leaderAway = null;
-      this.#stopUnlessLed();
-    }, this.#awayMs);
+    clearTimeout(this.#leaderAway);
+    this.#leaderAway = setTimeout(() => this.#stopUnlessLed(), this.#awayMs);
   }
 
   /** Nobody leads: what would go on unheard beside an engine that turns is stopped. */

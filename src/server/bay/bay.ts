@@ -72,7 +72,10 @@ export class Bay {
     return this.#shown.stream;
   }
 
-  /** Goes on with the session that broke off when the server ended, if there is one. */
+  /**
+   * Goes on with the session that broke off when the server ended, if there is one.
+   * @throws whatever keeps it from being gone on with; the bay is free then
+   */
   resume(): Promise<void> {
     return this.#opening.resume();
   }
@@ -160,7 +163,7 @@ export class Bay {
   isStop(deed: Deed): boolean {
     const { run } = this.#current;
     const known = run ? [run.session.parts.language] : Object.values(languages);
-    return known.some(language => isStop(deed, language)) && !this.#stopping.isEcho(deed);
+    return known.some(language => isStop(deed, language));
   }
 
   /** Stops the session, in any state and for whoever asks: it is stopped, and all faces are told, when this returns. */
@@ -170,6 +173,7 @@ export class Bay {
 
   /** Something broke that this bay hangs on: what goes on in it is stopped, and all faces are told why. */
   fails(error: unknown): void {
+    this.#opening.fails(error);
     try {
       this.#current.goingOn?.session.fails(error);
     } finally {

@@ -23,6 +23,8 @@ interface Threshold {
 export class Opening {
   readonly #with: Threshold;
   #isUnderWay = false;
+  /** What broke meanwhile that a session hangs on. */
+  #failure: { readonly error: unknown } | null = null;
 
   constructor(threshold: Threshold) {
     this.#with = threshold;
@@ -33,31 +35,27 @@ export class Opening {
     return this.#isUnderWay;
   }
 
+  /** Something broke that a session hangs on, while it is being begun: none comes of it. */
+  fails(error: unknown): void {
+    if (this.#isUnderWay) this.#failure = { error };
+  }
+
   /** @throws Refused when another one goes on here, or it cannot be begun */
   begin(deed: Extract<Deed, { do: 'begin' }>): Promise<void> {
-    const { bay, starter, mouths, current } = this.#with;
-    return this.#open(async () => {
-      const run = await starter.start(bay, deed, mouths);
-      return () => current.follow(run);
-    });
+    const { bay, starter, mouths } = this.#with;
+    return this.#open(async () => ({ run: await starter.start(bay, deed, mouths), entries: [] }));
   }
 
   /** @throws Refused when another one goes on here, or this one cannot be gone on with */
   goOn(session: string): Promise<void> {
     const { bay, starter, mouths } = this.#with;
-    return this.#open(async () => {
-      const resumed = await starter.goOn(bay, session, mouths);
-      return () => this.#take(resumed);
-    });
+    return this.#open(() => starter.goOn(bay, session, mouths));
   }
 
   /** Goes on with the session that broke off when the server ended, if there is one. */
-  async resume(): Promise<void> {
+  resume(): Promise<void> {
     const { bay, starter, mouths } = this.#with;
-    const resumed = await starter.resume(bay, mouths);
-    if (!resumed) return;
-    this.#take(resumed);
-    await resumed.run.session.begin();
+    return this.#open(() => starter.resume(bay, mouths));
   }
 
   /**
@@ -82,31 +80,41 @@ export class Opening {
 
   /**
    * Opens a session. Nobody sees it, stops it or answers in it before it is begun: what comes meanwhile waits in `stopping`.
-   * @param make gives what leaves the session in `current`
+   * @param make gives it, or null where there is none
    */
-  async #open(make: () => Promise<() => void>): Promise<void> {
+  async #open(make: () => Promise<Resumed | null>): Promise<void> {
     const { current, stopping } = this.#with;
     if (this.#isUnderWay || current.goingOn)
       throw new Refused('notNow', 'A session goes on in this bay; stop and end it first.');
     this.#isUnderWay = true;
+    this.#failure = null;
     const before = current.run;
     try {
-      const follow = await make();
+      const made = await make();
       await before?.close();
-      follow();
-      const begun = current.run?.session.begin();
-      this.#isUnderWay = false;
-      stopping.takeToCome();
-      await begun;
+      if (made) await this.#put(made);
     } finally {
       this.#isUnderWay = false;
       stopping.forgetToCome();
     }
   }
 
-  /** A session that is gone on with: what was done in it is not done again. */
-  #take({ run, entries }: Resumed): void {
-    this.#with.done.restore(entries);
-    this.#with.current.follow(run);
+  /** What was done in a session that is gone on with is not done again. One that cannot be begun is not left half begun. */
+  async #put({ run, entries }: Resumed): Promise<void> {
+    const { bay, starter, current, done, stopping, showNow } = this.#with;
+    try {
+      if (this.#failure) throw this.#failure.error;
+      done.restore(entries);
+      current.follow(run);
+      const begun = run.session.begin();
+      this.#isUnderWay = false;
+      stopping.takeToCome();
+      await begun;
+    } catch (error) {
+      current.leave();
+      await Promise.all([starter.leave(bay), run.close()]);
+      showNow();
+      throw error;
+    }
   }
 }

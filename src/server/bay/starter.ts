@@ -136,9 +136,7 @@ export class Starter {
       const place = await this.#shop.newRecord(bay, new Date());
       const header = { profile, job, units, language: deed.language ?? this.#usual.language };
       const run = await Run.start(place, header, this.#makeClock, mouths, this.#newsOf(bay));
-      await this.#shop.isOf(bay, place, run.chain);
-      await this.#isAt(bay, place.id);
-      this.#besidePastStarts(run);
+      await this.#takeIn(bay, place, run);
       return run;
     } catch (error) {
       if (error instanceof JobCardError || error instanceof RecordError)
@@ -194,9 +192,7 @@ export class Starter {
   async goOn(bay: string, id: string, mouths: Mouths): Promise<Resumed> {
     const place = await this.#shop.toGoOnWith(bay, id);
     try {
-      const resumed = await this.#resumeAt(bay, place, mouths);
-      await this.#isAt(bay, place.id);
-      return resumed;
+      return await this.#resumeAt(bay, place, mouths);
     } catch (error) {
       if (place.copiedFrom !== undefined) await this.#shop.discard(place);
       if (!(error instanceof RecordError || error instanceof ResumeError)) throw error;
@@ -211,9 +207,20 @@ export class Starter {
 
   async #resumeAt(bay: string, place: Place, mouths: Mouths): Promise<Resumed> {
     const resumed = await Run.resume(place, this.#makeClock, mouths, this.#newsOf(bay));
-    await this.#shop.isOf(bay, place, resumed.run.chain);
-    this.#besidePastStarts(resumed.run);
+    await this.#takeIn(bay, place, resumed.run);
     return resumed;
+  }
+
+  /** Notes whose session this is, and where; a record of which that cannot be noted is not left open. */
+  async #takeIn(bay: string, place: Place, run: Run): Promise<void> {
+    try {
+      await this.#shop.isOf(bay, place, run.chain);
+      await this.#isAt(bay, place.id);
+    } catch (error) {
+      await run.close();
+      throw error;
+    }
+    this.#besidePastStarts(run);
   }
 
   /** Nobody waits for it: what it measures is seconds or minutes away. */

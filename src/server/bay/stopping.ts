@@ -14,9 +14,9 @@ import { StopBook } from './stop-book.ts';
 /** By what way a stop came, and what it calls for help for. */
 export type HowStopped = Pick<Extract<Deed, { do: 'stop' }>, 'via' | 'cause'>;
 
-/** What a device that stops is told, and whether it had stopped before. */
+/** What a device that stops is told, and whether it had stopped before; no answer to a stop that was none. */
 export interface StopDone {
-  readonly stop: StopAnswer;
+  readonly stop?: StopAnswer;
   readonly again: boolean;
 }
 
@@ -58,6 +58,11 @@ export class Stopping {
     const run = current.goingOn;
     if (!run)
       return isBeginning() ? this.#keep(by, id, { how, cause }) : { stop: 'nothingRuns', again: false };
+    if (via === 'voice' && cause !== undefined && run.session.saysItself(cause)) {
+      // The microphone heard the tool say that very word.
+      this.notCarriedOut(by, id, how, 'toolSpoke');
+      return { again: false };
+    }
     const { moment } = run.session;
     const nowMs = run.clock.nowMs();
     if (!mayCallForHelp(by.role)) this.notCarriedOut(by, id, how, 'notAtEngine');
@@ -73,12 +78,6 @@ export class Stopping {
     done.add(by.device, id, Promise.resolve());
     showNow();
     return { stop: 'stopped', again: false };
-  }
-
-  /** A call for help that a microphone heard while the tool said that very word: its own voice. */
-  isEcho(deed: Deed): boolean {
-    if (deed.do !== 'stop' || deed.via !== 'voice' || deed.cause === undefined) return false;
-    return this.#scene.current.goingOn?.session.saysItself(deed.cause) === true;
   }
 
   /**
@@ -115,7 +114,12 @@ export class Stopping {
     const stops = this.#toCome;
     this.#toCome = [];
     this.#book.look(false);
-    for (const { by, id, how } of stops) this.stop(by, id, how);
+    for (const { by, id, how } of stops)
+      try {
+        this.stop(by, id, how);
+      } catch {
+        // Its session has stopped itself and says why; the others are carried out all the same.
+      }
   }
 
   /** No session came of it: what came meanwhile has nothing to stop. */

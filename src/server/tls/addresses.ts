@@ -11,11 +11,36 @@ export function machineAddresses(): readonly string[] {
   return [...new Set([...outside, hostname().toLowerCase(), 'localhost', '127.0.0.1'])];
 }
 
+const EVERYWHERE: readonly string[] = ['0.0.0.0', '::'];
+
 /** Of the machine's addresses, those at which a server that listens at `host` answers. */
 export function reachableAt(host: string, addresses: readonly string[]): readonly string[] {
   if (host === '::') return addresses;
   if (host === '0.0.0.0') return addresses.filter(address => isIP(address) !== 6);
   return host === '127.0.0.1' ? ['localhost', host] : [host];
+}
+
+/** The addresses of a page, by who gets there. */
+export interface PageAddresses {
+  /** Other devices do, at the first most surely; empty where none does. */
+  readonly devices: readonly string[];
+  /** The machine itself; null where it listens at one address of a network only. */
+  readonly itself: string | null;
+}
+
+const isOwn = (address: string) => address === 'localhost' || /^(127\.|::1$)/.test(address);
+
+/** By whom a server that listens at `host` is reached, and how; a name of the machine is worth nothing without a network. */
+export function pageAddresses(host: string, addresses: readonly string[]): PageAddresses {
+  const reachable = reachableAt(host, addresses);
+  const inNetwork = (family: number) =>
+    reachable.filter(address => isIP(address) === family && !isOwn(address));
+  const numbers = [...inNetwork(4), ...inNetwork(6)];
+  const names = inNetwork(0);
+  return {
+    devices: numbers.length === 0 && EVERYWHERE.includes(host) ? [] : [...numbers, ...names],
+    itself: reachable.find(isOwn) ?? null,
+  };
 }
 
 /** How an address stands in a URL and in a Host header. */

@@ -4,15 +4,16 @@ import { SystemClock } from '../../session/clock.ts';
 import { meansStop } from '../../session/stop-words.ts';
 import type { UnitSystem } from '../../session/units.ts';
 import type { Recognizer } from '../../voice/ports.ts';
-import type { SpeechPriority } from '../../voice/speech-queue.ts';
 import { tellBattery } from '../device/battery.ts';
 import type { Devices } from '../devices.ts';
 import type { BayDeeds, Face, FaceState } from '../face/face.ts';
+import type { StopState } from '../face/stop-state.ts';
 import { Watchers } from '../face/watchers.ts';
 import { loadedProfiles } from '../local/choice.ts';
 import { words } from '../words/index.ts';
 import { type Away, AwayWatch } from './away.ts';
 import { faceStateOf } from './bay-face.ts';
+import { BayVoice } from './bay-voice.ts';
 import { bringProfile } from './bring-profile.ts';
 import { Connection } from './connection.ts';
 import { HeardThere } from './heard-there.ts';
@@ -22,12 +23,16 @@ import { OwnHearing } from './own-hearing.ts';
 import { keepPairing } from './pairing.ts';
 import { pastSessions, reportOf } from './past-sessions.ts';
 import { Troubles } from './troubles.ts';
+import { sendRecords } from './upload.ts';
 import { webSocketLine } from './web-socket-line.ts';
 
 /** A session that runs on the bay's laptop, as one device sees it. */
 export interface BaySession extends Face {
   milestones(): readonly Milestone[];
-  close(): Promise<void>;
+  /** Sends the laptop the records of this device, with what has become of them in a sentence. */
+  sendRecords(): Promise<string>;
+  /** Leaves, once a stop that was given has its answer or was told to have none: how that stands is given back. */
+  close(): Promise<StopState>;
 }
 
 const LOG_EVERY_MS = 3_000;
@@ -52,9 +57,6 @@ export function joinBay(
   const { role, token, bay } = pairing;
   const clock = new SystemClock();
   const release = holdOpen();
-  const speaking = devices.speaking(clock, devices.language);
-  const speak = async (sentence: { readonly text: string; readonly priority: SpeechPriority }) =>
-    (await speaking).speech.enqueue(sentence);
   const watchers = new Watchers();
   const recognizers: Recognizer[] = [];
   let logBook: LogBook | null = null;
@@ -72,7 +74,7 @@ export function joinBay(
   const away = new AwayWatch(after, () => {
     const view = connection.state?.view;
     const isOff = !view || view.outcome !== null || view.engine === 'off';
-    void speak({
+    void voice.say({
       text: isOff ? words.away.waits : words.away.keyOff,
       priority: isOff ? 'notice' : 'hazard',
     });
@@ -84,6 +86,14 @@ export function joinBay(
   };
 
   const troubles = new Troubles(changed, after);
+  const voice = new BayVoice(
+    devices.speaking(clock, devices.language),
+    speaks => {
+      for (const recognizer of recognizers) recognizer.onlyStop(speaks);
+    },
+    sentence => troubles.add(sentence),
+  );
+  let shouted: Promise<void> = Promise.resolve();
   const heardThere: HeardThere = new HeardThere(() => connection, nowMs);
   const ownHearing = new OwnHearing(nowMs, level => connection.tell({ type: 'level', ...level }));
   const own = () => connection.state?.devices.find(({ id }) => id === connection.device);
@@ -124,21 +134,15 @@ export function joinBay(
       },
       onSay({ text, priority, addressed, seq }) {
         if (!isForThisDevice(priority, addressed)) return;
-        void speak({ text, priority }).then(outcome => {
-          if (outcome.kind === 'failed') troubles.add(outcome.reason);
-          connection.tell({ type: 'spoken', seq });
-        });
+        void voice.say({ text, priority }).then(() => connection.tell({ type: 'spoken', seq }));
       },
-      onHush: () => void speaking.then(({ speech }) => speech.clear()),
+      onHush: () => voice.hush(),
       onRefused: sentence => troubles.refuse(sentence),
       onPairing: ({ expiresAtMs }) => keepPairing({ ...pairing, expiresAtMs }),
-      onUnanswered: () => void speak({ text: words.stopStates.shout, priority: 'hazard' }),
+      onUnanswered() {
+        shouted = voice.say({ text: words.stopStates.shout, priority: 'hazard' });
+      },
     },
-  );
-  void speaking.then(({ speech }) =>
-    speech.onSpeaking(sentence => {
-      for (const recognizer of recognizers) recognizer.onlyStop(sentence !== undefined);
-    }),
   );
   const stopTelling = tellBattery(battery => connection.tell({ type: 'battery', ...battery }));
   const readLog = setInterval(() => void logBook?.readOn().then(changed), LOG_EVERY_MS);
@@ -219,13 +223,16 @@ export function joinBay(
       report: session => reportOf(token, session),
     },
     milestones: () => logBook?.milestones ?? [],
+    sendRecords: () => sendRecords(dataBase, token),
     async close() {
       release();
       clearInterval(readLog);
       stopTelling();
-      connection.close();
       hearing?.close();
-      await (await speaking).close();
+      await connection.close();
+      await shouted;
+      await voice.close();
+      return connection.stop;
     },
   };
 }

@@ -18,6 +18,7 @@ import {
 } from '../../server/protocol/index.ts';
 
 import { ANSWER_WITHIN_MS, type StopState } from '../face/stop-state.ts';
+import { GivenStops } from './given-stops.ts';
 
 /** What of a WebSocket is used: a real one, or its like in a test. */
 export interface Line {
@@ -82,7 +83,8 @@ export class Connection {
   #heardMs = 0;
   #retryMs = FIRST_RETRY_MS;
   #closed = false;
-  #stop: StopState = 'none';
+  readonly #stops = new GivenStops();
+  readonly #leaving: (() => void)[] = [];
   #pairing: PairingNews | null = null;
   #listens = false;
   #board: readonly BayBrief[] = [];
@@ -112,9 +114,9 @@ export class Connection {
     return this.#takenAtMs;
   }
 
-  /** What has become of the stop that was given last. */
+  /** What has become of the stops that were given. */
   get stop(): StopState {
-    return this.#stop;
+    return this.#stops.state;
   }
 
   /** All bays of the shop, where this device may see them. */
@@ -159,36 +161,38 @@ export class Connection {
     if (this.#lineState === 'connected' && this.#pairing?.state !== 'stopOnly') this.#send(message);
   }
 
-  close(): void {
+  /** Ends it: at once, or as soon as each stop has its answer, or was told to have none. */
+  async close(): Promise<void> {
+    while (this.#stops.anyIsAwaited) await new Promise<void>(resolve => this.#leaving.push(resolve));
     this.#closed = true;
     this.#line?.close();
   }
 
   #stopping(id: string): void {
-    this.#stop = 'stopping';
+    this.#stops.give(id);
     this.#events.onState();
-    if (this.#lineState === 'refused') this.#unanswered(id);
-    this.#parts.after(ANSWER_WITHIN_MS, () => this.#unanswered(id));
+    const late = () => this.#shoutIf(this.#stops.isLate(id));
+    if (this.#lineState === 'refused') late();
+    this.#parts.after(ANSWER_WITHIN_MS, late);
     this.#parts.after(STOP_SILENCE_MS, () => {
       // A line that takes a stop and gives nothing back may be dead without knowing it.
-      if (this.#waiting.has(id) && this.#line && this.#lineState === 'connected') this.#abandon(this.#line);
+      if (this.#stops.waits(id) && this.#line && this.#lineState === 'connected') this.#abandon(this.#line);
     });
   }
 
-  #unanswered(id: string): void {
-    if (this.#closed || !this.#waiting.has(id) || this.#stop === 'unanswered') return;
-    this.#stop = 'unanswered';
-    this.#events.onUnanswered();
+  #shoutIf(isNews: boolean): void {
+    if (isNews && !this.#closed) this.#events.onUnanswered();
+    this.#stopsChanged();
+  }
+
+  #stopsChanged(): void {
     this.#events.onState();
+    if (!this.#stops.anyIsAwaited) for (const leave of this.#leaving.splice(0)) leave();
   }
 
   #abandon(line: Line): void {
     line.close();
     if (this.#line === line) this.#broken();
-  }
-
-  get #stopWaits(): boolean {
-    return [...this.#waiting.values()].some(isWorthRepeating);
   }
 
   #send(message: ClientMessage): void {
@@ -220,7 +224,7 @@ export class Connection {
     if (this.#lineState === 'refused') return;
     this.#setLineState('broken');
     for (const [id, deed] of this.#waiting) if (!isWorthRepeating(deed)) this.#waiting.delete(id);
-    if (this.#stopWaits) this.#retryMs = FIRST_RETRY_MS;
+    if (this.#stops.anyWaits) this.#retryMs = FIRST_RETRY_MS;
     this.#parts.after(this.#retryMs, () => this.#open());
     this.#retryMs = Math.min(LONGEST_RETRY_MS, this.#retryMs * 2);
   }
@@ -266,7 +270,10 @@ export class Connection {
         this.#events.onState();
         return;
       case 'error':
-        if (message.id !== null) this.#waiting.delete(message.id);
+        if (message.id !== null) {
+          this.#waiting.delete(message.id);
+          if (this.#stops.waits(message.id)) this.#shoutIf(this.#stops.refused(message.id));
+        }
         this.#events.onRefused(message.sentence);
         if (message.final && forGood.includes(message.code)) this.#refused();
         return;
@@ -285,7 +292,7 @@ export class Connection {
 
   #refused(): void {
     this.#setLineState('refused');
-    for (const [id, deed] of this.#waiting) if (deed.do === 'stop') this.#unanswered(id);
+    this.#shoutIf(this.#stops.allAreLate());
   }
 
   #frame(frame: Frame): void {
@@ -302,18 +309,15 @@ export class Connection {
   }
 
   #acknowledged({ id, stop }: Extract<ServerMessage, { type: 'ack' }>): void {
-    const deed = this.#waiting.get(id);
     this.#waiting.delete(id);
-    // A stop that was none: the microphone heard the tool say the very word.
-    const answer = stop ?? (deed?.do === 'stop' ? 'none' : undefined);
-    if (answer === undefined) return;
-    this.#stop = answer;
-    this.#events.onState();
+    if (!this.#stops.waits(id)) return;
+    this.#stops.answered(id, stop ?? 'none');
+    this.#stopsChanged();
   }
 
   #setState(state: BayState): void {
     // What was stopped is no longer there: nothing of it is shown over what comes.
-    if (this.#state?.session && state.session === null) this.#stop = 'none';
+    if (this.#state?.session && state.session === null) this.#stops.forget();
     this.#state = state;
     this.#takenAtMs = this.#parts.nowMs();
     this.#events.onState();

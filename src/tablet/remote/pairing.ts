@@ -6,6 +6,7 @@ import {
   PROTOCOL_VERSION,
   pairAnswerSchema,
 } from '../../server/protocol/index.ts';
+import { kept } from '../kept.ts';
 
 /** Why this device could not be paired: one sentence. */
 class PairingError extends Error {
@@ -38,23 +39,22 @@ export async function pair(code: string, device: string): Promise<PairAnswer> {
 /** The pairing that this device had before. One that has run out may still stop a session: the laptop decides. */
 export function loadPairing(): PairAnswer | null {
   try {
-    return pairAnswerSchema.parse(JSON.parse(localStorage.getItem(KEY) ?? 'null'));
+    return pairAnswerSchema.parse(JSON.parse(kept.read(KEY) ?? 'null'));
   } catch (cause) {
     if (cause instanceof z.ZodError || cause instanceof SyntaxError) return null;
     throw cause;
   }
 }
 
-export const keepPairing = (pairing: PairAnswer): void => localStorage.setItem(KEY, JSON.stringify(pairing));
+export const keepPairing = (pairing: PairAnswer): void => kept.write(KEY, JSON.stringify(pairing));
 
-export const forgetPairing = (): void => localStorage.removeItem(KEY);
+export const forgetPairing = (): void => kept.remove(KEY);
 
 const JOINED_KEY = 'first-fire-joined';
 
 /** Whether this device is in its bay; kept, so that a page that is loaded anew comes back to it. */
 export const keepJoined = (isJoined: boolean): void =>
-  isJoined ? localStorage.setItem(JOINED_KEY, 'yes') : localStorage.removeItem(JOINED_KEY);
+  isJoined ? kept.write(JOINED_KEY, 'yes') : kept.remove(JOINED_KEY);
 
 /** The pairing of the bay that nobody has left on this device. */
-export const loadJoined = (): PairAnswer | null =>
-  localStorage.getItem(JOINED_KEY) === null ? null : loadPairing();
+export const loadJoined = (): PairAnswer | null => (kept.read(JOINED_KEY) === null ? null : loadPairing());

@@ -1,7 +1,10 @@
 import type { Face } from '../face/face.ts';
 
-/** Acts each time that a line to the laptop is there: now, if it is, and after each break. */
-export function whenConnected(face: Face, act: () => void): void {
+/**
+ * Acts each time that a line to the laptop is there: now, if it is, and after each break.
+ * @returns what ends that
+ */
+export function whenConnected(face: Face, act: () => void): () => void {
   let before = '';
   const look = () => {
     const now = face.state().bay?.link.state ?? '';
@@ -9,5 +12,5 @@ export function whenConnected(face: Face, act: () => void): void {
     before = now;
   };
   look();
-  face.watch(look);
+  return face.watch(look);
 }

@@ -8,10 +8,10 @@ import { beginLocal, type LocalSession, resumeLocal } from '../local/local-sessi
 import { keepOffline, type Offline, type Update } from '../offline/register.ts';
 import { allRecords, type KeptRecord, linesOf, recordOf } from '../record/data-base.ts';
 import { asFile } from '../record/log-in-browser.ts';
-import { type BaySession, joinBay } from '../remote/bay-session.ts';
+import type { BaySession } from '../remote/bay-session.ts';
+import { enterBay } from '../remote/enter-bay.ts';
 import { laptopAnswers } from '../remote/laptop-answers.ts';
-import { forgetPairing, keepJoined, keepPairing, loadJoined, loadPairing, pair } from '../remote/pairing.ts';
-import { sendRecords } from '../remote/upload.ts';
+import { forgetPairing, keepJoined, keepPairing, loadPairing, pair } from '../remote/pairing.ts';
 import { whenConnected } from '../remote/when-connected.ts';
 import { applySettings, keepSettings, loadSettings } from '../settings.ts';
 import { words } from '../words/index.ts';
@@ -34,7 +34,14 @@ const offlineText = (offline: Offline | null) => {
 };
 
 /** The whole page: the start, or a session. */
-export function App({ dataBase }: { readonly dataBase: IDBDatabase }) {
+export function App({
+  dataBase,
+  before,
+}: {
+  readonly dataBase: IDBDatabase;
+  /** Of a page that was loaded anew in the middle of it: STOP is there from its first picture on. */
+  readonly before: BaySession | null;
+}) {
   const [settings, setSettings] = useState(loadSettings);
   const [records, setRecords] = useState<readonly KeptRecord[]>([]);
   const [session, setSession] = useState<LocalSession | null>(null);
@@ -46,19 +53,7 @@ export function App({ dataBase }: { readonly dataBase: IDBDatabase }) {
   const [sending, setSending] = useState('');
   const [update, setUpdate] = useState<Update | null>(null);
   const [updateWaits, setUpdateWaits] = useState('');
-  const enterBay = (answer: PairAnswer): BaySession => {
-    const session = joinBay(answer, devicesFor(settings), { units: settings.units, dataBase });
-    keepJoined(true);
-    // A record is the technician's to send.
-    if (answer.role === 'technician')
-      whenConnected(session, () => void sendRecords(dataBase, answer.token).then(setSending));
-    return session;
-  };
-  /** Of a page that was loaded anew in the middle of it: STOP is there from its first picture on. */
-  const [joined, setJoined] = useState<BaySession | null>(() => {
-    const before = loadJoined();
-    return before && enterBay(before);
-  });
+  const [joined, setJoined] = useState(before);
 
   // While it is rendered: all words below are those of this language.
   useMemo(() => applySettings(settings), [settings]);
@@ -69,6 +64,11 @@ export function App({ dataBase }: { readonly dataBase: IDBDatabase }) {
   }, []);
   const look = useCallback(() => void allRecords(dataBase).then(setRecords), [dataBase]);
   useEffect(look, [look]);
+  useEffect(() => {
+    // A record is the technician's to send.
+    if (joined?.state().role !== 'technician') return;
+    return whenConnected(joined, () => void joined.sendRecords().then(setSending));
+  }, [joined]);
 
   /** What takes a while and may fail with a sentence. */
   const attempt = async (deed: () => Promise<void>) => {
@@ -83,17 +83,24 @@ export function App({ dataBase }: { readonly dataBase: IDBDatabase }) {
     }
   };
   const open = (opening: Promise<LocalSession>) => attempt(async () => setSession(await opening));
+  const goOnHere = async (id: string) => setSession(await resumeLocal(dataBase, id, devicesFor(settings)));
   /** One leads: a copy of the laptop's session is gone on with only while the laptop is away. */
   const resume = (id: string) =>
     attempt(async () => {
-      const devices = devicesFor(settings);
       if ((await recordOf(dataBase, id))?.copyOf && (await laptopAnswers()))
         throw new Error(words.away.laptopIsThere);
-      setSession(await resumeLocal(dataBase, id, devices));
+      await goOnHere(id);
     });
   const enter = (answer: PairAnswer) => {
-    setJoined(enterBay(answer));
+    setJoined(enterBay(answer, settings, dataBase));
     setPairing(false);
+  };
+  /** A stop that nobody answered is told beyond the bay in which it was given. */
+  const leaveBay = async (bay: BaySession) => {
+    keepJoined(false);
+    setJoined(null);
+    setSending('');
+    if ((await bay.close()) === 'unanswered') setSentence(words.stopStates.unanswered);
   };
   const join = (code: string, device: string) =>
     attempt(async () => {
@@ -118,22 +125,21 @@ export function App({ dataBase }: { readonly dataBase: IDBDatabase }) {
     const leave = () => {
       // Refused for good: the next time this device has to be paired again.
       if (joined.state().bay?.link.state === 'refused') forgetPairing();
-      keepJoined(false);
-      setJoined(null);
-      setSending('');
-      void joined.close().then(look);
+      void leaveBay(joined).then(look);
     };
     const { role } = joined.state();
     if (role === 'second') return <Second session={joined} onLeave={leave} />;
     if (role === 'supervisor') return <Supervisor session={joined} onLeave={leave} />;
-    const goOnAlone = () => {
-      const id = joined.state().bay?.session;
-      keepJoined(false);
-      setJoined(null);
-      setSending('');
-      void joined.close().then(() => (id ? resume(id) : look()));
-    };
-    return <Technician face={joined} notice={sending} onLeave={leave} onGoOnAlone={goOnAlone} />;
+    const goOnAlone = () =>
+      attempt(async () => {
+        const id = joined.state().bay?.session;
+        // It may have come back: then STOP is there still, and reaches everybody.
+        if (await laptopAnswers()) return setSending(words.away.laptopIsThere);
+        await leaveBay(joined);
+        if (id) await goOnHere(id);
+        else look();
+      });
+    return <Technician face={joined} notice={sending} onLeave={leave} onGoOnAlone={() => void goOnAlone()} />;
   }
   if (session) {
     const leave = () => {

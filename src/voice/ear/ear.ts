@@ -1,17 +1,20 @@
 import { FrameBuffer } from '../frame-buffer.ts';
 import type { FrontEnd } from '../front-end.ts';
-import { type Matcher, type Meaning, matcherOf } from '../meaning.ts';
+import type { Meaning } from '../meaning.ts';
 import type { EarLevel, Grammar, Heard, Pcm, SoundRecognizer, VoiceHeard } from '../ports.ts';
 import { speechRateHz } from '../resample.ts';
 import { Background } from './background.ts';
 import type { Decoder, Progress, Verdict } from './decoder.ts';
+import { HeldCalls, isCall, sameCallMs } from './held-calls.ts';
 import { type HearingNetwork, hasPhone } from './moment.ts';
 import { NoiseMeter } from './noise-meter.ts';
 import { longestUtteranceMs, patienceFor, usualSilenceMs } from './patience.ts';
+import { fingerprintOf, type Question, questionOf } from './question.ts';
 import { type Sound, stepLength, stepMs } from './sound.ts';
 import type { SpeechDetector } from './speech-detector.ts';
 import { SpokenPart } from './spoken-part.ts';
 import type { StopSpotter } from './stop-spotter.ts';
+import { isOfSomebodyNear } from './verdict.ts';
 import { createVoicePower } from './voice-power.ts';
 
 /**
@@ -44,13 +47,11 @@ export interface EarParts<Prepared> {
   readonly trailingSilenceMs?: number | undefined;
 }
 
-/** What is listened for; a new one each time that the question changes, so that one is told from the next. */
-interface Question<Prepared> {
-  readonly fingerprint: string;
-  readonly prepared: Prepared;
-  readonly matcher: Matcher;
-  /** What calls for help in it, whatever answers it. */
-  readonly callsOf: Matcher;
+/** What one block has become. */
+interface Sensed {
+  /** When it began. */
+  readonly fromMs: number;
+  readonly sounds: readonly Sound[];
 }
 
 /** One stretch of speech. */
@@ -112,52 +113,39 @@ export function createEar<Prepared>({
     report({ kind: 'stop', text });
   }
 
-  let lastCallMs = Number.NEGATIVE_INFINITY;
-  /** A call that was spotted where an answer may be under way: what the decoder is sure of as an answer is no call. */
-  let heldCall: { readonly heard: Heard; readonly atMs: number } | undefined;
+  const held = new HeldCalls();
 
-  /** What answers the question is left to the decoder; while the tool speaks it answers none. */
-  function callFor(text: string, atMs: number): Heard | undefined {
+  /** It is held, since it may stand in an answer; while the tool speaks nothing answers. */
+  function spotted(text: string): void {
     const meaning = asked?.callsOf.meaningOf(text);
-    const answers = !toolSpeaks && asked?.matcher.meaningOf(text)?.kind === 'reply';
-    if (meaning?.kind !== 'stop' || answers || atMs - lastCallMs < sameStopMs) return undefined;
-    return { ...meaning, text };
+    if (isCall(meaning)) held.hold({ ...meaning, text }, sensedMs);
+    if (toolSpeaks) release();
   }
 
-  function call(heard: Heard | undefined, atMs: number): void {
-    heldCall = undefined;
-    if (heard === undefined) return;
-    lastCallMs = atMs;
-    report(heard);
+  /** No answer has come of what was spotted up to a moment. */
+  function release(upToMs?: number): void {
+    held.release(upToMs).forEach(report);
   }
 
-  function spotted(text: string, atMs: number): void {
-    const heard = callFor(text, atMs);
-    if (heard === undefined) return;
-    if (toolSpeaks) call(heard, atMs);
-    else heldCall ??= { heard, atMs };
-  }
-
-  /** No answer has come of what was spotted, or none in time. */
-  function callHeld(): void {
-    if (heldCall !== undefined) call(heldCall.heard, heldCall.atMs);
-  }
-
-  async function sense(block: Pcm): Promise<readonly Sound[]> {
+  async function sense(block: Pcm): Promise<Sensed> {
     const { raw, heard } = await frontEnd.next(block);
-    if (closed) return [];
+    if (closed) return { fromMs: sensedMs, sounds: [] };
+    const fromMs = sensedMs;
     const heardSteps = steps.heard.next(heard);
-    return steps.raw.next(raw).map((step, i) => {
+    const sounds = steps.raw.next(raw).map((step, i) => {
       sensedMs += stepMs;
       const moments = stops?.network.next(step) ?? [];
       for (const moment of moments) {
         const text = stops?.spotter.next(moment);
         if (text !== undefined) stop(text, sensedMs);
         const called = stops?.calls?.next(moment);
-        if (called !== undefined) spotted(called, sensedMs);
+        if (called !== undefined) spotted(called);
       }
       return { raw: step, heard: heardSteps[i] ?? step, moments };
     });
+    // A decoder that hangs or breaks down holds up no call for longer; what is in this block it could not know yet.
+    release(fromMs - longestHeldMs);
+    return { fromMs, sounds };
   }
 
   // Everything else.
@@ -168,9 +156,12 @@ export function createEar<Prepared>({
   let toolCeasedMs = Number.NEGATIVE_INFINITY;
   const recent: Sound[] = [];
 
-  async function follow(sounds: readonly Sound[]): Promise<void> {
+  async function follow({ fromMs, sounds }: Sensed): Promise<void> {
+    // Where the decoder broke down the rest of a block is lost, but no time.
+    followedMs = fromMs;
     for (const sound of sounds) {
       followedMs += stepMs;
+      if (utterance === undefined) release(followedMs - noticedLateMs);
       const now = speech.next(sound);
       const power = voicePower(sound.raw);
       // What the tool says itself is nobody's talk.
@@ -179,8 +170,6 @@ export function createEar<Prepared>({
       if (recent.length > Math.ceil(speech.preRollMs / stepMs)) recent.shift();
       if (utterance !== undefined) await goOn(utterance, sound, now.speech);
       else if (now.begins && asked !== undefined) await begin(asked);
-      const heldMs = followedMs - (heldCall?.atMs ?? followedMs);
-      if (heldMs >= (utterance === undefined ? noticedLateMs : longestHeldMs)) callHeld();
       meter.next(sound.raw, utterance !== undefined);
     }
   }
@@ -211,11 +200,11 @@ export function createEar<Prepared>({
     const verdict = await decoder.end();
     // Over first, so that whoever is told of it finds the ear between utterances.
     utterance = undefined;
-    // What belonged to this one is no beginning of the next; where nothing was heard yet, it may be.
-    if (verdict.kind !== 'nothing') recent.length = 0;
+    // What belonged to this one is no beginning of the next; where nobody near was heard yet, it may be.
+    if (isOfSomebodyNear(verdict)) recent.length = 0;
     if (verdict.kind === 'stop') stopIn(current, verdict.text);
-    if (verdict.kind === 'taken' && answers(current, verdict.text)) heldCall = undefined;
-    callHeld();
+    if (verdict.kind === 'taken' && answers(current, verdict.text)) held.answered(current.fromMs, followedMs);
+    release(followedMs);
     tellVoice(current);
     if (verdict.kind !== 'stop')
       conclude(current, tooLong ? { kind: 'unclear', text: '', reason: 'tooLong' } : verdict);
@@ -227,8 +216,9 @@ export function createEar<Prepared>({
     return !underTool && question === asked && (kind === 'reply' || kind === 'number');
   };
 
-  const stoppedIn = ({ fromMs }: Utterance<Prepared>) =>
-    Math.max(lastStopMs, lastCallMs) >= fromMs - sameStopMs;
+  const stoppedIn = ({ fromMs }: Utterance<Prepared>) => lastStopMs >= fromMs - sameStopMs;
+  const stoppedOrCalledIn = (current: Utterance<Prepared>) =>
+    stoppedIn(current) || held.calledSince(current.fromMs - sameCallMs);
 
   /** A stop that the decoder heard: once for an utterance, whoever hears it first. */
   function stopIn(current: Utterance<Prepared>, text: string): void {
@@ -238,7 +228,7 @@ export function createEar<Prepared>({
   /** The tool's own voice in it would be taken for somebody's. */
   function tellVoice(ended: Utterance<Prepared>): void {
     const voice = ended.underTool || closed ? null : voiceIn?.(ended.spoken.samples());
-    if (voice) onVoice({ voice, stopped: stoppedIn(ended) });
+    if (voice) onVoice({ voice, stopped: stoppedOrCalledIn(ended) });
   }
 
   let lastNumberMs = Number.NEGATIVE_INFINITY;
@@ -256,14 +246,16 @@ export function createEar<Prepared>({
   function conclude(ended: Utterance<Prepared>, verdict: Exclude<Verdict, { kind: 'stop' }>): void {
     if (verdict.kind === 'nothing') return;
     const meaning = meaningIn(ended, verdict.text);
-    if (ended.underTool || stoppedIn(ended)) return;
+    if (ended.underTool || stoppedOrCalledIn(ended)) return;
     if (verdict.kind === 'unclear') {
       report(verdict);
       return;
     }
     const { text, certainty } = verdict;
-    if (meaning?.kind === 'stop')
-      meaning.calls === undefined ? stop(text, followedMs) : call(callFor(text, followedMs), followedMs);
+    if (isCall(meaning)) {
+      held.hold({ ...meaning, text }, followedMs);
+      release(followedMs);
+    } else if (meaning?.kind === 'stop') stop(text, followedMs);
     else if (meaning === undefined || ended.question !== asked)
       report({ kind: 'unclear', text, reason: 'outOfGrammar' });
     else report({ ...meaning, text, confidence: certainty });
@@ -275,22 +267,14 @@ export function createEar<Prepared>({
 
   return {
     listen(grammar: Grammar) {
-      const fingerprint = JSON.stringify(grammar);
-      if (closed || fingerprint === asked?.fingerprint) return;
-      const matcher = matcherOf(grammar);
-      const { calls = [] } = grammar;
-      const callsOf = matcherOf({
-        key: grammar.key,
-        language: grammar.language ?? 'en',
-        stop: [],
-        replies: [],
-        calls,
-      });
-      asked = { fingerprint, prepared: decoder.prepare(grammar, matcher), matcher, callsOf };
+      if (closed || fingerprintOf(grammar) === asked?.fingerprint) return;
+      asked = questionOf(grammar, decoder);
       stops?.spotter.listen(grammar.stop);
-      stops?.calls?.listen(calls.flatMap(({ wordings }) => wordings));
+      stops?.calls?.listen((grammar.calls ?? []).flatMap(({ wordings }) => wordings));
     },
     onlyStop(active) {
+      // They were heard before it spoke.
+      if (active && !toolSpeaks) release();
       if (toolSpeaks && !active) toolCeasedMs = followedMs;
       toolSpeaks = active;
       if (active && utterance !== undefined) utterance.underTool = true;

@@ -9,3 +9,7 @@ export function verdictOf(text: string, certainty: number, leastCertainty: numbe
   if (!(certainty >= leastCertainty)) return { kind: 'unclear', text, reason: 'lowConfidence' };
   return { kind: 'taken', text, certainty };
 }
+
+/** Whether somebody near was heard: who is far away may have been taken up in the middle of somebody's beginning. */
+export const isOfSomebodyNear = (verdict: Verdict): boolean =>
+  verdict.kind !== 'nothing' && !(verdict.kind === 'unclear' && verdict.reason === 'farAway');

@@ -14,9 +14,9 @@ import { goodBody, goodPauseMs } from './good.ts';
 
 export const job: JobCard = { vehicle: 'V', engine: 'E', technician: 'T', second: 'S', supervisor: 'U' };
 
-const isSaid = (params: unknown): params is Said =>
+export const isSaid = (params: unknown): params is Said =>
   typeof params === 'object' && params !== null && 'line' in params && 'priority' in params;
-const isNote = (params: unknown): params is Note =>
+export const isNote = (params: unknown): params is Note =>
   typeof params === 'object' && params !== null && 'kind' in params && 'data' in params;
 
 /** What one event did: where it led from and to, what was said and what went on the record. */

@@ -5,6 +5,7 @@ import { gateMet } from '../../../machines/progress.ts';
 import type { Gate } from '../../../machines/vocabulary.ts';
 import type { StepId } from '../../../prompts/types.ts';
 import type { Driver } from '../helpers/driver.ts';
+import { anyCranking, firing } from '../helpers/gates-by-hand.ts';
 import { demoBoat, demoFour, demoGenset, demoSix } from '../helpers/profiles.ts';
 import { sessionAt } from './sessions.ts';
 
@@ -85,27 +86,6 @@ const behind: Readonly<Record<Gate, readonly StepId[]>> = {
   handedBack: ['signOff.handBack'],
   signature: ['signOff.sign'],
 };
-
-const anyCranking = [
-  'stopWordsProved',
-  'peopleSafe',
-  'coolantReady',
-  'oilReady',
-  'sensorsConnected',
-  'walkRoundDone',
-  'turnsFreely',
-] as const satisfies readonly Gate[];
-
-const firing = [
-  ...anyCranking,
-  'fuelReady',
-  'fuelPrimed',
-  'oilPrimed',
-  'fuellingRestored',
-  'batteryReady',
-  'lampsRight',
-  'noBlockingFault',
-] as const satisfies readonly Gate[];
 
 const cranks = [
   {

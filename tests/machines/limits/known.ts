@@ -1,17 +1,15 @@
 import type { Context, Reading } from '../../../machines/context.ts';
+import { initialContext, procedureFor } from '../../../machines/first-start.ts';
 import type { StepId } from '../../../prompts/types.ts';
 import { isQuantity } from '../../../src/engineering/quantities/table.ts';
 import type { Profile } from '../../../src/profile/schema.ts';
-import { Driver } from '../helpers/driver.ts';
+import { job } from '../helpers/driver.ts';
 import type { Shown } from './sessions.ts';
 
-const fresh = new Map<Profile, Context>();
-
-/** What a session knows that has only just begun. */
 function begun(profile: Profile): Context {
-  const known = fresh.get(profile) ?? new Driver(profile).context;
-  fresh.set(profile, known);
-  return known;
+  const [first] = procedureFor(profile);
+  if (!first) throw new Error('The procedure has steps.');
+  return initialContext({ input: { profile, job } }, first);
 }
 
 /** Readings of one quantity in one step, by seconds of the session. */

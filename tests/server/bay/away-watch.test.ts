@@ -1,5 +1,7 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { english } from '../../../prompts/en/index.ts';
+import { readLog } from '../../../src/record/index.ts';
+import { readRecorded } from '../../../src/record/vocabulary/index.ts';
 import { AwayWatch, goesOnUnheard, saidOfSecondGone } from '../../../src/server/bay/away-watch.ts';
 import { CurrentRun } from '../../../src/server/bay/current-run.ts';
 import type { Run } from '../../../src/server/bay/run.ts';
@@ -94,8 +96,37 @@ describe('Who has left a bay', () => {
     const closed = await at(CRANKING);
     closed.leaves(closed.technician);
     closed.away.close();
+    expect(vi.getTimerCount()).toBe(1);
     vi.advanceTimersByTime(60_000);
     expect(closed.bench.key()).toBe(CRANKING);
+    // Nor does anybody who leaves then keep the program from its end.
+    closed.leaves(closed.second);
+    closed.crew.came(closed.technician);
+    closed.leaves(closed.technician);
+    expect(vi.getTimerCount()).toBe(0);
+  });
+
+  test('and led is waited for no longer because another one leaves as well; the stop is the tool’s', async () => {
+    const { bench, technician, second, leaves } = await at(CRANKING);
+    leaves(technician);
+    vi.advanceTimersByTime(9_999);
+    leaves(second);
+    vi.advanceTimersByTime(1);
+    expect(bench.session.moment.context.stop).toMatchObject({ by: 'technician' });
+    await bench.session.settled();
+    const { entries } = readRecorded((await readLog(bench.path)).entries);
+    const events = entries.flatMap(entry => (entry.kind === 'event' ? [entry.data] : []));
+    expect(events.at(-1)).toMatchObject({ type: 'stop', by: 'technician', via: 'tool' });
+  });
+
+  test('is called out ahead of everything else beside an engine that runs, if it is the second person’s', async () => {
+    const { bench, second, leaves } = await at('warmUp.watch.between');
+    leaves(second);
+    vi.advanceTimersByTime(4_000);
+    expect(bench.happenings.filter(each => each.kind === 'said').at(-1)).toMatchObject({
+      line: 'secondGoneRunning',
+      hazard: true,
+    });
   });
 
   test('is missed after the time that a page takes to be loaded anew, if it is the second person’s', async () => {

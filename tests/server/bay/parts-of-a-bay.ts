@@ -92,15 +92,27 @@ export async function partsOfABay() {
   };
   /** The next sessions are begun when this has settled. */
   let gate: Promise<void> = Promise.resolve();
+  /** The record of the session that broke off when the server ended. */
+  let brokeOff: string | null = null;
+  let made: Run | null = null;
+  const goOn = async (path: string): Promise<Resumed> => {
+    await gate;
+    const resumed = await Run.resume({ id: 'gone on with', path }, clockFrom, mouths, news);
+    made = resumed.run;
+    return resumed;
+  };
+  const left: string[] = [];
   const starter = {
     start: async () => {
       await gate;
-      return Run.start(place(), header, clockFrom, mouths, news);
+      made = await Run.start(place(), header, clockFrom, mouths, news);
+      return made;
     },
-    goOn: (_bay: string, path: string): Promise<Resumed> =>
-      Run.resume({ id: 'gone on with', path }, clockFrom, mouths, news),
-    resume: async () => null,
-    leave: async () => {},
+    goOn: (_bay: string, path: string) => goOn(path),
+    resume: async () => (brokeOff === null ? null : goOn(brokeOff)),
+    leave: async (bay: string) => {
+      left.push(bay);
+    },
   };
 
   const done = new DoneCommands();
@@ -170,6 +182,14 @@ export async function partsOfABay() {
     holdUp: (until: Promise<void>) => {
       gate = until;
     },
+    /** The server ended while this record was written. */
+    brokeOff: (path: string) => {
+      brokeOff = path;
+    },
+    /** The session that was made last, whether it came to be seen or not. */
+    made: () => made,
+    /** The bays that a restart would find no session of. */
+    left,
     run: running,
     key: () => stateName(running().session.moment),
     /** The commands that stand on the record of this session, in their order. */

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { KEY_TURNED_MS } from '../../../machines/progress.ts';
-import { latch, partsOfABay, slowDisk } from './parts-of-a-bay.ts';
+import { allElse, latch, partsOfABay, slowDisk } from './parts-of-a-bay.ts';
 
 async function begun() {
   const bay = await partsOfABay();
@@ -100,6 +100,35 @@ describe('A stop', () => {
       expect(stopping.stop(supervisor, id, { cause: 'someoneHurt' })).toEqual(AGAIN);
     await run().session.settled();
     expect(await notBelievedOn(run())).toEqual(['smokeOrFire', 'someoneHurt']);
+  });
+});
+
+describe('A call for help that a microphone heard', () => {
+  const heard = { via: 'voice', cause: 'someoneHurt' } as const;
+
+  test('while the tool says that very word is no stop: it is answered at once as none, and stands on the record once', async () => {
+    const bay = await begun();
+    const { stopping, technician, second, run } = bay;
+    expect(stopping.stop(second, '1', { cause: 'someoneHurt' })).toEqual(NEW);
+    await allElse();
+    expect(run().session.saysItself('someoneHurt')).toBe(true);
+    const disk = slowDisk(run().record);
+    for (const id of ['2', '3']) expect(stopping.stop(technician, id, heard)).toEqual({ again: false });
+    // Of another thing it says nothing, and by touch nobody hears it.
+    expect(stopping.stop(technician, '4', { via: 'voice', cause: 'smokeOrFire' })).toEqual(NEW);
+    disk.release();
+    await run().session.settled();
+    expect(await bay.notBelievedOn(run())).toEqual(['someoneHurt']);
+    expect(await bay.commandsOn(run())).toEqual(['begin', 'stop', 'stop']);
+  });
+
+  test('is one as soon as the tool has fallen silent, and by touch at any time', async () => {
+    const { stopping, technician, second, run } = await begun();
+    expect(run().session.saysItself('someoneHurt')).toBe(false);
+    expect(stopping.stop(technician, '1', heard)).toEqual(NEW);
+    await allElse();
+    expect(run().session.saysItself('someoneHurt')).toBe(true);
+    expect(stopping.stop(second, '2', { cause: 'someoneHurt' })).toMatchObject({ stop: 'stopped' });
   });
 });
 

@@ -64,7 +64,7 @@ export function scriptedDecoder(
 }
 
 /** What a stream is made of, 30 ms at a time: the sample value tells the network beside it what it hears there. */
-const codes = { quiet: 0, near: 0.3, doubt: 0.4, stop: 0.5, hum: 0.6, call: 0.7 } as const;
+const codes = { quiet: 0, near: 0.3, doubt: 0.4, stop: 0.5, hum: 0.6, call: 0.7, hurt: 0.8 } as const;
 export type Part = keyof typeof codes;
 
 const momentSamples = 480;
@@ -79,10 +79,17 @@ const nearness: Readonly<Record<Part, number>> = {
   stop: 0.05,
   hum: 0.6,
   call: 0.05,
+  hurt: 0.05,
 };
 
 /** What is heard in them; in a hum, a noise as of somebody near, there are no phones. */
-const phoneIn: Readonly<Partial<Record<Part, string>>> = { near: 'N', doubt: 'N', stop: 'AA', call: 'F' };
+const phoneIn: Readonly<Partial<Record<Part, string>>> = {
+  near: 'N',
+  doubt: 'N',
+  stop: 'AA',
+  call: 'F',
+  hurt: 'HH',
+};
 
 function partOf(samples: Float32Array): Part {
   const value = samples[0] ?? 0;
@@ -116,10 +123,12 @@ const scriptedSpotter = (): StopSpotter => ({
   next: ({ early }) => (early[1] === 0 ? 'stop' : undefined),
 });
 
-/** The same of a call for help, which is an F. */
+const callIn = { F: 'fire', HH: 'someone is hurt' } as const;
+
+/** The same of calls for help: fire is an F, and somebody who is hurt an HH. */
 const scriptedCalls = (): StopSpotter => ({
   listen: () => {},
-  next: ({ early }) => (early[outputOf('F') ?? 0] === 0 ? 'fire' : undefined),
+  next: ({ early }) => Object.entries(callIn).find(([phone]) => early[outputOf(phone) ?? 0] === 0)?.[1],
 });
 
 /** An ear of real parts but for network and decoder, which answer by script. */

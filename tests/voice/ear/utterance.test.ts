@@ -158,6 +158,28 @@ describe('an utterance', () => {
     expect(given[1]?.sound.length).toBeGreaterThanOrEqual(21);
   });
 
+  it('of somebody far away gives its end to the next, as one that was nothing does', async () => {
+    const { decoder, given } = scriptedDecoder({
+      outlook: () => 'complete',
+      verdict: nth => (nth === 1 ? { kind: 'unclear', text: 'correct', reason: 'farAway' } : yes),
+    });
+    const { play } = rig(decoder);
+    await play(quiet(600), near(60), quiet(210), near(60), quiet(60));
+    expect(given[1]?.sound.length).toBeGreaterThanOrEqual(21);
+  });
+
+  it('counts though the decoder broke down before it in the midst of a long block', async () => {
+    const broken = [new Error('broken')];
+    const wait = async () => {
+      for (const error of broken.splice(0)) throw error;
+    };
+    const { ear, play, heard } = rig(scriptedDecoder({ wait }).decoder);
+    const samples = concatenate([quiet(300), near(300), quiet(2_400)]);
+    await expect(ear.hear({ samples, sampleRateHz: 16_000 })).rejects.toThrow('broken');
+    await play(quiet(900), part('stop', 30), quiet(1_500), near(300), quiet(600));
+    expect(heard().map(({ kind }) => kind)).toEqual(['reply', 'stop', 'reply']);
+  });
+
   it('that was nothing is not reported, and one that no wording stands for is unclear', async () => {
     const nothing = scriptedDecoder({ verdict: () => ({ kind: 'nothing' }) });
     const silent = rig(nothing.decoder);

@@ -103,8 +103,7 @@ export class Commands {
         record();
         return current.declineHold();
       case 'stop':
-        if (stopping.isEcho(deed)) stopping.notCarriedOut(by, id, deed, 'toolSpoke');
-        else stopping.stop(by, id, deed);
+        stopping.stop(by, id, deed);
         return;
       default:
         return this.#answer(by, id, deed);

@@ -1,0 +1,258 @@
+import { describe, expect, it } from 'vitest';
+import type { Context, OpenItem, StopRecord } from '../../machines/context.ts';
+import { procedureFor } from '../../machines/first-start.ts';
+import { offerOf } from '../../machines/moment.ts';
+import { callForHelp } from '../../machines/urgent.ts';
+import type { Cause } from '../../machines/vocabulary.ts';
+import type { ReplyId } from '../../prompts/types.ts';
+import { ofKind } from '../../src/record/vocabulary/index.ts';
+import type { Driver } from './helpers/driver.ts';
+import { standingIn } from './helpers/forged.ts';
+import { demoGenset, demoSix } from './helpers/profiles.ts';
+import { stoppedAt } from './helpers/stopped-at.ts';
+
+const upTo = (id: string) => {
+  const ids = procedureFor(demoSix).map(step => step.id);
+  return ids.slice(0, ids.indexOf(id as (typeof ids)[number]));
+};
+const passedIn = (driver: Driver) => driver.last.notes.filter(ofKind('passed')).map(({ data }) => data.step);
+
+describe('a stop word that is tried out', () => {
+  const atFirst = (known: Partial<Context> = {}) =>
+    standingIn(
+      demoSix,
+      { procedure: { job: { stopTechnician: 'asking' } } },
+      { step: 'job.stopTechnician', done: upTo('job.stopTechnician'), ...known },
+    );
+
+  it('by the technician leads on to that of the second person; both are confirmed together', () => {
+    const driver = atFirst().stop({ by: 'technician' });
+    expect(driver.name).toBe('stopped.drillGoesOn');
+    driver.stop({ by: 'second' });
+    expect(driver.name).toBe('stopped.drill');
+    driver.reply('thatWasTheDrill');
+    expect(passedIn(driver)).toEqual(['job.stopTechnician', 'job.stopSecond']);
+    expect(driver.context.done.slice(-2)).toEqual(['job.stopTechnician', 'job.stopSecond']);
+    expect(driver.context).toMatchObject({ stop: null, misheard: 0 });
+  });
+
+  it('of one who has proved it already is neither asked for nor passed once more', () => {
+    const driver = atFirst({ done: [...upTo('job.stopTechnician'), 'job.stopSecond'] });
+    driver.stop({ by: 'technician' });
+    expect(driver.name).toBe('stopped.drill');
+    driver.reply('thatWasTheDrill');
+    expect(passedIn(driver)).toEqual(['job.stopTechnician']);
+    expect(driver.context.done.filter(id => id === 'job.stopSecond')).toHaveLength(1);
+  });
+
+  it('twice within a breath, or once more by the technician, is no word of the second person', () => {
+    const heard = () => atFirst().stop({ by: 'technician' });
+    expect(heard().stop({ by: 'technician', afterMs: 100 }).name).toBe('stopped.drillGoesOn');
+    expect(heard().stop({ by: 'technician', afterMs: 5000 }).name).toBe('stopped.drillGoesOn');
+    // A held key repeats, also at a device that both of them use.
+    const key = () => atFirst().stop({ by: 'technician', via: 'keys' });
+    expect(key().stop({ by: 'second', via: 'keys', afterMs: 799 }).name).toBe('stopped.drillGoesOn');
+    expect(key().stop({ by: 'second', via: 'keys', afterMs: 800 }).name).toBe('stopped.drill');
+    expect(key().stop({ by: 'second', via: 'touch', afterMs: 100 }).name).toBe('stopped.drill');
+    expect(heard().stop({ by: 'second', via: 'voice', afterMs: 100 }).name).toBe('stopped.drill');
+  });
+
+  it('by the second person alone is a stop like any other', () => {
+    expect(atFirst().stop({ by: 'second' }).name).toBe('stopped.makingSafe');
+  });
+
+  it('that names its cause is no drill, and nor is any stop within that one', () => {
+    const fire = atFirst().send({ type: 'stop', cause: 'smokeOrFire' }, { by: 'technician' });
+    expect(fire.name).toBe('stopped.makingSafe');
+    expect(fire.lines).toContain('fireCall');
+    fire.stop({ by: 'technician' });
+    expect(fire.name).toBe('stopped.makingSafe');
+    expect(fire.lines).toContain('fireCall');
+    expect(fire.context.done).not.toContain('job.stopTechnician');
+  });
+
+  it('that a cause is known of already, is none once more', () => {
+    const stop = {
+      ...stoppedAt('job.stopTechnician', null),
+      cause: 'oilLeak' as const,
+      by: 'technician' as const,
+    };
+    const driver = standingIn(demoSix, { stopped: 'askingCause' }, { step: 'job.stopTechnician', stop });
+    expect(driver.stop({ by: 'technician' }).name).toBe('stopped.makingSafe');
+  });
+});
+
+describe('everything off, but for the way out', () => {
+  const stop = (more: Partial<StopRecord> = {}): StopRecord => ({
+    ...stoppedAt('warmUp.watch', null),
+    ...more,
+  });
+  const makingSafe = (more: Partial<StopRecord> = {}, known: Partial<Context> = {}) =>
+    standingIn(demoSix, { stopped: 'makingSafe' }, { step: 'warmUp.watch', stop: stop(more), ...known });
+
+  it('takes that it runs on, fire and injury from anybody, ahead of all that is asked', () => {
+    const urgent = {
+      stillRunning: { also: ['overspeed'] },
+      causeSmokeOrFire: { cause: 'smokeOrFire', also: [] },
+      causeSomeoneHurt: { cause: 'someoneHurt', also: [] },
+    } as const;
+    for (const [id, known] of Object.entries(urgent)) {
+      for (const by of ['technician', 'second'] as const) {
+        const driver = makingSafe().reply(id as ReplyId, { by });
+        expect(driver.name).toBe('stopped.makingSafe');
+        expect(driver.context.stop).toMatchObject(known);
+        expect(driver.last.said[0]).toMatchObject({ priority: 'hazard' });
+      }
+    }
+    expect(offerOf(makingSafe().moment)).toMatchObject({
+      replies: expect.arrayContaining(Object.keys(urgent)),
+      anybodys: Object.keys(urgent),
+    });
+  });
+
+  it('calls out what to do again after fifteen seconds, and from half a minute on with what cuts it off', () => {
+    const driver = makingSafe();
+    driver.stop({ by: 'second' });
+    const calls: [number, readonly string[]][] = [];
+    for (let call = 0; call < 4; call += 1) {
+      const beforeMs = driver.nowMs;
+      driver.ring();
+      calls.push([driver.nowMs - beforeMs, driver.lines]);
+    }
+    expect(calls).toEqual([
+      [15_000, ['notOffYet', 'areAllOff']],
+      [15_000, ['stopHeardCut', 'areAllOff']],
+      [30_000, ['stopHeardCut', 'areAllOff']],
+      [30_000, ['stopHeardCut', 'areAllOff']],
+    ]);
+    expect(driver.last.said[0]).toMatchObject({ priority: 'hazard', once: true });
+  });
+
+  it('is left alone where the engine stood: nothing is called out again', () => {
+    const standing = standingIn(
+      demoSix,
+      { procedure: { walkRound: { tools: 'asking' } } },
+      { step: 'walkRound.tools' },
+    ).stop();
+    expect(standing.name).toBe('stopped.makingSafe');
+    expect(standing.alarmMs).toBeNull();
+  });
+
+  it('no cause but fire and injury has help called', () => {
+    expect(callForHelp('oilLeak')).toEqual([]);
+    expect(callForHelp('smokeOrFire')).toHaveLength(1);
+    expect(callForHelp('someoneHurt')).toHaveLength(1);
+  });
+});
+
+describe('once the cause of a stop is known', () => {
+  const openItems: readonly OpenItem[] = [
+    { step: 'checks.charging', quantity: 'chargingVoltage', si: 13, by: 'technician' },
+    { step: 'fill.coolantFreezePoint', by: 'technician' },
+  ];
+  const skips = [
+    { step: 'prime.strokes', reason: 'done', by: 'technician' },
+    { step: 'fill.coolantFreezePoint', reason: 'no tester', by: 'technician' },
+  ] as const;
+  const named = (
+    cause: Exclude<Cause, 'drill' | 'toolRestarted' | 'binds'>,
+    known: Partial<Context> = {},
+  ) => {
+    const id = `cause${cause[0]?.toUpperCase()}${cause.slice(1)}` as ReplyId;
+    return standingIn(
+      demoSix,
+      { stopped: 'askingCause' },
+      {
+        step: 'warmUp.watch',
+        done: upTo('warmUp.watch'),
+        stop: stoppedAt('warmUp.watch', null),
+        openItems,
+        skips,
+        ...known,
+      },
+    ).reply(id, { via: 'keys' });
+  };
+
+  it('what was open or skipped in a step that is done again is no longer so, and the rest stays', () => {
+    const driver = named('fuelLeak');
+    expect(driver.name).toBe('stopped.reopened');
+    expect(driver.context.openItems).toEqual([openItems[1]]);
+    expect(driver.context.skips).toEqual([skips[1]]);
+  });
+
+  it('what is put back stands on the list, on the record and among what is asked as a check', () => {
+    const driver = named('fuelLeak', { again: ['prime.firm', 'job.card'] });
+    const { reopened, again, done } = driver.context;
+    expect(reopened?.slice(0, 2)).toEqual(['fill.firstFilterPreFilled', 'fill.secondFilterDry']);
+    expect(reopened).toEqual(upTo('warmUp.watch').filter(id => !done.includes(id)));
+    expect(again).toEqual([...new Set(['prime.firm', 'job.card', ...(reopened ?? [])])]);
+    expect(driver.last.notes).toContainEqual({
+      kind: 'reopened',
+      data: { cause: 'fuelLeak', steps: reopened },
+    });
+  });
+
+  it('a stop within a stop adds to what the first one has put back', () => {
+    const driver = named('faultCode', { reopened: ['job.card'] });
+    expect(driver.context.reopened?.slice(0, 2)).toEqual(['job.card', 'walkRound.sensors']);
+  });
+
+  it.each([
+    ['coolantLeak', 'hotCap'],
+    ['overheating', 'hotCap'],
+    ['coolantInCylinder', 'hydraulicLock'],
+    ['noStart', 'noStartingFluid'],
+    ['fuelLeak', 'railHolds'],
+    ['oilLeak', 'handsIn'],
+    ['other', 'handsIn'],
+  ] as const)('of %s people are warned first: %s', (cause, line) => {
+    const [said] = named(cause).last.said;
+    expect(said).toMatchObject({ line, priority: 'hazard', values: { out: { line: 'keyOut' } } });
+  });
+
+  it('of what puts nobody in danger it is only said that it is kept', () => {
+    expect(named('falseAlarm').last.said[0]).toMatchObject({ line: 'causeKept', priority: 'notice' });
+    expect(named('someoneHurt').lines).toContain('causeKept');
+  });
+
+  it('and nothing is known to be given back any more where the engine will run again', () => {
+    expect(named('fuelLeak', { handedBack: true }).context.handedBack).toBe(false);
+    const atEnd = { step: 'signOff.sign', done: upTo('signOff.sign'), handedBack: true } as const;
+    expect(named('falseAlarm', { ...atEnd, stop: stoppedAt('signOff.sign', null) }).context.handedBack).toBe(
+      true,
+    );
+    expect(
+      named('falseAlarm', { ...atEnd, handedBack: false, stop: stoppedAt('signOff.sign', null) }).context,
+    ).toMatchObject({ handedBack: false });
+  });
+
+  it('a start that knocked has ended: nothing is put back', () => {
+    const driver = named('knocking');
+    expect(driver.name).toBe('stopped.causeReadBack');
+    driver.reply('yes', { via: 'keys' });
+    expect(driver.name).toBe('ended');
+    expect(driver.last.notes).toContainEqual({
+      kind: 'barred',
+      data: { step: 'warmUp.watch', why: 'knockingEnds' },
+    });
+    expect(driver.last.said).toMatchObject([
+      { line: 'knockingEnds', priority: 'hazard' },
+      { line: 'endedBarred' },
+    ]);
+  });
+});
+
+it('an engine that its key does not stop is named with what cuts it off, from the first call on', () => {
+  const call = (cause: Cause) =>
+    standingIn(demoGenset, { procedure: { warmUp: { hose: 'asking' } } }, { step: 'warmUp.hose' }).send(
+      { type: 'stop', cause },
+      { by: 'technician', via: 'bus' },
+    ).last.said[0];
+  const off = 'mode switch to off';
+  const cut = { line: 'cutAt', values: { at: 'emergency button of the set' } };
+  for (const cause of ['overspeed', 'firedUnfuelled'] as const)
+    expect(call(cause)).toMatchObject({ line: 'stopCauseCut', values: { cause: { cause }, off, cut } });
+  const plain = call('noOilPressure');
+  expect(plain).toMatchObject({ line: 'stopCause', values: { cause: { cause: 'noOilPressure' }, off } });
+  expect(plain?.values).not.toHaveProperty('cut');
+});

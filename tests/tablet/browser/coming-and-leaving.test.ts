@@ -1,0 +1,54 @@
+import { expect, it } from 'vitest';
+import { joinBay, openFromLaptop, pairAs } from '../helpers/bay.ts';
+import { browser, newShop } from '../helpers/opened.ts';
+import { waitForKey } from '../helpers/page.ts';
+
+it('a page that is loaded anew in the middle of a session is in its bay again, once, and its STOP reaches it', async () => {
+  const faults: string[] = [];
+  const shop = await newShop();
+  const technician = await joinBay(browser, shop, 'technician', faults);
+  const second = await joinBay(browser, shop, 'second', faults);
+  await technician.getByRole('button', { name: 'Begin' }).click();
+  await waitForKey(second, 'job.card.asking');
+  const hellos: string[] = [];
+  second.on('websocket', socket =>
+    socket.on('framesent', ({ payload }) => {
+      if (String(payload).includes('"hello"')) hellos.push(String(payload));
+    }),
+  );
+  await second.reload();
+  await second.getByRole('button', { name: /^STOP/ }).click();
+  await waitForKey(technician, 'stopped.makingSafe');
+  expect(hellos).toHaveLength(1);
+  expect(faults).toEqual([]);
+  await second.context().close();
+  await technician.context().close();
+});
+
+it('a device whose browser keeps nothing joins all the same, and has STOP', async () => {
+  const faults: string[] = [];
+  const shop = await newShop();
+  const page = await openFromLaptop(browser, shop, faults);
+  await page.evaluate(() => {
+    Storage.prototype.setItem = () => {
+      throw new DOMException('The quota has been exceeded.', 'QuotaExceededError');
+    };
+  });
+  await pairAs(page, shop, 'second');
+  await page.getByRole('button', { name: /^STOP/ }).click();
+  await page.getByText('No session runs here').waitFor();
+  expect(faults).toEqual([]);
+  await page.context().close();
+});
+
+it('a device that leaves with a stop that nobody has answered tells so where it is then', async () => {
+  const shop = await newShop();
+  const page = await joinBay(browser, shop, 'second');
+  await page.context().setOffline(true);
+  await shop.server.close();
+  await page.getByRole('button', { name: /^STOP/ }).click();
+  await page.getByRole('button', { name: 'Leave' }).click();
+  await page.getByRole('button', { name: 'Begin here' }).waitFor();
+  await page.getByText('Shout STOP. Turn the key off.').waitFor();
+  await page.context().close();
+});

@@ -1,0 +1,250 @@
+import fc from 'fast-check';
+import { expect, it } from 'vitest';
+import { PROTOCOL_VERSION } from '../../src/server/protocol/index.ts';
+import { ANSWER_WITHIN_MS } from '../../src/tablet/face/stop-state.ts';
+import { Connection } from '../../src/tablet/remote/connection.ts';
+
+type Way = 'answers' | 'hears the tool' | 'refuses' | 'swallows';
+
+/** What happens next: a touch, time, or the laptop's doing with what it was sent. */
+type Step =
+  | { readonly kind: 'touch' }
+  | { readonly kind: 'pass'; readonly ms: number }
+  /** The laptop turns to the oldest stop that it has not turned to on this line. */
+  | { readonly kind: 'laptop'; readonly way: Way }
+  | { readonly kind: 'break' }
+  /** The line that is being opened is there. */
+  | { readonly kind: 'open' }
+  | { readonly kind: 'refusedForGood' };
+
+const step: fc.Arbitrary<Step> = fc.oneof(
+  { weight: 5, arbitrary: fc.constant({ kind: 'touch' } as const) },
+  { weight: 8, arbitrary: fc.integer({ min: 1, max: 1200 }).map(ms => ({ kind: 'pass', ms }) as const) },
+  {
+    weight: 6,
+    arbitrary: fc
+      .constantFrom<Way>('answers', 'answers', 'hears the tool', 'refuses', 'swallows')
+      .map(way => ({ kind: 'laptop', way }) as const),
+  },
+  { weight: 2, arbitrary: fc.constant({ kind: 'break' } as const) },
+  { weight: 5, arbitrary: fc.constant({ kind: 'open' } as const) },
+  { weight: 1, arbitrary: fc.constant({ kind: 'refusedForGood' } as const) },
+);
+
+interface Given {
+  readonly atMs: number;
+  /** When it was answered, and as what. */
+  answer: { readonly atMs: number; readonly as: 'stopped' | 'none' } | null;
+  /** When the laptop refused it, or this device for good while it waited. */
+  refusedAtMs: number | null;
+}
+
+const idOf = (nth: number) => `00000000-0000-4000-8000-${String(nth).padStart(12, '0')}`;
+
+/** A device and its laptop on a clock that the test moves. */
+function bay() {
+  let nowMs = 0;
+  let timers: { readonly atMs: number; act(): void }[] = [];
+  let line: {
+    isOpen: boolean;
+    inbox: string[];
+    open(): void;
+    tell(message: object): void;
+    closed(): void;
+  } | null = null;
+  const given = new Map<string, Given>();
+  const shouts: number[] = [];
+  let ids = 0;
+  let isOut = false;
+  const connection = new Connection(
+    {
+      token: 'secret',
+      openLine() {
+        let opened = () => {};
+        let texted: (text: string) => void = () => {};
+        let ended = () => {};
+        const own = {
+          isOpen: false,
+          inbox: [] as string[],
+          open: () => opened(),
+          tell: (message: object) => texted(JSON.stringify(message)),
+          closed() {
+            if (line === own) line = null;
+            ended();
+          },
+        };
+        line = own;
+        return {
+          send(text) {
+            const { type, id }: { type: string; id?: string } = JSON.parse(text);
+            if (type === 'command' && id !== undefined) own.inbox.push(id);
+          },
+          close: () => own.closed(),
+          onOpen: handler => (opened = handler),
+          onText: handler => (texted = handler),
+          onClosed: handler => (ended = handler),
+        };
+      },
+      nowMs: () => nowMs,
+      wallMs: () => nowMs,
+      after: (ms, act) => timers.push({ atMs: nowMs + ms, act }),
+      newId() {
+        ids += 1;
+        return idOf(ids);
+      },
+    },
+    {
+      onState() {},
+      onSay() {},
+      onHush() {},
+      onRefused() {},
+      onPairing() {},
+      onUnanswered: () => shouts.push(nowMs),
+    },
+  );
+
+  const pass = (ms: number) => {
+    const untilMs = nowMs + ms;
+    for (;;) {
+      const [next] = timers.filter(({ atMs }) => atMs <= untilMs).sort((a, b) => a.atMs - b.atMs);
+      if (!next) break;
+      timers = timers.filter(each => each !== next);
+      nowMs = next.atMs;
+      next.act();
+    }
+    nowMs = untilMs;
+  };
+  const laptop = (way: Way) => {
+    const id = line?.inbox.shift();
+    const stop = id === undefined ? undefined : given.get(id);
+    if (!line || id === undefined || !stop || way === 'swallows') return;
+    if (way === 'refuses') {
+      if (!stop.answer) stop.refusedAtMs ??= nowMs;
+      line.tell({ type: 'error', id, code: 'failed', sentence: 'It failed.', final: false });
+      return;
+    }
+    const as = way === 'answers' ? 'stopped' : 'none';
+    stop.answer ??= { atMs: nowMs, as };
+    line.tell({ type: 'ack', id, again: false, ...(as === 'stopped' ? { stop: as } : {}) });
+  };
+  const does: { readonly [K in Step['kind']]: (step: Extract<Step, { kind: K }>) => void } = {
+    touch() {
+      given.set(idOf(ids + 1), {
+        atMs: nowMs,
+        answer: null,
+        refusedAtMs: isOut ? nowMs : null,
+      });
+      connection.command({ do: 'stop' });
+    },
+    pass: ({ ms }) => pass(ms),
+    laptop: ({ way }) => laptop(way),
+    break: () => line?.closed(),
+    open() {
+      if (!line || line.isOpen) return;
+      line.isOpen = true;
+      line.open();
+      line.tell({
+        type: 'welcome',
+        v: PROTOCOL_VERSION,
+        epoch: 'epoch-one',
+        role: 'second',
+        bay: 'one',
+        device: 'd',
+        serverMs: 0,
+      });
+      expect(connection.lineState).toBe('connected');
+    },
+    refusedForGood() {
+      if (!line?.isOpen) return;
+      isOut = true;
+      for (const stop of given.values()) if (!stop.answer) stop.refusedAtMs ??= nowMs;
+      line.tell({ type: 'error', id: null, code: 'notPaired', sentence: 'Pair again.', final: true });
+    },
+  };
+  return {
+    connection,
+    given,
+    shouts,
+    now: () => nowMs,
+    isThere: () => line !== null,
+    pass,
+    take(each: Step) {
+      // The table above is total.
+      (does[each.kind] as (step: Step) => void)(each);
+    },
+  };
+}
+
+/** How it stands with the stops, by the rule itself: the worst of them. */
+function expectedState(stops: readonly Given[], nowMs: number): string {
+  const open = stops.filter(({ answer, refusedAtMs }) => !answer && refusedAtMs === null);
+  const isOverdue = ({ atMs }: Given) => nowMs - atMs >= ANSWER_WITHIN_MS;
+  const lastRefused = stops.findLastIndex(({ answer, refusedAtMs }) => !answer && refusedAtMs !== null);
+  // One that was refused is made up for by the answer to a later one.
+  const isMadeUpFor = stops.slice(lastRefused + 1).some(({ answer }) => answer !== null);
+  if ((lastRefused >= 0 && !isMadeUpFor) || open.some(isOverdue)) return 'unanswered';
+  if (open.length > 0) return 'stopping';
+  const answers = stops.flatMap(({ answer }) => answer ?? []).sort((a, b) => a.atMs - b.atMs);
+  return answers.at(-1)?.as ?? 'none';
+}
+
+it('whatever comes in whatever order, a stop without an answer is shouted within its second, an answered one never', () => {
+  fc.assert(
+    fc.property(fc.array(step, { maxLength: 30 }), steps => {
+      const { connection, given, shouts, now, pass, take } = bay();
+      for (const each of [...steps, { kind: 'pass', ms: 2 * ANSWER_WITHIN_MS } as const]) {
+        take(each);
+        const stops = [...given.values()];
+        expect([now(), connection.stop]).toEqual([now(), expectedState(stops, now())]);
+      }
+      pass(0);
+      for (const { atMs, answer, refusedAtMs } of given.values()) {
+        const dueMs = Math.min(atMs + ANSWER_WITHIN_MS, refusedAtMs ?? Number.POSITIVE_INFINITY);
+        if (answer && answer.atMs < dueMs) continue;
+        // Between the touch and then: people may have been told just before because of another one.
+        expect(shouts.some(shoutMs => shoutMs >= atMs && shoutMs <= dueMs)).toBe(true);
+      }
+      // Nobody is told to shout for nothing.
+      for (const shoutMs of shouts)
+        expect(
+          [...given.values()].some(
+            ({ atMs, answer, refusedAtMs }) =>
+              atMs <= shoutMs &&
+              (!answer || answer.atMs >= shoutMs) &&
+              (shoutMs - atMs >= ANSWER_WITHIN_MS || refusedAtMs === shoutMs),
+          ),
+        ).toBe(true);
+    }),
+    { numRuns: 3000 },
+  );
+});
+
+it('a device that leaves takes a stop along that still waits: to its answer, or until people are told', async () => {
+  for (const way of ['answers', 'swallows'] as const) {
+    const { connection, take, shouts } = bay();
+    let left = false;
+    take({ kind: 'open' });
+    take({ kind: 'touch' });
+    const leaves = connection.close().then(() => {
+      left = true;
+    });
+    await Promise.resolve();
+    expect(left).toBe(false);
+    take({ kind: 'laptop', way });
+    take({ kind: 'pass', ms: ANSWER_WITHIN_MS });
+    await leaves;
+    expect([left, connection.stop, shouts.length]).toEqual(
+      way === 'answers' ? [true, 'stopped', 0] : [true, 'unanswered', 1],
+    );
+  }
+});
+
+it('a device that leaves with nothing under way has left at once, for good', async () => {
+  const { connection, take, isThere } = bay();
+  take({ kind: 'open' });
+  const left = connection.close();
+  expect(isThere()).toBe(false);
+  await left;
+  take({ kind: 'pass', ms: 60_000 });
+  expect(isThere()).toBe(false);
+});
