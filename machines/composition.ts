@@ -121,3 +121,12 @@ export function waysOutFaults(top: StateOfMachine, ends: readonly StateOfMachine
     .filter(state => !through.has(state))
     .map(({ id }) => `${id} has no way out but a stop: give it an answer or a time that leads on.`);
 }
+
+/** The states of the whole machine from which no way leads on, a sentence each: in its steps, and in the stop. */
+export function stuckStates({ states }: StateOfMachine): string[] {
+  const { procedure, stopped, signedOff, ended } = states;
+  const { next, ...phases } = procedure?.states ?? {};
+  const ends = [next, signedOff, ended].filter(end => end !== undefined);
+  const steps = Object.values(phases).flatMap(phase => Object.values(phase.states));
+  return [...steps, stopped].flatMap(part => (part ? waysOutFaults(part, ends) : []));
+}

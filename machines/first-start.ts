@@ -1,6 +1,6 @@
 import type { Profile } from '../src/profile/schema.ts';
 import { buildStep, phaseOf, stepKey, stepTarget } from './build-step.ts';
-import { CompositionError, stepFaults, waysOutFaults } from './composition.ts';
+import { CompositionError, stepFaults, stuckStates } from './composition.ts';
 import type { Context } from './context.ts';
 import { emergencyWords } from './help.ts';
 import { answered, awaitedFrom, silenceEndsMs, silenceMoves } from './kinds/unanswered.ts';
@@ -198,29 +198,21 @@ const built = new WeakMap<Profile, FirstStart>();
  * @throws CompositionError where its steps do not make a procedure
  */
 export function buildFirstStart(profile: Profile): FirstStart {
-  const machine = built.get(profile) ?? checkedMachine(profile);
+  const machine = built.get(profile) ?? checkedMachine(procedureFor(profile));
   built.set(profile, machine);
   return machine;
 }
 
-function checkedMachine(profile: Profile) {
-  const steps = procedureFor(profile);
-  const first = steps[0];
-  if (!first) throw new Error('The procedure has no steps.');
+/**
+ * The machine for these steps.
+ * @throws CompositionError where they do not make a procedure
+ */
+export function checkedMachine(steps: readonly Step[]) {
   const faults = stepFaults(steps, AT_THE_END);
-  if (faults.length > 0) throw new CompositionError(faults);
+  const first = steps[0];
+  if (!first || faults.length > 0) throw new CompositionError(faults);
   const machine = machineOf(steps, first);
-  const { next, ...phases } = machine.root.states.procedure?.states ?? {};
-  const { stopped, signedOff, ended } = machine.root.states;
-  const stuck = [
-    ...Object.values(phases).flatMap(phase => Object.values(phase.states)),
-    ...[stopped ?? []].flat(),
-  ].flatMap(part =>
-    waysOutFaults(
-      part,
-      [next, signedOff, ended].flatMap(end => end ?? []),
-    ),
-  );
+  const stuck = stuckStates(machine.root);
   if (stuck.length > 0) throw new CompositionError(stuck);
   return machine;
 }
@@ -255,16 +247,14 @@ function machineOf(steps: readonly Step[], first: Step) {
         actions: [
           answered,
           remark(({ context }) => {
-            const open = unmetGates(steps, context);
+            // The signature is one of them until all is over.
+            const gates = { list: unmetGates(steps, context).map(gate => ({ gate })) };
             return {
               line: 'status',
               values: {
                 phase: { phase: phaseOf(context.step) },
                 title: titleOf(context),
-                open:
-                  open.length === 0
-                    ? { line: 'statusNoneOpen', values: {} }
-                    : { line: 'statusOpen', values: { gates: { list: open.map(gate => ({ gate })) } } },
+                open: { line: 'statusOpen', values: { gates } },
               },
             };
           }),

@@ -83,9 +83,7 @@ export function togetherNodes(
       ]),
       { items: membersOf(group, all).map(({ id }) => id) },
     ),
-    togetherReadBack: readBack({ ...waiting, affirmed: undefined }, readBackReply, [passAll], {
-      target: 'together',
-    }),
+    togetherReadBack: readBack(waiting, readBackReply, [passAll], { target: 'together' }),
     ...alone,
   };
 }

@@ -135,7 +135,6 @@ export const lines = {
   skipped: 'Skipped: {reason}.',
   status: '{phase}: {title}. {open}',
   statusOpen: 'Open: {gates}.',
-  statusNoneOpen: 'No gate is open before first fire.',
   help: 'You may say: {choices}. {words}',
   helpAlways:
     'You may say: hold, continue, say again, go back, pass over this, where are we, or time left. {words}',

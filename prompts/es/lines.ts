@@ -140,7 +140,6 @@ export const lines = {
   skipped: 'Omitido: {reason}.',
   status: '{phase}: {title}. {open}',
   statusOpen: 'Falta: {gates}.',
-  statusNoneOpen: 'No falta nada antes del primer arranque.',
   help: 'Puede responder: {choices}. {words}',
   helpAlways:
     'Puede responder: pausa, continuar, repetir, volver atrás, omitir, situación o tiempo restante. {words}',

@@ -133,7 +133,6 @@ export const lines = {
   skipped: 'Passé : {reason}.',
   status: '{phase} : {title}. {open}',
   statusOpen: 'Reste à valider : {gates}.',
-  statusNoneOpen: 'Plus rien à valider avant le premier démarrage.',
   help: 'Vous pouvez dire : {choices}. {words}',
   helpAlways:
     'Vous pouvez dire : pause, continuer, répéter, en arrière, passer, situation ou temps restant. {words}',

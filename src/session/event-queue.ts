@@ -13,18 +13,28 @@ export interface EventTaker {
   failed(error: unknown): void;
 }
 
+/** An event, and whether it still means what it meant when it came. */
+interface Waiting {
+  readonly event: SessionEvent;
+  readonly counts: () => boolean;
+}
+
+/** What waits for nothing: a stop, and time that has run out beside an engine. */
+const isUrgent = ({ type }: SessionEvent) => type === 'stop' || type === 'clock';
+
 /**
  * Everything that comes to a session, one event after another: the next when the rest of the one before is done. A stop
- * waits for none of that.
+ * and the clock wait for none of that.
  */
 export class EventQueue {
   readonly #taker: EventTaker;
-  #waiting: SessionEvent[] = [];
-  readonly #stops: SessionEvent[] = [];
+  #waiting: Waiting[] = [];
+  readonly #urgent: SessionEvent[] = [];
   #draining: Promise<void> | null = null;
   #isDraining = false;
   #taking = false;
-  #stopped: Promise<void> = Promise.resolve();
+  /** What urgent events have led to and is not done; null where all of it is. */
+  #leftOfUrgent: Promise<void> | null = null;
 
   constructor(taker: EventTaker) {
     this.#taker = taker;
@@ -32,20 +42,16 @@ export class EventQueue {
 
   /**
    * Puts an event in its place; a stop has been taken when this returns, but for one that comes within another event.
+   * @param counts asked when its turn comes: an event that means something else by then is left out
    * @throws what carrying out a stop has thrown: nobody is told that it counts
    */
-  put(event: SessionEvent): void {
-    if (event.type === 'stop') {
-      this.#stops.push(event);
-      try {
-        this.#takeStops();
-      } catch (error) {
-        this.#taker.failed(error);
-        throw error;
-      }
+  put(event: SessionEvent, counts: () => boolean = () => true): void {
+    if (isUrgent(event)) {
+      this.#urgent.push(event);
+      this.#takeUrgent();
       return;
     }
-    this.#waiting.push(event);
+    this.#waiting.push({ event, counts });
     if (this.#isDraining) return;
     const draining = this.#drain().finally(() => {
       if (this.#draining === draining) this.#draining = null;
@@ -55,18 +61,21 @@ export class EventQueue {
 
   /** Settles when everything has been taken that was put in so far, with all that it led to. */
   async settled(): Promise<void> {
-    while (this.#draining) await this.#draining;
-    await this.#stopped;
+    while (this.#draining || this.#leftOfUrgent) await (this.#draining ?? this.#leftOfUrgent);
   }
 
   async #drain(): Promise<void> {
     this.#isDraining = true;
     try {
-      for (let event = this.#waiting.shift(); event; event = this.#waiting.shift()) {
-        if (this.#taker.isOver()) return;
+      for (;;) {
+        // What a stop asks stands before what was said after it.
+        while (this.#leftOfUrgent) await this.#leftOfUrgent;
+        const next = this.#waiting.shift();
+        if (!next || this.#taker.isOver()) return;
+        if (!next.counts()) continue;
         try {
-          const rest = this.#take(event);
-          this.#takeStops();
+          const rest = this.#take(next.event);
+          this.#takeUrgent();
           await rest();
         } catch (error) {
           this.#taker.failed(error);
@@ -78,16 +87,27 @@ export class EventQueue {
     }
   }
 
-  /** Stops come between two events, never within one: what an event led to stands behind it on the record. */
-  #takeStops(): void {
+  /** They come between two events, never within one: what an event led to stands behind it on the record. */
+  #takeUrgent(): void {
     if (this.#taking) return;
-    for (let stop = this.#stops.shift(); stop; stop = this.#stops.shift()) {
+    for (let event = this.#urgent.shift(); event; event = this.#urgent.shift()) {
       if (this.#taker.isOver()) continue;
       // What waits was said before the stop: it is no answer to what is asked after it.
-      this.#waiting = [];
-      const rest = this.#take(stop);
-      this.#stopped = Promise.all([this.#stopped, this.#rested(rest)]).then(() => {});
+      if (event.type === 'stop') this.#waiting = [];
+      try {
+        this.#leave(this.#take(event));
+      } catch (error) {
+        this.#taker.failed(error);
+        if (event.type === 'stop') throw error;
+      }
     }
+  }
+
+  #leave(rest: Rest): void {
+    const all = Promise.all([this.#leftOfUrgent, this.#rested(rest)]).then(() => {
+      if (this.#leftOfUrgent === all) this.#leftOfUrgent = null;
+    });
+    this.#leftOfUrgent = all;
   }
 
   async #rested(rest: Rest): Promise<void> {

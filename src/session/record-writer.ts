@@ -5,7 +5,10 @@ import type { SessionParts } from './parts.ts';
 
 const KEPT_AGAIN = 'The record can be written again: every entry of it is on the disk, in its order.';
 
-/** A disk that has not taken what it was given by then is gone on without: no deadline beside an engine waits for it. */
+/**
+ * An entry that the disk has not taken by then is gone on without: nobody at an engine waits for it any longer. Our own
+ * choice: a busy machine's disk has taken more than one second, and oil pressure has some eight to come up.
+ */
 export const DISK_ANSWERS_MS = 3000;
 
 const SLOW =
@@ -16,33 +19,38 @@ export class RecordWriter {
   readonly #parts: Pick<SessionParts, 'record' | 'notKept'>;
   readonly #tell: Tell;
   #kept: Promise<void> = Promise.resolve();
-  #isEnded = false;
+  #goOn: () => void = () => {};
+  #goneOn: Promise<void>;
   #isGoneOnWithout = false;
+  #isClosed = false;
+  #isEnded = false;
+  /** What stands told of the disk; null while it does what it should. */
+  #told: string | null = null;
 
   constructor(parts: Pick<SessionParts, 'record' | 'notKept'>, tell: Tell) {
     this.#parts = parts;
     this.#tell = tell;
+    this.#goneOn = this.#untilGoneOn();
     parts.record.watch(() => this.#lookAtDisk());
   }
 
   /** Settles when everything kept so far is on the disk, or in memory where that has failed or does not answer. */
   get kept(): Promise<void> {
-    return this.#isGoneOnWithout ? Promise.resolve() : this.#keptInTime();
+    return Promise.race([this.#goneOn, this.#kept]);
   }
 
-  async #keptInTime(): Promise<void> {
-    let timer: ReturnType<typeof setTimeout> | undefined;
-    const late = new Promise<'late'>(resolve => {
-      timer = setTimeout(() => resolve('late'), DISK_ANSWERS_MS);
+  #untilGoneOn(): Promise<void> {
+    return new Promise(resolve => {
+      this.#goOn = resolve;
     });
-    const first = await Promise.race([this.#kept, late]);
-    clearTimeout(timer);
-    if (first === 'late' && !this.#isGoneOnWithout) void this.#goOnWithout();
   }
 
   /** Tells that the disk does not answer, and when it does again. */
   async #goOnWithout(): Promise<void> {
+    if (this.#isGoneOnWithout) return;
     this.#isGoneOnWithout = true;
+    this.#goOn();
+    this.#told = SLOW;
     this.#tell({ kind: 'notKept', sentence: SLOW });
     this.keep('problem', { sentence: SLOW });
     for (let all = this.#kept; ; all = this.#kept) {
@@ -50,7 +58,8 @@ export class RecordWriter {
       if (all === this.#kept) break;
     }
     this.#isGoneOnWithout = false;
-    if (!this.#parts.record.failure) this.#lookAtDisk();
+    this.#goneOn = this.#untilGoneOn();
+    this.#lookAtDisk();
   }
 
   /** The record has its last entry: what comes now is told, and moves no hash that somebody has noted. */
@@ -60,7 +69,10 @@ export class RecordWriter {
 
   /** Puts one fact on the record. Where the disk fails the session goes on, with the record in memory. */
   keep<K extends Exclude<Kind, RecordKind>>(kind: K, data: Written<K>): void {
-    if (this.#isEnded) return;
+    // Behind `closed` stands the sentence that says so, and nothing else.
+    if (this.#isEnded || (this.#isClosed && kind !== 'said')) return;
+    this.#isClosed ||= kind === 'closed';
+    const late = setTimeout(() => void this.#goOnWithout(), DISK_ANSWERS_MS);
     const written = this.#parts.record.append(kind, inJson(data)).then(
       () => {},
       (error: unknown) => {
@@ -70,6 +82,7 @@ export class RecordWriter {
         this.#tell({ kind: 'problem', sentence });
       },
     );
+    void written.finally(() => clearTimeout(late));
     this.#kept = Promise.all([this.#kept, written]).then(() => {});
   }
 
@@ -89,6 +102,8 @@ export class RecordWriter {
     const { record, notKept } = this.#parts;
     const { failure } = record;
     const sentence = failure ? (notKept?.(failure) ?? failure.message) : null;
+    if (sentence === this.#told) return;
+    this.#told = sentence;
     this.#tell({ kind: 'notKept', sentence });
     if (sentence === null) this.report(KEPT_AGAIN);
     else this.keep('problem', { sentence });

@@ -25,6 +25,7 @@ import type { PastStarts } from './past-starts/beside-others.ts';
 import { Comparison } from './past-starts/comparison.ts';
 import { rangeTold } from './range-told.ts';
 import { RecordWriter } from './record-writer.ts';
+import { meantUnasked } from './unasked.ts';
 
 export type { Happening, Outcome, SessionParts };
 
@@ -38,8 +39,11 @@ export class Session {
   readonly #isResumed: boolean;
   readonly #leftAt: string | undefined;
   #moment: Moment;
+  /** The state that was asked about and listened for last: a reply that comes in another has not been asked for. */
+  #asked: string;
   #hasTaken = false;
   #isFailing = false;
+  #stops = 0;
   readonly #queue: EventQueue;
   readonly #record: RecordWriter;
   readonly #announcer: Announcer;
@@ -66,6 +70,7 @@ export class Session {
     this.#isResumed = restored !== undefined;
     this.#moment =
       restored ?? initialTransition(this.#machine, { profile: parts.profile, job: parts.job })[0];
+    this.#asked = stateName(this.#moment);
     this.outcome = new Promise(resolve => {
       this.#settleOutcome = resolve;
     });
@@ -134,9 +139,9 @@ export class Session {
     this.#ears.level(level);
   }
 
-  /** While the tool speaks, and where voice cannot be trusted, only stop words are heard. */
+  /** While the tool speaks or is about to, and where voice cannot be trusted, only stop words are heard. */
   get hearsOnlyStop(): boolean {
-    return this.#ears.hearsOnlyStop;
+    return this.#ears.hearsOnlyStop || stateName(this.#moment) !== this.#asked;
   }
 
   /** Whether the bay is so loud that figures are said one by one, and of the wordings those that are farthest apart. */
@@ -188,8 +193,12 @@ export class Session {
 
   /** Puts an event in the queue; a stop counts when this returns. The moment of the call is the moment of the event. */
   receive(body: EventBody, by: Person, via: Via): void {
+    this.#queue.put(this.#stamped(body, by, via));
+  }
+
+  #stamped(body: EventBody, by: Person, via: Via): SessionEvent {
     const seen = this.#withVoice(this.#withEar(this.#withSight(body)), by, via);
-    this.#queue.put({ ...seen, by, via, atMs: this.#parts.clock.nowMs() });
+    return { ...seen, by, via, atMs: this.#parts.clock.nowMs() };
   }
 
   /** Says something that no step says, in passing. */
@@ -243,27 +252,30 @@ export class Session {
     if (isOver(this.#moment)) return;
     const called = heard.kind === 'stop' ? heard.calls : undefined;
     const itself = via === 'voice' && isEmergency(called) && this.saysItself(called);
-    const meaning = meaningOf(heard, this.#moment, via, this.#parts, speaker);
+    const { body: meant, by } = meaningOf(heard, this.#moment, via, this.#parts, speaker);
+    // By hand people answer what they are shown; by voice, what has been said.
+    const asked = via === 'voice' ? this.#asked : stateName(this.#moment);
+    const isAsked = () => stateName(this.#moment) === asked;
+    const body = meant === null || isAsked() ? meant : meantUnasked(meant, this.#moment);
+    const reason = itself ? 'toolSpoke' : meant && !body ? 'notYetAsked' : undefined;
     this.keep('heard', {
       via,
       text: heard.text,
       kind: heard.kind,
       ...('confidence' in heard ? { confidence: heard.confidence } : {}),
       ...(heard.kind === 'unclear' ? { reason: heard.reason } : {}),
-      ...(itself ? { reason: 'toolSpoke' } : {}),
-      by: meaning.by,
+      ...(reason ? { reason } : {}),
+      by,
     });
     if (itself) return;
-    this.#tell({
-      kind: 'heard',
-      atMs: this.#parts.clock.nowMs(),
-      by: meaning.by,
-      text: heard.text,
-      counted: heard.kind !== 'unclear',
-    });
+    const counted = heard.kind !== 'unclear' && reason === undefined;
+    this.#tell({ kind: 'heard', atMs: this.#parts.clock.nowMs(), by, text: heard.text, counted });
+    if (reason) return;
     if (heard.kind === 'unclear' && heard.reason === 'outOfRange') this.#tellRange(via);
     if (heard.kind === 'unclear' && heard.reason === 'farAway') this.#tellToComeNearer();
-    if (meaning.body) this.receive(meaning.body, meaning.by, via);
+    if (!body) return;
+    const counts = () => isAsked() || meantUnasked(body, this.#moment) !== null;
+    this.#queue.put(this.#stamped(body, by, via), counts);
   }
 
   /** Whether the tool says this just now, or has just said it: what is heard of it may be its own voice. */
@@ -295,11 +307,16 @@ export class Session {
 
   /** Carries an event out and calls out what cannot wait; gives back what is done once it is on the disk. */
   #take(event: SessionEvent): () => Promise<void> {
-    this.#hasTaken = true;
     const before = this.#moment;
     const [moment, actions] = transition(this.#machine, before, event);
     this.#moment = moment;
-    if (isNews(before, moment, actions)) this.keep('event', { ...event, state: stateName(moment) });
+    if (event.type === 'stop') this.#stops += 1;
+    // Time beside an engine runs from here, and waits for no disk.
+    this.#setAlarm();
+    if (isNews(before, moment, actions)) {
+      this.#hasTaken = true;
+      this.keep('event', { ...event, state: stateName(moment) });
+    }
     for (const note of notesIn(actions)) {
       this.keep(note.kind, note.data);
       this.#tell({ kind: 'noted', atMs: event.atMs, note });
@@ -313,31 +330,46 @@ export class Session {
     const lines = saidIn(actions);
     this.#announcer.callOut(lines.filter(isHazard));
     const later = [...this.#comparison.due(event, moment), ...lines.filter(line => !isHazard(line))];
-    return () => this.#finish(moment, later);
+    const stops = this.#stops;
+    const isLeftBehind = () => this.#stops !== stops || stateName(this.#moment) !== stateName(moment);
+    return () => this.#finish(later, isLeftBehind);
   }
 
-  async #finish(moment: Moment, lines: readonly Said[]): Promise<void> {
+  /** @param isLeftBehind a stop came meanwhile, or time went on: what was asked before that is asked no more */
+  async #finish(lines: readonly Said[], isLeftBehind: () => boolean): Promise<void> {
     await this.#record.kept;
-    // A stop came meanwhile: nothing is asked or explained any more that was so before it.
-    if (this.#moment !== moment) return;
-    this.#announcer.announce(lines);
-    this.#settleIn();
-    if (!isOver(moment)) return;
-    // Behind `closed` stands the sentence that says so, and nothing else.
+    if (isLeftBehind()) return;
+    try {
+      this.#announcer.announce(lines);
+    } finally {
+      this.#settleIn();
+    }
+    if (!isOver(this.#moment)) return;
     this.#record.end();
-    this.#settleOutcome(outcomeOf(moment));
+    this.#settleOutcome(outcomeOf(this.#moment));
   }
 
   /** After each change: listen for what may be said now, and look at the clock when it is next needed. */
   #settleIn(): void {
+    this.#asked = stateName(this.#moment);
     this.#ears.listen();
-    const alarmMs = isOver(this.#moment) ? null : nextAlarmMs(this.#moment.context);
-    this.#parts.clock.setAlarm(alarmMs, () => this.receive({ type: 'clock' }, 'technician', 'tool'));
+    this.#setAlarm();
     this.#tell(null);
   }
 
+  #setAlarm(): void {
+    const alarmMs = isOver(this.#moment) ? null : nextAlarmMs(this.#moment.context);
+    this.#parts.clock.setAlarm(alarmMs, () => this.receive({ type: 'clock' }, 'technician', 'tool'));
+  }
+
+  /** Every watcher is told; one that breaks is a failure of its own. */
   #tell(happening: Happening | null): void {
-    for (const watcher of this.#watchers) watcher(happening);
+    for (const watcher of this.#watchers)
+      try {
+        watcher(happening);
+      } catch (error) {
+        this.fails(error);
+      }
   }
 }
 

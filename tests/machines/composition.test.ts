@@ -1,9 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { CompositionError, stepFaults, waysOutFaults } from '../../machines/composition.ts';
-import { procedureFor } from '../../machines/first-start.ts';
+import { initialTransition } from 'xstate';
+import { CompositionError, stepFaults, stuckStates, waysOutFaults } from '../../machines/composition.ts';
+import { checkedMachine, procedureFor } from '../../machines/first-start.ts';
+import { stateName } from '../../machines/moment.ts';
 import { confirm, crank } from '../../machines/step-makers.ts';
 import type { Step } from '../../machines/steps.ts';
-import { kit, type Nodes } from '../../machines/toolkit.ts';
+import { kit, type Node, type Nodes } from '../../machines/toolkit.ts';
+import { job } from './helpers/driver.ts';
 import { demoSix } from './helpers/profiles.ts';
 
 const sets = confirm('fill.oilLevel', 'levelGood', { gate: 'oilReady' });
@@ -89,6 +92,55 @@ describe('the steps as a procedure', () => {
       message: 'The steps do not make a procedure. One thing. Another.',
       faults: ['One thing.', 'Another.'],
     });
+  });
+});
+
+describe('a machine', () => {
+  const signs = confirm('signOff.sign', 'iSign', { gate: 'signature' });
+
+  it('is made of steps that are a procedure, and of no others', () => {
+    expect(() => checkedMachine([signs])).not.toThrow();
+    expect(() => checkedMachine([signs, signs])).toThrow(CompositionError);
+    expect(() => checkedMachine([sets])).toThrow(/needs the gate signature, which no step sets/);
+    expect(() => checkedMachine([])).toThrow(CompositionError);
+  });
+
+  it('stops where nothing is left to do and nobody has signed', () => {
+    const machine = checkedMachine([{ ...signs, when: () => false }]);
+    const [moment] = initialTransition(machine, { profile: demoSix, job });
+    expect(stateName(moment)).toBe('stopped.makingSafe');
+    expect(moment.context.stop?.cause).toBe('other');
+  });
+
+  it('is stuck where a step or the stop has no way out: to the next step, or to an end', () => {
+    const stuckWith = (asking: Node, stop: Node) => {
+      const { root } = kit.createMachine({
+        id: 'm',
+        initial: 'procedure',
+        context: { profile: demoSix } as never,
+        states: {
+          procedure: {
+            initial: 'job',
+            states: {
+              job: { initial: 'card', states: { card: { initial: 'asking', states: { asking } } } },
+              next: { id: 'next' },
+            },
+          },
+          held: { id: 'held' },
+          stopped: { initial: 'calling', states: { calling: stop } },
+          signedOff: { id: 'signedOff', type: 'final' },
+          ended: { id: 'ended', type: 'final' },
+        },
+      });
+      return stuckStates(root);
+    };
+    const to = (target: string): Node => ({ on: { reply: { target } } });
+    expect(stuckWith(to('#next'), to('#ended'))).toEqual([]);
+    expect(stuckWith(to('#signedOff'), to('#next'))).toEqual([]);
+    expect(stuckWith({}, to('#next'))).toEqual([expect.stringMatching(/^m\.procedure\.job\.card\.asking /)]);
+    expect(stuckWith(to('#next'), {})).toEqual([expect.stringMatching(/^m\.stopped\.calling /)]);
+    // On hold nobody goes on.
+    expect(stuckWith(to('#held'), to('#next'))).toHaveLength(1);
   });
 });
 

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Context, StopRecord } from '../../machines/context.ts';
 import { emergencyIn } from '../../machines/emergency.ts';
 import type { SessionEvent } from '../../machines/events.ts';
-import { deniedLate, KEY_TURNED_MS, lateStops, pass, stopNow } from '../../machines/progress.ts';
+import { deniedLate, KEY_TURNED_MS, lateStops, pass, passed, stopNow } from '../../machines/progress.ts';
 import type { Look } from '../../machines/toolkit.ts';
 import type { Cause, Person, Via } from '../../machines/vocabulary.ts';
 import { stepOf } from './helpers/asks.ts';
@@ -212,6 +212,19 @@ describe('a step that is passed', () => {
         data: { step: 'walkRound.tools', by: 'technician', gate: 'walkRoundDone', misheard: 2 },
       },
     ]);
+  });
+
+  it('was passed by who said so; by whose step it is where time or the bus passed it, and where a stop word was tried', () => {
+    const by = (step: Parameters<typeof passed>[0], event: Partial<SessionEvent>) =>
+      passed(step, at({}, event))?.data;
+    const tools = stepOf(demoSix, 'walkRound.tools', 'confirm');
+    expect(by(tools, { by: 'second', via: 'voice' })).toMatchObject({ by: 'second' });
+    for (const via of ['tool', 'bus'] as const)
+      expect(by(tools, { by: 'second', via })).toMatchObject({ by: 'technician' });
+    const word = stepOf(demoSix, 'job.stopSecond', 'confirm');
+    expect(by(word, { by: 'technician', via: 'keys' })).toMatchObject({ by: 'second' });
+    const reading = stepOf(demoSix, 'job.ambient', 'reading');
+    expect(by(reading, { by: 'second', via: 'voice' })).toMatchObject({ by: 'second' });
   });
 
   it('has given back what was locked out where that is its gate', () => {

@@ -1,20 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import type { Context, OpenItem, StopRecord } from '../../machines/context.ts';
-import { procedureFor } from '../../machines/first-start.ts';
 import { offerOf } from '../../machines/moment.ts';
 import { callForHelp } from '../../machines/urgent.ts';
 import type { Cause } from '../../machines/vocabulary.ts';
 import type { ReplyId } from '../../prompts/types.ts';
 import { ofKind } from '../../src/record/vocabulary/index.ts';
 import type { Driver } from './helpers/driver.ts';
-import { standingIn } from './helpers/forged.ts';
+import { standingIn, upTo } from './helpers/forged.ts';
 import { demoGenset, demoSix } from './helpers/profiles.ts';
 import { stoppedAt } from './helpers/stopped-at.ts';
 
-const upTo = (id: string) => {
-  const ids = procedureFor(demoSix).map(step => step.id);
-  return ids.slice(0, ids.indexOf(id as (typeof ids)[number]));
-};
 const passedIn = (driver: Driver) => driver.last.notes.filter(ofKind('passed')).map(({ data }) => data.step);
 
 describe('a stop word that is tried out', () => {
@@ -22,7 +17,7 @@ describe('a stop word that is tried out', () => {
     standingIn(
       demoSix,
       { procedure: { job: { stopTechnician: 'asking' } } },
-      { step: 'job.stopTechnician', done: upTo('job.stopTechnician'), ...known },
+      { step: 'job.stopTechnician', done: upTo(demoSix, 'job.stopTechnician'), ...known },
     );
 
   it('by the technician leads on to that of the second person; both are confirmed together', () => {
@@ -37,7 +32,7 @@ describe('a stop word that is tried out', () => {
   });
 
   it('of one who has proved it already is neither asked for nor passed once more', () => {
-    const driver = atFirst({ done: [...upTo('job.stopTechnician'), 'job.stopSecond'] });
+    const driver = atFirst({ done: [...upTo(demoSix, 'job.stopTechnician'), 'job.stopSecond'] });
     driver.stop({ by: 'technician' });
     expect(driver.name).toBe('stopped.drill');
     driver.reply('thatWasTheDrill');
@@ -164,7 +159,7 @@ describe('once the cause of a stop is known', () => {
       { stopped: 'askingCause' },
       {
         step: 'warmUp.watch',
-        done: upTo('warmUp.watch'),
+        done: upTo(demoSix, 'warmUp.watch'),
         stop: stoppedAt('warmUp.watch', null),
         openItems,
         skips,
@@ -184,7 +179,7 @@ describe('once the cause of a stop is known', () => {
     const driver = named('fuelLeak', { again: ['prime.firm', 'job.card'] });
     const { reopened, again, done } = driver.context;
     expect(reopened?.slice(0, 2)).toEqual(['fill.firstFilterPreFilled', 'fill.secondFilterDry']);
-    expect(reopened).toEqual(upTo('warmUp.watch').filter(id => !done.includes(id)));
+    expect(reopened).toEqual(upTo(demoSix, 'warmUp.watch').filter(id => !done.includes(id)));
     expect(again).toEqual([...new Set(['prime.firm', 'job.card', ...(reopened ?? [])])]);
     expect(driver.last.notes).toContainEqual({
       kind: 'reopened',
@@ -217,7 +212,7 @@ describe('once the cause of a stop is known', () => {
 
   it('and nothing is known to be given back any more where the engine will run again', () => {
     expect(named('fuelLeak', { handedBack: true }).context.handedBack).toBe(false);
-    const atEnd = { step: 'signOff.sign', done: upTo('signOff.sign'), handedBack: true } as const;
+    const atEnd = { step: 'signOff.sign', done: upTo(demoSix, 'signOff.sign'), handedBack: true } as const;
     expect(named('falseAlarm', { ...atEnd, stop: stoppedAt('signOff.sign', null) }).context.handedBack).toBe(
       true,
     );

@@ -138,7 +138,8 @@ describe('Fire that is told in words', () => {
   });
   const stoppedTurn = async (face: Face) => {
     await face.do({ do: 'stop' });
-    await face.until(() => face.key === 'stopped.makingSafe');
+    // A voice counts only once it has been asked.
+    await face.until(() => face.says().at(-1)?.text.includes('all is off') ?? false);
     return face.state?.turn ?? '';
   };
   /** A voice counts only once the tool has fallen silent. */

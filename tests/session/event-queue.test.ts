@@ -4,6 +4,7 @@ import { EventQueue } from '../../src/session/event-queue.ts';
 
 const stamp = (atMs: number) => ({ by: 'technician', via: 'touch', atMs }) as const;
 const reply = (atMs: number): SessionEvent => ({ type: 'reply', id: 'yes', ...stamp(atMs) });
+const clock = (atMs: number): SessionEvent => ({ type: 'clock', ...stamp(atMs) });
 const stop = (atMs: number): SessionEvent => ({ type: 'stop', ...stamp(atMs) });
 
 /**
@@ -64,7 +65,29 @@ it('what waited when a stop came was said before it, and is never taken; what co
   queue.put(stop(3));
   queue.put(reply(4));
   await finish(1);
-  expect(told).toEqual(['reply 1', 'rest of 1', 'stop 3', 'rest of 3', 'reply 4', 'rest of 4']);
+  expect(told).toEqual(['reply 1', 'rest of 1', 'stop 3', 'rest of 3']);
+  await finish(3);
+  expect(told.slice(4)).toEqual(['reply 4', 'rest of 4']);
+});
+
+it('time that has run out waits for nothing, and takes nothing away from what waits', async () => {
+  const { queue, told, finish } = aQueue();
+  queue.put(reply(1));
+  queue.put(reply(2));
+  queue.put(clock(3));
+  expect(told).toEqual(['reply 1', 'rest of 1', 'clock 3', 'rest of 3']);
+  await finish(1);
+  await finish(3);
+  expect(told.slice(4)).toEqual(['reply 2', 'rest of 2']);
+});
+
+it('what means something else when its turn comes is left out', async () => {
+  const { queue, told, finish } = aQueue();
+  queue.put(reply(1));
+  queue.put(reply(2), () => false);
+  queue.put(reply(3));
+  await finish(1);
+  expect(told.slice(2)).toEqual(['reply 3', 'rest of 3']);
 });
 
 it('a stop that comes within an event, or within a stop, stands right behind it', () => {

@@ -203,3 +203,20 @@ it('is told in one sentence that a record is there already', async () => {
   await run.record.close();
   await expect(rig('demo-six', 'us', path)).rejects.toThrow(/exists|there already/);
 });
+
+it('is stopped when one of its faces breaks: the others are told, and nothing that follows is lost', async () => {
+  const run = await rig();
+  await run.session.begin();
+  const broken = run.session.watch(() => {
+    throw new Error('no picture any more');
+  });
+  await run.type('card is right');
+  expect(run.key()).toBe('stopped.makingSafe');
+  expect(run.happenings).toContainEqual(
+    expect.objectContaining({ kind: 'problem', sentence: expect.stringMatching(/no picture any more/) }),
+  );
+  broken();
+  await run.pass(20_000);
+  await run.type('all is off');
+  expect(run.key()).not.toBe('stopped.makingSafe');
+});

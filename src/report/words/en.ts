@@ -34,6 +34,7 @@ const unclear: Table = {
   deniedAtReadBack: 'denied at read-back',
   contradicted: 'another number than the one read back',
   notExpected: 'not expected',
+  notYetAsked: 'before it was asked',
 };
 const decisions: Table = { blocks: 'blocks', mayGoOn: 'may go on', watch: 'watched until it clears' };
 const whyNotCarriedOut: Table = {

@@ -98,6 +98,7 @@ export const es: ReportWords = {
     deniedAtReadBack: 'negado al repetirlo',
     contradicted: 'otro número que el repetido',
     notExpected: 'no esperado',
+    notYetAsked: 'antes de la pregunta',
   },
   decisions: { blocks: 'bloquea', mayGoOn: 'se puede seguir', watch: 'vigilado hasta que desaparezca' },
   whyNotCarriedOut: {

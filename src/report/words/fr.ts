@@ -98,6 +98,7 @@ export const fr: ReportWords = {
     deniedAtReadBack: 'démenti à la relecture',
     contradicted: 'un autre nombre que celui qui est relu',
     notExpected: 'pas attendu',
+    notYetAsked: 'avant la question',
   },
   decisions: { blocks: 'bloquant', mayGoOn: 'on peut continuer', watch: "surveillé jusqu'à disparition" },
   whyNotCarriedOut: {

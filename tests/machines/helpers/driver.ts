@@ -14,11 +14,6 @@ import { goodBody, goodPauseMs } from './good.ts';
 
 export const job: JobCard = { vehicle: 'V', engine: 'E', technician: 'T', second: 'S', supervisor: 'U' };
 
-export const isSaid = (params: unknown): params is Said =>
-  typeof params === 'object' && params !== null && 'line' in params && 'priority' in params;
-export const isNote = (params: unknown): params is Note =>
-  typeof params === 'object' && params !== null && 'kind' in params && 'data' in params;
-
 /** What one event did: where it led from and to, what was said and what went on the record. */
 export interface Happened {
   readonly event: SessionEvent;
@@ -30,12 +25,19 @@ export interface Happened {
 
 type Action = { readonly type: string; readonly params?: unknown };
 
-const paramsOf = (actions: readonly Action[]) => actions.map(action => action.params);
+const paramsOf = (actions: readonly Action[], type: string) =>
+  actions.flatMap(action => (action.type === type && action.params !== null ? [action.params] : []));
+
+/** What actions say and put on the record, in their order. */
+export function toldBy(actions: readonly Action[]): Pick<Happened, 'said' | 'notes'> {
+  const strange = actions.find(({ type }) => type !== 'say' && type !== 'note');
+  if (strange) throw new Error(`Does what no machine may do: ${strange.type}`);
+  return { said: paramsOf(actions, 'say') as Said[], notes: paramsOf(actions, 'note') as Note[] };
+}
 
 export function takeStep(machine: FirstStart, before: Moment, event: SessionEvent): Happened {
   const [after, actions] = transition(machine, before, event);
-  const params = paramsOf(actions);
-  return { event, before, after, said: params.filter(isSaid), notes: params.filter(isNote) };
+  return { event, before, after, ...toldBy(actions) };
 }
 
 const machines = new Map<Profile, FirstStart>();

@@ -11,7 +11,7 @@ import type { ReplyId, StepId } from '../../../prompts/types.ts';
 import type { Profile } from '../../../src/profile/schema.ts';
 import type { BusSight, EarSight, VoiceSight } from '../../../src/record/vocabulary/event.ts';
 import type { EventBody } from '../../../src/session/hearing.ts';
-import { Driver, type Happened, type How, isNote, isSaid, PAUSE_MS } from './driver.ts';
+import { Driver, type Happened, type How, PAUSE_MS, toldBy } from './driver.ts';
 import { demoSix } from './profiles.ts';
 
 const firstContexts = new Map<Profile, Context>();
@@ -134,10 +134,7 @@ export class OneStep {
     const event: SessionEvent = { ...body, by, via, atMs: this.nowMs };
     const [moment, actions] = transition(this.machine, this.moment, event);
     this.moment = moment;
-    const strange = actions.filter(({ type }) => type !== 'say' && type !== 'note');
-    if (strange.length > 0) throw new Error(`Does what no machine may do: ${strange[0]?.type}`);
-    const params = actions.map(action => action.params);
-    this.history.push({ event, said: params.filter(isSaid), notes: params.filter(isNote) });
+    this.history.push({ event, ...toldBy(actions) });
     return this;
   }
 
