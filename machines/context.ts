@@ -114,8 +114,13 @@ export interface StopRecord {
   readonly insisted: boolean;
   /** Drills whose stop word has been heard before this one, and that are confirmed together with it. */
   readonly drilled: readonly StepId[];
-  /** Who said the last of them, and when; null while there is none. */
-  readonly lastDrilled: { readonly by: Person; readonly atMs: number; readonly via?: Via } | null;
+  /** Who said the last of them, when, how and at which device of a bay; null while there is none. */
+  readonly lastDrilled: {
+    readonly by: Person;
+    readonly atMs: number;
+    readonly via?: Via;
+    readonly device?: string | undefined;
+  } | null;
 }
 
 /** What is not as it should be, does not stop the start, and has to be put right later. */

@@ -26,11 +26,15 @@ const plain = (
 export const modeSwitchOf = ({ use }: Pick<Profile, 'use'>): string | null =>
   use.kind === 'generator' ? use.modeSwitch : null;
 
+/** It is switched off by the key of a vehicle, and by nothing that has another name. */
+export const isByKey = ({ use, stopControl }: Controlled): boolean =>
+  use.kind === 'vehicle' && stopControl === undefined;
+
 /** How it is switched off every day: as its profile names it; a vehicle by its key, a generating set by its mode switch. */
 export function switchedOff(profile: Controlled): PromptValue {
   const modeSwitch = modeSwitchOf(profile);
   if (profile.stopControl !== undefined) return profile.stopControl;
-  if (profile.use.kind === 'vehicle') return plain('keyOff');
+  if (isByKey(profile)) return plain('keyOff');
   return modeSwitch === null ? plain('offAtControl') : named('switchToZero', modeSwitch);
 }
 

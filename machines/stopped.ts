@@ -67,6 +67,8 @@ const sure = (reply: ReplyId, readBack: string, moves: readonly Move[]) => [
 /** Stops closer to one another are one; common practice, no published source. */
 const SAME_STOP_MS = 800;
 
+const deviceOf = (event: Look['event']) => (event.type === 'stop' ? event.device : undefined);
+
 /**
  * Everything off, then the cause, then back through what the cause puts in doubt. There is no way out
  * of here but through confirmed replies.
@@ -95,14 +97,18 @@ export function stoppedNode(steps: readonly Step[]): Node {
     const heard = [...(look.context.stop?.drilled ?? []), drillAt(look)?.id];
     return drills.filter(({ id }) => heard.includes(id));
   };
-  /** A hand bounces and a held key repeats, also at a device that both of them use. */
-  const isSameStop = ({ context: { stop }, event: { via } }: Look) =>
-    stop !== null &&
-    stop.lastDrilled !== null &&
-    (stop.lastDrilled.by === stop.by || (isByHand(via) && stop.lastDrilled.via === via)) &&
-    stop.atMs - stop.lastDrilled.atMs < SAME_STOP_MS;
-  const drilledNow = ({ context: { stop }, event: { via } }: Look): StopRecord['lastDrilled'] =>
-    stop && { by: stop.by, atMs: stop.atMs, via };
+  /**
+   * A hand bounces and a held key repeats, also at a device that both of them use; one word is heard at two devices. Within a
+   * moment only the hands of two people at two devices are two.
+   */
+  const isSameStop = ({ context: { stop }, event }: Look) => {
+    const last = stop?.lastDrilled ?? null;
+    if (stop === null || last === null || stop.atMs - last.atMs >= SAME_STOP_MS) return false;
+    const byHand = isByHand(event.via) && last.via !== undefined && isByHand(last.via);
+    return !(byHand && last.by !== stop.by && last.device !== deviceOf(event));
+  };
+  const drilledNow = ({ context: { stop }, event }: Look): StopRecord['lastDrilled'] =>
+    stop && { by: stop.by, atMs: stop.atMs, via: event.via, device: deviceOf(event) };
   const drillHeard = update(look => ({
     stop: look.context.stop && { ...look.context.stop, lastDrilled: drilledNow(look) },
   }));

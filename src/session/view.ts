@@ -7,6 +7,8 @@ export interface View {
   readonly invented: boolean;
   /** A model stands in for the engine: said first of all. */
   readonly rehearsal?: true;
+  /** How this engine is switched off, as a sentence without its full stop; absent where it is by the key. */
+  readonly switchedOff?: string;
   readonly state: 'working' | 'held' | 'stopped' | 'over';
   /** It stands still because a stop word was tried out: nothing is wrong. */
   readonly drill?: boolean;

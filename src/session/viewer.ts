@@ -1,5 +1,6 @@
 import { phaseOf } from '../../machines/build-step.ts';
 import type { Context, OpenItem } from '../../machines/context.ts';
+import { isByKey, switchedOff } from '../../machines/controls.ts';
 import { judgeSessionFault } from '../../machines/faults.ts';
 import { procedureFor } from '../../machines/first-start.ts';
 import { silenceEndsMs } from '../../machines/kinds/unanswered.ts';
@@ -22,7 +23,7 @@ import type { Session } from './session.ts';
 import { shownUnit, type UnitSystem } from './units.ts';
 import type { BusLink } from './vehicle/join-bus.ts';
 import type { BusView, EngineEarView, HearingView, LogLine, ReadingView, View } from './view.ts';
-import { showFailureMode, showMeasure, showNumber, stepTitle, wordSaid } from './wording.ts';
+import { showFailureMode, showMeasure, showNumber, showValue, stepTitle, wordSaid } from './wording.ts';
 
 const LOG_LINES = 50;
 const PROBLEMS = 5;
@@ -130,6 +131,7 @@ export class Viewer {
       profileName: profile.name,
       invented: profile.invented,
       ...(parts.rehearsal ? { rehearsal: true } : {}),
+      ...(isByKey(profile) ? {} : { switchedOff: showValue(switchedOff(profile), language, units) }),
       state: stateOf(moment),
       drill: isDrill(moment),
       ...(offer.awaits === 'drill' ? { emergencyWord: shortest(language.stopWordings) } : {}),
@@ -356,14 +358,26 @@ const openItemText = ({ step, quantity, si, finding }: OpenItem, language: Langu
 
 const COMING = 2;
 
+/** What is asked together is one question. */
+const groupOf = (step: Step | undefined) => (step?.kind === 'confirm' ? step.together?.group : undefined);
+
 /** Steps after this one in which the second person is asked: theirs, and those before which they say clear. */
 function comingToSecond(steps: readonly Step[], context: Context, language: Language) {
-  const left = steps.filter(({ id, when }) => (when?.(context) ?? true) && !isDone(context, id));
+  // Their word has been heard, and waits only for somebody to say that it was the drill.
+  const isHeard = (id: Step['id']) => context.stop?.drilled.includes(id) === true;
+  const left = steps.filter(
+    ({ id, when }) => (when?.(context) ?? true) && !isDone(context, id) && !isHeard(id),
+  );
+  let away = -1;
   return left
-    .map((step, away) => ({ step, away }))
-    .filter(({ step, away }) => away > 0 && (step.by === 'second' || step.kind === 'crank'))
+    .map((step, index) => {
+      const [group, groupBefore] = [groupOf(step), groupOf(left[index - 1])];
+      if (group === undefined || group !== groupBefore) away += 1;
+      return { step, away };
+    })
+    .filter(each => each.away > 0 && (each.step.by === 'second' || each.step.kind === 'crank'))
     .slice(0, COMING)
-    .map(({ step, away }) => ({ title: stepTitle(language, step.id), away }));
+    .map(each => ({ title: stepTitle(language, each.step.id), away: each.away }));
 }
 
 const nameOf = (person: Person, { job }: Context) => job[person];

@@ -220,6 +220,10 @@ export function wordSaid(said: Said, language: Language, units: UnitSystem): Sen
   return { spoken: render(true), shown: unparted(render(false)) };
 }
 
+/** Something that is put into sentences, by itself, for the eye. */
+export const showValue = (value: PromptValue, language: Language, units: UnitSystem): string =>
+  unparted(sentenceCase(valueText(value, { language, units, spoken: false })));
+
 /** The bare number in the user's unit, for the eye. */
 export function showNumber(si: number, siUnit: ShownUnit, language: Language, units: UnitSystem): string {
   const unit = userUnit(units, siUnit);

@@ -255,11 +255,14 @@ describe('what is to be done again', () => {
 });
 
 describe('the drill of the stop words', () => {
-  it('takes the second person’s word a moment after the technician’s, and the technician’s own not twice', () => {
+  it('takes the second person’s word a moment after the technician’s, not with it: that may be one mouth', () => {
     const first = () =>
       new Driver(demoFour).goodUntil('job.stopTechnician.asking').stop({ by: 'technician' });
     expect(first().stop({ by: 'technician', afterMs: 60 }).name).toBe('stopped.drillGoesOn');
-    expect(first().stop({ by: 'second', afterMs: 60 }).name).toBe('stopped.drill');
+    const together = first().stop({ by: 'second', afterMs: 60 });
+    expect(together.name).toBe('stopped.drillGoesOn');
+    expect(together.lines).toContain('askNextDrill');
+    expect(first().stop({ by: 'second', afterMs: 800 }).name).toBe('stopped.drill');
   });
 
   it('asks the second person for theirs at once, then whether that was the drill, and is done', () => {

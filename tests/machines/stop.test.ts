@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { offerOf } from '../../machines/moment.ts';
-import type { Cause } from '../../machines/vocabulary.ts';
+import type { Cause, Person, Via } from '../../machines/vocabulary.ts';
 import { Driver, machineFor } from './helpers/driver.ts';
 import { stepIds } from './helpers/paths.ts';
 import { demoFour, demoSix } from './helpers/profiles.ts';
@@ -273,6 +273,39 @@ describe('a stop', () => {
     driver.stop({ by: 'second', via: 'touch', afterMs: 60 });
     expect(driver.name).toBe('stopped.drillGoesOn');
     expect(driver.stop({ by: 'second', via: 'touch', afterMs: 800 }).name).toBe('stopped.drill');
+  });
+
+  it('within a moment by the hands of two people at two devices is two words; by one of them, or at one device, it is one', () => {
+    const touched = (device: string) =>
+      new Driver(demoFour)
+        .goodUntil('job.stopTechnician.asking')
+        .send({ type: 'stop', device }, { by: 'technician', via: 'touch' });
+    const within = (driver: Driver, how: { by: Person; via: Via; afterMs?: number }, device: string) =>
+      driver.send({ type: 'stop', device }, { afterMs: 60, ...how }).name;
+    expect(within(touched('tablet'), { by: 'second', via: 'touch' }, 'phone')).toBe('stopped.drill');
+    const one = [
+      within(touched('tablet'), { by: 'second', via: 'touch' }, 'tablet'),
+      within(touched('tablet'), { by: 'technician', via: 'touch' }, 'phone'),
+      // Whoever touches says it as well, and the other device hears that.
+      within(touched('tablet'), { by: 'second', via: 'voice' }, 'phone'),
+      within(touched('tablet'), { by: 'second', via: 'voice', afterMs: 799 }, 'phone'),
+    ];
+    expect(one).toEqual(Array.from(one, () => 'stopped.drillGoesOn'));
+    expect(within(touched('tablet'), { by: 'second', via: 'voice', afterMs: 800 }, 'phone')).toBe(
+      'stopped.drill',
+    );
+  });
+
+  it('that two devices hear of one mouth proves one word, not both', () => {
+    const heard = new Driver(demoFour)
+      .goodUntil('job.stopTechnician.asking')
+      .send({ type: 'stop', device: 'tablet' }, { by: 'technician', via: 'voice' })
+      .send({ type: 'stop', device: 'phone' }, { by: 'second', via: 'voice', afterMs: 150 });
+    expect(heard.name).toBe('stopped.drillGoesOn');
+    expect(heard.context.done).not.toContain('job.stopSecond');
+    expect(
+      heard.send({ type: 'stop', device: 'phone' }, { by: 'second', via: 'voice', afterMs: 2000 }).name,
+    ).toBe('stopped.drill');
   });
 
   it('by the second person while the technician’s word is tried out is a real one: it proves neither', () => {

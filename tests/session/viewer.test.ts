@@ -475,6 +475,25 @@ describe('what comes to the second person', () => {
     expect((await at('signedOff')).view()).not.toHaveProperty('coming');
   });
 
+  it('is no word that they have just proved', async () => {
+    const first = sessionAt(demoSix, 'job.stopTechnician.asking');
+    const titles = async (driver: Driver) =>
+      ((await shownAt(driver)).view().coming ?? []).map(({ title }) => title);
+    expect(await titles(first)).toContain(steps['job.stopSecond'].title);
+    const both = first.fork([]).stop({ by: 'technician' }).stop({ by: 'second', afterMs: 1000 });
+    expect(both.name).toBe('stopped.drill');
+    expect(await titles(both)).not.toContain(steps['job.stopSecond'].title);
+  });
+
+  it('is as many questions away as are asked until then: what is asked together is one', async () => {
+    const hoses = sessionAt(demoSix, 'walkRound.hoses.together');
+    const away = async (driver: Driver) => (await shownAt(driver)).view().coming?.[0]?.away ?? 0;
+    const before = await away(hoses);
+    // Hoses, boots and belts are answered by one reply.
+    const answered = hoses.fork([]).goodUntil(({ context }) => context.done.includes('walkRound.belts'));
+    expect(await away(answered)).toBe(before - 1);
+  });
+
   it('is also where the starter turns: they say that all is clear', async () => {
     const { coming = [] } = (await at('noFuelCrank.disabled.asking')).view();
     expect(coming.map(({ title }) => title)).toContain(steps['noFuelCrank.untilPressure'].title);

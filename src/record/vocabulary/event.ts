@@ -56,6 +56,8 @@ export const eventSchema = z.discriminatedUnion('type', [
       cause: oneOf(english.causes).exactOptional(),
       /** Of a program that was restarted: how long it had been away, s; not there where no clock could tell. */
       awayS: z.number().nonnegative().exactOptional(),
+      /** At which device of a bay it was touched or heard; not there where there is one for everybody. */
+      device: z.string().exactOptional(),
       ...stamp,
     })
     .readonly(),

@@ -33,6 +33,8 @@ export class Bay {
   readonly name: string;
   readonly crew: Crew;
   readonly #starter: Starter;
+  readonly #pairings: Pairings;
+  readonly #done: DoneCommands;
   readonly #current: CurrentRun;
   readonly #shown: ShownState;
   readonly #stopping: Stopping;
@@ -47,6 +49,8 @@ export class Bay {
     this.#starter = starter;
     const crew = new Crew(name, pairings);
     const done = new DoneCommands();
+    this.#done = done;
+    this.#pairings = pairings;
     const current = new CurrentRun(run => this.#followed(run));
     this.crew = crew;
     this.#current = current;
@@ -102,6 +106,7 @@ export class Bay {
 
   came(pairing: Pairing): void {
     this.crew.came(pairing);
+    this.#done.keepOnly(device => this.#pairings.knows(device));
     this.#sourceIs();
     this.show();
   }

@@ -10,16 +10,31 @@ export interface FoundOffset {
 /** As a session in a terminal or a page calls what is done without a voice. */
 const NOBODY = 'keys';
 
+/** What is known of one device since the server began. */
+interface Presence {
+  /** Its open lines. */
+  lines: number;
+  quiet: boolean;
+  listens: boolean;
+  battery: Battery | null;
+  offset: FoundOffset | null;
+  lastWordMs: number | null;
+}
+
+const NEVER_HERE: Readonly<Presence> = {
+  lines: 0,
+  quiet: false,
+  listens: false,
+  battery: null,
+  offset: null,
+  lastWordMs: null,
+};
+
 /** The devices of one bay: which are there, and which one leads. */
 export class Crew {
   readonly #bay: string;
   readonly #pairings: Pairings;
-  readonly #connected = new Map<string, number>();
-  readonly #offsets = new Map<string, FoundOffset>();
-  readonly #listening = new Set<string>();
-  readonly #quiet = new Set<string>();
-  readonly #batteries = new Map<string, Battery>();
-  readonly #lastWords = new Map<string, number>();
+  readonly #presences = new Map<string, Presence>();
   readonly #wallMs: () => number;
   #owner: string | null = null;
 
@@ -30,46 +45,50 @@ export class Crew {
     this.#wallMs = wallMs;
   }
 
+  /** Of how many devices anything is known: no more than there are pairings, run out or not, and lines. */
+  get known(): number {
+    return this.#presences.size;
+  }
+
   /** Somebody has done something on this device. */
   noteWord({ device }: Pairing): void {
-    this.#lastWords.set(device, this.#wallMs());
+    this.#of(device).lastWordMs = this.#wallMs();
   }
 
   /** Nothing comes back from a device whose line is open, or something does again. */
   setQuiet({ device }: Pairing, quiet: boolean): void {
-    if (quiet) this.#quiet.add(device);
-    else this.#quiet.delete(device);
+    this.#of(device).quiet = quiet;
   }
 
   noteBattery({ device }: Pairing, battery: Battery): void {
-    this.#batteries.set(device, battery);
+    this.#of(device).battery = battery;
   }
 
   /** A device of this role is paired, and none of them answers. */
   isAway(role: Role): boolean {
     const own = this.#pairings.ofBay(this.#bay).filter(pairing => pairing.role === role);
-    return own.length > 0 && own.every(({ device }) => !this.isConnected(device) || this.#quiet.has(device));
+    return own.length > 0 && own.every(({ device }) => !this.isConnected(device) || this.#look(device).quiet);
   }
 
   /** The first of the technician's devices that comes leads, until another takes over. */
   came(pairing: Pairing): void {
     const { device, role } = pairing;
     this.noteWord(pairing);
-    this.#quiet.delete(device);
-    this.#connected.set(device, (this.#connected.get(device) ?? 0) + 1);
+    const presence = this.#of(device);
+    presence.quiet = false;
+    presence.lines += 1;
     if (role === 'technician' && !this.#ownerIsPaired()) this.#owner = device;
+    this.#forgetStrangers();
   }
 
   left(pairing: Pairing): void {
-    const { device } = pairing;
-    const left = (this.#connected.get(device) ?? 0) - 1;
-    if (left > 0) this.#connected.set(device, left);
-    else {
-      this.noteWord(pairing);
-      this.#connected.delete(device);
-      this.#quiet.delete(device);
-      this.#listening.delete(device);
-    }
+    const presence = this.#of(pairing.device);
+    presence.lines = Math.max(0, presence.lines - 1);
+    if (presence.lines > 0) return;
+    this.noteWord(pairing);
+    presence.quiet = false;
+    presence.listens = false;
+    this.#forgetStrangers();
   }
 
   takeOver({ device }: Pairing): void {
@@ -88,7 +107,7 @@ export class Crew {
   }
 
   isConnected(device: string): boolean {
-    return this.#connected.has(device);
+    return this.#look(device).lines > 0;
   }
 
   /** The device that leads is there, to speak and to be answered. */
@@ -101,13 +120,12 @@ export class Crew {
   }
 
   noteOffset(device: string, offset: FoundOffset): void {
-    this.#offsets.set(device, offset);
+    this.#of(device).offset = offset;
   }
 
   /** A device says whether it hears: until then it does not. */
   setListening({ device }: Pairing, listens: boolean): void {
-    if (listens) this.#listening.add(device);
-    else this.#listening.delete(device);
+    this.#of(device).listens = listens;
   }
 
   /** What listens, as the faces name it: the device that leads, where it does. */
@@ -116,19 +134,38 @@ export class Crew {
   }
 
   list(): Device[] {
-    return this.#pairings.ofBay(this.#bay).map(({ device, role, name }) => ({
-      id: device,
-      role,
-      name,
-      connected: this.isConnected(device),
-      quiet: this.#quiet.has(device),
-      battery: this.#batteries.get(device) ?? null,
-      lastWordMs: this.#lastWords.get(device) ?? null,
-      owner: device === this.#owner,
-      listens: this.#listening.has(device),
-      clockOffsetMs: this.#offsets.get(device)?.offsetMs ?? null,
-      roundTripMs: this.#offsets.get(device)?.roundTripMs ?? null,
-    }));
+    return this.#pairings.ofBay(this.#bay).map(({ device, role, name }) => {
+      const { lines, quiet, listens, battery, offset, lastWordMs } = this.#look(device);
+      return {
+        id: device,
+        role,
+        name,
+        connected: lines > 0,
+        quiet,
+        battery,
+        lastWordMs,
+        owner: device === this.#owner,
+        listens,
+        clockOffsetMs: offset?.offsetMs ?? null,
+        roundTripMs: offset?.roundTripMs ?? null,
+      };
+    });
+  }
+
+  #look(device: string): Readonly<Presence> {
+    return this.#presences.get(device) ?? NEVER_HERE;
+  }
+
+  #of(device: string): Presence {
+    const presence = this.#presences.get(device) ?? { ...NEVER_HERE };
+    this.#presences.set(device, presence);
+    return presence;
+  }
+
+  /** A device that was let go of, or ran out long ago, comes never again under its name. */
+  #forgetStrangers(): void {
+    for (const [device, { lines }] of this.#presences)
+      if (lines === 0 && !this.#pairings.knows(device)) this.#presences.delete(device);
   }
 
   #ownerIsPaired(): boolean {

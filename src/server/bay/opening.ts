@@ -107,7 +107,6 @@ export class Opening {
       done.restore(entries);
       current.follow(run);
       const begun = run.session.begin();
-      this.#isUnderWay = false;
       stopping.takeToCome();
       await begun;
     } catch (error) {

@@ -73,7 +73,7 @@ export class Stopping {
     if (isSame) return { stop: 'stopped', again: true };
     current.record(by, id, { do: 'stop' });
     const who = speaksFor(by, { run, crew });
-    run.session.receive({ type: 'stop', ...(cause && { cause }) }, who, via);
+    run.session.receive({ type: 'stop', device: by.device, ...(cause && { cause }) }, who, via);
     this.#book.take(by.device, nowMs);
     done.add(by.device, id, Promise.resolve());
     showNow();
@@ -111,10 +111,8 @@ export class Stopping {
 
   /** The session that was being begun is there: what came meanwhile stops it. */
   takeToCome(): void {
-    const stops = this.#toCome;
-    this.#toCome = [];
     this.#book.look(false);
-    for (const { by, id, how } of stops)
+    for (const { by, id, how } of this.#toCome)
       try {
         this.stop(by, id, how);
       } catch {
@@ -122,7 +120,7 @@ export class Stopping {
       }
   }
 
-  /** No session came of it: what came meanwhile has nothing to stop. */
+  /** What came meanwhile was carried out, or no session came of it, and there is nothing to stop. */
   forgetToCome(): void {
     this.#toCome = [];
   }

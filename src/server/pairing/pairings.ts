@@ -80,6 +80,11 @@ export class Pairings {
     return this.#byHash.get(hashOf(token)) ?? null;
   }
 
+  /** Whether a device may come back: also one that has run out, never one that was let go of. */
+  knows(device: string): boolean {
+    return [...this.#byHash.values()].some(pairing => pairing.device === device);
+  }
+
   /** The same pairing as it stands now; null when it was let go of. */
   current({ tokenHash }: Pairing): Pairing | null {
     return this.#byHash.get(tokenHash) ?? null;

@@ -18,6 +18,7 @@ export const viewSchema = z.object({
   profileName: text,
   invented: z.boolean(),
   rehearsal: z.literal(true).exactOptional(),
+  switchedOff: text.exactOptional(),
   state: z.enum(['working', 'held', 'stopped', 'over']),
   drill: z.boolean().exactOptional(),
   emergencyWord: text.exactOptional(),

@@ -13,10 +13,13 @@ export interface StopNotice {
   readonly text: string;
 }
 
+/** How the engine of this session is switched off, or any vehicle, where there is none. */
+export const offOf = (view: Pick<View, 'switchedOff'> | null): string => view?.switchedOff ?? words.keyOff;
+
 /** What is shown of a stop to whoever gave it, large and above everything else; null when nothing is. */
 export function stopNotice(
   state: StopState,
-  view: Pick<View, 'state' | 'outcome'> | null,
+  view: Pick<View, 'state' | 'outcome' | 'switchedOff'> | null,
 ): StopNotice | null {
   switch (state) {
     case 'none':
@@ -24,10 +27,10 @@ export function stopNotice(
     case 'stopping':
       return { tone: 'danger', text: words.stopStates.stopping };
     case 'unanswered':
-      return { tone: 'bad', text: words.stopStates.unanswered };
+      return { tone: 'bad', text: words.stopStates.unanswered(offOf(view)) };
     case 'stopped':
       // Where there is a session, the band says so, and what was called out stands below it.
-      return view === null ? { tone: 'danger', text: words.stopped } : null;
+      return view === null ? { tone: 'danger', text: words.stopped(offOf(view)) } : null;
     case 'nothingRuns':
       return view === null || view.outcome ? { tone: 'danger', text: words.stopStates.nothingRuns } : null;
   }

@@ -7,7 +7,7 @@ import type { Recognizer } from '../../voice/ports.ts';
 import { tellBattery } from '../device/battery.ts';
 import type { Devices } from '../devices.ts';
 import type { BayDeeds, Face, FaceState } from '../face/face.ts';
-import type { StopState } from '../face/stop-state.ts';
+import { offOf, type StopState } from '../face/stop-state.ts';
 import { Watchers } from '../face/watchers.ts';
 import { loadedProfiles } from '../local/choice.ts';
 import { words } from '../words/index.ts';
@@ -75,7 +75,7 @@ export function joinBay(
     const view = connection.state?.view;
     const isOff = !view || view.outcome !== null || view.engine === 'off';
     void voice.say({
-      text: isOff ? words.away.waits : words.away.keyOff,
+      text: isOff ? words.away.waits : words.away.keyOff(offOf(view)),
       priority: isOff ? 'notice' : 'hazard',
     });
     changed();
@@ -140,7 +140,10 @@ export function joinBay(
       onRefused: sentence => troubles.refuse(sentence),
       onPairing: ({ expiresAtMs }) => keepPairing({ ...pairing, expiresAtMs }),
       onUnanswered() {
-        shouted = voice.say({ text: words.stopStates.shout, priority: 'hazard' });
+        shouted = voice.say({
+          text: words.stopStates.shout(offOf(connection.state?.view ?? null)),
+          priority: 'hazard',
+        });
       },
     },
   );

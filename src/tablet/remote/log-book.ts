@@ -96,12 +96,12 @@ export class LogBook {
         this.#plots.take(told.data, atMs);
         return;
       case 'stopped':
-        this.#stopped({ atMs, text: words.stopped }, told.data);
+        this.#stopped({ atMs, text: words.board.states.stopped }, told.data);
         return;
       case 'reopened':
         // It was taken for the trying out of a stop word, and was none.
         this.#milestones = this.#milestones.map(each =>
-          each === this.#drill ? { ...each, text: words.stopped } : each,
+          each === this.#drill ? { ...each, text: words.board.states.stopped } : each,
         );
         this.#drill = null;
         return;

@@ -3,6 +3,7 @@ import { VOCABULARY } from '../../record/vocabulary/index.ts';
 import type { PairAnswer } from '../../server/protocol/index.ts';
 import { saveFile } from '../device/save-file.ts';
 import { devicesFor } from '../devices.ts';
+import { offOf } from '../face/stop-state.ts';
 import { ownEngine } from '../local/choice.ts';
 import { beginLocal, type LocalSession, resumeLocal } from '../local/local-session.ts';
 import { keepOffline, type Offline, type Update } from '../offline/register.ts';
@@ -100,7 +101,8 @@ export function App({
     keepJoined(false);
     setJoined(null);
     setSending('');
-    if ((await bay.close()) === 'unanswered') setSentence(words.stopStates.unanswered);
+    const off = offOf(bay.state().view);
+    if ((await bay.close()) === 'unanswered') setSentence(words.stopStates.unanswered(off));
   };
   const join = (code: string, device: string) =>
     attempt(async () => {

@@ -39,9 +39,15 @@ export function Supervisor({
   const load = useCallback(async (find: string) => (await session.bay?.sessions(find)) ?? [], [session]);
   const [sentence, setSentence] = useState<string | null>(null);
   const openReport = async (id: string) => {
+    // With the touch itself: a tab that is opened later, when the laptop has answered, is blocked.
+    const tab = open('', '_blank');
+    if (!tab) return setSentence(words.supervisor.noTab);
+    tab.opener = null;
+    setSentence(null);
     const address = await session.bay?.report(id).catch(() => null);
-    if (address) open(address, '_blank', 'noopener');
-    setSentence(address ? null : words.supervisor.noReport);
+    if (address) tab.location.replace(address);
+    else tab.close();
+    setSentence(address ? words.supervisor.reportOpened : words.supervisor.noReport);
   };
   const beside = view && (
     <>

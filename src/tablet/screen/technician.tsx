@@ -3,6 +3,7 @@ import { vibrate } from '../device/vibrate.ts';
 import { keepAwake } from '../device/wake-lock.ts';
 import { isAnsweredHere } from '../face/addressee.ts';
 import type { Face } from '../face/face.ts';
+import { offOf } from '../face/stop-state.ts';
 import { words } from '../words/index.ts';
 import { Answers } from './parts/answers.tsx';
 import { BayBar } from './parts/bay-bar.tsx';
@@ -72,6 +73,7 @@ export function Technician({
         <BayBar
           bay={bay}
           deeds={face.bay}
+          off={offOf(view)}
           begun={view !== null && view.outcome === null}
           onGoOnAlone={onGoOnAlone}
         />

@@ -5,16 +5,18 @@ export const english = {
   invented: 'Invented engine: for practice only.',
   makerFirst: "The engine maker's instructions, local codes and licensed practice come first.",
   stop: 'STOP',
-  stopHint: 'Stops the procedure. It does not stop the engine: turn the key off.',
+  /** How a vehicle is switched off; the sentences below take it, or what this engine has instead. */
+  keyOff: 'Key off',
+  stopHint: (off: string) => `Stops the procedure. It does not stop the engine. ${off}.`,
   /** The same on the control itself. */
-  stopShort: 'Does not stop the engine: key off',
-  stopped: 'Stopped. Key off.',
+  stopShort: (off: string) => `Does not stop the engine. ${off}`,
+  stopped: (off: string) => `Stopped. ${off}.`,
   stopStates: {
     stopping: 'Stopping…',
     nothingRuns: 'Key off. No session runs here: nothing else is stopped.',
-    unanswered: 'No answer from the laptop. Shout STOP. Turn the key off.',
+    unanswered: (off: string) => `No answer from the laptop. Shout STOP. ${off}.`,
     /** Spoken: the tool must not stop itself with its own voice. */
-    shout: 'No answer. Shout to everybody. Turn the key off.',
+    shout: (off: string) => `No answer. Shout to everybody. ${off}.`,
   },
   held: 'On hold',
   over: { signedOff: 'Signed off', ended: 'Ended without sign-off' },
@@ -139,10 +141,10 @@ export const english = {
   },
   away: {
     /** Spoken: the tool must not stop itself with its own voice. */
-    keyOff: 'No laptop. Key off. Make everything safe.',
+    keyOff: (off: string) => `No laptop. ${off}. Make everything safe.`,
     waits: 'The laptop is away. Nothing goes on until it is back.',
-    shown:
-      'The laptop is away: no answer counts, and STOP on other devices reaches nobody. Key off, make everything safe.',
+    shown: (off: string) =>
+      `The laptop is away: no answer counts, and STOP on other devices reaches nobody. ${off}. Make everything safe.`,
     how: 'This device led, and has a copy. It can go on alone: stopped at first, and only when both have been heard saying STOP on this device. The laptop marks what comes of it as gone on with elsewhere.',
     goOn: 'Go on without the laptop',
     laptopIsThere: 'The laptop answers: join it, and go on there.',
@@ -227,7 +229,7 @@ export const english = {
   link: {
     connecting: 'Connecting to the laptop…',
     broken: 'No connection to the laptop. Trying again.',
-    stopAnyway: 'Shout STOP and turn the key off: this device reaches nobody.',
+    stopAnyway: (off: string) => `This device reaches nobody: shout STOP. ${off}.`,
     offset: (ms: number) => `Clock ${ms >= 0 ? '+' : '−'}${Math.abs(ms / 1000).toFixed(1)} s`,
   },
   sending: {
@@ -269,6 +271,8 @@ export const english = {
     timeLine: 'Time line',
     report: 'Report',
     noReport: 'The laptop gave no report; try again.',
+    noTab: 'This browser opened no tab for the report: let it open one for this page, then touch again.',
+    reportOpened: 'The report is in a tab of its own.',
   },
   past: {
     title: 'Sessions of the shop',

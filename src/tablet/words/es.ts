@@ -6,14 +6,15 @@ export const spanish: Words = {
   invented: 'Motor inventado: solo para practicar.',
   makerFirst: 'Las instrucciones del fabricante, las normas locales y el oficio con licencia van primero.',
   stop: 'STOP',
-  stopHint: 'Detiene el procedimiento. No detiene el motor: quite el contacto.',
-  stopShort: 'No detiene el motor: quite el contacto',
-  stopped: 'Detenido. Quite el contacto.',
+  keyOff: 'Quite el contacto',
+  stopHint: off => `Detiene el procedimiento. No detiene el motor. ${off}.`,
+  stopShort: off => `No detiene el motor. ${off}`,
+  stopped: off => `Detenido. ${off}.`,
   stopStates: {
     stopping: 'Deteniendo…',
     nothingRuns: 'Quite el contacto. Aquí no hay ninguna sesión: no se detiene nada más.',
-    unanswered: 'El portátil no responde. Grite STOP. Quite el contacto.',
-    shout: 'Sin respuesta. Grite a todos. Quite el contacto.',
+    unanswered: off => `El portátil no responde. Grite STOP. ${off}.`,
+    shout: off => `Sin respuesta. Grite a todos. ${off}.`,
   },
   held: 'En pausa',
   over: { signedOff: 'Firmado', ended: 'Terminado sin firma' },
@@ -129,10 +130,10 @@ export const spanish: Words = {
     notKept: 'Este navegador no guarda nada después de esta visita: guarde el motor en un archivo.',
   },
   away: {
-    keyOff: 'Sin portátil. Quite el contacto. Déjelo todo seguro.',
+    keyOff: off => `Sin portátil. ${off}. Déjelo todo seguro.`,
     waits: 'El portátil no está. Nada sigue hasta que vuelva.',
-    shown:
-      'El portátil no está: ninguna respuesta cuenta, y STOP en otros aparatos no llega a nadie. Quite el contacto, déjelo todo seguro.',
+    shown: off =>
+      `El portátil no está: ninguna respuesta cuenta, y STOP en otros aparatos no llega a nadie. ${off}. Déjelo todo seguro.`,
     how: 'Este aparato dirigía, y tiene una copia. Puede seguir solo: primero detenido, y solo cuando los dos hayan pulsado STOP en este aparato. El portátil marca lo que salga de ello como seguido en otro sitio.',
     goOn: 'Seguir sin el portátil',
     laptopIsThere: 'El portátil responde: únase a él, y siga allí.',
@@ -218,7 +219,7 @@ export const spanish: Words = {
   link: {
     connecting: 'Conectando con el portátil…',
     broken: 'Sin conexión con el portátil. Se intenta otra vez.',
-    stopAnyway: 'Grite STOP y quite el contacto: este aparato no llega a nadie.',
+    stopAnyway: off => `Este aparato no llega a nadie: grite STOP. ${off}.`,
     offset: ms =>
       `Reloj ${ms >= 0 ? '+' : '−'}${Math.abs(ms / 1000)
         .toFixed(1)
@@ -262,6 +263,9 @@ export const spanish: Words = {
     timeLine: 'Desarrollo',
     report: 'Informe',
     noReport: 'El portátil no dio ningún informe; inténtelo otra vez.',
+    noTab:
+      'El navegador no abrió ninguna pestaña para el informe: permítalo para esta página y toque otra vez.',
+    reportOpened: 'El informe está en una pestaña aparte.',
   },
   past: {
     title: 'Sesiones del taller',

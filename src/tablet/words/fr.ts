@@ -7,14 +7,15 @@ export const french: Words = {
   makerFirst:
     "Les instructions du constructeur, la réglementation locale et les règles de l'art passent d'abord.",
   stop: 'STOP',
-  stopHint: "Arrête la procédure. N'arrête pas le moteur : coupez le contact.",
-  stopShort: "N'arrête pas le moteur : coupez le contact",
-  stopped: 'Arrêt. Contact coupé.',
+  keyOff: 'Coupez le contact',
+  stopHint: off => `Arrête la procédure. N'arrête pas le moteur. ${off}.`,
+  stopShort: off => `N'arrête pas le moteur. ${off}`,
+  stopped: off => `Arrêt. ${off}.`,
   stopStates: {
     stopping: 'Arrêt en cours…',
     nothingRuns: "Coupez le contact. Aucune séance n'est en cours ici : rien d'autre n'est arrêté.",
-    unanswered: "L'ordinateur ne répond pas. Criez STOP. Coupez le contact.",
-    shout: 'Pas de réponse. Criez à tous. Coupez le contact.',
+    unanswered: off => `L'ordinateur ne répond pas. Criez STOP. ${off}.`,
+    shout: off => `Pas de réponse. Criez à tous. ${off}.`,
   },
   held: 'En pause',
   over: { signedOff: 'Signé', ended: 'Terminé sans signature' },
@@ -132,10 +133,10 @@ export const french: Words = {
     notKept: 'Ce navigateur ne garde rien au-delà de cette visite : enregistrez le moteur dans un fichier.',
   },
   away: {
-    keyOff: "Pas d'ordinateur. Coupez le contact. Mettez tout en sécurité.",
+    keyOff: off => `Pas d'ordinateur. ${off}. Mettez tout en sécurité.`,
     waits: "L'ordinateur est absent. Rien ne continue avant son retour.",
-    shown:
-      "L'ordinateur est absent : aucune réponse ne compte, et STOP sur les autres appareils n'atteint personne. Coupez le contact, mettez tout en sécurité.",
+    shown: off =>
+      `L'ordinateur est absent : aucune réponse ne compte, et STOP sur les autres appareils n'atteint personne. ${off}. Mettez tout en sécurité.`,
     how: "Cet appareil menait, et a une copie. Il peut continuer seul : arrêté d'abord, et seulement quand tous deux ont été entendus dire STOP sur cet appareil. L'ordinateur marque ce qui en vient comme continué ailleurs.",
     goOn: "Continuer sans l'ordinateur",
     laptopIsThere: "L'ordinateur répond : rejoignez-le, et continuez là.",
@@ -221,7 +222,7 @@ export const french: Words = {
   link: {
     connecting: "Connexion à l'ordinateur…",
     broken: "Aucune connexion à l'ordinateur. Nouvel essai.",
-    stopAnyway: "Criez STOP et coupez le contact : cet appareil n'atteint personne.",
+    stopAnyway: off => `Cet appareil n'atteint personne : criez STOP. ${off}.`,
     offset: ms =>
       `Horloge ${ms >= 0 ? '+' : '−'}${Math.abs(ms / 1000)
         .toFixed(1)
@@ -264,6 +265,9 @@ export const french: Words = {
     timeLine: 'Chronologie',
     report: 'Rapport',
     noReport: "L'ordinateur n'a pas donné de rapport ; essayez encore.",
+    noTab:
+      "Ce navigateur n'a pas ouvert d'onglet pour le rapport : permettez-le pour cette page, puis touchez encore.",
+    reportOpened: 'Le rapport est dans un onglet à part.',
   },
   past: {
     title: "Séances de l'atelier",

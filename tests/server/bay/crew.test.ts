@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { Crew } from '../../../src/server/bay/crew.ts';
-import { type Pairing, Pairings } from '../../../src/server/pairing/pairings.ts';
+import { PAIRED_FOR_MS, type Pairing, Pairings } from '../../../src/server/pairing/pairings.ts';
 import type { Role } from '../../../src/server/protocol/index.ts';
 import { deviceIn } from './bare-bay.ts';
 
@@ -221,4 +221,52 @@ test('What listens to the people at the engine is the device that leads, where i
   expect(crew.source).toBe('a technician');
   crew.left(tablet);
   expect(crew.source).toBe('keys');
+});
+
+describe('What is known of devices', () => {
+  test('is kept of those that may come back, and of no others: a bay may pair as many as it likes', async () => {
+    const { crew, pair, pairings } = await inBay();
+    const phone = await pair('second');
+    crew.came(phone);
+    crew.noteBattery(phone, { share: 0.5, charging: false });
+    for (let nth = 0; nth < 20; nth += 1) {
+      const passing = await pair('technician');
+      crew.came(passing);
+      crew.noteOffset(passing.device, { offsetMs: nth, roundTripMs: 1 });
+      await pairings.forget(passing.device);
+      crew.left(passing);
+      crew.came(phone);
+      crew.left(phone);
+    }
+    expect(crew.known).toBe(1);
+    expect(crew.list()).toMatchObject([
+      { id: phone.device, connected: true, battery: { share: 0.5, charging: false } },
+    ]);
+  });
+
+  test('stays while its line is open, though it was let go of', async () => {
+    const { crew, pair, pairings } = await inBay();
+    const [phone, other] = [await pair('second'), await pair('second')];
+    crew.came(phone);
+    await pairings.forget(phone.device);
+    crew.came(other);
+    expect([crew.known, crew.isConnected(phone.device)]).toEqual([2, true]);
+    crew.left(phone);
+    expect([crew.known, crew.isConnected(phone.device)]).toEqual([1, false]);
+  });
+
+  test('stays of one that has run out: it may come back, to stop', async () => {
+    let nowMs = 0;
+    const file = join(await mkdtemp(join(tmpdir(), 'crew-')), 'pairings.json');
+    const pairings = await Pairings.open(file, () => nowMs);
+    const added = await pairings.add('bay', 'second', 'phone');
+    const phone = added?.pairing ?? expect.fail('The bay is full.');
+    const crew = new Crew('bay', pairings);
+    crew.came(phone);
+    nowMs = PAIRED_FOR_MS;
+    crew.left(phone);
+    expect([crew.known, pairings.knows(phone.device), crew.list()]).toEqual([1, true, []]);
+    await pairings.forget(phone.device);
+    expect(pairings.knows(phone.device)).toBe(false);
+  });
 });

@@ -16,6 +16,9 @@ test('one session goes on in a bay at a time, also while it is only being begun'
   const { goingOn } = bay.current;
   expect(goingOn).toBe(bay.run());
   expect(await bay.begin()).toBe('notNow');
+  await expect(bay.opening.begin({ do: 'begin' })).rejects.toThrow(
+    'A session goes on in this bay; stop and end it first.',
+  );
   expect(bay.current.goingOn).toBe(goingOn);
 });
 
@@ -27,12 +30,16 @@ test('a session is set aside when it is stopped and everything is said to be off
   expect(await setAside()).toBe('notNow');
   bay.stopping.stop(bay.technician, 'stop');
   expect(await setAside()).toBe('notNow');
+  await expect(bay.opening.setAside(() => expect.fail('It was recorded.'))).rejects.toThrow(
+    'A session is set aside when it is stopped and everything is said to be off: stop it, then answer.',
+  );
   await bay.answerUntil(() => bay.run().mayBeLeft, ['all is off', 'correct', 'false alarm']);
   const left = bay.run();
   expect(await setAside()).toBe('done');
   expect(bay.current.run).toBeNull();
   expect(bay.shown.at(-1)).toBe('no session');
   expect((await bay.commandsOn(left)).at(-1)).toBe('setAside');
+  expect(bay.left).toEqual(['bay']);
   expect(await bay.begin()).toBe('done');
   expect(bay.run()).not.toBe(left);
 });

@@ -1,5 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { KEY_TURNED_MS } from '../../../machines/progress.ts';
+import { readLog } from '../../../src/record/index.ts';
+import { readRecorded } from '../../../src/record/vocabulary/index.ts';
+import { goUntil, rigAround } from '../../helpers/session-rig.ts';
 import { allElse, latch, partsOfABay, slowDisk } from './parts-of-a-bay.ts';
 
 async function begun() {
@@ -100,6 +103,102 @@ describe('A stop', () => {
       expect(stopping.stop(supervisor, id, { cause: 'someoneHurt' })).toEqual(AGAIN);
     await run().session.settled();
     expect(await notBelievedOn(run())).toEqual(['smokeOrFire', 'someoneHurt']);
+  });
+});
+
+describe('What a stop leaves on the record', () => {
+  test('is who stopped, by what way and at which device; by touch where nothing else is said', async () => {
+    const { stopping, technician, second, supervisor, run } = await begun();
+    stopping.stop(second, '1');
+    stopping.stop(technician, '2', { via: 'voice' });
+    stopping.stop(supervisor, '3');
+    await run().session.settled();
+    const { entries } = readRecorded((await readLog(run().record.path)).entries);
+    const events = entries.flatMap(entry => (entry.kind === 'event' ? [entry.data] : []));
+    expect(events).toMatchObject([
+      { type: 'stop', by: 'second', via: 'touch', device: second.device },
+      { type: 'stop', by: 'technician', via: 'voice', device: technician.device },
+      { type: 'stop', by: 'supervisor', via: 'touch', device: supervisor.device },
+    ]);
+    // Nobody called for help.
+    expect(entries.filter(({ kind }) => kind === 'notCarriedOut')).toEqual([]);
+  });
+
+  test('is a call for help that was not believed, with whose it was and why; of one that was, nothing besides', async () => {
+    const { stopping, second, supervisor, run } = await begun();
+    stopping.stop(second, '1', { cause: 'smokeOrFire' });
+    stopping.stop(supervisor, '2', { cause: 'someoneHurt' });
+    stopping.notCarriedOut(supervisor, '3', { cause: 'smokeOrFire' }, 'notAtEngine', 'say');
+    await run().session.settled();
+    const { entries } = readRecorded((await readLog(run().record.path)).entries);
+    const unheeded = entries.flatMap(entry => (entry.kind === 'notCarriedOut' ? [entry.data] : []));
+    const whose = {
+      device: supervisor.device,
+      name: supervisor.name,
+      role: 'supervisor',
+      why: 'notAtEngine',
+    };
+    expect(unheeded).toEqual([
+      { ...whose, id: '2', do: 'stop', cause: 'someoneHurt' },
+      { ...whose, id: '3', do: 'say', cause: 'smokeOrFire' },
+    ]);
+  });
+
+  test('is nothing where no session goes on', async () => {
+    const { stopping, supervisor } = await partsOfABay();
+    expect(() =>
+      stopping.notCarriedOut(supervisor, '1', { cause: 'smokeOrFire' }, 'notAtEngine'),
+    ).not.toThrow();
+  });
+});
+
+describe('A stop of a session that has gone on since', () => {
+  test('is a new one, also of the device that stopped it before', async () => {
+    const bay = await begun();
+    expect(bay.stopping.stop(bay.second, '1')).toEqual(NEW);
+    const on = ['ready', 'all is off', 'correct', 'false alarm'];
+    const asSecond = async () => {
+      if (bay.key() === 'stopped.askingCaller') await bay.say('false alarm', { by: bay.second });
+    };
+    for (let turn = 0; turn < 8 && bay.run().session.moment.matches('stopped'); turn += 1) {
+      await asSecond();
+      const offered = bay
+        .run()
+        .session.grammar('keys')
+        .replies.flatMap(({ wordings }) => wordings);
+      const by = bay.key().startsWith('stopped.caller') ? bay.second : bay.technician;
+      await bay.say(on.find(each => offered.includes(each)) ?? 'ready', { by });
+    }
+    expect(bay.key()).toBe('job.card.asking');
+    expect(bay.stopping.stop(bay.second, '1b')).toEqual(NEW);
+  });
+});
+
+describe('While a stop word is tried out', () => {
+  test('each stop is a new one, also at the device at which the first was; and none once both are heard', async () => {
+    const { stopping, technician, second, run, clock, key } = await begun();
+    const { session, record } = run();
+    await goUntil(rigAround(session, clock(), record, record.path), 'job.stopTechnician.asking');
+    expect(stopping.stop(technician, '1')).toEqual(NEW);
+    expect(key()).toBe('stopped.drillGoesOn');
+    clock().advance(2000);
+    expect(stopping.stop(technician, '2')).toEqual(NEW);
+    expect(key()).toBe('stopped.drillGoesOn');
+    clock().advance(2000);
+    expect(stopping.stop(second, '3')).toEqual(NEW);
+    expect(key()).toBe('stopped.drill');
+    expect(stopping.stop(second, '4')).toEqual(AGAIN);
+  });
+
+  test('two hands at two devices prove both words at once; the same hand twice does not', async () => {
+    const { stopping, technician, second, run, clock, key } = await begun();
+    const { session, record } = run();
+    await goUntil(rigAround(session, clock(), record, record.path), 'job.stopTechnician.asking');
+    stopping.stop(technician, '1');
+    stopping.stop(technician, '2');
+    expect(key()).toBe('stopped.drillGoesOn');
+    stopping.stop(second, '3');
+    expect(key()).toBe('stopped.drill');
   });
 });
 

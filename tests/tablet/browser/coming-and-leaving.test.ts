@@ -49,6 +49,6 @@ it('a device that leaves with a stop that nobody has answered tells so where it 
   await page.getByRole('button', { name: /^STOP/ }).click();
   await page.getByRole('button', { name: 'Leave' }).click();
   await page.getByRole('button', { name: 'Begin here' }).waitFor();
-  await page.getByText('Shout STOP. Turn the key off.').waitFor();
+  await page.getByText('Shout STOP. Key off.').waitFor();
   await page.context().close();
 });

@@ -73,7 +73,7 @@ it('a device that is loaded anew is in its bay again, with STOP from its first p
   await answerUntil(technician, 'stopped.askingCause');
   await technician.getByRole('button', { name: 'Set aside for another day' }).click();
   await technician.getByText(pageWords.en.waitingFor.technician).waitFor();
-  expect(await technician.getByText(pageWords.en.stopped).count()).toBe(0);
+  expect(await technician.getByText(pageWords.en.stopped(pageWords.en.keyOff)).count()).toBe(0);
   await technician.getByText('Sessions of this bay that are not over').click();
   await technician
     .locator('.records')

@@ -60,7 +60,7 @@ it('a stop that nobody answers tells what to do', async () => {
   await page.context().setOffline(true);
   await shop.server.close();
   await page.getByRole('button', { name: /^STOP/ }).click();
-  await page.getByText('Shout STOP. Turn the key off.').waitFor();
+  await page.getByText('Shout STOP. Key off.').waitFor();
   await lookAt(page, 'stop-unanswered');
   expect(await keyOf(page)).toBe('job.card.asking');
   await page.context().close();

@@ -50,9 +50,8 @@ export class Commands {
 
   /** Lets go of a device of this bay. @throws Refused when this bay has none such */
   async letGo(device: string): Promise<void> {
-    const { done, pairings, shown } = this.#scene;
+    const { pairings, shown } = this.#scene;
     pairedHere(device, this.#scene);
-    done.forget(device);
     await pairings.forget(device);
     shown.show();
   }

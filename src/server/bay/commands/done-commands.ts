@@ -57,8 +57,8 @@ export class DoneCommands {
     this.#done.get(device)?.delete(id);
   }
 
-  /** A device that was let go of sends nothing again. */
-  forget(device: string): void {
-    this.#done.delete(device);
+  /** A device that never comes back, as one that was let go of, sends nothing again. */
+  keepOnly(comesBack: (device: string) => boolean): void {
+    for (const device of this.#done.keys()) if (!comesBack(device)) this.#done.delete(device);
   }
 }

@@ -4,7 +4,7 @@ import type { View } from '../../../session/view.ts';
 import { vibrate } from '../../device/vibrate.ts';
 import type { FaceState } from '../../face/face.ts';
 import { missingRoles } from '../../face/missing.ts';
-import { stopNotice } from '../../face/stop-state.ts';
+import { offOf, stopNotice } from '../../face/stop-state.ts';
 import { inOwnWords, words } from '../../words/index.ts';
 
 /** Out of sight beside a running engine is a stop; beside one that stands, a hold. */
@@ -42,7 +42,7 @@ export function Alerts({ state }: { readonly state: FaceState }) {
         {isCutOff && (
           <p>
             {link.state === 'connecting' ? words.link.connecting : words.link.broken}{' '}
-            <strong>{words.link.stopAnyway}</strong>{' '}
+            <strong>{words.link.stopAnyway(offOf(view))}</strong>{' '}
             {link.state === 'refused' ? inOwnWords(link.sentence ?? '') : ''}
           </p>
         )}

@@ -1,12 +1,14 @@
 import type { View } from '../../../session/view.ts';
 import type { FaceState } from '../../face/face.ts';
+import { offOf } from '../../face/stop-state.ts';
 import { words } from '../../words/index.ts';
 import { Timer } from './timer.tsx';
 
 /** What stands over the state of the engine: the session goes on, or it does not. */
-function conditionOf({ state, outcome }: View): { readonly tone: string; readonly text: string } | null {
+function conditionOf(view: View): { readonly tone: string; readonly text: string } | null {
+  const { state, outcome } = view;
   if (outcome) return { tone: outcome === 'signedOff' ? 'good' : 'plain', text: words.over[outcome] };
-  if (state === 'stopped') return { tone: 'danger', text: words.stopped };
+  if (state === 'stopped') return { tone: 'danger', text: words.stopped(offOf(view)) };
   return state === 'held' ? { tone: 'caution', text: words.held } : null;
 }
 

@@ -6,11 +6,14 @@ import { NextJob } from '../next-job.tsx';
 export function BayBar({
   bay,
   deeds,
+  off,
   begun,
   onGoOnAlone,
 }: {
   readonly bay: BayPart;
   readonly deeds: BayDeeds;
+  /** How the engine is switched off. */
+  readonly off: string;
   /** A session goes on: no other one may begin. */
   readonly begun: boolean;
   /** Goes on here with the copy of the session, while the laptop is away. */
@@ -20,7 +23,7 @@ export function BayBar({
     <>
       {bay.away !== 'no' && (
         <section className="laptop-away" role="alert">
-          <p>{words.away.shown}</p>
+          <p>{words.away.shown(off)}</p>
           {bay.away === 'mayGoOn' && onGoOnAlone && (
             <>
               <p>{words.away.how}</p>

@@ -1,5 +1,6 @@
 import { type FocusEvent, type KeyboardEvent, type ReactNode, useLayoutEffect, useRef } from 'react';
 import type { FaceState } from '../../face/face.ts';
+import { offOf } from '../../face/stop-state.ts';
 import { inOwnWords, words } from '../../words/index.ts';
 import { Alerts } from './alerts.tsx';
 import { Band } from './band.tsx';
@@ -109,7 +110,7 @@ export function Shell({
         {view && <Ear hearing={view.hearing} />}
       </main>
       {aside}
-      <Stop onStop={onStop} standing={isKnownToStand(state)} />
+      <Stop onStop={onStop} standing={isKnownToStand(state)} off={offOf(view)} />
     </div>
   );
 }

@@ -11,8 +11,11 @@ const isTextField = (target: EventTarget | null) =>
 export function Stop({
   onStop,
   standing,
+  off,
 }: {
   readonly onStop: () => void;
+  /** How the engine is switched off, which this does not do. */
+  readonly off: string;
   /** The engine is confirmed to stand: Escape in a text field only leaves that. */
   readonly standing: boolean;
 }) {
@@ -32,9 +35,9 @@ export function Stop({
   return (
     <button type="button" className="stop" onPointerDown={act} onClick={act} aria-describedby="stop-hint">
       {words.stop}
-      <small aria-hidden="true">{words.stopShort}</small>
+      <small aria-hidden="true">{words.stopShort(off)}</small>
       <span id="stop-hint" className="unseen">
-        {words.stopHint}
+        {words.stopHint(off)}
       </span>
     </button>
   );

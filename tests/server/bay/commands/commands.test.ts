@@ -1,4 +1,4 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { allElse, atOnce, partsOfABay, slowDisk } from '../parts-of-a-bay.ts';
 
 /** A session whose disk is slow, and which is carrying out something that nobody said: the next answer waits for that. */
@@ -163,5 +163,90 @@ describe('The devices of a bay', () => {
       for (const by of [technician, supervisor])
         expect(await perform(by, { do: deed, device: elsewhere.device })).toBe('notFound');
     expect(pairings.current(elsewhere)).not.toBeNull();
+  });
+});
+
+describe('A stop that comes as a command', () => {
+  test('stops, and is done once; what calls for help names it', async () => {
+    const { perform, second, begin, run, key, commandsOn } = await partsOfABay();
+    await begin();
+    const deed = { do: 'stop', cause: 'smokeOrFire' } as const;
+    expect(await perform(second, deed, 'one')).toBe('done');
+    expect(key()).toBe('stopped.makingSafe');
+    expect(run().session.moment.context.stop).toMatchObject({ cause: 'smokeOrFire' });
+    expect(await perform(second, deed, 'one')).toBe('again');
+    expect(await commandsOn(run())).toEqual(['begin', 'stop']);
+  });
+});
+
+describe('Fire that somebody types who is not at the engine', () => {
+  test('is refused, and stands on the record once; what else they type does not', async () => {
+    const bay = await partsOfABay();
+    await bay.begin();
+    for (const text of ['fire', 'fire', 'card is right'])
+      expect(await bay.say(text, { by: bay.supervisor })).toBe('notYourRole');
+    await bay.run().session.settled();
+    expect(await bay.notBelievedOn(bay.run())).toEqual(['smokeOrFire']);
+    expect(bay.key()).toBe('job.card.asking');
+    // At the engine it is a call for help, and stands there as that.
+    expect(await bay.say('fire', { by: bay.second })).toBe('done');
+    expect(await bay.notBelievedOn(bay.run())).toEqual(['smokeOrFire']);
+    expect(bay.key()).toBe('stopped.makingSafe');
+  });
+});
+
+describe('A device that takes over', () => {
+  test('is the one whose microphone is named from then on', async () => {
+    const { perform, paired, technician, crew, current, begin, run } = await partsOfABay();
+    await begin();
+    const other = await paired('technician');
+    crew.came(other);
+    crew.setListening(other, true);
+    current.listensWith(crew.source);
+    expect(run().viewer.view().hearing.source).toBe('keys');
+    expect(await perform(other, { do: 'takeOver' })).toBe('done');
+    expect(run().viewer.view().hearing.source).toBe(other.name);
+    expect(await perform(technician, { do: 'declineHold' })).toBe('notTheOwner');
+  });
+});
+
+describe('A voice', () => {
+  test('is handed in beside what was heard, and what was heard is an answer', async () => {
+    const bay = await partsOfABay();
+    await bay.begin();
+    const { session, voices } = bay.run();
+    const silent = async () => {
+      for (let turn = 0; turn < 60 && session.hearsOnlyStop; turn += 1) {
+        bay.clock().advance(1000);
+        await allElse();
+      }
+    };
+    await silent();
+    const heard = vi.spyOn(voices, 'hears');
+    const reply = { kind: 'reply', id: 'cardRight', text: 'card is right', confidence: 0.9 } as const;
+    const voice = [0.25, 0.5];
+    const { turn } = bay.current;
+    expect(await bay.perform(bay.technician, { do: 'heard', turn, heard: reply, voice })).toBe('done');
+    expect(heard.mock.calls).toEqual([
+      [{ voice: Float32Array.from(voice), stopped: false }, bay.technician.device],
+    ]);
+    await silent();
+    const unclear = { kind: 'unclear', text: '', reason: 'outOfGrammar' } as const;
+    await bay.perform(bay.technician, { do: 'heard', turn: bay.current.turn, heard: unclear });
+    expect(heard.mock.calls[1]).toEqual([null, bay.technician.device]);
+    await bay.say('understood');
+    expect(heard).toHaveBeenCalledTimes(2);
+  });
+});
+
+describe('What is asked for where no session goes on', () => {
+  test('is refused, each in its sentence, but for what is about devices', async () => {
+    const bay = await partsOfABay();
+    const { technician, supervisor, second } = bay;
+    expect(await bay.perform(technician, { do: 'setAside' })).toBe('notNow');
+    expect(await bay.perform(second, { do: 'clear', turn: 'x' })).toBe('notNow');
+    expect(await bay.perform(technician, { do: 'takeOver' })).toBe('done');
+    expect(await bay.perform(technician, { do: 'declineHold' })).toBe('done');
+    expect(await bay.perform(supervisor, { do: 'forget', device: second.device })).toBe('done');
   });
 });

@@ -6,7 +6,7 @@ import { latch } from '../parts-of-a-bay.ts';
 describe('Commands that were done', () => {
   const settled = Promise.resolve();
 
-  test('are known by device and id, until they came to nothing or the device was let go of', () => {
+  test('are known by device and id, until they came to nothing or the device never comes back', () => {
     const done = new DoneCommands();
     expect(done.find('d', '1')).toBeUndefined();
     done.add('d', '1', settled);
@@ -16,7 +16,7 @@ describe('Commands that were done', () => {
     expect(done.find('e', '2')).toBeUndefined();
     done.drop('d', '1');
     expect([done.find('d', '1'), done.find('d', '2')]).toEqual([undefined, settled]);
-    done.forget('d');
+    done.keepOnly(device => device !== 'd');
     expect([done.find('d', '2'), done.find('e', '1')]).toEqual([undefined, settled]);
     done.drop('nobody', '1');
   });
