@@ -16,6 +16,7 @@ const FOR_THE_COMPILER = 'is always there; this tells the compiler so';
 
 const STOP_IS_KNOWN = `in a stop its own place on the record ${FOR_THE_COMPILER}`;
 const CAUSE_IS_KNOWN = `where this is asked or said the cause ${FOR_THE_COMPILER}`;
+const NO_SUCH_STEP = 'a name that no step has puts nothing back';
 const NO_HOLD_ANYHOW = 'in a stop nobody may hold or go back, critical or not';
 
 /** Every survivor that is no hole in the tests. */
@@ -186,6 +187,240 @@ export const EQUIVALENTS: readonly Equivalent[] = [
     text: "data: { step: context.stop?.step ?? context.step, why: 'knockingEnds' },",
     replacements: ['context.stop.step', 'context.stop?.step && context.step'],
     why: `${STOP_IS_KNOWN}, and its step is where the procedure stands`,
+  },
+  {
+    file: 'machines/limits/warmth.ts',
+    text: 'if (sinceMs === null || read.atMs >= sinceMs) return { coldestC: read.si, warmestC: read.si };',
+    replacements: ['false', 'read.atMs > sinceMs'],
+    why: 'read in the moment in which it was fired it has cooled for no time; that it was ever fired tells the compiler only',
+  },
+  {
+    file: 'machines/limits/warmth.ts',
+    text: '? Math.min(read.si, airC ?? read.si)',
+    replacements: ['Math.max(read.si, airC ?? read.si)'],
+    why: NO_INPUT_TRIPS_IT,
+  },
+  {
+    file: 'machines/timing.ts',
+    text: 'announced === null ? undefined : momentsOf(totalMs)[announced];',
+    replacements: ['false'],
+    why: 'a list has nothing at no place; this tells the compiler so',
+  },
+  {
+    file: 'machines/timing.ts',
+    text: "line: momentNow(look)?.line ?? 'timeLeft',",
+    replacements: ['momentNow(look).line', '""'],
+    why: `where it is spoken its moment ${FOR_THE_COMPILER}`,
+  },
+  {
+    file: 'machines/judging.ts',
+    text: '...(of !== undefined && unit === quantityUnits[of] ? { of } : {}),',
+    replacements: ['true'],
+    why: 'no unit is that of no quantity',
+  },
+  {
+    file: 'machines/judging.ts',
+    text: 'return value && judgement',
+    replacements: ['value || judgement'],
+    why: 'there is a judgement where there is a value, and only there',
+  },
+  {
+    file: 'machines/faults.ts',
+    text: "? { kind: judgement === 'goOn' ? 'goOn' : 'blocks' }",
+    replacements: ['""'],
+    why: 'what neither blocks nor is watched may go on by the rule as well',
+  },
+  {
+    file: 'machines/faults.ts',
+    text: ': [];',
+    replacements: ['["Stryker was here"]'],
+    why: 'an acceptance that is a bare text names no fault and accepts none',
+  },
+  {
+    file: 'machines/phases/03b-bar-over.ts',
+    text: "confirm('barOver.isolated', 'starterIsolated', { ...free, words: { off: keptOff(profile, 'bar') } }),",
+    replacements: ['""'],
+    why: 'where no hands are named it is the bar',
+  },
+  {
+    file: 'machines/phases/09-sweeps.ts',
+    text: 'const speed = (index: number) => sweeps[index]?.rpm ?? 0;',
+    replacements: ['sweeps[index].rpm'],
+    why: `the speed of a step of the sweep ${FOR_THE_COMPILER}`,
+  },
+  {
+    file: 'machines/stopped.ts',
+    text: "stopNow(look, look.event.type === 'stop' ? (look.event.cause ?? null) : null),",
+    replacements: ['true'],
+    why: 'is carried out for a stop alone; this tells the compiler so',
+  },
+  {
+    file: 'machines/stopped.ts',
+    text: "const drills = steps.filter(step => step.kind === 'confirm' && step.drill);",
+    replacements: ['true'],
+    why: 'no other kind of step has the member at all; this tells the compiler so',
+  },
+  {
+    file: 'machines/progress.ts',
+    text: "event.type !== 'stop' || event.awayS === undefined || event.awayS >= LONG_AWAY_S;",
+    replacements: ['false'],
+    why: 'no other event tells how long the tool was away; this tells the compiler so',
+  },
+  {
+    file: 'machines/assurance.ts',
+    text: "assuranceOf('number', { weight, via: look.event.via, near: isNear(judge, look) }) === 'readBack';",
+    replacements: ['""'],
+    why: 'what is no reply is read back where a number is',
+  },
+  {
+    file: 'machines/reopening.ts',
+    text: "...(afterRun ? [] : (['noFuelCrank.'] as const)),",
+    replacements: ['["Stryker was here"]'],
+    why: NO_SUCH_STEP,
+  },
+  {
+    file: 'machines/reopening.ts',
+    text: '...(longAway && !afterRun ? COME_BACK : []),',
+    replacements: ['["Stryker was here"]'],
+    why: NO_SUCH_STEP,
+  },
+  {
+    file: 'machines/reopening.ts',
+    text: 'falseAlarm: [],',
+    replacements: ['["Stryker was here"]'],
+    why: NO_SUCH_STEP,
+  },
+  {
+    file: 'machines/reopening.ts',
+    text: 'drill: [],',
+    replacements: ['["Stryker was here"]'],
+    why: NO_SUCH_STEP,
+  },
+  {
+    file: 'machines/reopening.ts',
+    text: 'toolRestarted: [],',
+    replacements: ['["Stryker was here"]'],
+    why: NO_SUCH_STEP,
+  },
+  {
+    file: 'machines/reopening.ts',
+    text: ': [];',
+    replacements: ['["Stryker was here"]'],
+    why: NO_SUCH_STEP,
+  },
+  {
+    file: 'machines/reopening.ts',
+    text: 'const lost = afterRun ? [] : [...SWITCHED_OFF, ...(context.handedBack ? TAKEN_BACK : [])];',
+    replacements: ['["Stryker was here"]'],
+    why: NO_SUCH_STEP,
+  },
+  {
+    file: 'machines/reopening.ts',
+    text: "reopened.some(entry => (entry.endsWith('.') ? id.startsWith(entry) : id === entry));",
+    replacements: ['""'],
+    why: 'no step is called as one that a cause puts in doubt, and longer',
+  },
+  {
+    file: 'machines/build-step.ts',
+    text: "const isCritical = (node: Node) => [node.tags ?? []].flat().includes('critical');",
+    replacements: ['["Stryker was here"]'],
+    why: 'a tag that nobody asks for',
+  },
+  {
+    file: 'machines/build-step.ts',
+    text: "const countsFromBefore = (step: Step) => step.kind === 'confirm' && step.within?.sinceMs !== undefined;",
+    replacements: ['true'],
+    why: 'no other kind of step has the member at all; this tells the compiler so',
+  },
+  {
+    file: 'machines/build-step.ts',
+    text: "const groupOf = (step: Step) => (step.kind === 'confirm' ? step.together?.group : undefined);",
+    replacements: ['true'],
+    why: 'no other kind of step is in a group; this tells the compiler so',
+  },
+  {
+    file: 'machines/build-step.ts',
+    text: "const reason = ({ event }: Look) => (event.type === 'reason' ? event.text : (reply ?? ''));",
+    replacements: ['"Stryker was here!"'],
+    why: `where no reason was typed a reply ${FOR_THE_COMPILER}`,
+  },
+  {
+    file: 'machines/first-start.ts',
+    text: "initial: first ? stepKey(first.id) : '',",
+    replacements: ['"Stryker was here!"'],
+    why: `a first step of a phase ${FOR_THE_COMPILER}`,
+  },
+  {
+    file: 'machines/first-start.ts',
+    text: 'if (known !== undefined) return known;',
+    replacements: ['false'],
+    why: 'spares the longer look, and comes to the same',
+  },
+  {
+    file: 'machines/first-start.ts',
+    text: "const isRunning = ({ context }: Look) => steps.find(({ id }) => id === context.step)?.engine === 'running';",
+    replacements: ['steps.find(({ id }) => id === context.step).engine'],
+    why: `the step in which the session stands ${FOR_THE_COMPILER}`,
+  },
+  {
+    file: 'machines/first-start.ts',
+    text: '...(context.heldSinceMs === null ? {} : shiftTimes(context, atMs(event) - context.heldSinceMs)),',
+    replacements: ['false'],
+    why: `on hold the moment in which it began ${FOR_THE_COMPILER}`,
+  },
+  {
+    file: 'machines/first-start.ts',
+    text: "stop: { target: '#stopped', actions: recordStop, reenter: true },",
+    replacements: ['false'],
+    why: 'a way of the root leaves and enters all that is below it either way',
+  },
+  {
+    file: 'machines/first-start.ts',
+    text: 'guard: ({ context }) => AT_THE_END.every(gate => gateMet(steps, context, gate)),',
+    replacements: ['AT_THE_END.some(gate => gateMet(steps, context, gate))'],
+    why: 'there is one such gate',
+  },
+  {
+    file: 'machines/kinds/together.ts',
+    text: "all.flatMap(step => (step.kind === 'confirm' && step.together?.group === group ? [step] : []));",
+    replacements: ['true'],
+    why: 'no other kind of step is in a group; this tells the compiler so',
+  },
+  {
+    file: 'machines/moment.ts',
+    text: ": Object.entries(value).flatMap(([name, inner = '']) => [name, ...namesIn(inner)]);",
+    replacements: ['"Stryker was here!"'],
+    why: `the state inside another ${FOR_THE_COMPILER}`,
+  },
+  {
+    file: 'machines/urgent.ts',
+    text: '[causeOf(look), ...(look.context.stop?.also ?? [])].some(',
+    replacements: ['look.context.stop.also', '["Stryker was here"]'],
+    why: STOP_IS_KNOWN,
+  },
+  {
+    file: 'machines/urgent.ts',
+    text: 'replies: [...new Set([...(node.meta?.replies ?? []), ...urgentReplies])],',
+    replacements: ['node.meta.replies', '["Stryker was here"]'],
+    why: `what a question offers ${FOR_THE_COMPILER}`,
+  },
+  {
+    file: 'machines/urgent.ts',
+    text: "steps.find(({ id }) => id === (context.stop?.step ?? context.step))?.engine ?? 'off';",
+    replacements: ['steps.find(({ id }) => id === (context.stop?.step ?? context.step)).engine', '""'],
+    why: `the step of a stop ${FOR_THE_COMPILER}`,
+  },
+  {
+    file: 'machines/urgent.ts',
+    text: 'const calledForMs = ({ context: { stop }, event }: Look) => atMs(event) - (stop?.atMs ?? atMs(event));',
+    replacements: ['stop.atMs'],
+    why: STOP_IS_KNOWN,
+  },
+  {
+    file: 'machines/stopped.ts',
+    text: '[stop?.cause ?? null, ...(stop?.also ?? [])].some(known => known !== null && endsTheStart(known));',
+    replacements: ['stop.also', 'stop.cause', '["Stryker was here"]'],
+    why: STOP_IS_KNOWN,
   },
   {
     file: 'machines/urgent.ts',

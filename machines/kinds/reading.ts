@@ -250,7 +250,6 @@ function orLeaveOpen(asking: Node, step: ReadingStep): Node {
 /** Nothing is left open by a word that was taken for another. */
 function leavingOpen(step: ReadingStep): Node {
   const done = pass(step);
-  const last = ({ context }: Look) => context.readings.findLast(reading => reading.step === step.id);
   return readBack(
     { by: step.by, critical: false },
     readBackReply,
@@ -259,10 +258,11 @@ function leavingOpen(step: ReadingStep): Node {
         target: done.target,
         actions: [
           remark(() => ({ line: 'leftOpen', values: {} })),
-          ...leaveOpen(look => ({
+          // What was read last led here.
+          ...leaveOpen(({ context: { readings } }) => ({
             step: step.id,
             quantity: step.quantity,
-            si: last(look)?.si ?? Number.NaN,
+            si: readings.at(-1)?.si ?? Number.NaN,
           })),
           ...done.actions,
         ],

@@ -128,7 +128,7 @@ export function watchNodes(step: WatchStep): Nodes {
   const danger = reading ? dangerOf(reading) : [];
   const valued = reading
     ? askValue(
-        { ...waiting, danger },
+        waiting,
         ask,
         reading.quantity,
         { target: 'readingBackValue' },

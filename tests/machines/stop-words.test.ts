@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Context, OpenItem, StopRecord } from '../../machines/context.ts';
 import { offerOf } from '../../machines/moment.ts';
 import { callForHelp } from '../../machines/urgent.ts';
-import type { Cause } from '../../machines/vocabulary.ts';
+import type { Cause, Via } from '../../machines/vocabulary.ts';
 import type { ReplyId } from '../../prompts/types.ts';
 import { ofKind } from '../../src/record/vocabulary/index.ts';
 import type { Driver } from './helpers/driver.ts';
@@ -44,12 +44,18 @@ describe('a stop word that is tried out', () => {
     const heard = () => atFirst().stop({ by: 'technician' });
     expect(heard().stop({ by: 'technician', afterMs: 100 }).name).toBe('stopped.drillGoesOn');
     expect(heard().stop({ by: 'technician', afterMs: 5000 }).name).toBe('stopped.drillGoesOn');
-    // A held key repeats, also at a device that both of them use.
-    const key = () => atFirst().stop({ by: 'technician', via: 'keys' });
-    expect(key().stop({ by: 'second', via: 'keys', afterMs: 799 }).name).toBe('stopped.drillGoesOn');
-    expect(key().stop({ by: 'second', via: 'keys', afterMs: 800 }).name).toBe('stopped.drill');
-    expect(key().stop({ by: 'second', via: 'touch', afterMs: 100 }).name).toBe('stopped.drill');
-    expect(heard().stop({ by: 'second', via: 'voice', afterMs: 100 }).name).toBe('stopped.drill');
+    // A held key repeats, also at a device that both of them use, and one word is heard at two devices.
+    const again = (first: Via, second: Via, devices: readonly [string, string], afterMs: number) =>
+      atFirst()
+        .send({ type: 'stop', device: devices[0] }, { by: 'technician', via: first })
+        .send({ type: 'stop', device: devices[1] }, { by: 'second', via: second, afterMs }).name;
+    expect(again('keys', 'keys', ['one', 'one'], 799)).toBe('stopped.drillGoesOn');
+    expect(again('keys', 'keys', ['one', 'one'], 800)).toBe('stopped.drill');
+    expect(again('voice', 'voice', ['one', 'other'], 799)).toBe('stopped.drillGoesOn');
+    expect(again('keys', 'voice', ['one', 'other'], 799)).toBe('stopped.drillGoesOn');
+    expect(again('voice', 'touch', ['one', 'other'], 799)).toBe('stopped.drillGoesOn');
+    // The hands of two people at two devices are two.
+    expect(again('keys', 'touch', ['one', 'other'], 1)).toBe('stopped.drill');
   });
 
   it('by the second person alone is a stop like any other', () => {
@@ -64,6 +70,14 @@ describe('a stop word that is tried out', () => {
     expect(fire.name).toBe('stopped.makingSafe');
     expect(fire.lines).toContain('fireCall');
     expect(fire.context.done).not.toContain('job.stopTechnician');
+  });
+
+  it('waits for the other one, and a stop of the bus meanwhile is not that', () => {
+    for (const by of ['technician', 'second'] as const) {
+      const driver = atFirst().stop({ by: 'technician' });
+      driver.send({ type: 'stop', cause: 'overspeed' }, { by, via: 'bus', afterMs: 5000 });
+      expect(driver.name).toBe('stopped.makingSafe');
+    }
   });
 
   it('that a cause is known of already, is none once more', () => {

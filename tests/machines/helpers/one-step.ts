@@ -2,7 +2,7 @@ import { initialTransition, transition } from 'xstate';
 import { buildStep } from '../../../machines/build-step.ts';
 import type { Context } from '../../../machines/context.ts';
 import type { SessionEvent } from '../../../machines/events.ts';
-import { procedureFor } from '../../../machines/first-start.ts';
+import { initialContext, procedureFor } from '../../../machines/first-start.ts';
 import type { Step } from '../../../machines/steps.ts';
 import { nextAlarmMs } from '../../../machines/timing.ts';
 import { kit, type Offer } from '../../../machines/toolkit.ts';
@@ -11,17 +11,8 @@ import type { ReplyId, StepId } from '../../../prompts/types.ts';
 import type { Profile } from '../../../src/profile/schema.ts';
 import type { BusSight, EarSight, VoiceSight } from '../../../src/record/vocabulary/event.ts';
 import type { EventBody } from '../../../src/session/hearing.ts';
-import { Driver, type Happened, type How, PAUSE_MS, toldBy } from './driver.ts';
+import { type Happened, type How, job, PAUSE_MS, toldBy } from './driver.ts';
 import { demoSix } from './profiles.ts';
-
-const firstContexts = new Map<Profile, Context>();
-
-/** What a session knows as it begins. */
-export function freshContext(profile: Profile): Context {
-  const known = firstContexts.get(profile) ?? new Driver(profile).context;
-  firstContexts.set(profile, known);
-  return known;
-}
 
 const machineOf = (step: Step, all: readonly Step[], context: Context) =>
   kit.createMachine({
@@ -80,9 +71,9 @@ export class OneStep {
       beginsS = 0,
     }: Around = {},
   ) {
-    const known = freshContext(profile);
-    this.machine = machineOf(step, all, { ...known, step: step.id, ...context });
-    [this.moment] = initialTransition(this.machine, { profile, job: known.job });
+    const known = initialContext({ input: { profile, job } }, step);
+    this.machine = machineOf(step, all, { ...known, ...context });
+    [this.moment] = initialTransition(this.machine, { profile, job });
     this.send(begunBy, { by: step.by, via: 'keys', afterMs: beginsS * 1000 });
   }
 

@@ -250,6 +250,13 @@ describe('a number that time passes over', () => {
     expect(step.clock(15).name).toBe('asking');
   });
 
+  it('is held anew for its whole time after a hold', () => {
+    const step = held.fork().send({ type: 'hold' }, { afterMs: 10_000 });
+    expect(step.context.timer).toBeNull();
+    step.send({ type: 'continue' });
+    expect(step.context.timer).toMatchObject({ startedMs: 21_000, totalMs: 15_000 });
+  });
+
   it('said, is read back without that time', () => {
     const step = told(held, 14);
     expect(step.name).toBe('readingBack');

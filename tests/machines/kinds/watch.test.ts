@@ -4,6 +4,7 @@ import { watch } from '../../../machines/step-makers.ts';
 import type { WatchStep } from '../../../machines/steps.ts';
 import type { Code } from '../../../src/record/vocabulary/event.ts';
 import { type Around, OneStep } from '../helpers/one-step.ts';
+import { demoSix } from '../helpers/profiles.ts';
 
 const KEYS = { via: 'keys' } as const;
 const BUS = { via: 'bus' } as const;
@@ -360,8 +361,16 @@ describe('a gauge that is read while something is watched for', () => {
     }
     expect(told(lookedAt(asked, 200), 107, BUS).name).toBe('next');
     expect(told(asked, 151).name).toBe('asking');
-    expect(asked.fork().value('oilPressure', 400).name).toBe('asking');
+    expect(asked.fork().value('oilPressure', 120).name).toBe('asking');
     expect(told(asked.fork().unclear(3), 108, BUS).name).toBe('stopped');
+  });
+
+  it('of a bus that this engine does not have it on stops nothing and is not read back', () => {
+    const { bus } = demoSix;
+    const profile = { ...demoSix, ...(bus && { bus: { ...bus, readings: [] } }) };
+    const step = told(withGauge({}, { profile }), 108, BUS);
+    expect(step.name).toBe('asking');
+    expect(step.said).toEqual([]);
   });
 
   it('too hot is not got round by the end of its time: it stops, and other values are left open', () => {
@@ -448,6 +457,8 @@ describe('a watch that follows on a reading', () => {
     expect(step.context.timer).toEqual({ startedMs: 10_000, totalMs: 600_000, announced: null });
     expect(step.alarmS).toBe(130);
     expect(begun({}, {}, 299.999).name).toBe('between');
+    expect(begun({ atMs: 200_000 }, {}, 499.999).name).toBe('between');
+    expect(begun({ atMs: 200_000 }, {}, 500).name).toBe('asking');
   });
 
   it('asks where it was near its end, long ago, in another step, or of something else', () => {

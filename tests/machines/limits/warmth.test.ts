@@ -32,7 +32,8 @@ describe('how warm the engine is', () => {
       ]),
     ];
     expect(warmth(read)).toEqual({ coldestC: 60, warmestC: 60 });
-    expect(warmth(read, { bursts: fired(20) })).toEqual({ coldestC: 60, warmestC: 60 });
+    for (const firedS of [5, 20])
+      expect(warmth(read, { bursts: fired(firedS) })).toEqual({ coldestC: 60, warmestC: 60 });
   });
 
   const before = [...air, ...coolant([[100, 80]])];
@@ -98,6 +99,8 @@ describe('whether the engine runs', () => {
     expect(shownRpm(at({ bus: { speedRpm: 700 }, ear: { speedRpm: 100 } }))).toBe(700);
     expect(shownRpm(at({ ear: { speedRpm: 640 } }))).toBe(640);
     expect(shownRpm(at({}))).toBe(0);
+    // A number that is told beside it says nothing of whether it runs.
+    expect(shownRpm(at({ type: 'value', quantity: 'oilPressure', si: 300, bus: { speedRpm: 700 } }))).toBe(0);
     expect(shownRpm({ ...at({}), event: { type: 'clock', by: 'technician', via: 'tool', atMs: 0 } })).toBe(0);
   });
 
