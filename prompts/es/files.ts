@@ -3,13 +3,13 @@ import type { BySentence } from '../types.ts';
 /** What is wrong with an engine profile or a job card that was brought, by its English sentence. */
 export const files: BySentence = {
   // What is wrong with a job card.
+  'Job card {} cannot be read: {words}; give the path of a JSON file.':
+    'La hoja de trabajo {} no se puede leer: {words}; dé la ruta de un archivo JSON.',
+  'Job card {} is not JSON: {words}; correct it or leave it out.':
+    'La hoja de trabajo {} no es JSON: {words}; corríjala o quítela.',
   'Job card {}: {words}': 'Hoja de trabajo {}: {words}',
   'It holds vehicle, engine, technician, second and supervisor, and may hold {}.':
     'Lleva vehicle, engine, technician, second y supervisor, y puede llevar {}.',
-  'Job card {} cannot be read ({}); give the path of a JSON file.':
-    'La hoja de trabajo {} no se puede leer ({}); dé la ruta de un archivo JSON.',
-  'Job card {} is not JSON; correct it or leave it out.':
-    'La hoja de trabajo {} no es JSON; corríjala o quítela.',
 
   'Job card: {words} Name a card with --job.': 'Hoja de trabajo: {words} Indique una hoja con --job.',
   '"{}" is invented; on the card of a real engine stand those who start it, and its vehicle.':
@@ -36,9 +36,10 @@ export const files: BySentence = {
   '{}: {} is not allowed; {words}.': '{}: {} no se permite; {words}.',
   '{}: {} is not a known key; remove it or correct its spelling.':
     '{}: {} no es una clave conocida; quítela o corríjala.',
-  'is not JSON ({}).': 'no es JSON ({}).',
-  'cannot be read ({}); give the path of a profile or one of {}.':
-    'no se puede leer ({}); dé la ruta de un perfil, o uno de {}.',
+  'is not JSON: {words}; correct it, or make a profile: npm start -- engine new.':
+    'no es JSON: {words}; corríjalo, o haga un perfil: npm start -- engine new.',
+  'cannot be read: {words}; give the path of a profile or one of {}.':
+    'no se puede leer: {words}; dé la ruta de un perfil, o uno de {}.',
   '{}: has to be read or measured before a real first fire.':
     '{}: hay que leerlo o medirlo antes de un primer arranque real.',
   '{}: may stay assumed only where the supervisor accepts it by name.':
@@ -49,10 +50,22 @@ export const files: BySentence = {
     'ya existe; elija otro nombre, o «engine copy {} NOMBRE».',
   'is no question; "engine check" and the page of all fields name them.':
     'no es una pregunta; «engine check» y la página de todos los campos las nombran.',
-  'cannot be written ({}); choose a place that can be.':
-    'no se puede escribir ({}); elija un sitio donde se pueda.',
-  'cannot be gone on with ({}); move it away to begin anew.':
-    'no se puede seguir con él ({}); muévalo para empezar de nuevo.',
+  'cannot be written: {words}; choose a place that can be.':
+    'no se puede escribir: {words}; elija un sitio donde se pueda.',
+  'cannot be gone on with ({words}); move it away to begin anew.':
+    'no se puede seguir con él ({words}); muévalo para empezar de nuevo.',
+  // What the system says of a file, and what is wrong in one.
+  'there is no such file or folder': 'no hay nada con ese nombre',
+  'it is a folder': 'es una carpeta',
+  'part of the path is not a folder': 'una parte de la ruta no es una carpeta',
+  'permission is denied': 'no hay permiso',
+  'the disk is full': 'el disco está lleno',
+  'the disk is read-only': 'el disco es de solo lectura',
+  'it is empty': 'está vacío',
+  'it does not begin with "{"': 'al principio falta «{»',
+  'it breaks off before its end': 'le falta el final',
+  'line {} is wrong': 'la línea {} está mal',
+  'something in it is wrong': 'hay algo mal',
   'expected string': 'hace falta un texto',
   'expected number': 'hace falta un número',
   'expected int': 'hace falta un número entero',

@@ -539,8 +539,8 @@ export const interview: BySentence = {
   '<  back to the one before   < 12  back to number 12     list  all answers so far     quit  leave; nothing is lost':
     '<  volver a la anterior   < 12  al número 12   lista  todas las respuestas   salir  nada se pierde',
   'There is none before this one.': 'No hay ninguna antes de esta.',
-  'Nothing can be put forward here: look it up (? tells where), ask the maker, or quit and go on later; nothing is lost.':
-    'Aquí no se puede proponer nada: búsquelo (? dice dónde), pregunte al fabricante o salga con quit y siga después; no se pierde nada.',
+  'Nothing can be put forward here: look, or ask the maker; quit leaves, and nothing is lost.':
+    'Aquí no se puede proponer nada: mire, o pregunte al fabricante; quit sale, y nada se pierde.',
   'Has to be read or measured before its first fire: {words}.':
     'Hay que leerlo o medirlo antes de su primer arranque: {words}.',
   'Only assumed of {words}: {}.': 'Solo supuesto de {words}: {}.',

@@ -544,8 +544,8 @@ export const interview: BySentence = {
   '<  back to the one before   < 12  back to number 12     list  all answers so far     quit  leave; nothing is lost':
     "<  revenir à la précédente   < 12  au numéro 12   liste  toutes les réponses   quitter  rien n'est perdu",
   'There is none before this one.': "Il n'y en a pas avant celle-ci.",
-  'Nothing can be put forward here: look it up (? tells where), ask the maker, or quit and go on later; nothing is lost.':
-    "Rien ne peut être proposé ici : cherchez-le (? dit où), demandez au constructeur, ou sortez par quit et reprenez plus tard ; rien n'est perdu.",
+  'Nothing can be put forward here: look, or ask the maker; quit leaves, and nothing is lost.':
+    'Rien ne peut être proposé ici : regardez, ou demandez au constructeur ; quit sort, et rien ne se perd.',
   'Has to be read or measured before its first fire: {words}.':
     'À lire ou à mesurer avant son premier démarrage : {words}.',
   'Only assumed of {words}: {}.': 'Seulement supposé pour {words} : {}.',

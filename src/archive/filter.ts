@@ -19,7 +19,7 @@ export interface Filter {
   readonly unverified?: boolean;
 }
 
-export interface Condition {
+interface Condition {
   /** Behind WHERE, for the table of what is searched, under the name k. */
   readonly sql: string;
   readonly values: readonly StoreValue[];

@@ -5,7 +5,7 @@ import { pack } from './packed-log.ts';
 
 /** `torn`: the last line breaks off, all before it is as written. `broken`: a line was altered, lost or moved. */
 export const recordStates = ['sound', 'torn', 'broken'] as const;
-export type RecordState = (typeof recordStates)[number];
+type RecordState = (typeof recordStates)[number];
 
 /** A record read and checked, ready to be archived. */
 export interface Intake {

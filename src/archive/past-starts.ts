@@ -52,7 +52,8 @@ function alikeIn(archive: Archive, profile: Profile, rehearsal: boolean) {
   };
 }
 
-function headerIn(log: Buffer): SessionHeader | null {
+/** The header of an archived record; null where its first line is none. */
+export function headerIn(log: Buffer): SessionHeader | null {
   const end = log.indexOf(NEWLINE);
   const [first] = [log.subarray(0, end < 0 ? log.length : end).toString('utf8')];
   const entry = entrySchema.safeParse(JSON.parse(first));

@@ -1,5 +1,5 @@
 /** Which message carries a parameter, and how often it is repeated. */
-export interface MessageDefinition {
+interface MessageDefinition {
   readonly pgn: number;
   readonly name: string;
   /** Seconds between two of them in normal running; undefined for those sent only on request. */

@@ -3,7 +3,7 @@ import { type Curve, interpolate } from './curve.ts';
 import { fail, ok, type Result, type Rule } from './result.ts';
 
 /** System voltages of lead-acid starting batteries: one of six cells, or two of them in series. */
-export type NominalVoltage = 12 | 24;
+type NominalVoltage = 12 | 24;
 
 const CELLS_IN_12_V = 6;
 const TEMPERATURE_C: Range = { min: -40, max: 60, unit: 'degC' };
@@ -96,7 +96,7 @@ export function crankingFloor(nominalV: NominalVoltage, battery: Given): Result<
   return okWithin(floorV * inSeries(nominalV), VOLTS, CRANKING, 'batteryC');
 }
 
-export interface ChargingWindow {
+interface ChargingWindow {
   readonly minV: number;
   readonly maxV: number;
 }

@@ -10,7 +10,7 @@ const RULE: Rule = {
   validity: 'fuels measured by volume, 0 to 5000 litre each',
 };
 
-export interface FuelPart {
+interface FuelPart {
   readonly litres?: Given;
   /** Volume share of biodiesel, 0 to 1: B20 is 0.2. */
   readonly biodieselShare?: Given;

@@ -15,7 +15,7 @@ export interface Range {
 export type Given = number | undefined;
 
 /** One named input with its range: `[value, range]`. */
-export type RangedInput = readonly [value: Given, range: Range];
+type RangedInput = readonly [value: Given, range: Range];
 
 /** A range in words, for `Rule.validity` and `Issue.allowed`: "-40 to 50 degC". */
 export const describeRange = ({ min, max, unit }: Range): string => `${min} to ${max} ${unit}`.trimEnd();

@@ -3,7 +3,7 @@ import type { FaultCode } from './fault-codes.ts';
 import { fail, ok, type Result, type Rule } from './result.ts';
 
 /** What an active fault means for the start-up. */
-export type FaultAction =
+type FaultAction =
   | { readonly kind: 'blocks' }
   | { readonly kind: 'goOn' }
   /** Expected for a while (air in the rail, for one): blocks if it is still there after these seconds. */
@@ -17,7 +17,7 @@ export interface FaultRule {
 }
 
 /** A supervisor's word that an unknown fault may stand, and why. */
-export interface FaultAcceptance {
+interface FaultAcceptance {
   readonly spn: number;
   readonly fmi: number;
   readonly supervisor: string;

@@ -36,7 +36,7 @@ interface Fuels {
   readonly marginK?: Given;
 }
 
-export interface Blend {
+interface Blend {
   /** Volume share of No. 1, 0 to 1. */
   readonly no1Share: number;
   readonly cloudC: number;
@@ -145,7 +145,7 @@ function contradiction(
 export type FuelPractice = 'no2' | 'blend' | 'no1';
 
 /** No. 2 serves down to about this night, by common practice. */
-export const NO2_SERVES_TO_C = 0;
+const NO2_SERVES_TO_C = 0;
 
 /**
  * What the trade would fill for the coldest night: No. 2 to about 0 degC, a blend below that, straight No. 1

@@ -2,13 +2,13 @@ import { type Given, type Range, take } from './checks.ts';
 import { ok, type Result, type Rule } from './result.ts';
 
 /** What bounds how fast an engine can warm up or cool down. */
-export interface HeatSize {
+interface HeatSize {
   readonly displacementL: Given;
   readonly coolantL: Given;
   readonly oilL: Given;
 }
 
-export interface HeatBounds {
+interface HeatBounds {
   /** No idling engine warms its coolant faster, K/s. */
   readonly warmingKPerS: number;
   /** No standing engine nears the temperature of the air with a shorter time constant, s. */

@@ -3,7 +3,7 @@ import { type Given, type Range, take } from './checks.ts';
 import { judge, ok, type Result, type Rule, type Verdict } from './result.ts';
 import { saturationTemperature } from './saturation.ts';
 
-export interface HeatSoak {
+interface HeatSoak {
   /** The hottest the coolant may get after key-off, held against its boiling point under the cap, degC. */
   readonly underCap: Verdict;
   /** The coolant as it is now, held against its boiling point with the cap off, degC. */

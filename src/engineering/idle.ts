@@ -5,7 +5,7 @@ import { fail, judge, ok, type Result, type Rule, type Verdict } from './result.
 import { fitLine } from './statistics.ts';
 
 /** What the engine profile asks of the idle. Speeds in revolutions per minute. */
-export interface IdleSpec {
+interface IdleSpec {
   readonly minRpm?: Given;
   readonly maxRpm?: Given;
   /** Most that the speed may scatter about its trend, one standard deviation. */
@@ -18,7 +18,7 @@ export interface IdleSpec {
 
 export type IdleState = 'inRangeSteady' | 'outOfRange' | 'hunting' | 'falling' | 'rising';
 
-export interface Idle {
+interface Idle {
   readonly state: IdleState;
   readonly meanRpm: number;
   /** Standard deviation about the trend. */

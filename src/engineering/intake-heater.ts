@@ -3,7 +3,7 @@ import { interpolate } from './curve.ts';
 import { fail, judge, ok, type Result, type Rule, type Verdict } from './result.ts';
 
 /** A row of the profile's table: how long the heater works at this temperature. */
-export interface HeaterRow {
+interface HeaterRow {
   readonly temperatureC?: Given;
   readonly seconds?: Given;
 }

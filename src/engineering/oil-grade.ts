@@ -3,7 +3,7 @@ import { viscosityAt } from './oil-viscosity.ts';
 import { fail, ok, type Result, type Rule } from './result.ts';
 
 /** A winter grade: what the standard asks of it in the cold, and its floor at 100 degC. */
-export interface WinterGrade {
+interface WinterGrade {
   /** Coldest temperature at which the standard still limits cranking viscosity, degC. */
   readonly crankingC: number;
   readonly maxCrankingMpaS: number;
@@ -13,7 +13,7 @@ export interface WinterGrade {
 }
 
 /** A hot grade: its range of kinematic viscosity at 100 degC, `max` excluded. */
-export interface HotGrade {
+interface HotGrade {
   readonly min100Mm2S: number;
   readonly max100Mm2S: number;
 }
@@ -53,7 +53,7 @@ const HOT_GRADES: ReadonlyMap<string, HotGrade> = new Map([
 ]);
 
 /** What a grade such as `15W-40`, `10W` or `40` promises. */
-export interface OilGrade {
+interface OilGrade {
   readonly winter?: WinterGrade;
   readonly hot?: HotGrade;
 }
@@ -74,7 +74,7 @@ export function oilGrade(name: string): Result<OilGrade> {
 }
 
 /** An oil to choose from: its grade, and its data sheet if at hand (both viscosities in mm2/s, or neither). */
-export interface OilOnOffer {
+interface OilOnOffer {
   readonly grade: string;
   readonly viscosity40Mm2S?: Given;
   readonly viscosity100Mm2S?: Given;
@@ -95,7 +95,7 @@ export type OilFault =
   /** The engine's maker allows it for other nights. */
   | 'notForThisNight';
 
-export interface OilAssessment {
+interface OilAssessment {
   readonly grade: string;
   readonly suits: boolean;
   readonly faults: readonly OilFault[];
@@ -103,7 +103,7 @@ export interface OilAssessment {
   readonly runningViscosityMm2S?: number;
 }
 
-export interface OilNeed {
+interface OilNeed {
   /** Coldest temperature at which the engine is to be cranked, degC, -60 to 50. */
   readonly forecastLowC?: Given;
   /** Temperature of the oil in the running engine, degC, 60 to 150. */

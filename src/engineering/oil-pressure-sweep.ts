@@ -9,7 +9,7 @@ export interface SweepPoint {
   readonly pressureKpa: number;
 }
 
-export interface Sweep {
+interface Sweep {
   /**
    * Whether the pressure rises with the speed; otherwise it stays flat or falls. `held` where the relief valve holds so
    * much of the sweep that too few points are left to show a rise, and none of these speaks against one.

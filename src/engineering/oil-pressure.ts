@@ -4,14 +4,14 @@ import { type Reading, refuseReadings } from './readings.ts';
 import { fail, judge, ok, type Result, type Rule, type Verdict } from './result.ts';
 
 /** Least oil pressure by engine speed, at one oil temperature. */
-export interface PressureFloorRow {
+interface PressureFloorRow {
   readonly oilC: number;
   /** `[speed in rpm, least gauge pressure in kPa]`, speeds rising, pressures never falling. */
   readonly floorKpa: Curve;
 }
 
 /** The floor of the engine profile: rows by rising oil temperature; one row holds for any temperature up to it. */
-export type PressureFloor = readonly PressureFloorRow[];
+type PressureFloor = readonly PressureFloorRow[];
 
 const FLOOR_RULE: Rule = {
   id: 'oil-pressure-floor',
@@ -93,7 +93,7 @@ function refuseTable(table: PressureFloor) {
   return undefined;
 }
 
-export type FirstPressureState =
+type FirstPressureState =
   /** There in time, and still there. */
   | 'reached'
   /** Not there yet, time left. */
@@ -103,7 +103,7 @@ export type FirstPressureState =
   /** There, then lost again: stop the engine. */
   | 'lost';
 
-export interface FirstPressure {
+interface FirstPressure {
   readonly state: FirstPressureState;
   /** Seconds after first fire when the pressure was there, or that have passed without it. */
   readonly verdict: Verdict;

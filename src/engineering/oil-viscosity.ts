@@ -3,7 +3,7 @@ import { fail, ok, type Result, type Rule } from './result.ts';
 import { ZERO_C_K } from './units.ts';
 
 /** A kinematic viscosity and the temperature it was measured at, as on an oil's data sheet. */
-export interface ViscosityPoint {
+interface ViscosityPoint {
   readonly temperatureC?: Given;
   readonly viscosityMm2S?: Given;
 }

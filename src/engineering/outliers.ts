@@ -22,7 +22,7 @@ export const OUTLIER_SCORE = 3.5;
 /** Of fewer the median deviation says too little: own choice. */
 const FEWEST = 5;
 
-export interface Scored {
+interface Scored {
   readonly median: number;
   /** Median of the absolute deviations from the median. */
   readonly medianDeviation: number;

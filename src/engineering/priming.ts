@@ -2,7 +2,7 @@ import { type Given, type Range, take } from './checks.ts';
 import { fail, ok, type Result, type Rule } from './result.ts';
 
 /** What has to be filled by which pump, from the engine profile and the crank at hand. */
-export interface Priming {
+interface Priming {
   /** Volume the oil pump moves per turn of its own, litre, 0.001 to 1. */
   readonly pumpLitrePerTurn?: Given;
   /** Turns of the pump per turn of the crankshaft, 0.2 to 5. */

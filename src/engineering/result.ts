@@ -8,7 +8,7 @@ export interface Rule {
   readonly validity: string;
 }
 
-export type IssueCode =
+type IssueCode =
   /** An input that the calculation needs was not given. */
   | 'missing'
   /** Not a finite number, or outside what is physically possible. */

@@ -3,7 +3,7 @@ import { type Lump, secondsToReach, temperatureAfter } from './lumped-heat.ts';
 import { fail, ok, type Result, type Rule } from './result.ts';
 
 /** A starter motor as the engine profile describes it. */
-export interface Starter {
+interface Starter {
   /** Highest temperature its windings may reach, degC, 60 to 250. */
   readonly limitC?: Given;
   /** Longest burst from cold at the rated ambient temperature, s, 1 to 120: then the limit is reached. */
@@ -21,7 +21,7 @@ export interface Starter {
 /** Bursts and rests since the starter was last at ambient temperature, oldest first; 0 to 86400 s each. */
 export type StarterHistory = readonly { readonly cranking: boolean; readonly seconds?: Given }[];
 
-export interface StarterState {
+interface StarterState {
   readonly temperatureC: number;
   /** How long the starter may be used right now, s: 0 when it has to rest first. */
   readonly nextBurstS: number;

@@ -1,6 +1,6 @@
 /** What the statistics library lacks: a line with its uncertainty, and two tables of critical values. */
 
-export interface Line {
+interface Line {
   readonly slope: number;
   readonly intercept: number;
   /** Standard error of the slope. */

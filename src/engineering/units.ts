@@ -20,9 +20,9 @@ export type UserUnit =
   | 'litre'
   | 'usQuart'
   | 'usGallon';
-export type SiUnit = 'degC' | 'm' | 'kPa' | 'litre';
+type SiUnit = 'degC' | 'm' | 'kPa' | 'litre';
 
-export interface Conversion {
+interface Conversion {
   readonly si: SiUnit;
   /** user = SI * scale + offset */
   readonly scale: number;

@@ -10,7 +10,7 @@ import { withoutSpikes } from './spikes.ts';
 import { type TimeEstimate, timeLeft, timeToReach } from './time-to-reach.ts';
 
 /** The thermostat of the engine profile. */
-export interface Thermostat {
+interface Thermostat {
   /** Begins to open, degC. */
   readonly opensC?: Given;
   /** Stands fully open, degC. */
@@ -20,7 +20,7 @@ export interface Thermostat {
 }
 
 /** T = finalC - (finalC - startC) exp(-(t - fromS) / tauS). */
-export interface HeatingCurve {
+interface HeatingCurve {
   readonly fromS: number;
   readonly startC: number;
   readonly finalC: number;

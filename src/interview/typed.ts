@@ -98,7 +98,7 @@ function readValue(text: string, question: Question, units: UnitChoice): ReadVal
       const read = readNumber(text, question.measure, units);
       if (!read.ok) return read;
       if (read.rest !== '') return no(`"${read.rest}" is one thing too many; give one number.`);
-      const fault = numberFault(read.si, question, units);
+      const fault = numberFault(read.si, text, question, units);
       return fault === null ? yes(clean(read.si)) : no(fault);
     }
     case 'range':
@@ -162,19 +162,23 @@ const labelsOf = (choices: Readonly<Record<string, string>>, id: string) =>
 /** Without what binary arithmetic leaves behind the twelfth figure. */
 const clean = (si: number) => Number(si.toPrecision(12));
 
-/** More than anybody types of a figure, and fewer than binary arithmetic leaves. */
-const FIGURES_TYPED = 9;
-
-function numberFault(si: number, { measure, min, max, whole, because }: NumberQuestion, units: UnitChoice) {
+/**
+ * What is wrong with a number.
+ * @param given as it was typed: rounded it would be another one
+ */
+function numberFault(
+  si: number,
+  given: string,
+  { measure, min, max, whole, because }: NumberQuestion,
+  units: UnitChoice,
+) {
   const slack = 1e-9 * Math.max(1, Math.abs(si));
   if (whole && Math.abs(si - Math.round(si)) > slack) return 'It has to be a whole number.';
   if (si >= min - slack && si <= max + slack) return null;
   const show = (number: number) => showNumber(number, measure, units);
-  // What was typed is told back to its last figure: rounded, it is another number.
-  const typed = showNumber(si, measure, units, FIGURES_TYPED);
   return because === undefined
-    ? `${typed} is not allowed; from ${show(min)} to ${show(max)} is.`
-    : `${typed} is not allowed; from ${show(min)} to ${show(max)} is: ${because}.`;
+    ? `${given} is not allowed; from ${show(min)} to ${show(max)} is.`
+    : `${given} is not allowed; from ${show(min)} to ${show(max)} is: ${because}.`;
 }
 
 /** Between the two numbers of a range. */
@@ -190,7 +194,8 @@ function readRange(text: string, question: NumberQuestion, units: UnitChoice): R
   const second = readNumber(rest, question.measure, units);
   if (!second.ok) return second;
   if (second.rest !== '') return no(`"${second.rest}" is one thing too many; ${how}`);
-  const fault = numberFault(first.si, question, units) ?? numberFault(second.si, question, units);
+  const faultIn = (si: number) => numberFault(si, showNumber(si, question.measure, units), question, units);
+  const fault = faultIn(first.si) ?? faultIn(second.si);
   if (fault !== null) return no(fault);
   if (first.si >= second.si) return no(`The first has to be below the second; ${how}`);
   return yes([clean(first.si), clean(second.si)]);

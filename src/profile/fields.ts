@@ -3,7 +3,7 @@
  * JSON Schema, of the page of all fields, and of what the interview says beside its questions.
  */
 
-export interface Field {
+interface Field {
   /** What the start does with it. */
   readonly why: string;
   /** Where in a manual, or on the engine, it is found. */
@@ -15,7 +15,7 @@ export interface Field {
 const known = (why: string, where: string, unit?: string): Field =>
   unit === undefined ? { why, where } : { why, where, unit };
 
-export interface Part extends Field {
+interface Part extends Field {
   /** What it is, in a few words. */
   readonly what: string;
 }

@@ -1,4 +1,5 @@
 import { readFile } from 'node:fs/promises';
+import { systemCause } from '../files/cause.ts';
 import { fitForFirstFire, ProfileError, parseProfile } from './parse.ts';
 import type { Profile } from './schema.ts';
 
@@ -19,9 +20,8 @@ export async function loadProfile(nameOrPath: string): Promise<Profile> {
   try {
     text = await readFile(path, 'utf8');
   } catch (error) {
-    const code = error instanceof Error && 'code' in error ? String(error.code) : 'unreadable';
     throw new ProfileError(nameOrPath, [
-      `cannot be read (${code}); give the path of a profile or one of ${demoProfiles.join(', ')}.`,
+      `cannot be read: ${systemCause(error)}; give the path of a profile or one of ${demoProfiles.join(', ')}.`,
     ]);
   }
   return parseProfile(text, nameOrPath);

@@ -1,4 +1,5 @@
 import type { z } from 'zod';
+import { readJson } from '../files/json.ts';
 import { unjudgeableIn } from './judgeable.ts';
 import { unfitFor } from './provenance.ts';
 import { type Profile, profileSchema } from './schema.ts';
@@ -51,14 +52,12 @@ export function faultSentence(issue: z.core.$ZodIssue, data: unknown, whole = 't
  * @throws ProfileError with one sentence per fault: path, what is wrong, what is allowed
  */
 export function parseProfile(text: string, source: string): Profile {
-  let data: unknown;
-  try {
-    data = JSON.parse(text);
-  } catch (error) {
+  const json = readJson(text);
+  if (!json.ok)
     throw new ProfileError(source, [
-      `is not JSON (${error instanceof Error ? error.message : 'unreadable'}).`,
+      `is not JSON: ${json.why}; correct it, or make a profile: npm start -- engine new.`,
     ]);
-  }
+  const { data } = json;
   const parsed = profileSchema.safeParse(data);
   if (parsed.success) {
     const unjudgeable = unjudgeableIn(parsed.data);

@@ -12,4 +12,3 @@ export const profileSchema = profileShape.superRefine((profile, context) => {
 
 export type VehicleBus = NonNullable<Profile['bus']>;
 export type Lamp = Profile['lamps'][number];
-export type FaultRule = Profile['faults'][number];

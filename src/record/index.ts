@@ -1,11 +1,13 @@
 /** The public parts of the record: writing, reading, verifying. Events are a kind and JSON data, nothing more. */
+
+export { systemCause } from '../files/cause.ts';
 export { type Entry, entrySchema, FORMAT, OPENED, RECOVERED, REOPENED } from './entry.ts';
 export { type ChainProblem, type Fault, faultOf } from './explain.ts';
 export { englishFindings, type FindingSentences, type SignatureFinding, sentenceOf } from './findings.ts';
 export type { Json, JsonObject } from './json.ts';
 export { type ReadRecord, readLog, type SkimmedRecord, skimBytes } from './log-reader.ts';
 export { type Continuation, openNewLog, type ReopenedLog, reopenLog } from './log-writer.ts';
-export { RecordError, type RecordErrorCode, systemCause } from './record-error.ts';
+export { RecordError, type RecordErrorCode } from './record-error.ts';
 export { readRecordBytes } from './record-file.ts';
 export type { RecordLog } from './record-log.ts';
 export type { Remark } from './remarks.ts';

@@ -9,7 +9,7 @@ const HASH_DIGITS = 64;
 const LONGEST_KIND = 120;
 
 /** What stands in a line behind its data. */
-export interface LineTail {
+interface LineTail {
   /** Where the member `hash` begins, with its comma. */
   readonly hashStart: number;
   readonly hashEnd: number;

@@ -12,9 +12,10 @@ import {
 import { type FileHandle, open, rm, unlink } from 'node:fs/promises';
 import { hostname } from 'node:os';
 import { z } from 'zod';
-import { RecordError, systemCause, systemCode } from './record-error.ts';
+import { systemCause, systemCode } from '../files/cause.ts';
+import { RecordError } from './record-error.ts';
 
-export interface Lock {
+interface Lock {
   release(): Promise<void>;
 }
 

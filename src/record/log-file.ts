@@ -1,6 +1,7 @@
 import { type FileHandle, open, unlink } from 'node:fs/promises';
 import { dirname } from 'node:path';
-import { RecordError, systemCause, systemCode } from './record-error.ts';
+import { systemCause, systemCode } from '../files/cause.ts';
+import { RecordError } from './record-error.ts';
 
 /** A file that grows by whole, synced blocks and is cut back to the last one when a block fails. */
 export class LogFile {

@@ -5,7 +5,7 @@ import type { LogPlace } from './record-log.ts';
 /** Lines handed to the disk at once; a record of hours is copied in blocks of this many. */
 const LINES_PER_BLOCK = 1000;
 
-export const toBlock = (lines: readonly string[]): Buffer => Buffer.from(`${lines.join('\n')}\n`);
+const toBlock = (lines: readonly string[]): Buffer => Buffer.from(`${lines.join('\n')}\n`);
 
 function* blocksOf(lines: readonly string[]): Generator<Buffer> {
   for (let start = 0; start < lines.length; start += LINES_PER_BLOCK) {

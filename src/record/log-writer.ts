@@ -1,9 +1,10 @@
+import { isNoRoom, systemCause } from '../files/cause.ts';
 import { type Entry, FORMAT, OPENED, RECOVERED, REOPENED } from './entry.ts';
 import type { JsonObject } from './json.ts';
 import { LogFile } from './log-file.ts';
 import { asOnlyWriter, newFile } from './log-place.ts';
 import { readLog } from './log-reader.ts';
-import { isNoRoom, RecordError, systemCause } from './record-error.ts';
+import { RecordError } from './record-error.ts';
 import { type LogPlace, LogWriter, type RecordLog, type Untaken } from './record-log.ts';
 import { canonicalLine } from './seal.ts';
 import { type RecordClock, sealNext } from './seal-next.ts';

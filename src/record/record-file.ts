@@ -1,7 +1,8 @@
 import { readFileSync, statSync } from 'node:fs';
 import { constants, open, stat } from 'node:fs/promises';
+import { systemCause } from '../files/cause.ts';
 import { linesIn, type RawLine, readLines } from './lines.ts';
-import { RecordError, systemCause } from './record-error.ts';
+import { RecordError } from './record-error.ts';
 
 /** A record that can be read from its beginning, more than once. */
 export interface OpenRecord {

@@ -1,6 +1,7 @@
+import { systemCause } from '../files/cause.ts';
 import type { Entry } from './entry.ts';
 import type { JsonObject } from './json.ts';
-import { RecordError, systemCause } from './record-error.ts';
+import { RecordError } from './record-error.ts';
 import { type RecordClock, sealEvent } from './seal-next.ts';
 
 /** The record being written. */

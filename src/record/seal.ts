@@ -9,7 +9,7 @@ import { RecordError } from './record-error.ts';
 export { sha256Hex };
 
 /** What an entry says before it is chained. */
-export interface Draft {
+interface Draft {
   readonly seq: number;
   readonly at: Date;
   readonly monoMs: number;

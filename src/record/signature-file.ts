@@ -1,6 +1,6 @@
 import { readFile, rename, writeFile } from 'node:fs/promises';
 import { z } from 'zod';
-import { systemCause, systemCode } from './record-error.ts';
+import { systemCause, systemCode } from '../files/cause.ts';
 import { type Signature, SigningError, signatureSchema } from './signing.ts';
 
 /** The file that lies beside a record with the signatures made for it. */

@@ -115,7 +115,7 @@ function catches({ stops = [], lines = [], unmet = [], codes = [] }: CaughtBy, {
 }
 
 /** What a rehearsal knows beside the session's record. */
-export interface Beside {
+interface Beside {
   readonly planned: readonly PlannedFault[];
   readonly injected: readonly InjectedFault[];
   readonly contradictions: readonly Contradiction[];

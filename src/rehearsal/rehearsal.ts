@@ -48,6 +48,26 @@ const ASLEEP_MS = 500;
 
 const phaseOrder: readonly string[] = faultPhases;
 
+/** Lets faults come when the procedure has reached their phase. */
+function createInjector(
+  engine: Pick<ReturnType<typeof createEngine>, 'faults' | 'inject'>,
+  planned: RehearsalOptions['faults'],
+  clock: Clock,
+) {
+  const injected: InjectedFault[] = [];
+  return {
+    injected,
+    injectDue(phase: string): void {
+      const now = phaseOrder.indexOf(phase);
+      for (const fault of planned) {
+        if (engine.faults.has(fault.name) || phaseOrder.indexOf(fault.phase) > now) continue;
+        engine.inject(fault.name);
+        injected.push({ ...fault, atMs: clock.nowMs() });
+      }
+    },
+  };
+}
+
 /** An engine that goes along with a session: the procedure moves it, and it answers on the bus and on gauges. */
 export function createRehearsal(
   session: Pick<Session, 'moment'> & { readonly parts: Pick<SessionParts, 'profile'> },
@@ -61,22 +81,13 @@ export function createRehearsal(
   const broadcast = createBroadcast();
   const noise = seeded(options.seed, 'noise');
   const source = createPushedSource(`rehearsal with seed ${options.seed}`);
-  const injected: InjectedFault[] = [];
+  const injector = createInjector(engine, options.faults, clock);
   const contradictions = createContradictions(profile, options.ambientC);
   const watchers: (() => void)[] = [];
   const stepWatchers: ((state: EngineState) => void)[] = [];
   const startMs = clock.nowMs();
   let view = controller.look(engine.state, engine.faults);
   let gauges = eyes.look(view);
-
-  function injectDue(): void {
-    const now = phaseOrder.indexOf(phaseOf(session.moment.context.step));
-    for (const fault of options.faults) {
-      if (engine.faults.has(fault.name) || phaseOrder.indexOf(fault.phase) > now) continue;
-      engine.inject(fault.name);
-      injected.push({ ...fault, atMs: clock.nowMs() });
-    }
-  }
 
   function framesNow(): CanFrame[] {
     const { timeS, controls } = engine.state;
@@ -92,7 +103,7 @@ export function createRehearsal(
 
   /** Catches up with the clock, a step at a time; what is sent carries the time of its step. */
   async function catchUp(): Promise<void> {
-    injectDue();
+    injector.injectDue(phaseOf(session.moment.context.step));
     engine.control(controlsAt(session.moment, engine.state.controls, profile, clock.nowMs()));
     const frames: CanFrame[] = [];
     const untilS = (clock.nowMs() - startMs) / 1000;
@@ -115,7 +126,7 @@ export function createRehearsal(
     get gauges() {
       return gauges;
     },
-    injected,
+    injected: injector.injected,
     contradictions: contradictions.found,
     watch(watcher) {
       watchers.push(watcher);

@@ -2,7 +2,7 @@ import type { CanFrame } from '../bus/frame.ts';
 import type { BusEnd, BusSource, OnFrame } from '../bus/ports.ts';
 
 /** A bus whose frames are pushed in by the model of the engine. */
-export interface PushedSource extends BusSource {
+interface PushedSource extends BusSource {
   /** Delivers frames to whoever runs the source; before that, and after it was closed, nobody hears them. */
   push(frames: readonly CanFrame[]): Promise<void>;
 }

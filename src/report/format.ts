@@ -76,7 +76,7 @@ export function dateTime(at: string, { words }: Manner): string {
 }
 
 /** How values of one SI unit are shown: in the reader's unit, with its short name. */
-export interface Shown {
+interface Shown {
   readonly unit: string;
   toUser(si: number): number;
   value(si: number): string;

@@ -247,7 +247,7 @@ export interface DoubtStory extends Limits {
 }
 
 /** Where a figure stood among the shop's earlier starts of this engine. */
-export interface BesideStory {
+interface BesideStory {
   readonly timeMs: number;
   readonly step: string;
   /** In SI. */
@@ -292,7 +292,7 @@ export type OpenItem =
   /** What ended the start for good: the line that said so. */
   | { readonly kind: 'barred'; readonly line: string };
 
-export interface Told {
+interface Told {
   readonly timeMs: number;
   readonly text: string;
 }

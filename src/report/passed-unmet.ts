@@ -1,7 +1,7 @@
 import type { Recorded } from '../record/vocabulary/index.ts';
 
 /** Where a record passes a gate against its own judgement. */
-export interface PassedUnmet {
+interface PassedUnmet {
   /** Counts from 1 as the lines of the file do. */
   readonly line: number;
   readonly step: string;

@@ -38,7 +38,7 @@ export interface Replay {
 }
 
 /** Where the recorded events lead elsewhere than the record says; names are those of the record. */
-export type Difference =
+type Difference =
   | { readonly kind: 'nothingFollows'; readonly recorded: string }
   | { readonly kind: 'noteLacking'; readonly leads: string }
   | {
@@ -58,7 +58,7 @@ export type ReplayFault =
   /** `line` counts from 1 as the lines of the file do. */
   | { readonly kind: 'differs'; readonly line: number; readonly difference: Difference };
 
-export type ReplayResult =
+type ReplayResult =
   | { readonly ok: true; readonly replay: Replay }
   | { readonly ok: false; readonly fault: ReplayFault };
 

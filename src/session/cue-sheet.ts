@@ -1,6 +1,8 @@
 import { readFile } from 'node:fs/promises';
 import { dirname, resolve } from 'node:path';
 import { z } from 'zod';
+import { systemCause } from '../files/cause.ts';
+import { readJson } from '../files/json.ts';
 import { decodeWav } from '../voice/audio/wav.ts';
 import { VoiceError } from '../voice/errors.ts';
 import type { Pcm } from '../voice/ports.ts';
@@ -40,23 +42,18 @@ export interface Cue {
 export async function loadCueSheet(path: string): Promise<readonly Cue[]> {
   const read = async (file: string) =>
     readFile(file).catch((cause: unknown) => {
-      const why = cause instanceof Error ? cause.message : String(cause);
       throw new VoiceError(
         'fileUnusable',
-        `${file} cannot be read (${why}); check the path and that you may read it.`,
+        `${file} cannot be read: ${systemCause(cause)}; check the path and that you may read it.`,
       );
     });
-  let data: unknown;
-  try {
-    data = JSON.parse((await read(path)).toString('utf8'));
-  } catch (error) {
-    if (error instanceof VoiceError) throw error;
+  const json = readJson((await read(path)).toString('utf8'));
+  if (!json.ok)
     throw new VoiceError(
       'fileUnusable',
-      `${path} is neither a WAV file nor a cue sheet in JSON; name one of these.`,
+      `${path} is neither a WAV file nor a cue sheet in JSON: ${json.why}; name one of these.`,
     );
-  }
-  const sheet = cueSheetSchema.safeParse(data);
+  const sheet = cueSheetSchema.safeParse(json.data);
   if (!sheet.success) {
     const [issue] = sheet.error.issues;
     throw new VoiceError(

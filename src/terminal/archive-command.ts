@@ -11,7 +11,9 @@ import { comparisonPlot } from '../archive/comparison-plot.ts';
 import { type Filter, isCalendarDay } from '../archive/filter.ts';
 import { type MeasureName, measureNames } from '../archive/measures.ts';
 import { openArchive } from '../archive/open.ts';
+import { headerIn } from '../archive/past-starts.ts';
 import { DEFAULT_PLACE } from '../archive/place.ts';
+import { systemCause } from '../files/cause.ts';
 import { svgFile } from '../report/html/svg.ts';
 import type { UnitSystem } from '../session/units.ts';
 import { addedLine, addedSummary } from './archive/added.ts';
@@ -36,8 +38,11 @@ export function registerArchive(program: Command): void {
     .argument('<files...>', 'records, or folders of them')
     .action((files: string[], options: PlaceOptions) => {
       // Nothing to be kept makes no archive.
-      const made = files.some(file => existsSync(file)) ? 'make' : 'refuse';
-      return inArchive(options, own => add(own, files, options), made);
+      if (!files.some(file => existsSync(file)))
+        throw new ArchiveError(
+          `Nothing is added: there is no ${files.join(', no ')}; name records, or folders of them.`,
+        );
+      return inArchive(options, own => add(own, files, options), 'make');
     });
 
   withFilter(withPlace(archive.command('find')))
@@ -105,8 +110,10 @@ async function show(
 ) {
   const session = await archive.session(id);
   const figures = await archive.figures(session.id);
-  if (options.log !== undefined) await write(options.log, await archive.log(session.id));
-  print(options, { session, figures }, () => shownLines(session, figures, units));
+  const log = await archive.log(session.id);
+  if (options.log !== undefined) await write(options.log, log);
+  const rehearsal = headerIn(log)?.rehearsal === true;
+  print(options, { session, figures, rehearsal }, () => shownLines(session, figures, units, rehearsal));
 }
 
 /** Runs work on the archive and closes it whatever happens. */
@@ -133,8 +140,7 @@ async function write(path: string, content: string | Buffer): Promise<void> {
     // An archived record never writes over another file.
     await writeFile(path, content, { flag: typeof content === 'string' ? 'w' : 'wx' });
   } catch (error) {
-    const code = error instanceof Error && 'code' in error ? String(error.code) : String(error);
-    throw new ArchiveError(`${path} cannot be written (${code}); choose another name.`, error);
+    throw new ArchiveError(`${path} cannot be written: ${systemCause(error)}; choose another name.`, error);
   }
 }
 

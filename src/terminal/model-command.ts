@@ -2,6 +2,7 @@ import { readFile, stat } from 'node:fs/promises';
 import { basename } from 'node:path';
 import type { Command } from 'commander';
 import { english } from '../../prompts/en/index.ts';
+import { systemCause } from '../files/cause.ts';
 import type { KeptModel } from '../server/index.ts';
 import { inMb, modelLimits } from '../voice/decoders/vosk/model/limits.ts';
 import { readModel } from '../voice/decoders/vosk/model/read-model.ts';
@@ -84,10 +85,6 @@ async function readArchive(file: string): Promise<Blob> {
     return new Blob([await readFile(file)]);
   } catch (cause) {
     if (cause instanceof VoiceError) throw cause;
-    const code = cause instanceof Error && 'code' in cause ? String(cause.code) : String(cause);
-    throw unusable(
-      code === 'ENOENT' ? 'is not there' : `cannot be read (${code})`,
-      'give the path of a Vosk model archive',
-    );
+    throw unusable(`cannot be read: ${systemCause(cause)}`, 'give the path of a Vosk model archive');
   }
 }

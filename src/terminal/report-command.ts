@@ -1,6 +1,7 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { type Command, Option } from 'commander';
+import { systemCause } from '../files/cause.ts';
 import { readRecorded } from '../record/vocabulary/index.ts';
 import { buildDocument } from '../report/document/build.ts';
 import { csvSchemas, eventsCsv, readingsCsv } from '../report/export/csv.ts';
@@ -98,14 +99,11 @@ class ReportError extends Error {
   override readonly name = 'ReportError';
 }
 
-const causeOf = (error: unknown) =>
-  error instanceof Error && 'code' in error ? String(error.code) : String(error);
-
 async function write(path: string, content: string | Buffer): Promise<void> {
   try {
     await writeFile(path, content);
   } catch (error) {
-    throw new ReportError(`${path} cannot be written (${causeOf(error)}); choose another place.`);
+    throw new ReportError(`${path} cannot be written: ${systemCause(error)}; choose another place.`);
   }
   console.log(path);
 }
@@ -114,6 +112,6 @@ async function makeFolder(path: string): Promise<void> {
   try {
     await mkdir(path, { recursive: true });
   } catch (error) {
-    throw new ReportError(`${path} cannot be made a folder (${causeOf(error)}); choose another place.`);
+    throw new ReportError(`${path} cannot be made a folder: ${systemCause(error)}; choose another place.`);
   }
 }

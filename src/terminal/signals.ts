@@ -1,6 +1,6 @@
 const SIGNALS = ['SIGTERM', 'SIGINT', 'SIGHUP'] as const;
 
-export type EndSignal = (typeof SIGNALS)[number];
+type EndSignal = (typeof SIGNALS)[number];
 
 /**
  * npm hands on what the terminal has sent to everybody already: where its shell is replaced by the program, as bash

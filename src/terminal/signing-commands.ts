@@ -1,6 +1,7 @@
 import { chmod, mkdir, readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { type Command, Option } from 'commander';
+import { systemCause, systemCode } from '../files/cause.ts';
 import {
   addSignature,
   makeKeys,
@@ -57,7 +58,8 @@ async function makeKeyFiles(folder: string): Promise<string> {
     await chmod(privatePath, 0o600);
     await writeFile(publicPath, publicPem, { flag: 'wx' });
   } catch (error) {
-    throw new SigningError(`No keys were made in ${folder}: ${causeOf(error)}; choose another folder.`);
+    const why = systemCode(error) === 'EEXIST' ? 'there is a key already' : systemCause(error);
+    throw new SigningError(`No keys were made in ${folder}: ${why}; choose another folder.`);
   }
   return `Made the key ${keyId}: keep ${privatePath} to yourself, give ${publicPath} to whoever verifies.`;
 }
@@ -81,18 +83,13 @@ async function signFile(log: string, keyPath: string, role: SigningRole | undefi
   return `Signed with the key ${signature.keyId} of the ${role}: ${path}.`;
 }
 
-const causeOf = (error: unknown): string => {
-  const code = error instanceof Error && 'code' in error ? error.code : undefined;
-  return code === 'EEXIST' ? 'there is a key already' : String(code ?? error);
-};
-
 /** @throws SigningError when the file cannot be read */
 export async function readText(path: string): Promise<string> {
   try {
     return await readFile(path, 'utf8');
   } catch (error) {
     throw new SigningError(
-      `The key ${path} cannot be read (${causeOf(error)}); give the path of a PEM file.`,
+      `The key ${path} cannot be read: ${systemCause(error)}; give the path of a PEM file.`,
     );
   }
 }

@@ -34,6 +34,12 @@ export function registerVerify(program: Command): void {
     .argument('<file>', 'the record, a file of JSON lines')
     .option('--hash <hash>', 'the hash at the foot of the report, to find lines cut off the end')
     .option('--key <file>', 'a public key: the record must be signed with it')
+    .addHelpText(
+      'after',
+      `
+Exit code 0: as written, and confirmed. 1: a line was altered, cut off or put in, or a signature does not hold.
+2: it cannot be read. 3: every line is chained, and the record is not confirmed; why is said.`,
+    )
     .action(async (file: string, options: { hash?: string; key?: string }) => {
       const verification = await verifyLog(
         file,

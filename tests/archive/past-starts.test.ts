@@ -6,21 +6,12 @@ import { addFiles } from '../../src/archive/add-files.ts';
 import { openArchive } from '../../src/archive/open.ts';
 import { pastStarts } from '../../src/archive/past-starts.ts';
 import { loadProfile } from '../../src/profile/load.ts';
-import type { Entry } from '../../src/record/index.ts';
-import { another, wholeSession } from './sessions.ts';
+import { another, opened, wholeSession } from './sessions.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'past-starts-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 const six = await loadProfile('demo-six');
-
-/** The same start, told of another engine or of practice. */
-const opened = (entries: readonly Entry[], data: Readonly<Record<string, unknown>>): readonly Entry[] =>
-  entries.map(entry =>
-    entry.kind === 'opened'
-      ? { ...entry, data: { ...entry.data, ...JSON.parse(JSON.stringify(data)) } }
-      : entry,
-  );
 
 it('the earlier starts of an engine are the sound, signed ones of its own profile, practice apart', async () => {
   const model = await wholeSession(join(folder, 'model.jsonl'));

@@ -59,3 +59,14 @@ export const rewritten = (entries: readonly Entry[], index: number): string =>
     daysLater: index % 1000,
     oilPressureSeconds: 2 + ((index * 7919) % 100) / 50,
   });
+
+/** The same start, told of another engine or of practice. */
+export const opened = (
+  entries: readonly Entry[],
+  data: Readonly<Record<string, unknown>>,
+): readonly Entry[] =>
+  entries.map(entry =>
+    entry.kind === 'opened'
+      ? { ...entry, data: { ...entry.data, ...JSON.parse(JSON.stringify(data)) } }
+      : entry,
+  );

@@ -208,9 +208,14 @@ describe('a profile that is right', () => {
 
   it('that is not there is told so in a sentence, with what could be given', async () => {
     await expect(loadProfile('/nowhere/engine.json')).rejects.toThrow(
-      'Profile /nowhere/engine.json: cannot be read (ENOENT); give the path of a profile or one of demo-six, demo-four, demo-genset, demo-boat.',
+      'Profile /nowhere/engine.json: cannot be read: there is no such file or folder; give the path of a profile or one of demo-six, demo-four, demo-genset, demo-boat.',
     );
-    await expect(loadProfile('/')).rejects.toThrow(ProfileError);
+    await expect(loadProfile('/')).rejects.toThrow(
+      /^Profile \/: cannot be read: it is a folder; give the path/,
+    );
+    await expect(loadProfile('README.md')).rejects.toThrow(
+      'Profile README.md: is not JSON: it does not begin with "{"; correct it, or make a profile: npm start -- engine new.',
+    );
   });
 
   it('may do without a bus, as demo-four does', () => {

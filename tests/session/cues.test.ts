@@ -51,7 +51,7 @@ describe('a sheet of recorded replies', () => {
       );
     expect(await refused('no JSON')).toEqual([
       'fileUnusable',
-      `${path} is neither a WAV file nor a cue sheet in JSON; name one of these.`,
+      `${path} is neither a WAV file nor a cue sheet in JSON: it does not begin with "{"; name one of these.`,
     ]);
     expect(await refused('7')).toEqual(['fileUnusable', expect.stringMatching(/: the sheet: .+\.$/)]);
     expect(await refused({ ...sheet(good), schema: 'other' })).toEqual([
@@ -79,13 +79,15 @@ describe('a sheet of recorded replies', () => {
     expect(await refused(sheet({ ...good, wav: 'wav/no.wav' }))).toEqual([
       'fileUnusable',
       expect.stringMatching(
-        /wav\/no\.wav cannot be read \(.*ENOENT.*\); check the path and that you may read it\.$/,
+        /wav\/no\.wav cannot be read: there is no such file or folder; check the path and that you may read it\.$/,
       ),
     ]);
   });
 
   it('that is not there is told so', async () => {
-    await expect(loadCueSheet(join(folder, 'none.json'))).rejects.toThrow(/none\.json cannot be read \(/);
+    await expect(loadCueSheet(join(folder, 'none.json'))).rejects.toThrow(
+      /none\.json cannot be read: there is no such file/,
+    );
   });
 });
 

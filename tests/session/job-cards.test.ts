@@ -57,11 +57,15 @@ describe('the file of a job card', () => {
 
   it('that is not there, is no JSON or no card is told so', async () => {
     await expect(loadJobCard(`${path}.no`)).rejects.toThrow(
-      new JobCardError(`Job card ${path}.no cannot be read (ENOENT); give the path of a JSON file.`),
+      new JobCardError(
+        `Job card ${path}.no cannot be read: there is no such file or folder; give the path of a JSON file.`,
+      ),
     );
     writeFileSync(path, 'no JSON');
     await expect(loadJobCard(path)).rejects.toThrow(
-      new JobCardError(`Job card ${path} is not JSON; correct it or leave it out.`),
+      new JobCardError(
+        `Job card ${path} is not JSON: it does not begin with "{"; correct it or leave it out.`,
+      ),
     );
     writeFileSync(path, '{}');
     await expect(loadJobCard(path)).rejects.toThrow(/^Job card .+: vehicle: .+\nengine: .+/);

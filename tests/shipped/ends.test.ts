@@ -204,7 +204,8 @@ describe('whoever reads what is printed', () => {
   const readBy = (command: string, reader: string) =>
     spawnSync('sh', ['-c', `${startScript.join(' ')} ${command} | ${reader}`], {
       encoding: 'utf8',
-      timeout: 120_000,
+      // Only what hangs is given up.
+      timeout: 600_000,
     });
 
   it('may leave before its end, without a word about it', () => {

@@ -5,7 +5,7 @@ import { Command } from 'commander';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import type { Entry } from '../../src/record/index.ts';
 import { registerArchive } from '../../src/terminal/archive-command.ts';
-import { another, wholeSession } from '../archive/sessions.ts';
+import { another, opened, wholeSession } from '../archive/sessions.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'archive-command-'));
 const at = (name: string) => join(folder, name);
@@ -57,7 +57,9 @@ describe('archive', () => {
   });
 
   it('adds a folder of records, says what it kept with a mark, and does nothing the second time', async () => {
-    await expect(inShop('add', at('nothing.jsonl'))).rejects.toThrow(/There is no archive/);
+    await expect(inShop('add', at('nothing.jsonl'))).rejects.toThrow(
+      /^Nothing is added: there is no .*nothing\.jsonl; name records, or folders of them\.$/,
+    );
     expect(existsSync(at('shop.sqlite'))).toBe(false);
     const first = await inShop('add', folder, at('nothing.jsonl'));
     expect(first.code).toBe(1);
@@ -93,11 +95,23 @@ describe('archive', () => {
     const { sessions } = JSON.parse((await inShop('find', '--json', '--vehicle', 'truck 3')).text);
     const { text } = await inShop('show', sessions[0].id.slice(0, 8), '--log', at('back.txt'));
     expect(text).toContain('Time to oil pressure after first fire: 9.5 s');
+    expect(text).not.toContain('rehearsal');
     expect(text).toMatch(/Oil pressure at idle: 41 psi/);
     expect(readFileSync(at('back.txt'), 'utf8')).toBe(readFileSync(at('3.jsonl'), 'utf8'));
     await expect(inShop('show', sessions[0].id, '--log', at('back.txt'))).rejects.toThrow(
-      /back\.txt cannot be written/,
+      /back\.txt cannot be written: there is such a file already/,
     );
+  });
+
+  it('says of a rehearsal that it is one', async () => {
+    const practice = mkdtempSync(join(tmpdir(), 'practice-'));
+    writeFileSync(join(practice, 'one.jsonl'), another(opened(model, { rehearsal: true }), {}));
+    const place = ['--archive', join(practice, 'shop.sqlite')];
+    await run('add', practice, ...place);
+    const { sessions } = JSON.parse((await run('find', '--json', ...place)).text);
+    const { text } = await run('show', sessions[0].id, ...place);
+    expect(text).toMatch(/^Kind +a rehearsal: a model stood in for the engine$/m);
+    rmSync(practice, { recursive: true });
   });
 
   it('compares starts: a line each, the outlier marked in words, the rule with its source, a plot', async () => {

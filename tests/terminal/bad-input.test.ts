@@ -30,8 +30,17 @@ const cases: readonly (readonly [what: string, args: readonly string[], names: R
   ['an empty sound file', ['--hear', at('empty.wav')], /empty\.wav/],
   ['a sound file that breaks off', ['--hear', at('torn.wav')], /torn\.wav breaks off/],
   ['a sound file with an impossible rate', ['--hear', at('rate.wav')], /rate\.wav claims 1 samples a second/],
-  ['a sound file that is not there', ['--hear', at('none.wav')], /none\.wav cannot be read/],
+  [
+    'a sound file that is not there',
+    ['--hear', at('none.wav')],
+    /none\.wav cannot be read: there is no such file or folder; check the path/,
+  ],
   ['a recorded session without replies', ['--hear', at('cues.json')], /cues\.json/],
+  [
+    'a key that is not there',
+    ['sign', at('sound.jsonl'), '--key', at('no.pem'), '--role', 'supervisor'],
+    /^The key .*no\.pem cannot be read: there is no such file or folder; give the path of a PEM file/,
+  ],
   ['a profile that is wrong', ['--profile', at('profile.json')], /profile\.json.*name: "" is not allowed/],
   [
     'a profile that is not there',
@@ -53,6 +62,11 @@ const cases: readonly (readonly [what: string, args: readonly string[], names: R
     ['bogus', ...log()],
     /^"bogus" is no command; the commands are resume, verify/m,
   ],
+  [
+    'help for a command that is misspelt',
+    ['help', 'verfy', ...log()],
+    /"verfy" is no command; did you mean "verify"\?/,
+  ],
   ['units that nobody uses', ['--units', 'furlongs'], /choose metric or us/],
 ];
 
@@ -68,13 +82,15 @@ describe('one clear sentence and a non-zero exit code for', () => {
 
 describe('nothing is begun, and no record left,', () => {
   it.each([
-    ['text.wav', []],
-    ['none.wav', []],
-    ['cues.json', []],
-    ['text.wav', ['rehearse']],
-  ] as const)('where %s cannot be heard (%s)', async (name, command) => {
+    ['--hear', 'text.wav', []],
+    ['--hear', 'none.wav', []],
+    ['--hear', 'text.wav', ['rehearse']],
+    ['--speak-to', 'text.wav', []],
+    ['--keep-audio', 'text.wav', []],
+    ['--json', 'no/where.json', ['rehearse', '--by-itself']],
+  ] as const)('where %s %s cannot be used (%s)', async (option, name, command) => {
     const left = join(mkdtempSync(join(tmpdir(), 'log-')), 'r.jsonl');
-    const { exitCode } = await firstFire([...command, '--hear', at(name), '--silent', '--log', left]);
+    const { exitCode } = await firstFire([...command, option, at(name), '--silent', '--log', left]);
     expect(exitCode).toBe(1);
     expect(existsSync(left)).toBe(false);
   });

@@ -26,4 +26,4 @@ it('a recording that goes on beyond the end of its session is not told to be ove
   const { entries } = await readLog(log);
   expect(entries.some(({ kind }) => kind === 'closed')).toBe(true);
   expect(entries.filter(({ kind }) => kind === 'problem')).toEqual([]);
-}, 30_000);
+});

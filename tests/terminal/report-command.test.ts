@@ -97,7 +97,7 @@ describe('report LOG', () => {
   test('says which file cannot be written', async () => {
     const log = await signedOff();
     await expect(run('report', log, '--html', join(log, 'x.html'))).rejects.toThrow(
-      /cannot be written \(ENOTDIR\)/,
+      /cannot be written: part of the path is not a folder; choose another place/,
     );
   });
 });

@@ -103,9 +103,7 @@ describe('a typed line', () => {
 });
 
 describe('in a real terminal', () => {
-  it('a lost disk is said, the session goes on, and the record is saved where the user types', {
-    timeout: 240_000,
-  }, async () => {
+  it('a lost disk is said, the session goes on, and the record is saved where the user types', async () => {
     const folder = scratchFolder();
     const terminal = new Tmux({ columns: 150, rows: 40 });
     onTestFinished(() => terminal.close());

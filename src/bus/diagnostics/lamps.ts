@@ -1,4 +1,4 @@
-export type LampName = 'malfunction' | 'redStop' | 'amberWarning' | 'protect';
+type LampName = 'malfunction' | 'redStop' | 'amberWarning' | 'protect';
 export type LampStatus = 'off' | 'on' | 'reserved' | 'notAvailable';
 export type LampFlash = 'slow' | 'fast' | 'reserved' | 'none';
 

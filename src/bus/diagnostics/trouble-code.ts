@@ -1,5 +1,5 @@
 /** Which parameter a fault is about. */
-export type FaultSpn =
+type FaultSpn =
   | { readonly kind: 'known'; readonly spn: number }
   /** The old conversion bit is set and nobody said which old method the sender uses: it is one of these. */
   | { readonly kind: 'oneOf'; readonly candidates: readonly number[] };

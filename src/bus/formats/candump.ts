@@ -3,7 +3,7 @@ import { type CanFrame, MAX_DATA_BYTES } from '../frame.ts';
 import { bytesToHex, hexBytes, hexNumber, toHex } from './hex.ts';
 
 /** One line of a log as `candump -L` writes it: `(1700000000.000000) can0 0CF00400#FFFFFF6813FFFFFF`. */
-export type CandumpLine =
+type CandumpLine =
   | { readonly kind: 'frame'; readonly frame: CanFrame; readonly interfaceName: string }
   | { readonly kind: 'condition'; readonly condition: BusCondition; readonly timeS: number }
   | { readonly kind: 'rubbish'; readonly reason: string };

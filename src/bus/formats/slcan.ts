@@ -6,7 +6,7 @@ import { hexBytes, hexNumber } from './hex.ts';
  * What a serial adapter says, one message at a time: the ASCII protocol of serial CAN adapters that Linux's slcan
  * driver also speaks (commands and replies from memory; not an official standard).
  */
-export type SlcanMessage =
+type SlcanMessage =
   | { readonly kind: 'frame'; readonly frame: CanFrame }
   /** A command was done. */
   | { readonly kind: 'done' }
@@ -20,7 +20,7 @@ export type SlcanMessage =
 export const SLCAN_BELL = '\x07';
 
 /** Bit rates by the number of the `S` command. J1939 runs at 250 kbit/s (J1939-11) or 500 kbit/s (J1939-14). */
-export const SLCAN_BIT_RATES = { 250000: 'S5', 500000: 'S6' } as const;
+const SLCAN_BIT_RATES = { 250000: 'S5', 500000: 'S6' } as const;
 export type SlcanBitRate = keyof typeof SLCAN_BIT_RATES;
 
 /** Commands that close the channel, set the bit rate and open it to listen only: the bus is never disturbed. */

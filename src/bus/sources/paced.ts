@@ -1,7 +1,7 @@
 import type { BusSource } from '../ports.ts';
 
 /** The part of a clock that is needed to keep a pace. */
-export interface Pace {
+interface Pace {
   nowMs(): number;
   sleep(durationMs: number, signal?: AbortSignal): Promise<void>;
 }

@@ -18,7 +18,7 @@ export interface SerialLine {
   close(): Promise<void>;
 }
 
-export interface SlcanOptions {
+interface SlcanOptions {
   /** Where it is, for the user: a device path, "the USB adapter". */
   readonly place: string;
   readonly open: () => Promise<SerialLine>;

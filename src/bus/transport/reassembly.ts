@@ -12,7 +12,7 @@ import {
   T4_HOLD_S,
 } from './limits.ts';
 
-export type TransportFailureReason =
+type TransportFailureReason =
   /** A packet, or the answer that was due, did not come in time. */
   | 'timeout'
   | 'aborted'

@@ -31,7 +31,7 @@ const FURTHEST_HARMONIC = 10;
 const CARRIES_FROM = 0.5;
 
 /** A multiple of the cycle frequency. */
-export interface Line {
+interface Line {
   readonly order: number;
   /** Firings add up in it (as which harmonic of them); in the others only what one cylinder does otherwise shows. */
   readonly harmonic: number | null;

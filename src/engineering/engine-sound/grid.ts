@@ -1,6 +1,6 @@
 /** Speeds that are told apart: from the slowest cranking to beyond what a diesel engine is revved to. */
-export const slowestRpm = 90;
-export const fastestRpm = 3_800;
+const slowestRpm = 90;
+const fastestRpm = 3_800;
 /** From one to the next, as a share. */
 export const gridStep = 0.008;
 

@@ -78,7 +78,7 @@ const NOTHING = -1e3;
 const SILENT_DB = -92;
 
 /** What one look at the sound says. */
-export interface Hearsay {
+interface Hearsay {
   /** When it was taken, s of the sound. */
   readonly atS: number;
   /**

@@ -17,7 +17,7 @@ export interface TrackSettings {
   readonly mostAgainst: number;
 }
 
-export const usualTrack: TrackSettings = {
+const usualTrack: TrackSettings = {
   begins: 0.00003,
   ends: 0.01,
   jumps: 0.001,

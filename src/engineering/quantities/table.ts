@@ -16,7 +16,7 @@ export interface OnBus {
 }
 
 /** One thing that may be read off a gauge and spoken. */
-export interface QuantityFacts {
+interface QuantityFacts {
   readonly unit: SiUnit;
   /**
    * What can be read at all, on any engine and in any weather: beyond it a value was misheard or mistyped, even

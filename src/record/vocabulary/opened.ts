@@ -17,7 +17,7 @@ export const jobDetailShape = {
   filterParts: freeText,
 };
 
-export type JobDetail = keyof typeof jobDetailShape;
+type JobDetail = keyof typeof jobDetailShape;
 
 export const jobDetails = [
   'serial',

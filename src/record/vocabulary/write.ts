@@ -2,7 +2,7 @@ import type { JsonObject } from '../json.ts';
 import type { Kind, Written } from './kinds.ts';
 
 /** Far more than anybody says or types at once; what is longer is cut, so that an entry is never refused for it. */
-export const LONGEST_TEXT = 4000;
+const LONGEST_TEXT = 4000;
 
 const halfCharacters = /\p{Surrogate}/gu;
 

@@ -34,7 +34,7 @@ const schedule: readonly Scheduled[] = MESSAGES.flatMap(({ pgn, repeatS }) =>
 );
 
 /** What is to be sent: readings by parameter number, and the active codes. */
-export interface Telegram {
+interface Telegram {
   readonly readings: ReadonlyMap<number, ParameterContent>;
   readonly codes: readonly ActiveCode[];
 }

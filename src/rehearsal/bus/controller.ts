@@ -16,7 +16,7 @@ export interface ControllerView {
   readonly lit: ReadonlySet<string>;
 }
 
-export interface Controller {
+interface Controller {
   /** Looks at the engine once; to be called in the order of time. */
   look(state: EngineState, faults: ReadonlySet<FaultName>): ControllerView;
 }

@@ -27,7 +27,7 @@ export interface ElectricState {
   readonly netAs: number;
 }
 
-export interface ElectricInputs {
+interface ElectricInputs {
   readonly keyOn: boolean;
   readonly starter: boolean;
   readonly heater: boolean;

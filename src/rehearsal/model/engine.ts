@@ -37,7 +37,7 @@ export interface EngineState {
   readonly hasRun: boolean;
 }
 
-export interface Plant {
+interface Plant {
   readonly heat: HeatPlant;
   readonly oil: OilPlant;
   readonly electrics: ElectricPlant;
@@ -47,7 +47,7 @@ export interface Plant {
   readonly heaterS: number;
 }
 
-export interface EngineOptions {
+interface EngineOptions {
   readonly seed: number;
   /** -40 to 50 degC. */
   readonly ambientC: number;

@@ -9,7 +9,7 @@ export interface FluidState {
   readonly steeringAirL: number;
 }
 
-export interface FluidInputs {
+interface FluidInputs {
   readonly bleeding: boolean;
   readonly hoseOff: boolean;
   /** The wheel is turned from lock to lock. */

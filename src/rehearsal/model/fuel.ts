@@ -1,7 +1,7 @@
 import type { Profile } from '../../profile/schema.ts';
 import type { Random } from '../random.ts';
 
-export interface FuelPlant {
+interface FuelPlant {
   /** Air in the low-pressure side after the filters were changed, litre. */
   readonly airL: number;
 }
@@ -12,7 +12,7 @@ export interface FuelState {
   readonly railKpa: number;
 }
 
-export interface FuelInputs {
+interface FuelInputs {
   readonly rpm: number;
   readonly keyOn: boolean;
   readonly fuelling: boolean;

@@ -22,7 +22,7 @@ export interface OilState {
   readonly pressureKpa: number;
 }
 
-export interface OilInputs {
+interface OilInputs {
   readonly rpm: number;
   readonly oilC: number;
   /** What the pump still does, 0 to 1. */

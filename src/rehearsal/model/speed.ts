@@ -20,7 +20,7 @@ export interface SpeedState {
   readonly ranS: number;
 }
 
-export interface SpeedInputs {
+interface SpeedInputs {
   readonly starter: boolean;
   /** Fuel reaches the cylinders at a pressure that burns. */
   readonly fed: boolean;

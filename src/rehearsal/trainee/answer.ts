@@ -19,7 +19,7 @@ export type Answer =
   | null;
 
 /** The moment as somebody at the engine sees it. */
-export interface Sight {
+interface Sight {
   readonly moment: Moment;
   readonly gauges: Gauges;
   readonly ambientC: number;

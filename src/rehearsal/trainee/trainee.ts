@@ -8,7 +8,7 @@ import { createAlarm } from './alarm.ts';
 import { createAnswers } from './answer.ts';
 import { wordAnswer } from './wording.ts';
 
-export interface TraineeParts {
+interface TraineeParts {
   readonly profile: Profile;
   readonly language: Language;
   readonly units: UnitSystem;

@@ -59,7 +59,7 @@ function phasePlace(phase: string, { words, name }: Manner): string {
       });
 }
 
-export interface OutcomeLine {
+interface OutcomeLine {
   readonly text: string;
   readonly tone: Tone;
 }

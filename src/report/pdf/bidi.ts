@@ -4,7 +4,7 @@ import bidiFactory from 'bidi-js';
 const bidi = (typeof bidiFactory === 'function' ? bidiFactory : Reflect.get(bidiFactory, 'default'))();
 
 /** A stretch of one direction, as it stands in the text; stretches come in the order in which they are drawn. */
-export interface Run {
+interface Run {
   readonly text: string;
   readonly rightToLeft: boolean;
 }

@@ -5,7 +5,7 @@ export const MARGIN = 40;
 const HEAD = 20;
 const FOOT = 26;
 
-export interface Running {
+interface Running {
   readonly title: string;
   readonly warning: string | undefined;
   readonly footer: string;

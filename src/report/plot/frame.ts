@@ -22,7 +22,7 @@ export interface Frame {
   readonly bottom: number;
 }
 
-export interface Range {
+interface Range {
   readonly from: number;
   readonly to: number;
 }

@@ -1,7 +1,7 @@
 import type { Scene, Shape } from './scene.ts';
 
 /** A quantity that was read once, in the user's unit. */
-export interface StripRow {
+interface StripRow {
   readonly label: string;
   readonly text: string;
   readonly value: number;

@@ -5,7 +5,7 @@ import type { Scene } from './scene.ts';
 import type { Point } from './thin.ts';
 
 /** Oil pressure at one speed, both in the units of the plot. */
-export interface PressurePoint {
+interface PressurePoint {
   readonly rpm: number;
   readonly pressure: number;
   /** The least pressure at this speed. */

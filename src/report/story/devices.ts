@@ -1,6 +1,6 @@
 import type { Recorded } from '../../record/vocabulary/index.ts';
 
-export interface Device {
+interface Device {
   readonly name: string;
   readonly role: string;
 }

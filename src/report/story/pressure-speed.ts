@@ -2,7 +2,7 @@ import { sweepRpm } from '../../../machines/phases/numbered.ts';
 import type { Profile } from '../../profile/schema.ts';
 import type { Reading } from '../model.ts';
 
-export interface SpeedPressure {
+interface SpeedPressure {
   readonly rpm: number;
   readonly pressureKpa: number;
   readonly floorKpa?: number;

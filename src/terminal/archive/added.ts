@@ -16,7 +16,7 @@ export function addedLine(added: Added): string | undefined {
   return notes.length === 0 ? undefined : `${source} (${id}): ${notes.join(' ')}`;
 }
 
-export interface AddedCounts {
+interface AddedCounts {
   readonly new: number;
   readonly longer: number;
   readonly known: number;

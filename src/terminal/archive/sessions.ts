@@ -44,6 +44,7 @@ export function shownLines(
   session: ArchivedSession,
   figures: readonly Figure[],
   units: UnitSystem,
+  isRehearsal: boolean,
 ): string[] {
   const manner = mannerOf('en', units);
   const { step } = manner.name;
@@ -53,6 +54,7 @@ export function shownLines(
   return [
     line('Id', session.id),
     line('Record', believed),
+    ...(isRehearsal ? [line('Kind', 'a rehearsal: a model stood in for the engine')] : []),
     ...(session.remark === '' ? [] : [line('Remark', session.remark)]),
     line('Vehicle', session.vehicle),
     line('Engine', `${session.engine} (${session.profile})`),

@@ -1,5 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { text } from 'node:stream/consumers';
+import { systemCause } from '../../files/cause.ts';
 import { UsageError } from './usage-error.ts';
 
 /** How a calculation meets the outside: handed in, so that it can be run inside another program. */
@@ -21,9 +22,8 @@ export const processIo: CalcIo = {
     try {
       return await readFile(path, 'utf8');
     } catch (error) {
-      const why = error instanceof Error && 'code' in error ? String(error.code) : 'unknown reason';
       throw new UsageError(
-        `The file ${path} cannot be read (${why}); check its name, or give - for standard input.`,
+        `The file ${path} cannot be read: ${systemCause(error)}; check its name, or give - for standard input.`,
       );
     }
   },

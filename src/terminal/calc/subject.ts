@@ -21,12 +21,12 @@ export interface WordsOption {
 }
 
 /** Lines of two numbers that the user gives in a file or on standard input. */
-export interface PairsInput {
+interface PairsInput {
   readonly quantities: readonly [Quantity, Quantity];
   readonly help: string;
 }
 
-export type Pairs = readonly (readonly [number, number])[];
+type Pairs = readonly (readonly [number, number])[];
 
 /** What the user gave, in SI. A calculation asks by the name that it knows the input by: `coolantC`. */
 export interface Inputs<K extends string, W extends string> {
@@ -38,7 +38,7 @@ export interface Inputs<K extends string, W extends string> {
   readonly pairs: Pairs;
 }
 
-export interface Definition<K extends string, W extends string> {
+interface Definition<K extends string, W extends string> {
   readonly name: string;
   readonly summary: string;
   readonly numbers: Readonly<Record<K, NumberOption>>;

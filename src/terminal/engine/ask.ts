@@ -92,7 +92,7 @@ export function answerLines(answers: Answers, everything: boolean, language: Lan
   });
 }
 
-export interface Asked {
+interface Asked {
   readonly answers: Answers;
   readonly finished: boolean;
 }
@@ -192,7 +192,7 @@ async function askOne(
       const nobodyKnows = typed === '-' && proposal ? asAssumed(proposal) : proposal;
       if (nobodyKnows) return nobodyKnows;
       io.print(
-        `    ${bySentence('Nothing can be put forward here: look it up (? tells where), ask the maker, or quit and go on later; nothing is lost.', language.bySentence)}`,
+        `    ${bySentence('Nothing can be put forward here: look, or ask the maker; quit leaves, and nothing is lost.', language.bySentence)}`,
       );
       continue;
     }

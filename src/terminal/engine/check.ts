@@ -17,7 +17,7 @@ export const unfitSentence = (unfit: Unfit, language: Language): string =>
     language.bySentence,
   );
 
-export interface Checked {
+interface Checked {
   readonly lines: readonly string[];
   readonly good: boolean;
 }

@@ -35,21 +35,22 @@ export async function openVoice(
       speech.clear();
       await speech.enqueue({ text, priority: 'prompt', label: 'interview' });
     };
-    const io = voiceTalk({ keys, language, ear, say });
     void source
       .run(block => ear.hear(block))
       .then(end => {
         if (end.kind === 'lost') keys.print(`${end.reason} Answer by the keys.`);
       });
-    return {
-      ...io,
+    return voiceTalk({
+      keys,
+      language,
+      ear,
+      say,
       close() {
         source.close();
         ear.close();
         void speech.close();
-        io.close();
       },
-    };
+    });
   } catch (error) {
     if (!(error instanceof VoiceError)) throw error;
     keys.print(`${error.message} Answer by the keys.`);

@@ -3,6 +3,8 @@ import { constants } from 'node:fs';
 import { access, readFile, rename, writeFile } from 'node:fs/promises';
 import { dirname } from 'node:path';
 import canonicalize from 'canonicalize';
+import { systemCause } from '../../files/cause.ts';
+import { readJson } from '../../files/json.ts';
 import { type Answers, keptSchema } from '../../interview/interview.ts';
 import { ProfileError } from '../../profile/load.ts';
 import type { Profile } from '../../profile/schema.ts';
@@ -29,8 +31,7 @@ export async function mayWrite(path: string): Promise<void> {
 }
 
 function refuseToWrite(path: string, error: unknown): never {
-  const why = error instanceof Error ? error.message : String(error);
-  throw new ProfileError(path, [`cannot be written (${why}); choose a place that can be.`]);
+  throw new ProfileError(path, [`cannot be written: ${systemCause(error)}; choose a place that can be.`]);
 }
 
 /** Written whole beside it first, so that a full disk does not cost what was there. */
@@ -62,13 +63,9 @@ export async function keptAnswers(path: string): Promise<Answers> {
   const refuse = (why: string): never => {
     throw new ProfileError(place, [`cannot be gone on with (${why}); move it away to begin anew.`]);
   };
-  let data: unknown;
-  try {
-    data = JSON.parse(await readFile(place, 'utf8'));
-  } catch (error) {
-    return refuse(error instanceof Error ? error.message : 'unreadable');
-  }
-  const parsed = keptSchema.safeParse(data);
+  const json = readJson(await readFile(place, 'utf8').catch(error => refuse(systemCause(error))));
+  if (!json.ok) return refuse(json.why);
+  const parsed = keptSchema.safeParse(json.data);
   if (parsed.success) return parsed.data.answers;
   const [issue] = parsed.error.issues;
   return refuse(`${issue?.path.join('.') ?? ''}: ${issue?.message ?? 'not valid'}`);

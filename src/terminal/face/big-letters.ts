@@ -5,7 +5,7 @@ import { oneLine } from './text.ts';
  * How large a pixel is drawn: `low` one column by half a row (letters of 3 rows), `tall` one column by a
  * row, `huge` two columns by a row (letters of 5 rows).
  */
-export type LetterSize = 'low' | 'tall' | 'huge';
+type LetterSize = 'low' | 'tall' | 'huge';
 
 const PIXEL_ROWS = 5;
 const BETWEEN_LETTERS = '.';

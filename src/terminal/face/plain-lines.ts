@@ -35,9 +35,34 @@ const busWords = ({ bus }: View, words: FaceWords) =>
 
 const changed = (value: string, earlier: string | null) => (value !== '' && value !== earlier ? [value] : []);
 
+/** What was printed last of what is asked. */
+export interface Asked {
+  readonly key: string;
+  readonly sights: readonly string[];
+  readonly say: string;
+}
+
+/**
+ * What is seen of a model's engine, as far as it is other than was printed last, and what may be said: they stand
+ * behind the question, once for each.
+ * @returns the lines, and what has been printed with them
+ */
+export function askedLines(last: Asked | null, view: View, words: FaceWords): [string[], Asked] {
+  const { key, sights = [] } = view;
+  const say = mayBeSaid(view, words);
+  const sayLine = say === '' ? [] : [`${words.say} ${say}`];
+  // Gauges move all the time: they are looked at when something else is asked.
+  if (last?.key === key) return [say === last.say ? [] : sayLine, { ...last, say }];
+  const seen = sights.filter(text => !last?.sights.includes(text));
+  return [
+    [...seen.map(text => labelled(words.sights, oneLine(text), words)), ...sayLine],
+    { key, sights, say },
+  ];
+}
+
 /**
  * What became of a session since it was last printed, one line for each: said, heard, engine and state, a
- * hold that begins, pauses or goes on, what may be said, problems. No control codes.
+ * hold that begins, pauses or goes on, problems. No control codes.
  *
  * @param before the view printed last; null prints everything
  */
@@ -53,12 +78,5 @@ export function plainLines(before: View | null, view: View, words: FaceWords): s
     ...view.problems
       .filter(sentence => !before?.problems.includes(sentence))
       .map(sentence => labelled(words.problem, oneLine(sentence), words)),
-    // Gauges move all the time: they are looked at when something else is asked.
-    ...(view.key === before?.key
-      ? []
-      : (view.sights ?? []).map(text => labelled(words.sights, oneLine(text), words))),
-    ...changed(mayBeSaid(view, words), before && mayBeSaid(before, words)).map(
-      text => `${words.say} ${text}`,
-    ),
   ];
 }

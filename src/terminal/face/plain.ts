@@ -2,11 +2,11 @@ import { createInterface } from 'node:readline';
 import type { View } from '../../session/view.ts';
 import type { Face, FaceActions } from './face.ts';
 import { keysIn } from './keys.ts';
-import { plainLines } from './plain-lines.ts';
+import { type Asked, askedLines, plainLines } from './plain-lines.ts';
 import type { Watched } from './use-view.ts';
 import type { FaceWords } from './words/index.ts';
 
-export interface PlainStreams {
+interface PlainStreams {
   readonly stdin: NodeJS.ReadableStream & { readonly isTTY?: boolean };
   readonly stdout: NodeJS.WritableStream;
 }
@@ -22,11 +22,18 @@ export function showPlain(
   { stdin, stdout }: PlainStreams,
 ): Face {
   let shown: View | null = null;
+  let asked: Asked | null = null;
   let [leaving, closed] = [false, false];
   const print = () => {
     const view = viewer.view();
-    for (const text of plainLines(shown, view, words)) stdout.write(`${text}\n`);
+    const lines = plainLines(shown, view, words);
     shown = view;
+    if (viewer.isAsked?.() ?? true) {
+      const [more, printed] = askedLines(asked, view, words);
+      lines.push(...more);
+      asked = printed;
+    }
+    for (const text of lines) stdout.write(`${text}\n`);
   };
   const reader = createInterface({ input: stdin, terminal: false });
   reader.on('line', text => {

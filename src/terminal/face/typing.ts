@@ -11,7 +11,7 @@ export interface Typing {
 
 export type Act = { readonly kind: 'type'; readonly text: string } | { readonly kind: 'stop' | 'leave' };
 
-export interface Pressed {
+interface Pressed {
   readonly typing: Typing;
   readonly act: Act | null;
 }

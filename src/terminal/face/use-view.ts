@@ -6,6 +6,8 @@ import { Throttle } from './throttle.ts';
 export interface Watched {
   view(): View;
   watch(changed: () => void): () => void;
+  /** Whether what the view asks for may be answered already; without it, always. */
+  isAsked?(): boolean;
 }
 
 /** Level and clock change often; nobody reads faster than this. */

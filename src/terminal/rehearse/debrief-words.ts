@@ -7,7 +7,7 @@ import { fill, showMeasure, stepTitle } from '../../session/wording.ts';
 import type { FaceWords } from '../face/words/index.ts';
 
 /** In whose words and units a debrief is told. */
-export interface Told {
+interface Told {
   readonly words: FaceWords['debrief'];
   readonly language: Language;
   readonly units: UnitSystem;

@@ -1,6 +1,9 @@
-import { writeFile } from 'node:fs/promises';
+import { constants } from 'node:fs';
+import { access, writeFile } from 'node:fs/promises';
+import { dirname } from 'node:path';
 import { offerOf } from '../../../machines/moment.ts';
 import { languages } from '../../../prompts/index.ts';
+import { systemCause } from '../../files/cause.ts';
 import { loadProfile } from '../../profile/load.ts';
 import { readLog } from '../../record/index.ts';
 import { answerByItself } from '../../rehearsal/by-itself.ts';
@@ -19,11 +22,10 @@ import { joinBus } from '../../session/vehicle/join-bus.ts';
 import type { Viewer } from '../../session/viewer.ts';
 import { readInSilence } from '../../voice/speakers/read-in-silence.ts';
 import { faceWords } from '../face/words/index.ts';
-import { readySound } from '../run/hearing.ts';
 import { jobCardOf } from '../run/job.ts';
+import { lookAtNamed } from '../run/looked-at.ts';
 import { runSession } from '../run/run-session.ts';
 import { voiceFor } from '../run/warm-voice.ts';
-import { speakerOf } from '../voice-setup/profile-file.ts';
 import { debriefLines, rehearsalCode } from './debrief-words.ts';
 import type { RehearseOptions } from './options.ts';
 import { sightsOf } from './sights.ts';
@@ -49,18 +51,18 @@ export async function rehearse(options: RehearseOptions): Promise<number> {
   const units = options.units ?? languages[language].usualUnits;
   const header: SessionHeader = { profile, job, language, units, rehearsal: true };
   const clock = new PacedClock(new Date(), options.byItself ? options.speed : 1);
-  const speaker = await speakerOf(options, language);
-  const sound = await readySound(options, language);
+  const inRun = options.byItself ? { ...options, silent: true, mic: false } : options;
+  const named = await lookAtNamed(inRun, language);
+  if (options.json !== undefined) await mayWriteDebrief(options.json);
   const path = options.log ?? `${recordName(new Date())}-rehearsal.jsonl`;
   const record = await beginRecord(path, header, clock);
   let rehearsal: Rehearsal | undefined;
   const { end, closing } = await runSession({
-    options: options.byItself ? { ...options, silent: true, mic: false } : options,
+    options: inRun,
     header,
     record,
     clock,
-    sound,
-    speaker,
+    ...named,
     byItself: options.byItself,
     voice: options.byItself ? { synthesizer: readInSilence, soundless: true } : voiceFor(options, language),
     beside(session, viewer) {
@@ -107,11 +109,17 @@ export async function rehearse(options: RehearseOptions): Promise<number> {
   }
 }
 
+function refuseDebrief(path: string, cause: unknown): never {
+  throw new RehearsalError(
+    `The debrief cannot be written to ${path}: ${systemCause(cause)}; choose a file that can be.`,
+  );
+}
+
+/** @throws RehearsalError before anything is begun: a whole rehearsal later it would be too late */
+async function mayWriteDebrief(path: string): Promise<void> {
+  await access(dirname(path), constants.W_OK).catch(cause => refuseDebrief(path, cause));
+}
+
 async function writeJson(path: string, told: unknown): Promise<void> {
-  try {
-    await writeFile(path, `${JSON.stringify(told, null, 2)}\n`);
-  } catch (cause) {
-    const why = cause instanceof Error ? cause.message : String(cause);
-    throw new RehearsalError(`The debrief cannot be written to ${path} (${why}); choose a file that can be.`);
-  }
+  await writeFile(path, `${JSON.stringify(told, null, 2)}\n`).catch(cause => refuseDebrief(path, cause));
 }

@@ -9,7 +9,7 @@ import type { FaceWords } from '../face/words/index.ts';
 const HOSE_TOLD_K = 15;
 
 /** What is asked for now and would be read off somewhere: a thermometer, a tester, the tank's gauge. */
-export interface ReadOff {
+interface ReadOff {
   readonly quantity: Quantity;
   readonly si: number | null;
 }

@@ -7,6 +7,7 @@ import { paced } from '../../bus/sources/paced.ts';
 import { reconnecting } from '../../bus/sources/reconnecting.ts';
 import { openSerialLine } from '../../bus/sources/serial-line.ts';
 import { slcanAdapter } from '../../bus/sources/slcan.ts';
+import { systemCause } from '../../files/cause.ts';
 import type { Profile } from '../../profile/schema.ts';
 import type { Clock } from '../../session/clock.ts';
 import { OptionError } from './options.ts';
@@ -59,8 +60,9 @@ export async function openBus(name: string, profile: Profile, clock: Clock): Pro
   }
   if (found?.isFile()) {
     const isLog = await isCandumpLog(name).catch((cause: unknown) => {
-      const why = cause instanceof Error ? cause.message : String(cause);
-      throw new OptionError(`--bus ${name} cannot be read (${why}); check that you may read it.`);
+      throw new OptionError(
+        `--bus ${name} cannot be read: ${systemCause(cause)}; check that you may read it.`,
+      );
     });
     if (!isLog) throw new OptionError(`--bus ${name} is no log of candump; ${CHOICES}.`);
     return paced(candumpFile(name), clock);

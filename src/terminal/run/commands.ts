@@ -1,7 +1,7 @@
 import type { Command } from 'commander';
 import { usualLanguage } from '../../../prompts/index.ts';
 import { OptionError, type RunOptions, withRunOptions, withVoiceOptions } from './options.ts';
-import type { RunEnd, RunResult } from './run-session.ts';
+import type { RunEnd, RunResult } from './run-parts.ts';
 import { voiceFor } from './warm-voice.ts';
 
 /** How a run of the program ends, as its exit code. */

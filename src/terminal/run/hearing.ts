@@ -8,7 +8,7 @@ import type { VirtualClock } from '../../session/virtual-clock.ts';
 import { durationMs } from '../../voice/audio/blocks.ts';
 import { openMicrophone } from '../../voice/audio/capture-source.ts';
 import { openWavFile } from '../../voice/audio/file-source.ts';
-import { keepAsWav } from '../../voice/audio/wav-tee.ts';
+import { keepAsWav, mayKeepAsWav } from '../../voice/audio/wav-tee.ts';
 import { VoiceError } from '../../voice/errors.ts';
 import { isHeard } from '../../voice/languages/index.ts';
 import type { AudioSource, Pcm, SoundRecognizer, SourceEnd, SpokenLanguage } from '../../voice/ports.ts';
@@ -23,8 +23,8 @@ type SoundOptions = Pick<RunOptions, 'hear' | 'fast' | 'device' | 'keepAudio'>;
  * Looks at the sound that a session is to hear, before anything of it is begun: a microphone, a WAV file, or a recorded
  * session (a cue sheet).
  * @param language what the session is held in
- * @throws VoiceError when the file cannot be read, is of another kind, or nobody is heard in the language; the microphone
- * fails only as it is opened
+ * @throws VoiceError when the file cannot be read, is of another kind, nobody is heard in the language, or what is heard
+ * cannot be kept where it was wished; the microphone fails only as it is opened
  */
 export async function readySound(options: SoundOptions, language: SpokenLanguage): Promise<ReadySound> {
   if (options.hear !== undefined && !isHeard(language))
@@ -32,6 +32,7 @@ export async function readySound(options: SoundOptions, language: SpokenLanguage
   const ready = await readyPlainSound(options);
   const { keepAudio } = options;
   if (keepAudio === undefined) return ready;
+  await mayKeepAsWav(keepAudio);
   return async (session, clock) =>
     keepAsWav(await ready(session, clock), keepAudio, sentence => session.report(sentence));
 }

@@ -7,12 +7,12 @@ import type { SessionHeader } from '../../session/header.ts';
 import { beginRecord, continueRecord, recordName } from '../../session/record-keeping.ts';
 import { VirtualClock } from '../../session/virtual-clock.ts';
 import type { ChosenVoice } from '../../voice/speakers/choose-voice.ts';
-import { speakerOf } from '../voice-setup/profile-file.ts';
 import { openBus } from './bus.ts';
-import { readySound } from './hearing.ts';
 import { startCardOf } from './job.ts';
+import { lookAtNamed } from './looked-at.ts';
 import type { RunOptions } from './options.ts';
-import { type RunParts, type RunResult, runSession } from './run-session.ts';
+import type { RunParts, RunResult } from './run-parts.ts';
+import { runSession } from './run-session.ts';
 
 const busOf = async ({ bus }: RunOptions, profile: Profile, clock: Clock) =>
   bus === undefined ? undefined : openBus(bus, profile, clock);
@@ -29,11 +29,10 @@ export async function startSession(options: RunOptions, voice: ChosenVoice): Pro
   const header: SessionHeader = { profile, job, language, units };
   const clock = options.fast ? new VirtualClock(new Date()) : new SystemClock();
   const bus = await busOf(options, profile, clock);
-  const speaker = await speakerOf(options, language);
-  const sound = await readySound(options, language);
+  const named = await lookAtNamed(options, language);
   const path = options.log ?? `${recordName(new Date())}.jsonl`;
   const record = await beginRecord(path, header, clock);
-  return runSession({ options, header, record, clock, voice, sound, bus, speaker });
+  return runSession({ options, header, record, clock, voice, bus, ...named });
 }
 
 /**
@@ -52,10 +51,9 @@ export async function resumeSession(
   let parts: RunParts;
   try {
     const bus = await busOf(options, header.profile, clock);
-    const speaker = await speakerOf(options, header.language);
-    const sound = await readySound(options, header.language);
+    const named = await lookAtNamed(options, header.language);
     const voice = voiceFor(header.language);
-    parts = { options, header, record, clock, voice, sound, bus, speaker, restored, setAside };
+    parts = { options, header, record, clock, voice, bus, ...named, restored, setAside };
   } catch (error) {
     // On a full disk it cannot be closed: nothing was added to it yet that would be lost.
     await record.close().catch(() => {});

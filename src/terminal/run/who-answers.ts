@@ -1,5 +1,5 @@
 /** Ways in which a session gets its answers; `itself`: a virtual technician of a rehearsal. */
-export type Way = 'keys' | 'sound' | 'itself';
+type Way = 'keys' | 'sound' | 'itself';
 
 /** Who can still answer. A session that nobody can answer any more would only wait. */
 export class WhoAnswers {

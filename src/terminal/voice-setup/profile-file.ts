@@ -1,6 +1,8 @@
 import { mkdir, readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { LanguageCode } from '../../../prompts/types.ts';
+import { systemCause, systemCode } from '../../files/cause.ts';
+import { readJson } from '../../files/json.ts';
 import { type SpeakerProfile, speakerProfileSchema } from '../../voice/speaker-profile/profile.ts';
 import { OptionError, type RunOptions } from '../run/options.ts';
 
@@ -17,9 +19,8 @@ export async function keepProfile(folder: string, profile: SpeakerProfile): Prom
     await mkdir(folder, { recursive: true });
     await writeFile(path, `${JSON.stringify(profile, null, 2)}\n`);
   } catch (cause) {
-    const why = cause instanceof Error ? cause.message : String(cause);
     throw new OptionError(
-      `The speaker's file ${path} cannot be written (${why}); choose another --speakers.`,
+      `The speaker's file ${path} cannot be written: ${systemCause(cause)}; choose another --speakers.`,
     );
   }
   return path;
@@ -31,23 +32,21 @@ export async function keepProfile(folder: string, profile: SpeakerProfile): Prom
  */
 export async function loadSpeaker(folder: string, name: string): Promise<SpeakerProfile> {
   const path = pathOf(folder, name);
-  const text = await readFile(path, 'utf8').catch(() => {
+  const unusable = (why: string): never => {
+    throw new OptionError(`${path} cannot be used: ${why}; measure again: npm start -- voice-setup ${name}.`);
+  };
+  const text = await readFile(path, 'utf8').catch((error: unknown) => {
+    if (systemCode(error) !== 'ENOENT') return unusable(systemCause(error));
     throw new OptionError(
       `There is no speaker "${name}" in ${folder}; measure first: npm start -- voice-setup ${name}.`,
     );
   });
-  const again = `measure again: npm start -- voice-setup ${name}`;
-  try {
-    const parsed = speakerProfileSchema.safeParse(JSON.parse(text));
-    if (parsed.success) return parsed.data;
-    const [issue] = parsed.error.issues;
-    throw new OptionError(
-      `${path} cannot be used: ${issue?.path.join('.') || 'the file'}: ${issue?.message ?? 'wrong'}; ${again}.`,
-    );
-  } catch (cause) {
-    if (!(cause instanceof SyntaxError)) throw cause;
-    throw new OptionError(`${path} cannot be used: it is no JSON; ${again}.`);
-  }
+  const json = readJson(text);
+  if (!json.ok) return unusable(`it is not JSON, ${json.why}`);
+  const parsed = speakerProfileSchema.safeParse(json.data);
+  if (parsed.success) return parsed.data;
+  const [issue] = parsed.error.issues;
+  return unusable(`${issue?.path.join('.') || 'the file'}: ${issue?.message ?? 'wrong'}`);
 }
 
 /**

@@ -1,5 +1,6 @@
 import { readdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
+import { systemCause } from '../../files/cause.ts';
 import { openMicrophone } from '../../voice/audio/capture-source.ts';
 import { decodeWav } from '../../voice/audio/wav.ts';
 import { concatenate } from '../../voice/concatenate.ts';
@@ -20,8 +21,10 @@ const LONGEST_S = 12;
 export async function readingsFrom(folder: string, prompts: readonly Prompt[]): Promise<readonly Reading[]> {
   const names = (
     await readdir(folder).catch((cause: unknown) => {
-      const why = cause instanceof Error ? cause.message : String(cause);
-      throw new VoiceError('fileUnusable', `${folder} cannot be read (${why}); give a folder of WAV files.`);
+      throw new VoiceError(
+        'fileUnusable',
+        `${folder} cannot be read: ${systemCause(cause)}; give a folder of WAV files.`,
+      );
     })
   )
     .filter(name => name.toLowerCase().endsWith('.wav'))

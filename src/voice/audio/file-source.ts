@@ -1,6 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { basename } from 'node:path';
 import { setImmediate } from 'node:timers/promises';
+import { systemCause } from '../../files/cause.ts';
 import { VoiceError } from '../errors.ts';
 import type { AudioSource, Pcm, SourceEnd } from '../ports.ts';
 import { blocksOf, durationMs } from './blocks.ts';
@@ -20,10 +21,9 @@ export async function openWavFile(
   timer: Timer = monotonicTimer,
 ): Promise<AudioSource> {
   const bytes = await readFile(path).catch((cause: unknown) => {
-    const why = cause instanceof Error ? cause.message : String(cause);
     throw new VoiceError(
       'fileUnusable',
-      `${path} cannot be read (${why}); check the path and that you may read it.`,
+      `${path} cannot be read: ${systemCause(cause)}; check the path and that you may read it.`,
     );
   });
   const sound = decodeWav(bytes, path);

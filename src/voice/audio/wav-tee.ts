@@ -1,13 +1,29 @@
-import { type FileHandle, open } from 'node:fs/promises';
+import { constants } from 'node:fs';
+import { access, type FileHandle, open } from 'node:fs/promises';
+import { dirname } from 'node:path';
+import { systemCause } from '../../files/cause.ts';
 import { VoiceError } from '../errors.ts';
 import type { AudioSource, Pcm, SourceEnd } from '../ports.ts';
 import { toS16le } from './s16le.ts';
 import { wavHeader } from './wav-encode.ts';
 
-const explain = (path: string, cause: unknown): string => {
-  const why = cause instanceof Error ? cause.message : String(cause);
-  return `The sound is not kept in ${path} (${why}); make room or name another file for the next session.`;
-};
+const explain = (path: string, cause: unknown): string =>
+  `The sound is not kept in ${path} (${systemCause(cause)}); make room or name another file for the next session.`;
+
+/**
+ * Looks whether sound can be kept there, before anything is begun.
+ * @throws VoiceError when there is such a file already, or none can be made
+ */
+export async function mayKeepAsWav(path: string): Promise<void> {
+  const there = await access(path).then(
+    () => true,
+    () => false,
+  );
+  if (there) throw new VoiceError('fileUnusable', explain(path, 'there is such a file already'));
+  await access(dirname(path), constants.W_OK).catch((cause: unknown) => {
+    throw new VoiceError('fileUnusable', explain(path, cause));
+  });
+}
 
 /**
  * A source that is heard as before, and kept as one WAV file on the way. The length is filled in at the end; a

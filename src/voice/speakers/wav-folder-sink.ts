@@ -1,5 +1,7 @@
-import { mkdir, readdir, writeFile } from 'node:fs/promises';
+import { constants } from 'node:fs';
+import { access, mkdir, readdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
+import { systemCause } from '../../files/cause.ts';
 import type { Sleep } from '../audio/timer.ts';
 import { encodeWav } from '../audio/wav-encode.ts';
 import { VoiceError } from '../errors.ts';
@@ -7,20 +9,20 @@ import type { AudioSink, Pcm } from '../ports.ts';
 import { SilentSink } from './silent-sink.ts';
 
 const unwritable = (folder: string) => (cause: unknown) => {
-  const why = cause instanceof Error ? cause.message : String(cause);
   throw new VoiceError(
     'fileUnusable',
-    `Speech cannot be written to ${folder} (${why}); name a folder that you may write to.`,
+    `Speech cannot be written to ${folder} (${systemCause(cause)}); name a folder that you may write to.`,
   );
 };
 
 /**
  * Speech as numbered WAV files in a folder, which is made when it is missing; numbering goes on after the
  * files that are there.
- * @throws VoiceError when the folder cannot be made or read.
+ * @throws VoiceError when the folder cannot be made, read or written to.
  */
 export async function openWavFolder(folder: string, sleep: Sleep): Promise<AudioSink> {
   await mkdir(folder, { recursive: true }).catch(unwritable(folder));
+  await access(folder, constants.W_OK).catch(unwritable(folder));
   const present = await readdir(folder).catch(unwritable(folder));
   const numbers = present.map(name => Number(/^(\d+)-.*\.wav$/.exec(name)?.[1] ?? 0));
   return new WavFolderSink(

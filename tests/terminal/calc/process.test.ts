@@ -24,7 +24,7 @@ describe('calc as a process', () => {
     const { status, stdout, stderr } = run(['idle', 'no-such-file.csv', '--min', '650', '--max', '750']);
     expect({ status, stdout }).toEqual({ status: 2, stdout: '' });
     expect(stderr).toBe(
-      'The file no-such-file.csv cannot be read (ENOENT); check its name, or give - for standard input.\n',
+      'The file no-such-file.csv cannot be read: there is no such file or folder; check its name, or give - for standard input.\n',
     );
   });
 });

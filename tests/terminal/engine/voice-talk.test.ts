@@ -52,6 +52,14 @@ async function interview(script: readonly string[], known: Answers = {}, languag
 const given = (answers: Answers, id: QuestionId) => answers[id]?.value;
 
 describe('an interview by voice', () => {
+  it('closes the ear and the voice with the keys', () => {
+    const closed: string[] = [];
+    const keys: TalkIo = { ask: async () => null, print: () => {}, close: () => closed.push('keys') };
+    const ear = createTypedRecognizer();
+    voiceTalk({ keys, language: english, ear, say: async () => {}, close: () => closed.push('ear') }).close();
+    expect(closed).toEqual(['ear', 'keys']);
+  });
+
   it('is held in French, where nobody has to know English', async () => {
     const { answers, said } = await interview(
       [...['trois', 'oui'], ...['non', 'oui'], ...['[Moteur du banc]', '[Moteur]'], ...['quatre', 'oui']],

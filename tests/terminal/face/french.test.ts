@@ -3,7 +3,7 @@ import { french } from '../../../prompts/fr/index.ts';
 import { Viewer } from '../../../src/session/viewer.ts';
 import { largestLetters } from '../../../src/terminal/face/big-letters.ts';
 import { hintLine } from '../../../src/terminal/face/parts/input-line.ts';
-import { plainLines } from '../../../src/terminal/face/plain-lines.ts';
+import { askedLines, plainLines } from '../../../src/terminal/face/plain-lines.ts';
 import { type Size, screenRows } from '../../../src/terminal/face/screen.ts';
 import { widthOf, wrap } from '../../../src/terminal/face/text.ts';
 import { nothingTyped } from '../../../src/terminal/face/typing.ts';
@@ -54,7 +54,8 @@ describe('the terminal of a session in French', () => {
         for (const line of lines) expect(widthOf(line), line).toBeLessThanOrEqual(size.columns);
         seen.add(lines.join('\n'));
       }
-      plain += `${plainLines(before, view, faceWords.fr).join('\n')}\n`;
+      const [asked] = askedLines(null, view, faceWords.fr);
+      plain += `${[...plainLines(before, view, faceWords.fr), ...asked].join('\n')}\n`;
       before = view;
     });
     await run.session.begin();
@@ -98,9 +99,8 @@ describe('the terminal of a session in French', () => {
 
   it('has numbers with a comma, in a range that it puts in words', () => {
     const number = { name: 'tension de charge', unit: 'V', min: 9.5, max: 16 };
-    const [, said = ''] = plainLines(everyView.filling, { ...everyView.filling, number }, faceWords.fr)
-      .join('\n')
-      .split('Dites\u00a0: ');
+    const [lines] = askedLines(null, { ...everyView.filling, number }, faceWords.fr);
+    const [, said = ''] = lines.join('\n').split('Dites\u00a0: ');
     expect(said).toMatch(/^tension de charge 9,5 à 16 V \|/);
   });
 

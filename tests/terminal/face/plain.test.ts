@@ -4,7 +4,7 @@ import { text } from 'node:stream/consumers';
 import { describe, expect, it, vi } from 'vitest';
 import type { View } from '../../../src/session/view.ts';
 import { showPlain } from '../../../src/terminal/face/plain.ts';
-import { plainLines as linesIn } from '../../../src/terminal/face/plain-lines.ts';
+import { type Asked, askedLines, plainLines as linesIn } from '../../../src/terminal/face/plain-lines.ts';
 import { faceWords } from '../../../src/terminal/face/words/index.ts';
 import { ShownViews } from './shown.ts';
 import { cranking, everyView, filling, held, reading, resting, stopped } from './views.ts';
@@ -12,14 +12,13 @@ import { cranking, everyView, filling, held, reading, resting, stopped } from '.
 const plainLines = (before: View | null, view: View) => linesIn(before, view, faceWords.en);
 
 describe('the lines of the plain face', () => {
-  it('begin with the engine, that it is invented, the log so far and what may be said', () => {
+  it('begin with the engine, that it is invented, and the log so far', () => {
     expect(plainLines(null, filling)).toEqual([
       expect.stringMatching(/^first-fire {2}Demo four .*INVENTED ENGINE, PRACTICE ONLY\* {2}2\/12 Fill$/),
       '04:10 says  Coolant: 5.5 L of ethylene glycol concentrate and 5.5 L of water.',
       '04:21 heard mix is ready',
       '04:22 says  Fill the coolant slowly, up to the cold mark. Say coolant full.',
       '== Engine off ==',
-      'Say: "coolant full" | "not yet"',
     ]);
   });
 
@@ -61,10 +60,10 @@ describe('the lines of the plain face', () => {
 });
 
 /** The face on streams that the test holds, and what it asked for, in order. */
-function plainFace(view: View, isTTY = false) {
+function plainFace(view: View, isTTY = false, isAsked = () => true) {
   const stdin = Object.assign(new PassThrough(), { isTTY });
   const stdout = new PassThrough();
-  const viewer = new ShownViews(view);
+  const viewer = Object.assign(new ShownViews(view), { isAsked });
   const asked: string[] = [];
   const actions = {
     onType: (line: string) => asked.push(line),
@@ -83,7 +82,46 @@ function plainFace(view: View, isTTY = false) {
   return { face, stdin, stdout, viewer, asked, printed };
 }
 
+describe('what is asked', () => {
+  const seen = { ...filling, sights: ['coolant 68 °F', 'lit: none'] };
+  const lines = (last: Asked | null, view: View) => askedLines(last, view, faceWords.en)[0];
+  const printed = (view: View, last: Asked | null = null) => askedLines(last, view, faceWords.en)[1];
+
+  it('is told with what there is to see, and what may be said', () => {
+    expect(lines(null, seen)).toEqual([
+      'ENGINE: coolant 68 °F',
+      'ENGINE: lit: none',
+      'Say: "coolant full" | "not yet"',
+    ]);
+  });
+
+  it('is told once, however the gauges move meanwhile', () => {
+    expect(lines(printed(seen), { ...seen, sights: ['coolant 70 °F', 'lit: none'] })).toEqual([]);
+    expect(lines(printed(seen), { ...seen, choices: ['correct'] })).toEqual(['Say: "correct"']);
+  });
+
+  it('is told without what was to be seen before as well', () => {
+    const last = printed({ ...seen, sights: ['coolant 70 °F', 'lit: none'] }, printed(seen));
+    const next = { ...seen, key: 'fill.bleed.asking', sights: ['coolant 70 °F', 'lit: none'] };
+    expect(lines(last, next)).toEqual(['ENGINE: coolant 70 °F', 'Say: "coolant full" | "not yet"']);
+  });
+});
+
 describe('the plain face', () => {
+  it('says what may be said only when it may be: behind the question', async () => {
+    let isAsked = false;
+    const { viewer, printed } = plainFace(filling, false, () => isAsked);
+    const question = { time: '04:31', who: 'says', text: 'Oil pressure good?' };
+    viewer.show({ ...reading, log: filling.log });
+    viewer.show({ ...reading, log: [...filling.log, question] });
+    isAsked = true;
+    viewer.show({ ...reading, log: [...filling.log, question] });
+    const told = (await printed()).trim().split('\n');
+    expect(told.filter(line => line.startsWith('Say:'))).toHaveLength(1);
+    expect(told.at(-1)).toMatch(/^Say: /);
+    expect(told.indexOf('04:31 says  Oil pressure good?')).toBeLessThan(told.length - 1);
+  });
+
   it('prints what happens and hands on typed lines, until it is closed', async () => {
     const { face, stdin, viewer, asked, printed } = plainFace(filling);
     stdin.end('  coolant full \n\nnot yet');

@@ -3,7 +3,7 @@ import { isOver, outcomeOf } from '../../../machines/moment.ts';
 import { spanish } from '../../../prompts/es/index.ts';
 import { Viewer } from '../../../src/session/viewer.ts';
 import { largestLetters } from '../../../src/terminal/face/big-letters.ts';
-import { plainLines } from '../../../src/terminal/face/plain-lines.ts';
+import { askedLines, plainLines } from '../../../src/terminal/face/plain-lines.ts';
 import { screenRows } from '../../../src/terminal/face/screen.ts';
 import { widthOf } from '../../../src/terminal/face/text.ts';
 import { nothingTyped } from '../../../src/terminal/face/typing.ts';
@@ -45,7 +45,8 @@ describe('a start in Spanish', () => {
         for (const line of lines) expect(widthOf(line), line).toBeLessThanOrEqual(size.columns);
         shown += `${lines.join('\n')}\n`;
       }
-      shown += `${plainLines(before, view, faceWords.es).join('\n')}\n`;
+      const [asked] = askedLines(null, view, faceWords.es);
+      shown += `${[...plainLines(before, view, faceWords.es), ...asked].join('\n')}\n`;
       before = view;
     });
     await run.session.begin();

@@ -22,7 +22,7 @@ describe('a file as a source of sound', () => {
 
   it.each(['/no/such/file.wav', '/'])('that cannot be read (%s) is refused in one sentence', async path => {
     await expect(openWavFile(path, 'fast')).rejects.toThrow(
-      /^\S+ cannot be read \(.*\); check the path[^\n]*\.$/,
+      /^\S+ cannot be read: (there is no such file or folder|it is a folder); check the path[^\n]*\.$/,
     );
   });
 
