@@ -465,6 +465,12 @@ export const EQUIVALENTS: readonly Equivalent[] = [
     why: 'a step that needs no gate, or looks at its gates by itself, comes through that look as well',
   },
   {
+    file: 'machines/first-start.ts',
+    text: 'if (stuck.length > 0) throw new CompositionError(stuck);',
+    replacements: ['false'],
+    why: 'no kind of step that there is has a state without a way out; what finds one is held by itself',
+  },
+  {
     file: 'machines/urgent.ts',
     text: "steps.find(({ id }) => id === (context.stop?.step ?? context.step))?.engine ?? 'off';",
     replacements: ['steps.find(({ id }) => id === (context.stop?.step ?? context.step)).engine', '""'],
