@@ -461,7 +461,7 @@ export const EQUIVALENTS: readonly Equivalent[] = [
   {
     file: 'machines/build-step.ts',
     text: "const nodes = step.needs && !('refused' in own) ? onlyWhenMet(step, all, own, first) : own;",
-    replacements: ['true', "step.needs || !('refused' in own)"],
+    replacements: ['true', "step.needs || !('refused' in own)", '""'],
     why: 'a step that needs no gate, or looks at its gates by itself, comes through that look as well',
   },
   {
