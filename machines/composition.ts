@@ -73,12 +73,12 @@ export function stepFaults(steps: readonly Step[], atTheEnd: readonly Gate[]): s
 /** Of a state of the built machine, what its ways out hang on. */
 export interface StateOfMachine {
   readonly id: string;
-  readonly type: string;
   readonly states: Readonly<Record<string, StateOfMachine>>;
   readonly parent?: StateOfMachine | undefined;
   readonly meta?: Offer;
   readonly always?: readonly Way[];
   readonly transitions: ReadonlyMap<string, readonly Way[]>;
+  /** Nowhere, where there is no state inside. */
   readonly initial: { readonly target: readonly StateOfMachine[] };
 }
 
@@ -95,9 +95,8 @@ function leadsTo(state: StateOfMachine, top: StateOfMachine): StateOfMachine[] {
     ...(state.always ?? []),
     ...[...state.transitions].flatMap(([type, ways]) => (NO_WAY_ON.includes(type) ? [] : ways)),
   ].flatMap(({ target }) => target ?? []);
-  const inside = state.type === 'compound' ? state.initial.target : [];
   const around = state === top || !state.parent ? [] : leadsTo(state.parent, top);
-  return [...own, ...inside, ...around];
+  return [...own, ...state.initial.target, ...around];
 }
 
 const within = (top: StateOfMachine): StateOfMachine[] =>

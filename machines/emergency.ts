@@ -19,9 +19,19 @@ export const emergencyReplies: Readonly<Record<Emergency, ReplyId>> = {
 export const isEmergency = (cause: string | null | undefined): cause is Emergency =>
   emergencies.some(emergency => emergency === cause);
 
-/** Whether this emergency is what everything stands still for already, or is known besides. */
-export const isKnownEmergency = (cause: Emergency, stop: StopRecord | null): boolean =>
-  stop !== null && [stop.cause, ...stop.also].includes(cause);
+/**
+ * Whether this emergency is what everything is being made safe for already, or is known besides. Once all is off, and
+ * behind a false alarm or a cause that was denied, who calls it calls anew.
+ */
+export const isKnownEmergency = (
+  cause: Emergency,
+  { stop, isMadeSafe }: { readonly stop: StopRecord | null; readonly isMadeSafe: boolean },
+): boolean =>
+  !isMadeSafe &&
+  stop !== null &&
+  stop.cause !== null &&
+  stop.cause !== 'falseAlarm' &&
+  [stop.cause, ...stop.also].includes(cause);
 
 /** An emergency is the cause of the stop that it is called out in; what was known before counts as well. */
 export const emergencyIn = (

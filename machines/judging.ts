@@ -12,7 +12,7 @@ export const pendingValue = ({ context }: Look) =>
 /** What the rule says of the value at hand; null when there is none. */
 export function judgementOf(judge: Judge, look: Look): Judgement | null {
   const value = pendingValue(look);
-  return value ? judge(look.context, value.si) : null;
+  return value ? judge(look.context, value.si, atMs(look.event)) : null;
 }
 
 /** True only for a value that is there, that the rule can judge, and that is inside its limits. */
@@ -21,6 +21,18 @@ export const meets =
   (look: Look): boolean => {
     const judgement = judgementOf(judge, look);
     return judgement?.ok === true && judgement.value.met;
+  };
+
+/** Judged, and outside: what a rule has no answer to is neither inside nor outside. */
+export const isOutside = (judgement: Judgement): boolean =>
+  judgement.ok ? !judgement.value.met : 'verdict' in judgement;
+
+/** True only for a value that is there, that the rule can judge, and that is outside its limits. */
+export const breaks =
+  (judge: Judge) =>
+  (look: Look): boolean => {
+    const judgement = judgementOf(judge, look);
+    return judgement !== null && isOutside(judgement);
   };
 
 /** Keeps the value as a reading of this session. */
@@ -132,6 +144,14 @@ export function judgementLine(judgement: Judgement, quantity: Quantity, si: numb
     ? { line: judgement.line, values: { ...named, ...judgement.values } }
     : { line: 'outsideUnjudged', values: { ...named, why: { issue: judgement.issue } } };
 }
+
+/** The verdict on a value of a running engine: one that cannot be judged does not count, and what is left to do is told. */
+export const sayVerdictRunning =
+  (judge: Judge): Line =>
+  look => {
+    const said = sayVerdict(judge)(look);
+    return said.line === 'outsideUnjudged' ? { ...said, line: 'unjudgedRunning' } : said;
+  };
 
 /** The verdict on the value at hand, in one short sentence. */
 export const sayVerdict =

@@ -1,8 +1,10 @@
 import type { SnapshotFrom, StateValue } from 'xstate';
 import type { ControlId } from '../prompts/types.ts';
 import type { Outcome } from '../src/record/vocabulary/names.ts';
+import { isKnownEmergency } from './emergency.ts';
 import type { FirstStart } from './first-start.ts';
 import type { Offer } from './toolkit.ts';
+import type { Emergency } from './vocabulary.ts';
 
 export type Moment = SnapshotFrom<FirstStart>;
 
@@ -24,6 +26,10 @@ const namesIn = (value: StateValue): readonly string[] =>
     : Object.entries(value).flatMap(([name, inner = '']) => [name, ...namesIn(inner)]);
 
 export const isOver = (moment: Moment) => moment.status === 'done';
+
+/** Whether this emergency has been called out already in the stop that is going on. */
+export const isKnownEmergencyAt = (moment: Moment, cause: Emergency): boolean =>
+  isKnownEmergency(cause, { stop: moment.context.stop, isMadeSafe: moment.hasTag('madeSafe') });
 
 /** How a session that is over has ended. */
 export const outcomeOf = (moment: Moment): Outcome =>

@@ -11,10 +11,17 @@ export type { EngineState };
 export type Judgement =
   | { readonly ok: true; readonly value: Verdict }
   | { readonly ok: false; readonly issue: Issue }
-  /** Judged as not met, with a sentence of its own. */
-  | { readonly ok: false; readonly line: LineId; readonly verdict: Verdict; readonly values?: PromptValues };
+  /** Judged as not met, with a sentence of its own; `waitS`: nobody is asked again before that many seconds. */
+  | {
+      readonly ok: false;
+      readonly line: LineId;
+      readonly verdict: Verdict;
+      readonly values?: PromptValues;
+      readonly waitS?: number;
+    };
 
-export type Judge = (context: Context, valueSi: number) => Judgement;
+/** @param nowMs when it is read, session time, for rules that ask how long a value has been so */
+export type Judge = (context: Context, valueSi: number, nowMs?: number) => Judgement;
 
 interface StepBase {
   readonly id: StepId;

@@ -5,8 +5,6 @@ import type { StopRecord } from './context.ts';
 import { keptOff } from './controls.ts';
 import { isEmergency } from './emergency.ts';
 import { emergencyWords, withHelp } from './help.ts';
-import { refuseTurning } from './kinds/bus.ts';
-import { refuseHeardTurning } from './kinds/ear.ts';
 import {
   askReply,
   bySecondPerson,
@@ -15,8 +13,10 @@ import {
   setAside,
   type Waiting,
 } from './kinds/question.ts';
+import { refusedWhileRunning } from './kinds/standing.ts';
 import { isDone, NEXT, passed, stopNow } from './progress.ts';
 import { doneAfterStop, putsHandsIn, reopenedSteps } from './reopening.ts';
+import { confirmedOver, onwards } from './resuming.ts';
 import type { Step } from './steps.ts';
 import { type Look, type Move, type Node, note, remark, update, withMeta } from './toolkit.ts';
 import { allOff, callForHelp, notOffYet, urgentWords } from './urgent.ts';
@@ -46,6 +46,13 @@ export const recordStop = update(look =>
   stopNow(look, look.event.type === 'stop' ? (look.event.cause ?? null) : null),
 );
 
+/** The cause, and the emergencies that were called out besides it: both are asked about. */
+const allCauses = (stop: StopRecord | null): PromptValue => {
+  const cause = stop?.cause ?? 'other';
+  const besides = (stop?.also ?? []).filter(also => isEmergency(also) && also !== cause);
+  return besides.length === 0 ? { cause } : { list: [cause, ...besides].map(each => ({ cause: each })) };
+};
+
 const bySpeech = replyNeedsReadBack('gate');
 
 /** Everything has been confirmed to be off before this is asked. */
@@ -56,11 +63,6 @@ const sure = (reply: ReplyId, readBack: string, moves: readonly Move[]) => [
   { reply, move: { guard: bySpeech, target: readBack, actions: setAside(reply) } },
   ...moves.map(move => ({ reply, move })),
 ];
-
-const goOn: Move = {
-  target: NEXT,
-  actions: update(() => ({ stop: null, reopened: null, misheard: 0, pending: null })),
-};
 
 /** Stops closer to one another are one; common practice, no published source. */
 const SAME_STOP_MS = 800;
@@ -121,8 +123,7 @@ export function stoppedNode(steps: readonly Step[]): Node {
     values: { title: { step: stop?.step ?? step }, time: { unit: 's', si: stop?.lateAfterS ?? 0 } },
   }));
   const toMakingSafe = [
-    { reply: 'allOff' as const, move: refuseTurning },
-    { reply: 'allOff' as const, move: refuseHeardTurning },
+    ...refusedWhileRunning.map(move => ({ reply: 'allOff' as const, move })),
     ...sure('allOff', 'makingSafeReadBack', [
       { guard: look => cause(look) !== null, target: 'causeReadBack' },
       { target: 'askingCause' },
@@ -216,7 +217,12 @@ export function stoppedNode(steps: readonly Step[]): Node {
         readBack(
           technician,
           readBackReply,
-          [{ guard: look => cause(look) !== null, target: 'causeReadBack' }, { target: 'askingCause' }],
+          [
+            // Confirmed is what is so now, not what was so when it was said.
+            ...refusedWhileRunning.map(move => ({ ...move, target: 'makingSafe' })),
+            { guard: look => cause(look) !== null, target: 'causeReadBack' },
+            { target: 'askingCause' },
+          ],
           { target: 'makingSafe' },
         ),
         readBackReply,
@@ -282,7 +288,7 @@ export function stoppedNode(steps: readonly Step[]): Node {
       causeReadBack: madeSafe(
         readBack(
           technician,
-          look => ({ line: 'causeReadBack', values: { cause: { cause: cause(look) ?? 'other' } } }),
+          look => ({ line: 'causeReadBack', values: { cause: allCauses(look.context.stop) } }),
           [
             { guard: isBarred, target: '#ended', actions: bar },
             { target: 'reopened', actions: reopen(after, cause) },
@@ -297,10 +303,11 @@ export function stoppedNode(steps: readonly Step[]): Node {
             line: 'afterStop',
             values: { todo: toDo(context.reopened ?? []) },
           }),
-          [...sure('ready', 'readyReadBack', [goOn]), toEnd],
+          [...sure('ready', 'readyReadBack', onwards), toEnd],
         ),
       ),
-      readyReadBack: madeSafe(readBack(technician, readBackReply, [goOn], { target: 'reopened' })),
+      readyReadBack: madeSafe(readBack(technician, readBackReply, onwards, { target: 'reopened' })),
+      ...confirmedOver(),
       endReadBack: madeSafe(
         readBack(technician, readBackReply, [{ target: '#ended' }], { target: 'askingCause' }),
       ),

@@ -29,8 +29,8 @@ export type PromptValue =
   | number
   | { readonly quantity: Quantity; readonly si: number }
   | { readonly unit: SiUnit; readonly si: number }
-  /** With its unit for the eye; for the ear without: the question has named it. */
-  | { readonly brief: Quantity; readonly si: number }
+  /** With its unit for the eye; for the ear without: the question has named it. `asSaid`: as finely as it was typed. */
+  | { readonly brief: Quantity; readonly si: number; readonly asSaid?: true }
   /** Without its unit, where it stands in a row. */
   | { readonly number: { readonly quantity: Quantity; readonly si: number } }
   | { readonly gelling: GellingRisk }

@@ -1,7 +1,7 @@
 import type { Verdict } from '../../src/engineering/result.ts';
 import { switchedOff } from '../controls.ts';
 import { cutOffOf } from '../cut-off.ts';
-import { keepReading, noteVerdict, sayVerdict } from '../judging.ts';
+import { isOutside, keepReading, noteVerdict, sayVerdict } from '../judging.ts';
 import { isBusQuantity, judgeSpoken } from '../limits/agreement.ts';
 import { canBeRead } from '../limits/gauges.ts';
 import type { Judge } from '../steps.ts';
@@ -38,9 +38,15 @@ export const valueMeets =
   (judge: Judge) =>
   ({ context, event }: Look): boolean => {
     if (event.type !== 'value') return false;
-    const judgement = judge(context, event.si);
+    const judgement = judge(context, event.si, event.atMs);
     return judgement.ok && judgement.value.met;
   };
+
+/** True only for a value that the rule can judge and that is outside its limits. */
+export const valueBreaks =
+  (judge: Judge) =>
+  ({ context, event }: Look): boolean =>
+    event.type === 'value' && isOutside(judge(context, event.si, event.atMs));
 
 /** Puts a value aside, with where it came from and what contradicts it. */
 export const setValueAside = update(look => {
@@ -60,10 +66,10 @@ export const setValueAside = update(look => {
 });
 
 /** Keeps a value that nobody said, with the verdict on it on the record and aloud. */
-export const judgedByBus = (judge: Judge): Effect[] => [
+export const judgedByBus = (judge: Judge, say = sayVerdict): Effect[] => [
   setValueAside,
   noteVerdict(judge),
-  remark(look => ({ ...sayVerdict(judge)(look), prefix: 'fromBus' })),
+  remark(look => ({ ...say(judge)(look), prefix: 'fromBus' })),
   keepReading,
 ];
 

@@ -3,11 +3,10 @@ import { judgementData } from '../judging.ts';
 import { NEXT, pass, stopFor } from '../progress.ts';
 import type { ConfirmStep, Judge, Step } from '../steps.ts';
 import { atMs, type Effect, type Look, type Move, type Nodes, note, remark, withMeta } from '../toolkit.ts';
-import { refuseTurning } from './bus.ts';
 import { startDeadline } from './deadline.ts';
-import { refuseHeardTurning } from './ear.ts';
 import { askedAgain, type Figures, settled } from './figures.ts';
 import { askFor, askReply, readBack, readBackReply, setAside, type Waiting } from './question.ts';
+import { refusedWhileRunning } from './standing.ts';
 import { togetherNodes } from './together.ts';
 
 /** Whether nothing hangs on the reply that a misheard "yes" or "done" could bring about. */
@@ -40,12 +39,7 @@ export function confirmNodes(step: ConfirmStep, all: readonly Step[]): Nodes {
   const possible = ({ context }: Look) => step.possible?.(context) ?? true;
   const nodes: Nodes = {
     asking: askReply(waiting, ask, [
-      ...(step.standing
-        ? [
-            { reply: step.ok, move: refuseTurning },
-            { reply: step.ok, move: refuseHeardTurning },
-          ]
-        : []),
+      ...(step.standing ? refusedWhileRunning.map(move => ({ reply: step.ok, move })) : []),
       {
         reply: step.ok,
         move: {

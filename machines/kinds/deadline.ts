@@ -1,5 +1,5 @@
 import type { Context } from '../context.ts';
-import { meets } from '../judging.ts';
+import { breaks } from '../judging.ts';
 import type { Judge } from '../steps.ts';
 import type { Look } from '../toolkit.ts';
 import { atMs, update } from '../toolkit.ts';
@@ -29,7 +29,7 @@ export const denyInTime = (look: Look, cause: Cause): Partial<Context> => {
 
 /** The value that was put aside, where it breaks what stops the engine: then it counts unless it is denied in time. */
 export const denyOutside = ({ judge, cause }: { readonly judge: Judge; readonly cause: Cause }) =>
-  update(look => (meets(judge)(look) ? {} : denyInTime(look, cause)));
+  update(look => (breaks(judge)(look) ? denyInTime(look, cause) : {}));
 
 /** The deadline so many seconds after a moment. */
 const deadlineIn = (

@@ -23,7 +23,7 @@ const agree = (quantity: Quantity, one: number, other: number) =>
 /** What speaks against the value that was just said or shown. */
 function doubtIn(step: Asked, quantity: Quantity, look: Look): Doubt | null {
   const si = valueIn(look, quantity);
-  if (si === null || !canBeRead(quantity, si)) return null;
+  if (si === null) return null;
   return whyDoubted(look.context, { quantity, si, atMs: atMs(look.event), engine: step.engine });
 }
 

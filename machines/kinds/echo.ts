@@ -9,7 +9,7 @@ import { isContradicted, setValueAside } from './bus.ts';
 export const echo = (step: Step): Effect[] => [
   remark(({ event }) => ({
     line: isByHand(event.via) ? 'echoShown' : 'echo',
-    values: event.type === 'value' ? { spoken: { brief: event.quantity, si: event.si } } : {},
+    values: event.type === 'value' ? { spoken: { brief: event.quantity, si: event.si, asSaid: true } } : {},
   })),
   update(({ context, event }) =>
     event.type === 'value'

@@ -397,7 +397,10 @@ export const readBackReply: Line = ({ context }) => ({
 export const readBackValue: Line = ({ context: { pending } }) => {
   if (pending?.kind !== 'value') return { line: 'readBackValue', values: {} };
   const { quantity, si, byBus, busSi } = pending;
-  const values = { name: { quantityName: quantity }, spoken: { brief: quantity, si } };
+  const values = {
+    name: { quantityName: quantity },
+    spoken: { brief: quantity, si, ...(byBus ? {} : { asSaid: true as const }) },
+  };
   if (busSi !== undefined)
     return { line: 'readBackDiffers', values: { ...values, bus: { quantity, si: busSi } } };
   return { line: 'readBackValue', values, ...(byBus ? { prefix: 'fromBus' as const } : {}) };

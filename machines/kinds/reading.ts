@@ -1,12 +1,20 @@
 import type { ReplyId, StepId } from '../../prompts/types.ts';
 import { replyNeedsReadBack, weightOf } from '../assurance.ts';
-import { keepReading, meets, noteVerdict, sayVerdict } from '../judging.ts';
+import {
+  breaks,
+  judgementOf,
+  keepReading,
+  meets,
+  noteVerdict,
+  sayVerdict,
+  sayVerdictRunning,
+} from '../judging.ts';
 import { leaveOpen } from '../open-items.ts';
 import { believed, freshQuestion, NEXT, pass, stopFor } from '../progress.ts';
-import type { ReadingStep } from '../steps.ts';
-import { startTimer, timerOver } from '../timing.ts';
+import type { Judgement, ReadingStep } from '../steps.ts';
+import { startSilentTimer, startTimer, timerOver } from '../timing.ts';
 import { type Look, type Move, type Node, type Nodes, remark, speak, update, withMeta } from '../toolkit.ts';
-import { isFromBus, isOnBus, judgedByBus, setValueAside, valueMeets } from './bus.ts';
+import { isFromBus, isOnBus, judgedByBus, setValueAside, valueBreaks, valueMeets } from './bus.ts';
 import { denyOutside } from './deadline.ts';
 import { doubtMoves, vouchingNode } from './doubt.ts';
 import { passEchoed } from './echo.ts';
@@ -36,14 +44,21 @@ type Bounds = NonNullable<ReadingStep['bounds']>;
 const boundsOf = ({ bounds, judge, outside }: ReadingStep): Bounds | null =>
   bounds ?? (outside === 'again' ? null : { judge, cause: outside });
 
-/** A gauge is read, the value read back, then held against its limits. */
+/** Beside a running engine nobody is left with a value that cannot be judged and no word of what to do. */
+const sayingOf = ({ engine }: ReadingStep) => (engine === 'running' ? sayVerdictRunning : sayVerdict);
+
+/**
+ * A gauge is read, the value read back, then held against its limits. One that no limit is known for is neither good nor
+ * found to be bad: it does not count, and the question stays.
+ */
 export function readingNodes(step: ReadingStep): Nodes {
   const bounds = boundsOf(step);
   const waiting: Waiting = { by: step.by, critical: false };
   const danger = bounds ? dangerOf(step, bounds) : [];
   const asked: Waiting = { ...waiting, danger, instead: insteadOf(step) };
   const done = pass(step);
-  const judged = [noteVerdict(step.judge), remark(sayVerdict(step.judge)), keepReading];
+  const say = sayingOf(step);
+  const judged = [noteVerdict(step.judge), remark(say(step.judge)), keepReading];
   const again = step.mayStayOpen ? 'outside' : 'asking';
   const asking = withMeta(
     askValue(
@@ -78,6 +93,7 @@ export function readingNodes(step: ReadingStep): Nodes {
       ? { withoutReadBack: readBack(waiting, readBackReply, [passWithout(step)], { target: 'asking' }) }
       : {}),
     ...(step.mayStayOpen ? { outside: orLeaveOpen(asking, step), leavingOpen: leavingOpen(step) } : {}),
+    ...(step.byTime ? { cooling: cooling(step) } : {}),
     vouching: vouchingNode(step, step.quantity, 'readingBack', danger),
     readingBack: {
       ...readBack(
@@ -88,9 +104,22 @@ export function readingNodes(step: ReadingStep): Nodes {
           ...(bounds
             ? [
                 {
-                  guard: (look: Look) => !meets(bounds.judge)(look),
+                  guard: breaks(bounds.judge),
                   target: stopFor(bounds.cause).target,
                   actions: [...judged, ...stopFor(bounds.cause).actions],
+                },
+              ]
+            : []),
+          ...(step.byTime
+            ? [
+                {
+                  guard: (look: Look) => waitS(judgementOf(step.judge, look)) > 0,
+                  target: 'cooling',
+                  actions: [
+                    startSilentTimer(look => waitS(judgementOf(step.judge, look))),
+                    ...judged,
+                    update(() => ({ misheard: 0 })),
+                  ],
                 },
               ]
             : []),
@@ -103,6 +132,16 @@ export function readingNodes(step: ReadingStep): Nodes {
     },
   };
 }
+
+const waitS = (judgement: Judgement | null): number =>
+  judgement && 'waitS' in judgement ? (judgement.waitS ?? 0) : 0;
+
+/** Only time brings another look: nobody is asked before. */
+const cooling = (step: ReadingStep): Node => ({
+  meta: { replies: [], by: step.by, awaits: 'time' },
+  on: { clock: { guard: timerOver, target: 'asking' } },
+  exit: update(({ event }) => (event.type === 'hold' ? {} : { timer: null })),
+});
 
 /** What may be answered in place of the number. */
 function insteadOf(step: ReadingStep): Waiting['instead'] {
@@ -163,9 +202,20 @@ const measureAgain = (again: StepId): Move => ({
 function byBus(step: ReadingStep): Move[] {
   const isBus = isFromBus(step.quantity);
   const good = valueMeets(step.judge);
-  const judged = judgedByBus(step.judge);
+  const judged = judgedByBus(step.judge, sayingOf(step));
   const done = pass(step);
+  const waits = ({ context, event }: Look) =>
+    event.type === 'value' ? waitS(step.judge(context, event.si, event.atMs)) : 0;
   return [
+    ...(step.byTime
+      ? [
+          {
+            guard: (look: Look) => isBus(look) && waits(look) > 0,
+            target: 'cooling',
+            actions: [startSilentTimer(waits), ...judged, update(() => ({ pending: null }))],
+          },
+        ]
+      : []),
     {
       guard: (look: Look) => isBus(look) && !good(look),
       ...(step.mayStayOpen ? { target: 'outside' } : {}),
@@ -225,7 +275,7 @@ function leavingOpen(step: ReadingStep): Node {
 /** What stops the engine: shown by the bus at once, said by people unless it is denied in time. */
 function dangerOf({ quantity, judge }: ReadingStep, bounds: Bounds): Move[] {
   const stop = stopFor(bounds.cause);
-  const isOut = (look: Look) => !valueMeets(bounds.judge)(look);
+  const isOut = valueBreaks(bounds.judge);
   return [
     {
       guard: look => isOnBus(quantity)(look) && isOut(look),

@@ -17,7 +17,7 @@ import {
   withMeta,
 } from '../toolkit.ts';
 import { quantityUnits } from '../vocabulary.ts';
-import { isFromBus, isOnBus, judgedByBus, setValueAside, valueMeets } from './bus.ts';
+import { isFromBus, isOnBus, judgedByBus, setValueAside, valueBreaks } from './bus.ts';
 import { denyInTime } from './deadline.ts';
 import { askFor, askValue, readBack, readBackValue, type Waiting } from './question.ts';
 
@@ -134,7 +134,7 @@ export function seriesNodes(step: ReadingStep, series: Series): Nodes {
 /** A value that stops the engine is not waited with until the series is through: denied in time, or it counts. */
 function tooFar(step: ReadingStep, { bounds }: Series): Move[] {
   if (!bounds) return [];
-  const bad = (look: Look) => !valueMeets(bounds.judge)(look);
+  const bad = valueBreaks(bounds.judge);
   const stop = stopFor(bounds.cause);
   return [
     {

@@ -142,8 +142,7 @@ export const silenceMoves = (patience: Patience, remind: Line, callOut?: LineId)
 const callTo = (by: Person): LineId => (by === 'second' ? 'lookForSecond' : 'lookForTechnician');
 
 /** An answer that leads nowhere is an answer all the same. */
-const countsAsAnswer = (move: Move): Move =>
-  move.target === undefined ? { ...move, actions: [answered, ...actionsOf(move)] } : move;
+const countsAsAnswer = (move: Move): Move => ({ ...move, actions: [answered, ...actionsOf(move)] });
 
 /** Whoever is asked beside a running engine and says nothing is reminded, then looked for, then everything is off. */
 export const neverUnanswered = (step: Step, nodes: Nodes): Nodes =>

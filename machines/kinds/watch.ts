@@ -1,7 +1,16 @@
 import type { StepId } from '../../prompts/types.ts';
 import { replyNeedsReadBack, valueNeedsReadBack } from '../assurance.ts';
 import { firstLoaded } from '../controls.ts';
-import { judgementData, keepReading, limitsOf, meets, noteVerdict, sayVerdict } from '../judging.ts';
+import {
+  breaks,
+  judgementData,
+  keepReading,
+  limitsOf,
+  meets,
+  noteVerdict,
+  sayVerdict,
+  sayVerdictRunning,
+} from '../judging.ts';
 import { canBeRead } from '../limits/gauges.ts';
 import { leaveOpen, settle } from '../open-items.ts';
 import { lateStops, pass, stopFor } from '../progress.ts';
@@ -20,7 +29,15 @@ import {
   update,
   withMeta,
 } from '../toolkit.ts';
-import { isContradicted, isFromBus, isOnBus, judgedByBus, setValueAside, valueMeets } from './bus.ts';
+import {
+  isContradicted,
+  isFromBus,
+  isOnBus,
+  judgedByBus,
+  setValueAside,
+  valueBreaks,
+  valueMeets,
+} from './bus.ts';
 import { denyOutside } from './deadline.ts';
 import { doubtMoves, vouchingNode } from './doubt.ts';
 import { echo } from './echo.ts';
@@ -176,9 +193,14 @@ export function watchNodes(step: WatchStep): Nodes {
       readBackValue,
       [
         {
-          guard: look => !meets(reading.bounds)(look),
+          guard: breaks(reading.bounds),
           target: outOfBounds.target,
           actions: [...judged, remark(sayVerdict(reading.bounds)), ...outOfBounds.actions],
+        },
+        {
+          guard: look => !meets(reading.bounds)(look),
+          target: 'between',
+          actions: [...judged, remark(sayVerdictRunning(reading.bounds))],
         },
         {
           guard: look => meets(reading.reached)(look) && longEnough(look),
@@ -224,7 +246,7 @@ function dangerOf({ quantity, bounds, cause }: NonNullable<WatchStep['reading']>
     look.event.type === 'value' &&
     look.event.quantity === quantity &&
     canBeRead(quantity, look.event.si) &&
-    !valueMeets(bounds)(look);
+    valueBreaks(bounds)(look);
   return [
     {
       guard: look => isOnBus(quantity)(look) && isOut(look),
@@ -331,6 +353,11 @@ function byBus(
   const isBus = isFromBus(reading.quantity);
   const done = passWatch(step);
   return [
+    {
+      guard: look => isBus(look) && !valueMeets(reading.bounds)(look),
+      target: 'between',
+      actions: [...judgedByBus(reading.bounds, sayVerdictRunning), planNextLook(step)],
+    },
     {
       guard: look => isBus(look) && valueMeets(reading.reached)(look) && longEnough(look),
       target: done.target,

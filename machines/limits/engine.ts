@@ -1,13 +1,14 @@
 import type { LineId } from '../../prompts/types.ts';
-import { estimateCoolDown } from '../../src/engineering/cool-down.ts';
+import { COOL_APART_S, coolForS, estimateCoolDown } from '../../src/engineering/cool-down.ts';
 import { judgeCapOpening } from '../../src/engineering/heat-soak.ts';
 import { judgeIdle } from '../../src/engineering/idle.ts';
 import { quantities } from '../../src/engineering/quantities/table.ts';
+import type { Reading } from '../../src/engineering/readings.ts';
 import { judge, ok, type Rule } from '../../src/engineering/result.ts';
 import { readWarmUp } from '../../src/engineering/warm-up.ts';
 import { stopsFromRpm } from '../../src/profile/schema.ts';
 import type { Context } from '../context.ts';
-import type { Judge, Series } from '../steps.ts';
+import type { Judge, Judgement, Series } from '../steps.ts';
 import type { PromptValues } from '../vocabulary.ts';
 import { coolingSteps, fastestWarmingKPerS } from './plausible.ts';
 import { latest, profileRule, within } from './readings.ts';
@@ -108,27 +109,43 @@ export const governed: Judge = within('engineSpeed', ({ profile }) =>
   ),
 );
 
-/** Cool enough to open a cap; until then, when to look again, from how it has cooled so far. */
-export const coolEnough: Judge = (context, si) => {
-  const { safeToOpenC } = context.profile.shutdown;
-  const verdict = judgeCapOpening(si, safeToOpenC);
-  if (!verdict.ok || verdict.value.met) return verdict;
-  // How it cooled after an earlier run is another curve.
-  const firedMs = context.bursts.at(-1)?.endMs ?? 0;
-  const readings = context.readings
+/** How it has cooled since the engine ran last: how it cooled after an earlier run is another curve. */
+function coolingSince({ bursts, readings }: Context): readonly Reading[] {
+  const firedMs = bursts.at(-1)?.endMs ?? 0;
+  return readings
     .filter(
       ({ quantity, step, atMs }) =>
         quantity === 'coolantTemperature' && coolingSteps.includes(step) && atMs >= firedMs,
     )
     .map(reading => ({ timeS: reading.atMs / 1000, value: reading.si }));
-  const cooling = estimateCoolDown(readings, latest(context, 'ambientTemperature'), safeToOpenC);
-  const waitS = cooling.ok && cooling.value.state !== 'cool' ? cooling.value.lookAgainS : LOOK_AGAIN_S;
-  return {
-    ok: false,
-    line: 'notCoolYet',
-    verdict: verdict.value,
-    values: { time: { unit: 's', si: waitS } },
-  };
+}
+
+/**
+ * Cool enough to open a cap: two looks so far apart both say so. Until then, when to look again, from how it has cooled
+ * so far. One look is one needle, that may hang or be misread, before a cap that scalds.
+ */
+export const coolEnough: Judge = (context, si, nowMs) => {
+  const { safeToOpenC } = context.profile.shutdown;
+  const verdict = judgeCapOpening(si, safeToOpenC);
+  if (!verdict.ok) return verdict;
+  const before = coolingSince(context);
+  const told = (line: LineId, seconds: number) =>
+    ({
+      ok: false,
+      line,
+      verdict: verdict.value,
+      values: { time: { unit: 's', si: seconds } },
+    }) as const satisfies Judgement;
+  if (verdict.value.met) {
+    const read = nowMs === undefined ? [] : [...before, { timeS: nowMs / 1000, value: si }];
+    const leftS = COOL_APART_S - (coolForS(read, safeToOpenC) ?? 0);
+    return leftS > 0 ? { ...told('coolOnce', leftS), waitS: leftS } : verdict;
+  }
+  const cooling = estimateCoolDown(before, latest(context, 'ambientTemperature'), safeToOpenC);
+  return told(
+    'notCoolYet',
+    cooling.ok && cooling.value.state !== 'cool' ? cooling.value.lookAgainS : LOOK_AGAIN_S,
+  );
 };
 
 /** No gauge of a new engine is left alone for more looks than this; common practice, no published source. */

@@ -4,15 +4,21 @@ import type { Quantity } from '../vocabulary.ts';
 
 export { canBeRead } from '../../src/engineering/quantities/table.ts';
 
+/** Air, and the coldest night, at which a first start is begun, degC; what lies beyond was misread. Common practice. */
+export const AIR_C = { min: -40, max: 50 } as const;
+export const NIGHT_C = { min: -40, max: 35 } as const;
+
 /**
  * What is listened for, in SI: the range of the quantity, made narrower by what this engine can show. Every number
  * less is heard sooner and taken less easily for another; what is typed may lie anywhere in the quantity's range.
  */
 export function listenedRange(quantity: Quantity, profile: Profile): readonly [min: number, max: number] {
   switch (quantity) {
+    // What is offered is what is accepted.
     case 'ambientTemperature':
+      return [AIR_C.min, AIR_C.max];
     case 'coldestNight':
-      return [-45, 50];
+      return [NIGHT_C.min, NIGHT_C.max];
     // Up to ten thousand feet: numbers of five digits are not listened for.
     case 'altitude':
       return [0, 3040];

@@ -65,19 +65,36 @@ const floorTable = (context: Context) =>
     floorKpa: row.points.map(({ rpm, minKpa }): readonly [number, number] => [rpm, minKpa]),
   }));
 
+/** Where no floor is known, what is below every floor of the profile is too little all the same. */
+function unlessBelowAll({ profile }: Context, pressureKpa: number, unjudged: Judgement): Judgement {
+  const min = Math.min(
+    ...profile.oilPressure.floor.flatMap(({ points }) => points.map(({ minKpa }) => minKpa)),
+  );
+  return pressureKpa < min
+    ? { ok: true, value: judge(pressureKpa, 'kPa', { min }, profileRule('oil-pressure-lowest-floor')) }
+    : unjudged;
+}
+
 /** Oil pressure against the profile's floor at a speed and an oil temperature. */
-export const judgePressure = (
+export function judgePressure(
   context: Context,
   pressureKpa: number,
   at: { readonly speedRpm: number; readonly oilC: number },
-): Judgement => judgeOilPressure(pressureKpa, at, floorTable(context));
+): Judgement {
+  const judged = judgeOilPressure(pressureKpa, at, floorTable(context));
+  return judged.ok ? judged : unlessBelowAll(context, pressureKpa, judged);
+}
 
 /** The floor at a speed, of oil as cold as the coolant can be by what was last read of it. */
 export const pressureAt =
   (speedRpm: (context: Context) => number): Judge =>
   (context, si) => {
     const oilC = warmthOf(context)?.coldestC;
-    if (oilC === undefined) return { ok: false, issue: { code: 'missing', input: 'coolantTemperature' } };
+    if (oilC === undefined)
+      return unlessBelowAll(context, si, {
+        ok: false,
+        issue: { code: 'missing', input: 'coolantTemperature' },
+      });
     return judgePressure(context, si, { speedRpm: speedRpm(context), oilC });
   };
 

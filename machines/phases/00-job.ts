@@ -1,6 +1,7 @@
 import type { Profile } from '../../src/profile/schema.ts';
 import type { Context } from '../context.ts';
 import { emergencyWords } from '../help.ts';
+import { AIR_C, NIGHT_C } from '../limits/gauges.ts';
 import { latest, withinRange } from '../limits/readings.ts';
 import { confirm, reading } from '../step-makers.ts';
 import type { Step } from '../steps.ts';
@@ -11,6 +12,7 @@ const later = { readBackIn: 'job.figures' } as const;
 const readOff = (context: Context, quantity: Quantity): PromptValue => ({
   brief: quantity,
   si: latest(context, quantity) ?? Number.NaN,
+  asSaid: true,
 });
 
 const safe = { gate: 'peopleSafe' } as const;
@@ -55,13 +57,8 @@ export const jobSteps = ({ cutOff, use }: Profile): readonly Step[] => [
       how: cutOff ? { line: 'cutOffAt', values: { at: cutOff.at } } : { line: 'cutOffKnown', values: {} },
     }),
   }),
-  reading(
-    'job.ambient',
-    'ambientTemperature',
-    withinRange('ambientTemperature', { min: -40, max: 50 }),
-    later,
-  ),
-  reading('job.coldestNight', 'coldestNight', withinRange('coldestNight', { min: -40, max: 35 }), later),
+  reading('job.ambient', 'ambientTemperature', withinRange('ambientTemperature', AIR_C), later),
+  reading('job.coldestNight', 'coldestNight', withinRange('coldestNight', NIGHT_C), later),
   reading('job.altitude', 'altitude', withinRange('altitude', { min: -500, max: 6000 }), later),
   // Before the first gate that hangs on them.
   confirm('job.figures', 'yes', {

@@ -57,6 +57,7 @@ export const lines = {
   readBackBusCodes: 'By the bus, codes: {codes}. Correct?',
   readBackBusNoCodes: 'By the bus, no codes. Correct?',
   stillTurns: 'Danger. By the bus it turns at {speed}. {off}, {cut}',
+  stillShowsRunning: 'Danger. By the bus it runs: {name} {shown}. {off}, {cut}',
   heardTurning: 'Danger. I hear it turn at about {speed}. {off}, {cut}',
   heardDiffers: '{name}: you say {spoken}, by ear it is {heard}. Look again, and say what you see.',
   heardOverspeed: 'Danger. I hear the engine at about {speed}. Look at its speed now.',
@@ -85,6 +86,7 @@ export const lines = {
   idleFalling: 'Idle is falling. Find the cause, then read it again.',
   idleRising: 'Idle is rising. Find the cause, then read it again.',
   notCoolYet: '{name} {spoken}, still hot. Leave the cap shut. Look again in {time}.',
+  coolOnce: '{name} {spoken}, cool. Leave the cap shut. Look once more in {time}.',
   pressureDoesNotFollow:
     'Oil pressure does not follow the speed. Back to idle first. Then the emergency word, or once more.',
   slowerThanOthers:
@@ -100,6 +102,8 @@ export const lines = {
     'Too hot for a thermostat that works. Let it idle, read it again. If it rises, say the emergency word.',
   boilsAfterKeyOff: 'Coolant may boil once it stands. Let it run at idle and cool down.',
   outsideUnjudged: '{name}: {why} Look again.',
+  unjudgedRunning:
+    '{name} {spoken} cannot be judged: {why} It does not count. Read it again; if it stays so, say the emergency word.',
   stillOutside: '{name} {spoken} is not accepted: {limits}.',
   inside: '<{spoken}, {limits}.>',
   justInside: '{spoken}, just inside: {limits}.',
@@ -246,6 +250,9 @@ export const lines = {
   askCause: 'What was the cause?',
   askCaller: 'Second person: you called it. False alarm? If not, say wrong.',
   onlyCaller: 'The second person called it: only they take it back.',
+  askFireOut: 'Second person: what burned is out and cold. Correct?',
+  askHurtHelped: 'Supervisor: whoever was hurt is looked after, and work may go on. Correct?',
+  onlySecond: 'Only the second person answers this.',
   askDrill: 'Heard. That was the drill?',
   askNextDrill: 'Heard. Second person: the emergency word, now. {words}',
   drillDone: '<It works.>',

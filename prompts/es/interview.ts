@@ -458,8 +458,8 @@ export const interview: BySentence = {
   'that at idle': 'la del ralentí',
   'that of the winter fuel': 'el del combustible de invierno',
   'the least': 'el mínimo',
-  '{words} of an engine of {} L has to be from {} to {}.':
-    '{words} de un motor de {} L tiene que ser de {} a {}.',
+  '{words} of an engine of {} has to be from {} to {}.':
+    '{words} de un motor de {} tiene que ser de {} a {}.',
   'The oil': 'El aceite',
   'The coolant': 'El refrigerante',
   '"{}" stands there twice; name each thing once.': '«{}» está dos veces; nombre cada cosa una vez.',
@@ -467,7 +467,7 @@ export const interview: BySentence = {
     '«{}» no es nada de lo que se lee en un bus; se permite: {}.',
   'The coolant would boil after key off with this thermostat; allowed: a cap of {} or more.':
     'El refrigerante herviría al quitar el contacto con este termostato; se permite: un tapón de {} o más.',
-  '{} cylinders make from {} to {} L.': '{} cilindros hacen de {} a {} L.',
+  '{} cylinders make from {} to {}.': '{} cilindros hacen de {} a {}.',
   'It has to hold the rated speed, {} rpm.': 'Tiene que contener el régimen nominal, {} rpm.',
   'It has to be within 10 % of the rated speed, {} rpm.':
     'Tiene que estar a menos del 10 % del régimen nominal, {} rpm.',

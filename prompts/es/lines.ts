@@ -57,6 +57,7 @@ export const lines = {
   readBackBusCodes: 'Por el bus, códigos: {codes}. ¿Correcto?',
   readBackBusNoCodes: 'Por el bus, ningún código. ¿Correcto?',
   stillTurns: 'Peligro. Por el bus gira a {speed}. {off}, {cut}',
+  stillShowsRunning: 'Peligro. Por el bus está en marcha: {name} {shown}. {off}, {cut}',
   heardTurning: 'Peligro. Lo oigo girar a unas {speed}. {off}, {cut}',
   heardDiffers: '{name}: usted responde {spoken}, de oído es {heard}. Mire otra vez, y responda lo que ve.',
   heardOverspeed: 'Peligro. Oigo el motor a unas {speed}. Mire su régimen ahora.',
@@ -99,12 +100,15 @@ export const lines = {
   idleFalling: 'El ralentí cae. Busque la causa, y léalo otra vez.',
   idleRising: 'El ralentí sube. Busque la causa, y léalo otra vez.',
   notCoolYet: '{name} {spoken}, aún caliente. Deje el tapón cerrado. Mire otra vez en {time}.',
+  coolOnce: '{name} {spoken}, frío ya. Deje el tapón cerrado. Mire una vez más en {time}.',
   pressureDoesNotFollow:
     'La presión de aceite no sigue al régimen. Primero vuelva al ralentí. Luego el botón rojo, o una vez más.',
   hotAfterRun:
     'Demasiado caliente para un termostato que funciona. Déjelo al ralentí, lea de nuevo. Si sube, pulse el botón rojo.',
   boilsAfterKeyOff: 'El refrigerante puede hervir con el motor parado. Déjelo al ralentí y que se enfríe.',
   outsideUnjudged: '{name}: {why} Mire otra vez.',
+  unjudgedRunning:
+    '{name} {spoken}: no se puede juzgar, {why} No cuenta. Lea de nuevo; si sigue así, pulse el botón rojo.',
   stillOutside: '{name} {spoken} no se acepta: {limits}.',
   inside: '<{spoken}, {limits}.>',
   justInside: '{spoken}, justo dentro: {limits}.',
@@ -257,6 +261,9 @@ export const lines = {
   askCause: '¿Cuál fue la causa?',
   askCaller: 'Ayudante: usted avisó. ¿Falsa alarma? Si no, responda falso.',
   onlyCaller: 'Avisó el ayudante: solo él lo anula.',
+  askFireOut: 'Ayudante: lo que ardía está apagado y frío. ¿Correcto?',
+  askHurtHelped: 'Jefe de taller: el accidentado está atendido y se puede seguir. ¿Correcto?',
+  onlySecond: 'A esto solo responde el ayudante.',
   askDrill: 'Recibido. ¿Era el ensayo?',
   askNextDrill: 'Recibido. Ayudante: pulse ahora el botón rojo, o la tecla Escape.',
   drillDone: '<Funciona.>',

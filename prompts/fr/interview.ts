@@ -463,8 +463,7 @@ export const interview: BySentence = {
   'that at idle': 'celle au ralenti',
   'that of the winter fuel': "celui du gazole d'hiver",
   'the least': 'le minimum',
-  '{words} of an engine of {} L has to be from {} to {}.':
-    "{words} d'un moteur de {} L doit faire de {} à {}.",
+  '{words} of an engine of {} has to be from {} to {}.': "{words} d'un moteur de {} doit faire de {} à {}.",
   'The oil': "L'huile",
   'The coolant': 'Le liquide de refroidissement',
   '"{}" stands there twice; name each thing once.':
@@ -473,7 +472,7 @@ export const interview: BySentence = {
     "« {} » n'est rien de ce qu'on lit sur un bus ; permis : {}.",
   'The coolant would boil after key off with this thermostat; allowed: a cap of {} or more.':
     'Le liquide bouillirait contact coupé avec ce thermostat ; permis : un bouchon de {} ou plus.',
-  '{} cylinders make from {} to {} L.': '{} cylindres font de {} à {} L.',
+  '{} cylinders make from {} to {}.': '{} cylindres font de {} à {}.',
   'It has to hold the rated speed, {} rpm.': 'Il faut que le régime nominal, {} tr/min, y soit.',
   'It has to be within 10 % of the rated speed, {} rpm.':
     'Il faut rester à 10 % près du régime nominal, {} tr/min.',

@@ -60,6 +60,7 @@ export const lines = {
   readBackBusCodes: 'Par le bus, codes : {codes}. Correct ?',
   readBackBusNoCodes: 'Par le bus, aucun code. Correct ?',
   stillTurns: 'Danger. Par le bus il tourne à {speed}. {off}, {cut}',
+  stillShowsRunning: 'Danger. Par le bus il tourne : {name} {shown}. {off}, {cut}',
   heardTurning: "Danger. Je l'entends tourner à environ {speed}. {off}, {cut}",
   heardDiffers:
     "{name} : vous dites {spoken}, à l'oreille c'est {heard}. Regardez encore, et dites ce que vous voyez.",
@@ -89,6 +90,7 @@ export const lines = {
   idleFalling: 'Le ralenti baisse. Cherchez la cause, puis relisez-le.',
   idleRising: 'Le ralenti monte. Cherchez la cause, puis relisez-le.',
   notCoolYet: '{name} {spoken}, encore chaud. Laissez le bouchon fermé. Vérifiez de nouveau dans {time}.',
+  coolOnce: '{name} {spoken}, refroidi. Laissez le bouchon fermé. Vérifiez une fois encore dans {time}.',
   pressureDoesNotFollow:
     "La pression d'huile ne suit pas le régime. Revenez d'abord au ralenti. Puis le mot d'urgence, ou encore une fois.",
   slowerThanOthers:
@@ -104,6 +106,8 @@ export const lines = {
     "Trop chaud pour un thermostat qui marche. Laissez au ralenti, relisez. Si ça monte, dites le mot d'urgence.",
   boilsAfterKeyOff: 'Le liquide peut bouillir une fois le moteur éteint. Laissez refroidir au ralenti.',
   outsideUnjudged: '{name} : {why} Vérifiez encore.',
+  unjudgedRunning:
+    "{name} {spoken} : impossible à juger, {why} Cela ne compte pas. Relisez ; si rien ne change, dites le mot d'urgence.",
   stillOutside: "{name} {spoken} n'est pas accepté : {limits}.",
   inside: '<{spoken}, {limits}.>',
   justInside: '{spoken}, tout juste : {limits}.',
@@ -259,6 +263,9 @@ export const lines = {
   askCause: 'Quelle était la cause ?',
   askCaller: "Équipier : c'est vous qui avez appelé. Fausse alerte ? Sinon, dites faux.",
   onlyCaller: "C'est l'équipier qui a appelé : lui seul peut l'annuler.",
+  askFireOut: 'Équipier : ce qui brûlait est éteint et froid. Correct ?',
+  askHurtHelped: "Chef d'atelier : la victime est prise en charge et le travail peut reprendre. Correct ?",
+  onlySecond: "Seul l'équipier répond à cela.",
   askDrill: "Entendu. C'était l'exercice ?",
   askNextDrill: "Entendu. Équipier : le mot d'urgence, maintenant. {words}",
   drillDone: '<Il fonctionne.>',

@@ -55,6 +55,19 @@ function earliestS(falling: readonly Reading[], recheckC: number): number {
   return rateKPerS > 0 ? Math.max(0, last.value - recheckC) / rateKPerS : LONGEST_UNWATCHED_S;
 }
 
+/** Cool readings so far apart, s, are two looks at the gauge, and no needle that hangs or lags. Our own choice. */
+export const COOL_APART_S = SHORTEST_WAIT_S;
+
+/**
+ * Seconds since which every reading has been at `recheckC` (degC) or below, up to the last; null where that one is not.
+ * It counts as cool from `COOL_APART_S` on: then two looks, so far apart, both say so.
+ */
+export function coolForS(coolant: readonly Reading[], recheckC: number): number | null {
+  const first = coolant.slice(coolant.findLastIndex(({ value }) => !(value <= recheckC)) + 1).at(0);
+  const last = coolant.at(-1);
+  return first && last ? last.timeS - first.timeS : null;
+}
+
 const wait = (seconds: number) => Math.min(LONGEST_UNWATCHED_S, Math.max(SHORTEST_WAIT_S, seconds));
 
 /**
@@ -63,9 +76,10 @@ const wait = (seconds: number) => Math.min(LONGEST_UNWATCHED_S, Math.max(SHORTES
  * (common practice, no published source).
  *
  * Readings are coolant temperatures after key-off (degC, -60 to 150), in order of time; those before the peak of
- * the heat soak are left out. It counts as cool only when the last two readings both say so. Issues: an input
- * missing or out of range; `contradictory` for a recheck temperature that the air never lets it reach (less than
- * 2 K above the ambient) and for times that run backwards; `tooLittleData` for fewer than two readings.
+ * the heat soak are left out. It counts as cool only when the last two readings both say so, with a minute of cool
+ * readings behind them (`coolForS`). Issues: an input missing or out of range; `contradictory` for a recheck temperature
+ * that the air never lets it reach (less than 2 K above the ambient) and for times that run backwards; `tooLittleData`
+ * for fewer than two readings.
  */
 export function estimateCoolDown(
   coolant: readonly Reading[],
@@ -88,7 +102,8 @@ export function estimateCoolDown(
   if (lastS === undefined || readings.length < 2) {
     return fail('tooLittleData', 'coolantC', { given: `${readings.length} readings`, allowed: 'at least 2' });
   }
-  if (readings.slice(-2).every(({ value }) => value <= recheckC)) return ok({ state: 'cool' }, RULE);
+  const coolS = coolForS(readings, recheckC);
+  if (coolS !== null && coolS >= COOL_APART_S) return ok({ state: 'cool' }, RULE);
 
   const peakC = readings.reduce((peak, { value }) => Math.max(peak, value), Number.NEGATIVE_INFINITY);
   const falling = readings.slice(readings.findLastIndex(({ value }) => value === peakC));

@@ -51,6 +51,14 @@ const CONVERSIONS: Readonly<Record<UserUnit, Conversion>> = {
 /** How a unit is made into SI, for tables; no range is looked at. Source: NIST SP 811. */
 export const conversionOf = (unit: UserUnit): Conversion => CONVERSIONS[unit];
 
+/** Every unit that a person may mean by a quantity of this SI unit, that one too. */
+export const unitsOf = (unit: SiUnit): readonly UserUnit[] =>
+  (Object.keys(CONVERSIONS) as UserUnit[]).filter(each => CONVERSIONS[each].si === unit);
+
+/** Whether an SI unit is spoken in several. */
+export const isConverted = (unit: string): unit is SiUnit =>
+  Object.values(CONVERSIONS).some(({ si }) => si === unit);
+
 /** 0 degC in kelvin. */
 export const ZERO_C_K = 273.15;
 

@@ -79,7 +79,7 @@ const unitsOf: Readonly<Record<Measure, Readonly<Record<UnitChoice, readonly Uni
   displacement: each(
     [litre, cubicCentimetre, cubicInch],
     [litre, cubicCentimetre, cubicInch],
-    [litre, cubicInch, cubicCentimetre],
+    [cubicInch, litre, cubicCentimetre],
   ),
   pressure: each([bar, kpa, psi], [kpa, bar, psi], [psi, bar, kpa]),
   temperature: each([celsius, fahrenheit], [celsius, fahrenheit], [fahrenheit, celsius]),

@@ -1,11 +1,12 @@
 import { listenedRange } from '../../machines/limits/gauges.ts';
 import { controlsOf, isOver, type Moment, offerOf, stateName } from '../../machines/moment.ts';
 import type { Offer } from '../../machines/toolkit.ts';
-import type { Quantity, Via } from '../../machines/vocabulary.ts';
+import { type Quantity, quantityUnits, type Via } from '../../machines/vocabulary.ts';
 import type { ControlId, Language, ReplyId } from '../../prompts/types.ts';
 import { quantities } from '../engineering/quantities/table.ts';
 import type { Grammar, NumberSlot } from '../voice/ports.ts';
 import { callsFor } from './calls-for-help.ts';
+import { typedUnits } from './typed-units.ts';
 import { fromUser, shownUnit, toUser, type UnitSystem, userUnit } from './units.ts';
 
 /**
@@ -44,6 +45,7 @@ function numberSlot(
     leads: names.leads,
     units: language.units[unit.id].said,
     writtenUnits: [language.units[unit.id].short],
+    ...(via === 'voice' ? {} : typedUnits(unit, quantityUnits[quantity], language)),
     min: Number((Math.ceil(toSlot(min) - 1e-9) * step).toFixed(unit.decimals)),
     max: Number((Math.floor(toSlot(max) + 1e-9) * step).toFixed(unit.decimals)),
     step,

@@ -1,6 +1,6 @@
-import { isEmergency, isKnownEmergency } from '../../machines/emergency.ts';
+import { isEmergency } from '../../machines/emergency.ts';
 import type { SessionEvent } from '../../machines/events.ts';
-import { type Moment, offerOf } from '../../machines/moment.ts';
+import { isKnownEmergencyAt, type Moment, offerOf } from '../../machines/moment.ts';
 import type { Person, Via } from '../../machines/vocabulary.ts';
 import type { Language } from '../../prompts/types.ts';
 import type { Heard } from '../voice/ports.ts';
@@ -44,7 +44,7 @@ export function meaningOf(
       const cause = heard.calls;
       if (!isEmergency(cause)) return { body: { type: 'stop' }, by };
       // Help has been called for it.
-      const body = isKnownEmergency(cause, moment.context.stop) ? null : ({ type: 'stop', cause } as const);
+      const body = isKnownEmergencyAt(moment, cause) ? null : ({ type: 'stop', cause } as const);
       return { body, by };
     }
     case 'number':

@@ -153,7 +153,9 @@ export class Viewer {
       controls: controlsOf(moment).map(id => language.controls[id][0] ?? id),
       number: grammar.number
         ? {
-            name: language.quantities[grammar.number.id as Quantity].name,
+            name: isQuantity(grammar.number.id)
+              ? language.quantities[grammar.number.id].name
+              : grammar.number.id,
             unit: grammar.number.units[0] ?? '',
             min: grammar.number.min,
             max: grammar.number.max,

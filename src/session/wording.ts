@@ -55,17 +55,31 @@ function timeText(seconds: number, manner: Manner): string {
   return parts.join(' ');
 }
 
-function measureText(si: number, siUnit: ShownUnit, manner: Manner): string {
+function measureText(si: number, siUnit: ShownUnit, manner: Manner, decimals?: number): string {
   if (siUnit === 's') return timeText(si, manner);
   const unit = userUnit(manner.units, siUnit);
   const names = manner.language.units[unit.id];
-  const number = numberText(toUser(unit, si), unit.decimals, manner);
+  const number = numberText(toUser(unit, si), decimals ?? unit.decimals, manner);
   return `${number} ${manner.spoken ? names.long : names.short}`.trim();
 }
 
-function bareNumber(quantity: Quantity, si: number, manner: Manner): string {
+function bareNumber(quantity: Quantity, si: number, manner: Manner, decimals?: number): string {
   const unit = userUnit(manner.units, shownUnit(quantity));
-  return numberText(toUser(unit, si), unit.decimals, manner);
+  return numberText(toUser(unit, si), decimals ?? unit.decimals, manner);
+}
+
+/** Finer than this nobody types a gauge. */
+const MOST_DECIMALS_SAID = 3;
+const SAME = 1e-6;
+
+/** As fine as it was typed, where that is finer than a gauge is told: nothing is rounded without a word. */
+function decimalsSaid(quantity: Quantity, si: number, { units }: Manner): number {
+  const unit = userUnit(units, shownUnit(quantity));
+  const value = toUser(unit, si);
+  for (let decimals = unit.decimals; decimals <= MOST_DECIMALS_SAID; decimals += 1)
+    if (Math.abs(Number(value.toFixed(decimals)) - value) < SAME) return decimals;
+  // Converted from another unit, it has no end.
+  return unit.decimals;
 }
 
 const digitsText = (value: number, { language, spoken }: Manner): string =>
@@ -136,10 +150,12 @@ function valueText(value: PromptValue, manner: Manner): string {
   if (typeof value === 'string') return ownWords(value);
   if (typeof value === 'number') return numberText(value, Number.isInteger(value) ? 0 : 1, manner);
   if ('quantity' in value) return measureText(value.si, shownUnit(value.quantity), manner);
-  if ('brief' in value)
+  if ('brief' in value) {
+    const decimals = value.asSaid === true ? decimalsSaid(value.brief, value.si, manner) : undefined;
     return spoken
-      ? bareNumber(value.brief, value.si, manner)
-      : measureText(value.si, shownUnit(value.brief), manner);
+      ? bareNumber(value.brief, value.si, manner, decimals)
+      : measureText(value.si, shownUnit(value.brief), manner, decimals);
+  }
   if ('unit' in value) return measureText(value.si, value.unit, manner);
   if ('number' in value) return bareNumber(value.number.quantity, value.number.si, manner);
   if ('gelling' in value) return language.gelling[value.gelling];

@@ -10,6 +10,13 @@ export type HeardLanguage = 'en' | 'fr';
 /** Languages whose words and numbers are known, in `languages/`: each can be written, and spoken where there is a voice. */
 export type SpokenLanguage = HeardLanguage | 'es';
 
+/** Another unit of the same kind, and how a number in it becomes one in the unit the user speaks. */
+export interface OtherUnit {
+  readonly wordings: readonly string[];
+  readonly scale: number;
+  readonly offset: number;
+}
+
 /** A number that may be said now: only values a sensor could show are in the grammar. */
 export interface NumberSlot {
   /** What is being read, e.g. `oilPressure`. */
@@ -20,6 +27,10 @@ export interface NumberSlot {
   readonly units: readonly string[];
   /** What may follow it in writing besides ("psi", "°F", "V"). */
   readonly writtenUnits?: readonly string[];
+  /** Typed in one of these it is meant as well: times `scale`, plus `offset`. */
+  readonly otherUnits?: readonly OtherUnit[];
+  /** What is measured in one of these is something else. */
+  readonly wrongUnits?: readonly string[];
   /** Smallest and largest value, in the unit the user speaks. */
   readonly min: number;
   readonly max: number;
@@ -71,7 +82,7 @@ export type UnclearReason =
   | 'tooLong'
   /** Somebody said what may be said, and was hardly near: who it was is unknown. */
   | 'farAway'
-  /** A number of the kind that is asked for, typed, that no gauge here shows. */
+  /** A number, typed, that no gauge here shows: out of range, or in a unit of something else. */
   | 'outOfRange';
 
 /** What the ear reports besides what was said, for the face's level meter. */

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { estimateCoolDown } from '../../src/engineering/cool-down.ts';
+import { coolForS, estimateCoolDown } from '../../src/engineering/cool-down.ts';
 import type { Reading } from '../../src/engineering/readings.ts';
 import { valueFrom } from './properties.ts';
 
@@ -71,9 +71,27 @@ describe('cool-down after key-off', () => {
     const hot = every(600, 6, cooling(95, 20, 4000));
     const once = [...hot, { timeS: 3600, value: 40 }];
     expect(estimateCoolDown(once, 20, 50)).not.toMatchObject({ value: { state: 'cool' } });
+    expect(estimateCoolDown([...once, { timeS: 3659, value: 40 }], 20, 50)).not.toMatchObject({
+      value: { state: 'cool' },
+    });
     expect(estimateCoolDown([...once, { timeS: 3660, value: 40 }], 20, 50)).toMatchObject({
       value: { state: 'cool' },
     });
+  });
+
+  test('is cool since the first of the readings behind which none is hotter', () => {
+    const cool = (...values: number[]) =>
+      coolForS(
+        values.map((value, i) => ({ timeS: 30 * i, value })),
+        50,
+      );
+    expect(cool()).toBeNull();
+    expect(cool(50.1)).toBeNull();
+    expect(cool(50)).toBe(0);
+    expect(cool(90, 50, 40, 45)).toBe(60);
+    expect(cool(40, 51, 40)).toBe(0);
+    expect(cool(40, 40, 51)).toBeNull();
+    expect(cool(40, Number.NaN, 40)).toBe(0);
   });
 
   test('refuses a recheck temperature that the air never allows, and too few readings', () => {

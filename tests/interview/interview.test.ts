@@ -40,6 +40,21 @@ const known = (values: Readonly<Partial<Record<QuestionId, Value>>>): Answers =>
     Object.entries(values).map(([id, value]) => [id, { value, origin: { from: 'manual' } }]),
   );
 
+describe('a number that is not allowed', () => {
+  it('is told with the limits in the units of the manual, those that hang on other answers as well', () => {
+    const us = known({ units: 'us', 'engine.cylinders': 6, 'engine.displacementL': 6 });
+    const told = (id: QuestionId, text: string) => {
+      const read = answerTyped(text, questionOf(id), us);
+      return read.ok ? '' : read.sentence;
+    };
+    expect(told('engine.displacementL', '6')).toMatch(/cu in/);
+    expect(told('engine.displacementL', '40')).toBe('6 cylinders make from 54.9 cu in to 2930 cu in.');
+    expect(told('oil.capacityL', '90')).toMatch(
+      /of an engine of 366\.\d cu in has to be from .* qt to .* qt\.$/,
+    );
+  });
+});
+
 describe('what is typed', () => {
   it('is taken in the units of the manual, or in those that are typed', () => {
     expect(valueIn('oil.capacityL', '15')).toBe(15);
@@ -53,6 +68,9 @@ describe('what is typed', () => {
     expect(valueIn('thermostat.opensC', '180 F')).toBeCloseTo(82.22, 2);
     expect(valueIn('engine.displacementL', '359 cu in')).toBeCloseTo(5.883, 3);
     expect(valueIn('engine.displacementL', '5900 cc')).toBeCloseTo(5.9);
+    // Nobody who chose US units is asked for litres.
+    expect(valueIn('engine.displacementL', '359', 'us')).toBeCloseTo(5.883, 3);
+    expect(valueIn('engine.displacementL', '5.9 L', 'us')).toBeCloseTo(5.9);
     expect(valueIn('starter.minRestS', '2 min')).toBe(120);
     expect(valueIn('ratedRpm', '2,200 rpm')).toBe(2200);
     expect(valueIn('coolantMix', '40-60 %')).toEqual([0.4, 0.6]);
@@ -210,7 +228,7 @@ describe('what is typed', () => {
 
 describe('what stands against what was said before', () => {
   it.each<readonly [QuestionId, string, Readonly<Partial<Record<QuestionId, Value>>>, RegExp]>([
-    ['engine.displacementL', '100', { 'engine.cylinders': 4 }, /4 cylinders make from 0\.6 to 32 L/],
+    ['engine.displacementL', '100', { 'engine.cylinders': 4 }, /4 cylinders make from 0\.6 L to 32 L\./],
     ['overspeedRpm', '2200', { ratedRpm: 2200 }, /above 2200 rpm, as the rated speed is 2200/],
     ['idle.warm', '900-1300', { ratedRpm: 1500 }, /no room for sweeps/],
     ['idle.cold', '500-900', { 'idle.warm': [650, 750] }, /no slower than a warm one; allowed: from 650/],

@@ -76,6 +76,11 @@ describe('steps that are asked together', () => {
     });
   });
 
+  it('wait as long as people like: work may be put on hold, also while they are read back', () => {
+    for (const driver of [front(), front().reply('frontGood')])
+      expect(driver.send({ type: 'hold' }, keys).name).toBe('held');
+  });
+
   it('are asked one by one on wish, until the last of them', () => {
     const driver = front({ misheard: 2 }).reply('oneByOne', keys);
     expect(driver.name).toBe('walkRound.hoses.asking');

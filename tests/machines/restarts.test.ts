@@ -161,6 +161,7 @@ describe('coolant that is touched again', () => {
     const profile = { ...demoSix, shutdown: { ...demoSix.shutdown, safeToOpenC: 50 } };
     const driver = goOn(stoppedFor(sessionAt(profile, 'checks.charging.asking'), 'coolantLeak'));
     driver.value('coolantTemperature', si, { afterMs: 4 * 3_600_000 }).reply('yes');
+    if (!waits) driver.ring().value('coolantTemperature', si).reply('yes');
     expect(driver.context.done.includes('fill.coolantCool')).toBe(!waits);
     expect(driver.name).toBe(waits ? 'fill.coolantCool.asking' : 'fill.coolantFilled.checking');
     if (waits) expect(driver.lines).toContain('notCoolYet');

@@ -26,6 +26,9 @@ describe('a step as a state', () => {
   it.each(gated.map(step => [step.id, step] as const))(
     '%s is refused with the gates that it needs named, until they are met',
     (id, step) => {
+      const [phase = '', key = ''] = id.split('.');
+      const node = machineFor(demoSix).getStateNodeById('procedure').states[phase]?.states[key];
+      expect(node?.initial.target?.map(first => first.key)).toEqual(['entering']);
       const refused = atStep(demoSix, id, 'entering', { done: [] }).clock(0);
       expect(refused.name).toBe(`${id}.refused`);
       const unmet = step.needs ?? [];

@@ -46,7 +46,9 @@ const throughStop = (driver: Driver, cause: Cause): Driver =>
     .goodUntil('stopped.causeReadBack')
     .reply('yes')
     .reply('ready')
-    .reply('yes');
+    .reply('yes')
+    // Fire and injury are confirmed to be over.
+    .goodUntil(({ name }) => name !== 'stopped.fireOut' && name !== 'stopped.hurtHelped');
 
 /** Once it has fired it has to be cool before anybody touches its coolant. */
 const coolantAgain = [

@@ -259,6 +259,7 @@ describe('an event', () => {
       id: 'cardRight',
       bus: { si: 1, speedRpm: 2, lamps: { stop: 'lit', warn: 'dark' }, codes: [{ spn: 1, fmi: 2 }] },
     },
+    { type: 'reply', id: 'allOff', bus: { oilPressureKpa: 300, chargingV: 28.4 } },
     { type: 'value', quantity: 'engineSpeed', si: 800 },
     { type: 'value', quantity: 'engineSpeed', si: 800, bus: { si: 810 } },
     { type: 'codes', codes: [{ spn: 157, fmi: 18 }] },

@@ -83,8 +83,8 @@ describe('a number', () => {
   };
 
   it('is listened for in the user’s unit, by the finest step that is worth it, within what can be shown here', () => {
-    expect(number('job.ambient.asking')).toEqual(['ambientTemperature', -49, 122, 1]);
-    expect(number('job.ambient.asking', 'voice', 'metric')).toEqual(['ambientTemperature', -45, 50, 1]);
+    expect(number('job.ambient.asking')).toEqual(['ambientTemperature', -40, 122, 1]);
+    expect(number('job.ambient.asking', 'voice', 'metric')).toEqual(['ambientTemperature', -40, 50, 1]);
     // Half as much again as 15 L; 22.5 L are 23.77 US quarts.
     expect(number('fill.oilQuantity.asking', 'voice', 'metric')).toEqual(['oilQuantity', 0, 22.5, 0.1]);
     expect(number('fill.oilQuantity.asking')).toEqual(['oilQuantity', 0, 23.7, 0.1]);

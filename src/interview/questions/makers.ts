@@ -68,7 +68,7 @@ export const perLitre =
     if (size === undefined || typeof value !== 'number') return null;
     if (value >= least * size && value <= most * size) return null;
     const show = (si: number) => showNumber(si, 'volume', unitsIn(draft));
-    return `${what} of an engine of ${size} L has to be from ${show(least * size)} to ${show(most * size)}.`;
+    return `${what} of an engine of ${showNumber(size, 'displacement', unitsIn(draft))} has to be from ${show(least * size)} to ${show(most * size)}.`;
   };
 
 export const bars = (kpa: number, draft: Draft) => showNumber(kpa, 'pressure', unitsIn(draft));

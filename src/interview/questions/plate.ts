@@ -1,6 +1,7 @@
 import { type Draft, numberIn, type Proposal, type Question, textIn } from '../question.ts';
 import { MOST_RPM } from '../speeds.ts';
-import { always, assumed, isSwept, number, over, rough } from './makers.ts';
+import { showRounded } from '../units.ts';
+import { always, assumed, isSwept, number, over, unitsIn } from './makers.ts';
 
 /** What is secured before it turns, as it is called there. */
 const called = (
@@ -110,7 +111,8 @@ export const plateQuestions: readonly Question[] = [
       const cylinders = numberIn(draft, 'engine.cylinders');
       if (cylinders === undefined || typeof value !== 'number') return null;
       if (value >= 0.15 * cylinders && value <= 8 * cylinders) return null;
-      return `${cylinders} cylinders make from ${rough(0.15 * cylinders)} to ${8 * cylinders} L.`;
+      const show = (si: number) => showRounded(si, 'displacement', unitsIn(draft));
+      return `${cylinders} cylinders make from ${show(0.15 * cylinders)} to ${show(8 * cylinders)}.`;
     },
   }),
   {

@@ -22,6 +22,9 @@ const busSight = z
     /** Of the quantity that was spoken, in SI. */
     si: z.number().exactOptional(),
     speedRpm: z.number().exactOptional(),
+    /** Beside an answer that it stands: what an engine that runs shows as well. */
+    oilPressureKpa: z.number().exactOptional(),
+    chargingV: z.number().exactOptional(),
     /** Lamps by their id in the profile. */
     lamps: z
       .record(z.string(), z.enum(['lit', 'dark']))

@@ -11,7 +11,10 @@ export const maybe = <T extends z.ZodType>(schema: T) => schema.nullish();
  * A name out of a known set. Who writes may write only those, which the compiler holds; who reads takes any text, as
  * a record of another version may hold names that are no longer, or not yet, known.
  */
-export const name = <Known extends string>() => text as unknown as z.ZodType<string, Known>;
+export const name = <Known extends string>(): z.ZodType<string, Known> =>
+  z
+    .custom<Known>(value => typeof value === 'string', 'Invalid input: expected string')
+    .transform((known): string => known);
 
 /** The names in a table, and no others: what a procedure is carried out with is never guessed. */
 export const oneOf = <Known extends string>(table: Readonly<Record<Known, unknown>>) =>

@@ -47,8 +47,11 @@ import { isRestart } from './read.ts';
  *    by whose it is, and within a moment two are one but for two hands at two devices (`device`); a stop after a false alarm
  *    has a cause of its own; nobody goes back to seconds that began before; a watched code has its time from firing. What is
  *    asked of the supervisor nobody else answers, and `passed` names who said so (`by`), also where the second person said
- *    it for the technician. Events of records of the seventh and eighth lead where they led, but for what begins with an
- *    answer's seconds: a record in which any of it happened is read and told, and neither gone on with nor confirmed.
+ *    it for the technician. Beside an answer that the engine stands, and beside "correct" in a stop, stand its oil pressure
+ *    and its charging voltage by the bus, and both are held against it. Fire and injury are confirmed to be over before work
+ *    goes on; a cap is opened on two looks a minute apart; what cannot be judged is neither passed nor found. Events of
+ *    records of the seventh and eighth lead where they led, but for what begins with an answer's seconds: a record in which
+ *    any of it happened is read and told, and neither gone on with nor confirmed.
  *
  * A new kind, or a change in what a kind or one of its members means, takes the next number; what older records hold
  * is read on as it was written.

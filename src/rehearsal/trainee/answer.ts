@@ -4,6 +4,7 @@ import { sweepRpm } from '../../../machines/phases/numbered.ts';
 import type { LampsStep, Step } from '../../../machines/steps.ts';
 import type { Quantity } from '../../../machines/vocabulary.ts';
 import type { ReplyId, StepId } from '../../../prompts/types.ts';
+import { COOL_APART_S } from '../../engineering/cool-down.ts';
 import type { Profile } from '../../profile/schema.ts';
 import type { Gauges } from '../gauges.ts';
 import { gaugeValue } from './gauge-value.ts';
@@ -126,8 +127,9 @@ function readGauge(step: Step, quantity: Quantity, sight: Sight, profile: Profil
   if (offerOf(sight.moment).replies.includes('leaveOpen')) return reply('leaveOpen');
   if (si === null) return notYet(sight, 'causeFaultCode');
   if (step.id === 'signOff.cool' || step.id === 'fill.coolantCool') {
-    const warm = si > profile.shutdown.safeToOpenC;
-    return warm && answered > 0 && askedS < LOOK_AGAIN_S ? null : { kind: 'value', quantity, si };
+    // Hot, it is left for a while; cool, it is looked at once more before the cap is touched.
+    const waitS = si > profile.shutdown.safeToOpenC ? LOOK_AGAIN_S : COOL_APART_S;
+    return answered > 0 && askedS < waitS ? null : { kind: 'value', quantity, si };
   }
   return answered >= PATIENCE ? stop('causeOther') : { kind: 'value', quantity, si };
 }

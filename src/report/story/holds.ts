@@ -5,6 +5,7 @@ import type { Moment, Replay } from '../replay.ts';
 const kinds: Readonly<Record<string, HoldStory['kind']>> = {
   counting: 'hold',
   resting: 'rest',
+  cooling: 'hold',
   cranking: 'burst',
 };
 

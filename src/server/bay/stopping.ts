@@ -1,5 +1,4 @@
-import { isKnownEmergency } from '../../../machines/emergency.ts';
-import { type Moment, offerOf } from '../../../machines/moment.ts';
+import { isKnownEmergencyAt, type Moment, offerOf } from '../../../machines/moment.ts';
 import { KEY_TURNED_MS } from '../../../machines/progress.ts';
 import type { Emergency } from '../../../machines/vocabulary.ts';
 import type { NotCarriedOut } from '../../record/vocabulary/index.ts';
@@ -138,5 +137,5 @@ const insistsAfterMs = (moment: Moment): number =>
 function isNews(moment: Moment, cause: Emergency | undefined): boolean {
   // The second person may try their word out at the device at which the technician just did.
   if (offerOf(moment).awaits === 'drill') return true;
-  return cause !== undefined && !isKnownEmergency(cause, moment.context.stop);
+  return cause !== undefined && !isKnownEmergencyAt(moment, cause);
 }

@@ -86,6 +86,10 @@ export const grammarSchema = z.object({
       leads: z.array(text),
       units: z.array(text),
       writtenUnits: z.array(text).exactOptional(),
+      otherUnits: z
+        .array(z.object({ wordings: z.array(text), scale: number, offset: number }))
+        .exactOptional(),
+      wrongUnits: z.array(text).exactOptional(),
       min: number,
       max: number,
       step: number,

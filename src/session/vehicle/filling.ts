@@ -37,7 +37,7 @@ export function createFiller(steps: readonly Step[]) {
     switch (offerOf(moment).measures) {
       case 'once': {
         if (!speedHeld(step.atRpm, nowMs, look)) return false;
-        const judgement = step.judge(moment.context, si);
+        const judgement = step.judge(moment.context, si, nowMs);
         return (judgement.ok && judgement.value.met) || sinceLast(step, nowMs) >= AGAIN_AFTER_MS;
       }
       case 'first':

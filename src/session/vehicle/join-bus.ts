@@ -124,7 +124,7 @@ export function joinBus(
   }
 
   let closed = false;
-  session.attachBus(body => withSight(body, vehicle));
+  session.attachBus(body => withSight(body, vehicle, session.moment.matches('stopped')));
   const unwatch = session.watch(happening => {
     // Something has changed: another question, or the voice has fallen silent.
     if (happening === null && !closed) act();

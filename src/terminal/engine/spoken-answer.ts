@@ -9,9 +9,10 @@ import type { Grammar, Heard, NumberSlot } from '../../voice/ports.ts';
 function stepOf({ measure }: NumberQuestion, units: UnitChoice): number {
   switch (measure) {
     case 'volume':
-    case 'displacement':
     case 'voltage':
       return 0.1;
+    case 'displacement':
+      return units === 'us' ? 1 : 0.1;
     case 'pressure':
       return units === 'metric' ? 0.1 : units === 'si' ? 10 : 1;
     case 'speed':

@@ -2,10 +2,11 @@ import { voiceLanguage, voiceLanguages } from '../languages/index.ts';
 import { comparable } from '../languages/spelling.ts';
 import type { NumberSlot } from '../ports.ts';
 
-/** What a line of figures is: a number of the slot, one outside its range, or nothing that counts. */
+/** What a line of figures is: a number of the slot, one outside its range or of something else, or nothing that counts. */
 export type TypedNumber =
   | { readonly kind: 'number'; readonly value: number }
-  | { readonly kind: 'outOfRange'; readonly value: number };
+  | { readonly kind: 'outOfRange'; readonly value: number }
+  | { readonly kind: 'otherKind' };
 
 /** Finer than any gauge shows; more is a slip of the hand. */
 const MOST_DECIMALS = 3;
@@ -25,7 +26,8 @@ const beside = (text: string | undefined, language: NumberSlot['language']) =>
 /**
  * Reads figures as people write them: "42", "42 psi", "41°F", "10,4", "10.4V", "1,000 ft". A comma before three digits
  * parts thousands where the slot reaches so far and its values have no decimals; elsewhere it parts decimals.
- * @returns undefined for what is no number of this slot's kind: two numbers, another unit, a range
+ * A unit of the same kind that is not asked for is converted.
+ * @returns undefined for what is no number: two numbers, no unit at all, a range
  */
 export function readTyped(text: string, slot: NumberSlot): TypedNumber | undefined {
   const groups = line.exec(text.trim())?.groups;
@@ -37,9 +39,15 @@ export function readTyped(text: string, slot: NumberSlot): TypedNumber | undefin
   const units = [...slot.units, ...(slot.writtenUnits ?? [])].map(each => beside(each, language));
   const said = beside(lead, language);
   if (said === '' ? slot.leadNeeded : !leads.includes(said)) return undefined;
-  if (beside(unit, language) !== '' && !units.includes(beside(unit, language))) return undefined;
-  const value = numberOf(whole, decimals, sign, slot);
-  if (value === undefined) return undefined;
+  const named = beside(unit, language);
+  const isNamed = (wordings: readonly string[] = []) =>
+    wordings.some(each => beside(each, language) === named);
+  const isOwn = named === '' || units.includes(named);
+  const other = isOwn ? undefined : slot.otherUnits?.find(({ wordings }) => isNamed(wordings));
+  if (!isOwn && !other) return isNamed(slot.wrongUnits) ? { kind: 'otherKind' } : undefined;
+  const figure = numberOf(whole, decimals, sign, slot);
+  if (figure === undefined) return undefined;
+  const value = other ? Number((figure * other.scale + other.offset).toFixed(9)) : figure;
   // What is counted has no unit, and comes whole.
   if (slot.units.length === 0 && !Number.isInteger(value)) return undefined;
   return value >= slot.min && value <= slot.max ? { kind: 'number', value } : { kind: 'outOfRange', value };

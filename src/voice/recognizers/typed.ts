@@ -33,7 +33,7 @@ function heardIn(matcher: Matcher, { number }: Grammar, text: string): Heard {
   const typed = number && readTyped(text, number);
   if (number && typed?.kind === 'number')
     return { kind: 'number', id: number.id, value: typed.value, text, confidence: 1 };
-  if (typed?.kind === 'outOfRange') return { kind: 'unclear', text, reason: 'outOfRange' };
+  if (typed) return { kind: 'unclear', text, reason: 'outOfRange' };
   if (meaning === undefined || straySign.test(text)) return { kind: 'unclear', text, reason: 'outOfGrammar' };
   return { ...meaning, text, confidence: 1 };
 }

@@ -91,7 +91,8 @@ export function actsAt(place: Place, reach: Reach): Act[] {
 const isDrill = (name: string) => /^job\.stop.*\.asking$|\.drillGoesOn$/.test(name);
 
 const isReturn = ({ before, after }: Happened) =>
-  stateName(before) === 'stopped.readyReadBack' && !stateName(after).startsWith('stopped');
+  /^stopped\.(readyReadBack|fireOut|hurtHelped)$/.test(stateName(before)) &&
+  !stateName(after).startsWith('stopped');
 
 function valueActs(quantity: Quantity, moment: Moment, all: boolean, { codes }: Reach): Act[] {
   const value = (si: number, label: string) => act({ type: 'value', quantity, si }, label);
@@ -145,6 +146,7 @@ function keyOf({ moment, returns }: Place): string {
     pendingKey(context),
     context.doubted && judgedAs(context.doubted),
     isNear(context),
+    wasCool(context),
     context.timer?.announced ?? null,
     context.deadline ? [context.deadline.cause, context.deadline.extended] : null,
     context.clearAtMs === null,
@@ -158,6 +160,16 @@ function keyOf({ moment, returns }: Place): string {
 /** Whether the last coolant of the warm-up agrees with an open thermostat: the reply counts only then. */
 const isNear = ({ step, readings }: Context) =>
   step === 'warmUp.watch' && (readings.findLast(reading => reading.step === step)?.si ?? 0) > NEAR_C;
+
+/** The second look at what has cooled leads on, the first does not. */
+const wasCool = ({ step, readings, bursts, profile }: Context) =>
+  (step === 'signOff.cool' || step === 'fill.coolantCool') &&
+  readings.some(
+    reading =>
+      reading.step === step &&
+      reading.atMs >= (bursts.at(-1)?.endMs ?? 0) &&
+      reading.si <= profile.shutdown.safeToOpenC,
+  );
 
 /** Most moments share the list with the one before them. */
 const doneKeys = new WeakMap<readonly string[], string>();

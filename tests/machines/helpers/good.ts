@@ -71,7 +71,7 @@ export function goodPauseMs(moment: Moment): number | null {
 /** What may be answered and passes by itself. */
 export const isLeftToTime = (moment: Moment) =>
   stateName(moment) === 'warmUp.watch.between' ||
-  /\.(resting|holding)$/.test(stateName(moment)) ||
+  /\.(resting|holding|cooling)$/.test(stateName(moment)) ||
   (moment.context.step.startsWith('sweeps.') && offerOf(moment).awaits === 'time');
 
 /** What people say where all goes well, and after a false alarm; null where there is only time to wait for. */

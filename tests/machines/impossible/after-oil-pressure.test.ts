@@ -104,7 +104,7 @@ describe('what a stop puts back on the list', () => {
 
   it('keeps a number that still holds by "as before", read back like any other', () => {
     const driver = sessionAt(demoSix, 'fill.fuelInTank.asking').stop().reply('allOff').reply('yes');
-    driver.reply('causeSmokeOrFire').reply('yes').reply('ready').reply('yes');
+    driver.reply('causeSmokeOrFire').reply('yes').reply('ready').reply('yes').reply('yes', { by: 'second' });
     driver.goodUntil(({ name }) => name.startsWith('fill.oilQuantity.'));
     expect(driver.name).toBe('fill.oilQuantity.checking');
     driver.reply('asBefore');

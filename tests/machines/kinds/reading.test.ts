@@ -82,7 +82,7 @@ describe('a number that was said', () => {
     const step = told(asked, 14, KEYS);
     expect(step.name).toBe('next');
     expect(step.lines).toEqual(['echoShown']);
-    expect(step.said[0]?.values).toEqual({ spoken: { brief: 'chargingVoltage', si: 14 } });
+    expect(step.said[0]?.values).toEqual({ spoken: { brief: 'chargingVoltage', si: 14, asSaid: true } });
     expect(step.notes).toMatchObject([verdict(14, true), { kind: 'passed' }]);
     expect(step.context.readings).toEqual(kept(14, 1000));
     expect(step.context.echoed).toEqual([
@@ -96,7 +96,7 @@ describe('a number that was said', () => {
     const step = told(volts({ readBackIn: 'job.figures' }), 14);
     expect(step.name).toBe('next');
     expect(step.lines).toEqual(['echo']);
-    expect(step.said[0]?.values).toEqual({ spoken: { brief: 'chargingVoltage', si: 14 } });
+    expect(step.said[0]?.values).toEqual({ spoken: { brief: 'chargingVoltage', si: 14, asSaid: true } });
   });
 
   it('that opens a gate is read back, typed or said', () => {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { silenceEndsMs } from '../../../machines/kinds/unanswered.ts';
 import { withinRange } from '../../../machines/limits/readings.ts';
 import { confirm, faults, hold, inspect, reading, watch } from '../../../machines/step-makers.ts';
 import type { Step } from '../../../machines/steps.ts';
@@ -159,6 +160,12 @@ describe('how long a question may go unanswered', () => {
   });
 });
 
+it('a silence ends when everything is off, and where nobody is asked there is none', () => {
+  expect(silenceEndsMs({ unanswered: null })).toBeNull();
+  expect(silenceEndsMs({ unanswered: { sinceMs: 7000, told: 2, patience: 'glance' } })).toBe(67_000);
+  expect(silenceEndsMs({ unanswered: { sinceMs: 7000, told: 0, patience: 'hunt' } })).toBe(307_000);
+});
+
 describe('nobody is asked', () => {
   it('beside an engine that stands, or by its starter', () => {
     for (const engine of ['off', 'cranking'] as const) {
@@ -166,6 +173,16 @@ describe('nobody is asked', () => {
       expect(step.context.unanswered).toBeNull();
       expect(step.clock(1000).name).toBe('asking');
     }
+  });
+
+  it('once there is only time to wait for, until the next look', () => {
+    const timeUp = { seconds: () => 600, open: 'notOpenedInTime' } as const;
+    const more = { ok: 'thermostatOpen', everyS: () => 60, atLeastS: () => 300, timeUp } as const;
+    const step = new OneStep(watch('warmUp.watch', { ...running, ...more }));
+    expect(step.context.unanswered).toMatchObject({ patience: 'hunt' });
+    step.reply('thermostatOpen', { via: 'keys' });
+    expect(step.name).toBe('between');
+    expect(step.context.unanswered).toBeNull();
   });
 
   it('while time alone goes by', () => {

@@ -69,10 +69,49 @@ describe('a radiator that is still too hot is looked at again', () => {
     ).toBe(600);
   });
 
-  it('unless it is cool, or what was read is no number', () => {
-    const context = knowing(demoSix, {});
-    expect(coolEnough(context, 45)).toMatchObject({ ok: true, value: { met: true } });
-    expect(coolEnough(context, Number.NaN)).toMatchObject({ ok: false, issue: { code: 'notANumber' } });
+  it('unless it is cool twice, so long apart, with nothing hot between, or what was read is no number', () => {
+    const cool = (points: Points, atS?: number) =>
+      coolEnough(
+        knowing(demoSix, {}, { readings: readAt('signOff.cool', points) }),
+        45,
+        atS === undefined ? undefined : atS * 1000,
+      );
+    const once = (waitS: number) => ({
+      ok: false,
+      line: 'coolOnce',
+      verdict: { met: true, max: 45 },
+      values: { time: { unit: 's', si: waitS } },
+      waitS,
+    });
+    expect(cool([], 100)).toMatchObject(once(60));
+    expect(cool([[0, 90]], 100)).toMatchObject(once(60));
+    expect(cool([[41, 45]], 100)).toMatchObject(once(1));
+    expect(cool([[40, 45]], 100)).toMatchObject({ ok: true, value: { met: true } });
+    expect(
+      cool(
+        [
+          [0, 44],
+          [50, 46],
+        ],
+        100,
+      ),
+    ).toMatchObject(once(60));
+    // Looked at in between, it is cool since the first of them.
+    expect(
+      cool(
+        [
+          [40, 45],
+          [70, 44],
+        ],
+        100,
+      ),
+    ).toMatchObject({ ok: true });
+    // Nobody says when it was read.
+    expect(cool([[0, 40]])).toMatchObject(once(60));
+    expect(coolEnough(knowing(demoSix, {}), Number.NaN)).toMatchObject({
+      ok: false,
+      issue: { code: 'notANumber' },
+    });
   });
 });
 

@@ -388,13 +388,6 @@ const shutdown: readonly ReadingLimit[] = [
     met: [90.3],
     missed: [90.6],
   },
-  {
-    limit: 'coolant cool enough to open its cap',
-    step: 'signOff.cool',
-    quantity: 'coolantTemperature',
-    met: [45],
-    missed: [45.1],
-  },
 ];
 
 export const readingLimits: readonly ReadingLimit[] = [

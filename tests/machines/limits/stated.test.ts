@@ -357,8 +357,8 @@ describe('what the bus can show', () => {
 describe('what is listened for', () => {
   const of24V = changed(demoSix, { systemVoltage: 24 });
   const ranges: readonly (readonly [Quantity, number, number, typeof demoSix?])[] = [
-    ['ambientTemperature', -45, 50],
-    ['coldestNight', -45, 50],
+    ['ambientTemperature', -40, 50],
+    ['coldestNight', -40, 35],
     // Ten thousand feet.
     ['altitude', 0, 3040],
     // Half as much again as goes in: 15 L, 150 strokes.

@@ -83,6 +83,17 @@ describe('A stop', () => {
     );
   });
 
+  test('once all is off, the same device calls for the same help anew', async () => {
+    const { stopping, second, run, say, key } = await begun();
+    expect(stopping.stop(second, '1', { cause: 'smokeOrFire' })).toEqual(NEW);
+    await say('all is off');
+    expect(key()).toBe('stopped.causeReadBack');
+    expect(stopping.stop(second, '2', { cause: 'smokeOrFire' })).toEqual(NEW);
+    expect(key()).toBe('stopped.makingSafe');
+    expect(run().session.moment.context.stop?.cause).toBe('smokeOrFire');
+    expect(stopping.stop(second, '3', { cause: 'smokeOrFire' })).toEqual(AGAIN);
+  });
+
   test('of somebody who is not at the engine stops, and is not believed to call for help', async () => {
     const { stopping, supervisor, run, notBelievedOn } = await begun();
     expect(stopping.stop(supervisor, '1', { cause: 'smokeOrFire' })).toEqual(NEW);

@@ -123,6 +123,18 @@ describe('what stands beside an answer', () => {
     expect(withSight({ type: 'reply', id }, nothing)).toEqual({ type: 'reply', id });
   });
 
+  it('is what else an engine that runs shows, too: beside "correct" in a stop as well, and in no other', () => {
+    const shown: Partial<Record<string, number>> = { oilPressure: 300, chargingVoltage: 28.4 };
+    const running: VehicleLook = { ...nothing, value: quantity => shown[quantity] ?? null };
+    const bus = { oilPressureKpa: 300, chargingV: 28.4 };
+    for (const id of ['allOff', 'engineOff'] as const)
+      expect(withSight({ type: 'reply', id }, running)).toEqual({ type: 'reply', id, bus });
+    const yes = { type: 'reply', id: 'yes' } as const;
+    expect(withSight(yes, running, true)).toEqual({ ...yes, bus });
+    expect(withSight(yes, nothing, true)).toEqual(yes);
+    expect(withSight(yes, running)).toEqual(yes);
+  });
+
   it('is nothing beside anything else', () => {
     for (const body of [
       { type: 'reply', id: 'yes' },

@@ -116,11 +116,11 @@ describe('an interview at the keys', () => {
     ]);
     expect(await newEngine(path, usual, io, english)).toBe(4);
     expect(printed).toContain('    = 6  [plate]');
-    expect(printed).toContain('    = 5.211 L  [manual page 3]');
+    expect(printed).toContain('    = 318 cu in  [manual page 3]');
     expect(printed).toContain('    There is no answer 9; list shows them.');
     // What was answered before is put forward again, with where it came from.
     expect(printed).toContain('    Enter: 6, plate');
-    expect(printed).toContain('    Enter: 5.211 L, manual page 3');
+    expect(printed).toContain('    Enter: 318 cu in, manual page 3');
   });
 
   it('that is finished is gone over by the numbers of its answers, or left as it is', async () => {

@@ -80,14 +80,15 @@ describe('an interview by voice', () => {
       ...['no', 'yes'],
       ...['[My engine]', '[Engine]'],
       ...['four', 'yes'],
-      ...['three point nine', 'correct'],
+      // In cubic inches, as the units are US.
+      ...['two hundred thirty eight', 'correct'],
       ...['two thousand three hundred', 'yes'],
     ]);
     expect(given(answers, 'units')).toBe('us');
     expect(given(answers, 'real')).toBe(false);
     expect(given(answers, 'name')).toBe('My engine');
     expect(given(answers, 'engine.cylinders')).toBe(4);
-    expect(given(answers, 'engine.displacementL')).toBe(3.9);
+    expect(given(answers, 'engine.displacementL')).toBeCloseTo(3.9, 3);
     expect(given(answers, 'ratedRpm')).toBe(2300);
     expect(said).toContain('2300. Correct?');
     expect(said.find(sentence => sentence.startsWith('Name of the profile'))).toMatch(
@@ -125,7 +126,7 @@ describe('an interview by voice', () => {
       }).map(([id, value]) => [id, { value, origin: { from: 'plate' as const } }]),
     );
     const { answers, said } = await interview(['ninety', 'yes', 'four', 'yes'], known);
-    expect(said).toContain('4 cylinders make from 0.6 to 32 L.');
+    expect(said).toContain('4 cylinders make from 0.6 L to 32 L.');
     expect(given(answers, 'engine.displacementL')).toBe(4);
     expect(nextQuestion(answers)?.question.id).toBe('ratedRpm');
   });
