@@ -107,10 +107,10 @@ describe('the sign-off', () => {
     ]);
   });
 
-  it('opens a cap at the temperature of the profile, which it names', () => {
+  it('opens a cap at the temperature of the profile, which it names, and at one look not yet', () => {
     const step = stepOf(demoSix, 'signOff.cool', 'reading');
     const context = knowing(demoSix, {});
-    expect(met(step.judge, context, 45)).toEqual([true]);
+    expect(step.judge(context, 45)).toMatchObject({ ok: false, line: 'coolOnce' });
     expect(step.judge(context, 45.1)).toMatchObject({ ok: false, line: 'notCoolYet' });
     expect(step.values?.(context)).toEqual({
       unit: { unitOf: 'coolantTemperature' },

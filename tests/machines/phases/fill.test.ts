@@ -109,7 +109,7 @@ describe('a cap on an engine that has run', () => {
       unit: { unitOf: 'coolantTemperature' },
       limit: { brief: 'coolantTemperature', si: 45 },
     });
-    expect(met(step.judge, context, 45)).toEqual([true]);
+    expect(step.judge(context, 45)).toMatchObject({ ok: false, line: 'coolOnce' });
     expect(step.judge(context, 46)).toMatchObject({ ok: false, line: 'notCoolYet' });
   });
 });

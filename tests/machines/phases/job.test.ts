@@ -95,9 +95,9 @@ describe('before anybody touches the engine', () => {
   it('the weather is read back as it was told, and as no number where it was not', () => {
     const { values } = stepOf(demoSix, 'job.figures', 'confirm');
     expect(values?.(knowing(demoSix, { ambientTemperature: 5, coldestNight: -8, altitude: 300 }))).toEqual({
-      air: { brief: 'ambientTemperature', si: 5 },
-      coldest: { brief: 'coldestNight', si: -8 },
-      altitude: { brief: 'altitude', si: 300 },
+      air: { brief: 'ambientTemperature', si: 5, asSaid: true },
+      coldest: { brief: 'coldestNight', si: -8, asSaid: true },
+      altitude: { brief: 'altitude', si: 300, asSaid: true },
     });
     expect(values?.(knowing(demoSix, {}))).toMatchObject({ air: { si: Number.NaN } });
   });
