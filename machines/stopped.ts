@@ -115,8 +115,12 @@ export function stoppedNode(steps: readonly Step[]): Node {
   const { callOut, whileMakingSafe } = urgentWords(steps);
   const after = (look: Look) => doneAfterStop(steps, look.context, cause(look) ?? 'other');
   const name = (named: Cause | null) =>
-    update(({ context: { stop } }) => ({
-      stop: stop && { ...stop, cause: named, also: named === 'falseAlarm' ? stop.also : knownBesides(stop) },
+    update(({ context: { stop, reopened } }) => ({
+      stop: stop && {
+        ...stop,
+        cause: named,
+        also: named === 'falseAlarm' ? stop.also : knownBesides(stop, reopened !== null),
+      },
     }));
   const tellLate = remark(({ context: { stop, step } }) => ({
     line: 'answerLate',
@@ -315,9 +319,12 @@ export function stoppedNode(steps: readonly Step[]): Node {
   };
 }
 
-/** Fire and injury that the second person called are not undone by another cause: only they take them back. */
-const knownBesides = ({ cause, also, secondCalled }: StopRecord): StopRecord['also'] =>
-  secondCalled && isEmergency(cause) ? [...new Set([...also, cause])] : also;
+/**
+ * Fire and injury that the second person called are not undone by another cause: only they take them back. What was
+ * confirmed, and has put back its steps, nobody takes back.
+ */
+const knownBesides = ({ cause, also, secondCalled }: StopRecord, isConfirmed: boolean): StopRecord['also'] =>
+  (secondCalled || isConfirmed) && isEmergency(cause) ? [...new Set([...also, cause])] : also;
 
 /** A spun shell often still turns free: nothing that this list could ask for tells whether it may fire again. */
 const endsTheStart = (cause: Cause) => cause === 'knocking';

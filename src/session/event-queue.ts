@@ -94,11 +94,27 @@ export class EventQueue {
       if (this.#taker.isOver()) continue;
       // What waits was said before the stop: it is no answer to what is asked after it.
       if (event.type === 'stop') this.#waiting = [];
+      else this.#takeThoseBefore(event.atMs);
+      if (this.#taker.isOver()) return;
       try {
         this.#leave(this.#take(event));
       } catch (error) {
         this.#taker.failed(error);
         if (event.type === 'stop') throw error;
+      }
+    }
+  }
+
+  /** What came before that time had run out was in time, and is carried out first. */
+  #takeThoseBefore(atMs: number): void {
+    const inTime = this.#waiting.filter(({ event }) => event.atMs <= atMs);
+    this.#waiting = this.#waiting.filter(({ event }) => event.atMs > atMs);
+    for (const { event, counts } of inTime) {
+      if (this.#taker.isOver() || !counts()) continue;
+      try {
+        this.#leave(this.#take(event));
+      } catch (error) {
+        this.#taker.failed(error);
       }
     }
   }

@@ -40,7 +40,7 @@ export class Session {
   readonly #leftAt: string | undefined;
   #moment: Moment;
   /** The state that was asked about and listened for last: a reply that comes in another has not been asked for. */
-  #asked: string;
+  #asked: string | null;
   #hasTaken = false;
   #isFailing = false;
   #stops = 0;
@@ -139,9 +139,14 @@ export class Session {
     this.#ears.level(level);
   }
 
-  /** While the tool speaks or is about to, and where voice cannot be trusted, only stop words are heard. */
+  /** While the tool speaks, and where voice cannot be trusted, only stop words are heard. */
   get hearsOnlyStop(): boolean {
-    return this.#ears.hearsOnlyStop || stateName(this.#moment) !== this.#asked;
+    return this.#ears.hearsOnlyStop;
+  }
+
+  /** Whether what is asked now has been said: until then no voice answers it. */
+  get isAsked(): boolean {
+    return stateName(this.#moment) === this.#asked;
   }
 
   /** Whether the bay is so loud that figures are said one by one, and of the wordings those that are farthest apart. */
@@ -193,12 +198,16 @@ export class Session {
 
   /** Puts an event in the queue; a stop counts when this returns. The moment of the call is the moment of the event. */
   receive(body: EventBody, by: Person, via: Via): void {
-    this.#queue.put(this.#stamped(body, by, via));
+    this.#put(body, by, via, stateName(this.#moment));
   }
 
-  #stamped(body: EventBody, by: Person, via: Via): SessionEvent {
+  /** @param asked the state that it answers: in another it means nothing any more, but for what means the same in all */
+  #put(body: EventBody, by: Person, via: Via, asked: string | null): void {
     const seen = this.#withVoice(this.#withEar(this.#withSight(body)), by, via);
-    return { ...seen, by, via, atMs: this.#parts.clock.nowMs() };
+    this.#queue.put(
+      { ...seen, by, via, atMs: this.#parts.clock.nowMs() },
+      () => stateName(this.#moment) === asked || meantUnasked(body, this.#moment) !== null,
+    );
   }
 
   /** Says something that no step says, in passing. */
@@ -255,8 +264,8 @@ export class Session {
     const { body: meant, by } = meaningOf(heard, this.#moment, via, this.#parts, speaker);
     // By hand people answer what they are shown; by voice, what has been said.
     const asked = via === 'voice' ? this.#asked : stateName(this.#moment);
-    const isAsked = () => stateName(this.#moment) === asked;
-    const body = meant === null || isAsked() ? meant : meantUnasked(meant, this.#moment);
+    const body =
+      meant === null || stateName(this.#moment) === asked ? meant : meantUnasked(meant, this.#moment);
     const reason = itself ? 'toolSpoke' : meant && !body ? 'notYetAsked' : undefined;
     this.keep('heard', {
       via,
@@ -273,9 +282,7 @@ export class Session {
     if (reason) return;
     if (heard.kind === 'unclear' && heard.reason === 'outOfRange') this.#tellRange(via);
     if (heard.kind === 'unclear' && heard.reason === 'farAway') this.#tellToComeNearer();
-    if (!body) return;
-    const counts = () => isAsked() || meantUnasked(body, this.#moment) !== null;
-    this.#queue.put(this.#stamped(body, by, via), counts);
+    if (body) this.#put(body, by, via, asked);
   }
 
   /** Whether the tool says this just now, or has just said it: what is heard of it may be its own voice. */
@@ -310,7 +317,12 @@ export class Session {
     const before = this.#moment;
     const [moment, actions] = transition(this.#machine, before, event);
     this.#moment = moment;
-    if (event.type === 'stop') this.#stops += 1;
+    if (event.type === 'stop') {
+      this.#stops += 1;
+      // What is called in it is understood at once; what is asked in it has not been said yet.
+      this.#asked = null;
+      this.#ears.listen();
+    }
     if (isNews(before, moment, actions)) {
       this.#hasTaken = true;
       this.keep('event', { ...event, state: stateName(moment) });

@@ -104,3 +104,14 @@ describe('one emergency alone', () => {
     expect(workGoesOn(driver.reply('causeOilLeak', KEYS).reply('ready', KEYS))).toBe(true);
   });
 });
+
+it('a fire that was confirmed is not taken back by another stop and a false alarm', () => {
+  const driver = sessionAt(demoSix, 'checks.leaks.item1')
+    .send({ type: 'stop', cause: 'smokeOrFire' }, TECHNICIAN)
+    .reply('allOff', TECHNICIAN)
+    .reply('yes', TECHNICIAN);
+  expect(driver.name).toBe('stopped.reopened');
+  driver.send({ type: 'stop' }, TECHNICIAN).reply('allOff', TECHNICIAN);
+  driver.reply('no', TECHNICIAN).reply('causeFalseAlarm', TECHNICIAN).reply('ready', TECHNICIAN);
+  expect(driver.name).toBe('stopped.fireOut');
+});

@@ -35,6 +35,23 @@ describe('"all is off", held against all that the bus shows at that moment', () 
     },
   );
 
+  it('is taken when it is said again: a charger shows a voltage, and a sender that sticks a pressure, for ever', () => {
+    for (const bus of [{ chargingV: CHARGED_V }, { oilPressureKpa: 300 }]) {
+      const driver = stopped().send(allOff(bus), KEYS).send(allOff(bus), KEYS);
+      expect(driver.name).toBe('stopped.askingCause');
+      const turning = stopped()
+        .send(allOff({ speedRpm: 700 }), KEYS)
+        .send(allOff({ speedRpm: 700 }), KEYS);
+      expect(turning.name).toBe('stopped.makingSafe');
+    }
+    const spoken = stopped();
+    for (let turn = 0; turn < 4 && spoken.name.startsWith('stopped.makingSafe'); turn += 1)
+      spoken
+        .send(allOff({ oilPressureKpa: 300 }))
+        .send({ type: 'reply', id: 'yes', bus: { oilPressureKpa: 300 } });
+    expect(spoken.name).toBe('stopped.askingCause');
+  });
+
   it('is taken where the bus is silent, shows a speed that stands, or what an engine at rest has', () => {
     for (const bus of [
       {},

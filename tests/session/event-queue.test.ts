@@ -70,15 +70,16 @@ it('what waited when a stop came was said before it, and is never taken; what co
   expect(told.slice(4)).toEqual(['reply 4', 'rest of 4']);
 });
 
-it('time that has run out waits for nothing, and takes nothing away from what waits', async () => {
+it('time that has run out waits for nothing: what came before it was in time, and is carried out first', async () => {
   const { queue, told, finish } = aQueue();
   queue.put(reply(1));
   queue.put(reply(2));
-  queue.put(clock(3));
-  expect(told).toEqual(['reply 1', 'rest of 1', 'clock 3', 'rest of 3']);
-  await finish(1);
-  await finish(3);
-  expect(told.slice(4)).toEqual(['reply 2', 'rest of 2']);
+  queue.put(reply(3), () => false);
+  queue.put(reply(5));
+  queue.put(clock(4));
+  expect(told).toEqual(['reply 1', 'rest of 1', 'reply 2', 'rest of 2', 'clock 4', 'rest of 4']);
+  for (const atMs of [1, 2, 4]) await finish(atMs);
+  expect(told.slice(6)).toEqual(['reply 5', 'rest of 5']);
 });
 
 it('what means something else when its turn comes is left out', async () => {

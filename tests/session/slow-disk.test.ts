@@ -91,6 +91,20 @@ it('a deadline that runs out while the disk takes its time stops at that moment'
   expect(run.key()).toMatch(/^stopped\./);
 });
 
+it('an answer that came before a deadline is in time, though the disk has not taken the one before it', async () => {
+  const { disk, session, clock, run } = await cranked();
+  session.receive({ type: 'reply', id: 'fired' }, 'technician', 'keys');
+  await vi.advanceTimersByTimeAsync(0);
+  const withinMs = 1000 * demoSix.oilPressure.firstFireWithinS;
+  clock.advance(withinMs - 1000);
+  disk.hang();
+  session.hear({ kind: 'unclear', text: 'hm', reason: 'outOfGrammar' }, 'voice');
+  session.receive({ type: 'reply', id: 'pressureGood' }, 'technician', 'touch');
+  clock.advance(1000);
+  expect(run.key()).not.toMatch(/^stopped\./);
+  expect(run.key()).not.toBe('firstFire.oilPressure.asking');
+});
+
 describe('what is heard before it has been asked', () => {
   const heard = (id: ReplyId): Heard => ({ kind: 'reply', id, text: id, confidence: 0.95 });
 
@@ -117,6 +131,19 @@ describe('what is heard before it has been asked', () => {
     session.hear(heard('yes'), 'voice');
     await vi.advanceTimersByTimeAsync(0);
     expect(run.key()).not.toBe('stopped.makingSafeReadBack');
+  });
+
+  it('is no answer after a stop that was given once more', async () => {
+    const { disk, session, run } = await cranked();
+    session.receive({ type: 'stop', cause: 'overspeed' }, 'second', 'touch');
+    await vi.advanceTimersByTimeAsync(0);
+    run.clock.advance(4000);
+    disk.hang();
+    session.receive({ type: 'stop' }, 'second', 'touch');
+    session.hear(heard('allOff'), 'voice');
+    expect(run.key()).toBe('stopped.makingSafe');
+    session.hear(heard('stillRunning'), 'voice');
+    expect(run.happenings.findLast(({ kind }) => kind === 'heard')).toMatchObject({ counted: true });
   });
 
   it('stops and calls for help all the same', async () => {

@@ -84,7 +84,7 @@ export function planned(deed: SessionDeed, by: Pairing, scene: Scene): () => voi
       if (call !== null) return () => session.hear(call, 'voice', by.role);
       if (!isAnybodys(deed.heard, scene)) onTime(deed.turn, scene);
       const speaker = speakerFor(deed.heard, by, scene);
-      if (session.hearsOnlyStop)
+      if (session.hearsOnlyStop || !(session.isAsked || isAnybodys(deed.heard, scene)))
         throw new Refused(
           'notNow',
           'A voice counts only when the tool has fallen silent and the bay is quiet enough; answer by touch.',
@@ -121,7 +121,7 @@ function callIn(
   const answers =
     (turn === scene.turn || isAnybodys(heard, scene)) &&
     !session.hearsOnlyStop &&
-    (isAnybodys(heard, scene) || answererAt(by, scene).ok) &&
+    (isAnybodys(heard, scene) || (session.isAsked && answererAt(by, scene).ok)) &&
     session.grammar('voice').replies.some(({ id }) => heard.kind === 'reply' && id === heard.id);
   return answers ? null : { kind: 'stop', text: heard.text, calls: cause };
 }
