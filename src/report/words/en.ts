@@ -48,6 +48,7 @@ const why: Table = {
   idleFalling: 'the idle falls',
   idleRising: 'the idle rises',
   notCoolYet: 'still hot',
+  coolOnce: 'cool at one look only',
   pressureDoesNotFollow: 'it does not follow the speed',
   boilsAfterKeyOff: 'it may boil once the key is off',
   hotAfterRun: 'too hot for a thermostat that works',

@@ -110,6 +110,7 @@ export const es: ReportWords = {
     idleFalling: 'el ralentí cae',
     idleRising: 'el ralentí sube',
     notCoolYet: 'aún caliente',
+    coolOnce: 'frío en una sola lectura',
     pressureDoesNotFollow: 'no sigue al régimen',
     boilsAfterKeyOff: 'puede hervir al quitar el contacto',
     hotAfterRun: 'demasiado caliente para un termostato que funciona',

@@ -110,6 +110,7 @@ export const fr: ReportWords = {
     idleFalling: 'le ralenti baisse',
     idleRising: 'le ralenti monte',
     notCoolYet: 'encore chaud',
+    coolOnce: 'froid à un seul relevé',
     pressureDoesNotFollow: 'elle ne suit pas le régime',
     boilsAfterKeyOff: 'il peut bouillir une fois le contact coupé',
     hotAfterRun: 'trop chaud pour un thermostat qui marche',

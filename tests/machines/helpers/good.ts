@@ -64,7 +64,9 @@ const OIL_COMES_MS = 12_000;
 /** How long it takes until there is something good to say; null where it takes no longer than saying it. */
 export function goodPauseMs(moment: Moment): number | null {
   const name = stateName(moment);
-  if (name === 'signOff.cool.asking' || name === 'fill.coolantCool.asking') return COOL_DOWN_MS;
+  const { readings, step } = moment.context;
+  if (name === 'signOff.cool.asking' || name === 'fill.coolantCool.asking')
+    return readings.some(reading => reading.step === step) ? null : COOL_DOWN_MS;
   return name === 'noFuelCrank.untilPressure.cranking' ? OIL_COMES_MS : null;
 }
 
