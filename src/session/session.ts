@@ -311,8 +311,6 @@ export class Session {
     const [moment, actions] = transition(this.#machine, before, event);
     this.#moment = moment;
     if (event.type === 'stop') this.#stops += 1;
-    // Time beside an engine runs from here, and waits for no disk.
-    this.#setAlarm();
     if (isNews(before, moment, actions)) {
       this.#hasTaken = true;
       this.keep('event', { ...event, state: stateName(moment) });
@@ -349,17 +347,16 @@ export class Session {
     this.#settleOutcome(outcomeOf(this.#moment));
   }
 
-  /** After each change: listen for what may be said now, and look at the clock when it is next needed. */
+  /**
+   * After each change: listen for what may be said now, and look at the clock when it is next needed. Until then the alarm
+   * from before goes on.
+   */
   #settleIn(): void {
     this.#asked = stateName(this.#moment);
     this.#ears.listen();
-    this.#setAlarm();
-    this.#tell(null);
-  }
-
-  #setAlarm(): void {
     const alarmMs = isOver(this.#moment) ? null : nextAlarmMs(this.#moment.context);
     this.#parts.clock.setAlarm(alarmMs, () => this.receive({ type: 'clock' }, 'technician', 'tool'));
+    this.#tell(null);
   }
 
   /** Every watcher is told; one that breaks is a failure of its own. */

@@ -199,6 +199,8 @@ describe('Voices at a joined device that two people share', () => {
     for (const { when, says } of await linesOfGoodStart('demo-six', undefined, 'voice')) {
       if (when === CLEAR) break;
       await passUntil(technician, shop.clock(), () => technician.key === when && quiet());
+      // Two words so close to one another are one.
+      if (/^stop/.test(says)) shop.clock().advance(1000);
       await answered(says, technician.state?.view?.addressed ?? 'technician');
     }
     await passUntil(technician, shop.clock(), () => technician.key === CLEAR && quiet());
