@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { withinRange } from '../../../machines/limits/readings.ts';
 import { confirm } from '../../../machines/step-makers.ts';
 import { OneStep, stepOf } from '../helpers/one-step.ts';
 
@@ -25,6 +26,19 @@ describe('a deed that a stop put in doubt', () => {
     expect(step.fork().reply('coolantFull').name).toBe('readingBack');
     expect(step.fork().reply('coolantFull', KEYS).context.again).toEqual([]);
   });
+});
+
+it('a deed for which there are seconds is not asked as a check: they run', () => {
+  const within = {
+    seconds: () => 5,
+    cause: 'noOilPressure',
+    judge: withinRange('engineSpeed', {}),
+  } as const;
+  const step = new OneStep(confirm('fill.coolantFilled', 'coolantFull', { within }), {
+    context: { again: ['fill.coolantFilled'] },
+  });
+  expect(step.name).toBe('asking');
+  expect(step.alarmS).toBe(5);
 });
 
 describe('a number that a stop put in doubt', () => {
