@@ -19,6 +19,14 @@ const CAUSE_IS_KNOWN = `where this is asked or said the cause ${FOR_THE_COMPILER
 const NO_SUCH_STEP = 'a name that no step has puts nothing back';
 const NO_HOLD_ANYHOW = 'in a stop nobody may hold or go back, critical or not';
 
+const EVENT_IS_KNOWN = 'what kind of event comes here is known; this tells the compiler so';
+const PENDING_IS_KNOWN = `what waits for its read-back ${FOR_THE_COMPILER}`;
+const DOUBT_IS_KNOWN = `what was doubted ${FOR_THE_COMPILER}`;
+const BURST_IS_KNOWN = `by then a burst ${FOR_THE_COMPILER}`;
+const TIMER_IS_KNOWN = `while something is watched its timer ${FOR_THE_COMPILER}`;
+const SERIES_IS_THERE = `when it is judged its last value ${FOR_THE_COMPILER}`;
+const UNREACHED = 'makes a state that nothing leads to';
+
 /** Every survivor that is no hole in the tests. */
 export const EQUIVALENTS: readonly Equivalent[] = [
   {
@@ -26,6 +34,319 @@ export const EQUIVALENTS: readonly Equivalent[] = [
     text: "if (event.type !== 'value') return true;",
     replacements: ['false'],
     why: 'what is no number meets no limit, and is near it by the rule as well',
+  },
+  {
+    file: 'machines/kinds/confirm.ts',
+    text: 'return !(tookS(look) < seconds(look.context)) || (judgement.ok && !judgement.value.met);',
+    replacements: ['tookS(look) <= seconds(look.context)', 'true'],
+    why: 'a second net: at its limit the question itself has stopped already',
+  },
+  {
+    file: 'machines/kinds/confirm.ts',
+    text: 'if (step.gate)',
+    replacements: ['true'],
+    why: UNREACHED,
+  },
+  {
+    file: 'machines/kinds/question.ts',
+    text: "export const isReply = (id: ReplyId) => (look: Look) => look.event.type === 'reply' && look.event.id === id;",
+    replacements: ['true'],
+    why: EVENT_IS_KNOWN,
+  },
+  {
+    file: 'machines/kinds/question.ts',
+    text: "const words = event.type === 'reason' ? (event.text.match(/\\p{L}{2,}/gu) ?? []) : [];",
+    replacements: ['true', '["Stryker was here"]'],
+    why: EVENT_IS_KNOWN,
+  },
+  {
+    file: 'machines/kinds/question.ts',
+    text: "(event.type === 'unclear' || event.type === 'value' || (event.type === 'reply' && event.id === 'no'));",
+    replacements: ['true'],
+    why: EVENT_IS_KNOWN,
+  },
+  {
+    file: 'machines/kinds/question.ts',
+    text: "look.event.type === 'value' &&",
+    replacements: ['true'],
+    why: 'an event of another kind names no quantity',
+  },
+  {
+    file: 'machines/kinds/question.ts',
+    text: "pending?.kind === 'value' && event.type === 'value' && event.quantity === pending.quantity",
+    replacements: ['true', "pending?.kind === 'value' || event.type === 'value'", 'pending.kind'],
+    why: PENDING_IS_KNOWN,
+  },
+  {
+    file: 'machines/kinds/question.ts',
+    text: "if (!two) return { line: 'unclear', values: {} };",
+    why: 'is asked only where there are two',
+  },
+  {
+    file: 'machines/kinds/question.ts',
+    text: "const runs = ({ context: { pending } }: Look) => pending?.kind === 'value' && pending.stops !== undefined;",
+    replacements: ['true', 'pending.kind'],
+    why: PENDING_IS_KNOWN,
+  },
+  {
+    file: 'machines/kinds/question.ts',
+    text: "return pending?.kind === 'value' && event.type === 'value'",
+    replacements: ['true', "pending?.kind === 'value' || event.type === 'value'", 'pending.kind'],
+    why: PENDING_IS_KNOWN,
+  },
+  {
+    file: 'machines/kinds/question.ts',
+    text: "values: { reply: context.pending?.kind === 'reply' ? { reply: context.pending.id } : '' },",
+    replacements: ['true', 'context.pending.kind', '"Stryker was here!"'],
+    why: PENDING_IS_KNOWN,
+  },
+  {
+    file: 'machines/kinds/question.ts',
+    text: "if (pending?.kind !== 'value') return { line: 'readBackValue', values: {} };",
+    replacements: ['false', 'pending.kind', '""', '{}'],
+    why: PENDING_IS_KNOWN,
+  },
+  {
+    file: 'machines/kinds/doubt.ts',
+    text: "event.type === 'value' && event.quantity === quantity ? event.si : null;",
+    replacements: ['true'],
+    why: EVENT_IS_KNOWN,
+  },
+  {
+    file: 'machines/kinds/doubt.ts',
+    text: 'if (si === null) return null;',
+    replacements: ['false'],
+    why: EVENT_IS_KNOWN,
+  },
+  {
+    file: 'machines/kinds/doubt.ts',
+    text: "if (event.type !== 'value' || event.via === 'bus' || step.engine === 'off') return false;",
+    replacements: ['false'],
+    why: EVENT_IS_KNOWN,
+  },
+  {
+    file: 'machines/kinds/doubt.ts',
+    text: "if (!doubt || si === null) return { line: 'unclear', values: {} };",
+    why: 'is said only where there is a doubt',
+  },
+  {
+    file: 'machines/kinds/doubt.ts',
+    text: 'return doubted !== null && si !== null && agree(quantity, doubted.si, si);',
+    replacements: ['true'],
+    why: EVENT_IS_KNOWN,
+  },
+  {
+    file: 'machines/kinds/doubt.ts',
+    text: '{ target: agreed },',
+    replacements: ['{}'],
+    why: 'its ways out are replaced by those below',
+  },
+  {
+    file: 'machines/kinds/doubt.ts',
+    text: 'return si !== null && canBeRead(quantity, si) ? si : null;',
+    replacements: ['true'],
+    why: 'what is no number can be read off no gauge',
+  },
+  {
+    file: 'machines/kinds/doubt.ts',
+    text: 'return si !== null && doubted !== null && agree(quantity, doubted.si, si);',
+    why: DOUBT_IS_KNOWN,
+  },
+  {
+    file: 'machines/kinds/doubt.ts',
+    text: 'before: look.context.doubted?.si ?? null,',
+    why: DOUBT_IS_KNOWN,
+  },
+  {
+    file: 'machines/kinds/doubt.ts',
+    text: 'before: { quantity, si: look.context.doubted?.si ?? 0 },',
+    why: DOUBT_IS_KNOWN,
+  },
+  {
+    file: 'machines/kinds/held.ts',
+    text: 'const startMs = ({ context }: Look) => context.bursts.at(-1)?.startMs ?? 0;',
+    replacements: ['context.bursts.at(-1).startMs'],
+    why: BURST_IS_KNOWN,
+  },
+  {
+    file: 'machines/kinds/held.ts',
+    text: 'return burst === undefined || burst.endMs - burst.startMs < heldS(context) * 1000;',
+    replacements: ['false'],
+    why: BURST_IS_KNOWN,
+  },
+  {
+    file: 'machines/kinds/held.ts',
+    text: 'guard: look => wasShort(look) && (move.guard?.(look) ?? true),',
+    replacements: ['move.guard?.(look) && true'],
+    why: 'whoever asks takes what a guard leaves open for yes',
+  },
+  {
+    file: 'machines/kinds/checklist.ts',
+    text: 'guard: (look: Look) => when(look) && (move.guard?.(look) ?? true),',
+    replacements: ['move.guard?.(look) && true'],
+    why: 'whoever asks takes what a guard leaves open for yes',
+  },
+  {
+    file: 'machines/kinds/watch.ts',
+    text: 'return timer === null ? 0 : (timer.totalMs - (leftMs(context, atMs(event)) ?? 0)) / 1000;',
+    replacements: ['false'],
+    why: TIMER_IS_KNOWN,
+  },
+  {
+    file: 'machines/kinds/watch.ts',
+    text: 'readings.some(({ step, atMs: at }) => step === id && timer !== null && at >= timer.startedMs);',
+    replacements: ['true'],
+    why: TIMER_IS_KNOWN,
+  },
+  {
+    file: 'machines/kinds/watch.ts',
+    text: "const isToStop = ({ context: { pending } }: Look) => pending?.kind === 'value' && pending.stops !== undefined;",
+    replacements: ['true', 'pending.kind'],
+    why: PENDING_IS_KNOWN,
+  },
+  {
+    file: 'machines/kinds/watch.ts',
+    text: '...(step.reading ? [{ reply: step.ok, move: contradicted(step, step.reading) }] : []),',
+    replacements: ['["Stryker was here"]'],
+    why: 'what names no reply is no answer to any',
+  },
+  {
+    file: 'machines/kinds/watch.ts',
+    text: "event.type === 'reply' && event.bus?.codes ? (step.stillShown?.(context, event.bus.codes) ?? []) : [];",
+    replacements: ['true'],
+    why: EVENT_IS_KNOWN,
+  },
+  {
+    file: 'machines/kinds/watch.ts',
+    text: "look.event.type === 'value' &&",
+    replacements: ['true'],
+    why: 'an event of another kind names no quantity',
+  },
+  {
+    file: 'machines/kinds/unanswered.ts',
+    text: "(step.kind === 'watch' || step.kind === 'faults' || (step.kind === 'reading' && step.series)",
+    replacements: ['true'],
+    why: 'no other kind of step has a series',
+  },
+  {
+    file: 'machines/kinds/unanswered.ts',
+    text: 'exit: [...exitOf(node), awaitNothing],',
+    replacements: ['[]'],
+    why: 'a second net: what is entered next begins its own silence, or ends it',
+  },
+  {
+    file: 'machines/kinds/series.ts',
+    text: 'value: look.context.series.at(-1)?.si ?? null,',
+    replacements: ['look.context.series.at(-1).si'],
+    why: SERIES_IS_THERE,
+  },
+  {
+    file: 'machines/kinds/series.ts',
+    text: 'si: look.context.series.at(-1)?.si ?? Number.NaN,',
+    replacements: ['look.context.series.at(-1).si'],
+    why: SERIES_IS_THERE,
+  },
+  {
+    file: 'machines/kinds/series.ts',
+    text: 'const si = context.series.at(-1)?.si ?? 0;',
+    replacements: ['context.series.at(-1).si'],
+    why: SERIES_IS_THERE,
+  },
+  {
+    file: 'machines/kinds/series.ts',
+    text: 'for (let index = 0; index < count; index += 1) {',
+    replacements: ['index <= count'],
+    why: UNREACHED,
+  },
+  {
+    file: 'machines/kinds/series.ts',
+    text: 'if (!step.gate) nodes.sampling = sampling(step, series, judged);',
+    replacements: ['true'],
+    why: UNREACHED,
+  },
+  {
+    file: 'machines/kinds/series.ts',
+    text: "const heard = ({ event }: Look) => (event.type === 'value' ? [{ si: event.si, atMs: atMs(event) }] : []);",
+    replacements: ['true', '["Stryker was here"]'],
+    why: EVENT_IS_KNOWN,
+  },
+  {
+    file: 'machines/kinds/bus.ts',
+    text: "event.type === 'value' &&",
+    replacements: ['true'],
+    why: 'an event of another kind names no quantity',
+  },
+  {
+    file: 'machines/kinds/bus.ts',
+    text: "if (event.type !== 'value') return false;",
+    replacements: ['false'],
+    why: EVENT_IS_KNOWN,
+  },
+  {
+    file: 'machines/kinds/bus.ts',
+    text: "if (event.type !== 'value') return {};",
+    replacements: ['false'],
+    why: EVENT_IS_KNOWN,
+  },
+  {
+    file: 'machines/kinds/bus.ts',
+    text: "event.type === 'value' ? `${event.quantity} ${event.si}` : null;",
+    replacements: ['true'],
+    why: EVENT_IS_KNOWN,
+  },
+  {
+    file: 'machines/kinds/bus.ts',
+    text: "...(event.type === 'value' ? { quantity: event.quantity, spoken: event.si, ...against(event) } : {}),",
+    replacements: ['true'],
+    why: EVENT_IS_KNOWN,
+  },
+  {
+    file: 'machines/kinds/bus.ts',
+    text: 'const noteBusDifference = noteDifference(disagreement, event => ({ bus: event.bus?.si }));',
+    replacements: ['event.bus.si'],
+    why: 'what the bus contradicts comes with what it shows',
+  },
+  {
+    file: 'machines/kinds/bus.ts',
+    text: 'bus: { quantity: event.quantity, si: event.bus?.si ?? event.si },',
+    replacements: ['event.bus.si'],
+    why: 'what the bus contradicts comes with what it shows',
+  },
+  {
+    file: 'machines/kinds/bus.ts',
+    text: "disagreement(look) && look.event.type === 'value' ? look.event.bus?.si : undefined;",
+    replacements: ['true', 'look.event.bus.si'],
+    why: 'what the bus contradicts comes with what it shows',
+  },
+  {
+    file: 'machines/kinds/bus.ts',
+    text: "const key = ({ event }: Look) => (event.type === 'reply' ? `${id} ${event.id}` : null);",
+    replacements: ['true'],
+    why: EVENT_IS_KNOWN,
+  },
+  {
+    file: 'machines/kinds/bus.ts',
+    text: "event.type === 'reply' && (event.id === 'lit' || event.id === 'dark') ? event.id : right;",
+    replacements: ['true'],
+    why: EVENT_IS_KNOWN,
+  },
+  {
+    file: 'machines/kinds/bus.ts',
+    text: "values: { name, spoken: { reply: saidOf(look) }, bus: { reply: seen(look) ?? '' } },",
+    replacements: ['"Stryker was here!"'],
+    why: 'what the bus contradicts comes with what it shows',
+  },
+  {
+    file: 'machines/kinds/check-first.ts',
+    text: "if (step.kind === 'confirm' && step.dipstick) return dipstickNodes(step, nodes);",
+    replacements: ['true'],
+    why: 'no other kind of step has a dipstick',
+  },
+  {
+    file: 'machines/kinds/check-first.ts',
+    text: 'if (!asking || !begins) return nodes;',
+    replacements: ['!asking && !begins'],
+    why: 'every step that begins with its question has one',
   },
   {
     file: 'machines/limits/agreement.ts',

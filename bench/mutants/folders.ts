@@ -11,6 +11,7 @@ const TESTS: Readonly<Record<string, readonly string[]>> = {
     'tests/machines/limits/!(readings|stated|plausible|gauges|outlook).test.ts',
     'tests/machines/{impossible,phases}/*.test.ts',
   ],
+  'machines/kinds': ['tests/machines/kinds/*.test.ts'],
   'machines/limits': ['tests/machines/{limits,impossible}/*.test.ts'],
   'src/engineering': ['tests/engineering/*.test.ts', 'tests/published/{published,fmi}.test.ts'],
   'src/engineering/engine-sound': ['tests/engineering/engine-sound/*.test.ts'],

@@ -324,7 +324,7 @@ function dangerMeanwhile(waiting: Waiting, quantity: Quantity, line: Line): Move
         ],
       }),
     ),
-    ...dangerMoves(waiting, quantity, look => !runs(look) || look.event.via === 'bus').map(move => ({
+    ...dangerMoves(waiting, quantity).map(move => ({
       ...move,
       reenter: true,
     })),

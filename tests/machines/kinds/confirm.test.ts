@@ -98,8 +98,13 @@ describe('what somebody says is so', () => {
     expect(step.context.done).toEqual([]);
   });
 
+  it('is asked with what its step names and works out', () => {
+    const step = new OneStep(filled({ words: { at: 'a' }, values: () => ({ how: 'b' }) }));
+    expect(step.said).toMatchObject([{ line: 'ask', values: { at: 'a', how: 'b' }, priority: 'prompt' }]);
+  });
+
   it('may be held up, except where seconds count', () => {
-    expect(new OneStep(filled()).isCritical).toBe(false);
+    expect([...new OneStep(filled()).moment.tags]).toEqual([]);
     expect(new OneStep(filled({ gate: 'coolantReady' })).reply('coolantFull').isCritical).toBe(false);
     const timed = new OneStep(filled({ within }));
     expect(timed.isCritical).toBe(true);
@@ -227,6 +232,16 @@ describe('what has to be said in time', () => {
     expect(step.isCritical).toBe(true);
     expect(step.fork().clock(7.999).name).toBe('readingBack');
     expect(step.fork().clock(8).context.stop?.cause).toBe('noOilPressure');
+  });
+
+  it('denied once its own time is over is none, and none can come any more', () => {
+    const step = new OneStep(timed({}, { gate: 'oilPressureShown' })).reply('coolantFull', { afterMs: 4000 });
+    const inTime = step.fork().reply('no', { afterMs: 999 });
+    expect(inTime.name).toBe('asking');
+    expect(inTime.alarmS).toBe(5);
+    const late = step.fork().reply('no', { afterMs: 1000 });
+    expect(late.name).toBe('stopped');
+    expect(late.context.stop).toMatchObject({ cause: 'noOilPressure', lateAfterS: 5 });
   });
 
   it('counts from when it is asked, or from when its step says', () => {

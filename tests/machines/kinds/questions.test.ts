@@ -20,11 +20,16 @@ describe('what was not understood', () => {
 
   it('of a number is asked for again, then digit by digit, then from another mouth', () => {
     expect(prefixes(asked.fork(), 4)).toEqual(['unclear', 'unclearDigits', 'unclearThrice', 'unclearThrice']);
+    const denied = told(asked, 850).reply('no');
+    expect(told(denied, 850).reply('no').said[0]?.prefix).toBe('unclearDigits');
+    expect(prefixes(told(asked, 850), 3)).toEqual(['unclear', 'unclear', 'unclearThrice']);
   });
 
   it('of a word is asked for again, then from another mouth; of the supervisor, by their own hand', () => {
     const word = confirm('fill.coolantFilled', 'coolantFull');
     expect(prefixes(new OneStep(word), 3)).toEqual(['unclear', 'unclear', 'unclearThrice']);
+    const denied = new OneStep({ ...word, gate: 'coolantReady' }).reply('coolantFull').reply('no');
+    expect(denied.reply('coolantFull').reply('no').said[0]?.prefix).toBe('unclear');
     expect(prefixes(new OneStep({ ...word, by: 'supervisor' }), 3)).toEqual([
       'unclear',
       'unclear',
@@ -123,6 +128,7 @@ describe('a number said while another one is read back', () => {
       },
     ]);
     expect(other.context).toMatchObject({ misheard: 1, pending: null, readings: [] });
+    expect(told(back, 900, KEYS).said[1]?.prefix).toBe('unclear');
   });
 
   it('of another quantity, or shown by the bus, is neither', () => {

@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import type { Context } from '../../../machines/context.ts';
 import { withinRange } from '../../../machines/limits/readings.ts';
 import { reading } from '../../../machines/step-makers.ts';
 import type { Judgement, ReadingStep, Series } from '../../../machines/steps.ts';
 import { OneStep } from '../helpers/one-step.ts';
+import { demoSix } from '../helpers/profiles.ts';
 
 const KEYS = { via: 'keys' } as const;
 const BUS = { via: 'bus' } as const;
@@ -109,7 +111,7 @@ describe('a gauge that is read several times', () => {
   });
 
   it('that does not run as it has to is read again from its beginning, and kept', () => {
-    const read = told(asked, [850, 900, 951]).reply('yes');
+    const read = told(asked, [850, 900, 951]).unclear().reply('yes');
     expect(read.name).toBe('item1');
     expect(read.context).toMatchObject({ series: [], misheard: 0, done: [], spokenInList: false });
     expect(read.lines).toEqual(['outside', 'ask']);
@@ -130,6 +132,13 @@ describe('a gauge that is read several times', () => {
       { kind: 'passed' },
     ]);
     expect(typed.context.readings).toHaveLength(3);
+  });
+
+  it('judged by its last value names that once', () => {
+    const judge = (context: Context, values: Values) => idle(context, values.at(-1)?.si ?? Number.NaN);
+    const { data } = told(speeds({ ...plain, judge }), [850, 860, 870], KEYS).notes[0] ?? {};
+    expect(data).toMatchObject({ value: 870, met: true });
+    expect(data).not.toHaveProperty('of');
   });
 
   it('that cannot be judged passes in no way', () => {
@@ -207,6 +216,13 @@ describe('a value of a series that stops the engine', () => {
     const step = told(told(asked, [800], BUS), [3100]);
     expect(step.name).toBe('stopping');
     expect(step.clock(8).context.stop?.cause).toBe('overspeed');
+  });
+
+  it('of a bus that this engine does not have it on stops nothing and is not read back', () => {
+    const { bus } = demoSix;
+    const profile = { ...demoSix, ...(bus && { bus: { ...bus, readings: [] } }) };
+    const step = new OneStep(reading('checks.idle', 'engineSpeed', idle, { series: ends }), { profile });
+    expect(told(step, [3100], BUS).name).toBe('item1');
   });
 
   it('is one only where its step has bounds', () => {

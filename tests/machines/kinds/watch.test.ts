@@ -69,6 +69,7 @@ describe('what is watched for', () => {
       expect(early.name).toBe('between');
       expect(early.said).toMatchObject([{ line: 'tooEarly', values: { time: { unit: 's', si: 19 } } }]);
       expect(early.context.done).toEqual([]);
+      expect(early.clock(120).context.pending).toBeNull();
     }
     expect(lookedAt(asked, 118.999).reply('thermostatOpen', KEYS).name).toBe('between');
     expect(lookedAt(asked, 119).reply('thermostatOpen', KEYS).name).toBe('next');
