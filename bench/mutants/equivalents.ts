@@ -433,12 +433,6 @@ export const EQUIVALENTS: readonly Equivalent[] = [
   },
   {
     file: 'machines/stopped.ts',
-    text: 'stop !== null &&',
-    replacements: ['true'],
-    why: STOP_IS_KNOWN,
-  },
-  {
-    file: 'machines/stopped.ts',
     text: "const after = (look: Look) => doneAfterStop(steps, look.context, cause(look) ?? 'other');",
     replacements: ['""'],
     why: CAUSE_IS_KNOWN,
@@ -446,12 +440,6 @@ export const EQUIVALENTS: readonly Equivalent[] = [
   {
     file: 'machines/stopped.ts',
     text: "const known = cause(look) ?? 'other';",
-    replacements: ['""'],
-    why: CAUSE_IS_KNOWN,
-  },
-  {
-    file: 'machines/stopped.ts',
-    text: "look => ({ line: 'causeReadBack', values: { cause: { cause: cause(look) ?? 'other' } } }),",
     replacements: ['""'],
     why: CAUSE_IS_KNOWN,
   },

@@ -12,6 +12,7 @@ const TESTS: Readonly<Record<string, readonly string[]>> = {
     'tests/machines/{impossible,phases}/*.test.ts',
   ],
   'machines/kinds': ['tests/machines/kinds/*.test.ts'],
+  'machines/phases': ['tests/machines/phases/*.test.ts'],
   'machines/limits': ['tests/machines/{limits,impossible}/*.test.ts'],
   'src/engineering': ['tests/engineering/*.test.ts', 'tests/published/{published,fmi}.test.ts'],
   'src/engineering/engine-sound': ['tests/engineering/engine-sound/*.test.ts'],

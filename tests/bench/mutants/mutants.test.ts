@@ -7,7 +7,8 @@ import { mutantsPage } from '../../../bench/mutants/page.ts';
 describe('which tests hold a file', () => {
   test('are those of the innermost folder that has some', () => {
     expect(testsOf('machines/limits/oil.ts')).toEqual(['tests/machines/{limits,impossible}/*.test.ts']);
-    expect(testsOf('machines/steps.ts')).toContain('tests/machines/impossible/*.test.ts');
+    expect(testsOf('machines/phases/00-job.ts')).toEqual(['tests/machines/phases/*.test.ts']);
+    expect(testsOf('machines/steps.ts')).toContain('tests/machines/{impossible,phases}/*.test.ts');
   });
 
   test('are not known outside of the folders, whatever their names begin with', () => {
