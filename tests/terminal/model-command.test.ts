@@ -67,7 +67,9 @@ it('leaves a model as it is when it comes again, and refuses another one of the 
 });
 
 it('refuses in one sentence what is not there, no file, or no model', async () => {
-  await expect(run('add', at('nothing.zip'))).rejects.toThrow(/nothing\.zip is not there; give the path/);
+  await expect(run('add', at('nothing.zip'))).rejects.toThrow(
+    /nothing\.zip cannot be read: there is no such file or folder; give the path/,
+  );
   await expect(run('add', folder)).rejects.toThrow(/is no file; give the zip/);
   writeFileSync(at('page.zip'), '<!doctype html>');
   await expect(run('add', at('page.zip'))).rejects.toThrow(/page\.zip is neither a zip nor a tar\.gz;/);

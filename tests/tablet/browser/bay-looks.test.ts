@@ -76,7 +76,7 @@ it('can be read and used with gloves on every face of the bay, at every size, in
   lead.close();
   own.close();
   await shop.server.close();
-  await shows(second, /this device reaches nobody/);
+  await shows(second, /This device reaches nobody/);
   await lookAtAllSizes(second, 'second-cut-off');
   expect(faults).toEqual([]);
 });
