@@ -76,6 +76,7 @@ const FOUND: readonly (Cause | null)[] = [
   'overheating',
   'overspeed',
   'firedUnfuelled',
+  'runsUnasked',
   'coolantInCylinder',
   'knocking',
 ];
@@ -114,6 +115,7 @@ export const stopNow = (
 ): Partial<Context> => ({
   ...freshQuestion,
   heldSinceMs: null,
+  watchesBegan: {},
   echoed: [],
   stops: context.stops + 1,
   ...(cause === 'toolRestarted'

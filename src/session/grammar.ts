@@ -23,6 +23,9 @@ const stepOf = (quantity: Quantity, decimals: number, { profile }: Moment['conte
     ? 10 ** -decimals
     : (coarse[quantity] ?? 10 ** -decimals);
 
+/** Numbers that name something: beyond those that are listened for, they name nothing. */
+const isCode = (quantity: Quantity) => quantity === 'suspectParameter' || quantity === 'failureMode';
+
 /** Misunderstood twice: from then on digit by digit only. */
 const DIGITS_AFTER = 2;
 
@@ -36,9 +39,11 @@ function numberSlot(
   const unit = userUnit(units, shownUnit(quantity));
   const step = stepOf(quantity, unit.decimals, moment.context);
   const toSlot = (si: number) => toUser(unit, si) / step;
-  // Five digits are not listened for, but places that high are there.
-  const typed = quantity === 'altitude' && via !== 'voice';
-  const [min, max] = typed ? quantities.altitude.range : listenedRange(quantity, moment.context.profile);
+  const within = ([min, max]: readonly [number, number]) => ({
+    min: Number((Math.ceil(toSlot(min) - 1e-9) * step).toFixed(unit.decimals)),
+    max: Number((Math.floor(toSlot(max) + 1e-9) * step).toFixed(unit.decimals)),
+  });
+  const listened = within(listenedRange(quantity, moment.context.profile));
   const names = language.quantities[quantity];
   return {
     id: quantity,
@@ -46,8 +51,10 @@ function numberSlot(
     units: language.units[unit.id].said,
     writtenUnits: [language.units[unit.id].short],
     ...(via === 'voice' ? {} : typedUnits(unit, quantityUnits[quantity], language)),
-    min: Number((Math.ceil(toSlot(min) - 1e-9) * step).toFixed(unit.decimals)),
-    max: Number((Math.floor(toSlot(max) + 1e-9) * step).toFixed(unit.decimals)),
+    ...(via === 'voice' || isCode(quantity)
+      ? listened
+      : // Nothing is misheard at the keys: what is far out of all order is there to be judged.
+        { ...within(quantities[quantity].range), inWords: listened }),
     step,
     language: language.code,
     digitsOnly: quantity === 'suspectParameter' || moment.context.misheard >= DIGITS_AFTER,
