@@ -1,9 +1,8 @@
-import { listenedRange } from '../../machines/limits/gauges.ts';
+import { listenedRange, typedRange } from '../../machines/limits/gauges.ts';
 import { controlsOf, isOver, type Moment, offerOf, stateName } from '../../machines/moment.ts';
 import type { Offer } from '../../machines/toolkit.ts';
 import { type Quantity, quantityUnits, type Via } from '../../machines/vocabulary.ts';
 import type { ControlId, Language, ReplyId } from '../../prompts/types.ts';
-import { quantities } from '../engineering/quantities/table.ts';
 import type { Grammar, NumberSlot } from '../voice/ports.ts';
 import { callsFor } from './calls-for-help.ts';
 import { typedUnits } from './typed-units.ts';
@@ -22,9 +21,6 @@ const stepOf = (quantity: Quantity, decimals: number, { profile }: Moment['conte
   quantity === 'fuelInTank' && profile.fuel.tankL < LARGE_TANK_L
     ? 10 ** -decimals
     : (coarse[quantity] ?? 10 ** -decimals);
-
-/** Numbers that name something: beyond those that are listened for, they name nothing. */
-const isCode = (quantity: Quantity) => quantity === 'suspectParameter' || quantity === 'failureMode';
 
 /** Misunderstood twice: from then on digit by digit only. */
 const DIGITS_AFTER = 2;
@@ -51,10 +47,9 @@ function numberSlot(
     units: language.units[unit.id].said,
     writtenUnits: [language.units[unit.id].short],
     ...(via === 'voice' ? {} : typedUnits(unit, quantityUnits[quantity], language)),
-    ...(via === 'voice' || isCode(quantity)
+    ...(via === 'voice'
       ? listened
-      : // Nothing is misheard at the keys: what is far out of all order is there to be judged.
-        { ...within(quantities[quantity].range), inWords: listened }),
+      : { ...within(typedRange(quantity, moment.context.profile)), inWords: listened }),
     step,
     language: language.code,
     digitsOnly: quantity === 'suspectParameter' || moment.context.misheard >= DIGITS_AFTER,
