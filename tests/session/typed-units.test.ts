@@ -74,7 +74,8 @@ describe('a number that is typed and lies far out of all order', () => {
     const run = await asked(key);
     await run.type(text);
     expect(run.session.moment.context.pending).toMatchObject({ stops: cause });
-    await run.clock.advance(8000);
+    run.clock.advance(8000);
+    await run.session.settled();
     expect(run.session.moment.context.stop).toMatchObject({ cause });
   });
 });
