@@ -149,5 +149,6 @@ it('a session that has only just begun knows its profile, its job and its first 
     stops: 0,
     spokenInList: false,
     handedBack: false,
+    watchesBegan: {},
   });
 });
