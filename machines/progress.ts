@@ -66,7 +66,7 @@ export const pass = (step: Step) => ({
       ...freshQuestion,
       done: [...context.done, step.id],
       again: context.again.filter(id => id !== step.id),
-      // Nobody asks for what was told before the starter turned it, as if nothing had been: not in passing.
+      // What was told before the starter turned the engine is not taken back in passing any more.
       ...(step.engine === 'cranking' ? { echoed: [] } : {}),
       ...afterPassing(step.id, context),
     })),
