@@ -72,6 +72,7 @@ const doubt: Record<Cause, readonly string[]> = {
     'job.*',
     'noFuelCrank.*',
     ...[
+      'fill.coolantCool',
       'fill.coolantFreezePoint',
       'fill.oilGrade',
       'fill.fuelGrade',
