@@ -287,6 +287,7 @@ describe('What a device heard', () => {
         expect.objectContaining({ code: 'notTheOwner' }),
       );
     const urgent = hear({ kind: 'reply', id: 'causeSmokeOrFire', text: 'fire', confidence: 0.9 });
+    expect(() => planned(say('fire'), by('technician'), following)).not.toThrow();
     await done(urgent, 'technician', following);
     expect(bench.session.moment.context.stop).toMatchObject({ cause: 'smokeOrFire' });
     expect(await recorded()).toEqual({ by: 'technician', via: 'voice' });
@@ -350,6 +351,7 @@ describe('The clear of the second person', () => {
       expect.objectContaining({ code: 'notYourRole' }),
     );
     await done(clear, 'second', own);
+    expect(await recorded()).toEqual({ by: 'second', via: 'touch' });
     for (let times = 0; session.moment.context.clearAtMs === null && times < 3; times += 1) {
       expect(clearOf(session.moment, true).state).toBe('needed');
       await done(say('correct'), 'second', own);
@@ -370,6 +372,12 @@ describe('Whose a stop is', () => {
   test('is that of whoever holds the device', () => {
     for (const role of ['technician', 'second', 'supervisor'] as const)
       expect(speaksFor(by(role), scene())).toBe(role);
+  });
+
+  test('is that of whoever holds it also where somebody else is asked', async () => {
+    await goUntil(bench, 'noFuelCrank.untilPressure.askingClear');
+    expect(questionOf(bench.session.moment, { second: false, supervisor: false }).addressed).toBe('second');
+    for (const role of ['technician', 'second'] as const) expect(speaksFor(by(role), scene())).toBe(role);
   });
 
   test('is that of whoever was asked to try the word out, where one device is there for both', async () => {
