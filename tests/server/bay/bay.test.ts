@@ -5,6 +5,7 @@ import { afterEach, describe, expect, onTestFinished, test, vi } from 'vitest';
 import type { EngineHeard } from '../../../src/engineering/engine-sound/ear.ts';
 import { readLog } from '../../../src/record/index.ts';
 import { Bay } from '../../../src/server/bay/bay.ts';
+import type { Starter } from '../../../src/server/bay/starter.ts';
 import { type Pairing, Pairings } from '../../../src/server/pairing/pairings.ts';
 import type { Deed, Role } from '../../../src/server/protocol/index.ts';
 import { changed, demoSix } from '../../machines/helpers/profiles.ts';
@@ -80,6 +81,17 @@ async function inBay({ awayMs = 10_000 } = {}) {
     answerUntil,
     recordPath,
   };
+}
+
+/** Sessions are begun when what comes back is opened. */
+function slowly(starter: Starter) {
+  const disk = latch();
+  const start = starter.start.bind(starter);
+  vi.spyOn(starter, 'start').mockImplementation(async (...of) => {
+    await disk.opened;
+    return start(...of);
+  });
+  return disk;
 }
 
 describe('A bay in which no session has begun', () => {
@@ -214,12 +226,7 @@ describe('A session in a bay', () => {
 
   test('that is only being begun keeps the bay from being free, and is stopped by what comes meanwhile', async () => {
     const { bay, perform, technician, second, starter, state } = await inBay();
-    const disk = latch();
-    const start = starter.start.bind(starter);
-    vi.spyOn(starter, 'start').mockImplementation(async (...of) => {
-      await disk.opened;
-      return start(...of);
-    });
+    const disk = slowly(starter);
     const begun = perform(technician, { do: 'begin' });
     await setImmediate();
     expect([bay.isOpen, bay.goingOn]).toEqual([true, null]);
@@ -270,12 +277,7 @@ describe('What breaks that a bay hangs on', () => {
 
   test('has a session that is being begun not begin', async () => {
     const { bay, perform, technician, starter, state } = await inBay();
-    const disk = latch();
-    const start = starter.start.bind(starter);
-    vi.spyOn(starter, 'start').mockImplementation(async (...of) => {
-      await disk.opened;
-      return start(...of);
-    });
+    const disk = slowly(starter);
     const begun = perform(technician, { do: 'begin' });
     await setImmediate();
     bay.fails(new Error('the archive broke'));

@@ -177,24 +177,20 @@ describe('The record of a session', () => {
     expect(told).toEqual([['lost', expect.stringMatching(/^It is nowhere\. Nothing could be written to /)]]);
   });
 
-  test('that cannot be closed is told so, and the bay goes on', async () => {
-    const { run, told, problems, path } = await begun();
-    vi.spyOn(run.record, 'close').mockRejectedValueOnce(new Error('the lock stays'));
-    await run.close();
-    expect(problems()).toEqual(['The laptop could not close the record; its terminal says why.']);
-    expect(told).toEqual([
-      ['lost', `${path} could not be closed (the lock stays): verify it before you go on with it.`],
-    ]);
-  });
-
-  test('of which the end cannot be awaited is told so as well', async () => {
-    const { run, told, problems, path } = await begun();
-    vi.spyOn(run.session, 'settled').mockRejectedValueOnce(new Error('a fault'));
-    await run.close();
-    expect(problems()).toEqual(['The laptop could not close the record; its terminal says why.']);
-    expect(told).toEqual([
-      ['lost', `${path} could not be closed (a fault): verify it before you go on with it.`],
-    ]);
+  test('that cannot be closed, or whose end cannot be awaited, is told so, and the bay goes on', async () => {
+    const breaks = [
+      ({ record }: Run) => vi.spyOn(record, 'close').mockRejectedValueOnce(new Error('a fault')),
+      ({ session }: Run) => vi.spyOn(session, 'settled').mockRejectedValueOnce(new Error('a fault')),
+    ];
+    for (const broken of breaks) {
+      const { run, told, problems, path } = await begun();
+      broken(run);
+      await run.close();
+      expect(problems()).toEqual(['The laptop could not close the record; its terminal says why.']);
+      expect(told).toEqual([
+        ['lost', `${path} could not be closed (a fault): verify it before you go on with it.`],
+      ]);
+    }
   });
 });
 
