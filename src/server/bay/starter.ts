@@ -176,8 +176,9 @@ export class Starter {
   /** Null when the bay has no session that broke off. */
   async resume(bay: string, mouths: Mouths): Promise<Resumed | null> {
     const id = Object.hasOwn(this.#places, bay) ? this.#places[bay] : undefined;
-    const path = id === undefined ? null : await this.#shop.fileOf(id);
-    if (id === undefined || path === null) return null;
+    if (id === undefined) return null;
+    const path = await this.#shop.fileOf(id);
+    if (path === null) return null;
     try {
       return await this.#resumeAt(bay, { id, path }, mouths);
     } catch (error) {

@@ -152,6 +152,8 @@ describe('The faces of a bay are told at once', () => {
     const { bay, second, technician, supervisor, shownOf, perform } = await inBay();
     const takeOver = () => perform(technician, { do: 'takeOver' }, 'one');
     expect([await takeOver(), await takeOver()]).toEqual(['done', 'again']);
+    bay.came(second);
+    expect(await takeOver()).toBe('again');
     await bay.letGo(second.device);
     expect(await shownOf(second)).toBeUndefined();
     await expect(bay.letGo(second.device)).rejects.toMatchObject({ code: 'notFound' });
@@ -210,7 +212,7 @@ describe('A session in a bay', () => {
   });
 
   test('is stopped by whoever asks, and shown so when that returns; a stop after it has gone on is a new one', async () => {
-    const { bay, begin, state, second, answerUntil } = await inBay();
+    const { bay, begin, state, second, technician, answerUntil } = await inBay();
     expect(bay.stop(second, '0')).toEqual({ stop: 'nothingRuns', again: false });
     await begin();
     expect(bay.stop(second, '1')).toEqual({ stop: 'stopped', again: false });
@@ -221,6 +223,7 @@ describe('A session in a bay', () => {
       () => state().view?.state === 'working',
       ['all is off', 'correct', 'false alarm', 'ready'],
     );
+    expect(bay.stop(technician, '1')).toEqual({ stop: 'stopped', again: false });
     expect(bay.stop(second, '3')).toEqual({ stop: 'stopped', again: false });
   });
 
@@ -251,16 +254,12 @@ describe('A session in a bay', () => {
     expect(other.isOpen).toBe(false);
   });
 
-  test('of which the record cannot be written says so before it is answered', async () => {
-    const { begin, recordPath, state, bay, second } = await inBay();
+  test('of which the record cannot be written says so before whoever answered is told that it is done', async () => {
+    const { begin, recordPath, state, say } = await inBay();
     await begin();
     await rm(recordPath());
-    let told = '';
-    bay.stream.listen(() => {
-      told ||= state().view?.problems.join() ?? '';
-    });
-    bay.stop(second, '1');
-    await vi.waitFor(() => expect(told).toContain('can no longer write the record'));
+    expect(await say('card is right')).toBe('done');
+    expect(state().view?.problems).toEqual([expect.stringContaining('can no longer write the record')]);
   });
 });
 
@@ -423,8 +422,19 @@ describe('Who leaves a bay', () => {
       await allElse();
     }
     expect(missed()).toBe(0);
+    const { seq } = bay.stream;
     bay.setQuiet(second, true);
+    // All that changes in one turn of the program is told at once, behind it.
+    expect(bay.stream.seq).toBe(seq);
     await allElse();
+    expect(missed()).toBe(1);
+    // The last sign of life of a line that has ended is no new loss.
+    bay.left(second);
+    bay.setQuiet(second, false);
+    for (let turn = 0; turn < 40; turn += 1) {
+      clock().advance(1000);
+      await allElse();
+    }
     expect(missed()).toBe(1);
   });
 

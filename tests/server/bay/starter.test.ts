@@ -115,7 +115,10 @@ describe('An engine that a tablet brings', () => {
     ]);
     for (const name of ['four', demoFour.name])
       expect(() => starter.bring('bay', changed(demoSix, { name }))).toThrow(
-        `The laptop has another profile "${name}"; give yours another name inside its file.`,
+        expect.objectContaining({
+          code: 'notNow',
+          message: `The laptop has another profile "${name}"; give yours another name inside its file.`,
+        }),
       );
     await starter.enginesKept();
     const again = await open();
@@ -125,7 +128,7 @@ describe('An engine that a tablet brings', () => {
 
 describe('After a restart a bay', () => {
   test('goes on with its own session, and is free where it had none, left it or it is gone', async () => {
-    const { folder, open, kept } = await inShop();
+    const { folder, told, open, kept } = await inShop();
     const { starter } = await open();
     for (const bay of ['one', 'two', 'three']) {
       const run = await starter.start(bay, { do: 'begin' }, mouths);
@@ -140,6 +143,7 @@ describe('After a restart a bay', () => {
     expect(resumed?.entries.length).toBeGreaterThan(1);
     for (const bay of ['two', 'three', 'toString', 'none'])
       expect(await again.starter.resume(bay, mouths)).toBeNull();
+    expect(told).toEqual([]);
   });
 
   test('is free where the record cannot be gone on with, and the terminal says why', async () => {
