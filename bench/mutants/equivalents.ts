@@ -1317,6 +1317,42 @@ export const EQUIVALENTS: readonly Equivalent[] = [
     replacements: ['true'],
     why: 'a device that is none is never there; this tells the compiler so',
   },
+  {
+    file: 'src/server/bay/commands/commands.ts',
+    text: "if (mayCallForHelp(by.role) || deed.do !== 'say') return;",
+    replacements: ['false'],
+    why: 'whoever is not at the engine gets this far only with what they type; this tells the compiler so',
+  },
+  {
+    file: 'src/server/bay/commands/answers-under-way.ts',
+    text: 'const underWay = (this.#turns.get(turn) ?? 0) + change;',
+    replacements: ['(this.#turns.get(turn) ?? 0) - change'],
+    why: 'counted down and up again, it comes to none as well when all are through',
+  },
+  {
+    file: 'src/server/bay/commands/done-commands.ts',
+    text: "const told = kind === 'command' ? understand(kind, data) : undefined;",
+    replacements: ['true'],
+    why: 'spares the longer look: what is no command is not understood as one',
+  },
+  {
+    file: 'src/server/bay/commands/done-commands.ts',
+    text: 'if (own.size > REMEMBERED_OF_ONE && oldest !== undefined) own.delete(oldest);',
+    replacements: ['true'],
+    why: `of more than a thousand an oldest ${FOR_THE_COMPILER}`,
+  },
+  {
+    file: 'src/server/bay/brought-engines.ts',
+    text: 'if (own.size > MOST_BROUGHT && oldest !== undefined) own.delete(oldest);',
+    replacements: ['true'],
+    why: `of more than eight an oldest ${FOR_THE_COMPILER}`,
+  },
+  {
+    file: 'src/server/bay/commands/question.ts',
+    text: "#asked = '';",
+    replacements: ['"Stryker was here!"'],
+    why: 'no state has either name',
+  },
 ];
 
 /** Why a survivor is no hole in the tests; undefined for one that is. */

@@ -55,6 +55,12 @@ const silent = async () => {
   await bench.pass(60_000);
   for (let turn = 0; bench.session.hearsOnlyStop && turn < 100; turn += 1) await bench.pass(500);
 };
+/** A number that is heard as soon as the tool is silent. */
+const hearNumber = async (id: string, value: number) => {
+  await silent();
+  bench.session.hear({ kind: 'number', id, value, text: String(value), confidence: 1 }, 'voice');
+  await bench.session.settled();
+};
 const say = (text: string): SessionDeed => ({ do: 'say', turn: 't', text, via: 'touch' });
 const hear = (heard: Extract<Deed, { do: 'heard' }>['heard']): SessionDeed => ({
   do: 'heard',
@@ -416,24 +422,32 @@ describe('The name of a question', () => {
     expect(turns.name).toBe('s/9');
     await goUntil(bench, 'fill.oilQuantity.asking');
     turns.look(bench.session.moment);
-    const hearNumber = async (value: number) => {
-      await silent();
-      bench.session.hear(
-        { kind: 'number', id: 'oilQuantity', value, text: String(value), confidence: 1 },
-        'voice',
-      );
-      await bench.session.settled();
-    };
     const amount = Number(goodReply(bench));
-    await hearNumber(amount);
+    await hearNumber('oilQuantity', amount);
     expect(bench.key()).toBe('fill.oilQuantity.readingBack');
     entries = 20;
     turns.look(bench.session.moment);
     expect(turns.name).toBe('s/20');
     entries = 21;
-    await hearNumber(amount + 1);
+    await hearNumber('oilQuantity', amount + 1);
     turns.look(bench.session.moment);
     expect(turns.name).toBe('s/21');
+  });
+
+  test('changes where a danger takes the place of what is read back: "correct" to the one before it confirms nothing', async () => {
+    let entries = 7;
+    const turns = new Turns('s', () => entries);
+    await goUntil(bench, 'warmUp.watch.asking');
+    await hearNumber('coolantTemperature', 107);
+    expect(bench.key()).toBe('warmUp.watch.readingBackValue');
+    turns.look(bench.session.moment);
+    expect(turns.name).toBe('s/7');
+    entries = 9;
+    await hearNumber('coolantTemperature', 266);
+    expect(bench.key()).toBe('warmUp.watch.readingBackValue');
+    expect(bench.session.moment.context.pending).toMatchObject({ stops: 'overheating' });
+    turns.look(bench.session.moment);
+    expect(turns.name).toBe('s/9');
   });
 });
 
