@@ -1318,6 +1318,24 @@ export const EQUIVALENTS: readonly Equivalent[] = [
     why: 'a device that is none is never there; this tells the compiler so',
   },
   {
+    file: 'src/server/bay/starter.ts',
+    text: 'if (id === undefined) return null;',
+    replacements: ['false'],
+    why: 'there is no record without a name; this tells the compiler so',
+  },
+  {
+    file: 'src/server/bay/brought-engines.ts',
+    text: 'if (!(error instanceof ProfileError)) throw error;',
+    replacements: ['false'],
+    why: 'of what JSON holds nothing else is thrown; a fault of the program itself would not be told as one of an engine',
+  },
+  {
+    file: 'src/server/bay/commands/deeds.ts',
+    text: "if (heard.kind !== 'reply') return speakerOf(by, scene);",
+    replacements: ['false'],
+    why: 'what is no reply is none of the words that mean the same at any time; this tells the compiler so',
+  },
+  {
     file: 'src/server/bay/commands/commands.ts',
     text: "if (mayCallForHelp(by.role) || deed.do !== 'say') return;",
     replacements: ['false'],

@@ -15,6 +15,9 @@ import { allElse } from './parts-of-a-bay.ts';
 
 const header = { profile: demoSix, job: demoJob, language: 'fr', units: 'metric' } as const;
 
+/** Disks of a busy machine take their time. */
+const soon = (check: () => void) => vi.waitFor(check, { timeout: 20_000, interval: 5 });
+
 /** A session with a record of its own, what was told of that, and the next one that is made from it. */
 async function begun({ language = 'en' as 'en' | 'fr' } = {}) {
   const folder = await mkdtemp(join(tmpdir(), 'run-'));
@@ -100,7 +103,7 @@ describe('The record of a session', () => {
     const { run, told, path } = session;
     run.session.receive({ type: 'stop' }, 'technician', 'touch');
     await answerUntil(session, () => run.isOver);
-    await vi.waitFor(() => expect(told).toEqual([['closed']]));
+    await soon(() => expect(told).toEqual([['closed']]));
     await run.close();
     await run.close();
     expect(told).toEqual([['closed']]);
@@ -140,7 +143,7 @@ describe('The record of a session', () => {
     await run.session.settled();
     await rm(path);
     await bench.type('card is right');
-    await vi.waitFor(() =>
+    await soon(() =>
       expect(problems()).toEqual([
         expect.stringMatching(
           /^The laptop can no longer write the record \(the file was deleted\): it keeps it in memory only\. Make room there, and all of it is written; else the laptop saves the record elsewhere when the session is over, and says where\.$/,

@@ -79,7 +79,7 @@ describe('A session', () => {
     const beside = vi.spyOn(Session.prototype, 'holdBeside');
     kept(await starter.start('bay', { do: 'begin' }, mouths));
     expect(asked).toHaveBeenCalledWith(demoSix);
-    await vi.waitFor(() => expect(beside).toHaveBeenCalledOnce());
+    await vi.waitFor(() => expect(beside).toHaveBeenCalledOnce(), { timeout: 20_000, interval: 5 });
     expect(beside.mock.calls[0]?.[0]).toBe(past);
   });
 
