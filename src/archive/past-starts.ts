@@ -1,18 +1,16 @@
 import { isSameEngine } from '../profile/same-engine.ts';
 import type { Profile } from '../profile/schema.ts';
-import { entrySchema } from '../record/index.ts';
-import { readHeader, type SessionHeader } from '../session/header.ts';
+import type { SessionHeader } from '../session/header.ts';
 import type { PastStarts } from '../session/past-starts/beside-others.ts';
 import { figureNames } from '../session/past-starts/figures.ts';
 import type { Archive } from './archive.ts';
 import { storable } from './fold.ts';
+import { headerIn } from './rehearsals.ts';
 
 /** A year's starts of one engine tell what is normal; older ones are of other people and another climate. */
 const MOST_STARTS = 60;
 /** So many rows are looked through for them. */
 const MOST_ROWS = 500;
-
-const NEWLINE = 0x0a;
 
 /**
  * What the earlier starts of this engine measured: sound records that were signed off, the last sixty, each with the
@@ -50,12 +48,4 @@ function alikeIn(archive: Archive, profile: Profile, rehearsal: boolean) {
     known.set(id, alike);
     return alike;
   };
-}
-
-/** The header of an archived record; null where its first line is none. */
-export function headerIn(log: Buffer): SessionHeader | null {
-  const end = log.indexOf(NEWLINE);
-  const [first] = [log.subarray(0, end < 0 ? log.length : end).toString('utf8')];
-  const entry = entrySchema.safeParse(JSON.parse(first));
-  return entry.success ? readHeader(entry.data.data) : null;
 }

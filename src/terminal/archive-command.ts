@@ -11,14 +11,14 @@ import { comparisonPlot } from '../archive/comparison-plot.ts';
 import { type Filter, isCalendarDay } from '../archive/filter.ts';
 import { type MeasureName, measureNames } from '../archive/measures.ts';
 import { openArchive } from '../archive/open.ts';
-import { headerIn } from '../archive/past-starts.ts';
 import { DEFAULT_PLACE } from '../archive/place.ts';
+import { headerIn, measuredOnEngines, rehearsalsOf } from '../archive/rehearsals.ts';
 import { systemCause } from '../files/cause.ts';
 import { svgFile } from '../report/html/svg.ts';
 import type { UnitSystem } from '../session/units.ts';
 import { addedLine, addedSummary } from './archive/added.ts';
 import { comparisonLines } from './archive/comparison.ts';
-import { foundLines, shownLines } from './archive/sessions.ts';
+import { foundLines, type MarkedSession, shownLines } from './archive/sessions.ts';
 
 interface PlaceOptions {
   readonly archive: string;
@@ -51,8 +51,11 @@ export function registerArchive(program: Command): void {
     .option('--unverified', 'only records that do not verify')
     .action((options: PlaceOptions & Filter & { limit: number }) =>
       inArchive(options, async own => {
-        const found = await own.find(options, options.limit);
-        print(options, found, () => foundLines(found));
+        const { sessions, more } = await own.find(options, options.limit);
+        const isRehearsal = rehearsalsOf(own);
+        const marked: MarkedSession[] = [];
+        for (const session of sessions) marked.push({ ...session, rehearsal: await isRehearsal(session.id) });
+        print(options, { sessions: marked, more }, () => foundLines(marked, more));
       }),
     );
 
@@ -80,10 +83,11 @@ export function registerArchive(program: Command): void {
       ) =>
         inArchive(options, async own => {
           const units = unitsOf(command);
-          const comparison = compareStarts(measure, await own.measured(measure, options, options.last));
+          const { starts, rehearsals } = await measuredOnEngines(own, measure, options, options.last);
+          const comparison = compareStarts(measure, starts);
           if (options.svg !== undefined)
             await write(options.svg, svgFile(comparisonPlot(comparison, units), comparison.title));
-          print(options, comparison, () => comparisonLines(comparison, units));
+          print(options, { ...comparison, rehearsals }, () => comparisonLines(comparison, rehearsals, units));
         }),
     );
 }

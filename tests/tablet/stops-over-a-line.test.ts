@@ -35,8 +35,10 @@ interface Given {
   readonly atMs: number;
   /** When it was answered, and as what. */
   answer: { readonly atMs: number; readonly as: 'stopped' | 'none' } | null;
-  /** When the laptop refused it, or this device for good while it waited. */
+  /** When the laptop refused it. */
   refusedAtMs: number | null;
+  /** When nobody was left to answer it: the laptop refused this device for good. */
+  lostAtMs: number | null;
 }
 
 const idOf = (nth: number) => `00000000-0000-4000-8000-${String(nth).padStart(12, '0')}`;
@@ -132,7 +134,8 @@ function bay() {
       given.set(idOf(ids + 1), {
         atMs: nowMs,
         answer: null,
-        refusedAtMs: isOut ? nowMs : null,
+        refusedAtMs: null,
+        lostAtMs: isOut ? nowMs : null,
       });
       connection.command({ do: 'stop' });
     },
@@ -157,8 +160,10 @@ function bay() {
     refusedForGood() {
       if (!line?.isOpen) return;
       isOut = true;
-      for (const stop of given.values()) if (!stop.answer) stop.refusedAtMs ??= nowMs;
+      for (const stop of given.values()) if (!stop.answer) stop.lostAtMs ??= nowMs;
       line.tell({ type: 'error', id: null, code: 'notPaired', sentence: 'Pair again.', final: true });
+      // Behind its last word the laptop closes the line: no answer comes any more.
+      line?.closed();
     },
   };
   return {
@@ -178,7 +183,7 @@ function bay() {
 /** How it stands with the stops, by the rule itself: the worst of them. */
 function expectedState(stops: readonly Given[], nowMs: number): string {
   const open = stops.filter(({ answer, refusedAtMs }) => !answer && refusedAtMs === null);
-  const isOverdue = ({ atMs }: Given) => nowMs - atMs >= ANSWER_WITHIN_MS;
+  const isOverdue = ({ atMs, lostAtMs }: Given) => lostAtMs !== null || nowMs - atMs >= ANSWER_WITHIN_MS;
   const lastRefused = stops.findLastIndex(({ answer, refusedAtMs }) => !answer && refusedAtMs !== null);
   // One that was refused is made up for by the answer to a later one.
   const isMadeUpFor = stops.slice(lastRefused + 1).some(({ answer }) => answer !== null);
@@ -198,8 +203,9 @@ it('whatever comes in whatever order, a stop without an answer is shouted within
         expect([now(), connection.stop]).toEqual([now(), expectedState(stops, now())]);
       }
       pass(0);
-      for (const { atMs, answer, refusedAtMs } of given.values()) {
-        const dueMs = Math.min(atMs + ANSWER_WITHIN_MS, refusedAtMs ?? Number.POSITIVE_INFINITY);
+      for (const { atMs, answer, refusedAtMs, lostAtMs } of given.values()) {
+        const never = Number.POSITIVE_INFINITY;
+        const dueMs = Math.min(atMs + ANSWER_WITHIN_MS, refusedAtMs ?? never, lostAtMs ?? never);
         if (answer && answer.atMs < dueMs) continue;
         // Between the touch and then: people may have been told just before because of another one.
         expect(shouts.some(shoutMs => shoutMs >= atMs && shoutMs <= dueMs)).toBe(true);
@@ -208,10 +214,10 @@ it('whatever comes in whatever order, a stop without an answer is shouted within
       for (const shoutMs of shouts)
         expect(
           [...given.values()].some(
-            ({ atMs, answer, refusedAtMs }) =>
+            ({ atMs, answer, refusedAtMs, lostAtMs }) =>
               atMs <= shoutMs &&
               (!answer || answer.atMs >= shoutMs) &&
-              (shoutMs - atMs >= ANSWER_WITHIN_MS || refusedAtMs === shoutMs),
+              (shoutMs - atMs >= ANSWER_WITHIN_MS || refusedAtMs === shoutMs || lostAtMs === shoutMs),
           ),
         ).toBe(true);
     }),

@@ -103,14 +103,34 @@ describe('archive', () => {
     );
   });
 
-  it('says of a rehearsal that it is one', async () => {
+  it('tells a rehearsal from a start wherever it is listed, and compares no start with it', async () => {
     const practice = mkdtempSync(join(tmpdir(), 'practice-'));
-    writeFileSync(join(practice, 'one.jsonl'), another(opened(model, { rehearsal: true }), {}));
     const place = ['--archive', join(practice, 'shop.sqlite')];
+    const rehearsal = opened(model, { rehearsal: true });
+    writeFileSync(join(practice, 'one.jsonl'), another(rehearsal, { oilPressureSeconds: 3 }));
     await run('add', practice, ...place);
+    const before = await run('compare', 'oil-pressure-time', ...place);
+    expect(before.lines).toEqual([
+      'No start like that has a value for: time to oil pressure after first fire.',
+      'Left out: 1 value of rehearsals.',
+    ]);
+    for (const daysLater of [1, 2])
+      writeFileSync(
+        join(practice, `start-${daysLater}.jsonl`),
+        another(model, { daysLater, oilPressureSeconds: 2 }),
+      );
+    writeFileSync(join(practice, 'two.jsonl'), another(rehearsal, { daysLater: 3, oilPressureSeconds: 3 }));
+    await run('add', practice, ...place);
+
+    const { lines } = await run('find', ...place);
+    expect(lines.map(line => line.includes('REHEARSAL'))).toEqual([true, false, false, true, false]);
     const { sessions } = JSON.parse((await run('find', '--json', ...place)).text);
+    expect(sessions[0].rehearsal).toBe(true);
     const { text } = await run('show', sessions[0].id, ...place);
     expect(text).toMatch(/^Kind +a rehearsal: a model stood in for the engine$/m);
+    const { text: both } = await run('compare', 'oil-pressure-time', '--last', '2', ...place);
+    expect(both).toContain('the last 2 starts');
+    expect(both).toContain('Left out: 2 values of rehearsals.');
     rmSync(practice, { recursive: true });
   });
 

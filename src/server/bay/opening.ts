@@ -112,7 +112,8 @@ export class Opening {
       await begun;
     } catch (error) {
       current.leave();
-      await Promise.all([starter.leave(bay), run.close()]);
+      // What else fails here hangs on what failed first, which is the one to be told.
+      await Promise.allSettled([starter.leave(bay), run.close()]);
       showNow();
       throw error;
     }

@@ -11,10 +11,14 @@ import { doubt } from './sessions.ts';
 
 const PLOT_COLUMNS = 30;
 
-/** A line for each start with its value and its place along the range of all; outliers are marked in words too. */
-export function comparisonLines(comparison: Comparison, units: UnitSystem): string[] {
+/**
+ * A line for each start with its value and its place along the range of all; outliers are marked in words too.
+ * @param rehearsals how many values were left out, as no engine gave them
+ */
+export function comparisonLines(comparison: Comparison, rehearsals: number, units: UnitSystem): string[] {
   const { starts, median, medianDeviation, title, unit, rule, profiles } = comparison;
-  if (starts.length === 0) return [`No start like that has a value for: ${title}.`];
+  const leftOut = rehearsals > 0 ? [`Left out: ${count(rehearsals, 'value')} of rehearsals.`] : [];
+  if (starts.length === 0) return [`No start like that has a value for: ${title}.`, ...leftOut];
   const manner = mannerOf('en', units);
   const shown = shownAs(unit, manner);
   const values = starts.map(({ value }) => shown.toUser(value));
@@ -33,6 +37,7 @@ export function comparisonLines(comparison: Comparison, units: UnitSystem): stri
       return startLine(start, plotLine(at, middle, start.outlier), shown.value(start.value), manner);
     }),
     `${count(outliers, 'outlier')}; ${rule}.`,
+    ...leftOut,
     ...(profiles.length > 1
       ? [
           `These are engines of ${profiles.length} profiles, which need not be alike; choose one with --engine.`,

@@ -1,4 +1,4 @@
-import type { Figure, Found } from '../../archive/archive.ts';
+import type { Figure } from '../../archive/archive.ts';
 import { isMeasureName, measures } from '../../archive/measures.ts';
 import type { ArchivedSession } from '../../archive/schema.ts';
 import { SHOWN_DIGITS } from '../../archive/versions.ts';
@@ -18,8 +18,11 @@ export const doubt: Readonly<Record<ArchivedSession['state'], string>> = {
   broken: 'NOT VERIFIED: altered',
 };
 
-/** A table of sessions. */
-export function foundLines({ sessions, more }: Found): string[] {
+/** A session, and whether a model stood in for its engine. */
+export type MarkedSession = ArchivedSession & { readonly rehearsal: boolean };
+
+/** A table of sessions; a rehearsal is marked, as nothing else tells it from a start. */
+export function foundLines(sessions: readonly MarkedSession[], more: boolean): string[] {
   if (sessions.length === 0) return ['No session is like that.'];
   const rows = sessions.map(session =>
     [
@@ -28,7 +31,7 @@ export function foundLines({ sessions, more }: Found): string[] {
       pad(session.outcome, 10),
       pad(oneLine(session.vehicle), 28),
       pad(oneLine(session.technician), 20),
-      doubt[session.state],
+      [session.rehearsal ? 'REHEARSAL' : '', doubt[session.state]].filter(words => words !== '').join('; '),
     ]
       .join('  ')
       .trimEnd(),

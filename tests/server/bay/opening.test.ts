@@ -1,4 +1,5 @@
 import { describe, expect, test, vi } from 'vitest';
+import { Run } from '../../../src/server/bay/run.ts';
 import { Session } from '../../../src/session/session.ts';
 import { latch, partsOfABay } from './parts-of-a-bay.ts';
 
@@ -100,6 +101,14 @@ describe('What breaks while a session is being begun', () => {
     expect(await begun).toContain('no such line');
     expect(broken).toHaveBeenCalledOnce();
     await nothingIsLeft(bay);
+  });
+
+  test('is what is told, whatever fails behind it', async () => {
+    const bay = await partsOfABay();
+    vi.spyOn(Session.prototype, 'begin').mockRejectedValueOnce(new Error('no such line'));
+    vi.spyOn(Run.prototype, 'close').mockRejectedValueOnce(new Error('no space'));
+    expect(await bay.begin()).toContain('no such line');
+    expect([bay.current.run, bay.shown.at(-1)]).toEqual([null, 'no session']);
   });
 
   test('is no matter of the next one, nor is what broke when none was being begun', async () => {

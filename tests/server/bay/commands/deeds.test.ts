@@ -16,6 +16,7 @@ import type { Pairing } from '../../../../src/server/pairing/pairings.ts';
 import { controlIds, type Deed, type Role } from '../../../../src/server/protocol/index.ts';
 import { grammarOf } from '../../../../src/session/grammar.ts';
 import { goodReply, goUntil, type Rig, rig } from '../../../helpers/session-rig.ts';
+import { allElse, slowDisk } from '../parts-of-a-bay.ts';
 
 const NO_NUMBER = { min: Number.NaN, max: Number.NaN, step: 1 };
 
@@ -175,6 +176,21 @@ describe('What a device heard', () => {
     await silent();
     await done(hear(right));
     expect(bench.key()).not.toBe('job.card.asking');
+  });
+
+  test('answers nothing that has not been said yet', async () => {
+    await silent();
+    const disk = slowDisk(bench.record);
+    planned(say('card is right'), by('technician'), scene())();
+    await allElse();
+    expect(bench.key()).not.toBe('job.card.asking');
+    expect([bench.session.isAsked, bench.session.hearsOnlyStop]).toEqual([false, false]);
+    const yes = hear({ kind: 'reply', id: 'yes', text: 'yes', confidence: 1 });
+    expect(() => planned(yes, by('technician'), scene())).toThrow(
+      expect.objectContaining({ code: 'notNow', message: expect.stringContaining('answer by touch') }),
+    );
+    disk.release();
+    await bench.session.settled();
   });
 
   test('counts only if it could have been said now', async () => {
