@@ -99,6 +99,7 @@ function bay() {
       onState() {},
       onSay() {},
       onHush() {},
+      onCaughtUp() {},
       onRefused() {},
       onPairing() {},
       onUnanswered: () => shouts.push(nowMs),
@@ -154,6 +155,7 @@ function bay() {
         bay: 'one',
         device: 'd',
         serverMs: 0,
+        seq: 0,
       });
       expect(connection.lineState).toBe('connected');
     },
