@@ -21,6 +21,7 @@ const here: SeenHere = {
   plots: [],
   follows: false,
   away: 'no',
+  deaf: 'no',
   hearing: hearing => hearing,
 };
 

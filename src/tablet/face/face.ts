@@ -4,6 +4,7 @@ import type { BayBrief, BayState, Device, PairingNews, SessionRow } from '../../
 import type { View } from '../../session/view.ts';
 import type { KeptChoice } from '../local/choice.ts';
 import type { Away } from '../remote/away.ts';
+import type { Deaf } from './deaf.ts';
 import type { Plot } from './plots.ts';
 import type { StopState } from './stop-state.ts';
 
@@ -65,6 +66,8 @@ export interface FaceState {
   /** Names the question that the view shows, unlike any other: goes back with what answers it. */
   readonly turn: string;
   readonly stop: StopState;
+  /** Whether this device hears and speaks, where it should. */
+  readonly deaf: Deaf;
   /** `performance.now()` at which the view was made: its timer counts down from here. */
   readonly takenAtMs: number;
   readonly plots: readonly Plot[];

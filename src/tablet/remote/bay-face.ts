@@ -1,5 +1,6 @@
 import { languages } from '../../../prompts/index.ts';
 import type { HearingView } from '../../session/view.ts';
+import type { Deaf } from '../face/deaf.ts';
 import { emergenciesIn } from '../face/emergencies.ts';
 import type { FaceState } from '../face/face.ts';
 import type { Away } from './away.ts';
@@ -15,6 +16,7 @@ export interface SeenHere {
   /** Another device leads. */
   readonly follows: boolean;
   readonly away: Away;
+  readonly deaf: Deaf;
   /** Of the hearing in the session's picture: what this device hears itself, where it does. */
   readonly hearing: (hearing: HearingView) => HearingView;
 }
@@ -38,6 +40,7 @@ export function faceStateOf(told: Told, here: SeenHere): FaceState {
     },
     turn: state?.turn ?? '',
     stop: told.stop,
+    deaf: here.deaf,
     takenAtMs: told.takenAtMs,
     plots: here.plots,
     emergencies: state ? emergenciesIn(languages[state.language]) : [],

@@ -6,6 +6,7 @@ import type { UnitSystem } from '../../session/units.ts';
 import type { Recognizer } from '../../voice/ports.ts';
 import { tellBattery } from '../device/battery.ts';
 import type { Devices } from '../devices.ts';
+import { DeafHere } from '../face/deaf.ts';
 import type { BayDeeds, Face, FaceState } from '../face/face.ts';
 import { offOf, type StopState } from '../face/stop-state.ts';
 import { Watchers } from '../face/watchers.ts';
@@ -95,6 +96,8 @@ export function joinBay(
   );
   let shouted: Promise<void> = Promise.resolve();
   const heardThere: HeardThere = new HeardThere(() => connection, nowMs);
+  const deaf = new DeafHere(changed);
+  const endWatch = devices.watchAsleep(isAsleep => deaf.sleeps(isAsleep));
   const ownHearing = new OwnHearing(nowMs, level => connection.tell({ type: 'level', ...level }));
   const own = () => connection.state?.devices.find(({ id }) => id === connection.device);
 
@@ -169,6 +172,7 @@ export function joinBay(
             ownHearing.hears(heard);
             changed();
           },
+          noSound: isMissing => deaf.misses(isMissing),
           hearsEngines: listen => heardThere.hearsEngines(listen),
           report: sentence => troubles.add(sentence),
         });
@@ -196,6 +200,7 @@ export function joinBay(
       plots: logBook?.plots ?? [],
       follows: role === 'technician' && own()?.owner === false,
       away: awayNow(),
+      deaf: deaf.state,
       hearing: hearing => (role === 'supervisor' ? hearing : ownHearing.shownIn(hearing)),
     });
 
@@ -232,6 +237,7 @@ export function joinBay(
       clearInterval(readLog);
       stopTelling();
       hearing?.close();
+      endWatch();
       await connection.close();
       await shouted;
       await voice.close();

@@ -168,6 +168,10 @@ export const spanish: Words = {
     voice: 'Voz',
     voices: { voice: 'sí', silent: 'no' },
   },
+  deaf: {
+    asleep: 'Este aparato no oye ni dice nada: toque la pantalla.',
+    noSound: 'No llega ningún sonido del micrófono de este aparato: aquí no se oye ninguna voz. Toque STOP.',
+  },
   hearing: {
     noService:
       'Este navegador no tiene servicio de reconocimiento propio; elija la escucha integrada en los ajustes.',

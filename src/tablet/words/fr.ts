@@ -192,6 +192,10 @@ export const french: Words = {
     voice: 'Voix',
     voices: { voice: 'oui', silent: 'non' },
   },
+  deaf: {
+    asleep: "Cet appareil n'entend rien et ne dit rien : touchez l'écran.",
+    noSound: "Aucun son ne vient du micro de cet appareil : aucune voix n'est entendue ici. Touchez STOP.",
+  },
   hearing: {
     noService:
       "Ce navigateur n'a pas de service de reconnaissance ; choisissez l'écoute intégrée dans les réglages.",

@@ -346,9 +346,9 @@ export const refusals: Readonly<Record<string, InOtherWords>> = {
     fr: "L'ordinateur n'a pas de modèle ; apportez-en un là-bas : npm start -- model add FICHIER.",
     es: 'El portátil no tiene ningún modelo; llévele uno: npm start -- model add ARCHIVO.',
   },
-  'The browser lets nothing be heard yet; touch the screen.': {
-    fr: "Le navigateur ne laisse encore rien entendre ; touchez l'écran.",
-    es: 'El navegador aún no deja oír nada; toque la pantalla.',
+  'The browser let a sentence not be heard, which it does before a touch; read it on the screen.': {
+    fr: "Le navigateur n'a pas laissé entendre une phrase, comme il fait avant un toucher ; lisez-la à l'écran.",
+    es: 'El navegador no dejó oír una frase, como hace antes de un toque; léala en la pantalla.',
   },
   'The model of the recognizer could not be loaded; connect to the server once, or answer by touch.': {
     fr: "Le modèle de l'écoute n'a pas pu être chargé ; connectez-vous une fois au serveur, ou répondez au toucher.",
