@@ -81,7 +81,10 @@ function bay() {
             const { type, id }: { type: string; id?: string } = JSON.parse(text);
             if (type === 'command' && id !== undefined) own.inbox.push(id);
           },
-          close: () => own.closed(),
+          // Of an end from this side the browser tells late, or never.
+          close() {
+            if (line === own) line = null;
+          },
           onOpen: handler => (opened = handler),
           onText: handler => (texted = handler),
           onClosed: handler => (ended = handler),

@@ -59,6 +59,13 @@ const SILENCE_MS = 6_000;
 /** With a stop unanswered for so long the line is taken for dead. */
 const STOP_SILENCE_MS = 2 * ANSWER_WITHIN_MS;
 const EXCHANGES_KEPT = 8;
+/** What a person gave is acknowledged within this, or they are told that it was not. */
+const ACKNOWLEDGED_WITHIN_MS = 3_000;
+const UNACKNOWLEDGED =
+  'The laptop has not acknowledged what was given last; see what is asked, then answer again.';
+
+/** The laptop reads or closes a record for these: for how long nobody knows. */
+const takesLong: readonly Deed['do'][] = ['begin', 'resume', 'setAside'];
 
 /** Refusals after which to come back is no use; all others end only this line. */
 const forGood: readonly ErrorCode[] = ['notPaired', 'otherVersion', 'replaced', 'wrongOrigin'];
@@ -146,6 +153,10 @@ export class Connection {
     }
     this.#waiting.set(id, deed);
     if (deed.do === 'stop') this.#stopping(id);
+    else if (!takesLong.includes(deed.do))
+      this.#parts.after(ACKNOWLEDGED_WITHIN_MS, () => {
+        if (this.#waiting.delete(id)) this.#events.onRefused(UNACKNOWLEDGED);
+      });
     if (this.#lineState === 'connected') this.#send({ type: 'command', id, deed } satisfies Command);
   }
 
@@ -190,6 +201,7 @@ export class Connection {
     if (!this.#stops.anyIsAwaited) for (const leave of this.#leaving.splice(0)) leave();
   }
 
+  /** Ends a line without waiting for its end: a browser tells of that only when the other side has answered, or after a minute. */
   #abandon(line: Line): void {
     line.close();
     if (this.#line === line) this.#broken();
@@ -217,13 +229,20 @@ export class Connection {
     line.onClosed(() => {
       if (isCurrent()) this.#broken();
     });
+    // One on which nothing comes is no better than none: on a network that swallows everything it may hang for minutes.
+    this.#parts.after(SILENCE_MS, () => {
+      if (isCurrent() && this.#lineState !== 'connected' && this.#lineState !== 'refused')
+        this.#abandon(line);
+    });
   }
 
   #broken(): void {
     this.#line = null;
     if (this.#lineState === 'refused') return;
     this.#setLineState('broken');
-    for (const [id, deed] of this.#waiting) if (!isWorthRepeating(deed)) this.#waiting.delete(id);
+    const lost = [...this.#waiting].filter(([, deed]) => !isWorthRepeating(deed));
+    for (const [id] of lost) this.#waiting.delete(id);
+    if (lost.length > 0) this.#events.onRefused(UNACKNOWLEDGED);
     if (this.#stops.anyWaits) this.#retryMs = FIRST_RETRY_MS;
     this.#parts.after(this.#retryMs, () => this.#open());
     this.#retryMs = Math.min(LONGEST_RETRY_MS, this.#retryMs * 2);
@@ -234,7 +253,7 @@ export class Connection {
     const parsed = parseServerMessage(text);
     if (!parsed.ok) {
       this.#events.onRefused(parsed.refusal.sentence);
-      this.#line?.close();
+      if (this.#line) this.#abandon(this.#line);
       return;
     }
     this.#take(parsed.message);
@@ -299,7 +318,7 @@ export class Connection {
     // Frames come without a gap; what is missing is sent again on a new line.
     if (frame.seq <= this.#seq) return;
     if (frame.seq !== this.#seq + 1) {
-      this.#line?.close();
+      if (this.#line) this.#abandon(this.#line);
       return;
     }
     this.#seq = frame.seq;
@@ -332,7 +351,7 @@ export class Connection {
     const line = this.#line;
     if (this.#closed || !line || this.#lineState !== 'connected') return;
     if (this.#parts.nowMs() - this.#heardMs > SILENCE_MS) {
-      line.close();
+      this.#abandon(line);
       return;
     }
     const found = this.#offset ? { found: this.#offset } : {};

@@ -16,6 +16,14 @@ export const refusals: Readonly<Record<string, InOtherWords>> = {
     fr: "Cette connexion n'a pas dit à qui elle est, et elle est fermée ; revenez.",
     es: 'Esta conexión no ha dicho de quién es y está cerrada; vuelva.',
   },
+  'There is no connection to the laptop: that was not sent.': {
+    fr: "Pas de connexion à l'ordinateur : cela n'a pas été envoyé.",
+    es: 'No hay conexión con el portátil: eso no se envió.',
+  },
+  'The laptop has not acknowledged what was given last; see what is asked, then answer again.': {
+    fr: "L'ordinateur n'a pas confirmé ce qui a été donné en dernier ; voyez ce qui est demandé, puis répondez encore.",
+    es: 'El portátil no ha confirmado lo último que se dio; vea lo que se pregunta y responda otra vez.',
+  },
   'A clear is not asked for now.': {
     fr: "Personne ne demande si la zone est dégagée pour l'instant.",
     es: 'Ahora nadie pregunta si la zona está despejada.',
