@@ -5,6 +5,7 @@ export { type Entry, entrySchema, FORMAT, OPENED, RECOVERED, REOPENED } from './
 export { type ChainProblem, type Fault, faultOf } from './explain.ts';
 export { englishFindings, type FindingSentences, type SignatureFinding, sentenceOf } from './findings.ts';
 export type { Json, JsonObject } from './json.ts';
+export { takeLock } from './lock.ts';
 export { type ReadRecord, readLog, type SkimmedRecord, skimBytes } from './log-reader.ts';
 export { type Continuation, openNewLog, type ReopenedLog, reopenLog } from './log-writer.ts';
 export { RecordError, type RecordErrorCode } from './record-error.ts';

@@ -1,6 +1,7 @@
 import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { Server as TlsServer } from 'node:tls';
+import { RecordError, takeLock } from '../record/index.ts';
 import { SystemClock } from '../session/clock.ts';
 import { Bay } from './bay/bay.ts';
 import { Board } from './bay/board.ts';
@@ -90,14 +91,42 @@ function urlsAt({ devices, itself }: PageAddresses, port: number): PageAddresses
 
 /**
  * Starts the server, and goes on with the sessions that broke off when the last one ended.
- * @throws ServeError when the folder cannot be used or the port is taken
+ * @throws ServeError when the folder cannot be used, another server has it, or the port is taken
  */
 export async function startServer(options: ServeOptions): Promise<RunningServer> {
-  const { shop: folder, tell, wallMs = Date.now, steadyMs = () => performance.now() } = options;
+  const { shop: folder } = options;
   const own = join(folder, '.server');
   await mkdir(own, { recursive: true, mode: 0o700 }).catch((error: Error) => {
     throw new ServeError(`The shop's folder ${folder} cannot be used (${error.message}); choose another.`);
   });
+  const lock = await lockOf(folder, own);
+  try {
+    const server = await serve(options, own);
+    return { ...server, close: () => server.close().finally(() => lock.release()) };
+  } catch (error) {
+    await lock.release();
+    throw error;
+  }
+}
+
+/**
+ * Two servers of one shop would each let the other's devices and sessions fall under the table. Where the disk takes no
+ * lock, one that was killed must still be able to go on with what runs there.
+ */
+async function lockOf(folder: string, own: string): Promise<{ release(): Promise<void> }> {
+  const path = join(own, 'server');
+  try {
+    return await takeLock(path);
+  } catch (error) {
+    if (!(error instanceof RecordError && error.code === 'inUse')) return { release: async () => {} };
+    throw new ServeError(
+      `Another server serves the shop's folder ${folder}; end that one first, or delete ${path}.lock if there is none.`,
+    );
+  }
+}
+
+async function serve(options: ServeOptions, own: string): Promise<RunningServer> {
+  const { shop: folder, tell, wallMs = Date.now, steadyMs = () => performance.now() } = options;
   const readAddresses = options.addresses ?? machineAddresses;
   const certificate = await certificateFor(own, readAddresses());
   const tellUntrusted = ({ untrusted }: ServerCertificate) => {
@@ -198,6 +227,7 @@ export async function startServer(options: ServeOptions): Promise<RunningServer>
   const looking = setInterval(() => {
     desk.codes();
     watch.look();
+    void pairings.keepAgain();
   }, CODES_LOOKED_AT_MS);
   return {
     port,

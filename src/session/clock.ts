@@ -1,3 +1,4 @@
+import { uptimeMs } from '#uptime';
 import type { RecordClock } from '../record/index.ts';
 
 /**
@@ -18,13 +19,21 @@ export const recordClock = (clock: Clock): RecordClock => ({
   monoMs: () => clock.nowMs(),
 });
 
-/** Timers of the system fire early by less than this; a longer wait is cut so that it never overflows. */
-const LONGEST_WAIT_MS = 60_000;
+/** A longer wait is cut into such: after a sleep an alarm that is due by then rings so soon. */
+const LONGEST_WAIT_MS = 1_000;
 
-/** Real time, from the monotonic clock of the system. */
+/** More than two clocks can differ by between two looks, one of which counts whole seconds. */
+const ASLEEP_MS = 2_500;
+
+/**
+ * Real time, from the monotonic clock of the system, which on some systems stands still while the machine sleeps: that
+ * time is added. Engines do not sleep, and what was clear ten minutes ago is so no more.
+ */
 export class SystemClock implements Clock {
   readonly #startedMs = performance.now();
   readonly #beginMs: number;
+  #looked = { steadyMs: this.#startedMs, uptimeMs: uptimeMs() };
+  #sleptMs = 0;
   #timer: ReturnType<typeof setTimeout> | undefined;
 
   /** @param beginMs where to begin counting: a resumed session goes on from where it was */
@@ -33,7 +42,11 @@ export class SystemClock implements Clock {
   }
 
   nowMs(): number {
-    return this.#beginMs + performance.now() - this.#startedMs;
+    const looked = { steadyMs: performance.now(), uptimeMs: uptimeMs() };
+    const ranAheadMs = looked.uptimeMs - this.#looked.uptimeMs - (looked.steadyMs - this.#looked.steadyMs);
+    this.#looked = looked;
+    if (ranAheadMs > ASLEEP_MS) this.#sleptMs += ranAheadMs;
+    return this.#beginMs + looked.steadyMs - this.#startedMs + this.#sleptMs;
   }
 
   wall(): Date {

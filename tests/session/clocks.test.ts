@@ -1,4 +1,5 @@
-import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import os from 'node:os';
+import { afterEach, beforeEach, describe, expect, it, onTestFinished, vi } from 'vitest';
 import { recordClock, SystemClock } from '../../src/session/clock.ts';
 import { PacedClock } from '../../src/session/paced-clock.ts';
 import { VirtualClock } from '../../src/session/virtual-clock.ts';
@@ -53,13 +54,39 @@ describe('the clock of the system', () => {
     expect(ring).toHaveBeenCalledTimes(1);
   });
 
-  it('wakes in steps of a minute at most, so that no timer overflows', async () => {
+  it('looks again every second, so that no timer overflows', async () => {
     const wait = vi.spyOn(globalThis, 'setTimeout');
     new SystemClock().setAlarm(1e12, () => {});
-    await vi.advanceTimersByTimeAsync(180_000);
+    await vi.advanceTimersByTimeAsync(3_000);
     expect(wait.mock.calls.length).toBeGreaterThanOrEqual(3);
-    expect(Math.max(...wait.mock.calls.map(([, ms]) => ms ?? 0))).toBe(60_000);
+    expect(Math.max(...wait.mock.calls.map(([, ms]) => ms ?? 0))).toBe(1_000);
     wait.mockRestore();
+  });
+
+  it('counts what the machine slept, and rings within a second of its waking for what was due by then', async () => {
+    const up = vi.spyOn(os, 'uptime').mockReturnValue(1000);
+    onTestFinished(() => void up.mockRestore());
+    const clock = new SystemClock();
+    const ring = vi.fn();
+    clock.setAlarm(60_000, ring);
+    await vi.advanceTimersByTimeAsync(500);
+    expect(clock.nowMs()).toBeCloseTo(500, 3);
+    up.mockReturnValue(1000 + 600);
+    await vi.advanceTimersByTimeAsync(999);
+    expect(ring).toHaveBeenCalledTimes(1);
+    expect(clock.nowMs()).toBeGreaterThan(599_000);
+    expect(clock.nowMs()).toBeLessThan(602_000);
+  });
+
+  it('is put off by no second that one of two clocks has counted and the other has still to', async () => {
+    const up = vi.spyOn(os, 'uptime').mockReturnValue(1000);
+    onTestFinished(() => void up.mockRestore());
+    const clock = new SystemClock();
+    for (let s = 1; s <= 20; s += 1) {
+      up.mockReturnValue(1000 + s + (s % 2));
+      await vi.advanceTimersByTimeAsync(1000);
+      expect(clock.nowMs()).toBeCloseTo(1000 * s, 3);
+    }
   });
 
   it('has one alarm: a new one replaces it, none takes it away', async () => {

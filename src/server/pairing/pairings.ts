@@ -1,6 +1,7 @@
 import { createHash, randomBytes, randomUUID } from 'node:crypto';
 import { z } from 'zod';
 import { type Role, roleSchema } from '../protocol/index.ts';
+import { Refused } from '../refused.ts';
 import { readJson, writeWhole } from '../state-file.ts';
 
 /** A working day: after that a device pairs again, unless a session keeps it. */
@@ -33,6 +34,8 @@ export class Pairings {
   readonly #byHash = new Map<string, Pairing>();
   readonly #watchers = new Set<() => void>();
   #writing: Promise<void> = Promise.resolve();
+  /** What the file holds is not what is so. */
+  #isUnkept = false;
 
   private constructor(path: string, nowMs: () => number) {
     this.#path = path;
@@ -65,7 +68,13 @@ export class Pairings {
     };
     this.#byHash.set(pairing.tokenHash, pairing);
     this.#dropOldest(bay);
-    await this.#save();
+    try {
+      await this.#save();
+    } catch (error) {
+      // Its device never learns its token: nobody waits for what it would say.
+      this.#byHash.delete(pairing.tokenHash);
+      throw error;
+    }
     return { token, pairing };
   }
 
@@ -118,12 +127,25 @@ export class Pairings {
     return [...this.#byHash.values()].filter(pairing => this.isGood(pairing));
   }
 
-  /** Lets go of a device, at once and for good; its connection learns of it. */
+  /**
+   * Lets go of a device, at once and for good; its connection learns of it.
+   * @throws Refused when the disk does not take that: it holds until the server is started anew, and is tried again
+   */
   async forget(device: string): Promise<void> {
     for (const pairing of [...this.#byHash.values()])
       if (pairing.device === device) this.#byHash.delete(pairing.tokenHash);
     for (const watcher of [...this.#watchers]) watcher();
-    await this.#save();
+    await this.#save().catch(() => {
+      throw new Refused(
+        'failed',
+        'That device is let go of, but the laptop cannot keep that: make room on its disk before it is started anew.',
+      );
+    });
+  }
+
+  /** Writes down what could not be: to be called now and then. */
+  async keepAgain(): Promise<void> {
+    if (this.#isUnkept) await this.#save().catch(() => {});
   }
 
   /** Called when a device was let go of. */
@@ -141,7 +163,14 @@ export class Pairings {
   #save(): Promise<void> {
     const pairings = [...this.#byHash.values()];
     const written = this.#writing.then(() => writeWhole(this.#path, JSON.stringify({ pairings })));
-    this.#writing = written.catch(() => {});
+    this.#writing = written.then(
+      () => {
+        this.#isUnkept = false;
+      },
+      () => {
+        this.#isUnkept = true;
+      },
+    );
     return written;
   }
 }

@@ -32,6 +32,11 @@ export const refusals: Readonly<Record<string, InOtherWords>> = {
     fr: "Un dossier s'envoie en application/x-ndjson, ligne par ligne.",
     es: 'Un registro se envía como application/x-ndjson, línea por línea.',
   },
+  'That device is let go of, but the laptop cannot keep that: make room on its disk before it is started anew.':
+    {
+      fr: "Cet appareil est dissocié, mais l'ordinateur ne peut pas le noter : faites de la place sur son disque avant de le redémarrer.",
+      es: 'Ese dispositivo queda desvinculado, pero el portátil no puede anotarlo: libere espacio en su disco antes de reiniciarlo.',
+    },
   'A session goes on in this bay; stop and end it first.': {
     fr: "Une séance est en cours dans ce poste ; arrêtez-la et terminez-la d'abord.",
     es: 'En este puesto hay una sesión en curso; deténgala y termínela primero.',

@@ -1,4 +1,4 @@
-import { mkdtemp, readFile } from 'node:fs/promises';
+import { mkdir, mkdtemp, readFile, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
@@ -160,5 +160,47 @@ describe('Devices whose time has run out', () => {
     await paired(pairings);
     expect(pairings.recall(first.token)).not.toBeNull();
     expect(pairings.recall(second.token)).toBeNull();
+  });
+});
+
+describe('On a disk that takes nothing', () => {
+  /** Nothing can take the place of a folder that is not empty. */
+  async function onFullDisk() {
+    const { file, open, pairings } = await onClock();
+    const before = await paired(pairings);
+    const breaks = async () => {
+      await rm(file);
+      await mkdir(join(file, 'in the way'), { recursive: true });
+    };
+    const mends = () => rm(file, { recursive: true });
+    return { open, pairings, before, breaks, mends };
+  }
+
+  test('no device is paired that never learns of it', async () => {
+    const { pairings, before, breaks } = await onFullDisk();
+    await breaks();
+    await expect(pairings.add('bay', 'second', 'phone')).rejects.toThrow();
+    expect(pairings.all()).toEqual([before.pairing]);
+  });
+
+  test('a device that is let go of stays so: that is told, and kept as soon as it can be', async () => {
+    const { open, pairings, before, breaks, mends } = await onFullDisk();
+    await breaks();
+    await expect(pairings.forget(before.pairing.device)).rejects.toMatchObject({
+      message: expect.stringContaining('is let go of, but'),
+    });
+    expect(pairings.find(before.token)).toBeNull();
+    await pairings.keepAgain();
+    await mends();
+    await pairings.keepAgain();
+    expect((await open()).find(before.token)).toBeNull();
+    expect((await open()).all()).toEqual([]);
+  });
+
+  test('what is kept is not written once more', async () => {
+    const { pairings, mends } = await onFullDisk();
+    await mends();
+    await pairings.keepAgain();
+    await expect(mends()).rejects.toThrow(/ENOENT/);
   });
 });

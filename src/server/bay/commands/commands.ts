@@ -52,8 +52,11 @@ export class Commands {
   async letGo(device: string): Promise<void> {
     const { pairings, shown } = this.#scene;
     pairedHere(device, this.#scene);
-    await pairings.forget(device);
-    shown.show();
+    try {
+      await pairings.forget(device);
+    } finally {
+      shown.show();
+    }
   }
 
   async #carryOut(by: Pairing, id: string, deed: Deed): Promise<void> {
