@@ -1,24 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { type BayState, PROTOCOL_VERSION } from '../../src/server/protocol/index.ts';
-import { demoJob } from '../../src/session/demo-job.ts';
+import { PROTOCOL_VERSION } from '../../src/server/protocol/index.ts';
 import { ANSWER_WITHIN_MS, stopNotice } from '../../src/tablet/face/stop-state.ts';
 import { Connection } from '../../src/tablet/remote/connection.ts';
-
-const state: BayState = {
-  bay: 'one',
-  session: null,
-  turn: 'a',
-  profiles: [],
-  usual: { job: demoJob, units: 'us', language: 'en' },
-  language: 'en',
-  mayBeLeft: false,
-  view: null,
-  grammar: null,
-  firing: null,
-  devices: [],
-  clear: { state: 'notAsked', untilSessionMs: null, ownDeviceOnly: false },
-  holdAsked: null,
-};
+import { emptyBay as state } from './helpers/bay-state.ts';
 
 /**
  * A line to a server that says what the test says. Closed from here, it does not say for a long time that it is: the other
@@ -35,6 +19,7 @@ function rig() {
   const connection = new Connection(
     {
       token: 'secret',
+      keptStops: { read: () => [], write() {} },
       openLine() {
         const sent: unknown[] = [];
         let opened = () => {};

@@ -23,6 +23,7 @@ import { Mirror } from './mirror.ts';
 import { OwnHearing } from './own-hearing.ts';
 import { keepPairing } from './pairing.ts';
 import { pastSessions, reportOf } from './past-sessions.ts';
+import { stopsOfTab } from './stops-of-tab.ts';
 import { Troubles } from './troubles.ts';
 import { sendRecords } from './upload.ts';
 import { webSocketLine } from './web-socket-line.ts';
@@ -115,6 +116,7 @@ export function joinBay(
       wallMs: () => Date.now(),
       after,
       newId: () => crypto.randomUUID(),
+      keptStops: stopsOfTab,
     },
     {
       onState() {

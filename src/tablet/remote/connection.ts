@@ -19,6 +19,7 @@ import {
 
 import { ANSWER_WITHIN_MS, type StopState } from '../face/stop-state.ts';
 import { GivenStops } from './given-stops.ts';
+import { KeptStops, type StopStore } from './kept-stops.ts';
 
 /** What of a WebSocket is used: a real one, or its like in a test. */
 export interface Line {
@@ -39,6 +40,8 @@ export interface ConnectionParts {
   readonly wallMs: () => number;
   readonly after: (ms: number, act: () => void) => void;
   readonly newId: () => string;
+  /** Where a stop without an answer outlives the page. */
+  readonly keptStops: StopStore;
 }
 
 export interface ConnectionEvents {
@@ -91,6 +94,7 @@ export class Connection {
   #retryMs = FIRST_RETRY_MS;
   #closed = false;
   readonly #stops = new GivenStops();
+  readonly #kept: KeptStops;
   readonly #leaving: (() => void)[] = [];
   #pairing: PairingNews | null = null;
   #listens = false;
@@ -100,6 +104,8 @@ export class Connection {
   constructor(parts: ConnectionParts, events: ConnectionEvents) {
     this.#parts = parts;
     this.#events = events;
+    this.#kept = new KeptStops(parts.keptStops);
+    this.#takeOverStops();
     this.#open();
   }
 
@@ -152,8 +158,10 @@ export class Connection {
       return;
     }
     this.#waiting.set(id, deed);
-    if (deed.do === 'stop') this.#stopping(id);
-    else if (!takesLong.includes(deed.do))
+    if (deed.do === 'stop') {
+      this.#kept.add({ id, deed, session: this.#state?.session });
+      this.#stopping(id);
+    } else if (!takesLong.includes(deed.do))
       this.#parts.after(ACKNOWLEDGED_WITHIN_MS, () => {
         if (this.#waiting.delete(id)) this.#events.onRefused(UNACKNOWLEDGED);
       });
@@ -176,7 +184,31 @@ export class Connection {
   async close(): Promise<void> {
     while (this.#stops.anyIsAwaited) await new Promise<void>(resolve => this.#leaving.push(resolve));
     this.#closed = true;
+    this.#kept.clear();
     this.#line?.close();
+  }
+
+  /** Those that a page before this one gave, and nobody answered: people may not have been told yet, and are from here. */
+  #takeOverStops(): void {
+    const before = this.#kept.all;
+    if (before.length === 0) return;
+    for (const { id, deed } of before) {
+      this.#waiting.set(id, deed);
+      this.#stops.takeOver(id);
+    }
+    // Whoever listens is there only when this is made.
+    this.#parts.after(0, () => this.#shoutIf(before.map(({ id }) => this.#stops.isLate(id)).includes(true)));
+  }
+
+  /** A stop of the page before goes to the session that it was given in, and to no other. */
+  #judgeStops(session: string | null | undefined): void {
+    const { good, gone } = this.#kept.judge(session);
+    for (const { id } of gone) {
+      this.#waiting.delete(id);
+      this.#stops.drop(id);
+    }
+    for (const { id, deed } of good) this.#send({ type: 'command', id, deed });
+    if (gone.length > 0) this.#stopsChanged();
   }
 
   #stopping(id: string): void {
@@ -267,13 +299,15 @@ export class Connection {
         this.#device = message.device;
         this.#retryMs = FIRST_RETRY_MS;
         this.#setLineState('connected');
-        for (const [id, deed] of this.#waiting) this.#send({ type: 'command', id, deed });
+        for (const [id, deed] of this.#waiting)
+          if (!this.#kept.isDoubtful(id)) this.#send({ type: 'command', id, deed });
         if (this.#listens) this.#send({ type: 'ear', listens: true });
         this.#ping();
         return;
       case 'snapshot':
         this.#seq = message.seq;
         this.#setState(message.state);
+        this.#judgeStops(message.state.session);
         return;
       case 'patch':
       case 'say':
@@ -285,12 +319,15 @@ export class Connection {
         return;
       case 'pairing':
         this.#pairing = message;
+        // Of the session it is told nothing any more.
+        if (message.state === 'stopOnly') this.#judgeStops(undefined);
         this.#events.onPairing(message);
         this.#events.onState();
         return;
       case 'error':
         if (message.id !== null) {
           this.#waiting.delete(message.id);
+          this.#kept.remove(message.id);
           if (this.#stops.waits(message.id)) this.#shoutIf(this.#stops.refused(message.id));
         }
         this.#events.onRefused(message.sentence);
@@ -329,6 +366,7 @@ export class Connection {
 
   #acknowledged({ id, stop }: Extract<ServerMessage, { type: 'ack' }>): void {
     this.#waiting.delete(id);
+    this.#kept.remove(id);
     if (!this.#stops.waits(id)) return;
     this.#stops.answered(id, stop ?? 'none');
     this.#stopsChanged();

@@ -53,5 +53,9 @@ export async function openBrowserThatTrusts(authority: string): Promise<Browser>
   return launch(fakeMicrophone(null), { ...process.env, HOME: home });
 }
 
+/** The same, for which one port of this machine lies behind another. */
+export const openBrowserToward = (port: number, behind: number): Promise<Browser> =>
+  launch([...fakeMicrophone(null), `--host-resolver-rules=MAP localhost:${port} 127.0.0.1:${behind}`]);
+
 /** The same, with the microphone of the sound server that `env` names. */
 export const openBrowserThatHears = (env: NodeJS.ProcessEnv): Promise<Browser> => launch([], env);
