@@ -355,3 +355,53 @@ describe('An answer', () => {
     expect(refused).toEqual(['It is not asked.']);
   });
 });
+
+describe('A page whose line another tab of the browser has taken', () => {
+  const REPLACED = 'This device is connected in another place now.';
+
+  function replaced() {
+    const all = rig();
+    all.line().open();
+    all.welcome();
+    all.line().text({ type: 'error', id: null, code: 'replaced', sentence: REPLACED, final: true });
+    return all;
+  }
+
+  it('stays away, until it is told to take the line', () => {
+    const { connection, line, lines, welcome } = replaced();
+    line().closed();
+    expect([connection.lineState, connection.refusal?.code, lines.length]).toEqual([
+      'refused',
+      'replaced',
+      1,
+    ]);
+    connection.takeLine();
+    expect([connection.lineState, connection.refusal, lines.length]).toEqual(['connecting', null, 2]);
+    line().open();
+    welcome();
+    connection.takeLine();
+    expect([connection.lineState, lines.length]).toEqual(['connected', 2]);
+  });
+
+  it('takes it by itself for a stop that is touched; one that is heard the other tab hears too', () => {
+    const { connection, line, lines, welcome, shouts } = replaced();
+    connection.command({ do: 'stop', via: 'voice' });
+    expect([lines.length, shouts]).toEqual([1, ['unanswered']]);
+    connection.command({ do: 'stop' });
+    expect([lines.length, shouts.length]).toEqual([2, 1]);
+    line().open();
+    welcome();
+    expect(line().sent.slice(1, 3)).toMatchObject([
+      { type: 'command', deed: { do: 'stop', via: 'voice' } },
+      { type: 'command', deed: { do: 'stop' } },
+    ]);
+  });
+
+  it('that is refused for another reason takes none', () => {
+    const { connection, line, lines } = rig();
+    line().open();
+    line().text({ type: 'error', id: null, code: 'notPaired', sentence: 'Pair again.', final: true });
+    connection.takeLine();
+    expect([connection.lineState, lines.length]).toEqual(['refused', 1]);
+  });
+});

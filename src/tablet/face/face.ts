@@ -1,6 +1,13 @@
 import type { Emergency, Person } from '../../../machines/vocabulary.ts';
 import type { Profile } from '../../profile/schema.ts';
-import type { BayBrief, BayState, Device, PairingNews, SessionRow } from '../../server/protocol/index.ts';
+import type {
+  BayBrief,
+  BayState,
+  Device,
+  PairingNews,
+  Refusal,
+  SessionRow,
+} from '../../server/protocol/index.ts';
 import type { View } from '../../session/view.ts';
 import type { KeptChoice } from '../local/choice.ts';
 import type { Away } from '../remote/away.ts';
@@ -12,8 +19,8 @@ import type { StopState } from './stop-state.ts';
 export interface Link {
   readonly state: 'connecting' | 'connected' | 'broken' | 'refused';
   readonly bay: string;
-  /** One sentence where something is wrong. */
-  readonly sentence: string | null;
+  /** Why the laptop has refused this device for good; null unless it has. */
+  readonly refusal: Refusal | null;
   /** How far this device's clock is ahead of the server's; null before it is known. */
   readonly clockOffsetMs: number | null;
   /** What the laptop has said of this device's pairing; null while there is nothing to say. */
@@ -93,6 +100,8 @@ export interface BayDeeds {
   setAside(): void;
   /** Lets go of a device of this bay, this one or another. */
   letGo(device: string): void;
+  /** Takes the line back from another tab of this browser. */
+  takeLine(): void;
   /** Makes the pairing of another device good for a working day more. */
   renew(device: string): void;
   /** Sessions of the shop in which this text stands, the newest first; all of them, where it is empty. */

@@ -23,7 +23,16 @@ export interface SeenHere {
 
 type Told = Pick<
   Connection,
-  'state' | 'lineState' | 'offset' | 'stop' | 'takenAtMs' | 'pairing' | 'device' | 'board' | 'boardAtMs'
+  | 'state'
+  | 'lineState'
+  | 'refusal'
+  | 'offset'
+  | 'stop'
+  | 'takenAtMs'
+  | 'pairing'
+  | 'device'
+  | 'board'
+  | 'boardAtMs'
 >;
 
 /** The picture that this device's page shows: what the laptop told, and what the device knows by itself. */
@@ -48,7 +57,7 @@ export function faceStateOf(told: Told, here: SeenHere): FaceState {
       link: {
         state: lineState,
         bay,
-        sentence: troubles.at(-1) ?? null,
+        refusal: told.refusal,
         clockOffsetMs: offset?.offsetMs ?? null,
         pairing: told.pairing,
       },

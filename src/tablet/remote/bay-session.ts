@@ -133,7 +133,8 @@ export function joinBay(
           // What was answered is in the copy before the next answer.
           if (led) void logBook?.readOn();
         }
-        away.look(connection.lineState === 'connected');
+        // Another tab of this browser has the line: the laptop is there.
+        away.look(connection.lineState === 'connected' || connection.refusal?.code === 'replaced');
         heardThere.look();
         changed();
       },
@@ -227,6 +228,7 @@ export function joinBay(
       bringEngine: profile => bringProfile(token, profile),
       resume: session => connection.command({ do: 'resume', session }),
       setAside: () => connection.command({ do: 'setAside' }),
+      takeLine: () => connection.takeLine(),
       renew: device => connection.command({ do: 'renew', device }),
       letGo: device => connection.command({ do: 'forget', device }),
       sessions: find => pastSessions(token, find),

@@ -13,6 +13,7 @@ import {
   type PairingNews,
   PROTOCOL_VERSION,
   parseServerMessage,
+  type Refusal,
   type ServerMessage,
   type TimeExchange,
 } from '../../server/protocol/index.ts';
@@ -82,6 +83,7 @@ export class Connection {
   readonly #events: ConnectionEvents;
   #line: Line | null = null;
   #lineState: LineState = 'connecting';
+  #refusal: Refusal | null = null;
   #epoch: string | null = null;
   #seq = 0;
   #state: BayState | null = null;
@@ -111,6 +113,11 @@ export class Connection {
 
   get lineState(): LineState {
     return this.#lineState;
+  }
+
+  /** Why the laptop has refused this device for good. */
+  get refusal(): Refusal | null {
+    return this.#refusal;
   }
 
   get state(): BayState | null {
@@ -159,6 +166,8 @@ export class Connection {
     }
     this.#waiting.set(id, deed);
     if (deed.do === 'stop') {
+      // A touch shows which tab people look at; a voice is heard by each of them.
+      if (deed.via !== 'voice') this.takeLine();
       this.#kept.add({ id, deed, session: this.#state?.session });
       this.#stopping(id);
     } else if (!takesLong.includes(deed.do))
@@ -172,6 +181,15 @@ export class Connection {
   setListening(listens: boolean): void {
     this.#listens = listens;
     if (this.#lineState === 'connected') this.#send({ type: 'ear', listens });
+  }
+
+  /** Comes again, where another tab of this browser has taken the line. */
+  takeLine(): void {
+    if (this.#refusal?.code !== 'replaced') return;
+    this.#refusal = null;
+    this.#retryMs = FIRST_RETRY_MS;
+    this.#setLineState('connecting');
+    this.#open();
   }
 
   tell(
@@ -331,7 +349,8 @@ export class Connection {
           if (this.#stops.waits(message.id)) this.#shoutIf(this.#stops.refused(message.id));
         }
         this.#events.onRefused(message.sentence);
-        if (message.final && forGood.includes(message.code)) this.#refused();
+        if (message.final && forGood.includes(message.code))
+          this.#refused({ code: message.code, sentence: message.sentence });
         return;
       case 'pong':
         this.#pong(message);
@@ -346,7 +365,8 @@ export class Connection {
     }
   }
 
-  #refused(): void {
+  #refused(refusal: Refusal): void {
+    this.#refusal = refusal;
     this.#setLineState('refused');
     this.#shoutIf(this.#stops.allAreLate());
   }

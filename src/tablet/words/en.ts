@@ -234,6 +234,7 @@ export const english = {
   link: {
     connecting: 'Connecting to the laptop…',
     broken: 'No connection to the laptop. Trying again.',
+    useHere: 'Use it here',
     stopAnyway: (off: string) => `This device reaches nobody: shout STOP. ${off}.`,
     offset: (ms: number) => `Clock ${ms >= 0 ? '+' : '−'}${Math.abs(ms / 1000).toFixed(1)} s`,
   },

@@ -223,6 +223,7 @@ export const spanish: Words = {
   link: {
     connecting: 'Conectando con el portátil…',
     broken: 'Sin conexión con el portátil. Se intenta otra vez.',
+    useHere: 'Usarlo aquí',
     stopAnyway: off => `Este aparato no llega a nadie: grite STOP. ${off}.`,
     offset: ms =>
       `Reloj ${ms >= 0 ? '+' : '−'}${Math.abs(ms / 1000)

@@ -226,6 +226,7 @@ export const french: Words = {
   link: {
     connecting: "Connexion à l'ordinateur…",
     broken: "Aucune connexion à l'ordinateur. Nouvel essai.",
+    useHere: "L'utiliser ici",
     stopAnyway: off => `Cet appareil n'atteint personne : criez STOP. ${off}.`,
     offset: ms =>
       `Horloge ${ms >= 0 ? '+' : '−'}${Math.abs(ms / 1000)

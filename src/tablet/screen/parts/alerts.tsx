@@ -46,9 +46,10 @@ export function Alerts({ state }: { readonly state: FaceState }) {
         )}
         {isCutOff && (
           <p>
-            {link.state === 'connecting' ? words.link.connecting : words.link.broken}{' '}
-            <strong>{words.link.stopAnyway(offOf(view))}</strong>{' '}
-            {link.state === 'refused' ? inOwnWords(link.sentence ?? '') : ''}
+            {link.state === 'connecting' && words.link.connecting}
+            {link.state === 'broken' && words.link.broken}
+            {link.refusal && inOwnWords(link.refusal.sentence)}{' '}
+            <strong>{words.link.stopAnyway(offOf(view))}</strong>
           </p>
         )}
         {!isCutOff &&
