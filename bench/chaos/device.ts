@@ -70,6 +70,9 @@ export class Device {
         onState: () => this.#look(),
         onSay: frame => this.connection.tell({ type: 'spoken', seq: frame.seq }),
         onHush: () => {},
+        onCaughtUp: ({ said }) => {
+          for (const { seq } of said?.slice(-1) ?? []) this.connection.tell({ type: 'spoken', seq });
+        },
         onRefused: () => {},
         onPairing: () => {},
         onUnanswered: () => {

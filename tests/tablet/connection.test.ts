@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { PROTOCOL_VERSION } from '../../src/server/protocol/index.ts';
 import { ANSWER_WITHIN_MS, stopNotice } from '../../src/tablet/face/stop-state.ts';
-import { Connection } from '../../src/tablet/remote/connection.ts';
+import { Connection, type Missed } from '../../src/tablet/remote/connection.ts';
 import { emptyBay as state } from './helpers/bay-state.ts';
 
 /**
@@ -15,8 +15,10 @@ function rig() {
   const timers: { readonly ms: number; act(): void }[] = [];
   const refused: string[] = [];
   const shouts: string[] = [];
+  /** What there was to be said, and what was missed. */
+  const told: (string | Missed)[] = [];
   let ids = 0;
-  const connection = new Connection(
+  const connection: Connection = new Connection(
     {
       token: 'secret',
       keptStops: { read: () => [], write() {} },
@@ -58,8 +60,9 @@ function rig() {
     },
     {
       onState() {},
-      onSay() {},
-      onHush() {},
+      onSay: ({ text }) => told.push(text),
+      onHush: () => told.push('hush'),
+      onCaughtUp: missed => told.push(missed),
       onRefused: sentence => refused.push(sentence),
       onPairing() {},
       onUnanswered: () => shouts.push(connection.stop),
@@ -70,7 +73,7 @@ function rig() {
     if (!last) throw new Error('no line was opened');
     return last;
   };
-  const welcome = (epoch = 'epoch-one') =>
+  const welcome = (epoch = 'epoch-one', seq = 0) =>
     line().text({
       type: 'welcome',
       v: PROTOCOL_VERSION,
@@ -79,13 +82,14 @@ function rig() {
       bay: 'one',
       device: 'd',
       serverMs: 900,
+      seq,
     });
   const kinds = () => line().sent.map(each => Reflect.get(Object(each), 'type'));
   /** All that was to be done after so long. */
   const passes = (ms: number) => {
     for (const timer of timers.filter(each => each.ms === ms)) timer.act();
   };
-  return { connection, clock, lines, later, refused, shouts, line, welcome, kinds, passes };
+  return { connection, clock, lines, later, refused, shouts, told, line, welcome, kinds, passes };
 }
 
 const patch = (seq: number, turn: string) => ({
@@ -120,6 +124,56 @@ it('opens a new line at a gap, and asks there for what it missed', () => {
   expect(line().sent).toEqual([
     { type: 'hello', v: PROTOCOL_VERSION, token: 'secret', resume: { epoch: 'epoch-one', seq: 4 } },
   ]);
+});
+
+const say = (seq: number, text: string) =>
+  ({ type: 'say', seq, sessionMs: 0, text, priority: 'prompt', addressed: 'technician', turn: 'b' }) as const;
+
+describe('What is sent again after a break', () => {
+  /** Four frames are known, and the line broke; on the next one the laptop has come to the eighth. */
+  function backAgain() {
+    const parts = rig();
+    const { line, later, welcome } = parts;
+    line().open();
+    welcome('epoch-one', 4);
+    line().text({ type: 'snapshot', seq: 4, sessionMs: 0, state });
+    expect(parts.told).toEqual([]);
+    line().closed();
+    later.at(-1)?.();
+    line().open();
+    welcome('epoch-one', 8);
+    return parts;
+  }
+
+  it('is told as missed, all at once, when the state is as of now, and what comes then is said', () => {
+    const { connection, line, told } = backAgain();
+    line().text(say(5, 'old'));
+    line().text({ type: 'hush', seq: 6, sessionMs: 0 });
+    line().text(say(7, 'newer'));
+    expect(told).toEqual([]);
+    line().text(patch(8, 'b'));
+    expect(told).toEqual([{ said: [say(5, 'old'), say(7, 'newer')], hushed: true, turn: 'a' }]);
+    expect(connection.state?.turn).toBe('b');
+    line().text(say(9, 'now'));
+    expect(told.at(-1)).toBe('now');
+  });
+
+  it('is kept where the line breaks once more as it catches up', () => {
+    const { line, later, welcome, told } = backAgain();
+    line().text(say(5, 'old'));
+    line().closed();
+    later.at(-1)?.();
+    line().open();
+    welcome('epoch-one', 6);
+    line().text(say(6, 'newer'));
+    expect(told).toEqual([{ said: [say(5, 'old'), say(6, 'newer')], hushed: false, turn: 'a' }]);
+  });
+
+  it('is not known where all that there is is the state', () => {
+    const { line, told } = backAgain();
+    line().text({ type: 'snapshot', seq: 8, sessionMs: 0, state: { ...state, turn: 'b' } });
+    expect(told).toEqual([{ said: null, hushed: false, turn: 'a' }]);
+  });
 });
 
 it('keeps a stop until the server has it, and sends no late answer', () => {

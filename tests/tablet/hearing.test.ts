@@ -1,4 +1,4 @@
-import { expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type { FromEar, ToEar } from '../../src/tablet/hearing/messages.ts';
 import { TranscriptRecognizer } from '../../src/tablet/hearing/web-speech.ts';
 import { WorkerRecognizer } from '../../src/tablet/hearing/worker-recognizer.ts';
@@ -64,23 +64,108 @@ it('hears nothing but a stop while the tool speaks', () => {
   expect(heard).toHaveLength(1);
 });
 
-it("acts on a stop in the browser service's unfinished sentence, and on nothing else in it", () => {
-  const recognizer = new TranscriptRecognizer();
-  const heard: Heard[] = [];
-  recognizer.onHeard(each => heard.push(each));
-  recognizer.listen(grammar('first'));
-  recognizer.take('correct', 0.99, false);
-  expect(heard).toEqual([]);
-  recognizer.take('Stop', 0.1, false);
-  recognizer.take('correct', 0.99, true);
-  recognizer.take('correct', 0.2, true);
-  recognizer.take('correct', Number.NaN, true);
-  recognizer.take('lunch', 0.99, true);
-  expect(heard.map(each => (each.kind === 'unclear' ? each.reason : each.kind))).toEqual([
-    'stop',
-    'reply',
-    'lowConfidence',
-    'lowConfidence',
-    'outOfGrammar',
-  ]);
+describe("The browser's service", () => {
+  /** It has listened for one question for long, and time passes as the test says. */
+  function service() {
+    let nowMs = 0;
+    const recognizer = new TranscriptRecognizer(() => nowMs);
+    const heard: Heard[] = [];
+    recognizer.onHeard(each => heard.push(each));
+    recognizer.listen(grammar('first'));
+    const kinds = () => heard.map(each => (each.kind === 'unclear' ? each.reason : each.kind));
+    const passes = (ms: number) => {
+      nowMs += ms;
+    };
+    return { recognizer, heard, kinds, passes };
+  }
+  const sure = 0.99;
+
+  it('has a stop count in an unfinished sentence, and nothing else in it', () => {
+    const { recognizer, heard, kinds } = service();
+    recognizer.take(0, 'correct', sure, false);
+    expect(heard).toEqual([]);
+    recognizer.take(0, 'Stop', 0.1, false);
+    recognizer.take(1, 'correct', sure, true);
+    recognizer.take(2, 'correct', 0.2, true);
+    recognizer.take(3, 'correct', Number.NaN, true);
+    recognizer.take(4, 'lunch', sure, true);
+    expect(kinds()).toEqual(['stop', 'reply', 'lowConfidence', 'lowConfidence', 'outOfGrammar']);
+  });
+
+  it('has an answer count for the question that was asked as it began, and for no other', () => {
+    const { recognizer, kinds, passes } = service();
+    recognizer.take(0, 'correct', sure, false);
+    recognizer.listen(grammar('second'));
+    passes(20_000);
+    recognizer.take(0, 'correct', sure, true);
+    expect(kinds()).toEqual(['outOfGrammar']);
+    recognizer.take(1, 'correct', sure, false);
+    recognizer.take(1, 'correct', sure, true);
+    expect(kinds()).toEqual(['outOfGrammar', 'reply']);
+  });
+
+  it('tells two that are said at once apart', () => {
+    const { recognizer, kinds, passes } = service();
+    recognizer.take(0, 'lunch', sure, false);
+    recognizer.take(1, 'correct', sure, false);
+    recognizer.take(0, 'lunch', sure, true);
+    recognizer.listen(grammar('second'));
+    passes(20_000);
+    recognizer.take(1, 'correct', sure, false);
+    recognizer.take(1, 'correct', sure, true);
+    expect(kinds()).toEqual(['outOfGrammar', 'outOfGrammar']);
+  });
+
+  it('takes the first words so soon after another question for the end of what was said before', () => {
+    const { recognizer, kinds, passes } = service();
+    recognizer.listen(grammar('second'));
+    passes(400);
+    recognizer.take(0, 'correct', sure, false);
+    passes(5_000);
+    recognizer.take(0, 'correct', sure, true);
+    expect(kinds()).toEqual(['outOfGrammar']);
+  });
+
+  it('takes what comes whole, with no words before, for an answer only when the question is older than its delay', () => {
+    const { recognizer, kinds, passes } = service();
+    recognizer.listen(grammar('second'));
+    passes(1_400);
+    recognizer.take(0, 'correct', sure, true);
+    passes(200);
+    recognizer.take(1, 'correct', sure, true);
+    expect(kinds()).toEqual(['outOfGrammar', 'reply']);
+  });
+
+  it('has nothing but a stop count of what was begun, or gone on with, while the tool spoke', () => {
+    const { recognizer, kinds, passes } = service();
+    recognizer.onlyStop(true);
+    recognizer.take(0, 'correct', sure, false);
+    recognizer.onlyStop(false);
+    passes(5_000);
+    recognizer.take(0, 'correct', sure, true);
+
+    recognizer.take(1, 'correct', sure, false);
+    recognizer.onlyStop(true);
+    recognizer.onlyStop(false);
+    passes(5_000);
+    recognizer.take(1, 'correct', sure, true);
+    expect(kinds()).toEqual([]);
+
+    recognizer.take(2, 'correct', sure, false);
+    recognizer.onlyStop(true);
+    recognizer.listen(grammar('second'));
+    recognizer.take(2, 'correct stop', sure, true);
+    expect(kinds()).toEqual(['stop']);
+  });
+
+  it('counts its utterances anew when it begins anew', () => {
+    const { recognizer, kinds, passes } = service();
+    recognizer.take(0, 'correct', sure, false);
+    recognizer.listen(grammar('second'));
+    passes(5_000);
+    recognizer.beginAnew();
+    recognizer.take(0, 'correct', sure, false);
+    recognizer.take(0, 'correct', sure, true);
+    expect(kinds()).toEqual(['reply']);
+  });
 });

@@ -142,6 +142,7 @@ function bay() {
         onState() {},
         onSay() {},
         onHush() {},
+        onCaughtUp() {},
         onRefused() {},
         onPairing() {},
         onUnanswered: () => shouts.push(nowMs),
@@ -211,6 +212,7 @@ function bay() {
         bay: 'one',
         device: 'd',
         serverMs: 0,
+        seq: 0,
       });
       expect(connection.lineState).toBe('connected');
       known = sessionNow();

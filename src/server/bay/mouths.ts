@@ -9,7 +9,8 @@ export const mouthsOf = (stream: FrameStream, current: CurrentRun, crew: Crew): 
   say: (text, priority) => {
     const moment = current.run?.session.moment;
     const addressed = moment ? offerOf(moment).by : 'technician';
-    return stream.send({ type: 'say', sessionMs: current.sessionMs ?? 0, text, priority, addressed });
+    const { turn } = current;
+    return stream.send({ type: 'say', sessionMs: current.sessionMs ?? 0, text, priority, addressed, turn });
   },
   hush: () => stream.send({ type: 'hush', sessionMs: current.sessionMs ?? 0 }),
   attended: () => crew.attended(),

@@ -291,6 +291,7 @@ export class Connection implements Face {
       bay: bay.name,
       device: pairing.device,
       serverMs: Date.now(),
+      seq: stream.seq,
     });
     this.#greeted = { pairing, bay, live, deaf: null, told: '' };
     if (live) {

@@ -21,6 +21,8 @@ const welcomeSchema = z.object({
   /** This device, as it is named in the list of devices. */
   device: z.string(),
   serverMs: millisecondsSchema,
+  /** Of the last frame that was sent so far: those up to it that follow are sent again. */
+  seq: sequenceSchema,
 });
 
 const stateSchema: z.ZodType<BayState> = bayStateSchema;
@@ -45,7 +47,7 @@ const patchFrameSchema = z.object({
 /**
  * A sentence to be spoken once; a hazard comes as two frames. The owner's device speaks all of them and
  * answers each with `spoken`; the second person's speaks hazards and what is addressed to the second person.
- * One that is replayed after a break and no longer fresh is only shown.
+ * Of those that are sent again after a break it speaks what is so still: call-outs that stand, and the question of this turn.
  */
 const sayFrameSchema = z.object({
   type: z.literal('say'),
@@ -55,6 +57,8 @@ const sayFrameSchema = z.object({
   priority: z.enum(['hazard', 'prompt', 'notice']),
   /** Whom the question is for; the second person's phone speaks what is addressed to the second person. */
   addressed: roleSchema,
+  /** Names the question that was asked as it was said. */
+  turn: z.string(),
 });
 
 /** What is being said, hazards excepted, is overtaken: silence, and drop what waits. */

@@ -21,7 +21,7 @@ export interface Listing {
   readonly told: readonly string[];
 }
 
-/** Open for as long as this thread lives: what the archive has taken in is not read again. */
+/** Open for as long as this program lives: what the archive has taken in is not read again. */
 let open: { readonly places: string; readonly shop: ArchivedShop; told: string[] } | null = null;
 
 async function shopAt(places: ShopPlaces) {

@@ -31,7 +31,7 @@ export interface ShopFiles {
   readonly checks: string;
 }
 
-/** Where a shop keeps its sessions. What is heavy is done in threads: to ask the shop keeps nobody waiting. */
+/** Where a shop keeps its sessions. What is heavy is done by programs of their own: to ask the shop keeps nobody waiting. */
 export class Shop {
   readonly #folder: FolderShop;
   readonly #places: ShopPlaces;

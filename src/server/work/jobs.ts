@@ -21,7 +21,7 @@ async function refuseTooLong(path: string): Promise<void> {
     throw new Refused('tooLong', 'The record is too long to be shown here; read it on the laptop itself.');
 }
 
-/** What is too heavy for the thread that serves the faces. Each takes and gives plain data. */
+/** What is too heavy for the program that serves the faces. Each takes and gives plain data. */
 export const jobs = {
   /** The report as an HTML page, in UTF-8. */
   async report({ path }: { readonly path: string }): Promise<Uint8Array> {

@@ -1,18 +1,18 @@
-import { Worker } from 'node:worker_threads';
+import { type ChildProcess, fork } from 'node:child_process';
 import { Refused } from '../refused.ts';
 import type { JobName, Jobs } from './jobs.ts';
-import type { Delivery, Order } from './thread.ts';
+import type { Delivery, Order } from './program.ts';
 
 export interface LaneBounds {
   /** Jobs that may wait; one more is refused. */
   readonly mostWaiting: number;
-  /** After so long a job is given up, and its thread with it. */
+  /** After so long a job is given up, and its program with it. */
   readonly forMs: number;
-  /** Memory of the thread; what needs more is given up. */
+  /** Memory for JavaScript; what needs more is given up. */
   readonly heapMb: number;
 }
 
-/** A thread that has nothing to do for so long gives its memory back. */
+/** A program that has nothing to do for so long gives its memory back. */
 const IDLE_MS = 60_000;
 
 interface Waiting {
@@ -23,15 +23,25 @@ interface Waiting {
 
 type Result<Name extends JobName> = Awaited<ReturnType<Jobs[Name]>>;
 
+/** V8 aborts a program that has no memory left. */
+const isOutOfMemory = (code: number | null, signal: NodeJS.Signals | null) =>
+  signal === 'SIGABRT' || code === ABORTED;
+/** The exit code of a program that was aborted, where that is no signal. */
+const ABORTED = 134;
+
+const tooLarge = () =>
+  new Refused('tooLong', 'This is too large to be done here; do it on the laptop itself.');
+
 /**
- * Heavy work, one job after the other in a thread of its own, within bounds: whoever serves the faces never waits
- * for it, and a stop passes by it. The thread is started when there is something to do.
+ * Heavy work, one job after the other in a program of its own, within bounds: whoever serves the faces never waits for it,
+ * and a stop passes by it. The program is started when there is something to do. It is no thread: where a thread runs out of
+ * memory, V8 may end the whole program, and every stop with it (nodejs/node issue 47224).
  */
 export class Lane {
   readonly #what: string;
   readonly #bounds: LaneBounds;
   readonly #waiting: Waiting[] = [];
-  #worker: Worker | null = null;
+  #program: ChildProcess | null = null;
   #current: Waiting | null = null;
   #timer: NodeJS.Timeout | null = null;
   #closed = false;
@@ -82,27 +92,30 @@ export class Lane {
         new Refused('failed', `This was given up after ${seconds} s; do it on the laptop itself.`),
       ),
     );
-    this.#worker ??= this.#start();
-    this.#worker.postMessage(next.order);
+    this.#program ??= this.#start();
+    this.#program.send(next.order);
   }
 
-  #start(): Worker {
-    const worker = new Worker(new URL('./start.js', import.meta.url), {
-      resourceLimits: { maxOldGenerationSizeMb: this.#bounds.heapMb },
+  #start(): ChildProcess {
+    const program = fork(new URL('./start.js', import.meta.url), {
+      execArgv: [`--max-old-space-size=${this.#bounds.heapMb}`],
+      serialization: 'advanced',
+      // What it says at its end is for nobody at the terminal.
+      stdio: ['ignore', 'ignore', 'ignore', 'ipc'],
     });
-    worker.on('message', (delivery: Delivery) => {
-      if (this.#worker === worker) this.#take(delivery);
+    const isOurs = () => this.#program === program;
+    program.on('message', delivery => {
+      // It is ours, and its answers are held by their type on both sides.
+      if (isOurs()) this.#take(delivery as Delivery);
     });
-    worker.on('error', (error: Error) => {
-      if (this.#worker !== worker) return;
-      const isMemory = 'code' in error && error.code === 'ERR_WORKER_OUT_OF_MEMORY';
-      this.#giveUp(
-        isMemory
-          ? new Refused('tooLong', 'This is too large to be done here; do it on the laptop itself.')
-          : error,
-      );
+    program.on('error', error => {
+      if (isOurs()) this.#giveUp(error);
     });
-    return worker;
+    program.on('exit', (code, signal) => {
+      if (isOurs())
+        this.#giveUp(isOutOfMemory(code, signal) ? tooLarge() : new Error(`It ended (${signal ?? code}).`));
+    });
+    return program;
   }
 
   #take(delivery: Delivery): void {
@@ -124,8 +137,9 @@ export class Lane {
   }
 
   #end(): void {
-    void this.#worker?.terminate();
-    this.#worker = null;
+    const program = this.#program;
+    this.#program = null;
+    program?.kill('SIGKILL');
   }
 
   #after(ms: number, act: () => void): void {

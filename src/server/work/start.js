@@ -1,9 +1,8 @@
 import { constants, getPriority, setPriority } from 'node:os';
-// A new thread does not understand TypeScript by itself, even where the main thread does.
+// A new program does not understand TypeScript by itself, even where the one that starts it does.
 import { register } from 'tsx/esm/api';
 
-// Whoever serves the faces goes first. On Linux this is the thread's own; elsewhere it would be the whole program's.
-if (process.platform === 'linux')
-  setPriority(Math.max(getPriority(), constants.priority.PRIORITY_BELOW_NORMAL));
+// Whoever serves the faces goes first.
+setPriority(Math.max(getPriority(), constants.priority.PRIORITY_BELOW_NORMAL));
 register();
-await import('./thread.ts');
+await import('./program.ts');

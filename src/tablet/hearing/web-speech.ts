@@ -6,6 +6,12 @@ import type { Hearing, Listener } from './start-hearing.ts';
 
 /** The least that the service must be sure of its words, as it says itself. */
 const LEAST_CONFIDENCE = 0.8;
+/**
+ * From memory, of such services: the first words of an utterance come no sooner after its beginning, and one that comes
+ * only when it is over no later. What is told sooner after another question, or after the tool's own voice, began before.
+ */
+const FIRST_WORDS_MS = 500;
+const WHOLE_AT_ONCE_MS = 1_500;
 
 interface Alternative {
   readonly transcript: string;
@@ -43,18 +49,42 @@ function findService(): (new () => Service) | undefined {
   return undefined;
 }
 
-/** Turns what the service writes down into what it means now; a stop counts before the sentence is over. */
+/** What somebody is saying, or has said. */
+interface Utterance {
+  /** The question that it answers, and no other; null where it began before there was time to hear the one that is asked. */
+  readonly question: string | null;
+  /** The tool spoke in the course of it, or right before: it can only stop. */
+  underTool: boolean;
+}
+
+/**
+ * Turns what the service writes down into what it means now; a stop counts before the sentence is over. What began before
+ * the question changed is unclear, and nothing that was said under the tool's voice is an answer.
+ */
 export class TranscriptRecognizer implements Recognizer {
-  #matcher: Matcher | undefined;
+  readonly #nowMs: () => number;
+  #asked: { readonly question: string; readonly matcher: Matcher; readonly sinceMs: number } | undefined;
   #stopOnly = false;
+  #ceasedMs = Number.NEGATIVE_INFINITY;
+  readonly #open = new Map<number, Utterance>();
   #onHeard: (heard: Heard) => void = () => {};
 
+  /** @param nowMs milliseconds that never run backwards */
+  constructor(nowMs: () => number) {
+    this.#nowMs = nowMs;
+  }
+
   listen(grammar: Grammar): void {
-    this.#matcher = createMatcher(grammar);
+    const question = JSON.stringify(grammar);
+    if (question === this.#asked?.question) return;
+    const sinceMs = this.#asked ? this.#nowMs() : Number.NEGATIVE_INFINITY;
+    this.#asked = { question, matcher: createMatcher(grammar), sinceMs };
   }
 
   onlyStop(active: boolean): void {
+    if (this.#stopOnly && !active) this.#ceasedMs = this.#nowMs();
     this.#stopOnly = active;
+    if (active) for (const utterance of this.#open.values()) utterance.underTool = true;
   }
 
   onHeard(handler: (heard: Heard) => void): void {
@@ -68,15 +98,37 @@ export class TranscriptRecognizer implements Recognizer {
     this.#onHeard = () => {};
   }
 
-  take(transcript: string, confidence: number, final: boolean): void {
+  /** The service counts its utterances anew; what was not over never will be. */
+  beginAnew(): void {
+    this.#open.clear();
+  }
+
+  /** @param nth of the utterance, since the service began */
+  take(nth: number, transcript: string, confidence: number, final: boolean): void {
+    if (!this.#asked) return;
+    const { matcher, question } = this.#asked;
+    const utterance = this.#open.get(nth) ?? this.#begun(final ? WHOLE_AT_ONCE_MS : FIRST_WORDS_MS);
+    if (final) this.#open.delete(nth);
+    else this.#open.set(nth, utterance);
     const text = transcript.trim().toLowerCase();
-    if (!this.#matcher) return;
-    const stop = stopIn(this.#matcher, text);
+    const stop = stopIn(matcher, text);
     if (stop) this.#onHeard(stop);
     else if (final && text !== '') {
-      const heard = heardAs(this.#matcher, { text, confidence }, LEAST_CONFIDENCE);
-      if (heard.kind === 'stop' || !this.#stopOnly) this.#onHeard(heard);
+      const heard = heardAs(matcher, { text, confidence }, LEAST_CONFIDENCE);
+      if (heard.kind === 'stop') this.#onHeard(heard);
+      else if (utterance.underTool) return;
+      else if (utterance.question === question) this.#onHeard(heard);
+      else this.#onHeard({ kind: 'unclear', text, reason: 'outOfGrammar' });
     }
+  }
+
+  /** One that is told of now, and began so long ago at the most. */
+  #begun(agoMs: number): Utterance {
+    const fromMs = this.#nowMs() - agoMs;
+    return {
+      question: this.#asked && fromMs >= this.#asked.sinceMs ? this.#asked.question : null,
+      underTool: this.#stopOnly || fromMs < this.#ceasedMs,
+    };
   }
 }
 
@@ -103,14 +155,14 @@ export function startWebSpeech(language: string, listener: Listener): Hearing {
     listener.report(`The browser's recognition service cannot be used: ${String(cause)}.`);
     return { close() {} };
   }
-  const recognizer = new TranscriptRecognizer();
+  const recognizer = new TranscriptRecognizer(() => performance.now());
   let closed = false;
   Object.assign(service, { lang: language, continuous: true, interimResults: true });
   service.onresult = ({ results, resultIndex }) => {
     for (let i = resultIndex; i < results.length; i += 1) {
       const result = results[i];
       const best = result?.[0];
-      if (result && best) recognizer.take(best.transcript, best.confidence, result.isFinal);
+      if (result && best) recognizer.take(i, best.transcript, best.confidence, result.isFinal);
     }
   };
   const giveUp = (why: string) => {
@@ -124,6 +176,7 @@ export function startWebSpeech(language: string, listener: Listener): Hearing {
     if (why) giveUp(why);
   };
   const start = () => {
+    recognizer.beginAnew();
     Promise.resolve(service.start()).catch((cause: unknown) => giveUp(String(cause)));
   };
   // It ends by itself after a silence.

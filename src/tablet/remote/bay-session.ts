@@ -1,17 +1,17 @@
-import { languages } from '../../../prompts/index.ts';
 import type { PairAnswer } from '../../server/protocol/index.ts';
 import { SystemClock } from '../../session/clock.ts';
-import { meansStop } from '../../session/stop-words.ts';
 import type { UnitSystem } from '../../session/units.ts';
 import type { Recognizer } from '../../voice/ports.ts';
 import { tellBattery } from '../device/battery.ts';
 import type { Devices } from '../devices.ts';
 import { DeafHere } from '../face/deaf.ts';
 import type { BayDeeds, Face, FaceState } from '../face/face.ts';
+import { saysStop } from '../face/says-stop.ts';
 import { offOf, type StopState } from '../face/stop-state.ts';
 import { Watchers } from '../face/watchers.ts';
 import { loadedProfiles } from '../local/choice.ts';
 import { words } from '../words/index.ts';
+import { toSayAfterBreak } from './after-break.ts';
 import { type Away, AwayWatch } from './away.ts';
 import { faceStateOf } from './bay-face.ts';
 import { BayVoice } from './bay-voice.ts';
@@ -143,6 +143,17 @@ export function joinBay(
         void voice.say({ text, priority }).then(() => connection.tell({ type: 'spoken', seq }));
       },
       onHush: () => voice.hush(),
+      onCaughtUp(missed) {
+        const { state } = connection;
+        if (missed.hushed) voice.hush();
+        const addressed = state?.view?.addressed ?? 'technician';
+        const said = (state ? toSayAfterBreak(missed, state) : [])
+          .filter(({ priority }) => isForThisDevice(priority, addressed))
+          .map(sentence => voice.say(sentence));
+        const last = missed.said?.at(-1);
+        // The laptop may be waiting for it.
+        if (last) void Promise.all(said).then(() => connection.tell({ type: 'spoken', seq: last.seq }));
+      },
       onRefused: sentence => troubles.refuse(sentence),
       onPairing: ({ expiresAtMs }) => keepPairing({ ...pairing, expiresAtMs }),
       onUnanswered() {
@@ -214,8 +225,7 @@ export function joinBay(
     },
     watch: watcher => watchers.add(watcher),
     say(text, via, turn) {
-      if (Object.values(languages).some(language => meansStop(text, language)))
-        connection.command({ do: 'stop' });
+      if (saysStop(text)) connection.command({ do: 'stop' });
       else if (turn !== '') connection.command({ do: 'say', turn, text, via });
     },
     stop: () => connection.command({ do: 'stop' }),

@@ -31,6 +31,18 @@ export interface Line {
   onClosed(handler: () => void): void;
 }
 
+export type SayFrame = Extract<Frame, { type: 'say' }>;
+
+/** What was said while the line was broken. */
+export interface Missed {
+  /** Oldest first; null where it is too long ago to be told. */
+  readonly said: readonly SayFrame[] | null;
+  /** What was being said as the line broke was silenced. */
+  readonly hushed: boolean;
+  /** The question before the break. */
+  readonly turn: string | undefined;
+}
+
 export type LineState = 'connecting' | 'connected' | 'broken' | 'refused';
 
 export interface ConnectionParts {
@@ -47,8 +59,10 @@ export interface ConnectionParts {
 
 export interface ConnectionEvents {
   onState(): void;
-  onSay(frame: Extract<Frame, { type: 'say' }>): void;
+  onSay(frame: SayFrame): void;
   onHush(): void;
+  /** The line is back after a break, and the state is what it has come to meanwhile: nothing of it was given to `onSay`. */
+  onCaughtUp(missed: Missed): void;
   onRefused(sentence: string): void;
   onPairing(news: PairingNews): void;
   /** A stop has not been answered in time: whoever gave it has to know what to do. */
@@ -86,6 +100,9 @@ export class Connection {
   #refusal: Refusal | null = null;
   #epoch: string | null = null;
   #seq = 0;
+  /** Frames up to this one are sent again; then it is told what was missed. */
+  #againUpTo = 0;
+  #missed: { readonly said: SayFrame[]; hushed: boolean; readonly turn: string | undefined } | null = null;
   #state: BayState | null = null;
   #device = '';
   #takenAtMs = 0;
@@ -312,8 +329,15 @@ export class Connection {
   #take(message: ServerMessage): void {
     switch (message.type) {
       case 'welcome':
-        if (this.#epoch !== message.epoch) this.#seq = 0;
+        if (this.#epoch !== message.epoch) {
+          this.#seq = 0;
+          this.#missed = null;
+        } else if (message.seq > this.#seq) {
+          // A line that broke as it caught up left something for the next one.
+          this.#missed ??= { said: [], hushed: false, turn: this.#state?.turn };
+        }
         this.#epoch = message.epoch;
+        this.#againUpTo = message.seq;
         this.#device = message.device;
         this.#retryMs = FIRST_RETRY_MS;
         this.#setLineState('connected');
@@ -326,6 +350,7 @@ export class Connection {
         this.#seq = message.seq;
         this.#setState(message.state);
         this.#judgeStops(message.state.session);
+        this.#caughtUp(null);
         return;
       case 'patch':
       case 'say':
@@ -379,9 +404,21 @@ export class Connection {
       return;
     }
     this.#seq = frame.seq;
-    if (frame.type === 'say') this.#events.onSay(frame);
-    else if (frame.type === 'hush') this.#events.onHush();
-    else if (this.#state) this.#setState(applyPatch(this.#state, frame.patch));
+    const missed = frame.seq <= this.#againUpTo ? this.#missed : null;
+    if (frame.type === 'patch') {
+      if (this.#state) this.#setState(applyPatch(this.#state, frame.patch));
+    } else if (frame.type === 'say') {
+      if (missed) missed.said.push(frame);
+      else this.#events.onSay(frame);
+    } else if (missed) missed.hushed = true;
+    else this.#events.onHush();
+    if (missed && frame.seq === this.#againUpTo) this.#caughtUp(missed.said);
+  }
+
+  #caughtUp(said: Missed['said']): void {
+    const missed = this.#missed;
+    this.#missed = null;
+    if (missed) this.#events.onCaughtUp({ ...missed, said });
   }
 
   #acknowledged({ id, stop }: Extract<ServerMessage, { type: 'ack' }>): void {

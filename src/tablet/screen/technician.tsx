@@ -85,7 +85,9 @@ export function Technician({
           <Remark view={view} />
           <Answers view={view} touch={touch} asked={isAnsweredHere(state)} controls />
           <Problems problems={problems.rest} />
-          {isAnsweredHere(state) && <Write onSay={text => face.say(text, 'keys', turn)} />}
+          {isAnsweredHere(state) && (
+            <Write turn={turn} touch={touch} onSay={(text, shown) => face.say(text, 'keys', shown)} />
+          )}
           {view.invented && <p className="quiet">{words.invented}</p>}
         </>
       )}

@@ -49,6 +49,12 @@ export const english = {
   write: 'Write an answer',
   writeLabel: 'An answer or a reason in words',
   send: 'Send',
+  /** What stands in the field for answers was begun for a question that is gone. */
+  writtenBefore: {
+    sentence: 'Written before this question was here: not sent.',
+    forThis: 'It is for this question',
+    clear: 'Clear',
+  },
   left: 'left',
   waiting: 'No answer is awaited now.',
   engineByEar: {

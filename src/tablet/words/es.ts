@@ -41,6 +41,11 @@ export const spanish: Words = {
   write: 'Escribir una respuesta',
   writeLabel: 'Una respuesta o un motivo en palabras',
   send: 'Enviar',
+  writtenBefore: {
+    sentence: 'Escrito antes de que estuviera esta pregunta: no se ha enviado.',
+    forThis: 'Es para esta pregunta',
+    clear: 'Borrar',
+  },
   left: 'quedan',
   waiting: 'Ahora no se espera respuesta.',
   engineByEar: {

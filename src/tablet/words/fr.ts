@@ -42,6 +42,11 @@ export const french: Words = {
   write: 'Écrire une réponse',
   writeLabel: 'Une réponse ou une raison en mots',
   send: 'OK',
+  writtenBefore: {
+    sentence: 'Écrit avant que cette question soit là : pas envoyé.',
+    forThis: "C'est pour cette question",
+    clear: 'Effacer',
+  },
   left: 'restant',
   waiting: "Aucune réponse n'est attendue.",
   engineByEar: {

@@ -15,6 +15,7 @@ test('what a bay says goes to all faces by its number, with the session’s time
   await bay.begin();
   bay.clock().advance(250);
   expect(mouths.say('The card.', 'prompt')).toBe(3);
+  const asked = bay.current.turn;
   // While its clear is asked for, the caller is asked.
   bay.stopping.stop(bay.second, '1');
   await bay.answerUntil(() => bay.key() === 'stopped.askingCause', ['all is off', 'correct']);
@@ -31,9 +32,18 @@ test('what a bay says goes to all faces by its number, with the session’s time
       text: 'Nobody is here yet.',
       priority: 'notice',
       addressed: 'technician',
+      turn: '/0',
     },
     { type: 'hush', seq: 2, sessionMs: 0 },
-    { type: 'say', seq: 3, sessionMs: 250, text: 'The card.', priority: 'prompt', addressed: 'technician' },
+    {
+      type: 'say',
+      seq: 3,
+      sessionMs: 250,
+      text: 'The card.',
+      priority: 'prompt',
+      addressed: 'technician',
+      turn: asked,
+    },
     {
       type: 'say',
       seq: 4,
@@ -41,6 +51,7 @@ test('what a bay says goes to all faces by its number, with the session’s time
       text: 'Second person: was that a false alarm?',
       priority: 'hazard',
       addressed: 'second',
+      turn: bay.current.turn,
     },
     { type: 'hush', seq: 5, sessionMs },
   ]);

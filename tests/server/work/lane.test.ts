@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { mkdtemp, writeFile } from 'node:fs/promises';
 import { constants, getPriority, tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -10,11 +10,9 @@ let lane: Lane;
 afterEach(() => lane.close());
 
 const folder = () => mkdtemp(join(tmpdir(), 'lane-'));
-/** Of a thread of this program; proc(5), field 19 of /proc/pid/stat. */
-function nicenessOf(thread: string): number {
-  const status = readFileSync(`/proc/self/task/${thread}/stat`, 'utf8');
-  return Number(status.slice(status.lastIndexOf(')') + 2).split(' ')[16]);
-}
+/** Of the programs that this one has started; proc(5). */
+const programs = () =>
+  readFileSync(`/proc/self/task/${process.pid}/children`, 'utf8').trim().split(' ').map(Number);
 
 const usual = { mostWaiting: 2, forMs: 600_000, heapMb: 512 };
 
@@ -45,6 +43,16 @@ describe('Heavy work', () => {
     expect(await lane.do('check', { path: small })).toEqual({ isRecord: false });
   });
 
+  test('whose program is ended from outside is told as broken off, and the next one is done', async () => {
+    lane = new Lane('reports', usual);
+    const path = join(await folder(), 'none.jsonl');
+    await lane.do('check', { path });
+    const [first, second] = [lane.do('check', { path }), lane.do('check', { path })];
+    for (const pid of programs()) process.kill(pid, 'SIGTERM');
+    await expect(first).rejects.toThrow('It ended (SIGTERM).');
+    expect(await second).toEqual({ isRecord: false });
+  });
+
   test('on a file that is too large is not even begun', async () => {
     lane = new Lane('reports', usual);
     const path = join(await folder(), 'huge.jsonl');
@@ -52,14 +60,14 @@ describe('Heavy work', () => {
     await expect(lane.do('report', { path })).rejects.toMatchObject({ code: 'tooLong', message: /too long/ });
   });
 
-  test('goes behind whoever serves the faces, where both want the processor', async ({ skip }) => {
-    skip(process.platform !== 'linux', 'only Linux gives a thread a priority of its own');
+  test('goes behind whoever serves the faces, where both want the processor', async () => {
     const before = getPriority();
     lane = new Lane('reports', usual);
     await lane.do('check', { path: 'none' });
     expect(getPriority()).toBe(before);
-    const threads = readdirSync('/proc/self/task').map(nicenessOf);
-    expect(Math.max(...threads)).toBeGreaterThanOrEqual(constants.priority.PRIORITY_BELOW_NORMAL);
+    expect(Math.max(...programs().map(pid => getPriority(pid)))).toBeGreaterThanOrEqual(
+      constants.priority.PRIORITY_BELOW_NORMAL,
+    );
   });
 
   test('is refused when the server ends, whatever was waiting', async () => {

@@ -63,6 +63,8 @@ export async function answer(page: Page, text: string): Promise<void> {
   const choice = page.locator('.choice', { hasText: new RegExp(`^${text}$`, 'i') });
   if ((await choice.count()) > 0) await choice.first().click();
   else {
+    // What is written before the question could be read is not sent.
+    await page.locator('.write button[aria-disabled="false"]').first().waitFor();
     await page.getByLabel('An answer or a reason in words').fill(text);
     await page.getByRole('button', { name: 'Send', exact: true }).last().click();
   }
@@ -74,7 +76,9 @@ const READ_MS = 400;
 /** Answers as soon as a hand may, without waiting for the control to be in sight: the other tests touch it as people do. */
 export async function answerAtOnce(page: Page, text: string): Promise<void> {
   await page.clock.fastForward(READ_MS);
-  await page.locator('.shell:not(:has(.choice[aria-disabled="true"]))').waitFor();
+  await page
+    .locator('.shell:not(:has(.choice[aria-disabled="true"], .write [aria-disabled="true"]))')
+    .waitFor();
   await page.evaluate(wanted => {
     const buttons = [...document.querySelectorAll<HTMLButtonElement>('.choice, .stop')];
     const button = buttons.find(each => each.firstChild?.textContent?.toLowerCase() === wanted.toLowerCase());
@@ -82,6 +86,7 @@ export async function answerAtOnce(page: Page, text: string): Promise<void> {
     const input = document.querySelector<HTMLInputElement>('#write');
     if (!input) throw new Error(`no control for ${wanted}, and nothing to write it in`);
     input.value = wanted;
+    input.dispatchEvent(new Event('input', { bubbles: true }));
     input.form?.requestSubmit();
   }, text);
 }

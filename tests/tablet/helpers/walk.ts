@@ -125,6 +125,7 @@ export async function openWalk(
           bay: 'bay 1',
           device: role,
           serverMs: 0,
+          seq,
         }),
       );
       line.send(JSON.stringify({ type: 'snapshot', seq, sessionMs: 0, state }));

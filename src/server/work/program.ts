@@ -1,4 +1,3 @@
-import { parentPort } from 'node:worker_threads';
 import { RecordError } from '../../record/index.ts';
 import { Refused } from '../refused.ts';
 import { type JobName, type Jobs, jobs } from './jobs.ts';
@@ -26,8 +25,10 @@ async function deliver({ name, input }: Order): Promise<Delivery> {
 }
 
 // The lane sends the next order when it has the delivery of the last.
-parentPort?.on('message', async (order: Order) => {
-  const delivery = await deliver(order);
-  const { result } = delivery.kind === 'done' ? delivery : { result: null };
-  parentPort?.postMessage(delivery, result instanceof Uint8Array ? [result.buffer as ArrayBuffer] : []);
+process.on('message', async (order: Order) => {
+  process.send?.(await deliver(order));
 });
+// Ctrl-C at the terminal reaches this program too: it is the server's to end it.
+process.on('SIGINT', () => {});
+// The server has ended: nobody waits for what is under way.
+process.on('disconnect', () => process.exit());
