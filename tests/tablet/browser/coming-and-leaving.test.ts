@@ -1,3 +1,4 @@
+import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { joinBay, openFromLaptop, pairAs } from '../helpers/bay.ts';
 import { lookAt } from '../helpers/looks.ts';
@@ -60,18 +61,19 @@ it('the page opened in a second tab takes over; the first one says so, takes not
   const first = await joinBay(browser, shop, 'second');
   await technician.getByRole('button', { name: 'Begin' }).click();
   await waitForKey(first, 'job.card.asking');
-  const REPLACED = 'This device is connected in another place now.';
+  const replaced = (page: Page) =>
+    page.locator('.alerts').getByText('This device is connected in another place now.');
   const tab = await first.context().newPage();
   await tab.goto(first.url());
   await waitForKey(tab, 'job.card.asking');
-  await first.getByText(REPLACED).waitFor();
+  await replaced(first).waitFor();
   await lookAt(first, 'replaced');
   // Taken back, and taken over once more.
   await first.getByRole('button', { name: 'Use it here' }).click();
-  await tab.getByText(REPLACED).waitFor();
-  await first.getByText(REPLACED).waitFor({ state: 'detached' });
+  await replaced(tab).waitFor();
+  await replaced(first).waitFor({ state: 'detached' });
   await tab.getByRole('button', { name: 'Use it here' }).click();
-  await first.getByText(REPLACED).waitFor();
+  await replaced(first).waitFor();
   // To end the pairing is for the one that is connected.
   expect(await first.getByRole('button', { name: 'Unpair this device' }).count()).toBe(0);
   await first.getByRole('button', { name: 'Leave' }).click();
