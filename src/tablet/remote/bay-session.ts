@@ -4,6 +4,7 @@ import type { UnitSystem } from '../../session/units.ts';
 import type { Recognizer } from '../../voice/ports.ts';
 import { tellBattery } from '../device/battery.ts';
 import type { Devices } from '../devices.ts';
+import { DeafHere } from '../face/deaf.ts';
 import type { BayDeeds, Face, FaceState } from '../face/face.ts';
 import { saysStop } from '../face/says-stop.ts';
 import { offOf, type StopState } from '../face/stop-state.ts';
@@ -22,6 +23,7 @@ import { Mirror } from './mirror.ts';
 import { OwnHearing } from './own-hearing.ts';
 import { keepPairing } from './pairing.ts';
 import { pastSessions, reportOf } from './past-sessions.ts';
+import { stopsOfTab } from './stops-of-tab.ts';
 import { Troubles } from './troubles.ts';
 import { sendRecords } from './upload.ts';
 import { webSocketLine } from './web-socket-line.ts';
@@ -95,6 +97,8 @@ export function joinBay(
   );
   let shouted: Promise<void> = Promise.resolve();
   const heardThere: HeardThere = new HeardThere(() => connection, nowMs);
+  const deaf = new DeafHere(changed);
+  const endWatch = devices.watchAsleep(isAsleep => deaf.sleeps(isAsleep));
   const ownHearing = new OwnHearing(nowMs, level => connection.tell({ type: 'level', ...level }));
   const own = () => connection.state?.devices.find(({ id }) => id === connection.device);
 
@@ -112,6 +116,7 @@ export function joinBay(
       wallMs: () => Date.now(),
       after,
       newId: () => crypto.randomUUID(),
+      keptStops: stopsOfTab,
     },
     {
       onState() {
@@ -128,7 +133,8 @@ export function joinBay(
           // What was answered is in the copy before the next answer.
           if (led) void logBook?.readOn();
         }
-        away.look(connection.lineState === 'connected');
+        // Another tab of this browser has the line: the laptop is there.
+        away.look(connection.lineState === 'connected' || connection.refusal?.code === 'replaced');
         heardThere.look();
         changed();
       },
@@ -180,6 +186,7 @@ export function joinBay(
             ownHearing.hears(heard);
             changed();
           },
+          noSound: isMissing => deaf.misses(isMissing),
           hearsEngines: listen => heardThere.hearsEngines(listen),
           report: sentence => troubles.add(sentence),
         });
@@ -207,6 +214,7 @@ export function joinBay(
       plots: logBook?.plots ?? [],
       follows: role === 'technician' && own()?.owner === false,
       away: awayNow(),
+      deaf: deaf.state,
       hearing: hearing => (role === 'supervisor' ? hearing : ownHearing.shownIn(hearing)),
     });
 
@@ -230,6 +238,7 @@ export function joinBay(
       bringEngine: profile => bringProfile(token, profile),
       resume: session => connection.command({ do: 'resume', session }),
       setAside: () => connection.command({ do: 'setAside' }),
+      takeLine: () => connection.takeLine(),
       renew: device => connection.command({ do: 'renew', device }),
       letGo: device => connection.command({ do: 'forget', device }),
       sessions: find => pastSessions(token, find),
@@ -242,6 +251,7 @@ export function joinBay(
       clearInterval(readLog);
       stopTelling();
       hearing?.close();
+      endWatch();
       await connection.close();
       await shouted;
       await voice.close();

@@ -14,7 +14,7 @@ import { LinkLine } from './parts/link-line.tsx';
 import { Problems } from './parts/problems.tsx';
 import { Remark } from './parts/remark.tsx';
 import { Shell } from './parts/shell.tsx';
-import { unpair } from './unpair.ts';
+import { unpairing } from './unpair.ts';
 import { useFace } from './use-face.ts';
 import { useProblems } from './use-problems.ts';
 import { useTouch } from './use-touch.ts';
@@ -34,6 +34,7 @@ export function Second({ session, onLeave }: { readonly session: BaySession; rea
     <Shell
       state={state}
       onStop={() => session.stop()}
+      onUseHere={session.bay?.takeLine}
       aside={<CallsForHelp state={state} onCall={emergency => session.callForHelp(emergency)} />}
     >
       {view && (
@@ -52,7 +53,7 @@ export function Second({ session, onLeave }: { readonly session: BaySession; rea
       {!view && bay && <Problems problems={bay.troubles} />}
       {bay && <Devices bay={bay} deeds={null} />}
       {bay && <LinkLine bay={bay} />}
-      <Leave onLeave={onLeave} onUnpair={() => unpair(session.bay, bay?.device, onLeave)} />
+      <Leave onLeave={onLeave} onUnpair={unpairing(session, onLeave)} />
     </Shell>
   );
 }
