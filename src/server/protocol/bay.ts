@@ -16,7 +16,10 @@ export const deviceSchema = z.object({
   role: roleSchema,
   name: z.string(),
   connected: z.boolean(),
-  /** Its line is open, and nothing has come back over it for some seconds: a stop given on it may reach nobody. */
+  /**
+   * Its line is open, and for some seconds nothing has come back over it, or its page has said nothing by itself: a stop given
+   * on it may reach nobody.
+   */
   quiet: z.boolean(),
   /** Null where the device does not tell. */
   battery: batterySchema.nullable(),
