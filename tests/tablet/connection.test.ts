@@ -18,6 +18,7 @@ const state: BayState = {
   devices: [],
   clear: { state: 'notAsked', untilSessionMs: null, ownDeviceOnly: false },
   holdAsked: null,
+  lost: null,
 };
 
 /** A line to a server that says what the test says. */

@@ -64,6 +64,7 @@ export function joinBay(
   /** This device led when the laptop was heard of last. */
   let led = false;
   let turnRead: string | undefined;
+  let lostTold = false;
   const mirrorOf = (session: string) => (role === 'technician' ? new Mirror(dataBase, session, bay) : null);
   const changed = () => {
     face = null;
@@ -128,6 +129,10 @@ export function joinBay(
           // What was answered is in the copy before the next answer.
           if (led) void logBook?.readOn();
         }
+        const isLost = state !== null && state.lost !== null;
+        if (isLost && !lostTold)
+          void voice.say({ text: words.lost.sentence(offOf(null)), priority: 'hazard' });
+        lostTold = isLost;
         away.look(connection.lineState === 'connected');
         heardThere.look();
         changed();
@@ -230,6 +235,7 @@ export function joinBay(
       bringEngine: profile => bringProfile(token, profile),
       resume: session => connection.command({ do: 'resume', session }),
       setAside: () => connection.command({ do: 'setAside' }),
+      madeSafe: () => connection.command({ do: 'madeSafe' }),
       renew: device => connection.command({ do: 'renew', device }),
       letGo: device => connection.command({ do: 'forget', device }),
       sessions: find => pastSessions(token, find),

@@ -1,4 +1,4 @@
-import { mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, onTestFinished, test, vi } from 'vitest';
@@ -44,6 +44,7 @@ async function inShop() {
       shop,
       usual,
       { places, engines: join(folder, 'engines.json') },
+      ['one', 'two', 'three'],
       clockFrom,
       tell,
     );
@@ -133,7 +134,7 @@ describe('An engine that a tablet brings', () => {
 });
 
 describe('After a restart a bay', () => {
-  test('goes on with its own session, and is free where it had none, left it or it is gone', async () => {
+  test('goes on with its own session, is free where it had none or left it, and says where it is gone', async () => {
     const { folder, open, kept } = await inShop();
     const { starter } = await open();
     for (const bay of ['one', 'two', 'three']) {
@@ -147,23 +148,39 @@ describe('After a restart a bay', () => {
     const resumed = await again.starter.resume('one', mouths);
     expect(resumed && kept(resumed.run).id).toContain('one');
     expect(resumed?.entries.length).toBeGreaterThan(1);
-    for (const bay of ['two', 'three', 'toString', 'none'])
-      expect(await again.starter.resume(bay, mouths)).toBeNull();
+    for (const bay of ['two', 'toString', 'none']) expect(await again.starter.resume(bay, mouths)).toBeNull();
+    await expect(again.starter.resume('three', mouths)).rejects.toThrow(
+      /^The record of .*three.* is not in the shop's folder\.$/,
+    );
   });
 
-  test('is free where the record cannot be gone on with, and the terminal says why', async () => {
-    const { folder, told, open } = await inShop();
+  test('says why the record cannot be gone on with, and keeps it in mind', async () => {
+    const { folder, open } = await inShop();
     const { starter } = await open();
     const run = await starter.start('one', { do: 'begin' }, mouths);
     await run.close();
     await writeFile(join(folder, `${run.id}.jsonl`), 'no record\n');
     const again = await open();
-    expect(await again.starter.resume('one', mouths)).toBeNull();
-    expect(told.at(-1)).toContain(run.id);
+    await expect(again.starter.resume('one', mouths)).rejects.toThrow(run.id);
+    expect((await open()).starter.brokeOff('one')).toBe(run.id);
     await expect(again.starter.goOn('one', run.id, mouths)).rejects.toMatchObject({
       code: 'notNow',
       message: expect.not.stringContaining(folder),
     });
+  });
+
+  test('is free where its session was over, whatever else is wrong with the record', async () => {
+    const { folder, told, open } = await inShop();
+    const { starter } = await open();
+    const run = await starter.start('one', { do: 'begin' }, mouths);
+    await run.record.append('closed', { outcome: 'ended' });
+    await run.close();
+    const again = await open();
+    expect(again.starter.brokeOff('one')).toBe(run.id);
+    expect(await again.starter.resume('one', mouths)).toBeNull();
+    expect(told.at(-1)).toContain('is closed: its session was ended');
+    expect(again.starter.brokeOff('one')).toBeNull();
+    expect(await readFile(join(folder, 'bays.json'), 'utf8')).toBe('{}');
   });
 
   test('that nobody could note is told of, and the session goes on', async () => {
