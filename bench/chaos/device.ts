@@ -63,6 +63,8 @@ export class Device {
         wallMs: () => Date.now(),
         after: (ms, act) => void setTimeout(act, ms),
         newId: () => this.#nextId,
+        // It is never loaded anew.
+        keptStops: { read: () => [], write() {} },
       },
       {
         onState: () => this.#look(),

@@ -24,6 +24,9 @@ function lineTo(base: string): Line & { cut(): void } {
   };
 }
 
+/** What is to be done later than that is not to come again. */
+const LONGEST_RETRY_MS = 5_000;
+
 interface Back {
   readonly missed: Missed;
   readonly state: BayState;
@@ -51,12 +54,13 @@ async function awayFrom(key: string, isOver: (supervisor: Face) => boolean): Pro
       },
       nowMs: () => performance.now(),
       wallMs: () => Date.now(),
-      after(_ms, act) {
-        if (connection.lineState !== 'broken') return;
+      after(ms, act) {
+        if (ms > LONGEST_RETRY_MS || connection.lineState !== 'broken') return;
         if (isHeldBack) comeBack = act;
         else act();
       },
       newId: () => crypto.randomUUID(),
+      keptStops: { read: () => [], write() {} },
     },
     {
       onState() {},

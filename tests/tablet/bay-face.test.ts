@@ -7,6 +7,7 @@ const nothingTold: Parameters<typeof faceStateOf>[0] = {
   offset: null,
   stop: 'none',
   takenAtMs: 0,
+  refusal: null,
   pairing: null,
   device: '',
   board: [],
@@ -21,6 +22,7 @@ const here: SeenHere = {
   plots: [],
   follows: false,
   away: 'no',
+  deaf: 'no',
   hearing: hearing => hearing,
 };
 
@@ -28,7 +30,8 @@ it('before the laptop has told anything shows nothing of a session, and what thi
   const face = faceStateOf(nothingTold, here);
   expect(face.view).toBeNull();
   expect(face.bay).toMatchObject({
-    link: { bay: 'bay-2', sentence: 'The disk is full.', clockOffsetMs: null },
+    link: { bay: 'bay-2', refusal: null, clockOffsetMs: null },
+    troubles: ['The microphone is gone.', 'The disk is full.'],
     clear: 'notAsked',
     session: null,
     devices: [],

@@ -1,28 +1,15 @@
 import { describe, expect, it } from 'vitest';
-import { type BayState, PROTOCOL_VERSION } from '../../src/server/protocol/index.ts';
-import { demoJob } from '../../src/session/demo-job.ts';
+import { PROTOCOL_VERSION } from '../../src/server/protocol/index.ts';
 import { ANSWER_WITHIN_MS, stopNotice } from '../../src/tablet/face/stop-state.ts';
 import { Connection, type Missed } from '../../src/tablet/remote/connection.ts';
+import { emptyBay as state } from './helpers/bay-state.ts';
 
-const state: BayState = {
-  bay: 'one',
-  session: null,
-  turn: 'a',
-  profiles: [],
-  usual: { job: demoJob, units: 'us', language: 'en' },
-  language: 'en',
-  mayBeLeft: false,
-  view: null,
-  grammar: null,
-  firing: null,
-  devices: [],
-  clear: { state: 'notAsked', untilSessionMs: null, ownDeviceOnly: false },
-  holdAsked: null,
-  lost: null,
-};
-
-/** A line to a server that says what the test says. */
+/**
+ * A line to a server that says what the test says. Closed from here, it does not say for a long time that it is: the other
+ * side would have to answer first, and a dead one never does.
+ */
 function rig() {
+  const clock = { nowMs: 0 };
   const lines: { sent: unknown[]; open(): void; text(message: unknown): void; closed(): void }[] = [];
   const later: (() => void)[] = [];
   const timers: { readonly ms: number; act(): void }[] = [];
@@ -34,6 +21,7 @@ function rig() {
   const connection: Connection = new Connection(
     {
       token: 'secret',
+      keptStops: { read: () => [], write() {} },
       openLine() {
         const sent: unknown[] = [];
         let opened = () => {};
@@ -47,7 +35,7 @@ function rig() {
         });
         return {
           send: text => sent.push(JSON.parse(text)),
-          close: () => closed(),
+          close() {},
           onOpen: handler => {
             opened = handler;
           },
@@ -59,7 +47,7 @@ function rig() {
           },
         };
       },
-      nowMs: () => 0,
+      nowMs: () => clock.nowMs,
       wallMs: () => 1000,
       after(ms, act) {
         later.push(act);
@@ -101,7 +89,7 @@ function rig() {
   const passes = (ms: number) => {
     for (const timer of timers.filter(each => each.ms === ms)) timer.act();
   };
-  return { connection, lines, later, refused, shouts, told, line, welcome, kinds, passes };
+  return { connection, clock, lines, later, refused, shouts, told, line, welcome, kinds, passes };
 }
 
 const patch = (seq: number, turn: string) => ({
@@ -331,4 +319,143 @@ it('says on each new line whether this device hears', () => {
   line().open();
   welcome();
   expect(kinds()).toEqual(['hello', 'ear', 'ping']);
+});
+
+describe('A line that gives nothing back any more', () => {
+  const PING_MS = 2_000;
+  const DEAD_MS = 6_000;
+
+  it('is told as broken after six seconds, though its end is never told, and another one is opened', () => {
+    const { connection, clock, line, lines, welcome, passes } = rig();
+    line().open();
+    welcome();
+    clock.nowMs = DEAD_MS;
+    passes(PING_MS);
+    expect(connection.lineState).toBe('connected');
+    clock.nowMs = DEAD_MS + 1;
+    passes(PING_MS);
+    expect(connection.lineState).toBe('broken');
+    passes(300);
+    expect(lines).toHaveLength(2);
+  });
+
+  it('is told as broken too where it speaks what nobody understands', () => {
+    const { connection, line, lines, welcome, passes } = rig();
+    line().open();
+    welcome();
+    line().text({ type: 'nonsense' });
+    expect(connection.lineState).toBe('broken');
+    passes(300);
+    expect(lines).toHaveLength(2);
+  });
+
+  it('before the laptop has said anything on it is given up as well', () => {
+    const { connection, lines, passes } = rig();
+    passes(DEAD_MS);
+    expect(connection.lineState).toBe('broken');
+    passes(300);
+    expect(lines).toHaveLength(2);
+    // The time of the first is over; that of the second is its own.
+    expect(connection.lineState).toBe('broken');
+  });
+});
+
+describe('An answer', () => {
+  const answer = { do: 'say', turn: 'a', text: 'card is right', via: 'touch' } as const;
+  const UNCONFIRMED_MS = 3_000;
+  const idOf = (message: unknown) => Reflect.get(Object(message), 'id');
+
+  it('that the laptop does not acknowledge in time is told, once', () => {
+    const { connection, line, welcome, passes, refused } = rig();
+    line().open();
+    welcome();
+    connection.command(answer);
+    expect(refused).toEqual([]);
+    passes(UNCONFIRMED_MS);
+    expect(refused).toEqual([
+      'The laptop has not acknowledged what was given last; see what is asked, then answer again.',
+    ]);
+    line().closed();
+    expect(refused).toHaveLength(1);
+  });
+
+  it('that was under way when the line broke is told at once: it may have come or not', () => {
+    const { connection, line, welcome, passes, refused } = rig();
+    line().open();
+    welcome();
+    connection.command(answer);
+    line().closed();
+    expect(refused).toHaveLength(1);
+    passes(UNCONFIRMED_MS);
+    expect(refused).toHaveLength(1);
+  });
+
+  it('that was acknowledged, or refused, is nothing to tell of', () => {
+    const { connection, line, welcome, passes, refused } = rig();
+    line().open();
+    welcome();
+    connection.command(answer);
+    line().text({ type: 'ack', id: idOf(line().sent.at(-1)), again: false });
+    connection.command(answer);
+    line().text({
+      type: 'error',
+      id: idOf(line().sent.at(-1)),
+      code: 'notNow',
+      sentence: 'It is not asked.',
+      final: false,
+    });
+    passes(UNCONFIRMED_MS);
+    line().closed();
+    expect(refused).toEqual(['It is not asked.']);
+  });
+});
+
+describe('A page whose line another tab of the browser has taken', () => {
+  const REPLACED = 'This device is connected in another place now.';
+
+  function replaced() {
+    const all = rig();
+    all.line().open();
+    all.welcome();
+    all.line().text({ type: 'error', id: null, code: 'replaced', sentence: REPLACED, final: true });
+    return all;
+  }
+
+  it('stays away, until it is told to take the line', () => {
+    const { connection, line, lines, welcome } = replaced();
+    line().closed();
+    expect([connection.lineState, connection.refusal?.code, lines.length]).toEqual([
+      'refused',
+      'replaced',
+      1,
+    ]);
+    connection.takeLine();
+    expect([connection.lineState, connection.refusal, lines.length]).toEqual(['connecting', null, 2]);
+    line().open();
+    welcome();
+    connection.takeLine();
+    expect([connection.lineState, lines.length]).toEqual(['connected', 2]);
+  });
+
+  it('takes it by itself for a stop that is touched; one that is heard the other tab hears too', () => {
+    const { connection, line, lines, welcome, shouts } = replaced();
+    connection.command({ do: 'stop', via: 'voice' });
+    expect([lines.length, shouts]).toEqual([1, ['unanswered']]);
+    connection.command({ do: 'stop' });
+    expect([lines.length, shouts.length]).toEqual([2, 1]);
+    line().open();
+    welcome();
+    expect(line().sent.slice(1, 3)).toMatchObject([
+      { type: 'command', deed: { do: 'stop', via: 'voice' } },
+      { type: 'command', deed: { do: 'stop' } },
+    ]);
+  });
+
+  it('that is refused for another reason takes none', () => {
+    const { connection, line, lines } = rig();
+    line().open();
+    line().text({ type: 'error', id: null, code: 'notPaired', sentence: 'Pair again.', final: true });
+    connection.takeLine();
+    expect([connection.lineState, lines.length]).toEqual(['refused', 1]);
+  });
 });

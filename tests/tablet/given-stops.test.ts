@@ -78,3 +78,16 @@ it('where nobody is left to answer, all of them are late', () => {
   expect([stops.anyIsAwaited, stops.anyWaits]).toEqual([false, true]);
   expect(stops.allAreLate()).toBe(false);
 });
+
+it('one of a page before this is unanswered from the start, and people are told of it once here', () => {
+  const stops = new GivenStops();
+  stops.takeOver('a');
+  stops.takeOver('b');
+  // Nobody who leaves waits for it any more.
+  expect([stops.state, stops.anyWaits, stops.anyIsAwaited]).toEqual(['unanswered', true, false]);
+  expect([stops.isLate('a'), stops.isLate('b')]).toEqual([true, false]);
+  stops.answered('a', 'stopped');
+  expect(stops.state).toBe('unanswered');
+  stops.drop('b');
+  expect(stops.state).toBe('stopped');
+});

@@ -1,9 +1,17 @@
 import type { Emergency, Person } from '../../../machines/vocabulary.ts';
 import type { Profile } from '../../profile/schema.ts';
-import type { BayBrief, BayState, Device, PairingNews, SessionRow } from '../../server/protocol/index.ts';
+import type {
+  BayBrief,
+  BayState,
+  Device,
+  PairingNews,
+  Refusal,
+  SessionRow,
+} from '../../server/protocol/index.ts';
 import type { View } from '../../session/view.ts';
 import type { KeptChoice } from '../local/choice.ts';
 import type { Away } from '../remote/away.ts';
+import type { Deaf } from './deaf.ts';
 import type { Plot } from './plots.ts';
 import type { StopState } from './stop-state.ts';
 
@@ -11,8 +19,8 @@ import type { StopState } from './stop-state.ts';
 export interface Link {
   readonly state: 'connecting' | 'connected' | 'broken' | 'refused';
   readonly bay: string;
-  /** One sentence where something is wrong. */
-  readonly sentence: string | null;
+  /** Why the laptop has refused this device for good; null unless it has. */
+  readonly refusal: Refusal | null;
   /** How far this device's clock is ahead of the server's; null before it is known. */
   readonly clockOffsetMs: number | null;
   /** What the laptop has said of this device's pairing; null while there is nothing to say. */
@@ -67,6 +75,8 @@ export interface FaceState {
   /** Names the question that the view shows, unlike any other: goes back with what answers it. */
   readonly turn: string;
   readonly stop: StopState;
+  /** Whether this device hears and speaks, where it should. */
+  readonly deaf: Deaf;
   /** `performance.now()` at which the view was made: its timer counts down from here. */
   readonly takenAtMs: number;
   readonly plots: readonly Plot[];
@@ -94,6 +104,8 @@ export interface BayDeeds {
   madeSafe(): void;
   /** Lets go of a device of this bay, this one or another. */
   letGo(device: string): void;
+  /** Takes the line back from another tab of this browser. */
+  takeLine(): void;
   /** Makes the pairing of another device good for a working day more. */
   renew(device: string): void;
   /** Sessions of the shop in which this text stands, the newest first; all of them, where it is empty. */

@@ -1,4 +1,5 @@
 import { VoiceError } from '../../voice/errors.ts';
+import { wakeByTouch } from '../device/audio.ts';
 import captureUrl from './capture-worklet.ts?worker&url';
 
 /** A microphone whose sound goes straight to the thread that listens. */
@@ -8,6 +9,8 @@ export interface Microphone {
   /** Hand this one over to whoever listens. */
   readonly port: MessagePort;
   onLost(handler: () => void): void;
+  /** Told now and at each change: whether the browser or the system keeps its sound back. */
+  onHeldBack(handler: (isHeldBack: boolean) => void): void;
   close(): void;
 }
 
@@ -54,6 +57,13 @@ export async function openMicrophone(context: AudioContext): Promise<Microphone>
     onLost(handler) {
       track?.addEventListener('ended', handler);
     },
+    onHeldBack(handler) {
+      const look = () => handler(at.state !== 'running' || track?.muted === true);
+      look();
+      at.addEventListener('statechange', look);
+      track?.addEventListener('mute', look);
+      track?.addEventListener('unmute', look);
+    },
     close() {
       source.disconnect();
       for (const each of stream.getTracks()) each.stop();
@@ -68,6 +78,7 @@ function connect(stream: MediaStream, context: AudioContext) {
     return { source: context.createMediaStreamSource(stream), at: context };
   } catch {
     const at = new AudioContext();
+    wakeByTouch(at);
     return { source: at.createMediaStreamSource(stream), at };
   }
 }

@@ -13,6 +13,7 @@ import { Viewer } from '../../session/viewer.ts';
 import { joinVoices } from '../../session/who-speaks/join-voices.ts';
 import { createTypedRecognizer } from '../../voice/recognizers/typed.ts';
 import type { Devices } from '../devices.ts';
+import { DeafHere } from '../face/deaf.ts';
 import { emergenciesIn } from '../face/emergencies.ts';
 import type { Face, FaceState } from '../face/face.ts';
 import { PlotBook } from '../face/plots.ts';
@@ -135,15 +136,19 @@ async function run({ dataBase, id, header, clock, record, devices, restored }: P
   const turns = new Turns();
   let state: FaceState | null = null;
   let stop: FaceState['stop'] = 'none';
-  viewer.watch(() => {
+  const changed = () => {
     state = null;
     watchers.changed();
-  });
+  };
+  viewer.watch(changed);
+  const deaf = new DeafHere(changed);
+  const endWatch = devices.watchAsleep(isAsleep => deaf.sleeps(isAsleep));
   const look = (): FaceState => ({
     role: 'technician',
     view: viewer.view(),
     turn: turns.at(session.moment),
     stop,
+    deaf: deaf.state,
     takenAtMs: performance.now(),
     plots: plots.plots(),
     emergencies: emergenciesIn(language),
@@ -166,6 +171,7 @@ async function run({ dataBase, id, header, clock, record, devices, restored }: P
       viewer.level(level);
       session.level(level);
     },
+    noSound: isMissing => deaf.misses(isMissing),
     report: sentence => session.report(sentence),
     hearsEngines: listen => listen(firingOf(header.profile), heard => engineEar.take(heard)),
   });
@@ -188,8 +194,7 @@ async function run({ dataBase, id, header, clock, record, devices, restored }: P
   const stopFor = (why: { readonly cause?: Emergency }) => {
     session.receive({ type: 'stop', ...why }, callerAtShared(session.moment), 'touch');
     stop = isOver(session.moment) ? 'nothingRuns' : 'stopped';
-    state = null;
-    watchers.changed();
+    changed();
   };
 
   return {
@@ -205,6 +210,7 @@ async function run({ dataBase, id, header, clock, record, devices, restored }: P
     bay: null,
     async close() {
       hearing?.close();
+      endWatch();
       await speaking.close();
       await session.settled();
       await record.close();

@@ -1,5 +1,6 @@
 import { languages } from '../../../prompts/index.ts';
 import type { HearingView } from '../../session/view.ts';
+import type { Deaf } from '../face/deaf.ts';
 import { emergenciesIn } from '../face/emergencies.ts';
 import type { FaceState } from '../face/face.ts';
 import type { Away } from './away.ts';
@@ -15,13 +16,23 @@ export interface SeenHere {
   /** Another device leads. */
   readonly follows: boolean;
   readonly away: Away;
+  readonly deaf: Deaf;
   /** Of the hearing in the session's picture: what this device hears itself, where it does. */
   readonly hearing: (hearing: HearingView) => HearingView;
 }
 
 type Told = Pick<
   Connection,
-  'state' | 'lineState' | 'offset' | 'stop' | 'takenAtMs' | 'pairing' | 'device' | 'board' | 'boardAtMs'
+  | 'state'
+  | 'lineState'
+  | 'refusal'
+  | 'offset'
+  | 'stop'
+  | 'takenAtMs'
+  | 'pairing'
+  | 'device'
+  | 'board'
+  | 'boardAtMs'
 >;
 
 /** The picture that this device's page shows: what the laptop told, and what the device knows by itself. */
@@ -38,6 +49,7 @@ export function faceStateOf(told: Told, here: SeenHere): FaceState {
     },
     turn: state?.turn ?? '',
     stop: told.stop,
+    deaf: here.deaf,
     takenAtMs: told.takenAtMs,
     plots: here.plots,
     emergencies: state ? emergenciesIn(languages[state.language]) : [],
@@ -45,7 +57,7 @@ export function faceStateOf(told: Told, here: SeenHere): FaceState {
       link: {
         state: lineState,
         bay,
-        sentence: troubles.at(-1) ?? null,
+        refusal: told.refusal,
         clockOffsetMs: offset?.offsetMs ?? null,
         pairing: told.pairing,
       },

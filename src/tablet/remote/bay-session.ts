@@ -4,6 +4,7 @@ import type { UnitSystem } from '../../session/units.ts';
 import type { Recognizer } from '../../voice/ports.ts';
 import { tellBattery } from '../device/battery.ts';
 import type { Devices } from '../devices.ts';
+import { DeafHere } from '../face/deaf.ts';
 import type { BayDeeds, Face, FaceState } from '../face/face.ts';
 import { saysStop } from '../face/says-stop.ts';
 import { offOf, type StopState } from '../face/stop-state.ts';
@@ -22,6 +23,7 @@ import { Mirror } from './mirror.ts';
 import { OwnHearing } from './own-hearing.ts';
 import { keepPairing } from './pairing.ts';
 import { pastSessions, reportOf } from './past-sessions.ts';
+import { stopsOfTab } from './stops-of-tab.ts';
 import { Troubles } from './troubles.ts';
 import { sendRecords } from './upload.ts';
 import { webSocketLine } from './web-socket-line.ts';
@@ -96,6 +98,8 @@ export function joinBay(
   );
   let shouted: Promise<void> = Promise.resolve();
   const heardThere: HeardThere = new HeardThere(() => connection, nowMs);
+  const deaf = new DeafHere(changed);
+  const endWatch = devices.watchAsleep(isAsleep => deaf.sleeps(isAsleep));
   const ownHearing = new OwnHearing(nowMs, level => connection.tell({ type: 'level', ...level }));
   const own = () => connection.state?.devices.find(({ id }) => id === connection.device);
 
@@ -113,6 +117,7 @@ export function joinBay(
       wallMs: () => Date.now(),
       after,
       newId: () => crypto.randomUUID(),
+      keptStops: stopsOfTab,
     },
     {
       onState() {
@@ -133,7 +138,8 @@ export function joinBay(
         if (isLost && !lostTold)
           void voice.say({ text: words.lost.sentence(offOf(null)), priority: 'hazard' });
         lostTold = isLost;
-        away.look(connection.lineState === 'connected');
+        // Another tab of this browser has the line: the laptop is there.
+        away.look(connection.lineState === 'connected' || connection.refusal?.code === 'replaced');
         heardThere.look();
         changed();
       },
@@ -185,6 +191,7 @@ export function joinBay(
             ownHearing.hears(heard);
             changed();
           },
+          noSound: isMissing => deaf.misses(isMissing),
           hearsEngines: listen => heardThere.hearsEngines(listen),
           report: sentence => troubles.add(sentence),
         });
@@ -212,6 +219,7 @@ export function joinBay(
       plots: logBook?.plots ?? [],
       follows: role === 'technician' && own()?.owner === false,
       away: awayNow(),
+      deaf: deaf.state,
       hearing: hearing => (role === 'supervisor' ? hearing : ownHearing.shownIn(hearing)),
     });
 
@@ -236,6 +244,7 @@ export function joinBay(
       resume: session => connection.command({ do: 'resume', session }),
       setAside: () => connection.command({ do: 'setAside' }),
       madeSafe: () => connection.command({ do: 'madeSafe' }),
+      takeLine: () => connection.takeLine(),
       renew: device => connection.command({ do: 'renew', device }),
       letGo: device => connection.command({ do: 'forget', device }),
       sessions: find => pastSessions(token, find),
@@ -248,6 +257,7 @@ export function joinBay(
       clearInterval(readLog);
       stopTelling();
       hearing?.close();
+      endWatch();
       await connection.close();
       await shouted;
       await voice.close();

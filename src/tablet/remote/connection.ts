@@ -13,12 +13,14 @@ import {
   type PairingNews,
   PROTOCOL_VERSION,
   parseServerMessage,
+  type Refusal,
   type ServerMessage,
   type TimeExchange,
 } from '../../server/protocol/index.ts';
 
 import { ANSWER_WITHIN_MS, type StopState } from '../face/stop-state.ts';
 import { GivenStops } from './given-stops.ts';
+import { KeptStops, type StopStore } from './kept-stops.ts';
 
 /** What of a WebSocket is used: a real one, or its like in a test. */
 export interface Line {
@@ -51,6 +53,8 @@ export interface ConnectionParts {
   readonly wallMs: () => number;
   readonly after: (ms: number, act: () => void) => void;
   readonly newId: () => string;
+  /** Where a stop without an answer outlives the page. */
+  readonly keptStops: StopStore;
 }
 
 export interface ConnectionEvents {
@@ -73,6 +77,13 @@ const SILENCE_MS = 6_000;
 /** With a stop unanswered for so long the line is taken for dead. */
 const STOP_SILENCE_MS = 2 * ANSWER_WITHIN_MS;
 const EXCHANGES_KEPT = 8;
+/** What a person gave is acknowledged within this, or they are told that it was not. */
+const ACKNOWLEDGED_WITHIN_MS = 3_000;
+const UNACKNOWLEDGED =
+  'The laptop has not acknowledged what was given last; see what is asked, then answer again.';
+
+/** The laptop reads or closes a record for these: for how long nobody knows. */
+const takesLong: readonly Deed['do'][] = ['begin', 'resume', 'setAside'];
 
 /** Refusals after which to come back is no use; all others end only this line. */
 const forGood: readonly ErrorCode[] = ['notPaired', 'otherVersion', 'replaced', 'wrongOrigin'];
@@ -86,6 +97,7 @@ export class Connection {
   readonly #events: ConnectionEvents;
   #line: Line | null = null;
   #lineState: LineState = 'connecting';
+  #refusal: Refusal | null = null;
   #epoch: string | null = null;
   #seq = 0;
   /** Frames up to this one are sent again; then it is told what was missed. */
@@ -101,6 +113,7 @@ export class Connection {
   #retryMs = FIRST_RETRY_MS;
   #closed = false;
   readonly #stops = new GivenStops();
+  readonly #kept: KeptStops;
   readonly #leaving: (() => void)[] = [];
   #pairing: PairingNews | null = null;
   #listens = false;
@@ -110,11 +123,18 @@ export class Connection {
   constructor(parts: ConnectionParts, events: ConnectionEvents) {
     this.#parts = parts;
     this.#events = events;
+    this.#kept = new KeptStops(parts.keptStops);
+    this.#takeOverStops();
     this.#open();
   }
 
   get lineState(): LineState {
     return this.#lineState;
+  }
+
+  /** Why the laptop has refused this device for good. */
+  get refusal(): Refusal | null {
+    return this.#refusal;
   }
 
   get state(): BayState | null {
@@ -162,7 +182,15 @@ export class Connection {
       return;
     }
     this.#waiting.set(id, deed);
-    if (deed.do === 'stop') this.#stopping(id);
+    if (deed.do === 'stop') {
+      // A touch shows which tab people look at; a voice is heard by each of them.
+      if (deed.via !== 'voice') this.takeLine();
+      this.#kept.add({ id, deed, session: this.#state?.session });
+      this.#stopping(id);
+    } else if (!takesLong.includes(deed.do))
+      this.#parts.after(ACKNOWLEDGED_WITHIN_MS, () => {
+        if (this.#waiting.delete(id)) this.#events.onRefused(UNACKNOWLEDGED);
+      });
     if (this.#lineState === 'connected') this.#send({ type: 'command', id, deed } satisfies Command);
   }
 
@@ -170,6 +198,15 @@ export class Connection {
   setListening(listens: boolean): void {
     this.#listens = listens;
     if (this.#lineState === 'connected') this.#send({ type: 'ear', listens });
+  }
+
+  /** Comes again, where another tab of this browser has taken the line. */
+  takeLine(): void {
+    if (this.#refusal?.code !== 'replaced') return;
+    this.#refusal = null;
+    this.#retryMs = FIRST_RETRY_MS;
+    this.#setLineState('connecting');
+    this.#open();
   }
 
   tell(
@@ -182,7 +219,31 @@ export class Connection {
   async close(): Promise<void> {
     while (this.#stops.anyIsAwaited) await new Promise<void>(resolve => this.#leaving.push(resolve));
     this.#closed = true;
+    this.#kept.clear();
     this.#line?.close();
+  }
+
+  /** Those that a page before this one gave, and nobody answered: people may not have been told yet, and are from here. */
+  #takeOverStops(): void {
+    const before = this.#kept.all;
+    if (before.length === 0) return;
+    for (const { id, deed } of before) {
+      this.#waiting.set(id, deed);
+      this.#stops.takeOver(id);
+    }
+    // Whoever listens is there only when this is made.
+    this.#parts.after(0, () => this.#shoutIf(before.map(({ id }) => this.#stops.isLate(id)).includes(true)));
+  }
+
+  /** A stop of the page before goes to the session that it was given in, and to no other. */
+  #judgeStops(session: string | null | undefined): void {
+    const { good, gone } = this.#kept.judge(session);
+    for (const { id } of gone) {
+      this.#waiting.delete(id);
+      this.#stops.drop(id);
+    }
+    for (const { id, deed } of good) this.#send({ type: 'command', id, deed });
+    if (gone.length > 0) this.#stopsChanged();
   }
 
   #stopping(id: string): void {
@@ -207,6 +268,7 @@ export class Connection {
     if (!this.#stops.anyIsAwaited) for (const leave of this.#leaving.splice(0)) leave();
   }
 
+  /** Ends a line without waiting for its end: a browser tells of that only when the other side has answered, or after a minute. */
   #abandon(line: Line): void {
     line.close();
     if (this.#line === line) this.#broken();
@@ -234,13 +296,20 @@ export class Connection {
     line.onClosed(() => {
       if (isCurrent()) this.#broken();
     });
+    // One on which nothing comes is no better than none: on a network that swallows everything it may hang for minutes.
+    this.#parts.after(SILENCE_MS, () => {
+      if (isCurrent() && this.#lineState !== 'connected' && this.#lineState !== 'refused')
+        this.#abandon(line);
+    });
   }
 
   #broken(): void {
     this.#line = null;
     if (this.#lineState === 'refused') return;
     this.#setLineState('broken');
-    for (const [id, deed] of this.#waiting) if (!isWorthRepeating(deed)) this.#waiting.delete(id);
+    const lost = [...this.#waiting].filter(([, deed]) => !isWorthRepeating(deed));
+    for (const [id] of lost) this.#waiting.delete(id);
+    if (lost.length > 0) this.#events.onRefused(UNACKNOWLEDGED);
     if (this.#stops.anyWaits) this.#retryMs = FIRST_RETRY_MS;
     this.#parts.after(this.#retryMs, () => this.#open());
     this.#retryMs = Math.min(LONGEST_RETRY_MS, this.#retryMs * 2);
@@ -251,7 +320,7 @@ export class Connection {
     const parsed = parseServerMessage(text);
     if (!parsed.ok) {
       this.#events.onRefused(parsed.refusal.sentence);
-      this.#line?.close();
+      if (this.#line) this.#abandon(this.#line);
       return;
     }
     this.#take(parsed.message);
@@ -272,13 +341,15 @@ export class Connection {
         this.#device = message.device;
         this.#retryMs = FIRST_RETRY_MS;
         this.#setLineState('connected');
-        for (const [id, deed] of this.#waiting) this.#send({ type: 'command', id, deed });
+        for (const [id, deed] of this.#waiting)
+          if (!this.#kept.isDoubtful(id)) this.#send({ type: 'command', id, deed });
         if (this.#listens) this.#send({ type: 'ear', listens: true });
         this.#ping();
         return;
       case 'snapshot':
         this.#seq = message.seq;
         this.#setState(message.state);
+        this.#judgeStops(message.state.session);
         this.#caughtUp(null);
         return;
       case 'patch':
@@ -291,16 +362,20 @@ export class Connection {
         return;
       case 'pairing':
         this.#pairing = message;
+        // Of the session it is told nothing any more.
+        if (message.state === 'stopOnly') this.#judgeStops(undefined);
         this.#events.onPairing(message);
         this.#events.onState();
         return;
       case 'error':
         if (message.id !== null) {
           this.#waiting.delete(message.id);
+          this.#kept.remove(message.id);
           if (this.#stops.waits(message.id)) this.#shoutIf(this.#stops.refused(message.id));
         }
         this.#events.onRefused(message.sentence);
-        if (message.final && forGood.includes(message.code)) this.#refused();
+        if (message.final && forGood.includes(message.code))
+          this.#refused({ code: message.code, sentence: message.sentence });
         return;
       case 'pong':
         this.#pong(message);
@@ -315,7 +390,8 @@ export class Connection {
     }
   }
 
-  #refused(): void {
+  #refused(refusal: Refusal): void {
+    this.#refusal = refusal;
     this.#setLineState('refused');
     this.#shoutIf(this.#stops.allAreLate());
   }
@@ -324,7 +400,7 @@ export class Connection {
     // Frames come without a gap; what is missing is sent again on a new line.
     if (frame.seq <= this.#seq) return;
     if (frame.seq !== this.#seq + 1) {
-      this.#line?.close();
+      if (this.#line) this.#abandon(this.#line);
       return;
     }
     this.#seq = frame.seq;
@@ -347,6 +423,7 @@ export class Connection {
 
   #acknowledged({ id, stop }: Extract<ServerMessage, { type: 'ack' }>): void {
     this.#waiting.delete(id);
+    this.#kept.remove(id);
     if (!this.#stops.waits(id)) return;
     this.#stops.answered(id, stop ?? 'none');
     this.#stopsChanged();
@@ -369,7 +446,7 @@ export class Connection {
     const line = this.#line;
     if (this.#closed || !line || this.#lineState !== 'connected') return;
     if (this.#parts.nowMs() - this.#heardMs > SILENCE_MS) {
-      line.close();
+      this.#abandon(line);
       return;
     }
     const found = this.#offset ? { found: this.#offset } : {};

@@ -48,6 +48,17 @@ export class GivenStops {
     this.#open.set(id, { nth: this.#given, isLate: false, isTold: false });
   }
 
+  /** It was given in a page before this one, and had no answer there. */
+  takeOver(id: string): void {
+    this.give(id);
+    this.#open.set(id, { nth: this.#given, isLate: true, isTold: false });
+  }
+
+  /** What it was to stop is no longer there. */
+  drop(id: string): void {
+    this.#open.delete(id);
+  }
+
   /**
    * No answer has come in time, or none will.
    * @returns true where people have to be told what to do: that is about all that wait by then

@@ -98,7 +98,8 @@ export function App({
   };
   /** A stop that nobody answered is told beyond the bay in which it was given. */
   const leaveBay = async (bay: BaySession) => {
-    keepJoined(false);
+    // In the bay is the tab that has the line.
+    if (bay.state().bay?.link.refusal?.code !== 'replaced') keepJoined(false);
     setJoined(null);
     setSending('');
     const off = offOf(bay.state().view);
@@ -125,8 +126,8 @@ export function App({
 
   if (joined) {
     const leave = () => {
-      // Refused for good: the next time this device has to be paired again.
-      if (joined.state().bay?.link.state === 'refused') forgetPairing();
+      // The laptop does not know it: the next time this device has to be paired again.
+      if (joined.state().bay?.link.refusal?.code === 'notPaired') forgetPairing();
       void leaveBay(joined).then(look);
     };
     const { role } = joined.state();

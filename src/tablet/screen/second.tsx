@@ -15,7 +15,7 @@ import { LostSession } from './parts/lost-session.tsx';
 import { Problems } from './parts/problems.tsx';
 import { Remark } from './parts/remark.tsx';
 import { Shell } from './parts/shell.tsx';
-import { unpair } from './unpair.ts';
+import { unpairing } from './unpair.ts';
 import { useFace } from './use-face.ts';
 import { useProblems } from './use-problems.ts';
 import { useTouch } from './use-touch.ts';
@@ -35,6 +35,7 @@ export function Second({ session, onLeave }: { readonly session: BaySession; rea
     <Shell
       state={state}
       onStop={() => session.stop()}
+      onUseHere={session.bay?.takeLine}
       aside={<CallsForHelp state={state} onCall={emergency => session.callForHelp(emergency)} />}
     >
       <LostSession face={session} state={state} />
@@ -54,7 +55,7 @@ export function Second({ session, onLeave }: { readonly session: BaySession; rea
       {!view && bay && <Problems problems={bay.troubles} />}
       {bay && <Devices bay={bay} deeds={null} />}
       {bay && <LinkLine bay={bay} />}
-      <Leave onLeave={onLeave} onUnpair={() => unpair(session.bay, bay?.device, onLeave)} />
+      <Leave onLeave={onLeave} onUnpair={unpairing(session, onLeave)} />
     </Shell>
   );
 }

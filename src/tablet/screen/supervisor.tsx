@@ -16,7 +16,7 @@ import { PlotFigure } from './parts/plot.tsx';
 import { Problems } from './parts/problems.tsx';
 import { Gates, Readings, Sentences } from './parts/readings.tsx';
 import { Shell } from './parts/shell.tsx';
-import { unpair } from './unpair.ts';
+import { unpairing } from './unpair.ts';
 import { useFace } from './use-face.ts';
 import { useTouch } from './use-touch.ts';
 
@@ -73,7 +73,7 @@ export function Supervisor({
     </>
   );
   return (
-    <Shell state={state} onStop={() => session.stop()} beside={beside}>
+    <Shell state={state} onStop={() => session.stop()} onUseHere={session.bay?.takeLine} beside={beside}>
       <div role="alert">{sentence && <p className="wrong">{inOwnWords(sentence)}</p>}</div>
       {view && bay && (
         <>
@@ -97,7 +97,7 @@ export function Supervisor({
       <PastSessions load={load} onReport={id => void openReport(id)} />
       {bay && <Devices bay={bay} deeds={session.bay} />}
       {bay && <LinkLine bay={bay} />}
-      <Leave onLeave={onLeave} onUnpair={() => unpair(session.bay, bay?.device, onLeave)} />
+      <Leave onLeave={onLeave} onUnpair={unpairing(session, onLeave)} />
     </Shell>
   );
 }

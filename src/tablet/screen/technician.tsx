@@ -20,7 +20,7 @@ import { Gates, Readings, Sentences } from './parts/readings.tsx';
 import { Remark } from './parts/remark.tsx';
 import { Shell } from './parts/shell.tsx';
 import { Write } from './parts/write.tsx';
-import { unpair } from './unpair.ts';
+import { unpairing } from './unpair.ts';
 import { useFace } from './use-face.ts';
 import { useProblems } from './use-problems.ts';
 import { useTouch } from './use-touch.ts';
@@ -67,6 +67,7 @@ export function Technician({
     <Shell
       state={state}
       onStop={() => face.stop()}
+      onUseHere={face.bay?.takeLine}
       aside={<CallsForHelp state={state} onCall={emergency => face.callForHelp(emergency)} />}
       beside={beside}
     >
@@ -106,7 +107,7 @@ export function Technician({
         label={view?.outcome ? words.theEnd : words.leave}
         note={view?.outcome ? '' : words.leaveRunning}
         onLeave={onLeave}
-        onUnpair={bay && face.bay ? () => unpair(face.bay, bay.device, onLeave) : undefined}
+        onUnpair={unpairing(face, onLeave)}
       />
     </Shell>
   );

@@ -192,6 +192,11 @@ export const english = {
     voice: 'Voice',
     voices: { voice: 'on', silent: 'off' },
   },
+  /** What keeps a device from hearing that should. */
+  deaf: {
+    asleep: 'Nothing is heard or said on this device: touch the screen.',
+    noSound: 'No sound comes from the microphone of this device: no voice is heard here. Touch STOP.',
+  },
   hearing: {
     noService: 'This browser has no recognition service of its own; choose the embedded one in the settings.',
     noVoice: 'This device has no voice for this language: read what is asked.',
@@ -243,6 +248,7 @@ export const english = {
   link: {
     connecting: 'Connecting to the laptop…',
     broken: 'No connection to the laptop. Trying again.',
+    useHere: 'Use it here',
     stopAnyway: (off: string) => `This device reaches nobody: shout STOP. ${off}.`,
     offset: (ms: number) => `Clock ${ms >= 0 ? '+' : '−'}${Math.abs(ms / 1000).toFixed(1)} s`,
   },

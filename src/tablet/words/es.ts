@@ -178,6 +178,10 @@ export const spanish: Words = {
     voice: 'Voz',
     voices: { voice: 'sí', silent: 'no' },
   },
+  deaf: {
+    asleep: 'Este aparato no oye ni dice nada: toque la pantalla.',
+    noSound: 'No llega ningún sonido del micrófono de este aparato: aquí no se oye ninguna voz. Toque STOP.',
+  },
   hearing: {
     noService:
       'Este navegador no tiene servicio de reconocimiento propio; elija la escucha integrada en los ajustes.',
@@ -230,6 +234,7 @@ export const spanish: Words = {
   link: {
     connecting: 'Conectando con el portátil…',
     broken: 'Sin conexión con el portátil. Se intenta otra vez.',
+    useHere: 'Usarlo aquí',
     stopAnyway: off => `Este aparato no llega a nadie: grite STOP. ${off}.`,
     offset: ms =>
       `Reloj ${ms >= 0 ? '+' : '−'}${Math.abs(ms / 1000)

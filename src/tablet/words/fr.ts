@@ -203,6 +203,10 @@ export const french: Words = {
     voice: 'Voix',
     voices: { voice: 'oui', silent: 'non' },
   },
+  deaf: {
+    asleep: "Cet appareil n'entend rien et ne dit rien : touchez l'écran.",
+    noSound: "Aucun son ne vient du micro de cet appareil : aucune voix n'est entendue ici. Touchez STOP.",
+  },
   hearing: {
     noService:
       "Ce navigateur n'a pas de service de reconnaissance ; choisissez l'écoute intégrée dans les réglages.",
@@ -233,6 +237,7 @@ export const french: Words = {
   link: {
     connecting: "Connexion à l'ordinateur…",
     broken: "Aucune connexion à l'ordinateur. Nouvel essai.",
+    useHere: "L'utiliser ici",
     stopAnyway: off => `Cet appareil n'atteint personne : criez STOP. ${off}.`,
     offset: ms =>
       `Horloge ${ms >= 0 ? '+' : '−'}${Math.abs(ms / 1000)

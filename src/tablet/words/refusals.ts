@@ -16,6 +16,14 @@ export const refusals: Readonly<Record<string, InOtherWords>> = {
     fr: "Cette connexion n'a pas dit à qui elle est, et elle est fermée ; revenez.",
     es: 'Esta conexión no ha dicho de quién es y está cerrada; vuelva.',
   },
+  'There is no connection to the laptop: that was not sent.': {
+    fr: "Pas de connexion à l'ordinateur : cela n'a pas été envoyé.",
+    es: 'No hay conexión con el portátil: eso no se envió.',
+  },
+  'The laptop has not acknowledged what was given last; see what is asked, then answer again.': {
+    fr: "L'ordinateur n'a pas confirmé ce qui a été donné en dernier ; voyez ce qui est demandé, puis répondez encore.",
+    es: 'El portátil no ha confirmado lo último que se dio; vea lo que se pregunta y responda otra vez.',
+  },
   'A clear is not asked for now.': {
     fr: "Personne ne demande si la zone est dégagée pour l'instant.",
     es: 'Ahora nadie pregunta si la zona está despejada.',
@@ -355,9 +363,9 @@ export const refusals: Readonly<Record<string, InOtherWords>> = {
     fr: "L'ordinateur n'a pas de modèle ; apportez-en un là-bas : npm start -- model add FICHIER.",
     es: 'El portátil no tiene ningún modelo; llévele uno: npm start -- model add ARCHIVO.',
   },
-  'The browser lets nothing be heard yet; touch the screen.': {
-    fr: "Le navigateur ne laisse encore rien entendre ; touchez l'écran.",
-    es: 'El navegador aún no deja oír nada; toque la pantalla.',
+  'The browser let a sentence not be heard, which it does before a touch; read it on the screen.': {
+    fr: "Le navigateur n'a pas laissé entendre une phrase, comme il fait avant un toucher ; lisez-la à l'écran.",
+    es: 'El navegador no dejó oír una frase, como hace antes de un toque; léala en la pantalla.',
   },
   'The model of the recognizer could not be loaded; connect to the server once, or answer by touch.': {
     fr: "Le modèle de l'écoute n'a pas pu être chargé ; connectez-vous une fois au serveur, ou répondez au toucher.",

@@ -167,6 +167,7 @@ export async function partsOfABay() {
     current,
     stopping,
     opening,
+    commands,
     done,
     /** The clock of the session that began last. */
     clock: () => clock,

@@ -15,7 +15,7 @@ const whatToDo = (role: Role, engine: View['engine']) => {
 
 /** What has to be seen at once: what became of a stop, what was called out and has to be done, a line that is broken. */
 export function Alerts({ state }: { readonly state: FaceState }) {
-  const { stop, view, bay } = state;
+  const { stop, view, bay, deaf } = state;
   const notice = stopNotice(stop, view);
   const callOuts = view?.callOuts ?? [];
   const [newest = ''] = callOuts;
@@ -40,11 +40,17 @@ export function Alerts({ state }: { readonly state: FaceState }) {
         ))}
       </div>
       <div role="alert" className="problems">
+        {deaf !== 'no' && (
+          <p>
+            <strong>{words.deaf[deaf]}</strong>
+          </p>
+        )}
         {isCutOff && (
           <p>
-            {link.state === 'connecting' ? words.link.connecting : words.link.broken}{' '}
-            <strong>{words.link.stopAnyway(offOf(view))}</strong>{' '}
-            {link.state === 'refused' ? inOwnWords(link.sentence ?? '') : ''}
+            {link.state === 'connecting' && words.link.connecting}
+            {link.state === 'broken' && words.link.broken}
+            {link.refusal && inOwnWords(link.refusal.sentence)}{' '}
+            <strong>{words.link.stopAnyway(offOf(view))}</strong>
           </p>
         )}
         {!isCutOff &&

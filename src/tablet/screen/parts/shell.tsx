@@ -62,12 +62,15 @@ function useTopForEach(turn: string) {
 export function Shell({
   state,
   onStop,
+  onUseHere,
   beside,
   aside,
   children,
 }: {
   readonly state: FaceState;
   readonly onStop: () => void;
+  /** Takes the line back from another tab. */
+  readonly onUseHere?: (() => void) | undefined;
   /** What is looked at, and never has to be touched in a hurry. */
   readonly beside?: ReactNode;
   /** What is touched in a hurry besides STOP, and far from it: it keeps its place too. */
@@ -75,7 +78,7 @@ export function Shell({
   /** What is answered. */
   readonly children: ReactNode;
 }) {
-  const { turn, view } = state;
+  const { turn, view, bay } = state;
   const { question, onFocus } = useFocusThatStays(turn);
   const { body, work } = useTopForEach(turn);
   return (
@@ -94,6 +97,13 @@ export function Shell({
           <Question state={state} place={question} />
           <div className="body" ref={body}>
             <div className="work" ref={work}>
+              {onUseHere && bay?.link.refusal?.code === 'replaced' && (
+                <section className="controls">
+                  <button type="button" onClick={onUseHere}>
+                    {words.link.useHere}
+                  </button>
+                </section>
+              )}
               {children}
             </div>
             {beside && (
