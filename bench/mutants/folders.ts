@@ -48,13 +48,6 @@ const BESIDES: Readonly<Record<string, readonly string[]>> = {
   'src/session/save-record.ts': ['tests/terminal/save-record.test.ts'],
 };
 
-/** Files that tests reach only through a whole server. */
-const BY_SERVER: readonly string[] = [
-  'src/server/bay/bay.ts',
-  'src/server/bay/remote-voice.ts',
-  'src/server/bay/run.ts',
-];
-
 /** The folders that the page has a row for. */
 export const folders: readonly string[] = Object.keys(TESTS);
 
@@ -62,7 +55,6 @@ const isIn = (file: string, folder: string): boolean => file === folder || file.
 
 /** The tests of a source file, as globs: those of the innermost folder that has some; undefined outside of all. */
 export function testsOf(file: string): readonly string[] | undefined {
-  if (BY_SERVER.includes(file)) return ['tests/server/*.test.ts'];
   const folder = folders.findLast(folder => isIn(file, folder));
   const tests = folder === undefined ? undefined : TESTS[folder];
   return tests && [...tests, ...(BESIDES[file] ?? [])];

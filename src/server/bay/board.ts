@@ -19,7 +19,7 @@ export class Board {
   readonly #bays: readonly Bay[];
   readonly #watchers = new Set<(text: string) => void>();
   #told = '';
-  #soon: NodeJS.Timeout | null = null;
+  #soon: NodeJS.Timeout | undefined;
 
   constructor(bays: readonly Bay[]) {
     this.#bays = bays;
@@ -37,14 +37,14 @@ export class Board {
   }
 
   close(): void {
-    if (this.#soon) clearTimeout(this.#soon);
+    clearTimeout(this.#soon);
     this.#watchers.clear();
   }
 
   #changed(): void {
     if (this.#watchers.size === 0 || this.#soon) return;
     this.#soon = setTimeout(() => {
-      this.#soon = null;
+      this.#soon = undefined;
       const news = this.news();
       const standingNow = JSON.stringify(news.bays.map(standing));
       if (standingNow === this.#told) return;

@@ -37,7 +37,8 @@ export class Opening {
 
   /** Something broke that a session hangs on, while it is being begun: none comes of it. */
   fails(error: unknown): void {
-    if (this.#isUnderWay) this.#failure = { error };
+    // Forgotten where the next one begins.
+    this.#failure = { error };
   }
 
   /** @throws Refused when another one goes on here, or it cannot be begun */

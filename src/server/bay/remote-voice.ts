@@ -1,6 +1,6 @@
 import type { Clock } from '../../session/clock.ts';
 import type { AudioSink, Pcm, Synthesizer } from '../../voice/ports.ts';
-import { type Sentence, SpeechQueue } from '../../voice/speech-queue.ts';
+import { type Sentence, type SpeechOutcome, SpeechQueue } from '../../voice/speech-queue.ts';
 
 /** How long speech takes, roughly; flite's voice says about 14 letters a second (measured on our prompts). */
 const MS_PER_LETTER = 70;
@@ -71,6 +71,7 @@ export class RemoteVoice implements Synthesizer, AudioSink {
 /** A speech queue whose mouths are the paired devices. */
 export class RemoteSpeech extends SpeechQueue {
   readonly voice: RemoteVoice;
+  #isClosed = false;
 
   constructor(mouths: Mouths, clock: Clock) {
     const voice = new RemoteVoice(mouths, clock);
@@ -78,8 +79,15 @@ export class RemoteSpeech extends SpeechQueue {
     this.voice = voice;
   }
 
-  override enqueue(sentence: Sentence) {
+  override enqueue(sentence: Sentence): Promise<SpeechOutcome> {
+    if (this.#isClosed) return Promise.resolve({ kind: 'cut' });
     this.voice.expect(sentence);
     return super.enqueue(sentence);
+  }
+
+  /** What a session that is left had still to say is not said into the next one of its bay. */
+  override close(): Promise<void> {
+    this.#isClosed = true;
+    return super.close();
   }
 }

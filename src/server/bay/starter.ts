@@ -135,7 +135,7 @@ export class Starter {
       const units = deed.units ?? this.#usual.units;
       const place = await this.#shop.newRecord(bay, new Date());
       const header = { profile, job, units, language: deed.language ?? this.#usual.language };
-      const run = await Run.start(place, header, this.#makeClock, mouths, this.#newsOf(bay));
+      const run = await Run.start(place, header, this.#makeClock, mouths, this.#newsOf(bay, place));
       await this.#takeIn(bay, place, run);
       return run;
     } catch (error) {
@@ -145,14 +145,17 @@ export class Starter {
     }
   }
 
-  /** A record that was saved elsewhere is gone on with there, where that is in the shop; never with the torn one. */
-  #newsOf(bay: string): RecordNews {
+  /**
+   * A record that was saved elsewhere is gone on with there, where that is in the shop; never with the torn one. Of a
+   * session that is its bay's no more, as it was left or another one has begun, neither is by itself.
+   */
+  #newsOf(bay: string, { id: begun }: Place): RecordNews {
     return {
       rescued: async (path, sentence, chain) => {
         this.#tell(sentence);
         const id = await this.#shop.idOf(path);
         if (id !== null) await this.#shop.isOf(bay, { id }, chain);
-        await this.#isAt(bay, id);
+        if (this.#places[bay] === begun) await this.#isAt(bay, id);
       },
       lost: sentence => this.#tell(sentence),
       closed: () => this.#shop.takeIn(),
@@ -173,8 +176,9 @@ export class Starter {
   /** Null when the bay has no session that broke off. */
   async resume(bay: string, mouths: Mouths): Promise<Resumed | null> {
     const id = Object.hasOwn(this.#places, bay) ? this.#places[bay] : undefined;
-    const path = id === undefined ? null : await this.#shop.fileOf(id);
-    if (id === undefined || path === null) return null;
+    if (id === undefined) return null;
+    const path = await this.#shop.fileOf(id);
+    if (path === null) return null;
     try {
       return await this.#resumeAt(bay, { id, path }, mouths);
     } catch (error) {
@@ -206,7 +210,7 @@ export class Starter {
   }
 
   async #resumeAt(bay: string, place: Place, mouths: Mouths): Promise<Resumed> {
-    const resumed = await Run.resume(place, this.#makeClock, mouths, this.#newsOf(bay));
+    const resumed = await Run.resume(place, this.#makeClock, mouths, this.#newsOf(bay, place));
     await this.#takeIn(bay, place, resumed.run);
     return resumed;
   }

@@ -101,11 +101,11 @@ export class Stopping {
     id: string,
     { how, cause }: { readonly how: HowStopped; readonly cause: Emergency | undefined },
   ): StopDone {
-    // Not by the book: it counts the stops of a session, and there is none.
+    // Not by the book: it counts the stops of a session, and there is none. By that it is told again, not whether it is kept.
     const again = this.#toCome.some(
       each => each.by.device === by.device && (cause === undefined || each.how.cause === cause),
     );
-    if (!again) this.#toCome.push({ by, id, how });
+    this.#toCome.push({ by, id, how });
     return { stop: 'stopped', again };
   }
 

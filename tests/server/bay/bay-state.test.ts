@@ -3,6 +3,7 @@ import { bayState } from '../../../src/server/bay/bay-state.ts';
 import type { Starter } from '../../../src/server/bay/starter.ts';
 import { bayStateSchema } from '../../../src/server/protocol/index.ts';
 import { demoJob } from '../../../src/session/demo-job.ts';
+import { goUntil, rigAround } from '../../helpers/session-rig.ts';
 import { partsOfABay } from './parts-of-a-bay.ts';
 
 const usual = { job: demoJob, units: 'metric', language: 'fr' } as const;
@@ -62,4 +63,12 @@ test('a bay in a session shows it in its own language, with what may be said, ho
     grammar: null,
     firing: null,
   });
+});
+
+test('a bay shows that the second person’s clear is needed', async () => {
+  const { state, begin, run, clock, crew } = await shown();
+  await begin();
+  const { session, record } = run();
+  await goUntil(rigAround(session, clock(), record, record.path), 'noFuelCrank.untilPressure.askingClear');
+  expect(state().clear).toEqual({ state: 'needed', untilSessionMs: null, ownDeviceOnly: crew.has('second') });
 });

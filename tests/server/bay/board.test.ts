@@ -74,6 +74,10 @@ describe('The board of all bays', () => {
     happens(0, { timer: { ...resting, leftMs: 20_000 }, sessionMs: 11_000 });
     vi.advanceTimersByTime(500);
     expect(told).toHaveLength(1);
+    // By less than anybody sees, as it is worked out anew each time.
+    happens(0, { timer: { ...resting, leftMs: 19_700 }, sessionMs: 11_100 });
+    vi.advanceTimersByTime(500);
+    expect(told).toHaveLength(1);
     // It was set anew meanwhile.
     happens(0, { timer: { ...resting, leftMs: 20_000 }, sessionMs: 12_000 });
     vi.advanceTimersByTime(500);

@@ -14,9 +14,10 @@ describe('the microphone that counts for the engine', () => {
     const counting = ear();
     expect(counting.counts('other', 0)).toBe(true);
     expect(counting.counts('another', 1000)).toBe(false);
-    expect(counting.counts('another', 2000)).toBe(false);
-    expect(counting.counts('another', 2001)).toBe(true);
-    expect(counting.counts('other', 2002)).toBe(false);
+    expect(counting.counts('other', 1100)).toBe(true);
+    expect(counting.counts('another', 3100)).toBe(false);
+    expect(counting.counts('another', 3101)).toBe(true);
+    expect(counting.counts('other', 3102)).toBe(false);
   });
 
   it("is the leader's as soon as that hears, then the second person's", () => {

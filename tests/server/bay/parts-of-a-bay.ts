@@ -158,6 +158,7 @@ export async function partsOfABay() {
     current,
     stopping,
     opening,
+    commands,
     done,
     /** The clock of the session that began last. */
     clock: () => clock,

@@ -5,8 +5,12 @@ import { bareBay } from './bare-bay.ts';
 
 test('what changes in one turn of the program is told once, behind it; what cannot wait is told at once', async () => {
   let turn = '';
+  let looks = 0;
   const shown = new ShownState(
-    () => ({ ...bareBay, turn }),
+    () => {
+      looks += 1;
+      return { ...bareBay, turn };
+    },
     () => 7,
   );
   const told: string[] = [];
@@ -16,8 +20,11 @@ test('what changes in one turn of the program is told once, behind it; what cann
   turn = 's/2';
   shown.show();
   expect(told).toEqual([]);
+  looks = 0;
   await setImmediate();
   expect(told).toHaveLength(1);
+  // The whole of it is put together for that, and once.
+  expect(looks).toBe(1);
   expect(shown.stream.snapshot()).toMatchObject({ seq: 1, sessionMs: 7, state: { turn: 's/2' } });
   turn = 's/3';
   shown.showNow();

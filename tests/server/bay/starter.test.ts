@@ -1,63 +1,16 @@
-import { mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+import { mkdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { describe, expect, onTestFinished, test, vi } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { Run } from '../../../src/server/bay/run.ts';
-import { Starter } from '../../../src/server/bay/starter.ts';
-import { FolderShop } from '../../../src/server/shop/folder-shop.ts';
-import { Shop } from '../../../src/server/shop/shop.ts';
+import type { Starter } from '../../../src/server/bay/starter.ts';
+import { Refused } from '../../../src/server/refused.ts';
+import type { Shop } from '../../../src/server/shop/shop.ts';
 import { demoJob } from '../../../src/session/demo-job.ts';
-import { VirtualClock } from '../../../src/session/virtual-clock.ts';
+import { Session } from '../../../src/session/session.ts';
 import { changed, demoFour, demoSix } from '../../machines/helpers/profiles.ts';
+import { clockFrom, inShop, mouths, usual } from './in-shop.ts';
 
-const mouths = { say: () => 0, hush: () => 0, attended: () => false };
 const news = { rescued: async () => {}, lost: () => {}, closed: () => {} };
-const clockFrom = (beginMs: number) => new VirtualClock(new Date('2026-01-02T03:04:05Z'), beginMs);
-const usual = {
-  profiles: new Map([
-    ['demo-six', demoSix],
-    ['four', demoFour],
-  ]),
-  job: demoJob,
-  units: 'us',
-  language: 'en',
-} as const;
-
-/** What begins the sessions of a shop, in a folder of its own; opened again as after a restart. */
-async function inShop() {
-  const folder = await mkdtemp(join(tmpdir(), 'starter-'));
-  const told: string[] = [];
-  const tell = (sentence: string) => void told.push(sentence);
-  const places = join(folder, 'bays.json');
-  const runs: Run[] = [];
-  const open = async () => {
-    const shop = await Shop.open(
-      await FolderShop.open(folder),
-      { folder, archive: join(folder, 'archive.sqlite'), unpacked: join(folder, 'unpacked') },
-      { owners: join(folder, 'owners.txt'), checks: join(folder, 'checks.json') },
-      tell,
-    );
-    // Heavy work in a thread, for what is only shown.
-    vi.spyOn(shop, 'pastStarts').mockResolvedValue({});
-    onTestFinished(() => shop.close());
-    const starter = await Starter.open(
-      shop,
-      usual,
-      { places, engines: join(folder, 'engines.json') },
-      clockFrom,
-      tell,
-    );
-    return { shop, starter };
-  };
-  onTestFinished(async () => {
-    for (const run of runs) await run.close();
-  });
-  const kept = <T extends Run>(run: T): T => {
-    runs.push(run);
-    return run;
-  };
-  return { folder, told, places, open, kept };
-}
 
 describe('A session', () => {
   test('begins with what is usual, or with what the technician names: an engine by its name in the list or in its file', async () => {
@@ -86,13 +39,48 @@ describe('A session', () => {
     });
     await expect(starter.start('bay', { do: 'begin', job: { vehicle: 'x' } }, mouths)).rejects.toMatchObject({
       code: 'notNow',
-      message: expect.stringContaining('sent'),
+      message: expect.stringMatching(/^Job card sent: /),
     });
     starter.bring('bay', changed(demoSix, { name: 'a real one', invented: false }));
     await starter.enginesKept();
     await expect(starter.start('bay', { do: 'begin', profile: 'a real one' }, mouths)).rejects.toMatchObject({
       code: 'notNow',
+      message: expect.stringMatching(/is invented; on the card of a real engine/),
     });
+  });
+
+  test('begins on no engine where the laptop has none and nobody brought one', async () => {
+    const { open } = await inShop({ ...usual, profiles: new Map() });
+    const { starter } = await open();
+    await expect(starter.start('bay', { do: 'begin' }, mouths)).rejects.toMatchObject({
+      code: 'notFound',
+      message: 'There is no profile "" here; choose .',
+    });
+  });
+
+  test('begins nowhere where its record cannot be', async () => {
+    const { folder, open } = await inShop();
+    const { shop, starter } = await open();
+    vi.spyOn(shop, 'newRecord').mockResolvedValueOnce({
+      id: 'one',
+      path: join(folder, 'no folder', 'one.jsonl'),
+    });
+    await expect(starter.start('bay', { do: 'begin' }, mouths)).rejects.toMatchObject({
+      code: 'notNow',
+      message: expect.stringContaining('one.jsonl'),
+    });
+  });
+
+  test('has what it measures held beside the earlier starts of its engine', async () => {
+    const { open, kept } = await inShop();
+    const { shop, starter } = await open();
+    const past = {};
+    const asked = vi.spyOn(shop, 'pastStarts').mockResolvedValueOnce(past);
+    const beside = vi.spyOn(Session.prototype, 'holdBeside');
+    kept(await starter.start('bay', { do: 'begin' }, mouths));
+    expect(asked).toHaveBeenCalledWith(demoSix);
+    await vi.waitFor(() => expect(beside).toHaveBeenCalledOnce(), { timeout: 20_000, interval: 5 });
+    expect(beside.mock.calls[0]?.[0]).toBe(past);
   });
 
   test('whose place in the shop cannot be noted is not left open', async () => {
@@ -103,7 +91,10 @@ describe('A session', () => {
       path = (await shop.fileOf(id)) ?? '';
       throw new Error('a fault');
     });
-    await expect(starter.start('bay', { do: 'begin' }, mouths)).rejects.toThrow('a fault');
+    const begun = starter.start('bay', { do: 'begin' }, mouths);
+    await expect(begun).rejects.toThrow('a fault');
+    // It is no refusal: something broke.
+    await expect(begun).rejects.not.toBeInstanceOf(Refused);
     expect(path).not.toBe('');
     // Nobody holds its record any more: it can be gone on with.
     const resumed = await Run.resume({ id: 'found', path }, clockFrom, mouths, news);
@@ -124,7 +115,10 @@ describe('An engine that a tablet brings', () => {
     ]);
     for (const name of ['four', demoFour.name])
       expect(() => starter.bring('bay', changed(demoSix, { name }))).toThrow(
-        `The laptop has another profile "${name}"; give yours another name inside its file.`,
+        expect.objectContaining({
+          code: 'notNow',
+          message: `The laptop has another profile "${name}"; give yours another name inside its file.`,
+        }),
       );
     await starter.enginesKept();
     const again = await open();
@@ -134,7 +128,7 @@ describe('An engine that a tablet brings', () => {
 
 describe('After a restart a bay', () => {
   test('goes on with its own session, and is free where it had none, left it or it is gone', async () => {
-    const { folder, open, kept } = await inShop();
+    const { folder, told, open, kept } = await inShop();
     const { starter } = await open();
     for (const bay of ['one', 'two', 'three']) {
       const run = await starter.start(bay, { do: 'begin' }, mouths);
@@ -149,6 +143,7 @@ describe('After a restart a bay', () => {
     expect(resumed?.entries.length).toBeGreaterThan(1);
     for (const bay of ['two', 'three', 'toString', 'none'])
       expect(await again.starter.resume(bay, mouths)).toBeNull();
+    expect(told).toEqual([]);
   });
 
   test('is free where the record cannot be gone on with, and the terminal says why', async () => {
@@ -160,10 +155,41 @@ describe('After a restart a bay', () => {
     const again = await open();
     expect(await again.starter.resume('one', mouths)).toBeNull();
     expect(told.at(-1)).toContain(run.id);
-    await expect(again.starter.goOn('one', run.id, mouths)).rejects.toMatchObject({
+    const goneOn = again.starter.goOn('one', run.id, mouths);
+    await expect(goneOn).rejects.toMatchObject({
       code: 'notNow',
-      message: expect.not.stringContaining(folder),
+      message: expect.stringContaining(run.id),
     });
+    // Where it lies is told to nobody but the terminal.
+    await expect(goneOn).rejects.toMatchObject({ message: expect.not.stringContaining(folder) });
+  });
+
+  test('is free where the session was over, and nobody goes on with that', async () => {
+    const { told, open } = await inShop();
+    const { starter } = await open();
+    const run = await starter.start('one', { do: 'begin' }, mouths);
+    await run.session.begin();
+    run.session.keep('closed', { outcome: 'ended' });
+    await run.close();
+    expect(await starter.resume('one', mouths)).toBeNull();
+    expect(told.at(-1)).toMatch(/is closed: its session was ended/);
+    await expect(starter.goOn('one', run.id, mouths)).rejects.toMatchObject({
+      code: 'notNow',
+      message: `${run.id} is closed: its session was ended. Begin a new one.`,
+    });
+  });
+
+  test('is not called free where something broke that says nothing of its record', async () => {
+    const { open } = await inShop();
+    const { starter } = await open();
+    const run = await starter.start('one', { do: 'begin' }, mouths);
+    await run.close();
+    for (const goOn of [() => starter.resume('one', mouths), () => starter.goOn('one', run.id, mouths)]) {
+      vi.spyOn(Run, 'resume').mockRejectedValueOnce(new Error('a fault'));
+      const goneOn = goOn();
+      await expect(goneOn).rejects.toThrow('a fault');
+      await expect(goneOn).rejects.not.toBeInstanceOf(Refused);
+    }
   });
 
   test('that nobody could note is told of, and the session goes on', async () => {
@@ -193,5 +219,96 @@ describe('A session of the shop', () => {
     const again = await open();
     const after = await again.starter.resume('one', mouths);
     expect(after && kept(after.run).id).toBe(run.id);
+  });
+
+  test('that a tablet held is gone on with in a copy, which is taken away where nobody can go on with it; a record of the laptop’s own stays', async () => {
+    const { folder, open } = await inShop();
+    const { shop, starter } = await open();
+    const copy = { id: 'copy', path: join(folder, 'copy.jsonl'), copiedFrom: 'of a tablet' };
+    await writeFile(copy.path, 'no record\n');
+    vi.spyOn(shop, 'toGoOnWith').mockResolvedValueOnce(copy);
+    await expect(starter.goOn('one', 'of a tablet', mouths)).rejects.toMatchObject({ code: 'notNow' });
+    expect(await shop.fileOf('copy')).toBeNull();
+    const run = await starter.start('one', { do: 'begin' }, mouths);
+    await run.close();
+    const own = join(folder, `${run.id}.jsonl`);
+    await writeFile(own, 'no record any more\n');
+    await expect(starter.goOn('one', run.id, mouths)).rejects.toMatchObject({ code: 'notNow' });
+    expect(await readFile(own, 'utf8')).toBe('no record any more\n');
+  });
+});
+
+describe('A record that could not be kept where it was begun', () => {
+  /** A session whose disk has failed, and which is closed after this. */
+  async function rescued({ inTheShop = true, before = async (_starter: Starter, _shop: Shop) => {} } = {}) {
+    const here = await inShop();
+    const { shop, starter } = await here.open();
+    const run = await starter.start('one', { do: 'begin' }, mouths);
+    await run.session.begin();
+    if (!inTheShop) vi.spyOn(shop, 'idOf').mockResolvedValue(null);
+    await rm(join(here.folder, `${run.id}.jsonl`));
+    run.session.receive({ type: 'hold' }, 'technician', 'touch');
+    await before(starter, shop);
+    const isOf = vi.spyOn(shop, 'isOf');
+    await run.close();
+    return { ...here, shop, run, isOf };
+  }
+
+  test('is that bay’s where it was saved in the shop, and is gone on with there', async () => {
+    const { run, told, isOf, shop, open, kept } = await rescued();
+    const { path } = run.record;
+    expect(told).toEqual([expect.stringContaining(`the whole record is in ${path}`)]);
+    const id = await shop.idOf(path);
+    expect(id).toContain('rescued');
+    expect(isOf.mock.calls).toEqual([['one', { id }, run.chain]]);
+    expect(shop.takeIn).toHaveBeenCalledOnce();
+    const again = await open();
+    const resumed = await again.starter.resume('one', mouths);
+    expect(resumed && kept(resumed.run).id).toBe(id);
+  });
+
+  test('is nobody’s in the shop where it was saved elsewhere: never is the torn one gone on with', async () => {
+    const { told, isOf, open } = await rescued({ inTheShop: false });
+    expect(told).toHaveLength(1);
+    expect(isOf).not.toHaveBeenCalled();
+    const again = await open();
+    expect(await again.starter.resume('one', mouths)).toBeNull();
+    expect(told).toHaveLength(1);
+  });
+
+  test('of a session that was left for another day is not gone on with by itself; asked for by its id it is', async () => {
+    const { shop, run, open, kept } = await rescued({ before: starter => starter.leave('one') });
+    const again = await open();
+    expect(await again.starter.resume('one', mouths)).toBeNull();
+    const id = (await shop.idOf(run.record.path)) ?? '';
+    expect(kept((await again.starter.goOn('one', id, mouths)).run).id).toBe(id);
+  });
+
+  test('does not take the place of the session that has begun in its bay since', async () => {
+    const { open, kept } = await rescued({
+      before: async (starter, shop) => {
+        // Of another second than the first.
+        const newRecord = shop.newRecord.bind(shop);
+        vi.spyOn(shop, 'newRecord').mockImplementationOnce(bay =>
+          newRecord(bay, new Date('2026-01-02T03:04:05Z')),
+        );
+        const run = await starter.start('one', { do: 'begin' }, mouths);
+        await run.session.begin();
+        await run.close();
+      },
+    });
+    const again = await open();
+    const resumed = await again.starter.resume('one', mouths);
+    expect(resumed && kept(resumed.run).id).toBe('first-fire-2026-01-02T03-04-05-one');
+  });
+
+  test('nor anywhere else is told in the terminal', async () => {
+    const { open, told } = await inShop();
+    const { starter } = await open();
+    const run = await starter.start('one', { do: 'begin' }, mouths);
+    vi.spyOn(run.record, 'close').mockRejectedValueOnce(new Error('the lock stays'));
+    await run.close();
+    expect(told).toEqual([expect.stringContaining('could not be closed (the lock stays)')]);
+    await run.record.close();
   });
 });

@@ -121,7 +121,8 @@ describe('What a stop leaves on the record', () => {
       { type: 'stop', by: 'supervisor', via: 'touch', device: supervisor.device },
     ]);
     // Nobody called for help.
-    expect(entries.filter(({ kind }) => kind === 'notCarriedOut')).toEqual([]);
+    const { entries: written } = await readLog(run().record.path);
+    expect(written.filter(({ kind }) => kind === 'notCarriedOut')).toEqual([]);
   });
 
   test('is a call for help that was not believed, with whose it was and why; of one that was, nothing besides', async () => {
@@ -170,7 +171,21 @@ describe('A stop of a session that has gone on since', () => {
       await bay.say(on.find(each => offered.includes(each)) ?? 'ready', { by });
     }
     expect(bay.key()).toBe('job.card.asking');
+    expect(bay.stopping.stop(bay.technician, '1')).toEqual(NEW);
+    // What they called before it went on is no word of this one.
     expect(bay.stopping.stop(bay.second, '1b')).toEqual(NEW);
+    expect(bay.stopping.stop(bay.second, '1c')).toEqual(AGAIN);
+  });
+
+  test('is a new one too where it was set aside and is gone on with, which asks what the engine does', async () => {
+    const bay = await begun();
+    bay.stopping.stop(bay.second, '1');
+    await bay.answerUntil(() => bay.run().mayBeLeft, ['all is off', 'correct', 'false alarm']);
+    const { path } = bay.run().record;
+    expect(await bay.perform(bay.technician, { do: 'setAside' })).toBe('done');
+    expect(await bay.perform(bay.technician, { do: 'resume', session: path })).toBe('done');
+    expect(bay.run().session.moment.matches('stopped')).toBe(true);
+    expect(bay.stopping.stop(bay.second, '2')).toEqual(NEW);
   });
 });
 
@@ -217,7 +232,10 @@ describe('A call for help that a microphone heard', () => {
     expect(stopping.stop(technician, '4', { via: 'voice', cause: 'smokeOrFire' })).toEqual(NEW);
     disk.release();
     await run().session.settled();
-    expect(await bay.notBelievedOn(run())).toEqual(['someoneHurt']);
+    const { entries } = await readLog(run().record.path);
+    expect(entries.flatMap(({ kind, data }) => (kind === 'notCarriedOut' ? [data] : []))).toMatchObject([
+      { device: technician.device, id: '2', do: 'stop', cause: 'someoneHurt', why: 'toolSpoke' },
+    ]);
     expect(await bay.commandsOn(run())).toEqual(['begin', 'stop', 'stop']);
   });
 
@@ -241,13 +259,29 @@ describe('A stop while a session is being begun', () => {
     expect(bay.stopping.stop(bay.second, '2')).toEqual(AGAIN);
     expect(bay.stopping.stop(bay.second, '3', { cause: 'smokeOrFire' })).toEqual(NEW);
     expect(bay.stopping.stop(bay.second, '4', { cause: 'smokeOrFire' })).toEqual(AGAIN);
-    expect(bay.stopping.stop(bay.technician, '1')).toEqual(NEW);
+    expect(bay.stopping.stop(bay.technician, '1', { cause: 'smokeOrFire' })).toEqual(NEW);
+    // What it is for has been told.
+    expect(bay.stopping.stop(bay.technician, '2')).toEqual(AGAIN);
     disk.open();
     expect(await begun).toBe('done');
     expect(bay.key()).toBe('stopped.makingSafe');
     expect(bay.run().session.moment.context.stop).toMatchObject({ cause: 'smokeOrFire' });
     await bay.run().session.settled();
     expect((await bay.commandsOn(bay.run())).filter(each => each === 'stop')).toHaveLength(3);
+  });
+
+  test('of somebody who is not at the engine has each of their calls for help on the record', async () => {
+    const bay = await partsOfABay();
+    const disk = latch();
+    bay.holdUp(disk.opened);
+    const begun = bay.begin();
+    expect(bay.stopping.stop(bay.supervisor, '1', { cause: 'smokeOrFire' })).toEqual(NEW);
+    expect(bay.stopping.stop(bay.supervisor, '2', { cause: 'someoneHurt' })).toEqual(AGAIN);
+    disk.open();
+    expect(await begun).toBe('done');
+    await bay.run().session.settled();
+    expect(await bay.notBelievedOn(bay.run())).toEqual(['smokeOrFire', 'someoneHurt']);
+    expect(await bay.commandsOn(bay.run())).toEqual(['stop', 'begin']);
   });
 
   test('is not forgotten because somebody begins another one meanwhile, which is refused', async () => {

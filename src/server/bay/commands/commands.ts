@@ -117,7 +117,7 @@ export class Commands {
     if (mayCallForHelp(by.role) || deed.do !== 'say') return;
     const { current, stopping } = this.#scene;
     const cause = callTyped(running(current.run).session, deed);
-    if (cause !== undefined) stopping.notCarriedOut(by, id, { cause }, 'notAtEngine', 'say');
+    stopping.notCarriedOut(by, id, { cause }, 'notAtEngine', 'say');
   }
 
   async #answer(by: Pairing, id: string, deed: SessionDeed): Promise<void> {

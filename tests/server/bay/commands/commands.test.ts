@@ -1,4 +1,5 @@
 import { describe, expect, test, vi } from 'vitest';
+import { readLog } from '../../../../src/record/index.ts';
 import { allElse, atOnce, partsOfABay, slowDisk } from '../parts-of-a-bay.ts';
 
 /** A session whose disk is slow, and which is carrying out something that nobody said: the next answer waits for that. */
@@ -129,7 +130,7 @@ describe('What is refused', () => {
 
 describe('A hold that the supervisor asks for', () => {
   test('is asked for until it is declined, or the session stands still', async () => {
-    const { perform, technician, supervisor, current, begin } = await partsOfABay();
+    const { perform, commands, technician, supervisor, current, begin } = await partsOfABay();
     expect(await perform(supervisor, { do: 'askHold' })).toBe('notNow');
     await begin();
     expect(await perform(supervisor, { do: 'askHold' })).toBe('done');
@@ -139,7 +140,12 @@ describe('A hold that the supervisor asks for', () => {
     expect(await perform(supervisor, { do: 'askHold' })).toBe('done');
     expect(await perform(technician, { do: 'control', turn: '', id: 'hold' })).toBe('done');
     expect(current.holdAsked).toBeNull();
-    expect(await perform(supervisor, { do: 'askHold' })).toBe('notNow');
+    await expect(
+      commands.perform(supervisor, { type: 'command', id: 'held', deed: { do: 'askHold' } }),
+    ).rejects.toMatchObject({
+      code: 'notNow',
+      message: 'The session stands still already; nothing is left to be held.',
+    });
   });
 });
 
@@ -186,7 +192,11 @@ describe('Fire that somebody types who is not at the engine', () => {
     for (const text of ['fire', 'fire', 'card is right'])
       expect(await bay.say(text, { by: bay.supervisor })).toBe('notYourRole');
     await bay.run().session.settled();
-    expect(await bay.notBelievedOn(bay.run())).toEqual(['smokeOrFire']);
+    const { entries } = await readLog(bay.run().record.path);
+    const unheeded = entries.flatMap(({ kind, data }) => (kind === 'notCarriedOut' ? [data] : []));
+    expect(unheeded).toMatchObject([
+      { device: bay.supervisor.device, do: 'say', cause: 'smokeOrFire', why: 'notAtEngine' },
+    ]);
     expect(bay.key()).toBe('job.card.asking');
     // At the engine it is a call for help, and stands there as that.
     expect(await bay.say('fire', { by: bay.second })).toBe('done');
@@ -236,6 +246,22 @@ describe('A voice', () => {
     expect(heard.mock.calls[1]).toEqual([null, bay.technician.device]);
     await bay.say('understood');
     expect(heard).toHaveBeenCalledTimes(2);
+  });
+});
+
+describe('A session of the bay', () => {
+  test('is set aside and gone on with as a command, and stands so on its record', async () => {
+    const bay = await partsOfABay();
+    await bay.begin();
+    bay.stopping.stop(bay.second, 'stop');
+    await bay.answerUntil(() => bay.run().mayBeLeft, ['all is off', 'correct', 'false alarm']);
+    const { path } = bay.run().record;
+    expect(await bay.perform(bay.technician, { do: 'setAside' })).toBe('done');
+    expect(bay.current.run).toBeNull();
+    expect(await bay.perform(bay.technician, { do: 'resume', session: path })).toBe('done');
+    expect(bay.run().session.moment.matches('stopped')).toBe(true);
+    const commands = await bay.commandsOn(bay.run());
+    expect([commands[0], ...commands.slice(-2)]).toEqual(['begin', 'setAside', 'resume']);
   });
 });
 

@@ -3,6 +3,7 @@ import { english } from '../../../../prompts/en/index.ts';
 import { readLog } from '../../../../src/record/index.ts';
 import { readRecorded } from '../../../../src/record/vocabulary/index.ts';
 import {
+  callTyped,
   isStop,
   planned,
   running,
@@ -56,6 +57,12 @@ const silent = async () => {
   await bench.pass(60_000);
   for (let turn = 0; bench.session.hearsOnlyStop && turn < 100; turn += 1) await bench.pass(500);
 };
+/** A number that is heard as soon as the tool is silent. */
+const hearNumber = async (id: string, value: number) => {
+  await silent();
+  bench.session.hear({ kind: 'number', id, value, text: String(value), confidence: 1 }, 'voice');
+  await bench.session.settled();
+};
 const say = (text: string): SessionDeed => ({ do: 'say', turn: 't', text, via: 'touch' });
 const hear = (heard: Extract<Deed, { do: 'heard' }>['heard']): SessionDeed => ({
   do: 'heard',
@@ -73,6 +80,13 @@ async function recorded() {
   const { entries } = readRecorded((await readLog(bench.path)).entries);
   const last = entries.findLast(entry => entry.kind === 'event' && entry.data.type !== 'clock');
   return last?.kind === 'event' ? { by: last.data.by, via: last.data.via } : undefined;
+}
+
+/** What was done last, as it stands on the record. */
+async function lastEvent() {
+  const { entries } = readRecorded((await readLog(bench.path)).entries);
+  const events = entries.flatMap(entry => (entry.kind === 'event' ? [entry.data] : []));
+  return events.findLast(({ type }) => type !== 'clock');
 }
 
 describe('A stop', () => {
@@ -303,6 +317,7 @@ describe('What a device heard', () => {
         expect.objectContaining({ code: 'notTheOwner' }),
       );
     const urgent = hear({ kind: 'reply', id: 'causeSmokeOrFire', text: 'fire', confidence: 0.9 });
+    expect(() => planned(say('fire'), by('technician'), following)).not.toThrow();
     await done(urgent, 'technician', following);
     expect(bench.session.moment.context.stop).toMatchObject({ cause: 'smokeOrFire' });
     expect(await recorded()).toEqual({ by: 'technician', via: 'voice' });
@@ -332,6 +347,110 @@ describe('What a device heard', () => {
     const { min, max, step } = grammarOf(moment, parts.language, parts.units, 'voice').number ?? NO_NUMBER;
     expect([at(min), at(max)].map(plan => plan())).toEqual([expect.any(Function), expect.any(Function)]);
     for (const beyond of [min - step, max + step]) expect(at(beyond)).toThrow();
+  });
+});
+
+describe('Fire or injury that a device heard', () => {
+  const fire = hear({ kind: 'reply', id: 'causeSmokeOrFire', text: 'fire', confidence: 0.9 });
+  const stops = { type: 'stop', cause: 'smokeOrFire', via: 'voice' };
+
+  /** In a stop whose cause is asked for, of the technician, in a bay that is silent. */
+  async function causeIsAsked() {
+    bench.session.receive({ type: 'stop' }, 'second', 'touch');
+    await bench.session.settled();
+    await bench.type('all is off');
+    await bench.type('correct');
+    expect(bench.key()).toBe('stopped.askingCause');
+    await silent();
+  }
+
+  test('stops where nothing of it is asked, as that of whoever told it', async () => {
+    await silent();
+    await done(fire, 'second');
+    expect(bench.key()).toBe('stopped.makingSafe');
+    expect(await lastEvent()).toMatchObject({ ...stops, by: 'second' });
+  });
+
+  test('is an answer of the one who is asked for the cause, once that has been said', async () => {
+    await causeIsAsked();
+    await done(fire);
+    expect(await lastEvent()).toMatchObject({ type: 'reply', id: 'causeSmokeOrFire', by: 'technician' });
+  });
+
+  test.each<readonly [string, Role, Partial<Parameters<typeof scene>[0]>]>([
+    ['at another turn', 'technician', { turn: 'another' }],
+    ['of somebody else', 'second', {}],
+    ['at a device that does not lead', 'technician', { leads: false }],
+  ])('is a stop anew %s', async (_, role, at) => {
+    await causeIsAsked();
+    await done(fire, role, scene(at));
+    expect(await lastEvent()).toMatchObject({ ...stops, by: role });
+  });
+
+  test('is a stop anew while the tool speaks', async () => {
+    await causeIsAsked();
+    bench.session.mention('help');
+    for (let turn = 0; turn < 20 && !bench.session.hearsOnlyStop; turn += 1) await allElse();
+    expect(bench.session.hearsOnlyStop).toBe(true);
+    await done(fire);
+    expect(await lastEvent()).toMatchObject({ ...stops, by: 'technician' });
+  });
+
+  test('is a stop anew where the question has not been said yet', async () => {
+    bench.session.receive({ type: 'stop' }, 'second', 'touch');
+    await bench.session.settled();
+    await silent();
+    const disk = slowDisk(bench.record);
+    planned(say('all is off'), by('technician'), scene())();
+    await allElse();
+    expect(bench.key()).toBe('stopped.askingCause');
+    expect([bench.session.isAsked, bench.session.hearsOnlyStop]).toEqual([false, false]);
+    planned(fire, by('technician'), scene())();
+    disk.release();
+    await bench.session.settled();
+    expect(await lastEvent()).toMatchObject({ ...stops, by: 'technician' });
+  });
+
+  test('is told while everything is made safe, at any turn and by either of them', async () => {
+    bench.session.receive({ type: 'stop' }, 'second', 'touch');
+    await bench.session.settled();
+    await silent();
+    await done(fire, 'second', scene({ turn: null, secondHasDevice: true }));
+    expect(await lastEvent()).toMatchObject({ type: 'reply', id: 'causeSmokeOrFire', by: 'second' });
+  });
+});
+
+describe('What a typed line calls for help for', () => {
+  const calls = (text: string) => callTyped(bench.session, { do: 'say', turn: 't', text, via: 'touch' });
+
+  test('is known of a stop that names it, and nothing of any other line', () => {
+    expect(['fire', 'someone is hurt', 'stop', 'card is right', '  '].map(calls)).toEqual([
+      'smokeOrFire',
+      'someoneHurt',
+      undefined,
+      undefined,
+      undefined,
+    ]);
+  });
+
+  test('is known where it is an answer as well', async () => {
+    bench.session.receive({ type: 'stop' }, 'second', 'touch');
+    await bench.session.settled();
+    expect(['fire', 'someone is hurt', 'all is off'].map(calls)).toEqual([
+      'smokeOrFire',
+      'someoneHurt',
+      undefined,
+    ]);
+  });
+
+  test('is no call of the supervisor’s, also while they are asked to sign', async () => {
+    await goUntil(bench, 'signOff.sign.asking');
+    expect(() => planned(say('fire'), by('supervisor'), scene({ supervisorHasDevice: true }))).toThrow(
+      expect.objectContaining({
+        code: 'notYourRole',
+        message: 'Whoever is at the engine calls for help; from here STOP stops it.',
+      }),
+    );
   });
 });
 
@@ -366,6 +485,7 @@ describe('The clear of the second person', () => {
       expect.objectContaining({ code: 'notYourRole' }),
     );
     await done(clear, 'second', own);
+    expect(await recorded()).toEqual({ by: 'second', via: 'touch' });
     for (let times = 0; session.moment.context.clearAtMs === null && times < 3; times += 1) {
       expect(clearOf(session.moment, true).state).toBe('needed');
       await done(say('correct'), 'second', own);
@@ -386,6 +506,12 @@ describe('Whose a stop is', () => {
   test('is that of whoever holds the device', () => {
     for (const role of ['technician', 'second', 'supervisor'] as const)
       expect(speaksFor(by(role), scene())).toBe(role);
+  });
+
+  test('is that of whoever holds it also where somebody else is asked', async () => {
+    await goUntil(bench, 'noFuelCrank.untilPressure.askingClear');
+    expect(questionOf(bench.session.moment, { second: false, supervisor: false }).addressed).toBe('second');
+    for (const role of ['technician', 'second'] as const) expect(speaksFor(by(role), scene())).toBe(role);
   });
 
   test('is that of whoever was asked to try the word out, where one device is there for both', async () => {
@@ -424,24 +550,32 @@ describe('The name of a question', () => {
     expect(turns.name).toBe('s/9');
     await goUntil(bench, 'fill.oilQuantity.asking');
     turns.look(bench.session.moment);
-    const hearNumber = async (value: number) => {
-      await silent();
-      bench.session.hear(
-        { kind: 'number', id: 'oilQuantity', value, text: String(value), confidence: 1 },
-        'voice',
-      );
-      await bench.session.settled();
-    };
     const amount = Number(goodReply(bench));
-    await hearNumber(amount);
+    await hearNumber('oilQuantity', amount);
     expect(bench.key()).toBe('fill.oilQuantity.readingBack');
     entries = 20;
     turns.look(bench.session.moment);
     expect(turns.name).toBe('s/20');
     entries = 21;
-    await hearNumber(amount + 1);
+    await hearNumber('oilQuantity', amount + 1);
     turns.look(bench.session.moment);
     expect(turns.name).toBe('s/21');
+  });
+
+  test('changes where a danger takes the place of what is read back: "correct" to the one before it confirms nothing', async () => {
+    let entries = 7;
+    const turns = new Turns('s', () => entries);
+    await goUntil(bench, 'warmUp.watch.asking');
+    await hearNumber('coolantTemperature', 107);
+    expect(bench.key()).toBe('warmUp.watch.readingBackValue');
+    turns.look(bench.session.moment);
+    expect(turns.name).toBe('s/7');
+    entries = 9;
+    await hearNumber('coolantTemperature', 266);
+    expect(bench.key()).toBe('warmUp.watch.readingBackValue');
+    expect(bench.session.moment.context.pending).toMatchObject({ stops: 'overheating' });
+    turns.look(bench.session.moment);
+    expect(turns.name).toBe('s/9');
   });
 });
 
