@@ -261,7 +261,7 @@ export const EQUIVALENTS: readonly Equivalent[] = [
   },
   {
     file: 'machines/kinds/series.ts',
-    text: 'if (!step.gate) nodes.sampling = sampling(step, series, judged);',
+    text: 'if (!step.gate) nodes.sampling = sampling(step, series, judged, stopsIt);',
     replacements: ['true'],
     why: UNREACHED,
   },
