@@ -15,8 +15,9 @@ import { membersOf } from './kinds/together.ts';
 import { neverUnanswered } from './kinds/unanswered.ts';
 import { watchNodes } from './kinds/watch.ts';
 import { believed, freshQuestion, isDone, NEXT, pass } from './progress.ts';
+import { safeguardsLost, stillTakenAway } from './safeguards.ts';
 import type { Step } from './steps.ts';
-import { type Look, type Node, type Nodes, note, remark, update, withMeta } from './toolkit.ts';
+import { type Look, type Move, type Node, type Nodes, note, remark, update, withMeta } from './toolkit.ts';
 
 /** The states of one step, by its kind. */
 function kindNodes(step: Step, all: readonly Step[]): Nodes {
@@ -77,21 +78,47 @@ function stepBefore(step: Step, all: readonly Step[], look: Look): Step | null {
   return before && before.engine === step.engine && !countsFromBefore(before) ? before : null;
 }
 
-const undoFrom = (step: Step, all: readonly Step[]) =>
-  update(look => {
+/**
+ * Back to the step before, with all behind it undone. What people say is taken back, what they did to the engine is not:
+ * what a step behind it has taken away is made safe anew before anything is done under it.
+ */
+function goingBack(step: Step, all: readonly Step[]): Move[] {
+  const place = (id: StepId) => all.findIndex(candidate => candidate.id === id);
+  const undone = (look: Look) => {
     const target = stepBefore(step, all, look);
     const group = target && groupOf(target);
     const first = group ? membersOf(group, all)[0] : target;
     const from = first ? all.indexOf(first) : all.length;
-    const place = (id: StepId) => all.findIndex(candidate => candidate.id === id);
+    const done = look.context.done.filter(id => place(id) < from);
+    return { from, done, lost: safeguardsLost(all, look.context, done) };
+  };
+  const undo = update(look => {
+    const { from, lost, ...left } = undone(look);
+    const done = left.done.filter(id => !lost.includes(id));
     return {
       ...freshQuestion,
-      done: look.context.done.filter(id => place(id) < from),
+      done,
+      takenAway: stillTakenAway(done, look.context),
       skips: look.context.skips.filter(skip => place(skip.step) < from),
       openItems: look.context.openItems.filter(item => place(item.step) < from),
       echoed: look.context.echoed.filter(({ step: id }) => place(id) < from),
     };
   });
+  const safeAgain = remark(look => ({
+    line: 'safeAgainFirst',
+    values: { steps: { list: undone(look).lost.map(id => ({ step: id })) } },
+  }));
+  const isPossible = (look: Look) => stepBefore(step, all, look) !== null;
+  return [
+    {
+      guard: look => isPossible(look) && undone(look).lost.length > 0,
+      target: NEXT,
+      actions: [safeAgain, undo],
+    },
+    { guard: isPossible, target: NEXT, actions: undo },
+    { actions: remark(() => ({ line: 'cannotGoBack', values: {} })) },
+  ];
+}
 
 /** The step's states behind a look at the gates that it needs. */
 const onlyWhenMet = (step: Step, all: readonly Step[], nodes: Nodes, first: string): Nodes => ({
@@ -120,10 +147,7 @@ export function buildStep(step: Step, all: readonly Step[]): Node {
     })),
     states: withHelp(neverUnanswered(step, { ...nodes, skipping: skipping(step) })),
     on: {
-      goBack: [
-        { guard: look => stepBefore(step, all, look) !== null, target: NEXT, actions: undoFrom(step, all) },
-        { actions: remark(() => ({ line: 'cannotGoBack', values: {} })) },
-      ],
+      goBack: goingBack(step, all),
       takeBack: [takeBack(all), { actions: remark(() => ({ line: 'cannotTakeBack', values: {} })) }],
       skip: [
         { guard: skippable, target: '.skipping' },

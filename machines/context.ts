@@ -218,8 +218,8 @@ export interface Context {
   readonly runsSinceMs: number | null;
   /** Steps that were answered by that there is nothing to measure with: others stand in for them. */
   readonly without: readonly StepId[];
-  /** What was locked out for the start has been given back, and not been taken since. */
-  readonly handedBack: boolean;
+  /** Steps that were said and have taken away what was made safe before them; it has not been put on the list since. */
+  readonly takenAway: readonly StepId[];
   /** Steps that were done once and that a stop put back on the list: they are asked as a check first. */
   readonly again: readonly StepId[];
   /** What the cause of the last stop put back on the list, until work goes on. */

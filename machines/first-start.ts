@@ -138,7 +138,7 @@ export const initialContext = ({ input }: { readonly input: SessionInput }, firs
   absences: [],
   runsSinceMs: null,
   without: [],
-  handedBack: false,
+  takenAway: [],
   again: [],
   reopened: null,
   lastSaid: null,

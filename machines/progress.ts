@@ -1,6 +1,7 @@
 import type { StepId } from '../prompts/types.ts';
 import type { Context, Deadline, StopRecord } from './context.ts';
 import { emergencyIn, isEmergency } from './emergency.ts';
+import { afterPassing } from './safeguards.ts';
 import type { Step } from './steps.ts';
 import { atMs, type Look, type Note, note, update } from './toolkit.ts';
 import type { Cause } from './vocabulary.ts';
@@ -65,7 +66,9 @@ export const pass = (step: Step) => ({
       ...freshQuestion,
       done: [...context.done, step.id],
       again: context.again.filter(id => id !== step.id),
-      ...(step.gate === 'handedBack' ? { handedBack: true } : {}),
+      // What was told before the starter turned the engine is not taken back in passing any more.
+      ...(step.engine === 'cranking' ? { echoed: [] } : {}),
+      ...afterPassing(step.id, context),
     })),
   ],
 });

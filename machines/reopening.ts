@@ -1,5 +1,6 @@
 import type { PhaseId, StepId } from '../prompts/types.ts';
 import type { Context } from './context.ts';
+import { GIVEN_BACK } from './safeguards.ts';
 import type { Step } from './steps.ts';
 import type { Cause } from './vocabulary.ts';
 
@@ -40,6 +41,8 @@ const OIL_FEEDS: readonly Reopened[] = ['barOver.isolated', 'barOver.prelube', '
 const STOP_WORDS: readonly Reopened[] = ['job.stopTechnician', 'job.stopSecond'];
 /** What hangs on the weather, and what may lie about the engine, when people come back to it. */
 const COME_BACK: readonly Reopened[] = [
+  // Its sample is taken under the cap.
+  'fill.coolantCool',
   'fill.coolantFreezePoint',
   'fill.oilGrade',
   'fill.fuelGrade',
@@ -85,8 +88,6 @@ export const reopenedBy: Record<Cause, readonly Reopened[]> = {
   other: ['walkRound.', 'barOver.toolOut', 'noFuelCrank.'],
 };
 
-/** What was given back at the end: where the engine is started once more after that, it is taken again. */
-const TAKEN_BACK: readonly Reopened[] = ['job.autoStart', 'job.breaker', 'fill.jacketHeater'];
 /** All is off, and with that the mode switch of a set no longer where it was put. */
 const SWITCHED_OFF: readonly Reopened[] = ['noFuelCrank.manual'];
 
@@ -133,10 +134,15 @@ export function doneAfterStop(steps: readonly Step[], context: Context, cause: C
   const anew = causes.includes('toolRestarted')
     ? doubtsOfRestart(context.stop?.longAway ?? true, afterRun)
     : [];
-  const lost = afterRun ? [] : [...SWITCHED_OFF, ...(context.handedBack ? TAKEN_BACK : [])];
-  return kept
+  const lost = afterRun
+    ? []
+    : [...SWITCHED_OFF, ...(context.takenAway.includes('signOff.handBack') ? GIVEN_BACK : [])];
+  const after = kept
     .filter(id => !matches(id, [...anew, ...lost]))
     .filter(id => (afterRun || order(id) < keyOn) && !(cranking && phaseOf(id) === 'noFuelCrank.'));
+  // Locked out once more, it is given back once more: nobody signs for a set that does not start by itself.
+  const lockedOutAnew = GIVEN_BACK.some(id => context.done.includes(id) && !after.includes(id));
+  return lockedOutAnew ? after.filter(id => id !== 'signOff.handBack') : after;
 }
 
 /** The steps that a stop has put back on the list, in their order. */

@@ -17,6 +17,7 @@ import { refusedWhileRunning } from './kinds/standing.ts';
 import { isDone, NEXT, passed, stopNow } from './progress.ts';
 import { doneAfterStop, putsHandsIn, reopenedSteps } from './reopening.ts';
 import { confirmedOver, onwards } from './resuming.ts';
+import { onceAllIsOff, stillTakenAway } from './safeguards.ts';
 import type { Step } from './steps.ts';
 import { type Look, type Move, type Node, note, remark, update, withMeta } from './toolkit.ts';
 import { allOff, callForHelp, notOffYet, urgentWords } from './urgent.ts';
@@ -79,9 +80,13 @@ export function stoppedNode(steps: readonly Step[]): Node {
   const drills = steps.filter(step => step.kind === 'confirm' && step.drill);
   const drillAt = ({ context }: Look) => drills.find(({ id }) => id === (context.stop?.step ?? context.step));
   const cause = ({ context }: Look) => context.stop?.cause ?? null;
-  /** Never one that names its cause, as the bus does. */
+  /** More is known than that a word was tried out: what ran on, was found or called out, or that nobody was there. */
+  const isMore = (stop: StopRecord | null) =>
+    stop !== null && (stop.also.length > 0 || stop.found !== null || stop.longAway);
+  /** Never one that names its cause, as the bus does, nor one within a stop that there is more to. */
   const isDrill = (look: Look) =>
     cause(look) === null &&
+    !isMore(look.context.stop) &&
     drillAt(look) !== undefined &&
     !(look.event.type === 'stop' && (look.event.cause ?? null) !== null) &&
     (drillAt(look)?.by === 'second' || look.context.stop?.by === 'technician');
@@ -384,7 +389,7 @@ const reopen = (
     reopened: [...(look.context.reopened ?? []), ...reopenedSteps(look.context.done, after(look))],
     done: after(look),
     again: [...new Set([...look.context.again, ...reopenedSteps(look.context.done, after(look))])],
-    handedBack: look.context.handedBack && after(look).includes('shutdown.keyOff'),
+    takenAway: stillTakenAway(after(look), onceAllIsOff(look.context)),
     skips: look.context.skips.filter(skip => after(look).includes(skip.step)),
     openItems: look.context.openItems.filter(item => after(look).includes(item.step)),
     misheard: 0,

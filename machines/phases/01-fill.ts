@@ -82,12 +82,16 @@ const oilIn = { group: 'gradeAndFilter', ok: 'gradeAndFilterRight' } as const;
 const canFill = (context: Context) => coolantFill(context).ok;
 
 /**
- * Once it has run, a cap is opened, and coolant filled in, only when it is cool: cold coolant cracks a hot block.
- * Common practice, no published source.
+ * Once it has run, a cap is opened, be it for a drop to measure, and coolant filled in, only when it is cool: cold coolant
+ * cracks a hot block. Common practice, no published source.
  */
 const isTouchedHot = ({ again }: Context) =>
   again.includes('firstFire.crank') && COOLANT_TOUCHED.some(id => again.includes(id));
-const COOLANT_TOUCHED: readonly StepId[] = ['fill.coolantMix', 'fill.coolantFilled'];
+const COOLANT_TOUCHED: readonly StepId[] = [
+  'fill.coolantMix',
+  'fill.coolantFilled',
+  'fill.coolantFreezePoint',
+];
 
 /** Coolant, oil, fuel, filters and steering fluid, for this engine and this cold. */
 export const fillSteps = ({

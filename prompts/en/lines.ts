@@ -130,6 +130,7 @@ export const lines = {
   notWhileCritical: 'Not now: only the emergency word or the reply.',
   goesOn: 'Going on.',
   cannotGoBack: 'There is no going back from here.',
+  safeAgainFirst: 'First make it safe again: {steps}.',
   cannotSkip: 'This step may not be skipped on this engine.',
   skipWhy: 'Skip {title}: why? Say not fitted, done before, or supervisor says so.',
   skipped: 'Skipped: {reason}.',

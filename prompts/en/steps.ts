@@ -227,7 +227,7 @@ export const steps = {
   },
   'noFuelCrank.holds': {
     title: 'Oil pressure holds',
-    ask: 'Once more, short: pressure must come back and hold.',
+    ask: '{before} Once more, short: pressure must come back and hold.',
   },
   'noFuelCrank.voltage': {
     title: 'Lowest voltage while cranking',

@@ -135,6 +135,7 @@ export const lines = {
   notWhileCritical: 'Ahora no: solo el botón rojo o la respuesta.',
   goesOn: 'Seguimos.',
   cannotGoBack: 'Desde aquí no se puede volver.',
+  safeAgainFirst: 'Primero, ponerlo seguro otra vez: {steps}.',
   cannotSkip: 'En este motor este paso no se puede omitir.',
   skipWhy: 'Omitir {title}: ¿por qué? Responda no equipado, hecho antes, u orden del jefe.',
   skipped: 'Omitido: {reason}.',

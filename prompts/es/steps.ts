@@ -208,7 +208,7 @@ export const steps = {
   },
   'noFuelCrank.holds': {
     title: 'La presión de aceite se mantiene',
-    ask: 'Otra vez, corto: la presión debe volver y mantenerse.',
+    ask: '{before} Otra vez, corto: la presión debe volver y mantenerse.',
   },
   'noFuelCrank.voltage': {
     title: 'Tensión más baja con el arranque',

@@ -128,6 +128,7 @@ export const lines = {
   notWhileCritical: "Pas maintenant : seulement le mot d'urgence ou la réponse.",
   goesOn: 'On reprend.',
   cannotGoBack: "D'ici, pas de retour en arrière.",
+  safeAgainFirst: "D'abord, remettre en sécurité : {steps}.",
   cannotSkip: 'Sur ce moteur, cette étape ne peut pas être passée.',
   skipWhy: 'Passer {title} : pourquoi ? Dites non équipé, déjà fait, ou ordre du chef.',
   skipped: 'Passé : {reason}.',

@@ -244,7 +244,7 @@ export const steps = {
   },
   'noFuelCrank.holds': {
     title: 'La pression tient',
-    ask: 'Encore une fois, court : la pression doit revenir et tenir.',
+    ask: '{before} Encore une fois, court : la pression doit revenir et tenir.',
   },
   'noFuelCrank.voltage': {
     title: 'Tension minimale au démarreur',

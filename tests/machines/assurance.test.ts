@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { assuranceOf, type Weight } from '../../machines/assurance.ts';
-import { offerOf } from '../../machines/moment.ts';
+import { controlsOf, offerOf } from '../../machines/moment.ts';
 import { english } from '../../prompts/en/index.ts';
 import { grammarOf } from '../../src/session/grammar.ts';
 import { Driver } from './helpers/driver.ts';
@@ -54,6 +54,19 @@ describe('a number that opens no gate', () => {
     expect(driver.context.readings.map(({ quantity }) => quantity)).toEqual(['ambientTemperature']);
     expect(driver.send({ type: 'takeBack' }).name).toBe('job.ambient.asking');
     expect(driver.send({ type: 'takeBack' }).lines).toEqual(['cannotTakeBack']);
+  });
+
+  it('is never taken back once the starter has turned the engine: what is asked then stands by itself', () => {
+    const filled = new Driver(demoSix).goodUntil('fill.oilQuantity.asking');
+    filled.value('oilQuantity', demoSix.oil.capacityL, { via: 'keys' });
+    expect(filled.context.echoed.map(({ step }) => step)).toContain('fill.oilQuantity');
+    for (const place of ['noFuelCrank.oilLevel', 'firstRun.oilLevel'] as const) {
+      const driver = filled.fork().goodUntil(({ context }) => context.step === place);
+      expect(driver.context.echoed).toEqual([]);
+      expect(controlsOf(driver.moment)).not.toContain('takeBack');
+      expect(driver.send({ type: 'takeBack' }).lines).toEqual(['cannotTakeBack']);
+      expect(driver.context.step).toBe(place);
+    }
   });
 
   it('is never taken back when the engine has come to do something else', () => {

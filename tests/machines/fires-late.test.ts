@@ -135,11 +135,14 @@ describe('pressure that has to hold', () => {
     expect(driver.context.done).not.toContain('noFuelCrank.holds');
   });
 
-  it('counts where it is said at the end of a whole burst', () => {
+  it.each([1, 9000])('and is said only %d ms after a whole burst, is cranked for once more', afterMs => {
     const driver = cranking()
       .clock(HOLD_S * 1000)
-      .reply('oilPressureShows', KEYS);
-    expect(driver.context.done).toContain('noFuelCrank.holds');
+      .reply('oilPressureShows', { ...KEYS, afterMs });
+    expect(driver.lines).toContain('notHeld');
+    expect(driver.name).toBe('noFuelCrank.holds.resting');
+    expect(driver.context.done).not.toContain('noFuelCrank.holds');
+    expect(driver.goodUntil('noFuelCrank.holds.holding').context.stop).toBeNull();
   });
 
   it('has its burst ended by a stop like any other', () => {

@@ -72,6 +72,7 @@ const doubt: Record<Cause, readonly string[]> = {
     'job.*',
     'noFuelCrank.*',
     ...[
+      'fill.coolantCool',
       'fill.coolantFreezePoint',
       'fill.oilGrade',
       'fill.fuelGrade',
@@ -148,13 +149,13 @@ describe('what was given back at the end', () => {
     putBack(done, 'signOff.sign', cause, known).filter(id => /autoStart|breaker|jacketHeater/.test(id));
 
   it('is taken again where the engine is started once more after it', () => {
-    expect(given('fuelLeak', { handedBack: true })).toEqual([
+    expect(given('fuelLeak', { takenAway: ['signOff.handBack'] })).toEqual([
       'job.autoStart',
       'job.breaker',
       'fill.jacketHeater',
     ]);
-    expect(given('fuelLeak', { handedBack: false })).toEqual([]);
-    expect(given('falseAlarm', { handedBack: true })).toEqual([]);
+    expect(given('fuelLeak', { takenAway: [] })).toEqual([]);
+    expect(given('falseAlarm', { takenAway: ['signOff.handBack'] })).toEqual([]);
   });
 });
 

@@ -32,7 +32,7 @@ const boat: Record<Cause, string> = {
   looseOrNoise: 'walkRound. barOver. noFuelCrank.',
   knocking: 'walkRound. barOver. noFuelCrank.',
   toolRestarted:
-    'job. fill.coolantFreezePoint fill.oilGrade fill.fuelGrade walkRound.tools walkRound.rawWater noFuelCrank.',
+    'job. fill.coolantCool fill.coolantFreezePoint fill.oilGrade fill.fuelGrade walkRound.tools walkRound.rawWater noFuelCrank.',
   other: 'walkRound. barOver.toolOut noFuelCrank.',
 };
 
@@ -48,7 +48,11 @@ function putBack(profile: Profile, cause: Cause, { longAway = true, handedBack =
   const steps = procedureFor(profile);
   const done = beforeKeyOn(profile).map(({ id }) => id);
   const stop = { ...stoppedAt('keyOn.lamps', null), longAway };
-  const context = knowing(profile, {}, { done, step: 'keyOn.lamps', stop, handedBack });
+  const context = knowing(
+    profile,
+    {},
+    { done, step: 'keyOn.lamps', stop, takenAway: handedBack ? ['signOff.handBack'] : [] },
+  );
   return reopenedSteps(done, doneAfterStop(steps, context, cause));
 }
 

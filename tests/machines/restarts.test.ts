@@ -167,6 +167,38 @@ describe('coolant that is touched again', () => {
     if (waits) expect(driver.lines).toContain('notCoolYet');
   });
 
+  it.each([
+    [1800, 'sweeps.third.asking', true],
+    [1799, 'sweeps.third.asking', false],
+    // It has never run.
+    [1800, 'noFuelCrank.disabled.asking', false],
+  ] as const)(
+    'by whoever measures its freeze point, %d s away at %s, waits for a temperature: %s',
+    (awayS, place, waits) => {
+      const driver = sessionAt(demoSix, place);
+      driver.send({ type: 'stop', cause: 'toolRestarted', awayS }, { via: 'tool' });
+      driver.reply('allOff').reply('yes').goodUntil('stopped.reopened');
+      const from = driver.history.length;
+      goOn(driver).goodUntil(({ context: { step } }) => /^(walkRound|noFuelCrank)/.test(step));
+      const asked = new Set(driver.history.slice(from).map(({ after }) => after.context.step));
+      expect(asked.has('fill.coolantCool')).toBe(waits);
+      expect(asked.has('fill.coolantFreezePoint')).toBe(awayS >= 1800);
+      if (waits)
+        expect([...asked].indexOf('fill.coolantCool')).toBeLessThan(
+          [...asked].indexOf('fill.coolantFreezePoint'),
+        );
+    },
+  );
+
+  it('is found cool once more where it was, and has been left alone for long since', () => {
+    const driver = goOn(stoppedFor(sessionAt(demoSix, 'sweeps.third.asking'), 'coolantLeak'));
+    driver.goodUntil(({ context }) => context.step === 'walkRound.hoses');
+    expect(driver.context.done).toContain('fill.coolantCool');
+    driver.send({ type: 'stop', cause: 'toolRestarted', awayS: 7200 }, { via: 'tool' });
+    driver.reply('allOff').reply('yes').goodUntil('stopped.reopened');
+    expect(driver.context.reopened).toContain('fill.coolantCool');
+  });
+
   it('is not said to be cold minutes after it was hot', () => {
     const driver = running();
     const lastC =

@@ -148,6 +148,5 @@ it('a session that has only just begun knows its profile, its job and its first 
     burstsBefore: 0,
     stops: 0,
     spokenInList: false,
-    handedBack: false,
   });
 });

@@ -204,7 +204,7 @@ describe('a step that is passed', () => {
       again: ['fill.oilLevel'],
       misheard: 0,
       nextLookMs: null,
-      handedBack: false,
+      takenAway: [],
     });
     expect(notes).toEqual([
       {
@@ -227,7 +227,10 @@ describe('a step that is passed', () => {
     expect(by(reading, { by: 'second', via: 'voice' })).toMatchObject({ by: 'second' });
   });
 
-  it('has given back what was locked out where that is its gate', () => {
-    expect(passing('signOff.handBack').context.handedBack).toBe(true);
+  it('has taken away what was made safe where that is what it says, and is remembered once', () => {
+    expect(passing('signOff.handBack').context.takenAway).toEqual(['signOff.handBack']);
+    expect(passing('signOff.handBack', { takenAway: ['signOff.handBack'] }).context.takenAway).toHaveLength(
+      1,
+    );
   });
 });

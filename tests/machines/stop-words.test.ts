@@ -80,6 +80,37 @@ describe('a stop word that is tried out', () => {
     }
   });
 
+  it.each([
+    ['a restart of the program, however short', { also: ['toolRestarted'] }],
+    ['a long absence', { longAway: true }],
+    ['what ran on', { also: ['overspeed'] }],
+    ['what was found', { found: 'noOilPressure' }],
+  ] as const)('within a stop that knows of %s wipes nothing of it: all is off first', (_, known) => {
+    const stop = { ...stoppedAt('job.stopTechnician', null), by: 'technician' as const, ...known };
+    const driver = standingIn(demoSix, { stopped: 'makingSafe' }, { step: 'job.stopTechnician', stop });
+    expect(driver.stop({ by: 'technician' }).name).toBe('stopped.makingSafe');
+    expect(driver.stop({ by: 'second', afterMs: 2000 }).name).toBe('stopped.makingSafe');
+    expect(driver.context.stop).toMatchObject(known);
+    expect(driver.context.done).not.toContain('job.stopTechnician');
+  });
+
+  it('is tried out anew where the program was away in the middle of it, for hours', () => {
+    const driver = atFirst().stop({ by: 'technician' });
+    driver.send({ type: 'stop', cause: 'toolRestarted', awayS: 50_000 }, { by: 'technician', via: 'tool' });
+    expect(driver.name).toBe('stopped.makingSafe');
+    driver.reply('stillRunning', { via: 'keys' });
+    driver.stop({ by: 'technician', afterMs: 2000 }).stop({ by: 'second', afterMs: 2000 });
+    expect(driver.name).toBe('stopped.makingSafe');
+    driver.reply('allOff', { via: 'keys' }).reply('causeFalseAlarm', { by: 'second', via: 'keys' });
+    expect(driver.name).toBe('stopped.reopened');
+    // Whoever may have come, or gone, meanwhile: all that keeps people safe, and what ran on.
+    expect(driver.context.reopened).toEqual(expect.arrayContaining(['job.parked', 'job.cutOff']));
+    driver.reply('ready', { via: 'keys' }).goodUntil('job.stopTechnician.asking');
+    expect(driver.stop({ by: 'technician' }).stop({ by: 'second', afterMs: 2000 }).name).toBe(
+      'stopped.drill',
+    );
+  });
+
   it('that a cause is known of already, is none once more', () => {
     const stop = {
       ...stoppedAt('job.stopTechnician', null),
@@ -225,14 +256,20 @@ describe('once the cause of a stop is known', () => {
   });
 
   it('and nothing is known to be given back any more where the engine will run again', () => {
-    expect(named('fuelLeak', { handedBack: true }).context.handedBack).toBe(false);
-    const atEnd = { step: 'signOff.sign', done: upTo(demoSix, 'signOff.sign'), handedBack: true } as const;
-    expect(named('falseAlarm', { ...atEnd, stop: stoppedAt('signOff.sign', null) }).context.handedBack).toBe(
-      true,
+    const done = ['job.autoStart', ...upTo(demoSix, 'signOff.sign')] as const;
+    const given = { done, takenAway: ['signOff.handBack'] } as const;
+    expect(named('fuelLeak', given).context.takenAway).toEqual([]);
+    const atEnd = { step: 'signOff.sign', stop: stoppedAt('signOff.sign', null) } as const;
+    expect(named('falseAlarm', { ...given, ...atEnd }).context.takenAway).toEqual(['signOff.handBack']);
+    expect(named('falseAlarm', { ...given, ...atEnd, takenAway: [] }).context.takenAway).toEqual([]);
+  });
+
+  it('and the mode switch of a set, that is off as all is, leaves it locked out', () => {
+    const done = ['job.autoStart', ...upTo(demoSix, 'barOver.toolOut')] as const;
+    const known = { done, step: 'barOver.turned', stop: stoppedAt('barOver.turned', null) } as const;
+    expect(named('falseAlarm', { ...known, takenAway: ['noFuelCrank.manual'] }).context.takenAway).toEqual(
+      [],
     );
-    expect(
-      named('falseAlarm', { ...atEnd, handedBack: false, stop: stoppedAt('signOff.sign', null) }).context,
-    ).toMatchObject({ handedBack: false });
   });
 
   it('a start that knocked has ended: nothing is put back', () => {

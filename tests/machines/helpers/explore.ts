@@ -143,6 +143,7 @@ function keyOf({ moment, returns }: Place): string {
     stateName(moment),
     stateName(moment) === 'held' ? held : null,
     doneKey(context.done),
+    context.takenAway,
     pendingKey(context),
     context.doubted && judgedAs(context.doubted),
     isNear(context),

@@ -1,4 +1,5 @@
 import { stateName } from '../../../machines/moment.ts';
+import type { PromptValue } from '../../../machines/vocabulary.ts';
 import type { Profile } from '../../../src/profile/schema.ts';
 import type { Happened } from './driver.ts';
 
@@ -157,7 +158,7 @@ const orderOf = (steps: readonly string[], step: string) => steps.indexOf(step);
 
 /** Reads one event's effect off its notes and the names of the states before and after it. */
 export function effectOf(
-  { event, before, after, notes }: Happened,
+  { event, before, after, notes, said }: Happened,
   steps: readonly string[],
   profile: Profile,
 ): Effect {
@@ -173,8 +174,13 @@ export function effectOf(
     if (kind === 'passed' && typeof data.step === 'string') opens.push(data.step);
     if (kind === 'reopened' && Array.isArray(data.steps)) for (const id of data.steps) closed.add(String(id));
   }
-  if (event.type === 'goBack' && from !== to && !to.startsWith('stopped'))
-    tests.push(fact => orderOf(steps, fact) >= orderOf(steps, step));
+  if (event.type === 'goBack' && from !== to && !to.startsWith('stopped')) {
+    // Safeguards that are asked for anew stand far before what was undone: what is between them stays.
+    const anew = said.flatMap(({ line, values }) => (line === 'safeAgainFirst' ? stepsIn(values.steps) : []));
+    for (const id of anew) closed.add(id);
+    const undone = anew.length > 0 ? before.context.step : step;
+    tests.push(fact => orderOf(steps, fact) >= orderOf(steps, undone));
+  }
   if (to.startsWith('stopped') && (event.type === 'stop' || !from.startsWith('stopped'))) {
     // Everything is off: the mode switch of a set as well.
     closed.add('clear').add('fired').add('noFuelCrank.manual');
@@ -198,6 +204,12 @@ export function effectOf(
   if (isRunningState(to) && !opens.includes('fired')) needs.push('fired');
   return { opens, needs, closes: fact => tests.some(test => test(fact)) };
 }
+
+/** The steps that a sentence names in a list. */
+const stepsIn = (value: PromptValue | undefined): string[] =>
+  typeof value === 'object' && 'list' in value
+    ? value.list.flatMap(each => (typeof each === 'object' && 'step' in each ? [each.step] : []))
+    : [];
 
 const opensAfterKeyOff = (from: string, step: string, steps: readonly string[]) =>
   orderOf(steps, step) > orderOf(steps, 'shutdown.keyOff') && !isRunningState(from);

@@ -337,7 +337,7 @@ describe('what has to hold while the starter turns on', () => {
     expect(shows(step, 12).name).toBe('released');
   });
 
-  it('said after a burst that was too short for it, is not enough; after one that was long enough, it is', () => {
+  it('said only after a burst, is not enough, however long that was: it is cranked for once more', () => {
     const step = cranking(held(5));
     const said = (seconds: number) =>
       step.fork().reply('nothingYet', at(step, seconds)).reply('oilPressureShows');
@@ -347,11 +347,36 @@ describe('what has to hold while the starter turns on', () => {
       { line: 'notHeld', values: { time: { unit: 's', si: 5 } } },
       { line: 'rest' },
     ]);
-    expect(said(5).name).toBe('released');
+    for (const seconds of [5, 19.999]) expect(said(seconds).name).toBe('resting');
+    const whole = step.fork().clock(20).reply('oilPressureShows', { afterMs: 4000 });
+    expect(whole.name).toBe('resting');
+    expect(whole.lines).toContain('notHeld');
     const tired = cranking({ ...held(5), giveUp: { seconds: () => 4, cause: 'noOilPressure' } });
     const gone = tired.reply('nothingYet', at(tired, 4)).reply('oilPressureShows');
     expect(gone.context.stop?.cause).toBe('noOilPressure');
     expect(gone.lines).toContain('notHeld');
+  });
+
+  it('said while it cranked, in a burst that its heat let be no longer, counts at its end where it is said again', () => {
+    const step = cranking(held(12));
+    const ended = shows(step, 8.001).clock(11.999);
+    expect(ended.name).toBe('outcome');
+    expect(ended.fork().reply('oilPressureShows').name).toBe('released');
+    // It fell meanwhile: what was said before tells nothing any more.
+    const fell = shows(step, 8.001).reply('nothingYet', at(step, 13));
+    expect(fell.name).toBe('outcome');
+    expect(fell.reply('oilPressureShows').name).toBe('resting');
+    // The burst was shorter than the time for which it has to hold.
+    const short = cranking({ ...held(12), burst: () => 11 });
+    expect(shows(short, 9).clock(2).reply('oilPressureShows').name).toBe('resting');
+  });
+
+  it('denied at its read-back was not said', () => {
+    const step = shows(cranking(held(5)), 2)
+      .clock(5)
+      .reply('no');
+    expect(step.name).toBe('outcome');
+    expect(step.reply('oilPressureShows').name).toBe('resting');
   });
 
   it('is no matter where nothing has to hold', () => {
