@@ -1336,6 +1336,12 @@ export const EQUIVALENTS: readonly Equivalent[] = [
     why: 'what is no reply has the name of none; this tells the compiler so',
   },
   {
+    file: 'src/server/bay/commands/deeds.ts',
+    text: "session.grammar('voice').replies.some(({ id }) => heard.kind === 'reply' && id === heard.id);",
+    replacements: ['""'],
+    why: 'by every way the same may be answered, if in other words',
+  },
+  {
     file: 'src/server/bay/brought-engines.ts',
     text: 'if (!(error instanceof ProfileError)) throw error;',
     replacements: ['false'],
