@@ -125,6 +125,9 @@ async function lockOf(folder: string, own: string): Promise<{ release(): Promise
   }
 }
 
+const notGoneOnWith =
+  'A session broke off here and is not gone on with. Its engine may be running: key off, make everything safe.';
+
 async function serve(options: ServeOptions, own: string): Promise<RunningServer> {
   const { shop: folder, tell, wallMs = Date.now, steadyMs = () => performance.now() } = options;
   const readAddresses = options.addresses ?? machineAddresses;
@@ -150,6 +153,7 @@ async function serve(options: ServeOptions, own: string): Promise<RunningServer>
     shop,
     options.usual,
     { places: join(own, 'bays.json'), engines: join(own, 'engines.json') },
+    options.bays,
     makeClock,
     tell,
   );
@@ -158,8 +162,10 @@ async function serve(options: ServeOptions, own: string): Promise<RunningServer>
     await bay
       .resume()
       .catch((error: unknown) =>
-        tell(`The session of ${bay.name} that broke off is not gone on with (${String(error)}).`),
+        tell(`${bay.name}: ${notGoneOnWith} ${error instanceof Error ? error.message : String(error)}`),
       );
+  for (const [bay, session] of starter.elsewhere(options.bays))
+    tell(`${bay}: ${notGoneOnWith} That bay is not served now; the session was ${session || 'not known'}.`);
   const board = new Board([...bays.values()]);
 
   const watch = new AddressWatch(readAddresses, steadyMs, (addresses, added) => {

@@ -18,6 +18,13 @@ import { readHeader, type SessionHeader } from './header.ts';
 /** A record that cannot be gone on with: one sentence, why and what to do. */
 export class ResumeError extends Error {
   override readonly name = 'ResumeError';
+  /** The session had come to its end: nobody is missing anything. */
+  readonly isOver: boolean;
+
+  constructor(sentence: string, isOver = false) {
+    super(sentence);
+    this.isOver = isOver;
+  }
 }
 
 export interface Restored {
@@ -36,6 +43,17 @@ export interface Restored {
  * @throws ResumeError when the record is of another kind or version, or closed
  */
 export function restore(entries: readonly Entry[], source: string): Restored {
+  try {
+    return restored(entries, source);
+  } catch (error) {
+    // Whatever else is wrong with it: what is closed was ended by its people.
+    if (error instanceof ResumeError && entries.some(({ kind }) => kind === 'closed'))
+      throw new ResumeError(error.message, true);
+    throw error;
+  }
+}
+
+function restored(entries: readonly Entry[], source: string): Restored {
   const newer = newerVocabulary(entries);
   if (newer !== null)
     throw new ResumeError(
@@ -83,5 +101,6 @@ export async function closeAfterAll(record: RecordLog, moment: Moment, source: s
   await record.append('closed', inJson<'closed'>({ outcome: outcomeOf(moment) }));
   return new ResumeError(
     `${source} broke off as its session was over. That is on the record now; begin a new one.`,
+    true,
   );
 }

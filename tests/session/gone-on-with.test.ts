@@ -97,12 +97,13 @@ describe('a record that broke off', () => {
     await expect(continueRecord(path, later)).rejects.toThrow(
       new ResumeError(
         `${path} broke off as its session was over. That is on the record now; begin a new one.`,
+        true,
       ),
     );
     const closed = (await entriesOf(path)).at(-1);
     expect(closed).toMatchObject({ kind: 'closed', data: { outcome: 'ended' } });
     await expect(continueRecord(path, later)).rejects.toThrow(
-      new ResumeError(`${path} is closed: its session was ended. Begin a new one.`),
+      new ResumeError(`${path} is closed: its session was ended. Begin a new one.`, true),
     );
   });
 });

@@ -44,9 +44,15 @@ export class AwayWatch {
   left(pairing: Pairing): void {
     // The server ends: that is what they left for.
     if (this.#isClosed) return;
-    if (this.#crew.isOwner(pairing) && !this.#crew.attended()) this.#leaderLeft();
+    this.#lookAtLeader(pairing);
     // A page that is loaded anew is back sooner.
     setTimeout(() => this.tellIfAway(pairing), GRACE_MS).unref();
+  }
+
+  /** A device gives no sign of life over a line that is open: nobody knows whether its page hears, says or shows anything. */
+  quiet(pairing: Pairing): void {
+    this.#lookAtLeader(pairing);
+    this.tellIfAway(pairing);
   }
 
   /** Whoever lost the second person's device has to know at once: their stop reaches nobody. */
@@ -64,7 +70,8 @@ export class AwayWatch {
     clearTimeout(this.#leaderAway);
   }
 
-  #leaderLeft(): void {
+  #lookAtLeader(pairing: Pairing): void {
+    if (!this.#crew.isOwner(pairing) || this.#crew.attended()) return;
     clearTimeout(this.#leaderAway);
     this.#leaderAway = setTimeout(() => this.#stopUnlessLed(), this.#awayMs);
   }

@@ -17,6 +17,7 @@ export function bayState(
   return {
     bay,
     session: run?.id ?? null,
+    lost: current.lost,
     view: run?.viewer.view() ?? null,
     profiles: starter.profileNames(bay),
     usual: starter.usual,

@@ -121,7 +121,7 @@ export class Bay {
   /** Nothing comes back over the open line of a device, or something does again. */
   setQuiet(pairing: Pairing, quiet: boolean): void {
     this.crew.setQuiet(pairing, quiet);
-    if (quiet) this.#away.tellIfAway(pairing);
+    if (quiet) this.#away.quiet(pairing);
     this.show();
   }
 

@@ -1,20 +1,19 @@
 import type { BayBrief, BayState } from '../protocol/index.ts';
 import type { Run } from './run.ts';
 
-const stateOf = (view: BayState['view']): BayBrief['state'] =>
-  view === null ? 'free' : view.drill === true ? 'drill' : view.state;
+const stateOf = ({ view, lost }: BayState): BayBrief['state'] => {
+  if (view === null) return lost ? 'lost' : 'free';
+  return view.drill === true ? 'drill' : view.state;
+};
 
 /** How it stands in a bay, of everything that its faces show. */
-export function briefOf(
-  { bay, session, view, holdAsked, devices }: BayState,
-  run: Run | null,
-  sessionMs: number,
-): BayBrief {
+export function briefOf(bayState: BayState, run: Run | null, sessionMs: number): BayBrief {
+  const { bay, session, view, lost, holdAsked, devices } = bayState;
   const isWaiting = view !== null && view.outcome === null && view.choices.length + (view.number ? 1 : 0) > 0;
   return {
     bay,
     session,
-    state: stateOf(view),
+    state: stateOf(bayState),
     outcome: view?.outcome ?? null,
     vehicle: run?.session.parts.job.vehicle ?? '',
     profile: view?.profileName ?? '',
@@ -22,7 +21,7 @@ export function briefOf(
     phaseNumber: view?.phaseNumber ?? 0,
     phaseCount: view?.phaseCount ?? 0,
     title: view?.title ?? '',
-    engine: view?.engine ?? 'off',
+    engine: view?.engine ?? (lost ? 'unsure' : 'off'),
     waitsFor: isWaiting ? { role: view.addressed, name: view.addressedName } : null,
     timer: view?.timer ? { title: view.timer.title, leftMs: view.timer.leftMs, held: view.timer.held } : null,
     sessionMs,

@@ -67,7 +67,7 @@ export class Crew {
   /** A device of this role is paired, and none of them answers. */
   isAway(role: Role): boolean {
     const own = this.#pairings.ofBay(this.#bay).filter(pairing => pairing.role === role);
-    return own.length > 0 && own.every(({ device }) => !this.isConnected(device) || this.#look(device).quiet);
+    return own.length > 0 && own.every(({ device }) => !this.#isThere(device));
   }
 
   /** The first of the technician's devices that comes leads, until another takes over. */
@@ -112,7 +112,7 @@ export class Crew {
 
   /** The device that leads is there, to speak and to be answered. */
   attended(): boolean {
-    return this.#owner !== null && this.isConnected(this.#owner);
+    return this.#owner !== null && this.#isThere(this.#owner);
   }
 
   has(role: Role): boolean {
@@ -150,6 +150,10 @@ export class Crew {
         roundTripMs: offset?.roundTripMs ?? null,
       };
     });
+  }
+
+  #isThere(device: string): boolean {
+    return this.isConnected(device) && !this.#look(device).quiet;
   }
 
   #look(device: string): Readonly<Presence> {

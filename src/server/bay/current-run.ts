@@ -11,6 +11,8 @@ export const standsStill = (moment: Moment): boolean => moment.matches('held') |
 export class CurrentRun {
   readonly #followed: (run: Run) => void;
   #run: Run | null = null;
+  /** A session that ran here and cannot be gone on with, until somebody at its engine has said that it is safe. */
+  lost: BayState['lost'] = null;
   #turns = new Turns('', () => 0);
   #holdAsked: BayState['holdAsked'] = null;
 

@@ -10,7 +10,7 @@ import type { Stopping } from './stopping.ts';
 /** What sessions are opened with. */
 interface Threshold {
   readonly bay: string;
-  readonly starter: Pick<Starter, 'start' | 'goOn' | 'resume' | 'leave'>;
+  readonly starter: Pick<Starter, 'start' | 'goOn' | 'resume' | 'leave' | 'brokeOff' | 'isLost' | 'madeSafe'>;
   readonly mouths: Mouths;
   readonly current: CurrentRun;
   readonly done: DoneCommands;
@@ -53,10 +53,32 @@ export class Opening {
     return this.#open(() => starter.goOn(bay, session, mouths));
   }
 
-  /** Goes on with the session that broke off when the server ended, if there is one. */
-  resume(): Promise<void> {
-    const { bay, starter, mouths } = this.#with;
-    return this.#open(() => starter.resume(bay, mouths));
+  /**
+   * Goes on with the session that broke off when the server ended, if there is one.
+   * @throws whatever keeps it from being gone on with; it is lost then
+   */
+  async resume(): Promise<void> {
+    const { bay, starter, mouths, current, showNow } = this.#with;
+    const session = starter.brokeOff(bay);
+    try {
+      await this.#open(() => starter.resume(bay, mouths));
+    } catch (error) {
+      if (session !== null) {
+        current.lost = { session: session || null };
+        showNow();
+        await starter.isLost(bay, session);
+      }
+      throw error;
+    }
+  }
+
+  /** Somebody at the engine of the session that is lost has said that it is off, and all is safe. */
+  async madeSafe(by: string): Promise<void> {
+    const { bay, starter, current, showNow } = this.#with;
+    if (current.lost === null) return;
+    await starter.madeSafe(bay, by);
+    current.lost = null;
+    showNow();
   }
 
   /**
@@ -87,6 +109,11 @@ export class Opening {
     const { current, stopping } = this.#with;
     if (this.#isUnderWay || current.goingOn)
       throw new Refused('notNow', 'A session goes on in this bay; stop and end it first.');
+    if (current.lost)
+      throw new Refused(
+        'notNow',
+        'A session that ran here was lost: say first that its engine is off and all is safe.',
+      );
     this.#isUnderWay = true;
     this.#failure = null;
     const before = current.run;

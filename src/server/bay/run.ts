@@ -49,6 +49,8 @@ export class Run {
   readonly engineEar: EngineEarLink;
   readonly voices: VoicesLink;
   readonly #news: RecordNews;
+  /** Settles when the session is over, and its record is closed. */
+  readonly over: Promise<void>;
   #closing: Promise<void> | null = null;
   #earGone: NodeJS.Timeout | undefined;
 
@@ -76,7 +78,7 @@ export class Run {
     this.voices = joinVoices(this.session);
     if (restored) this.viewer.recall(restored.verdicts.map(({ data }) => data));
     // The last sentence is still being said when the record is closed.
-    void this.session.outcome.then(() => this.#closeRecord());
+    this.over = this.session.outcome.then(() => this.#closeRecord());
   }
 
   /** @throws RecordError when its record cannot be begun */

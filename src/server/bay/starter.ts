@@ -1,3 +1,5 @@
+import { randomUUID } from 'node:crypto';
+import { rename } from 'node:fs/promises';
 import { isDeepStrictEqual } from 'node:util';
 import { z } from 'zod';
 import type { JobCard } from '../../../machines/context.ts';
@@ -11,7 +13,7 @@ import type { UnitSystem } from '../../session/units.ts';
 import type { Deed } from '../protocol/index.ts';
 import { Refused } from '../refused.ts';
 import type { Place, Shop } from '../shop/shop.ts';
-import { readJson, writeWhole } from '../state-file.ts';
+import { readJson, readOwn, writeWhole } from '../state-file.ts';
 import { BroughtEngines } from './brought-engines.ts';
 import type { Mouths } from './remote-voice.ts';
 import { type MakeClock, type RecordNews, Run } from './run.ts';
@@ -32,6 +34,24 @@ export interface Resumed {
 }
 
 const placesSchema = z.record(z.string(), z.string());
+/** Stands for a session of which nothing is known but that there may have been one. */
+const UNKNOWN = '';
+
+/** Which bay had which session. A file that cannot be read is kept aside, and any bay may have had one. */
+async function readPlaces(
+  file: string,
+  bays: readonly string[],
+  tell: (sentence: string) => void,
+): Promise<Readonly<Record<string, string>>> {
+  const places = await readJson(file, placesSchema);
+  if (places !== null || (await readOwn(file)) === null) return places ?? {};
+  const aside = `${file}.unreadable-${randomUUID()}`;
+  await rename(file, aside);
+  tell(`Which session was in which bay cannot be read; what there is of it is kept in ${aside}.`);
+  const unknown = Object.fromEntries(bays.map(bay => [bay, UNKNOWN]));
+  await writeWhole(file, JSON.stringify(unknown));
+  return unknown;
+}
 
 /** Begins sessions, and goes on with those that broke off: which bay had which is kept in a file. */
 export class Starter {
@@ -41,7 +61,9 @@ export class Starter {
   readonly #makeClock: MakeClock;
   readonly #tell: (sentence: string) => void;
   readonly #brought: BroughtEngines;
-  #places: Record<string, string> = {};
+  #places: Readonly<Record<string, string>> = {};
+  /** The last session of each bay. */
+  readonly #latest = new Map<string, Run>();
   #writing: Promise<void> = Promise.resolve();
 
   private constructor(
@@ -62,18 +84,20 @@ export class Starter {
 
   /**
    * @param files what it keeps for itself: which bay has which session, and the engines that tablets brought
+   * @param bays that are served
    * @param tell says in the terminal why a session cannot be gone on with
    */
   static async open(
     shop: Shop,
     usual: Usual,
     files: { readonly places: string; readonly engines: string },
+    bays: readonly string[],
     makeClock: MakeClock,
     tell: (sentence: string) => void,
   ): Promise<Starter> {
     const brought = await BroughtEngines.open(files.engines, tell);
     const starter = new Starter(shop, usual, files.places, brought, makeClock, tell);
-    starter.#places = (await readJson(files.places, placesSchema)) ?? {};
+    starter.#places = await readPlaces(files.places, bays, tell);
     return starter;
   }
 
@@ -173,19 +197,49 @@ export class Starter {
     await this.#writing;
   }
 
-  /** Null when the bay has no session that broke off. */
+  /** The session that broke off in this bay, empty where nobody knows which; null when there is none. */
+  brokeOff(bay: string): string | null {
+    return (Object.hasOwn(this.#places, bay) ? this.#places[bay] : undefined) ?? null;
+  }
+
+  /** Sessions that broke off in bays that are not served now, by bay. */
+  elsewhere(bays: readonly string[]): readonly (readonly [bay: string, session: string])[] {
+    return Object.entries(this.#places).filter(([bay]) => !bays.includes(bay));
+  }
+
+  /**
+   * Null when the bay has no session that broke off, or one that was over.
+   * @throws whatever keeps it from being gone on with
+   */
   async resume(bay: string, mouths: Mouths): Promise<Resumed | null> {
-    const id = Object.hasOwn(this.#places, bay) ? this.#places[bay] : undefined;
-    if (id === undefined) return null;
-    const path = await this.#shop.fileOf(id);
-    if (path === null) return null;
+    const id = this.brokeOff(bay);
+    if (id === null) return null;
+    const path = id === UNKNOWN ? null : await this.#shop.fileOf(id);
+    if (path === null)
+      throw new ResumeError(
+        id === UNKNOWN
+          ? 'Which one it was is not known.'
+          : `The record of ${id} is not in the shop's folder.`,
+      );
     try {
       return await this.#resumeAt(bay, { id, path }, mouths);
     } catch (error) {
-      if (!(error instanceof RecordError || error instanceof ResumeError)) throw error;
+      if (!(error instanceof ResumeError && error.isOver)) throw error;
       this.#tell(error.message);
+      await this.#isAt(bay, null);
       return null;
     }
+  }
+
+  /** The session of this bay cannot be gone on with: a restart of the server finds it so again. */
+  isLost(bay: string, id: string): Promise<void> {
+    return this.#isAt(bay, id);
+  }
+
+  /** Somebody at the engine of a session that is lost has said that it is safe. */
+  madeSafe(bay: string, by: string): Promise<void> {
+    this.#tell(`${bay}: ${by} says that the engine of the session that was lost is off, and all is safe.`);
+    return this.#isAt(bay, null);
   }
 
   /**
@@ -224,6 +278,9 @@ export class Starter {
       await run.close();
       throw error;
     }
+    this.#latest.set(bay, run);
+    // What is over is no session that broke off, whatever becomes of its record.
+    void run.over.then(() => (this.#latest.get(bay) === run ? this.#isAt(bay, null) : undefined));
     this.#besidePastStarts(run);
   }
 

@@ -32,6 +32,8 @@ const MOST_UNSENT_BYTES = 4 * 1024 * 1024;
 /** Signs of life that are missing, one every heartbeat: then the others are told, and then the line is given up. */
 const QUIET_AFTER = 2;
 const GIVEN_UP_AFTER = 8;
+/** A page pings every two seconds. Its browser answers for one that hangs or sleeps, so that after so many heartbeats without a word of its own it is quiet too. */
+const WORDLESS_AFTER = 3;
 /** Close codes: RFC 6455, section 7.4.1: policy violation. */
 const POLICY = 1008;
 
@@ -82,6 +84,11 @@ export class Connection implements Face {
   #greeted: Greeted | null = null;
   #surplus = 0;
   #unanswered = 0;
+  /** Heartbeats since anything was said here. */
+  #wordless = 0;
+  /** It has pinged as a page does, by itself: from then on it is missed where it does not. */
+  #pings = false;
+  #quiet = false;
   #closed = false;
 
   constructor(socket: WebSocket, address: string, context: ServerContext, faces: Faces) {
@@ -108,19 +115,28 @@ export class Connection implements Face {
   /** Asks the other end for a sign of life; tells the bay of one that gives none, and ends it when it is given up. */
   checkAlive() {
     if (this.#unanswered >= GIVEN_UP_AFTER) return this.#socket.terminate();
-    if (this.#unanswered === QUIET_AFTER) this.#tellQuiet(true);
+    this.#tellIfQuiet();
     this.#unanswered += 1;
+    this.#wordless += 1;
     this.#socket.ping();
   }
 
   #answered(): void {
-    if (this.#unanswered > QUIET_AFTER) this.#tellQuiet(false);
     this.#unanswered = 0;
+    this.#tellIfQuiet();
   }
 
-  #tellQuiet(quiet: boolean): void {
+  #spoke(): void {
+    this.#wordless = 0;
+    this.#tellIfQuiet();
+  }
+
+  #tellIfQuiet(): void {
+    const quiet = this.#unanswered >= QUIET_AFTER || (this.#pings && this.#wordless >= WORDLESS_AFTER);
     const greeted = this.#greeted;
-    if (greeted?.deaf) greeted.bay.setQuiet(greeted.pairing, quiet);
+    if (quiet === this.#quiet || !greeted?.deaf) return;
+    this.#quiet = quiet;
+    greeted.bay.setQuiet(greeted.pairing, quiet);
   }
 
   send(message: ServerMessage): void {
@@ -194,6 +210,7 @@ export class Connection implements Face {
 
   #take(data: RawData, isBinary: boolean) {
     if (this.#closed) return;
+    this.#spoke();
     const bytes = bytesOf(data);
     if (isBinary) return this.#fault({ code: 'malformed', sentence: 'Messages are text.' });
     if (bytes.length > MAX_CLIENT_MESSAGE_BYTES)
@@ -236,6 +253,8 @@ export class Connection implements Face {
         void this.#perform(pairing, bay, message);
         break;
       case 'ping':
+        // What it has found of the clocks, a page knows from its own ping before.
+        if (message.found) this.#pings = true;
         if (message.found && standing !== 'stopOnly') bay.noteOffset(pairing, message.found);
         this.send({
           type: 'pong',

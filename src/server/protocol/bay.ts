@@ -16,7 +16,10 @@ export const deviceSchema = z.object({
   role: roleSchema,
   name: z.string(),
   connected: z.boolean(),
-  /** Its line is open, and nothing has come back over it for some seconds: a stop given on it may reach nobody. */
+  /**
+   * Its line is open, and for some seconds nothing has come back over it, or its page has said nothing by itself: a stop given
+   * on it may reach nobody.
+   */
   quiet: z.boolean(),
   /** Null where the device does not tell. */
   battery: batterySchema.nullable(),
@@ -46,6 +49,11 @@ export const bayStateSchema = z.object({
   bay: z.string(),
   /** Id of the session in the shop's folder; null before one has begun. */
   session: z.string().nullable(),
+  /**
+   * A session ran here that cannot be gone on with, and nobody at its engine has said that it is off and safe; its id is null
+   * where nobody knows it. Null where there is none.
+   */
+  lost: z.object({ session: z.string().nullable() }).nullable(),
   view: viewSchema.nullable(),
   /** Names of the engine profiles that a session may begin with, the usual one first, those that tablets brought last. */
   profiles: z.array(z.string()),

@@ -6,8 +6,11 @@ import { viewSchema } from './view.ts';
 export const bayBriefSchema = z.object({
   bay: z.string(),
   session: z.string().nullable(),
-  /** `drill`: a stop word was tried out, and nothing is wrong. `free`: nothing runs there. */
-  state: z.enum(['free', 'working', 'held', 'drill', 'stopped', 'over']),
+  /**
+   * `drill`: a stop word was tried out, and nothing is wrong. `free`: nothing runs there. `lost`: a session ran there that cannot
+   * be gone on with, and nobody has said that its engine is off.
+   */
+  state: z.enum(['free', 'lost', 'working', 'held', 'drill', 'stopped', 'over']),
   outcome: z.enum(['signedOff', 'ended']).nullable(),
   vehicle: z.string(),
   profile: z.string(),

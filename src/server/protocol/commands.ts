@@ -89,6 +89,8 @@ export const deedSchema = z.discriminatedUnion('do', [
    * and somebody has said so. The bay is free then.
    */
   z.strictObject({ do: z.literal('setAside') }),
+  /** Somebody at the engine of a session that is lost says that it is off, and all is safe. */
+  z.strictObject({ do: z.literal('madeSafe') }),
 ]);
 export type Deed = z.infer<typeof deedSchema>;
 

@@ -38,6 +38,8 @@ export interface BayPart {
   readonly follows: boolean;
   /** Of the session in the shop's folder; null before one has begun. */
   readonly session: string | null;
+  /** A session ran here that cannot be gone on with, and nobody at its engine has said that it is off and safe. */
+  readonly lost: boolean;
   readonly devices: readonly Device[];
   /** What does not work on this device, one sentence each; stands among the view's problems where there is a view. */
   readonly troubles: readonly string[];
@@ -98,6 +100,8 @@ export interface BayDeeds {
   resume(session: string): void;
   /** Leaves the session for another day. */
   setAside(): void;
+  /** Says that the engine of the session that was lost is off, and all is safe. */
+  madeSafe(): void;
   /** Lets go of a device of this bay, this one or another. */
   letGo(device: string): void;
   /** Takes the line back from another tab of this browser. */

@@ -65,6 +65,7 @@ export function faceStateOf(told: Told, here: SeenHere): FaceState {
       holdAskedBy: state?.holdAsked?.by ?? null,
       follows: here.follows,
       session: state?.session ?? null,
+      lost: (state?.lost ?? null) !== null,
       devices: state?.devices ?? [],
       troubles,
       device: told.device,

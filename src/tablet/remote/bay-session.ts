@@ -66,6 +66,7 @@ export function joinBay(
   /** This device led when the laptop was heard of last. */
   let led = false;
   let turnRead: string | undefined;
+  let lostTold = false;
   const mirrorOf = (session: string) => (role === 'technician' ? new Mirror(dataBase, session, bay) : null);
   const changed = () => {
     face = null;
@@ -133,6 +134,10 @@ export function joinBay(
           // What was answered is in the copy before the next answer.
           if (led) void logBook?.readOn();
         }
+        const isLost = state !== null && state.lost !== null;
+        if (isLost && !lostTold)
+          void voice.say({ text: words.lost.sentence(offOf(null)), priority: 'hazard' });
+        lostTold = isLost;
         // Another tab of this browser has the line: the laptop is there.
         away.look(connection.lineState === 'connected' || connection.refusal?.code === 'replaced');
         heardThere.look();
@@ -238,6 +243,7 @@ export function joinBay(
       bringEngine: profile => bringProfile(token, profile),
       resume: session => connection.command({ do: 'resume', session }),
       setAside: () => connection.command({ do: 'setAside' }),
+      madeSafe: () => connection.command({ do: 'madeSafe' }),
       takeLine: () => connection.takeLine(),
       renew: device => connection.command({ do: 'renew', device }),
       letGo: device => connection.command({ do: 'forget', device }),

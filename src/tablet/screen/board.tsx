@@ -3,12 +3,17 @@ import type { BayBrief } from '../../server/protocol/index.ts';
 import { elapsedText, leftText } from '../../session/clock-text.ts';
 import { words } from '../words/index.ts';
 
-const isOpen = ({ state }: BayBrief) => state !== 'free' && state !== 'over';
+const isOpen = ({ state }: BayBrief) => state !== 'free' && state !== 'lost' && state !== 'over';
 
 function Bay({ brief, passedMs }: { readonly brief: BayBrief; readonly passedMs: number }) {
   const { bay, state, outcome, vehicle, profile, phase, phaseNumber, phaseCount, title, engine } = brief;
   const { waitsFor, timer, sessionMs, holdAsked, away } = brief;
-  const tone = state === 'stopped' ? 'danger' : state === 'held' || engine !== 'off' ? 'caution' : 'plain';
+  const tone =
+    state === 'stopped' || state === 'lost'
+      ? 'danger'
+      : state === 'held' || engine !== 'off'
+        ? 'caution'
+        : 'plain';
   const left = timer && (timer.held ? timer.leftMs : Math.max(0, timer.leftMs - passedMs));
   return (
     <li>

@@ -11,6 +11,7 @@ import { Devices } from './parts/devices.tsx';
 import { EngineByEar } from './parts/engine-by-ear.tsx';
 import { Leave } from './parts/leave.tsx';
 import { LinkLine } from './parts/link-line.tsx';
+import { LostSession } from './parts/lost-session.tsx';
 import { Problems } from './parts/problems.tsx';
 import { Remark } from './parts/remark.tsx';
 import { Shell } from './parts/shell.tsx';
@@ -37,6 +38,7 @@ export function Second({ session, onLeave }: { readonly session: BaySession; rea
       onUseHere={session.bay?.takeLine}
       aside={<CallsForHelp state={state} onCall={emergency => session.callForHelp(emergency)} />}
     >
+      <LostSession face={session} state={state} />
       {view && (
         <>
           {view.state === 'stopped' && !view.drill && <AfterStop />}

@@ -13,6 +13,7 @@ import { EngineByEar } from './parts/engine-by-ear.tsx';
 import { Leave } from './parts/leave.tsx';
 import { LinkLine } from './parts/link-line.tsx';
 import { LogTail } from './parts/log-tail.tsx';
+import { LostSession } from './parts/lost-session.tsx';
 import { PlotFigure } from './parts/plot.tsx';
 import { Problems } from './parts/problems.tsx';
 import { Gates, Readings, Sentences } from './parts/readings.tsx';
@@ -70,6 +71,7 @@ export function Technician({
       aside={<CallsForHelp state={state} onCall={emergency => face.callForHelp(emergency)} />}
       beside={beside}
     >
+      <LostSession face={face} state={state} />
       {bay && face.bay && (
         <BayBar
           bay={bay}

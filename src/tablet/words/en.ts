@@ -145,6 +145,13 @@ export const english = {
     brought: (name: string) => `The laptop keeps ${name}.`,
     notKept: 'This browser keeps nothing beyond this visit: save the engine as a file.',
   },
+  /** A session that ran in the bay cannot be gone on with. The sentence is spoken too. */
+  lost: {
+    sentence: (off: string) =>
+      `The session that ran here cannot be gone on with. ${off}. Make everything safe.`,
+    how: 'Nothing is begun here before somebody at the engine has said that it is safe. The laptop says in its terminal why.',
+    madeSafe: 'Engine off, all safe',
+  },
   away: {
     /** Spoken: the tool must not stop itself with its own voice. */
     keyOff: (off: string) => `No laptop. ${off}. Make everything safe.`,
@@ -220,6 +227,7 @@ export const english = {
     title: 'All bays',
     states: {
       free: 'free',
+      lost: 'LOST: make safe',
       working: 'working',
       held: 'on hold',
       drill: 'stop word tried out',

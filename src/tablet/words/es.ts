@@ -134,6 +134,11 @@ export const spanish: Words = {
     brought: name => `El portátil guarda ${name}.`,
     notKept: 'Este navegador no guarda nada después de esta visita: guarde el motor en un archivo.',
   },
+  lost: {
+    sentence: off => `La sesión que había aquí no puede seguir. ${off}. Déjelo todo seguro.`,
+    how: 'Aquí no empieza nada antes de que alguien junto al motor haya dicho que todo está seguro. El portátil dice por qué en su terminal.',
+    madeSafe: 'Motor apagado, todo seguro',
+  },
   away: {
     keyOff: off => `Sin portátil. ${off}. Déjelo todo seguro.`,
     waits: 'El portátil no está. Nada sigue hasta que vuelva.',
@@ -208,6 +213,7 @@ export const spanish: Words = {
     title: 'Todos los puestos',
     states: {
       free: 'libre',
+      lost: 'PERDIDA: dejarlo seguro',
       working: 'trabajando',
       held: 'en pausa',
       drill: 'ensayo de STOP',

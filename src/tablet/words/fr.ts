@@ -137,6 +137,11 @@ export const french: Words = {
     brought: name => `L'ordinateur garde ${name}.`,
     notKept: 'Ce navigateur ne garde rien au-delà de cette visite : enregistrez le moteur dans un fichier.',
   },
+  lost: {
+    sentence: off => `La séance qui était ici ne peut pas être continuée. ${off}. Mettez tout en sécurité.`,
+    how: "Rien ne commence ici avant que quelqu'un au moteur ait dit que tout est sûr. L'ordinateur dit pourquoi dans son terminal.",
+    madeSafe: 'Moteur coupé, tout est sûr',
+  },
   away: {
     keyOff: off => `Pas d'ordinateur. ${off}. Mettez tout en sécurité.`,
     waits: "L'ordinateur est absent. Rien ne continue avant son retour.",
@@ -158,6 +163,7 @@ export const french: Words = {
     title: 'Tous les postes',
     states: {
       free: 'libre',
+      lost: 'PERDUE : mettre en sécurité',
       working: 'au travail',
       held: 'en pause',
       drill: "mot d'arrêt essayé",

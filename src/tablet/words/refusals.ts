@@ -37,6 +37,10 @@ export const refusals: Readonly<Record<string, InOtherWords>> = {
       fr: "Cet appareil est dissocié, mais l'ordinateur ne peut pas le noter : faites de la place sur son disque avant de le redémarrer.",
       es: 'Ese dispositivo queda desvinculado, pero el portátil no puede anotarlo: libere espacio en su disco antes de reiniciarlo.',
     },
+  'A session that ran here was lost: say first that its engine is off and all is safe.': {
+    fr: "Une séance d'ici est perdue : dites d'abord que son moteur est coupé et que tout est sûr.",
+    es: 'Una sesión de aquí se ha perdido: diga primero que su motor está apagado y todo seguro.',
+  },
   'A session goes on in this bay; stop and end it first.': {
     fr: "Une séance est en cours dans ce poste ; arrêtez-la et terminez-la d'abord.",
     es: 'En este puesto hay una sesión en curso; deténgala y termínela primero.',

@@ -16,6 +16,7 @@ export const bareBay: BayState = {
   devices: [],
   clear: { state: 'notAsked', untilSessionMs: null, ownDeviceOnly: false },
   holdAsked: null,
+  lost: null,
 };
 
 /** A device of a bay of which nothing else is known. */

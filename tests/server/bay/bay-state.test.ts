@@ -20,6 +20,7 @@ test('a bay before a session shows its devices, what may be begun, and nothing o
   expect(state()).toEqual({
     bay: 'bay',
     session: null,
+    lost: null,
     view: null,
     profiles: ['engine of bay'],
     usual,

@@ -41,6 +41,13 @@ describe('A bay in a line', () => {
     });
   });
 
+  test('in which a session was lost is not free, and nobody knows what its engine does', async () => {
+    expect(briefOf({ ...bareBay, lost: { session: 's' } }, null, 0)).toMatchObject({
+      state: 'lost',
+      engine: 'unsure',
+    });
+  });
+
   test('in which a session runs tells what it works on, where it is and whom it waits for', async () => {
     const { state, run, bench, view } = await atWork();
     expect(briefOf(state, run, 1234)).toEqual({

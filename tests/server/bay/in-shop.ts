@@ -52,6 +52,7 @@ export async function inShop(usually = usual) {
       shop,
       usually,
       { places, engines: join(folder, 'engines.json') },
+      ['one', 'two', 'three'],
       makeClock,
       tell,
     );

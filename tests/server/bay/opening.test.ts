@@ -156,10 +156,20 @@ describe('When the server begins, a bay', () => {
     expect(bay.done.find(before.technician.device, 'before')).toBeDefined();
   });
 
-  test('is free where that cannot be gone on with', async () => {
+  test('has lost it where that cannot be gone on with, and is free when somebody there says that it is safe', async () => {
     const bay = await partsOfABay();
     bay.brokeOff('/nowhere/at/all.jsonl');
     await expect(bay.opening.resume()).rejects.toThrow('/nowhere/at/all.jsonl');
+    expect([bay.current.lost, bay.lost]).toEqual([
+      { session: '/nowhere/at/all.jsonl' },
+      ['/nowhere/at/all.jsonl'],
+    ]);
+    expect(await bay.begin()).toBe('notNow');
+    expect(await bay.perform(bay.second, { do: 'madeSafe' })).toBe('done');
+    expect([bay.current.lost, bay.safe]).toEqual([null, [bay.second.name]]);
+    // Said twice, it is said once.
+    expect(await bay.perform(bay.second, { do: 'madeSafe' })).toBe('done');
+    expect(bay.safe).toHaveLength(1);
     expect(await bay.begin()).toBe('done');
   });
 });

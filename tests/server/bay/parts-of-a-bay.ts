@@ -102,6 +102,8 @@ export async function partsOfABay() {
     return resumed;
   };
   const left: string[] = [];
+  const lost: string[] = [];
+  const safe: string[] = [];
   const starter = {
     start: async () => {
       await gate;
@@ -110,6 +112,13 @@ export async function partsOfABay() {
     },
     goOn: (_bay: string, path: string) => goOn(path),
     resume: async () => (brokeOff === null ? null : goOn(brokeOff)),
+    brokeOff: () => brokeOff,
+    isLost: async (_bay: string, id: string) => {
+      lost.push(id);
+    },
+    madeSafe: async (_bay: string, by: string) => {
+      safe.push(by);
+    },
     leave: async (bay: string) => {
       left.push(bay);
     },
@@ -191,6 +200,9 @@ export async function partsOfABay() {
     made: () => made,
     /** The bays that a restart would find no session of. */
     left,
+    /** The sessions that a restart would find lost, and who said that their engines are off. */
+    lost,
+    safe,
     run: running,
     key: () => stateName(running().session.moment),
     /** The commands that stand on the record of this session, in their order. */

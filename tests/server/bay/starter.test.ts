@@ -127,7 +127,7 @@ describe('An engine that a tablet brings', () => {
 });
 
 describe('After a restart a bay', () => {
-  test('goes on with its own session, and is free where it had none, left it or it is gone', async () => {
+  test('goes on with its own session, is free where it had none or left it, and says where it is gone', async () => {
     const { folder, told, open, kept } = await inShop();
     const { starter } = await open();
     for (const bay of ['one', 'two', 'three']) {
@@ -141,20 +141,22 @@ describe('After a restart a bay', () => {
     const resumed = await again.starter.resume('one', mouths);
     expect(resumed && kept(resumed.run).id).toContain('one');
     expect(resumed?.entries.length).toBeGreaterThan(1);
-    for (const bay of ['two', 'three', 'toString', 'none'])
-      expect(await again.starter.resume(bay, mouths)).toBeNull();
+    for (const bay of ['two', 'toString', 'none']) expect(await again.starter.resume(bay, mouths)).toBeNull();
+    await expect(again.starter.resume('three', mouths)).rejects.toThrow(
+      /^The record of .*three.* is not in the shop's folder\.$/,
+    );
     expect(told).toEqual([]);
   });
 
-  test('is free where the record cannot be gone on with, and the terminal says why', async () => {
-    const { folder, told, open } = await inShop();
+  test('says why the record cannot be gone on with, and keeps in mind whose it was', async () => {
+    const { folder, open } = await inShop();
     const { starter } = await open();
     const run = await starter.start('one', { do: 'begin' }, mouths);
     await run.close();
     await writeFile(join(folder, `${run.id}.jsonl`), 'no record\n');
     const again = await open();
-    expect(await again.starter.resume('one', mouths)).toBeNull();
-    expect(told.at(-1)).toContain(run.id);
+    await expect(again.starter.resume('one', mouths)).rejects.toThrow(run.id);
+    expect((await open()).starter.brokeOff('one')).toBe(run.id);
     const goneOn = again.starter.goOn('one', run.id, mouths);
     await expect(goneOn).rejects.toMatchObject({
       code: 'notNow',
@@ -173,6 +175,7 @@ describe('After a restart a bay', () => {
     await run.close();
     expect(await starter.resume('one', mouths)).toBeNull();
     expect(told.at(-1)).toMatch(/is closed: its session was ended/);
+    expect(starter.brokeOff('one')).toBeNull();
     await expect(starter.goOn('one', run.id, mouths)).rejects.toMatchObject({
       code: 'notNow',
       message: `${run.id} is closed: its session was ended. Begin a new one.`,

@@ -81,6 +81,7 @@ const view: fc.Arbitrary<NonNullable<BayState['view']>> = fc
 export const bayState: fc.Arbitrary<BayState> = fc.record({
   bay: fc.constant('bay 1'),
   session: fc.option(fc.constantFrom('a', 'b')),
+  lost: fc.option(fc.record({ session: fc.option(fc.constant('a')) })),
   view: fc.option(view),
   profiles: fc.constant(['demo-six']),
   usual: fc.constant({ job: demoJob, units: 'us' as const, language: 'en' as const }),

@@ -16,4 +16,5 @@ export const emptyBay: BayState = {
   devices: [],
   clear: { state: 'notAsked', untilSessionMs: null, ownDeviceOnly: false },
   holdAsked: null,
+  lost: null,
 };

@@ -46,6 +46,7 @@ const bayState = (view: View | null, turn: string, language: LanguageCode): BayS
     ownDeviceOnly: true,
   },
   holdAsked: null,
+  lost: null,
 });
 
 const frameName = (role: Role, [width, height]: (typeof sizes)[number]) => `${role} ${width}x${height}`;

@@ -79,6 +79,8 @@ export class Commands {
         return record();
       case 'setAside':
         return opening.setAside(record);
+      case 'madeSafe':
+        return opening.madeSafe(by.name);
       case 'takeOver':
         crew.takeOver(by);
         record();

@@ -31,6 +31,7 @@ export function Alerts({ state }: { readonly state: FaceState }) {
   return (
     <div className="alerts">
       <div role="alert" className="loud">
+        {bay?.lost && <p className="danger">{words.lost.sentence(offOf(null))}</p>}
         {notice && <p className={notice.tone}>{notice.text}</p>}
         {callOuts.map(text => (
           <p key={text} className="danger">

@@ -17,7 +17,7 @@ const once = (event: KeyboardEvent) => {
 /** Nothing can be running that an Escape from a text field would have to stop. */
 const isKnownToStand = ({ view, bay }: FaceState): boolean =>
   view === null
-    ? bay?.link.state === 'connected'
+    ? bay?.link.state === 'connected' && !bay.lost
     : view.outcome !== null || (view.engine === 'off' && view.timer === null);
 
 /** Where the focus was has gone with the question before: it goes to the new one, not to the top of the page. */

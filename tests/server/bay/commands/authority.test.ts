@@ -53,6 +53,8 @@ const rights: readonly (readonly [Deed, readonly Name[], Partial<Record<Name, Re
     ['leader'],
     { follower: 'notTheOwner', second: 'notYourRole', supervisor: 'notYourRole' },
   ],
+  // Whoever is at the engine, whichever device leads.
+  [{ do: 'madeSafe' }, ['leader', 'follower', 'second'], { supervisor: 'notYourRole' }],
   [{ do: 'takeOver' }, ['leader', 'follower'], { second: 'notYourRole', supervisor: 'notYourRole' }],
   // Who answers whose question is looked at when the question is known: `answerer`.
   [say, ['leader', 'follower', 'second', 'supervisor'], {}],
