@@ -68,6 +68,10 @@ const guardCritical = (nodes: Nodes): Nodes =>
 /** Its seconds began before it was asked for the first time: asked for once more, they would be over. */
 const countsFromBefore = (step: Step) => step.kind === 'confirm' && step.within?.sinceMs !== undefined;
 
+/** Asked for anew after a run, a step stands far before it: going back from there would take the whole run back. */
+const undoesRun = (target: Step, all: readonly Step[], { context }: Look) =>
+  all.slice(all.indexOf(target)).some(({ id, engine }) => engine === 'running' && isDone(context, id));
+
 /** The nearest earlier step that applies here and is done with the engine in the same state. */
 function stepBefore(step: Step, all: readonly Step[], look: Look): Step | null {
   const index = all.indexOf(step);
@@ -75,7 +79,12 @@ function stepBefore(step: Step, all: readonly Step[], look: Look): Step | null {
     .slice(0, index)
     .reverse()
     .find(candidate => isDone(look.context, candidate.id));
-  return before && before.engine === step.engine && !countsFromBefore(before) ? before : null;
+  return before &&
+    before.engine === step.engine &&
+    !countsFromBefore(before) &&
+    !(step.engine === 'off' && undoesRun(before, all, look))
+    ? before
+    : null;
 }
 
 /**

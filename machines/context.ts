@@ -38,6 +38,8 @@ export interface Timer {
   readonly totalMs: number;
   /** How many of its useful moments have been spoken; null where none are. */
   readonly announced: number | null;
+  /** Its end stops the engine, with this cause. */
+  readonly stops?: Cause;
 }
 
 /** An answer that is awaited beside a running engine, or the end of a hold there. */
@@ -181,7 +183,7 @@ export interface Context {
   readonly pending: Pending | null;
   /** What was said against the bus and has been questioned once; said again, it goes on to its read-back. */
   readonly questioned: string | null;
-  /** A value that can hardly be true and was questioned; said again, it is for the second person to read. */
+  /** A value that can hardly be true and was questioned; said again, it is for the other person to read. */
   readonly doubted: { readonly quantity: Quantity; readonly si: number } | null;
   /** Misunderstandings since the last reply that counted. */
   readonly misheard: number;
@@ -191,6 +193,8 @@ export interface Context {
   readonly deadline: Deadline | null;
   /** Since when people have been silent beside a running engine; null where nobody is asked. */
   readonly unanswered: Unanswered | null;
+  /** When each watch was begun for the first time since the last stop: back in it, its longest time runs on. */
+  readonly watchesBegan: Readonly<Partial<Record<StepId, number>>>;
   /** When a watch puts its question again. */
   readonly nextLookMs: number | null;
   readonly bursts: readonly Burst[];

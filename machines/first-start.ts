@@ -21,7 +21,7 @@ import { signOffSteps } from './phases/11-sign-off.ts';
 import { freshQuestion, gateMet, isDone, stopFor } from './progress.ts';
 import type { Step } from './steps.ts';
 import { isBarred, recordStop, stoppedNode } from './stopped.ts';
-import { leftMs, shiftTimes } from './timing.ts';
+import { leftMs, shiftTimes, timerStops } from './timing.ts';
 import {
   atMs,
   kit,
@@ -121,6 +121,7 @@ export const initialContext = ({ input }: { readonly input: SessionInput }, firs
   heldSinceMs: null,
   deadline: null,
   unanswered: null,
+  watchesBegan: {},
   nextLookMs: null,
   bursts: [],
   burstsBefore: 0,
@@ -174,11 +175,14 @@ function heldNode(steps: readonly Step[]): Node {
       ),
     ],
     on: {
-      clock: silenceMoves('glance', look => ({
-        line: 'holdRunsOut',
-        values: { time: left(look) },
-        priority: 'hazard',
-      })),
+      clock: [
+        timerStops,
+        ...silenceMoves('glance', look => ({
+          line: 'holdRunsOut',
+          values: { time: left(look) },
+          priority: 'hazard',
+        })),
+      ],
       continue: {
         target: '#procedure.memory',
         actions: [remark(() => ({ line: 'goesOn', values: {} })), goOn],

@@ -79,6 +79,7 @@ const FOUND: readonly (Cause | null)[] = [
   'overheating',
   'overspeed',
   'firedUnfuelled',
+  'runsUnasked',
   'coolantInCylinder',
   'knocking',
 ];
@@ -117,6 +118,7 @@ export const stopNow = (
 ): Partial<Context> => ({
   ...freshQuestion,
   heldSinceMs: null,
+  watchesBegan: {},
   echoed: [],
   stops: context.stops + 1,
   ...(cause === 'toolRestarted'

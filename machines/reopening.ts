@@ -74,6 +74,8 @@ export const reopenedBy: Record<Cause, readonly Reopened[]> = {
   noStart: ['fill.fuelGrade', ...FUEL, 'walkRound.sensors', ...HANDS],
   // What should not have fuelled it did, or its inlet held what burns.
   firedUnfuelled: ['job.cutOff', ...HANDS, 'noFuelCrank.'],
+  // Whatever started it may start it once more while hands are in it.
+  runsUnasked: ['job.cutOff', 'job.autoStart', ...HANDS, 'noFuelCrank.'],
   binds: ['walkRound.tools', 'barOver.'],
   overspeed: ['job.cutOff', 'walkRound.', 'barOver.', 'noFuelCrank.'],
   overheating: [...COOLANT, 'walkRound.belts', ...HANDS],

@@ -18,6 +18,8 @@ export type Judgement =
       readonly verdict: Verdict;
       readonly values?: PromptValues;
       readonly waitS?: number;
+      /** Nobody looks for its cause beside a running engine: it stops with this one. */
+      readonly stops?: Cause;
     };
 
 /** @param nowMs when it is read, session time, for rules that ask how long a value has been so */

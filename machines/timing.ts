@@ -1,7 +1,9 @@
-import type { LineId } from '../prompts/types.ts';
+import type { LineId, StepId } from '../prompts/types.ts';
 import type { Context, Timer } from './context.ts';
 import { unansweredAlarmMs } from './kinds/unanswered.ts';
-import { atMs, type Look, remark, update } from './toolkit.ts';
+import { STOPPED, stopNow } from './progress.ts';
+import { atMs, type Look, type Move, remark, update } from './toolkit.ts';
+import type { Cause } from './vocabulary.ts';
 
 /** A moment of a timed stretch at which something is spoken. */
 interface Moment {
@@ -43,9 +45,18 @@ const nextMoment = ({ totalMs, announced }: Timer): Moment | undefined =>
 const timerAlarmMs = (timer: Timer): number =>
   timer.startedMs + (nextMoment(timer)?.elapsedMs ?? timer.totalMs);
 
+/** Beside a running engine a hold puts off no time whose end stops it; what goes on at its end waits for the hold's. */
+function heldAlarmMs(context: Context): number | null {
+  const { timer } = context;
+  const silenceMs = unansweredAlarmMs(context);
+  return silenceMs === null || timer?.stops === undefined
+    ? silenceMs
+    : Math.min(silenceMs, timer.startedMs + timer.totalMs);
+}
+
 /** When the session has to look at the clock next; null when nothing is timed, or while on hold beside an engine that stands. */
 export function nextAlarmMs(context: Context): number | null {
-  if (context.heldSinceMs !== null) return unansweredAlarmMs(context);
+  if (context.heldSinceMs !== null) return heldAlarmMs(context);
   const alarms = [
     unansweredAlarmMs(context),
     context.timer && timerAlarmMs(context.timer),
@@ -70,7 +81,28 @@ export const startTimer = (seconds: (look: Look) => number) =>
 export const startSilentTimer = (seconds: (look: Look) => number) =>
   update(look => timerFor(look, seconds(look), null));
 
+/**
+ * The silent timer of a watch; one that is begun once more since the last stop goes on.
+ * @param stops what its end stops with, where it does
+ */
+export const startWatchTimer = (id: StepId, seconds: (context: Context) => number, stops: Cause | null) =>
+  update(({ context, event }) => {
+    const startedMs = context.watchesBegan[id] ?? atMs(event);
+    const totalMs = Math.round(seconds(context) * 1000);
+    return {
+      watchesBegan: { ...context.watchesBegan, [id]: startedMs },
+      timer: { startedMs, totalMs, announced: null, ...(stops === null ? {} : { stops }) },
+    };
+  });
+
 export const timerOver = ({ context, event }: Look) => leftMs(context, atMs(event)) === 0;
+
+/** In a hold beside a running engine: its end stops it there too. */
+export const timerStops: Move = {
+  guard: look => timerOver(look) && look.context.timer?.stops !== undefined,
+  target: STOPPED,
+  actions: update(look => stopNow(look, look.context.timer?.stops ?? null)),
+};
 
 /** Whether it is time to look again. */
 export const lookDue = ({ context, event }: Look) =>

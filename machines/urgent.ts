@@ -75,10 +75,10 @@ export function urgentWords(steps: readonly Step[]) {
   /** A false alarm is no danger to call out. */
   const causeOf = ({ context: { stop } }: Look) =>
     stop?.cause === 'falseAlarm' ? null : (stop?.cause ?? null);
-  /** The key alone may not stop it: it ran away, fired without fuel, or somebody has to call once more beside one that ran. */
+  /** The key alone may not stop it: it ran away, fired without fuel, runs unasked, or somebody has to call once more beside one that ran. */
   const keyMayNotDo = (look: Look) =>
     [causeOf(look), ...(look.context.stop?.also ?? [])].some(
-      known => known === 'overspeed' || known === 'firedUnfuelled',
+      known => known === 'overspeed' || known === 'firedUnfuelled' || known === 'runsUnasked',
     ) ||
     (look.context.stop?.insisted === true && engineOf(look) !== 'off');
   const callOut = remark(look => {

@@ -1324,6 +1324,24 @@ export const EQUIVALENTS: readonly Equivalent[] = [
     why: 'there is no record without a name; this tells the compiler so',
   },
   {
+    file: 'src/server/bay/stop-book.ts',
+    text: 'if (lastMs !== undefined && atMs - lastMs < newAfterMs) return false;',
+    replacements: ['true'],
+    why: 'since a stop that there was not no time has gone by; this tells the compiler so',
+  },
+  {
+    file: 'src/server/bay/commands/deeds.ts',
+    text: "heard.kind === 'reply' ? emergencies.find(each => emergencyReplies[each] === heard.id) : undefined;",
+    replacements: ['true'],
+    why: 'what is no reply has the name of none; this tells the compiler so',
+  },
+  {
+    file: 'src/server/bay/commands/deeds.ts',
+    text: "session.grammar('voice').replies.some(({ id }) => heard.kind === 'reply' && id === heard.id);",
+    replacements: ['""'],
+    why: 'by every way the same may be answered, if in other words',
+  },
+  {
     file: 'src/server/bay/brought-engines.ts',
     text: 'if (!(error instanceof ProfileError)) throw error;',
     replacements: ['false'],

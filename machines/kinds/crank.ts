@@ -32,7 +32,7 @@ import {
   type Waiting,
 } from './question.ts';
 import { refused, unmetNeeds } from './refused.ts';
-import { runsSince, runsUnseen } from './unseen.ts';
+import { runsUnseen } from './unseen.ts';
 
 const secondClear = ({ context, event }: Look) =>
   context.clearAtMs !== null && atMs(event) - context.clearAtMs < clearValidMs(context);
@@ -71,6 +71,7 @@ const announced =
 export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
   const done = pass(step);
   const giveUp = stopFor(step.giveUp.cause);
+  const unseen = runsUnseen(step);
   const unmet = unmetNeeds(step, all);
   const bySecond: Waiting = { by: 'second', critical: false };
   const trouble = step.trouble ? stopFor(step.trouble.cause) : null;
@@ -116,7 +117,7 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
       target: done.target,
       actions: [
         step.readBack ? callRelease : callReleaseOnce,
-        ...(step.until === 'fired' ? [runsSince(({ event }) => atMs(event))] : []),
+        ...(step.until === 'fired' ? [unseen.sinceBurst] : []),
         ...done.actions,
       ],
     },
@@ -134,7 +135,6 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
   });
   const afterBurst: readonly Move[] = [{ guard: outOfBudget(step), ...giveUp }, toRest(rest)];
   const early = tooEarly(step);
-  const unseen = runsUnseen(step);
   const held = heldBurst(step, endBurst, { target: 'released', actions: [setAside(step.until)] }, afterBurst);
 
   const clearTooOld = {
@@ -264,6 +264,7 @@ export function crankNodes(step: CrankStep, all: readonly Step[]): Nodes {
             { reply: 'nothingYet', move: unseen.refused },
             { reply: step.until, move: { guard: early.now, ...early.move } },
             ...held.afterBurst.map(move => ({ reply: step.until, move })),
+            ...(step.until === 'fired' ? [{ reply: step.until, move: unseen.late }] : []),
             ...seen.map(move => ({ reply: step.until, move })),
             ...afterBurst.map(move => ({ reply: 'nothingYet' as const, move })),
           ],

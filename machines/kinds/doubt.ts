@@ -1,14 +1,27 @@
+import type { LineId } from '../../prompts/types.ts';
 import { quantities } from '../../src/engineering/quantities/table.ts';
+import type { Context } from '../context.ts';
 import { judgementData, limitsOf } from '../judging.ts';
 import { judgeSpoken } from '../limits/agreement.ts';
 import { canBeRead } from '../limits/gauges.ts';
 import { type Doubt, whyDoubted } from '../limits/plausible.ts';
 import { believed } from '../progress.ts';
 import type { EngineState, Step } from '../steps.ts';
-import { atMs, type Line, type Look, type Move, type Node, note, remark, speak, update } from '../toolkit.ts';
-import { type Quantity, quantityUnits } from '../vocabulary.ts';
+import {
+  atMs,
+  type Line,
+  type Look,
+  type Move,
+  type Node,
+  type Nodes,
+  note,
+  remark,
+  speak,
+  update,
+} from '../toolkit.ts';
+import { type Person, type Quantity, quantityUnits } from '../vocabulary.ts';
 import { setValueAside } from './bus.ts';
-import { askValue, bySecondPerson, isReply } from './question.ts';
+import { askValue, isReply } from './question.ts';
 
 /** The step as far as a doubt asks for it. */
 type Asked = Pick<Step, 'id' | 'by'> & { readonly engine: EngineState };
@@ -70,8 +83,30 @@ const doubtLine =
     };
   };
 
+/** The value that was said or shown. */
+const claimed = (quantity: Quantity, look: Look): Context['doubted'] => ({
+  quantity,
+  si: valueIn(look, quantity) ?? Number.NaN,
+});
+
+/** Who reads a value that somebody keeps to, where, and how they are asked: nobody vouches for their own. */
+const vouchers: readonly {
+  readonly by: Person;
+  readonly state: 'vouching' | 'vouchingByTechnician';
+  readonly ask: LineId;
+  readonly claimedBy: (person: Person) => boolean;
+}[] = [
+  { by: 'second', state: 'vouching', ask: 'vouchAsk', claimedBy: person => person !== 'second' },
+  {
+    by: 'technician',
+    state: 'vouchingByTechnician',
+    ask: 'vouchAskTechnician',
+    claimedBy: person => person === 'second',
+  },
+];
+
 /**
- * What can hardly be true is questioned once, and said again it goes to the second person: nobody's word alone makes
+ * What can hardly be true is questioned once, and said again it goes to the other person: nobody's word alone makes
  * it true. A value that stops the engine comes first: no doubt holds it up.
  */
 export function doubtMoves(step: Asked, quantity: Quantity): Move[] {
@@ -87,19 +122,16 @@ export function doubtMoves(step: Asked, quantity: Quantity): Move[] {
   return [
     // The bus goes on showing it; it was questioned once, and people are asked.
     { guard: look => isBus(look) && doubtful(look) && before(look) !== null, actions: [] },
-    {
-      guard: look => !isBus(look) && doubtful(look) && again(look),
-      target: 'vouching',
-      actions: update(look => ({
-        doubted: { quantity, si: valueIn(look, quantity) ?? Number.NaN },
-        misheard: 0,
-      })),
-    },
+    ...vouchers.map(({ state, claimedBy }) => ({
+      guard: (look: Look) => !isBus(look) && doubtful(look) && again(look) && claimedBy(look.event.by),
+      target: state,
+      actions: update(look => ({ doubted: claimed(quantity, look), misheard: 0 })),
+    })),
     {
       guard: doubtful,
       actions: [
         noteDoubt(step, quantity),
-        update(look => ({ doubted: { quantity, si: valueIn(look, quantity) ?? Number.NaN } })),
+        update(look => ({ doubted: claimed(quantity, look) })),
         ...speak(doubtLine(step, quantity)),
       ],
     },
@@ -107,21 +139,32 @@ export function doubtMoves(step: Asked, quantity: Quantity): Move[] {
 }
 
 /**
- * The second person reads it too, best by another means; what agrees goes on to its read-back, what does not is asked
+ * The other person reads it too, best by another means; what agrees goes on to its read-back, what does not is asked
  * for from the beginning.
  * @param agreed where a value that agrees leads
  * @param danger where one that stops the engine leads, whether it agrees or not
  */
-export function vouchingNode(
+export const vouchingNodes = (
   step: Asked,
   quantity: Quantity,
   agreed: string,
   danger: readonly Move[] = [],
+): Nodes =>
+  Object.fromEntries(
+    vouchers.map(voucher => [voucher.state, vouchingNode(voucher, step, quantity, agreed, danger)]),
+  );
+
+function vouchingNode(
+  { by, ask }: (typeof vouchers)[number],
+  step: Asked,
+  quantity: Quantity,
+  agreed: string,
+  danger: readonly Move[],
 ): Node {
   const node = askValue(
-    { by: 'second', critical: false },
+    { by, critical: false },
     () => ({
-      line: 'vouchAsk',
+      line: ask,
       values: { name: { quantityName: quantity }, unit: { unitOf: quantity } },
     }),
     quantity,
@@ -129,7 +172,7 @@ export function vouchingNode(
   );
   const read = (look: Look) => {
     const si =
-      bySecondPerson(look) && look.event.via !== 'bus' && believed(look) ? valueIn(look, quantity) : null;
+      look.event.by === by && look.event.via !== 'bus' && believed(look) ? valueIn(look, quantity) : null;
     return si !== null && canBeRead(quantity, si) ? si : null;
   };
   const same = (look: Look) => {

@@ -57,11 +57,16 @@ export function takeBack(all: readonly Step[]): Move {
       update(look => {
         const taken = last(look)?.step;
         const { context } = look;
+        const read = context.readings.findLastIndex(({ step }) => step === taken);
+        // A gauge that is read again and again keeps what it showed before.
+        const watches = all.some(({ id, kind }) => id === taken && kind === 'watch');
         return {
           ...freshQuestion,
           echoed: context.echoed.slice(0, -1),
           done: context.done.filter(id => id !== taken),
-          readings: context.readings.filter(({ step }) => step !== taken),
+          readings: context.readings.filter(
+            ({ step }, index) => step !== taken || (watches && index !== read),
+          ),
         };
       }),
     ],

@@ -1,14 +1,16 @@
 import type { LineId, ReplyId, StepId } from '../../prompts/types.ts';
 import { replyNeedsReadBack } from '../assurance.ts';
+import type { Context } from '../context.ts';
 import type { Code } from '../events.ts';
 import { blockingFaults, type JudgedFault, judgeSessionFault, unknownFaults } from '../faults.ts';
-import { believed, pass } from '../progress.ts';
+import { believed, pass, stopFor } from '../progress.ts';
 import type { FaultsStep } from '../steps.ts';
 import {
   atMs,
   type Effect,
   type Line,
   type Look,
+  type Move,
   type Node,
   type Nodes,
   note,
@@ -62,6 +64,14 @@ const sayLatest: Line = look => {
 /** What a watched code is waited for in, and the lamp that it lights. */
 const watchSteps: readonly StepId[] = ['firstFire.transient', 'firstFire.warningLamp'];
 
+/** A new code has its own watch, though that of an earlier one is over. */
+const watchedAnew = ({ done, watchesBegan }: Context): Pick<Context, 'done' | 'watchesBegan'> => ({
+  done: done.filter(id => !watchSteps.includes(id)),
+  watchesBegan: Object.fromEntries(
+    Object.entries(watchesBegan).filter(([id]) => !watchSteps.some(watch => watch === id)),
+  ),
+});
+
 /** The second number completes the code; one that was read before keeps the time it was first seen. */
 const keepCode = update(({ context, event }) => {
   const { pending, spokenSpn } = context;
@@ -71,8 +81,7 @@ const keepCode = update(({ context, event }) => {
   return {
     spokenSpn: null,
     misheard: 0,
-    // A new code has its own watch, though that of an earlier one is over.
-    ...(earlier ? {} : { done: context.done.filter(id => !watchSteps.includes(id)) }),
+    ...(earlier ? {} : watchedAnew(context)),
     faults: [
       ...context.faults.filter(fault => !same(fault)),
       earlier ?? { spn: spokenSpn, fmi: pending.si, seenMs: atMs(event) },
@@ -112,7 +121,7 @@ const keepAll = update(look => {
   const isNew = shown.some(fault => !context.earlierFaults.includes(fault));
   return {
     faults: [...context.faults, ...shown],
-    ...(isNew ? { done: context.done.filter(id => !watchSteps.includes(id)) } : {}),
+    ...(isNew ? watchedAnew(context) : {}),
   };
 });
 
@@ -156,9 +165,16 @@ export function faultsNodes(step: FaultsStep): Nodes {
   const done = pass(step);
   const blocked = ({ context, event }: Look) => blockingFaults(context, atMs(event));
   const hasUnknown = ({ context, event }: Look) => unknownFaults(context, atMs(event)).length > 0;
+  const runs = step.engine === 'running';
+  const stop = stopFor('faultCode');
+  /** Nothing is repaired beside a running engine: what blocks stops it, and only an unknown code waits for the supervisor. */
+  const stopsIt: Move = {
+    ...stop,
+    guard: look => runs && blocked(look).length > unknownFaults(look.context, atMs(look.event)).length,
+  };
 
   const blocks: Line = look => ({
-    line: 'blockingFault',
+    line: runs ? 'unknownRunning' : 'blockingFault',
     values: { fault: { list: blocked(look).map(({ fault }) => ({ code: fault })) } },
   });
   const understood = update(() => ({ misheard: 0 }));
@@ -230,10 +246,12 @@ export function faultsNodes(step: FaultsStep): Nodes {
           fmi: context.pending?.kind === 'value' ? context.pending.si : 0,
         },
       }),
-      [{ target: 'another', actions: [keepCode, remark(sayLatest), noteFault(step)] }],
+      [{ target: 'judgingCode', actions: [keepCode, remark(sayLatest), noteFault(step)] }],
       { target: 'spn' },
       'failureMode',
     ),
+    // Before the next code is asked for.
+    judgingCode: { always: [stopsIt, { target: 'another' }] },
     another: withMeta(
       askReply(waiting, () => ({ line: 'anotherCode', values: {} }), [
         { reply: 'readACode', move: { target: 'spn' } },
@@ -246,7 +264,7 @@ export function faultsNodes(step: FaultsStep): Nodes {
       target: 'another',
     }),
     judging: {
-      always: [{ guard: look => blocked(look).length > 0, target: 'blocked' }, done],
+      always: [stopsIt, { guard: look => blocked(look).length > 0, target: 'blocked' }, done],
     },
     blocked: blockedNode,
     accepting: {

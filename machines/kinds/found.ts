@@ -1,4 +1,3 @@
-import type { Context } from '../context.ts';
 import { type Finding, findingsAt, type Passing } from '../findings.ts';
 import { leaveOpen } from '../open-items.ts';
 import { stopFor } from '../progress.ts';
@@ -7,13 +6,9 @@ import { atMs, type Effect, type Look, type Move, note, remark, update } from '.
 import type { Cause, InspectPoint } from '../vocabulary.ts';
 import { setAside, type Trouble } from './question.ts';
 
-/** Since the engine fired for the first time after it was last stopped, s; null where it has not. */
-function sinceFireS({ context, event }: Look): number | null {
-  const fired = firstFire(context);
-  return fired === undefined ? null : (atMs(event) - fired) / 1000;
-}
-
-const firstFire = ({ bursts }: Context) => bursts.findLast(burst => burst.step === 'firstFire.crank')?.endMs;
+/** Seconds for which the engine has run since it fired last; null where it has not. While it stood it did not warm. */
+const sinceFireS = ({ context: { runsSinceMs }, event }: Look): number | null =>
+  runsSinceMs === null ? null : (atMs(event) - runsSinceMs) / 1000;
 
 const isLate = ({ until }: Passing, look: Look) => {
   const seconds = sinceFireS(look);

@@ -16,7 +16,7 @@ import { startSilentTimer, startTimer, timerOver } from '../timing.ts';
 import { type Look, type Move, type Node, type Nodes, remark, speak, update, withMeta } from '../toolkit.ts';
 import { isFromBus, isOnBus, judgedByBus, setValueAside, valueBreaks, valueMeets } from './bus.ts';
 import { denyOutside } from './deadline.ts';
-import { doubtMoves, vouchingNode } from './doubt.ts';
+import { doubtMoves, vouchingNodes } from './doubt.ts';
 import { passEchoed } from './echo.ts';
 import { actionsOf, entryOf, movesOf, repliesOf } from './nodes.ts';
 import {
@@ -94,7 +94,7 @@ export function readingNodes(step: ReadingStep): Nodes {
       : {}),
     ...(step.mayStayOpen ? { outside: orLeaveOpen(asking, step), leavingOpen: leavingOpen(step) } : {}),
     ...(step.byTime ? { cooling: cooling(step) } : {}),
-    vouching: vouchingNode(step, step.quantity, 'readingBack', danger),
+    ...vouchingNodes(step, step.quantity, 'readingBack', danger),
     readingBack: {
       ...readBack(
         bounds ? { ...waiting, danger, critical: true, late: bounds.cause } : waiting,

@@ -1,7 +1,7 @@
 import { isByHand, isNearItsLimit } from '../assurance.ts';
 import { judgementData, judgementLine, keepReading, noteVerdict, sayVerdict } from '../judging.ts';
-import { pass, stopFor } from '../progress.ts';
-import type { ReadingStep, Series } from '../steps.ts';
+import { pass, STOPPED, stopFor, stopNow } from '../progress.ts';
+import type { Judgement, ReadingStep, Series } from '../steps.ts';
 import { lookDue } from '../timing.ts';
 import {
   atMs,
@@ -16,10 +16,13 @@ import {
   update,
   withMeta,
 } from '../toolkit.ts';
-import { quantityUnits } from '../vocabulary.ts';
+import { type Cause, quantityUnits } from '../vocabulary.ts';
 import { isFromBus, isOnBus, judgedByBus, setValueAside, valueBreaks } from './bus.ts';
 import { denyInTime } from './deadline.ts';
 import { askFor, askValue, readBack, readBackValue, type Waiting } from './question.ts';
+
+const causeIn = (judgement: Judgement): Cause | null =>
+  'stops' in judgement ? (judgement.stops ?? null) : null;
 
 const itemState = (index: number) => `item${index + 1}`;
 
@@ -32,6 +35,7 @@ export function seriesNodes(step: ReadingStep, series: Series): Nodes {
   /** How many values people tell, and by what they are judged. */
   const count = extremes ? 2 : series.count;
   const judgeOf = ({ event }: Look) => (event.via === 'bus' || !extremes ? series.judge : extremes.judge);
+  const judgementNow = (look: Look) => judgeOf(look)(look.context, look.context.series);
   const judged = [
     note(look => ({
       kind: 'verdict',
@@ -42,7 +46,7 @@ export function seriesNodes(step: ReadingStep, series: Series): Nodes {
         series: look.context.series.map(({ si }) => si),
         unit: quantityUnits[step.quantity],
         ...(look.event.via === 'bus' ? { via: 'bus' } : {}),
-        ...judgementData(judgeOf(look)(look.context, look.context.series), {
+        ...judgementData(judgementNow(look), {
           si: look.context.series.at(-1)?.si ?? Number.NaN,
           unit: quantityUnits[step.quantity],
         }),
@@ -52,7 +56,7 @@ export function seriesNodes(step: ReadingStep, series: Series): Nodes {
       const { context, event } = look;
       const si = context.series.at(-1)?.si ?? 0;
       return {
-        ...judgementLine(judgeOf(look)(context, context.series), step.quantity, si),
+        ...judgementLine(judgementNow(look), step.quantity, si),
         ...(event.via === 'bus' ? { prefix: 'fromBus' as const } : {}),
       };
     }),
@@ -63,6 +67,11 @@ export function seriesNodes(step: ReadingStep, series: Series): Nodes {
       ],
     })),
   ];
+  /** How the values run stops the engine, where its rule says so. */
+  const stopsIt = {
+    target: STOPPED,
+    actions: [...judged, update(look => stopNow(look, causeIn(judgementNow(look))))],
+  };
   const nodes: Nodes = {
     begin: {
       always: { target: itemState(0), actions: update(() => ({ series: [], spokenInList: false })) },
@@ -105,7 +114,7 @@ export function seriesNodes(step: ReadingStep, series: Series): Nodes {
   }
   const { bounds } = series;
   if (bounds) nodes.stopping = stopping(step, { ...series, bounds });
-  if (!step.gate) nodes.sampling = sampling(step, series, judged);
+  if (!step.gate) nodes.sampling = sampling(step, series, judged, stopsIt);
   nodes.readingBack = readBack(
     waiting,
     ({ context }) => ({
@@ -118,12 +127,13 @@ export function seriesNodes(step: ReadingStep, series: Series): Nodes {
     [
       {
         guard: look => {
-          const judgement = judgeOf(look)(look.context, look.context.series);
+          const judgement = judgementNow(look);
           return judgement.ok && judgement.value.met;
         },
         target: done.target,
         actions: [...judged, ...done.actions],
       },
+      { ...stopsIt, guard: look => causeIn(judgementNow(look)) !== null },
       { target: 'begin', actions: [...judged, update(() => ({ misheard: 0 }))] },
     ],
     { target: 'begin' },
@@ -189,13 +199,19 @@ const toSampling = (step: ReadingStep): Move => ({
 });
 
 /** The bus gives the whole series, without a word between; what it makes of it counts like any other reading. */
-function sampling(step: ReadingStep, series: Series, judged: Effect[]): Node {
+function sampling(
+  step: ReadingStep,
+  series: Series,
+  judged: Effect[],
+  stopsIt: { readonly target: string; readonly actions: Effect[] },
+): Node {
   const isBus = isFromBus(step.quantity);
   const isLast = (look: Look) => isBus(look) && look.context.series.length + 1 >= series.count;
   const done = pass(step);
+  const judgement = (look: Look) => series.judge(look.context, [...look.context.series, ...heard(look)]);
   const good = (look: Look) => {
-    const judgement = series.judge(look.context, [...look.context.series, ...heard(look)]);
-    return judgement.ok && judgement.value.met;
+    const whole = judgement(look);
+    return whole.ok && whole.value.met;
   };
   return {
     meta: { replies: [], by: step.by, measures: 'next', awaits: 'time' },
@@ -208,6 +224,11 @@ function sampling(step: ReadingStep, series: Series, judged: Effect[]): Node {
           guard: look => isLast(look) && good(look),
           target: done.target,
           actions: [keepSample, ...judged, ...done.actions],
+        },
+        {
+          ...stopsIt,
+          guard: look => isLast(look) && causeIn(judgement(look)) !== null,
+          actions: [keepSample, ...stopsIt.actions],
         },
         { guard: isLast, target: 'begin', actions: [keepSample, ...judged] },
         { guard: isBus, actions: [keepSample, awaitNextSample] },

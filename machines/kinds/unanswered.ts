@@ -157,7 +157,7 @@ export const neverUnanswered = (step: Step, nodes: Nodes): Nodes =>
 
 function awaiting(step: Step, key: string, node: Node, { awaits, by }: Offer): Node {
   // Somebody else is fetched for another gauge.
-  const patience = key === 'vouching' ? 'hunt' : patienceOf(step);
+  const patience = key.startsWith('vouching') ? 'hunt' : patienceOf(step);
   // While time alone goes by nobody has to answer.
   const begins = awaits === 'time' ? awaitNothing : awaitAnswer(patience);
   // That it stands is what is waited for.

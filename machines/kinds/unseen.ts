@@ -27,10 +27,6 @@ const callItRuns = remark(look => ({
   priority: 'hazard',
 }));
 
-/** From when it counts as running, so that the seconds for oil pressure are those that it has had. */
-export const runsSince = (sinceMs: (look: Look) => number): Effect =>
-  update(look => ({ runsSinceMs: sinceMs(look) }));
-
 /**
  * An engine that fires when nothing was hoped for any more: as the key is let go, or behind a "nothing yet" that was
  * misheard. Where it may, nobody is told to crank it, and that it fired is taken, with the seconds for oil pressure
@@ -44,16 +40,16 @@ export function runsUnseen(step: CrankStep) {
   const withinS = ({ context }: Look) => context.profile.oilPressure.firstFireWithinS;
   const isLate = (look: Look) => atMs(look.event) - burstEndMs(look) >= withinS(look) * 1000;
   /** Nobody has looked at its oil pressure in time: nothing was found, and it may not run on. */
-  const lateStop: Move = {
+  const late: Move = {
+    guard: isLate,
     target: STOPPED,
     actions: update(look => stopNow(look, null, withinS(look))),
   };
+  /** From when it counts as running, so that the seconds for oil pressure are those that it has had. */
+  const sinceBurst: Effect = update(look => ({ runsSinceMs: burstEndMs(look) }));
   const fired: readonly Move[] = stop
     ? [stop]
-    : [
-        { ...lateStop, guard: isLate },
-        { target: done.target, actions: [runsSince(burstEndMs), ...done.actions] },
-      ];
+    : [late, { target: done.target, actions: [sinceBurst, ...done.actions] }];
   const isDenied = (look: Look) => OF_ONE_THAT_STANDS.some(id => isReply(id)(look)) && showsRunning(look);
   const ask: Line = ({ context }) => ({
     line: 'didItFire',
@@ -76,6 +72,8 @@ export function runsUnseen(step: CrankStep) {
     : { target: 'runs', actions: callItRuns };
 
   return {
+    late,
+    sinceBurst,
     /** Of the question what came of a burst, which has seconds of its own. */
     refused: (stop
       ? { ...denied, guard: isDenied }

@@ -15,7 +15,7 @@ import { canBeRead } from '../limits/gauges.ts';
 import { leaveOpen, settle } from '../open-items.ts';
 import { lateStops, pass, stopFor } from '../progress.ts';
 import type { WatchStep } from '../steps.ts';
-import { leftMs, lookDue, startSilentTimer, timerOver } from '../timing.ts';
+import { leftMs, lookDue, startWatchTimer, timerOver } from '../timing.ts';
 import {
   atMs,
   type Line,
@@ -39,7 +39,7 @@ import {
   valueMeets,
 } from './bus.ts';
 import { denyOutside } from './deadline.ts';
-import { doubtMoves, vouchingNode } from './doubt.ts';
+import { doubtMoves, vouchingNodes } from './doubt.ts';
 import { echo } from './echo.ts';
 import { movesOf } from './nodes.ts';
 import {
@@ -147,7 +147,8 @@ export function watchNodes(step: WatchStep): Nodes {
   };
 
   const { follows } = step;
-  const startTiming = startSilentTimer(({ context }) => step.timeUp.seconds(context));
+  const { timeUp: ends } = step;
+  const startTiming = startWatchTimer(step.id, ends.seconds, 'cause' in ends ? ends.cause : null);
   const nodes: Nodes = {
     begin: {
       always: [
@@ -181,10 +182,10 @@ export function watchNodes(step: WatchStep): Nodes {
   };
   if (!reading) return nodes;
 
-  nodes.vouching = limited(vouchingNode(step, reading.quantity, 'readingBackValue', danger), [
-    ...danger,
-    timeUp,
-  ]);
+  for (const [key, vouching] of Object.entries(
+    vouchingNodes(step, reading.quantity, 'readingBackValue', danger),
+  ))
+    nodes[key] = limited(vouching, [...danger, timeUp]);
   const judged = [noteVerdict(reading.bounds), keepReading];
   const outOfBounds = stopFor(reading.cause);
   const valueReadBack = limited(

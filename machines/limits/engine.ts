@@ -9,7 +9,7 @@ import { readWarmUp } from '../../src/engineering/warm-up.ts';
 import { stopsFromRpm } from '../../src/profile/schema.ts';
 import type { Context } from '../context.ts';
 import type { Judge, Judgement, Series } from '../steps.ts';
-import type { PromptValues } from '../vocabulary.ts';
+import type { Cause, PromptValues } from '../vocabulary.ts';
 import { coolingSteps, fastestWarmingKPerS } from './plausible.ts';
 import { latest, profileRule, within } from './readings.ts';
 import { warmthOf } from './warmth.ts';
@@ -38,6 +38,9 @@ export const idleSpeed: Judge = within('engineSpeed', context => {
   return ok({ min: minRpm, max: maxRpm }, profileRule('idle-range'));
 });
 
+/** What hunts has air or a fault in its fuel; said of what is heard, it stops as well. Common practice, no published source. */
+export const HUNTING: Cause = 'other';
+
 const idleLines = { hunting: 'idleHunting', falling: 'idleFalling', rising: 'idleRising' } as const;
 
 /** Five speeds in a row: in range and steady, or what is wrong with them. */
@@ -57,7 +60,7 @@ export const idleRun: Series['judge'] = (context, values) => {
   if (!verdict) return { ok: false, issue: { code: 'tooLittleData', input: 'engineSpeed' } };
   return state === 'inRangeSteady' || state === 'outOfRange'
     ? { ok: true, value: verdict }
-    : { ok: false, line: idleLines[state], verdict };
+    : { ok: false, line: idleLines[state], verdict, ...(state === 'hunting' ? { stops: HUNTING } : {}) };
 };
 
 /** A sine of standard deviation s swings by this many times s from its lowest to its highest. */
@@ -80,7 +83,7 @@ export const idleExtremes: Series['judge'] = (context, values) => {
   if (!most.ok || !most.value.met) return most;
   const max = SWING_OF_SINE * context.profile.idle.spreadMaxRpm;
   const apart = judge(highest - lowest, 'rpm', { max }, swing);
-  return apart.met ? most : { ok: false, line: idleLines.hunting, verdict: apart };
+  return apart.met ? most : { ok: false, line: idleLines.hunting, verdict: apart, stops: HUNTING };
 };
 
 export const thermostatReached: Judge = within('coolantTemperature', ({ profile }) =>

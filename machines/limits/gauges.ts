@@ -10,7 +10,7 @@ export const NIGHT_C = { min: -40, max: 35 } as const;
 
 /**
  * What is listened for, in SI: the range of the quantity, made narrower by what this engine can show. Every number
- * less is heard sooner and taken less easily for another; what is typed may lie anywhere in the quantity's range.
+ * less is heard sooner and taken less easily for another.
  */
 export function listenedRange(quantity: Quantity, profile: Profile): readonly [min: number, max: number] {
   switch (quantity) {
@@ -43,6 +43,21 @@ export function listenedRange(quantity: Quantity, profile: Profile): readonly [m
     case 'coolantFreezePoint':
     case 'biodieselShare':
     case 'failureMode':
+      return quantities[quantity].range;
+  }
+}
+
+/**
+ * What may be typed, in SI: nothing is misheard there, and what a gauge shows far out of all order has to count. Weather
+ * in which no start is begun, and numbers that name no code, are none.
+ */
+export function typedRange(quantity: Quantity, profile: Profile): readonly [min: number, max: number] {
+  switch (quantity) {
+    case 'ambientTemperature':
+    case 'coldestNight':
+    case 'suspectParameter':
+      return listenedRange(quantity, profile);
+    default:
       return quantities[quantity].range;
   }
 }

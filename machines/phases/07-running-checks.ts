@@ -1,7 +1,7 @@
 import type { Profile } from '../../src/profile/schema.ts';
 import { runningCoolant } from '../limits/coolant.ts';
 import { charging } from '../limits/electrics.ts';
-import { governed, idleExtremes, idleRun, idleSpeed } from '../limits/engine.ts';
+import { governed, HUNTING, idleExtremes, idleRun, idleSpeed } from '../limits/engine.ts';
 import { pressureAt } from '../limits/oil.ts';
 import { latest } from '../limits/readings.ts';
 import { inspect, reading } from '../step-makers.ts';
@@ -25,7 +25,7 @@ export function checksSteps(profile: Profile): readonly Step[] {
       series: {
         count: 5,
         judge: idleRun,
-        extremes: { judge: idleExtremes, trouble: { reply: 'hunting', cause: 'other' } },
+        extremes: { judge: idleExtremes, trouble: { reply: 'hunting', cause: HUNTING } },
         bounds: { judge: governed, cause: 'overspeed' },
       },
     }),

@@ -42,6 +42,8 @@ export const lines = {
   whyCranked: 'it held {before} while cranking',
   whyRelief: 'the relief valve opens at {relief}',
   vouchAsk: 'Second person: read it yourself, best by another gauge or thermometer. {name}, in {unit}?',
+  vouchAskTechnician:
+    'Technician: read it yourself, best by another gauge or thermometer. {name}, in {unit}?',
   readFirst: '{reply}? Then {name} has to show {limits}. Read the gauge, and say what it shows.',
   early:
     '{reply} after {time} of cranking? It takes {limits}. Second person: look at the gauge too. Say {reply}, or nothing yet.',
@@ -82,9 +84,9 @@ export const lines = {
   unclearThrice:
     'Not understood three times. Second person, say it for me, beginning with second, or use the keys.',
   outside: '{name} {spoken}: {limits}. Look again.',
-  idleHunting: 'Idle is hunting. Find the cause, then read it again.',
-  idleFalling: 'Idle is falling. Find the cause, then read it again.',
-  idleRising: 'Idle is rising. Find the cause, then read it again.',
+  idleHunting: 'Idle is hunting.',
+  idleFalling: 'Idle is falling. Let it settle, read it again. If it stays so, say the emergency word.',
+  idleRising: 'Idle is rising. Let it settle, read it again. If it stays so, say the emergency word.',
   notCoolYet: '{name} {spoken}, still hot. Leave the cap shut. Look again in {time}.',
   coolOnce: '{name} {spoken}, cool. Leave the cap shut. Look once more in {time}.',
   pressureDoesNotFollow:
@@ -172,7 +174,8 @@ export const lines = {
   proveElectric: 'The {at}: off, in sight, tagged, feed open.',
   proveLever: 'Pull the {at} by hand: it stays at no delivery.',
   proveSolenoid: 'Switch on for a moment: no click at the {at}. Off again.',
-  orLeaveOpen: '{name}: put it right and read it again, or say open item to go on with it.',
+  orLeaveOpen:
+    '{name}: read it again, or say open item to go on with it. To put it right, the emergency word first.',
   leftOpen: 'Open item noted.',
   idledLongEnough: 'Long enough at idle for new rings. Raise it to fast idle, and go on watching.',
   notOpenedInTime: 'Thermostat not seen to open in time: an open item. Idle no longer; see it open {load}.',
@@ -205,6 +208,8 @@ export const lines = {
   anotherCode: 'Read another code, or no more codes?',
   blockingFault:
     'A blocking fault is open: {fault}. Repair it and read the codes again. Supervisor may accept an unknown code.',
+  unknownRunning:
+    'Unknown code: {fault}. Supervisor accepts, or the emergency word before anybody looks for it. Ready reads the codes again.',
   acceptWhy: 'Supervisor: why is it accepted? Say not fitted, done before, or supervisor says so.',
 
   tooEarly: 'Too early: {time} to go at least.',
@@ -373,6 +378,7 @@ export const causes = {
   noOilPressure: 'no oil pressure',
   noStart: 'engine would not start',
   firedUnfuelled: 'it fires without fuel',
+  runsUnasked: 'it runs',
   binds: 'does not turn freely',
   overspeed: 'overspeed',
   overheating: 'overheating',

@@ -40,6 +40,7 @@ export const lines = {
   whyCranked: 'mantuvo {before} con el arranque',
   whyRelief: 'la válvula de alivio abre a {relief}',
   vouchAsk: 'Ayudante: léalo usted mismo, mejor en otro indicador o termómetro. ¿{name}, en {unit}?',
+  vouchAskTechnician: 'Técnico: léalo usted mismo, mejor en otro indicador o termómetro. ¿{name}, en {unit}?',
   readFirst: '¿{reply}? Entonces {name} debe indicar {limits}. Lea el indicador, y responda lo que ve.',
   early:
     '¿{reply} tras {time} de arranque? Hacen falta {limits}. Ayudante: mire también el indicador. Responda {reply}, o todavía nada.',
@@ -96,9 +97,11 @@ export const lines = {
   unclearThrice:
     'Tres veces sin entender. Ayudante, responda usted empezando por ayudante, o use los botones.',
   outside: '{name} {spoken}: {limits}. Mire otra vez.',
-  idleHunting: 'El ralentí oscila. Busque la causa, y léalo otra vez.',
-  idleFalling: 'El ralentí cae. Busque la causa, y léalo otra vez.',
-  idleRising: 'El ralentí sube. Busque la causa, y léalo otra vez.',
+  idleHunting: 'El ralentí oscila.',
+  idleFalling:
+    'El ralentí cae. Espere a que se asiente, y léalo otra vez. Si sigue así, pulse el botón rojo.',
+  idleRising:
+    'El ralentí sube. Espere a que se asiente, y léalo otra vez. Si sigue así, pulse el botón rojo.',
   notCoolYet: '{name} {spoken}, aún caliente. Deje el tapón cerrado. Mire otra vez en {time}.',
   coolOnce: '{name} {spoken}, frío ya. Deje el tapón cerrado. Mire una vez más en {time}.',
   pressureDoesNotFollow:
@@ -180,7 +183,8 @@ export const lines = {
   proveElectric: '{at}: desenchufado, a la vista, con etiqueta, alimentación abierta.',
   proveLever: 'Tire de {at} con la mano: se queda en caudal nulo.',
   proveSolenoid: 'Con corriente un momento: ningún clic en {at}. Apague otra vez.',
-  orLeaveOpen: '{name}: corríjalo y léalo otra vez, o responda dejar pendiente para seguir.',
+  orLeaveOpen:
+    '{name}: léalo otra vez, o responda dejar pendiente para seguir. Para corregirlo, primero el botón rojo.',
   leftOpen: 'Pendiente anotado.',
   idledLongEnough: 'Bastante ralentí para aros nuevos. Suba al ralentí acelerado, y siga vigilando.',
   notOpenedInTime:
@@ -216,6 +220,8 @@ export const lines = {
   anotherCode: '¿Otro código, o no hay más códigos?',
   blockingFault:
     'Hay una avería que bloquea: {fault}. Repárela y lea los códigos otra vez. El jefe de taller puede aceptar un código desconocido.',
+  unknownRunning:
+    'Código desconocido: {fault}. El jefe lo acepta, o el botón rojo antes de que nadie lo busque. Listos lee los códigos otra vez.',
   acceptWhy: 'Jefe de taller: ¿por qué se acepta? Responda no equipado, hecho antes, u orden del jefe.',
 
   tooEarly: 'Demasiado pronto: faltan al menos {time}.',
@@ -390,6 +396,7 @@ export const causes = {
   noOilPressure: 'sin presión de aceite',
   noStart: 'el motor no arranca',
   firedUnfuelled: 'arranca sin combustible',
+  runsUnasked: 'está en marcha',
   binds: 'no gira libre',
   overspeed: 'embalamiento',
   overheating: 'sobrecalentamiento',

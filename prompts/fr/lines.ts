@@ -43,6 +43,8 @@ export const lines = {
   whyRelief: "le clapet de décharge s'ouvre à {relief}",
   vouchAsk:
     'Deuxième personne : lisez vous-même, si possible à un autre cadran ou thermomètre. {name}, en {unit} ?',
+  vouchAskTechnician:
+    'Technicien : lisez vous-même, si possible à un autre cadran ou thermomètre. {name}, en {unit} ?',
   readFirst: '{reply} ? Alors {name} doit indiquer {limits}. Lisez au cadran, et dites ce que vous voyez.',
   early:
     '{reply} après {time} de démarreur ? Il faut {limits}. Deuxième personne : regardez aussi le cadran. Dites {reply}, ou toujours rien.',
@@ -86,9 +88,10 @@ export const lines = {
   unclearThrice:
     'Trois fois pas compris. Équipier, dites-le pour moi en commençant par équipier, ou utilisez le clavier.',
   outside: '{name} {spoken} : {limits}. Vérifiez encore.',
-  idleHunting: 'Le ralenti pompe. Cherchez la cause, puis relisez-le.',
-  idleFalling: 'Le ralenti baisse. Cherchez la cause, puis relisez-le.',
-  idleRising: 'Le ralenti monte. Cherchez la cause, puis relisez-le.',
+  idleHunting: 'Le ralenti pompe.',
+  idleFalling:
+    "Le ralenti baisse. Laissez-le se poser, relisez-le. Si rien ne change, dites le mot d'urgence.",
+  idleRising: "Le ralenti monte. Laissez-le se poser, relisez-le. Si rien ne change, dites le mot d'urgence.",
   notCoolYet: '{name} {spoken}, encore chaud. Laissez le bouchon fermé. Vérifiez de nouveau dans {time}.',
   coolOnce: '{name} {spoken}, refroidi. Laissez le bouchon fermé. Vérifiez une fois encore dans {time}.',
   pressureDoesNotFollow:
@@ -180,7 +183,8 @@ export const lines = {
   proveElectric: 'Prise débranchée ({at}), visible, étiquetée, alimentation ouverte.',
   proveLever: 'Tirez à la main ({at}) : il reste au débit nul.',
   proveSolenoid: 'Sous tension un instant : aucun clic ({at}). Coupez de nouveau.',
-  orLeaveOpen: '{name} : corrigez et relisez, ou dites point ouvert pour continuer.',
+  orLeaveOpen:
+    "{name} : relisez, ou dites point ouvert pour continuer. Pour corriger, d'abord le mot d'urgence.",
   leftOpen: 'Point ouvert noté.',
   idledLongEnough: 'Assez de ralenti pour des segments neufs. Passez au ralenti accéléré et continuez.',
   notOpenedInTime: 'Thermostat non vu ouvert à temps : point ouvert. Plus de ralenti ; à voir ouvert {load}.',
@@ -216,6 +220,8 @@ export const lines = {
   anotherCode: 'Code suivant, ou liste terminée ?',
   blockingFault:
     "Défaut bloquant ouvert : {fault}. Réparez et relisez les codes. Le chef d'atelier peut accepter un code inconnu.",
+  unknownRunning:
+    "Code inconnu : {fault}. Le chef accepte, ou le mot d'urgence avant que quelqu'un cherche. On peut y aller : je relis les codes.",
   acceptWhy: "Chef d'atelier : pourquoi l'accepter ? Dites non équipé, déjà fait, ou ordre du chef.",
 
   tooEarly: 'Trop tôt : encore {time} au moins.',
@@ -392,6 +398,7 @@ export const causes = {
   noOilPressure: "pas de pression d'huile",
   noStart: 'le moteur ne démarre pas',
   firedUnfuelled: 'il démarre sans carburant',
+  runsUnasked: 'il tourne',
   binds: 'ne tourne pas librement',
   overspeed: 'surrégime',
   overheating: 'surchauffe',

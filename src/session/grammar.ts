@@ -1,9 +1,8 @@
-import { listenedRange } from '../../machines/limits/gauges.ts';
+import { listenedRange, typedRange } from '../../machines/limits/gauges.ts';
 import { controlsOf, isOver, type Moment, offerOf, stateName } from '../../machines/moment.ts';
 import type { Offer } from '../../machines/toolkit.ts';
 import { type Quantity, quantityUnits, type Via } from '../../machines/vocabulary.ts';
 import type { ControlId, Language, ReplyId } from '../../prompts/types.ts';
-import { quantities } from '../engineering/quantities/table.ts';
 import type { Grammar, NumberSlot } from '../voice/ports.ts';
 import { callsFor } from './calls-for-help.ts';
 import { typedUnits } from './typed-units.ts';
@@ -36,9 +35,11 @@ function numberSlot(
   const unit = userUnit(units, shownUnit(quantity));
   const step = stepOf(quantity, unit.decimals, moment.context);
   const toSlot = (si: number) => toUser(unit, si) / step;
-  // Five digits are not listened for, but places that high are there.
-  const typed = quantity === 'altitude' && via !== 'voice';
-  const [min, max] = typed ? quantities.altitude.range : listenedRange(quantity, moment.context.profile);
+  const within = ([min, max]: readonly [number, number]) => ({
+    min: Number((Math.ceil(toSlot(min) - 1e-9) * step).toFixed(unit.decimals)),
+    max: Number((Math.floor(toSlot(max) + 1e-9) * step).toFixed(unit.decimals)),
+  });
+  const listened = within(listenedRange(quantity, moment.context.profile));
   const names = language.quantities[quantity];
   return {
     id: quantity,
@@ -46,8 +47,9 @@ function numberSlot(
     units: language.units[unit.id].said,
     writtenUnits: [language.units[unit.id].short],
     ...(via === 'voice' ? {} : typedUnits(unit, quantityUnits[quantity], language)),
-    min: Number((Math.ceil(toSlot(min) - 1e-9) * step).toFixed(unit.decimals)),
-    max: Number((Math.floor(toSlot(max) + 1e-9) * step).toFixed(unit.decimals)),
+    ...(via === 'voice'
+      ? listened
+      : { ...within(typedRange(quantity, moment.context.profile)), inWords: listened }),
     step,
     language: language.code,
     digitsOnly: quantity === 'suspectParameter' || moment.context.misheard >= DIGITS_AFTER,

@@ -34,6 +34,8 @@ export interface NumberSlot {
   /** Smallest and largest value, in the unit the user speaks. */
   readonly min: number;
   readonly max: number;
+  /** Typed in words it reaches no further than this, where figures reach further. */
+  readonly inWords?: { readonly min: number; readonly max: number };
   /** Distance between values that can be said: 1, 0.1, 10... */
   readonly step: number;
   /** One of the leads has to be said: a bare number does not count. */

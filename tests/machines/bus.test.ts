@@ -90,9 +90,9 @@ describe('what comes over the bus', () => {
     expect(hot.context.stop?.cause).toBe('overheating');
   });
 
-  it('in a series that hunts, asks for the series once more', () => {
+  it('in a series that falls, asks for the series once more', () => {
     const driver = new Driver(demoSix).goodUntil('checks.idle.item1');
-    for (const rpm of [850, 960, 740, 970, 730]) driver.value('engineSpeed', rpm, { ...BUS, afterMs: 2000 });
+    for (const rpm of [960, 900, 840, 780, 720]) driver.value('engineSpeed', rpm, { ...BUS, afterMs: 2000 });
     expect(driver.name).toBe('checks.idle.item1');
     expect(driver.notes.findLast(({ kind }) => kind === 'verdict')?.data).toMatchObject({
       met: false,

@@ -135,9 +135,12 @@ describe('a watched fault', () => {
       .reply('ready', { via: 'keys' });
     read(driver.goodUntil('keyOn.faults.asking'), WATCHED);
     expect(driver.context.step).toBe('keyOn.heaterHold');
-    // Where it is read beside the running engine once its time since firing is over, it blocks.
+    // Where it is read beside the running engine once its time since firing is over, it stops that.
     const runs = driver.goodUntil('firstFire.transient.asking').reply('faultCleared').reply('yes');
-    expect(read(runs.goodUntil('sweeps.faults.asking'), WATCHED).name).toBe('sweeps.faults.blocked');
+    expect(read(runs.goodUntil('sweeps.faults.asking'), WATCHED).context.stop).toMatchObject({
+      cause: 'faultCode',
+      step: 'sweeps.faults',
+    });
   });
 
   const watching = read(asked.fork(), WATCHED).goodUntil('firstFire.transient.asking');
@@ -175,9 +178,9 @@ describe('a watched fault', () => {
     );
   });
 
-  it('that comes back after it had cleared blocks', () => {
+  it('that comes back after it had cleared stops the engine', () => {
     const swept = watching.fork().reply('faultCleared').reply('yes').goodUntil('sweeps.faults.asking');
-    expect(read(swept, WATCHED).name).toBe('sweeps.faults.blocked');
+    expect(read(swept, WATCHED).context.stop).toMatchObject({ cause: 'faultCode', step: 'sweeps.faults' });
   });
 });
 

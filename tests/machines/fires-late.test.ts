@@ -63,6 +63,34 @@ describe('an engine that fires after "nothing yet"', () => {
   });
 });
 
+describe('an engine of which nobody said in the burst that it fired', () => {
+  const over = (step: string) => {
+    const driver = sessionAt(demoSix, `${step}.cranking`);
+    while (driver.name !== `${step}.outcome`) driver.ring();
+    return driver;
+  };
+
+  it.each(steps)('in %s has the seconds for its oil pressure from the end of the burst', step => {
+    const driver = over(step).reply('fired', { ...KEYS, afterMs: 3000 });
+    const endsMs = burstEndMs(driver) + WITHIN_S * 1000;
+    expect(driver.nowMs).toBeLessThan(endsMs);
+    expect(driver.context.runsSinceMs).toBe(burstEndMs(driver));
+    expect(driver.context.deadline).toMatchObject({ atMs: endsMs, cause: 'noOilPressure' });
+    expect(driver.ring().context.stop).toMatchObject({ cause: 'noOilPressure' });
+  });
+
+  it.each(steps)('in %s and that nobody watched for longer than that is off at once', step => {
+    const late = (afterMs: number) => over(step).reply('fired', { ...KEYS, afterMs });
+    const since = (driver: Driver) => driver.nowMs - burstEndMs(driver);
+    const last = late(WITHIN_S * 1000 - 1);
+    expect(since(last)).toBe(WITHIN_S * 1000 - 1);
+    expect(last.name).not.toContain('stopped');
+    const driver = late(WITHIN_S * 1000);
+    expect(driver.name).toBe('stopped.makingSafe');
+    expect(driver.context.stop).toMatchObject({ cause: null, found: null, lateAfterS: WITHIN_S });
+  });
+});
+
 describe('an engine that is said to stand and is shown to run', () => {
   const shown = runsFromRpm(demoSix);
   const said: readonly (readonly [state: string, id: ReplyId])[] = [

@@ -161,11 +161,16 @@ describe('noise and smoke of a cold engine', () => {
     });
   });
 
-  it('is timed from when it first fired, not from when it was started again after its first short run', () => {
+  it('is timed from when it fired last: while it stood after its short run it grew no warmer', () => {
     const driver = at('checks.leaks', 6);
     const { bursts } = driver.context;
     expect(bursts.at(-1)?.step).toBe('firstRun.restart');
-    const firedMs = bursts.findLast(({ step }) => step === 'firstFire.crank')?.endMs ?? Number.NaN;
+    const firedMs = bursts.at(-1)?.endMs ?? Number.NaN;
+    const firstMs = bursts.findLast(({ step }) => step === 'firstFire.crank')?.endMs ?? Number.NaN;
+    expect(driver.nowMs - firstMs).toBeGreaterThan(300_000);
+    expect(driver.nowMs - firedMs).toBeLessThan(300_000);
+    for (const reply of ['whiteSmoke', 'blueSmoke', 'blackSmoke'] as const)
+      expect(driver.fork([]).reply(reply, { by: 'second' }).lines).toContain('readBackReply');
     driver.reply('leak');
     expect(found(driver)).toMatchObject({ afterS: (driver.nowMs - firedMs) / 1000 });
   });
@@ -191,7 +196,7 @@ describe('noise and smoke of a cold engine', () => {
     const driver = at('firstFire.eyes', 2);
     driver.moment = driver.machine.resolveState({
       value: driver.moment.value,
-      context: { ...driver.context, bursts: [] },
+      context: { ...driver.context, bursts: [], runsSinceMs: null },
     });
     driver.reply('valveNoise');
     expect(driver.context.stop?.cause).toBe('looseOrNoise');

@@ -173,12 +173,12 @@ describe('a series of numbers', () => {
     expect(steady.reply('yes').context.done).toContain('checks.idle');
   });
 
-  it('that hunts, or is out of range, is read again', () => {
-    for (const values of [
-      [760, 940],
-      [1010, 1010],
-    ])
-      expect(speeds(values).reply('yes').name).toBe('checks.idle.item1');
+  it('that is out of range is read again, and that hunts stops the engine', () => {
+    expect(speeds([1010, 1010]).reply('yes').name).toBe('checks.idle.item1');
+    expect(speeds([760, 940]).reply('yes').context.stop).toMatchObject({
+      cause: 'other',
+      step: 'checks.idle',
+    });
   });
 
   it('denied is read again from its beginning', () => {

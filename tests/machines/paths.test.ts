@@ -216,6 +216,7 @@ describe('in every state that is reached', () => {
         'firstFire.oilPressure.asking',
         'firstFire.oilPressure.readingBack',
         'warmUp.watch.readingBackValue',
+        'warmUp.fastIdle.readingBackValue',
         'checks.idle.stopping',
         'checks.oilPressure.readingBack',
         'checks.coolant.readingBack',

@@ -59,6 +59,7 @@ const doubt: Record<Cause, readonly string[]> = {
   fuelLeak: [...fuel, ...hands],
   noStart: ['fill.fuelGrade', ...fuel, 'walkRound.sensors', ...hands],
   firedUnfuelled: ['job.cutOff', ...hands, 'noFuelCrank.*'],
+  runsUnasked: ['job.cutOff', 'job.autoStart', ...hands, 'noFuelCrank.*'],
   binds: ['walkRound.tools', 'barOver.*'],
   overspeed: ['job.cutOff', ...turning],
   faultCode: ['walkRound.sensors', 'walkRound.wiring', ...hands],

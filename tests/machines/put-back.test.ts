@@ -23,6 +23,7 @@ const boat: Record<Cause, string> = {
   noOilPressure: `fill.oilFilterPreFilled ${OIL} walkRound.sensors ${MAKE_SAFE} barOver.isolated barOver.turboFeed noFuelCrank.`,
   noStart: `fill.fuelGrade fill.firstFilterPreFilled fill.secondFilterDry prime. walkRound.sensors ${MAKE_SAFE}`,
   firedUnfuelled: `job.cutOff ${MAKE_SAFE} noFuelCrank.`,
+  runsUnasked: `job.cutOff ${MAKE_SAFE} noFuelCrank.`,
   binds: 'walkRound.tools barOver.',
   overspeed: 'job.cutOff walkRound. barOver. noFuelCrank.',
   overheating: `${COOLANT} ${MAKE_SAFE} walkRound.belts walkRound.rawWater walkRound.strainer`,

@@ -156,7 +156,7 @@ describe('a series', () => {
   });
 
   it('that is outside its limits is asked for from the beginning, with nothing kept of it', () => {
-    const driver = idle.fork().value('engineSpeed', 700).value('engineSpeed', 990).reply('yes');
+    const driver = idle.fork().value('engineSpeed', 700).value('engineSpeed', 1390).reply('yes');
     expect(driver.name).toBe('checks.idle.item1');
     expect(driver.context).toMatchObject({ series: [], misheard: 0 });
     expect(driver.last.notes[0]).toMatchObject({ data: { met: false } });
@@ -352,5 +352,39 @@ describe('the watch of the warm-up', () => {
     };
     expect(last(299_999)).toBe('warmUp.watch.between');
     expect(last(300_000)).toBe('warmUp.watch.asking');
+  });
+});
+
+describe('an idle that hunts', () => {
+  it('by the lowest and the highest that people read, stops the engine like what is said to hunt', () => {
+    const driver = idle.fork().value('engineSpeed', 720).value('engineSpeed', 990);
+    expect(driver.fork().reply('no').name).toBe('checks.idle.item1');
+    driver.reply('yes');
+    expect(driver.context.stop).toMatchObject({ cause: 'other', step: 'checks.idle' });
+    expect(driver.lines).toContain('idleHunting');
+    expect(driver.last.notes[0]).toMatchObject({
+      kind: 'verdict',
+      data: { series: [720, 990], met: false, why: 'idleHunting' },
+    });
+    expect(driver.context.readings.slice(-2)).toMatchObject([{ si: 720 }, { si: 990 }]);
+  });
+
+  it('by the bus stops it at the fifth of its values', () => {
+    const driver = idle.fork();
+    for (const si of [720, 960, 720, 960]) driver.value('engineSpeed', si, BUS);
+    expect(driver.name).toBe('checks.idle.sampling');
+    driver.value('engineSpeed', 720, BUS);
+    expect(driver.context.stop).toMatchObject({ cause: 'other', step: 'checks.idle' });
+    expect(driver.last.notes[0]).toMatchObject({
+      kind: 'verdict',
+      data: { series: [720, 960, 720, 960, 720] },
+    });
+  });
+
+  it('and what falls while it settles is read again', () => {
+    const driver = idle.fork();
+    for (const si of [960, 900, 840, 780, 720]) driver.value('engineSpeed', si, BUS);
+    expect(driver.name).toBe('checks.idle.item1');
+    expect(driver.lines).toContain('idleFalling');
   });
 });

@@ -92,6 +92,9 @@ describe('going back behind what took a safeguard away', () => {
       line: 'safeAgainFirst',
       values: steps(['job.autoStart', 'job.breaker', 'fill.jacketHeater']),
     });
+    // The whole start is not taken back with it.
+    expect(back(driver.fork()).lines).toEqual(['cannotGoBack']);
+    expect(back(driver.fork()).context.done).toEqual(driver.context.done);
     const asked = askedUntil(driver, 'signOff.sign');
     expect(asked.slice(0, 3)).toEqual(['job.autoStart', 'job.breaker', 'fill.jacketHeater']);
     expect(asked.slice(-3)).toEqual(['signOff.retorque', 'signOff.handBack', 'signOff.sign']);
@@ -120,6 +123,14 @@ describe('a set that was handed back, and comes back after a long absence', () =
       .flatMap(({ kind, data }) => (kind === 'passed' ? [data.step] : []));
     expect(passed.slice(-2)).toEqual(['signOff.handBack', 'signOff.sign']);
     expect(passed).toContain('job.autoStart');
+  });
+
+  it('is not taken back to before its run from the safety that is asked for anew', () => {
+    const driver = away(1860).reply('ready', { via: 'keys' });
+    driver.goodUntil(({ context }) => context.step === 'job.protection');
+    const { done } = driver.context;
+    expect(back(driver).lines).toEqual(['cannotGoBack']);
+    expect(driver.context.done).toEqual(done);
   });
 
   it('is asked for neither after a short one', () => {

@@ -148,5 +148,6 @@ it('a session that has only just begun knows its profile, its job and its first 
     burstsBefore: 0,
     stops: 0,
     spokenInList: false,
+    watchesBegan: {},
   });
 });

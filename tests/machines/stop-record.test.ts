@@ -37,6 +37,7 @@ describe('what a stop was called for', () => {
     'overheating',
     'overspeed',
     'firedUnfuelled',
+    'runsUnasked',
     'coolantInCylinder',
     'knocking',
   ] as const)('%s was found, and no other cause makes it undone', cause => {

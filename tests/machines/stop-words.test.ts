@@ -296,7 +296,7 @@ it('an engine that its key does not stop is named with what cuts it off, from th
     ).last.said[0];
   const off = 'mode switch to off';
   const cut = { line: 'cutAt', values: { at: 'emergency button of the set' } };
-  for (const cause of ['overspeed', 'firedUnfuelled'] as const)
+  for (const cause of ['overspeed', 'firedUnfuelled', 'runsUnasked'] as const)
     expect(call(cause)).toMatchObject({ line: 'stopCauseCut', values: { cause: { cause }, off, cut } });
   const plain = call('noOilPressure');
   expect(plain).toMatchObject({ line: 'stopCause', values: { cause: { cause: 'noOilPressure' }, off } });

@@ -82,6 +82,7 @@ const goesOnAt: Record<Cause, readonly string[]> = {
   binds: ['job.parked', 'fill.fuelInTank', 'prime.firm', 'walkRound.tools'],
   overspeed: ['job.parked', 'job.cutOff'],
   firedUnfuelled: ['job.parked', 'job.cutOff'],
+  runsUnasked: ['job.parked', 'job.cutOff'],
   faultCode: ['job.parked', 'fill.fuelInTank', 'prime.firm', 'walkRound.sensors'],
   looseOrNoise: ['job.parked', 'fill.fuelInTank', 'prime.firm', 'walkRound.sensors'],
   // It ends the start.
@@ -116,6 +117,7 @@ const inDoubt: Record<Cause, readonly string[]> = {
   binds: ['walkRound.tools', 'barOver.'],
   overspeed: ['job.cutOff', 'walkRound.', 'barOver.', 'noFuelCrank.'],
   firedUnfuelled: ['job.cutOff', 'noFuelCrank.', ...hands],
+  runsUnasked: ['job.cutOff', 'job.autoStart', 'noFuelCrank.', ...hands],
   faultCode: ['walkRound.sensors', 'walkRound.wiring', ...hands],
   looseOrNoise: ['walkRound.', 'barOver.', 'noFuelCrank.'],
   knocking: ['walkRound.', 'barOver.', 'noFuelCrank.'],

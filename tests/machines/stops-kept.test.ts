@@ -42,6 +42,7 @@ describe('a stop', () => {
       ...freshQuestion,
       heldSinceMs: null,
       echoed: [],
+      watchesBegan: {},
       stops: 3,
       stop: {
         cause: 'oilLeak',

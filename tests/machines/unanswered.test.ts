@@ -5,6 +5,8 @@ import type { Driver } from './helpers/driver.ts';
 import { demoBoat, demoFour, demoSix } from './helpers/profiles.ts';
 import { sessionAt } from './limits/sessions.ts';
 
+const KEYS = { via: 'keys' } as const;
+
 const at = (state: string) => sessionAt(demoSix, state);
 
 /** All that a silence from here brings: after how many seconds, and what; the last is the stop. */
@@ -207,6 +209,35 @@ describe('a hold', () => {
     while (late.nowMs < (nextLookMs ?? 0))
       late.send({ type: 'continue' }).send({ type: 'hold' }).clock(50_000);
     expect(late.send({ type: 'continue' }).ring().name).toBe('warmUp.watch.asking');
+  });
+
+  it('puts off no longest time that ends in a stop', () => {
+    const driver = at('keyOn.faults.asking').reply('readACode', KEYS);
+    driver.value('suspectParameter', 157, KEYS).value('failureMode', 18, KEYS).reply('yes', KEYS);
+    driver.reply('noMoreCodes', KEYS).goodUntil('firstFire.transient.asking');
+    const beganMs = driver.nowMs;
+    driver.clock(55_000).send({ type: 'hold' }, { afterMs: 1000 });
+    expect(driver.alarmMs).toBe(beganMs + 60_000);
+    expect(driver.fork().clock(3999).name).toBe('held');
+    driver.ring();
+    expect(driver.nowMs).toBe(beganMs + 60_000);
+    expect(driver.name).toBe('stopped.makingSafe');
+    expect(driver.context).toMatchObject({ heldSinceMs: null, stop: { cause: 'faultCode' } });
+  });
+
+  it('lets what goes on when its time is up wait for its end', () => {
+    const driver = at('warmUp.watch.between');
+    const { timer } = driver.context;
+    const endMs = (timer?.startedMs ?? 0) + (timer?.totalMs ?? 0);
+    while (driver.nowMs < endMs - 1000)
+      driver.send({ type: 'status' }, { afterMs: Math.min(60_000, endMs - 1000 - driver.nowMs) });
+    driver.send({ type: 'hold' }, { afterMs: 0 });
+    expect(driver.alarmMs).toBe(driver.nowMs + 20_000);
+    driver.clock(10_000);
+    expect(driver.name).toBe('held');
+    expect(driver.alarmMs).toBe(endMs - 1000 + 20_000);
+    driver.send({ type: 'continue' }).clock(0);
+    expect(driver.context.openItems).toMatchObject([{ step: 'warmUp.watch' }]);
   });
 
   it('lets settling at idle go on: the engine idles', () => {

@@ -100,6 +100,19 @@ describe('a number', () => {
     expect(number('job.altitude.asking', 'keys')).toEqual(['altitude', -1600, 19_600, 100]);
   });
 
+  it('typed may lie anywhere in what can be read at all: what is far out of order is there to be judged', () => {
+    expect(number('checks.idle.item1', 'keys')).toEqual(['engineSpeed', 0, 6000, 10]);
+    expect(number('checks.coolant.asking', 'touch', 'metric')).toEqual(['coolantTemperature', -60, 150, 1]);
+    expect(number('checks.coolant.asking', 'keys')).toEqual(['coolantTemperature', -76, 302, 1]);
+    expect(number('checks.charging.asking', 'keys')?.slice(1, 3)).toEqual([0, 40]);
+    // In words it reaches as far as what is listened for.
+    expect(grammar('checks.idle.item1', 'keys').number?.inWords).toEqual({ min: 0, max: 4000 });
+    expect(grammar('checks.idle.item1').number).not.toHaveProperty('inWords');
+    // Beyond those that are listened for a number names no parameter.
+    const code = sessionAt(demoSix, 'keyOn.faults.asking').reply('readACode');
+    expect(grammar(code, 'keys').number).toMatchObject({ min: 1, max: 524_286 });
+  });
+
   it('is said with its name and its unit, in the language of the session', () => {
     const { number: slot } = grammar('job.ambient.asking');
     expect(slot).toMatchObject({

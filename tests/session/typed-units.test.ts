@@ -65,6 +65,21 @@ describe('a number typed in a unit that is not asked for', () => {
   });
 });
 
+describe('a number that is typed and lies far out of all order', () => {
+  it.each([
+    ['checks.coolant.asking', '280', 'overheating'],
+    ['checks.coolant.asking', '135 C', 'overheating'],
+    ['checks.idle.item1', '4500', 'overspeed'],
+  ])('at %s counts: "%s" stops the engine unless it is denied in time', async (key, text, cause) => {
+    const run = await asked(key);
+    await run.type(text);
+    expect(run.session.moment.context.pending).toMatchObject({ stops: cause });
+    run.clock.advance(8000);
+    await run.session.settled();
+    expect(run.session.moment.context.stop).toMatchObject({ cause });
+  });
+});
+
 describe('a number typed more finely than a gauge is told', () => {
   it('is said back as it was typed, and kept so', async () => {
     const run = await asked('job.ambient.asking');

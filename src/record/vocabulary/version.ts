@@ -50,9 +50,13 @@ import { isRestart } from './read.ts';
  *    it for the technician. Beside an answer that the engine stands, and beside "correct" in a stop, stand its oil pressure
  *    and its charging voltage by the bus, and both are held against it. Fire and injury are confirmed to be over before work
  *    goes on; a cap is opened on two looks a minute apart; what cannot be judged is neither passed nor found. Who
- *    goes back behind what took a safeguard away makes it safe anew first; a set that is locked out anew is given back anew;
+ *    goes back behind what took a safeguard away makes it safe anew first, and nobody to before a run; a set that is locked out anew is given back anew;
  *    a stop within a drill that knows of a restart, or of what ran on, is no drill; a freeze point waits for a cool cap too;
- *    numbers are taken back only until the starter turns; pressure that is said only after a burst has not held. Events of
+ *    numbers are taken back only until the starter turns; pressure that is said only after a burst has not held. A code that
+ *    blocks, and an idle that hunts, stop the engine; one that the bus shows running where it is taken to stand stops with a
+ *    cause of its own (`runsUnasked`). "Fired" counts from the end of its burst; a watch that is come back to, or held, has no
+ *    more time than it had; smoke and noise have theirs since it fired last; nobody vouches for a value of their own. What is
+ *    typed may be any number that a gauge can show. Events of
  *    records of the seventh and eighth lead where they led, but for what begins with an answer's seconds: a record in which
  *    any of it happened is read and told, and neither gone on with nor confirmed.
  *

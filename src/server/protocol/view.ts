@@ -92,6 +92,7 @@ export const grammarSchema = z.object({
       wrongUnits: z.array(text).exactOptional(),
       min: number,
       max: number,
+      inWords: z.object({ min: number, max: number }).exactOptional(),
       step: number,
       language: z.enum(languageCodes).exactOptional(),
       leadNeeded: z.boolean().exactOptional(),

@@ -4,6 +4,7 @@ import { judgePressure } from '../../../machines/limits/oil.ts';
 import { runsFromRpm } from '../../../machines/limits/running.ts';
 import { warmthOf } from '../../../machines/limits/warmth.ts';
 import { isOver, type Moment } from '../../../machines/moment.ts';
+import { KEY_TURNED_MS } from '../../../machines/progress.ts';
 import type { Step } from '../../../machines/steps.ts';
 import type { Cause } from '../../../machines/vocabulary.ts';
 import { stopsFromRpm } from '../../profile/schema.ts';
@@ -34,14 +35,25 @@ function pressureTooLow(context: Context, step: Step | undefined, look: VehicleL
   return !judgement.ok || !judgement.value.met;
 }
 
+/** A speed that is there for so long is none of a frame that came late; own choice. */
+const SURELY_RUNS_MS = 2000;
+
+/** From giving back its automatic start on, a set may run by itself: everybody was told to stand clear. */
+const mayStartItself = (steps: readonly Step[], { profile }: Context, step: Step): boolean => {
+  const handBack = steps.findIndex(({ gate }) => gate === 'handedBack');
+  return profile.use.kind === 'generator' && handBack >= 0 && steps.indexOf(step) >= handBack;
+};
+
 /**
  * Finds what has to stop the session by itself: the red-stop lamp, oil pressure under its floor after the seconds
- * that first fire allows, overspeed, and an engine that runs where it is cranked once more. Each is given once, until it
- * has passed or work has gone on after the stop.
+ * that first fire allows, overspeed, an engine that runs where it is cranked once more, and one that runs where
+ * everybody takes it to stand, and may have hands in it. Each is given once, until it has passed or work has gone on after
+ * the stop.
  */
 export function createStopper(steps: readonly Step[]) {
   let runningSinceMs: number | null = null;
   let unseenSinceMs: number | null = null;
+  let offSinceMs: number | null = null;
   let called: readonly Cause[] = [];
 
   function causes(moment: Moment, nowMs: number, look: VehicleLook): Cause[] {
@@ -56,15 +68,21 @@ export function createStopper(steps: readonly Step[]) {
     if (stopped || !running) runningSinceMs = null;
     else runningSinceMs ??= nowMs;
     const unseen = !stopped && step?.kind === 'crank' && !cranking && turnsByItself ? step : null;
-    unseenSinceMs = unseen ? (unseenSinceMs ?? nowMs) : null;
+    const off = !stopped && step?.engine === 'off' && !mayStartItself(steps, context, step);
+    offSinceMs = off ? (offSinceMs ?? nowMs) : null;
+    unseenSinceMs = unseen || (off && turnsByItself) ? (unseenSinceMs ?? nowMs) : null;
+    const unseenMs = unseenSinceMs === null ? 0 : nowMs - unseenSinceMs;
+    // What was only just switched off has the time of a key to run down.
+    const runsOn = offSinceMs !== null && nowMs - offSinceMs >= KEY_TURNED_MS && unseenMs >= SURELY_RUNS_MS;
     const found: Cause[] = [];
     if (speedRpm >= (stopsFromRpm(context.profile) ?? Number.POSITIVE_INFINITY)) found.push('overspeed');
     if (stopped) return found;
     const graceMs = context.profile.oilPressure.firstFireWithinS * 1000;
     const graceOver = runningSinceMs !== null && nowMs - runningSinceMs >= graceMs;
+    if (runsOn) found.push('runsUnasked');
     if (graceOver && pressureTooLow(context, step, look)) found.push('noOilPressure');
     if (unseen?.trouble) found.push(unseen.trouble.cause);
-    else if (unseenSinceMs !== null && nowMs - unseenSinceMs >= OUTCOME_WITHIN_S * 1000) found.push('other');
+    else if (unseen && unseenMs >= OUTCOME_WITHIN_S * 1000) found.push('other');
     if (look.redStop() && redStopCounts(moment, running || cranking)) found.push('faultCode');
     return found;
   }

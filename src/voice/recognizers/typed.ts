@@ -15,8 +15,8 @@ const inWords = (grammar: Grammar): Grammar =>
         ...grammar,
         number: {
           ...grammar.number,
-          min: Math.max(grammar.number.min, -MOST_IN_WORDS),
-          max: Math.min(grammar.number.max, MOST_IN_WORDS),
+          min: Math.max((grammar.number.inWords ?? grammar.number).min, -MOST_IN_WORDS),
+          max: Math.min((grammar.number.inWords ?? grammar.number).max, MOST_IN_WORDS),
         },
       }
     : grammar;

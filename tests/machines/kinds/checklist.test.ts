@@ -219,7 +219,6 @@ describe('a point', () => {
   });
 
   it('with smoke of a cold engine is left open once that is read back, and the list goes on', () => {
-    const bursts = [{ step: 'firstFire.crank', startMs: 0, endMs: 0 }] as const;
     const smoke = points({
       points: [
         { id: 'noise', cause: null },
@@ -227,7 +226,7 @@ describe('a point', () => {
         { id: 'boots', cause: null },
       ],
     });
-    const step = new OneStep(smoke, { context: { bursts } }).reply('pointGood').reply('whiteSmoke');
+    const step = new OneStep(smoke, { context: { runsSinceMs: 0 } }).reply('pointGood').reply('whiteSmoke');
     expect(step.name).toBe('found2');
     expect(step.lines).toEqual(['whiteSmokeMeans', 'readBackReply']);
     expect(step.fork().reply('no').name).toBe('item2');
@@ -244,8 +243,9 @@ describe('a point', () => {
   });
 
   it('with smoke that is the last thing of the list is left open as well, and the list is read back', () => {
-    const bursts = [{ step: 'firstFire.crank', startMs: 0, endMs: 0 }] as const;
-    const step = new OneStep(points({ points: [{ id: 'smoke', cause: null }] }), { context: { bursts } });
+    const step = new OneStep(points({ points: [{ id: 'smoke', cause: null }] }), {
+      context: { runsSinceMs: 0 },
+    });
     step.reply('blueSmoke').reply('yes');
     expect(step.name).toBe('readingBack');
     expect(step.context.openItems).toMatchObject([{ finding: 'blueSmoke' }]);
@@ -258,13 +258,13 @@ describe('a point', () => {
   ] as const)(
     'with %s that has not gone after five minutes, or on an engine that has not fired, stops',
     (reply, cause) => {
-      const fired = (endMs: number, step: 'firstFire.crank' | 'noFuelCrank.untilPressure') =>
+      const fired = (runsSinceMs: number | null) =>
         new OneStep(points({ points: [{ id: 'smoke', cause: null }] }), {
-          context: { bursts: [{ step, startMs: endMs, endMs }] },
+          context: { runsSinceMs },
           beginsS: 299,
         }).reply(reply);
-      expect(fired(0, 'firstFire.crank').name).toBe('found1');
-      for (const late of [fired(-1, 'firstFire.crank'), fired(0, 'noFuelCrank.untilPressure')]) {
+      expect(fired(0).name).toBe('found1');
+      for (const late of [fired(-1), fired(null)]) {
         expect(late.name).toBe('stopped');
         expect(late.context.stop?.cause).toBe(cause);
         expect(late.notes).toMatchObject([{ kind: 'found', data: { finding: reply, does: 'stops' } }]);

@@ -241,3 +241,28 @@ describe('the second person, who reads it too', () => {
     expect(bounded.fork().value('engineSpeed', 800).name).toBe('vouching');
   });
 });
+
+describe('a number that can hardly be true and that the second person keeps to', () => {
+  const SECOND = { by: 'second' } as const;
+  const asked = told(told(pressure({ by: 'second' }), HIGH_KPA, SECOND), HIGH_KPA, SECOND);
+
+  it('is for the technician to read: nobody vouches for their own', () => {
+    expect(asked.name).toBe('vouchingByTechnician');
+    expect(asked.offer).toEqual({ by: 'technician', replies: ['notYet'], quantity: 'oilPressure' });
+    expect(asked.lines).toEqual(['vouchAskTechnician']);
+    for (const via of ['voice', 'keys'] as const)
+      expect(told(asked, HIGH_KPA, { ...SECOND, via }).name).toBe('vouchingByTechnician');
+    const vouched = told(asked, HIGH_KPA, { by: 'technician' });
+    expect(vouched.name).toBe('readingBack');
+    expect(vouched.notes).toMatchObject([{ kind: 'vouched', data: { by: 'technician' } }]);
+    expect(told(asked, 300, { by: 'technician' }).name).toBe('asking');
+    expect(asked.fork().reply('notYet').name).toBe('asking');
+  });
+
+  it('and that the technician keeps to is for the second person, whoever was asked', () => {
+    const step = pressure({ by: 'second' });
+    const keeps = told(told(step, HIGH_KPA, { by: 'technician' }), HIGH_KPA, { by: 'technician' });
+    expect(keeps.name).toBe('vouching');
+    expect(told(keeps, HIGH_KPA, { by: 'technician' }).name).toBe('vouching');
+  });
+});

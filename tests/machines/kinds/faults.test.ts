@@ -268,3 +268,59 @@ describe('a code that may not stand', () => {
     expect(step.context.faults[1]).not.toHaveProperty('accepted');
   });
 });
+
+describe('a code that may not stand beside a running engine', () => {
+  const running = () => new OneStep(stepOf('faults', 'sweeps.faults'));
+
+  it('stops it as soon as it has been read back, and nobody is sent to repair it', () => {
+    const step = spelled(running(), BLOCKS).reply('yes');
+    expect(step.name).toBe('stopped');
+    expect(step.context.stop).toMatchObject({ cause: 'faultCode', step: 'sweeps.faults' });
+    expect(step.lines).toEqual(['codeBlocks']);
+    expect(step.notes).toMatchObject([
+      { kind: 'faults', data: { faults: [{ ...BLOCKS, decision: 'blocks' }] } },
+    ]);
+    expect(spelled(running(), { spn: 157.5, fmi: 3 }).reply('yes').name).toBe('stopped');
+  });
+
+  it('stops it where the bus shows it and somebody agrees', () => {
+    const step = shown(running(), [MAY_GO_ON, BLOCKS]);
+    expect(step.name).toBe('busReadBack');
+    expect(step.fork().reply('no').name).toBe('asking');
+    expect(step.reply('yes').context.stop).toMatchObject({ cause: 'faultCode' });
+  });
+
+  it('stops it where it was watched and its time is up', () => {
+    const context = { done: ['firstFire.crank'], earlierFaults: [seen(WATCHED)] } as const;
+    const read = (afterS: number) => {
+      const step = new OneStep(stepOf('faults', 'sweeps.faults'), {
+        context: {
+          ...context,
+          faults: [seen(WATCHED)],
+          bursts: [{ step: 'firstFire.crank', startMs: 0, endMs: 0 }],
+        },
+        beginsS: afterS,
+      });
+      return spelled(step, WATCHED).reply('yes');
+    };
+    expect(read(30).name).toBe('another');
+    expect(read(60).context.stop).toMatchObject({ cause: 'faultCode' });
+  });
+
+  it('waits for the supervisor where the profile does not know it, and hands stay off meanwhile', () => {
+    const step = spelled(running(), UNKNOWN).reply('yes').reply('noMoreCodes', KEYS);
+    expect(step.name).toBe('blocked');
+    expect(step.said).toMatchObject([
+      { line: 'unknownRunning', values: { fault: { list: [{ code: UNKNOWN }] } } },
+    ]);
+    expect(step.fork().reply('ready').name).toBe('asking');
+    expect(step.reply('acceptFault').reply('reasonNotFitted', KEYS).reply('yes', KEYS).name).toBe('next');
+    // Beside one that blocks it is not waited for.
+    expect(shown(running(), [UNKNOWN, BLOCKS]).reply('yes').name).toBe('stopped');
+  });
+
+  it('that may stand for a while, or for good, lets the codes be read on', () => {
+    for (const code of [WATCHED, MAY_GO_ON, UNKNOWN])
+      expect(spelled(running(), code).reply('yes').name).toBe('another');
+  });
+});

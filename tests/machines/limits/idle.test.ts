@@ -47,6 +47,7 @@ describe('the lowest and the highest of a needle that was followed', () => {
     expect(followed(800, 914)).toMatchObject({
       ok: false,
       line: 'idleHunting',
+      stops: 'other',
       verdict: {
         met: false,
         value: 114,
@@ -82,8 +83,12 @@ describe('five speeds in a row', () => {
     expect(run(720, 960, 720, 960, 720)).toMatchObject({
       ok: false,
       line: 'idleHunting',
+      stops: 'other',
       verdict: { met: false },
     });
+    // What settles or warms up is read again; only what hunts stops it.
+    for (const settling of [run(720, 780, 840, 900, 960), run(960, 900, 840, 780, 720)])
+      expect(settling).not.toHaveProperty('stops');
   });
 
   it('that are steady are held against the range', () => {

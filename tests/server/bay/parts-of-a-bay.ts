@@ -126,6 +126,7 @@ export async function partsOfABay() {
 
   const done = new DoneCommands();
   const shown: string[] = [];
+  let toldSoon = 0;
   const current = new CurrentRun(run => run.session.watch(() => stopping.look(run.session.moment)));
   const showNow = () => {
     shown.push(current.run ? stateName(current.run.session.moment) : 'no session');
@@ -140,7 +141,11 @@ export async function partsOfABay() {
     current,
     opening,
     stopping,
-    shown: { show: () => {} },
+    shown: {
+      show: () => {
+        toldSoon += 1;
+      },
+    },
     done,
   });
   onTestFinished(async () => {
@@ -173,6 +178,8 @@ export async function partsOfABay() {
     clock: () => clock,
     /** The states that all faces were told of at once. */
     shown,
+    /** How often faces were to be told of what a command has changed. */
+    toldSoon: () => toldSoon,
     perform,
     /** Says something to the question that is asked now, or was at this turn. */
     say,

@@ -8,7 +8,7 @@ import { createStopper } from '../../../src/session/vehicle/stops.ts';
 import { createVanishing } from '../../../src/session/vehicle/vanishing.ts';
 import type { VehicleLook } from '../../../src/session/vehicle/vehicle.ts';
 import type { Driver } from '../../machines/helpers/driver.ts';
-import { demoFour, demoSix } from '../../machines/helpers/profiles.ts';
+import { demoFour, demoGenset, demoSix } from '../../machines/helpers/profiles.ts';
 import { sessionAt } from '../../machines/limits/sessions.ts';
 
 /*
@@ -91,7 +91,7 @@ describe('oil pressure on the bus', () => {
   it('is not missed in an engine that stands, and is in one that turns by itself, whatever is asked', () => {
     for (const state of ['job.card.asking', 'keyOn.faults.asking']) {
       expect(calledInTheEnd(at(state).moment, showing({ engineSpeed: 0, oilPressure: 0 })), state).toBeNull();
-      expect(calledInTheEnd(at(state).moment, none), state).toBe('noOilPressure');
+      expect(calledInTheEnd(at(state).moment, none), state).toBe('runsUnasked');
     }
     expect(calledInTheEnd(at(RUNNING).moment, showing({ engineSpeed: 399.9, oilPressure: 0 }))).toBeNull();
     expect(calledInTheEnd(at(RUNNING).moment, showing({ engineSpeed: 400, oilPressure: 0 }))).toBe(
@@ -270,5 +270,63 @@ describe('a sensor that vanishes', () => {
       at(RUNNING).stop().moment,
     ])
       expect(vanished(moment)).toEqual([[], [], []]);
+  });
+});
+
+describe('an engine that runs where everybody takes it to stand', () => {
+  const runs = showing({ engineSpeed: 900, oilPressure: 400, coolantTemperature: 40 });
+  const secondsFrom = (moment: Moment, look: VehicleLook, profile = demoSix) =>
+    calledAt(moment, look, [0, 1, 2, 2.9, 3, 60], profile);
+
+  it.each([
+    'job.card.asking',
+    'fill.fuelInTank.asking',
+    'barOver.turned.asking',
+    'keyOn.faults.asking',
+    'firstRun.oilLevel.dipstick',
+    'firstRun.look.item1',
+    'shutdown.firstSoak.counting',
+    'shutdown.firstLook.item1',
+    'signOff.oilLevel.dipstick',
+    'signOff.sign.asking',
+  ])('in %s is called out within seconds, once', state => {
+    expect(secondsFrom(at(state).moment, runs)).toEqual([null, null, null, null, 'runsUnasked', null]);
+  });
+
+  it('is one from where it runs by itself on, not by the starter that bars it, nor a bus that tells no speed', () => {
+    const { moment } = at('barOver.turned.asking');
+    expect(calledInTheEnd(moment, showing({ engineSpeed: 400, oilPressure: 400 }))).toBe('runsUnasked');
+    for (const shown of [
+      { engineSpeed: 399 },
+      { engineSpeed: 150, oilPressure: 100 },
+      { oilPressure: 400 },
+      {},
+    ])
+      expect(secondsFrom(moment, showing(shown))).toEqual([null, null, null, null, null, null]);
+  });
+
+  it('has the time of a key to run down, and late frames bring nothing', () => {
+    const { moment } = at('firstRun.drain.counting');
+    const stopper = createStopper(procedureFor(demoSix));
+    for (const s of [0, 1, 2]) expect(stopper.check(moment, s * 1000, runs)).toBeNull();
+    expect(stopper.check(moment, 2900, showing({ engineSpeed: 300 }))).toBeNull();
+    // A single frame, much later.
+    expect(stopper.check(moment, 30_000, runs)).toBeNull();
+    expect(stopper.check(moment, 30_500, showing({}))).toBeNull();
+    expect(stopper.check(moment, 40_000, runs)).toBeNull();
+    expect(stopper.check(moment, 42_000, runs)).toBe('runsUnasked');
+  });
+
+  it('is stopped on hold as well, and not once more while it is being stopped', () => {
+    const driver = at('firstRun.look.item1').send({ type: 'hold' });
+    expect(calledInTheEnd(driver.moment, runs)).toBe('runsUnasked');
+    expect(calledInTheEnd(at('firstRun.look.item1').stop().moment, runs)).toBeNull();
+  });
+
+  it('is nothing amiss of a set that has been given back its automatic start, and is before', () => {
+    for (const state of ['signOff.handBack.asking', 'signOff.sign.asking'])
+      expect(secondsFrom(at(state, demoGenset).moment, runs, demoGenset), state).not.toContain('runsUnasked');
+    const before = at('signOff.oilLevel.dipstick', demoGenset).moment;
+    expect(secondsFrom(before, runs, demoGenset)).toContain('runsUnasked');
   });
 });

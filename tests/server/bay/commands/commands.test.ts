@@ -162,6 +162,15 @@ describe('The devices of a bay', () => {
     expect(await commandsOn(run())).toEqual(['begin', 'renew', 'forget']);
   });
 
+  test('that were let go of are shown so, also where that could not be kept', async () => {
+    const { commands, second, technician, pairings, toldSoon } = await partsOfABay();
+    await commands.letGo(second.device);
+    expect(toldSoon()).toBe(1);
+    vi.spyOn(pairings, 'forget').mockRejectedValueOnce(new Error('no space'));
+    await expect(commands.letGo(technician.device)).rejects.toThrow('no space');
+    expect(toldSoon()).toBe(2);
+  });
+
   test('of another bay are not there for anybody here', async () => {
     const { perform, technician, supervisor, paired, pairings } = await partsOfABay();
     const elsewhere = await paired('second', 'another bay');

@@ -364,12 +364,15 @@ describe('Fire or injury that a device heard', () => {
     await silent();
   }
 
-  test('stops where nothing of it is asked, as that of whoever told it', async () => {
-    await silent();
-    await done(fire, 'second');
-    expect(bench.key()).toBe('stopped.makingSafe');
-    expect(await lastEvent()).toMatchObject({ ...stops, by: 'second' });
-  });
+  test.each(['technician', 'second'] as const)(
+    'stops where nothing of it is asked, told by the %s',
+    async role => {
+      await silent();
+      await done(fire, role);
+      expect(bench.key()).toBe('stopped.makingSafe');
+      expect(await lastEvent()).toMatchObject({ ...stops, by: role });
+    },
+  );
 
   test('is an answer of the one who is asked for the cause, once that has been said', async () => {
     await causeIsAsked();
