@@ -22,6 +22,7 @@ export const recordClock = (clock: Clock): RecordClock => ({
 /** A longer wait is cut into such: after a sleep an alarm that is due by then rings so soon. */
 const LONGEST_WAIT_MS = 1_000;
 
+const LOOK_AGAIN_MS = 1_000;
 /** More than two clocks can differ by between two looks, one of which counts whole seconds. */
 const ASLEEP_MS = 2_500;
 
@@ -32,7 +33,7 @@ const ASLEEP_MS = 2_500;
 export class SystemClock implements Clock {
   readonly #startedMs = performance.now();
   readonly #beginMs: number;
-  #looked = { steadyMs: this.#startedMs, uptimeMs: uptimeMs() };
+  #looked = { steadyMs: this.#startedMs, wallMs: Date.now(), uptimeMs: uptimeMs() };
   #sleptMs = 0;
   #timer: ReturnType<typeof setTimeout> | undefined;
 
@@ -42,11 +43,19 @@ export class SystemClock implements Clock {
   }
 
   nowMs(): number {
-    const looked = { steadyMs: performance.now(), uptimeMs: uptimeMs() };
-    const ranAheadMs = looked.uptimeMs - this.#looked.uptimeMs - (looked.steadyMs - this.#looked.steadyMs);
-    this.#looked = looked;
+    const steadyMs = performance.now();
+    this.#lookForSleep(steadyMs);
+    return this.#beginMs + steadyMs - this.#startedMs + this.#sleptMs;
+  }
+
+  /** Once a second, or as soon as the time of day has moved on by one: to ask the system takes its time. */
+  #lookForSleep(steadyMs: number): void {
+    const wallMs = Date.now();
+    const before = this.#looked;
+    if (steadyMs - before.steadyMs < LOOK_AGAIN_MS && wallMs - before.wallMs < LOOK_AGAIN_MS) return;
+    this.#looked = { steadyMs, wallMs, uptimeMs: uptimeMs() };
+    const ranAheadMs = this.#looked.uptimeMs - before.uptimeMs - (steadyMs - before.steadyMs);
     if (ranAheadMs > ASLEEP_MS) this.#sleptMs += ranAheadMs;
-    return this.#beginMs + looked.steadyMs - this.#startedMs + this.#sleptMs;
   }
 
   wall(): Date {

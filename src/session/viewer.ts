@@ -157,8 +157,9 @@ export class Viewer {
               ? language.quantities[grammar.number.id].name
               : grammar.number.id,
             unit: grammar.number.units[0] ?? '',
-            min: grammar.number.min,
-            max: grammar.number.max,
+            // What is shown is what is to be expected here; a gauge may show more, and that is taken.
+            min: (grammar.number.inWords ?? grammar.number).min,
+            max: (grammar.number.inWords ?? grammar.number).max,
           }
         : null,
       timer: timerOf(context, clock.nowMs(), language),

@@ -43,7 +43,7 @@ describe('going on with a record that is closed', () => {
     const before = await readFile(run.path, 'utf8');
     for (let time = 0; time < 3; time += 1)
       await expect(continueRecord(run.path, laterBy(run, 60_000))).rejects.toThrow(
-        new ResumeError(`${run.path} is closed: its session was ended. Begin a new one.`),
+        new ResumeError(`${run.path} is closed: its session was ended. Begin a new one.`, true),
       );
     expect(await readFile(run.path, 'utf8')).toBe(before);
     const [signature] = await readSignatures(run.path);

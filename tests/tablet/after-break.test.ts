@@ -131,5 +131,15 @@ describe('A device that leads and is back after a break', () => {
     // What was said is too long ago: the question that is new is on the screen, and the one of before was heard.
     expect(textsOf(toSayAfterBreak({ ...missed, said: null }, state))).toEqual([state.view?.prompt]);
     expect(toSayAfterBreak({ ...missed, said: null, turn: state.turn }, state)).toEqual([]);
+    // What ended the session is said as well, and nothing is asked behind it.
+    const { view } = state;
+    if (!view) throw new Error('There is no session.');
+    const over = {
+      ...state,
+      view: { ...view, outcome: 'ended', callOuts: ['Do not fire it again.'] },
+    } as const;
+    expect(toSayAfterBreak({ ...missed, said: [called, question] }, over)).toEqual([
+      { text: 'Do not fire it again.', priority: 'hazard' },
+    ]);
   });
 });

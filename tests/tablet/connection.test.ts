@@ -126,6 +126,16 @@ it('opens a new line at a gap, and asks there for what it missed', () => {
   ]);
 });
 
+it('asks for nothing to go on from where its line broke before any state had come', () => {
+  const { line, later, welcome } = rig();
+  line().open();
+  welcome();
+  line().closed();
+  later.at(-1)?.();
+  line().open();
+  expect(line().sent).toEqual([{ type: 'hello', v: PROTOCOL_VERSION, token: 'secret' }]);
+});
+
 const say = (seq: number, text: string) =>
   ({ type: 'say', seq, sessionMs: 0, text, priority: 'prompt', addressed: 'technician', turn: 'b' }) as const;
 

@@ -42,7 +42,7 @@ const step: fc.Arbitrary<Step> = fc.oneof(
 interface Given {
   readonly atMs: number;
   /** When it was answered, and as what. */
-  answer: { readonly atMs: number; readonly as: 'stopped' | 'none' } | null;
+  answer: { readonly nth: number; readonly atMs: number; readonly as: 'stopped' | 'none' } | null;
   /** When the laptop refused it. */
   refusedAtMs: number | null;
   /** When nobody was left to answer it: the laptop refused this device for good. */
@@ -78,6 +78,7 @@ function bay() {
   const given = new Map<string, Given>();
   const shouts: number[] = [];
   let ids = 0;
+  let answers = 0;
   /** The laptop has refused this device for good, and this page has heard it. */
   let isOut = false;
   let refusesForGood = false;
@@ -171,7 +172,10 @@ function bay() {
       return;
     }
     const as = way === 'answers' ? 'stopped' : 'none';
-    stop.answer ??= { atMs: nowMs, as };
+    if (!stop.answer) {
+      answers += 1;
+      stop.answer = { nth: answers, atMs: nowMs, as };
+    }
     line.tell({ type: 'ack', id, again: false, ...(as === 'stopped' ? { stop: as } : {}) });
   };
   const turnAway = () => {
@@ -270,7 +274,7 @@ function expectedState(all: readonly Given[], nowMs: number): string {
   const isMadeUpFor = stops.slice(lastRefused + 1).some(({ answer }) => answer !== null);
   if ((lastRefused >= 0 && !isMadeUpFor) || open.some(isOverdue)) return 'unanswered';
   if (open.length > 0) return 'stopping';
-  const answers = stops.flatMap(({ answer }) => answer ?? []).sort((a, b) => a.atMs - b.atMs);
+  const answers = stops.flatMap(({ answer }) => answer ?? []).sort((a, b) => a.nth - b.nth);
   return answers.at(-1)?.as ?? 'none';
 }
 

@@ -58,7 +58,8 @@ import { isRestart } from './read.ts';
  *    more time than it had; smoke and noise have theirs since it fired last; nobody vouches for a value of their own. What is
  *    typed may be any number that a gauge can show. Events of
  *    records of the seventh and eighth lead where they led, but for what begins with an answer's seconds: a record in which
- *    any of it happened is read and told, and neither gone on with nor confirmed.
+ *    any of it happened is read and told, and neither gone on with nor confirmed. No record of the ninth was given out before
+ *    all of this held.
  *
  * A new kind, or a change in what a kind or one of its members means, takes the next number; what older records hold
  * is read on as it was written.

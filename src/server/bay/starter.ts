@@ -271,14 +271,17 @@ export class Starter {
 
   /** Notes whose session this is, and where; a record of which that cannot be noted is not left open. */
   async #takeIn(bay: string, place: Place, run: Run): Promise<void> {
+    const before = this.#latest.get(bay);
+    // At once: the end of the one before is no end of this one, though it may be told while this one is being noted.
+    this.#latest.set(bay, run);
     try {
       await this.#shop.isOf(bay, place, run.chain);
       await this.#isAt(bay, place.id);
     } catch (error) {
+      if (before) this.#latest.set(bay, before);
       await run.close();
       throw error;
     }
-    this.#latest.set(bay, run);
     // What is over is no session that broke off, whatever becomes of its record.
     void run.over.then(() => (this.#latest.get(bay) === run ? this.#isAt(bay, null) : undefined));
     this.#besidePastStarts(run);

@@ -105,7 +105,9 @@ export class Stopping {
     const again = this.#toCome.some(
       each => each.by.device === by.device && (cause === undefined || each.how.cause === cause),
     );
-    this.#toCome.push({ by, id, how });
+    // One of each device and cause: a flood of them is no more than that.
+    if (!this.#toCome.some(each => each.by.device === by.device && each.how.cause === how.cause))
+      this.#toCome.push({ by, id, how });
     return { stop: 'stopped', again };
   }
 

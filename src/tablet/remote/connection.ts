@@ -286,7 +286,11 @@ export class Connection {
     line.onOpen(() => {
       if (!isCurrent()) return;
       this.#heardMs = this.#parts.nowMs();
-      const resume = this.#epoch === null ? {} : { resume: { epoch: this.#epoch, seq: this.#seq } };
+      // Where no state has come yet, there is nothing that frames could change.
+      const resume =
+        this.#epoch === null || this.#state === null
+          ? {}
+          : { resume: { epoch: this.#epoch, seq: this.#seq } };
       const hello: Hello = { type: 'hello', v: PROTOCOL_VERSION, token: this.#parts.token, ...resume };
       this.#send(hello);
     });

@@ -20,6 +20,8 @@ export class GivenStops {
   #given = 0;
   /** The last one that the laptop would not have; 0: none, or a later one was answered. */
   #refused = 0;
+  /** The latest one that was answered; 0: none. */
+  #answered = 0;
   #answer: StopAnswered = 'none';
 
   get state(): StopState {
@@ -82,6 +84,7 @@ export class GivenStops {
     const stop = this.#open.get(id);
     if (!stop) return;
     this.#open.delete(id);
+    this.#answered = Math.max(this.#answered, stop.nth);
     if (stop.nth > this.#refused) this.#refused = 0;
     this.#answer = answer;
   }
@@ -89,7 +92,9 @@ export class GivenStops {
   /** The laptop would not have it: it stopped nothing. @returns as of `isLate` */
   refused(id: string): boolean {
     const isNews = this.isLate(id);
-    this.#refused = Math.max(this.#refused, this.#open.get(id)?.nth ?? 0);
+    const nth = this.#open.get(id)?.nth ?? 0;
+    // A later one that was answered has made up for it already.
+    if (nth > this.#answered) this.#refused = Math.max(this.#refused, nth);
     this.#open.delete(id);
     return isNews;
   }

@@ -1,4 +1,4 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { KEY_TURNED_MS } from '../../../machines/progress.ts';
 import { readLog } from '../../../src/record/index.ts';
 import { readRecorded } from '../../../src/record/vocabulary/index.ts';
@@ -268,6 +268,18 @@ describe('A stop while a session is being begun', () => {
     expect(bay.run().session.moment.context.stop).toMatchObject({ cause: 'smokeOrFire' });
     await bay.run().session.settled();
     expect((await bay.commandsOn(bay.run())).filter(each => each === 'stop')).toHaveLength(3);
+  });
+
+  test('is carried out once for each device and cause, however often it was given', async () => {
+    const bay = await partsOfABay();
+    const disk = latch();
+    bay.holdUp(disk.opened);
+    const begun = bay.begin();
+    for (let nth = 0; nth < 1000; nth += 1) bay.stopping.stop(bay.second, `${nth}`);
+    const stops = vi.spyOn(bay.stopping, 'stop');
+    disk.open();
+    expect(await begun).toBe('done');
+    expect(stops).toHaveBeenCalledOnce();
   });
 
   test('of somebody who is not at the engine has each of their calls for help on the record', async () => {

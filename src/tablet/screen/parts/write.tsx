@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'react';
-import { saysStop } from '../../face/says-stop.ts';
+import { saysUrgent } from '../../face/says-stop.ts';
 import { words } from '../../words/index.ts';
 import type { Touch } from '../use-touch.ts';
 
@@ -45,7 +45,7 @@ export function Write({
         event.preventDefault();
         const text = field.current?.value ?? '';
         if (text.trim() === '') return;
-        if (!saysStop(text) && (bound.current !== turn || !touch.ready)) return;
+        if (!saysUrgent(text) && (bound.current !== turn || !touch.ready)) return;
         onSay(text, turn);
         clear();
       }}
