@@ -17,6 +17,7 @@ import { watchNodes } from './kinds/watch.ts';
 import { believed, freshQuestion, isDone, NEXT, pass } from './progress.ts';
 import { safeguardsLost, stillTakenAway } from './safeguards.ts';
 import type { Step } from './steps.ts';
+import { isWatchOver } from './timing.ts';
 import { type Look, type Move, type Node, type Nodes, note, remark, update, withMeta } from './toolkit.ts';
 
 /** The states of one step, by its kind. */
@@ -68,6 +69,10 @@ const guardCritical = (nodes: Nodes): Nodes =>
 /** Its seconds began before it was asked for the first time: asked for once more, they would be over. */
 const countsFromBefore = (step: Step) => step.kind === 'confirm' && step.within?.sinceMs !== undefined;
 
+/** A watch goes on where it is come back to, and is never begun anew. */
+const isOver = (step: Step, look: Look) =>
+  step.kind === 'watch' && isWatchOver(step.id, step.timeUp.seconds, look);
+
 /** Asked for anew after a run, a step stands far before it: going back from there would take the whole run back. */
 const undoesRun = (target: Step, all: readonly Step[], { context }: Look) =>
   all.slice(all.indexOf(target)).some(({ id, engine }) => engine === 'running' && isDone(context, id));
@@ -82,6 +87,7 @@ function stepBefore(step: Step, all: readonly Step[], look: Look): Step | null {
   return before &&
     before.engine === step.engine &&
     !countsFromBefore(before) &&
+    !isOver(before, look) &&
     !(step.engine === 'off' && undoesRun(before, all, look))
     ? before
     : null;

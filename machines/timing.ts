@@ -95,6 +95,16 @@ export const startWatchTimer = (id: StepId, seconds: (context: Context) => numbe
     };
   });
 
+/** Whether a watch that was begun since the last stop has had its longest time: back in it, it would end at once. */
+export function isWatchOver(
+  id: StepId,
+  seconds: (context: Context) => number,
+  { context, event }: Look,
+): boolean {
+  const beganMs = context.watchesBegan[id];
+  return beganMs !== undefined && atMs(event) - beganMs >= Math.round(seconds(context) * 1000);
+}
+
 export const timerOver = ({ context, event }: Look) => leftMs(context, atMs(event)) === 0;
 
 /** In a hold beside a running engine: its end stops it there too. */

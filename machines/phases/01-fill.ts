@@ -6,6 +6,7 @@ import { coolantFill, freezeLimit } from '../limits/coolant.ts';
 import { coolEnough } from '../limits/engine.ts';
 import { biodieselLimit, fuelAdvice } from '../limits/fuel.ts';
 import { gradesForNight, oilQuantity } from '../limits/oil.ts';
+import { firedMs } from '../limits/plausible.ts';
 import { latest, withinRange } from '../limits/readings.ts';
 import { isDone } from '../progress.ts';
 import { confirm, hold, reading } from '../step-makers.ts';
@@ -85,8 +86,8 @@ const canFill = (context: Context) => coolantFill(context).ok;
  * Once it has run, a cap is opened, be it for a drop to measure, and coolant filled in, only when it is cool: cold coolant
  * cracks a hot block. Common practice, no published source.
  */
-const isTouchedHot = ({ again }: Context) =>
-  again.includes('firstFire.crank') && COOLANT_TOUCHED.some(id => again.includes(id));
+const isTouchedHot = (context: Context) =>
+  firedMs(context) !== null && COOLANT_TOUCHED.some(id => !isDone(context, id));
 const COOLANT_TOUCHED: readonly StepId[] = [
   'fill.coolantMix',
   'fill.coolantFilled',

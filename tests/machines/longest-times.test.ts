@@ -57,6 +57,20 @@ describe('the longest time at idle', () => {
     expect(read(driver)).toEqual([40, 60]);
   });
 
+  it('is over where its watch was passed: nobody is led back to have it end at once', () => {
+    const { driver, beganMs } = warmedTo(40, 60, 84);
+    expect(driver.context.step).toBe('warmUp.hose');
+    const before = driver.fork([]);
+    before.nowMs = beganMs + idleMaxS * 1000 - 1;
+    before.send(BACK, { ...KEYS, afterMs: 0 });
+    expect(before.context.step).toBe('warmUp.watch');
+    driver.nowMs = beganMs + idleMaxS * 1000;
+    driver.send(BACK, { ...KEYS, afterMs: 0 });
+    expect(driver.lines).toEqual(['cannotGoBack']);
+    expect(driver.context).toMatchObject({ step: 'warmUp.hose', openItems: [] });
+    expect(driver.context.done).toContain('warmUp.watch');
+  });
+
   it('begins anew after a stop', () => {
     const { driver } = warmedTo(40, 50);
     expect(driver.context.watchesBegan).toHaveProperty(['warmUp.watch']);
@@ -96,6 +110,24 @@ describe('the time of a code that is watched', () => {
     driver.reply('faultCleared', KEYS);
     expect(driver.context.stop).toMatchObject({ cause: 'faultCode' });
   });
+
+  it.each([
+    [59_999, 'firstFire.transient'],
+    [60_000, 'firstFire.warningLamp'],
+  ] as const)(
+    'is no trap %d ms after it began, where it has cleared in time: going back leads to %s',
+    (ms, step) => {
+      const driver = watched();
+      const beganMs = driver.nowMs;
+      driver.reply('faultCleared', KEYS);
+      expect(driver.context.step).toBe('firstFire.warningLamp');
+      driver.nowMs = beganMs + ms;
+      driver.send(BACK, { ...KEYS, afterMs: 0 });
+      expect(driver.context.step).toBe(step);
+      expect(driver.lines.includes('cannotGoBack')).toBe(step === 'firstFire.warningLamp');
+      expect(driver.context.stop).toBeNull();
+    },
+  );
 
   it('is its own where another code is read later', () => {
     const other = { spn: 94, fmi: 18, judgement: 'watch', watchS: 60, because: 'invented' } as const;

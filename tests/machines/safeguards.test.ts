@@ -1,6 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { procedureFor } from '../../machines/first-start.ts';
 import { offerOf, stateName } from '../../machines/moment.ts';
+import { gateMet } from '../../machines/progress.ts';
 import type { StepId } from '../../prompts/types.ts';
 import { Driver, type Happened } from './helpers/driver.ts';
 import { demoGenset, demoSix } from './helpers/profiles.ts';
@@ -99,6 +101,47 @@ describe('going back behind what took a safeguard away', () => {
     expect(asked.slice(0, 3)).toEqual(['job.autoStart', 'job.breaker', 'fill.jacketHeater']);
     expect(asked.slice(-3)).toEqual(['signOff.retorque', 'signOff.handBack', 'signOff.sign']);
     expect(driver.goodToTheEnd().name).toBe('signedOff');
+  });
+});
+
+describe('going back behind a cap that was found cool', () => {
+  const running = () => sessionAt(demoSix, 'warmUp.watch.between');
+  const stoppedFor = (cause: 'overheating' | 'noOilPressure') =>
+    running()
+      .send({ type: 'stop', cause }, { via: 'keys' })
+      .reply('allOff', { via: 'keys' })
+      .reply('yes', { via: 'keys' })
+      .reply('ready', { via: 'keys' });
+  const coolantReady = ({ context }: Driver) => gateMet(procedureFor(demoSix), context, 'coolantReady');
+
+  it('has it found cool once more before coolant is touched, and before any starter turns', () => {
+    const driver = stoppedFor('overheating').goodUntil(({ context }) => context.step === 'fill.coolantBled');
+    expect(driver.context.done).toEqual(expect.arrayContaining(['fill.coolantCool', 'fill.coolantFilled']));
+    expect(back(driver, 2).context.step).toBe('fill.coolantMix');
+    expect(back(driver).name).toBe('fill.coolantCool.asking');
+    expect(coolantReady(driver)).toBe(false);
+    expect(askedUntil(driver, 'fill.coolantBled').slice(0, 2)).toEqual([
+      'fill.coolantCool',
+      'fill.coolantMix',
+    ]);
+    driver.goodUntil('firstFire.crank.cranking');
+    expect(driver.context.done).toContain('fill.coolantCool');
+  });
+
+  it('asks for its heat where the sample under it is taken once more, though the stop had left it shut', () => {
+    const driver = stoppedFor('noOilPressure');
+    expect(driver.context.step).toBe('fill.oilFilterPreFilled');
+    expect(coolantReady(driver)).toBe(true);
+    expect(back(driver, 2).name).toBe('fill.coolantCool.asking');
+    expect(askedUntil(driver, 'fill.oilGrade').slice(0, 2)).toEqual([
+      'fill.coolantCool',
+      'fill.coolantFreezePoint',
+    ]);
+  });
+
+  it('asks for nothing on an engine that has never fired', () => {
+    const driver = new Driver(demoSix).goodUntil(({ context }) => context.step === 'fill.oilGrade');
+    expect(back(driver).context.step).toBe('fill.coolantFreezePoint');
   });
 });
 
