@@ -177,7 +177,7 @@ export const EQUIVALENTS: readonly Equivalent[] = [
   },
   {
     file: 'machines/kinds/held.ts',
-    text: 'guard: look => wasShort(look) && (move.guard?.(look) ?? true),',
+    text: 'guard: look => (wasShort(look) || !wasSaid(look)) && (move.guard?.(look) ?? true),',
     replacements: ['move.guard?.(look) && true'],
     why: 'whoever asks takes what a guard leaves open for yes',
   },
@@ -261,7 +261,7 @@ export const EQUIVALENTS: readonly Equivalent[] = [
   },
   {
     file: 'machines/kinds/series.ts',
-    text: 'if (!step.gate) nodes.sampling = sampling(step, series, judged);',
+    text: 'if (!step.gate) nodes.sampling = sampling(step, series, judged, stopsIt);',
     replacements: ['true'],
     why: UNREACHED,
   },
@@ -615,12 +615,6 @@ export const EQUIVALENTS: readonly Equivalent[] = [
   {
     file: 'machines/reopening.ts',
     text: ': [];',
-    replacements: ['["Stryker was here"]'],
-    why: NO_SUCH_STEP,
-  },
-  {
-    file: 'machines/reopening.ts',
-    text: 'const lost = afterRun ? [] : [...SWITCHED_OFF, ...(context.handedBack ? TAKEN_BACK : [])];',
     replacements: ['["Stryker was here"]'],
     why: NO_SUCH_STEP,
   },
@@ -1313,15 +1307,9 @@ export const EQUIVALENTS: readonly Equivalent[] = [
   },
   {
     file: 'src/server/bay/crew.ts',
-    text: 'return this.#owner !== null && this.isConnected(this.#owner);',
+    text: 'return this.#owner !== null && this.#isThere(this.#owner);',
     replacements: ['true'],
     why: 'a device that is none is never there; this tells the compiler so',
-  },
-  {
-    file: 'src/server/bay/starter.ts',
-    text: 'if (id === undefined) return null;',
-    replacements: ['false'],
-    why: 'there is no record without a name; this tells the compiler so',
   },
   {
     file: 'src/server/bay/stop-book.ts',

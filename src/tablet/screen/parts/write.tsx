@@ -19,7 +19,13 @@ export function Write({
 }) {
   const field = useRef<HTMLInputElement>(null);
   /** The question that was shown at the first stroke, empty where nobody can have read it yet; null with nothing written. */
-  const [writtenFor, setWrittenFor] = useState<string | null>(null);
+  const [writtenFor, showWrittenFor] = useState<string | null>(null);
+  /** The same, without waiting for the screen: what is written and sent in one stroke is both. */
+  const bound = useRef<string | null>(null);
+  const setWrittenFor = (question: string | null) => {
+    bound.current = question;
+    showWrittenFor(question);
+  };
   const isLate = writtenFor !== null && writtenFor !== turn;
   const clear = () => {
     if (field.current) field.current.value = '';
@@ -28,7 +34,9 @@ export function Write({
   };
   useEffect(() => {
     // What a browser puts back into the field by itself was written for nothing that is shown now.
-    if (field.current?.value) setWrittenFor('');
+    if (!field.current?.value) return;
+    bound.current = '';
+    showWrittenFor('');
   }, []);
   return (
     <form
@@ -37,7 +45,7 @@ export function Write({
         event.preventDefault();
         const text = field.current?.value ?? '';
         if (text.trim() === '') return;
-        if (!saysStop(text) && (writtenFor !== turn || !touch.ready)) return;
+        if (!saysStop(text) && (bound.current !== turn || !touch.ready)) return;
         onSay(text, turn);
         clear();
       }}
@@ -55,7 +63,7 @@ export function Write({
         enterKeyHint="send"
         aria-describedby={isLate ? 'written-before' : undefined}
         onInput={({ currentTarget: { value } }) =>
-          setWrittenFor(before => (value === '' ? null : (before ?? (touch.ready ? turn : ''))))
+          setWrittenFor(value === '' ? null : (bound.current ?? (touch.ready ? turn : '')))
         }
       />
       <button type="submit" aria-disabled={!touch.ready}>
