@@ -6,7 +6,6 @@ import { coolantFill, freezeLimit } from '../limits/coolant.ts';
 import { coolEnough } from '../limits/engine.ts';
 import { biodieselLimit, fuelAdvice } from '../limits/fuel.ts';
 import { gradesForNight, oilQuantity } from '../limits/oil.ts';
-import { firedMs } from '../limits/plausible.ts';
 import { latest, withinRange } from '../limits/readings.ts';
 import { isDone } from '../progress.ts';
 import { confirm, hold, reading } from '../step-makers.ts';
@@ -87,7 +86,9 @@ const canFill = (context: Context) => coolantFill(context).ok;
  * cracks a hot block. Common practice, no published source.
  */
 const isTouchedHot = (context: Context) =>
-  firedMs(context) !== null && COOLANT_TOUCHED.some(id => !isDone(context, id));
+  hasFired(context) && COOLANT_TOUCHED.some(id => !isDone(context, id));
+/** A stop takes it off what is done, and nobody goes back behind it. */
+const hasFired = ({ done, again }: Context) => [...done, ...again].includes('firstFire.crank');
 const COOLANT_TOUCHED: readonly StepId[] = [
   'fill.coolantMix',
   'fill.coolantFilled',
