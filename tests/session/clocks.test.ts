@@ -78,6 +78,25 @@ describe('the clock of the system', () => {
     expect(clock.nowMs()).toBeLessThan(602_000);
   });
 
+  it('knows of a sleep as soon as it wakes, before a second has gone by', async () => {
+    const up = vi.spyOn(os, 'uptime').mockReturnValue(1000);
+    onTestFinished(() => void up.mockRestore());
+    const clock = new SystemClock();
+    await vi.advanceTimersByTimeAsync(100);
+    expect(clock.nowMs()).toBeCloseTo(100, 3);
+    vi.setSystemTime(BEGUN.getTime() + 600_000);
+    up.mockReturnValue(1000 + 600);
+    expect(clock.nowMs()).toBeGreaterThan(599_000);
+  });
+
+  it('takes a time of day that is set forward for no sleep', async () => {
+    const up = vi.spyOn(os, 'uptime').mockReturnValue(1000);
+    onTestFinished(() => void up.mockRestore());
+    const clock = new SystemClock();
+    vi.setSystemTime(BEGUN.getTime() + 3_600_000);
+    expect(clock.nowMs()).toBeCloseTo(0, 3);
+  });
+
   it('is put off by no second that one of two clocks has counted and the other has still to', async () => {
     const up = vi.spyOn(os, 'uptime').mockReturnValue(1000);
     onTestFinished(() => void up.mockRestore());

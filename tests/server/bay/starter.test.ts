@@ -9,6 +9,7 @@ import { demoJob } from '../../../src/session/demo-job.ts';
 import { Session } from '../../../src/session/session.ts';
 import { changed, demoFour, demoSix } from '../../machines/helpers/profiles.ts';
 import { clockFrom, inShop, mouths, usual } from './in-shop.ts';
+import { allElse } from './parts-of-a-bay.ts';
 
 const news = { rescued: async () => {}, lost: () => {}, closed: () => {} };
 
@@ -277,6 +278,29 @@ describe('A record that could not be kept where it was begun', () => {
     const again = await open();
     expect(await again.starter.resume('one', mouths)).toBeNull();
     expect(told).toHaveLength(1);
+  });
+
+  test('is not forgotten where the one before it comes to its end while this one is being noted', async () => {
+    const { open, kept } = await inShop();
+    const { shop, starter } = await open();
+    let end = () => {};
+    const over = new Promise<void>(resolve => {
+      end = resolve;
+    });
+    const start = Run.start.bind(Run);
+    vi.spyOn(Run, 'start').mockImplementationOnce(async (...parts) =>
+      Object.assign(await start(...parts), { over }),
+    );
+    kept(await starter.start('one', { do: 'begin' }, mouths));
+    const isOf = shop.isOf.bind(shop);
+    vi.spyOn(shop, 'isOf').mockImplementationOnce(async (...place) => {
+      await isOf(...place);
+      // While the bay's place is being written.
+      setImmediate(end);
+    });
+    const next = kept(await starter.start('one', { do: 'begin' }, mouths));
+    await allElse();
+    expect(starter.brokeOff('one')).toBe(next.id);
   });
 
   test('of a session that was left for another day is not gone on with by itself; asked for by its id it is', async () => {
